@@ -4,6 +4,8 @@ Every range comes from a table whose rows carry their source; most are common
 practice or memory, and an answer that uses one has to say so.
 """
 
+from itertools import pairwise
+
 from calc import tables
 
 
@@ -56,7 +58,7 @@ def _between(known: list[tuple[float, list[float]]], width: float) -> list[float
         edge, values = first if width <= first[0] else last
         scale = width / edge
         return [values[0] * scale, values[1] * scale, values[2], values[3]]
-    for (w0, low), (w1, high) in zip(known, known[1:], strict=False):
+    for (w0, low), (w1, high) in pairwise(known):
         if w0 <= width <= w1:
             part = (width - w0) / (w1 - w0)
             return [a + part * (b - a) for a, b in zip(low, high, strict=True)]
