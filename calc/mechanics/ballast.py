@@ -682,7 +682,7 @@ def greatest_payload(
     Examples
     --------
     >>> round(greatest_payload(850.0, 850.0, 1.7, 1.45))
-    486
+    484
     """
     _check_geometry(wheelbase, front_axle, rear_axle, payload_ahead)
     spare = wheelbase * (rear_axle - share * (front_axle + rear_axle))
