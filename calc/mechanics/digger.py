@@ -1,0 +1,483 @@
+"""Post hole digger: where the boom goes through the lift, and what the auger asks for.
+
+The boom pins to the tractor's top-link bracket and carries the gearbox at its far end. A yoke on
+the lower links lifts it part way along. Heights are above the ground, distances behind the boom
+pin.
+"""
+
+import math
+from typing import NamedTuple
+
+from calc import tables
+
+HP = 745.6998715822702
+INCH = 0.0254
+
+
+class BoomPoint(NamedTuple):
+    """One position of the boom."""
+
+    link_height: float
+    angle: float
+    gearbox_height: float
+    gearbox_distance: float
+
+
+def boom_at(
+    link_height: float,
+    pivot_height: float,
+    boom_length: float,
+    yoke_distance: float,
+    yoke_rise: float = 0.0,
+) -> BoomPoint:
+    r"""Position of the boom for one height of the lower link ends.
+
+    .. math:: \sin\varphi = \frac{z_l + y - z_A}{a}, \quad
+              z = z_A + L \sin\varphi, \quad x = L \cos\varphi
+
+    Parameters
+    ----------
+    link_height : float
+        Height of the lower link ends. [m]
+    pivot_height : float
+        Height of the boom pin on the top-link bracket. [m]
+    boom_length : float
+        Boom pin to gearbox center, above 0. [m]
+    yoke_distance : float
+        Boom pin to the yoke's pin, along the boom, above 0 up to the boom length. [m]
+    yoke_rise : float
+        Height of the yoke's pin above the link ends. [m]
+
+    Returns
+    -------
+    BoomPoint
+        Link height [m], angle above level [rad], gearbox height [m], gearbox distance [m].
+
+    Raises
+    ------
+    ValueError
+        If a length is out of range, or the yoke can't reach that height.
+
+    Notes
+    -----
+    The yoke is taken as upright. Plane geometry, worked out on this site [1]_.
+
+    References
+    ----------
+    [1] value/DERIVED.
+
+    Examples
+    --------
+    >>> low = boom_at(0.25, 0.75, 1.60, 0.75)
+    >>> round(math.degrees(low.angle), 1), round(low.gearbox_height, 3)
+    (-41.8, -0.317)
+    >>> round(low.gearbox_distance, 3)
+    1.193
+    """
+    if boom_length <= 0.0:
+        raise ValueError("The boom must be longer than zero.")
+    if not 0.0 < yoke_distance <= boom_length:
+        raise ValueError("The yoke must pin to the boom between its two ends.")
+    sine = (link_height + yoke_rise - pivot_height) / yoke_distance
+    if not -1.0 < sine < 1.0:
+        raise ValueError("The yoke can't reach that height: the boom would pass the upright.")
+    return BoomPoint(
+        link_height,
+        math.asin(sine),
+        pivot_height + boom_length * sine,
+        boom_length * math.sqrt(1.0 - sine * sine),
+    )
+
+
+def link_height_for(
+    gearbox_height: float,
+    pivot_height: float,
+    boom_length: float,
+    yoke_distance: float,
+    yoke_rise: float = 0.0,
+) -> float:
+    """Height of the lower link ends that puts the gearbox at a height: `boom_at` backward.
+
+    Parameters
+    ----------
+    gearbox_height : float
+        Wanted height of the gearbox center, within one boom length of the pin. [m]
+    pivot_height, boom_length, yoke_distance, yoke_rise : float
+        As in `boom_at`. [m]
+
+    Returns
+    -------
+    float
+        Height of the lower link ends. [m]
+
+    References
+    ----------
+    [1] value/DERIVED.
+
+    Examples
+    --------
+    >>> round(link_height_for(boom_at(0.4, 0.75, 1.6, 0.75).gearbox_height, 0.75, 1.6, 0.75), 6)
+    0.4
+    """
+    sine = (gearbox_height - pivot_height) / boom_length
+    return pivot_height - yoke_rise + yoke_distance * sine
+
+
+class Reach(NamedTuple):
+    """What the auger can do between the lowest and the highest position."""
+
+    depth: float
+    tip_clearance: float
+    drift: float
+    lean: float
+
+
+def reach(
+    low: BoomPoint,
+    high: BoomPoint,
+    pivot_height: float,
+    boom_length: float,
+    auger_length: float,
+    housing_clearance: float,
+) -> Reach:
+    r"""Depth, clearance when raised, and how far the top of the auger walks while it digs.
+
+    Depth is the least of the auger length below the housing and what the links let the
+    point go below ground. The drift is the change of gearbox distance from the moment when
+    the point touches the ground to full depth:
+
+    .. math:: D = |x_{touch} - x_{deep}|, \quad \tan\lambda = D / L_a
+
+    Parameters
+    ----------
+    low, high : BoomPoint
+        Lowest and highest position, from `boom_at`.
+    pivot_height, boom_length : float
+        As in `boom_at`. [m]
+    auger_length : float
+        Gearbox center to the point of the auger, above 0. [m]
+    housing_clearance : float
+        Least height of the gearbox center above ground: housing and spoil, 0 or more. [m]
+
+    Returns
+    -------
+    Reach
+        Depth of hole [m], height of the point when raised (below zero: it drags) [m],
+        drift [m], lean of the auger that the drift would cause with the tractor
+        standing still [rad].
+
+    Raises
+    ------
+    ValueError
+        If a length is out of range.
+
+    References
+    ----------
+    [1] value/DERIVED.
+
+    Examples
+    --------
+    >>> low, high = boom_at(0.25, 0.75, 1.6, 0.75, 0.2), boom_at(0.8, 0.75, 1.6, 0.75, 0.2)
+    >>> found = reach(low, high, 0.75, 1.6, 1.0, 0.2)
+    >>> round(found.depth, 3), round(found.tip_clearance, 3)
+    (0.8, 0.283)
+    """
+    if auger_length <= 0.0 or housing_clearance < 0.0:
+        raise ValueError("The auger must be longer than zero and the clearance not below zero.")
+    deepest = max(low.gearbox_height, housing_clearance)
+    depth = max(0.0, min(high.gearbox_height, auger_length) - deepest)
+    touch = min(auger_length, high.gearbox_height)
+    drift = abs(
+        _distance(touch, pivot_height, boom_length)
+        - _distance(min(deepest, touch), pivot_height, boom_length)
+    )
+    return Reach(
+        depth,
+        high.gearbox_height - auger_length,
+        drift,
+        math.atan2(drift, auger_length),
+    )
+
+
+def _distance(height: float, pivot_height: float, boom_length: float) -> float:
+    sine = max(-1.0, min(1.0, (height - pivot_height) / boom_length))
+    return boom_length * math.sqrt(1.0 - sine * sine)
+
+
+def power_scaled(power: float, diameter: float, wanted_diameter: float) -> float:
+    r"""Auger power at another diameter, same soil and depth.
+
+    .. math:: P_2 = P_1 (D_2 / D_1)^2
+
+    Parameters
+    ----------
+    power : float
+        Power at the first diameter, 0 or more. [W]
+    diameter, wanted_diameter : float
+        Auger diameters, above 0; meant for 0.15 to 0.46. [m]
+
+    Returns
+    -------
+    float
+        Power at the wanted diameter. [W]
+
+    Raises
+    ------
+    ValueError
+        If a diameter is not above zero.
+
+    References
+    ----------
+    [1] value/P7.
+
+    Examples
+    --------
+    >>> power_scaled(1000.0, 6 * INCH, 12 * INCH)
+    4000.0
+    """
+    if diameter <= 0.0 or wanted_diameter <= 0.0:
+        raise ValueError("An auger's diameter must be above zero.")
+    return power * (wanted_diameter / diameter) ** 2
+
+
+def soil_factor(soil: str, column: str = "factor") -> float:
+    """Soil resistance against sand, from the table `digger_soils`.
+
+    Parameters
+    ----------
+    soil : str
+        Key of the table.
+    column : str
+        "factor_low", "factor" or "factor_high".
+
+    Returns
+    -------
+    float
+        Resistance, sand being 1. [-]
+
+    References
+    ----------
+    [1] value/AUGER-memory.
+
+    Examples
+    --------
+    >>> soil_factor("loam")
+    1.3
+    """
+    return float(tables.by_key("digger_soils", "key")[soil][column])
+
+
+def auger_power(diameter: float, factor: float) -> float:
+    r"""Power that an auger asks of the shaft at 540 rpm.
+
+    .. math:: P = P_a \frac{f}{f_a} \left(\frac{D}{D_a}\right)^2
+
+    The anchor (a) is trade custom for a 12 in auger in clay, from the table `digger_power`;
+    the square of the diameter is [1]_.
+
+    Parameters
+    ----------
+    diameter : float
+        Auger diameter, above 0; meant for 0.15 to 0.46. [m]
+    factor : float
+        Soil factor, 1 in sand to about 2 in clay. [-]
+
+    Returns
+    -------
+    float
+        Power at the shaft. [W]
+
+    References
+    ----------
+    [1] value/P7. [2] power/PRACTICE. [3] value/AUGER-memory.
+
+    Examples
+    --------
+    >>> round(auger_power(12 * INCH, soil_factor("clay")) / HP, 1)
+    35.0
+    >>> round(auger_power(9 * INCH, soil_factor("loam")) / HP, 1)
+    13.8
+    """
+    anchor = tables.by_key("digger_power", "key")["anchor"]
+    per_factor = float(anchor["hp"]) * HP / soil_factor(anchor["soil"])
+    return power_scaled(per_factor * factor, float(anchor["diameter_in"]) * INCH, diameter)
+
+
+def widest_auger(power: float, factor: float) -> float:
+    """Diameter at which `auger_power` equals a power.
+
+    Parameters
+    ----------
+    power : float
+        Power at the shaft, 0 or more. [W]
+    factor : float
+        Soil factor, above 0. [-]
+
+    Returns
+    -------
+    float
+        Auger diameter. [m]
+
+    References
+    ----------
+    [1] value/P7.
+
+    Examples
+    --------
+    >>> round(widest_auger(35 * HP, soil_factor("clay")) / INCH, 6)
+    12.0
+    """
+    return math.sqrt(power / auger_power(1.0, factor))
+
+
+def auger_torque(shaft_torque: float, ratio: float, efficiency: float = 0.95) -> float:
+    r"""Torque at the auger behind a reduction gearbox.
+
+    .. math:: T_a = T i \eta
+
+    Parameters
+    ----------
+    shaft_torque : float
+        Torque at the gearbox input. [N m]
+    ratio : float
+        Input speed over auger speed, above 0; near 3. [-]
+    efficiency : float
+        Share that passes the gears, above 0 up to 1. [-]
+
+    Returns
+    -------
+    float
+        Torque at the auger. [N m]
+
+    Raises
+    ------
+    ValueError
+        If the ratio or the efficiency is out of range.
+
+    References
+    ----------
+    [1] value/DERIVED. [2] value/AUGER-memory for the ratio near 3.
+
+    Examples
+    --------
+    >>> round(auger_torque(243.0, 3.0))
+    693
+    """
+    if ratio <= 0.0 or not 0.0 < efficiency <= 1.0:
+        raise ValueError("The gear ratio must be above zero and the efficiency above 0 up to 1.")
+    return shaft_torque * ratio * efficiency
+
+
+def power_at_speed(power: float, speed: float, rated_speed: float) -> float:
+    """Power left below rated speed if the torque stays the same.
+
+    Parameters
+    ----------
+    power : float
+        Power at the rated speed. [W]
+    speed : float
+        Speed in use, 0 to the rated speed; faster gives no more. [any]
+    rated_speed : float
+        Rated speed, above 0, same unit. [any]
+
+    Returns
+    -------
+    float
+        Power at that speed. [W]
+
+    References
+    ----------
+    [1] value/DERIVED.
+
+    Examples
+    --------
+    >>> round(power_at_speed(25.0, 1200.0, 2550.0), 2)
+    11.76
+    """
+    if rated_speed <= 0.0 or speed < 0.0:
+        raise ValueError("Speeds can't be below zero and the rated speed must be above it.")
+    return power * min(1.0, speed / rated_speed)
+
+
+def hydraulic_motor(
+    flow: float,
+    pressure: float,
+    displacement: float,
+    volumetric_efficiency: float = 1.0,
+    mechanical_efficiency: float = 1.0,
+) -> tuple[float, float]:
+    r"""Speed and torque of a hydraulic auger motor.
+
+    .. math:: n = Q \eta_v / V, \quad T = \Delta p V \eta_m / 2\pi
+
+    Parameters
+    ----------
+    flow : float
+        Oil flow. [m3/s]
+    pressure : float
+        Pressure drop across the motor. [Pa]
+    displacement : float
+        Volume a turn, above 0. [m3]
+    volumetric_efficiency, mechanical_efficiency : float
+        Above 0 up to 1. [-]
+
+    Returns
+    -------
+    tuple of float
+        Speed [1/s] and torque [N m].
+
+    Raises
+    ------
+    ValueError
+        If the displacement is not above zero.
+
+    Notes
+    -----
+    Trade pages print torque and speed that don't follow from their own pressure, flow and
+    displacement: compute them.
+
+    References
+    ----------
+    [1] value/P12.
+
+    Examples
+    --------
+    >>> speed, torque = hydraulic_motor(6e-4, 150e5, 3e-4)
+    >>> round(speed * 60), round(torque)
+    (120, 716)
+    """
+    if displacement <= 0.0:
+        raise ValueError("The motor's displacement must be above zero.")
+    return (
+        flow * volumetric_efficiency / displacement,
+        pressure * displacement * mechanical_efficiency / (2.0 * math.pi),
+    )
+
+
+def hole_volume(diameter: float, depth: float) -> float:
+    r"""Volume of a round hole.
+
+    .. math:: V = \pi D^2 h / 4
+
+    Parameters
+    ----------
+    diameter, depth : float
+        Size of the hole, 0 or more. [m]
+
+    Returns
+    -------
+    float
+        Volume of undisturbed soil. [m3]
+
+    References
+    ----------
+    [1] value/P13.
+
+    Examples
+    --------
+    >>> round(hole_volume(0.3, 1.0), 4)
+    0.0707
+    """
+    if diameter < 0.0 or depth < 0.0:
+        raise ValueError("A hole's size can't be below zero.")
+    return math.pi / 4.0 * diameter * diameter * depth
