@@ -1,0 +1,284 @@
+"""Where the sun stands, how strong a clear sky is, and what falls on a pane."""
+
+import math
+
+SOLAR_CONSTANT = 1361.0
+STANDARD_PRESSURE = 101325.0
+
+# Day of the year of the 21st of each month, the usual design day.
+DAY_OF_21ST = (21, 52, 80, 111, 141, 172, 202, 233, 264, 294, 325, 355)
+
+
+def declination(day_of_year: float) -> float:
+    """Return the sun's declination by Spencer's series.
+
+    Parameters
+    ----------
+    day_of_year : float
+        1 to 366. [day]
+
+    Returns
+    -------
+    float
+        Declination, north positive. [rad]
+
+    Examples
+    --------
+    >>> round(math.degrees(declination(172)), 1)
+    23.5
+
+    References
+    ----------
+    .. [1] value/SPENCER.
+    """
+    g = 2.0 * math.pi * (day_of_year - 1.0) / 365.0
+    return (
+        0.006918
+        - 0.399912 * math.cos(g)
+        + 0.070257 * math.sin(g)
+        - 0.006758 * math.cos(2.0 * g)
+        + 0.000907 * math.sin(2.0 * g)
+        - 0.002697 * math.cos(3.0 * g)
+        + 0.00148 * math.sin(3.0 * g)
+    )
+
+
+def hour_angle(solar_time: float) -> float:
+    """Return the hour angle: 15 degrees an hour from solar noon.
+
+    Parameters
+    ----------
+    solar_time : float
+        Hour by the sun, 0 to 24. [h]
+
+    Returns
+    -------
+    float
+        Hour angle, afternoon positive. [rad]
+    """
+    return math.radians(15.0 * (solar_time - 12.0))
+
+
+def altitude_and_azimuth(
+    latitude: float, day_of_year: float, solar_time: float
+) -> tuple[float, float]:
+    """Return the sun's height above the horizon and its compass bearing.
+
+    sin h = sin L sin d + cos L cos d cos H
+
+    Parameters
+    ----------
+    latitude : float
+        North positive, -pi/2 to pi/2. [rad]
+    day_of_year : float
+        1 to 366. [day]
+    solar_time : float
+        Hour by the sun, 0 to 24. [h]
+
+    Returns
+    -------
+    tuple of float
+        Altitude, below 0 at night, and azimuth clockwise from north. [rad]
+
+    References
+    ----------
+    .. [1] value/SPENCER for the declination; the rest is spherical geometry.
+    """
+    if abs(latitude) > math.pi / 2.0:
+        raise ValueError("Latitude must be from -90 to 90 degrees.")
+    dec, hour = declination(day_of_year), hour_angle(solar_time)
+    up = math.sin(latitude) * math.sin(dec) + math.cos(latitude) * math.cos(dec) * math.cos(hour)
+    east = -math.cos(dec) * math.sin(hour)
+    north = math.cos(latitude) * math.sin(dec) - math.sin(latitude) * math.cos(dec) * math.cos(hour)
+    return math.asin(max(-1.0, min(1.0, up))), math.atan2(east, north) % (2.0 * math.pi)
+
+
+def clear_sky(
+    altitude: float,
+    precipitable_water: float = 1.5,
+    aerosol_depth: float = 0.1,
+    pressure: float = STANDARD_PRESSURE,
+) -> tuple[float, float, float]:
+    """Return beam, whole and scattered radiation of a clear sky (broadband Solis model).
+
+    Parameters
+    ----------
+    altitude : float
+        Sun's height above the horizon. [rad]
+    precipitable_water : float
+        Depth of the water vapor in the air column, 0.2 to 10. [cm]
+    aerosol_depth : float
+        Aerosol optical depth at 700 nm, 0.05 to 0.45. [-]
+    pressure : float
+        Air pressure. [Pa]
+
+    Returns
+    -------
+    tuple of float
+        Beam on a plane facing the sun, whole and scattered radiation on level ground, all 0
+        when the sun is down. [W/m2]
+
+    References
+    ----------
+    .. [1] value/SOLIS.
+    """
+    if altitude <= 0.0:
+        return 0.0, 0.0, 0.0
+    water, depth = max(0.2, precipitable_water), aerosol_depth
+    log_water, log_pressure = math.log(water), math.log(pressure / STANDARD_PRESSURE)
+    strength = SOLAR_CONSTANT * (
+        0.12 * water**0.56 * depth**2
+        + 0.97 * water**0.032 * depth
+        + 1.08 * water**0.0051
+        + 0.071 * log_pressure
+    )
+    sine = math.sin(altitude)
+    beam_depth, beam_power = _beam_terms(water, log_water, depth, log_pressure)
+    whole_depth, whole_power = _whole_terms(water, log_water, depth, log_pressure)
+    sky_depth, sky_power = _sky_terms(water, depth, log_pressure)
+    beam = strength * math.exp(-beam_depth / math.pow(sine, beam_power))
+    whole = strength * math.exp(-whole_depth / math.pow(sine, whole_power)) * sine
+    scattered = strength * math.exp(-sky_depth / math.pow(sine, sky_power))
+    return beam, whole, scattered
+
+
+def _beam_terms(
+    water: float, log_water: float, depth: float, log_pressure: float
+) -> tuple[float, float]:
+    thickness = (
+        (1.82 + 0.056 * log_water + 0.0071 * log_water**2) * depth
+        + 0.33
+        + 0.045 * log_water
+        + 0.0096 * log_water**2
+        + (0.0089 * water + 0.13) * log_pressure
+    )
+    power = (0.00925 * depth**2 + 0.0148 * depth - 0.0172) * log_water + (
+        -0.7565 * depth**2 + 0.5057 * depth + 0.4557
+    )
+    return thickness, power
+
+
+def _whole_terms(
+    water: float, log_water: float, depth: float, log_pressure: float
+) -> tuple[float, float]:
+    thickness = (
+        (1.24 + 0.047 * log_water + 0.0061 * log_water**2) * depth
+        + 0.27
+        + 0.043 * log_water
+        + 0.0090 * log_water**2
+        + (0.0079 * water + 0.1) * log_pressure
+    )
+    power = -0.0147 * log_water - 0.3079 * depth**2 + 0.2846 * depth + 0.3798
+    return thickness, power
+
+
+def _sky_terms(water: float, depth: float, log_pressure: float) -> tuple[float, float]:
+    if depth < 0.05:
+        terms = (
+            0.0042 * water + 3.12,
+            0.092 * water - 8.86,
+            -0.23 * water + 74.8,
+            -3.11 * water + 79.4,
+            86.0 * water - 13800.0,
+        )
+        by_pressure = -0.83 * math.pow(1.0 + depth, -17.2)
+    else:
+        terms = (
+            0.0057 * water + 2.94,
+            0.0554 * water - 5.71,
+            -0.134 * water + 15.5,
+            0.27 * water - 20.7,
+            -0.21 * water + 11.6,
+        )
+        by_pressure = -0.71 * math.pow(1.0 + depth, -15.0)
+    thickness = by_pressure * log_pressure
+    for power, term in enumerate(terms):
+        thickness += term * depth**power
+    exponent = -0.337 * depth**2 + 0.63 * depth + 0.116 + log_pressure / (18.0 + 152.0 * depth)
+    return thickness, exponent
+
+
+def incidence_cosine(altitude: float, azimuth: float, tilt: float, facing: float) -> float:
+    """Return the cosine of the angle between the sun and a pane's outward normal.
+
+    cos i = cos t sin h + sin t cos h cos(A - facing); below 0 the sun is behind the pane.
+
+    Parameters
+    ----------
+    altitude, azimuth : float
+        Where the sun stands. [rad]
+    tilt : float
+        Pane from level: 0 is a roof pane, pi/2 an upright one. [rad]
+    facing : float
+        Compass bearing of the outward normal. [rad]
+
+    Returns
+    -------
+    float
+        Cosine of the angle of incidence. [-]
+    """
+    return math.cos(tilt) * math.sin(altitude) + math.sin(tilt) * math.cos(altitude) * math.cos(
+        azimuth - facing
+    )
+
+
+def angle_modifier(cosine: float, constant: float = 0.05) -> float:
+    """Return how much of the head-on gain of a pane is left at an angle: 1 - b0 (1/cos i - 1).
+
+    Parameters
+    ----------
+    cosine : float
+        Cosine of the angle of incidence. [-]
+    constant : float
+        b0 of the pane. [-]
+
+    Returns
+    -------
+    float
+        0 to 1; 0 when the sun is behind the pane. [-]
+
+    References
+    ----------
+    .. [1] value/IAM.
+    """
+    if cosine <= 0.0:
+        return 0.0
+    return max(0.0, 1.0 - constant * (1.0 / cosine - 1.0))
+
+
+def pane_radiation(
+    sky: tuple[float, float, float],
+    altitude: float,
+    azimuth: float,
+    tilt: float,
+    facing: float,
+    ground_reflectance: float = 0.2,
+) -> float:
+    """Return the radiation that counts for a pane: beam after the angle loss, sky and ground.
+
+    Parameters
+    ----------
+    sky : tuple of float
+        From `clear_sky`. [W/m2]
+    altitude, azimuth : float
+        Where the sun stands. [rad]
+    tilt, facing : float
+        The pane, as in `incidence_cosine`. [rad]
+    ground_reflectance : float
+        0 to 1; grass and bare soil about 0.2. [-]
+
+    Returns
+    -------
+    float
+        To be multiplied by the pane's solar heat gain coefficient and area. [W/m2]
+
+    References
+    ----------
+    .. [1] value/DERIVED: an even sky and an even ground.
+    """
+    beam, whole, scattered = sky
+    cosine = incidence_cosine(altitude, azimuth, tilt, facing)
+    direct = beam * cosine * angle_modifier(cosine) if cosine > 0.0 else 0.0
+    from_sky = scattered * (1.0 + math.cos(tilt)) / 2.0
+    from_ground = whole * ground_reflectance * (1.0 - math.cos(tilt)) / 2.0
+    return direct + from_sky + from_ground
