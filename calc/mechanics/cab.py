@@ -193,7 +193,7 @@ def fresh_air_load(
     wet_inside = humidity_ratio(inside, inside_humidity, pressure)
     dry_air = air_flow / specific_volume(outside, wet_outside, pressure)
     whole = dry_air * (enthalpy(outside, wet_outside) - enthalpy(inside, wet_inside))
-    specific_heat = 1006.0 + 1860.0 * wet_inside
+    specific_heat = 1006.0 + 1860.0 * wet_outside
     return whole, dry_air * specific_heat * (outside - inside)
 
 
@@ -384,7 +384,7 @@ def predicted_dissatisfied(vote: float) -> float:
 
     Examples
     --------
-    >>> predicted_dissatisfied(0.0)
+    >>> round(predicted_dissatisfied(0.0), 4)
     0.05
 
     References
