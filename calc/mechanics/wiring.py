@@ -1,0 +1,355 @@
+"""Lamp current, charging margin, wire size, voltage drop and fuse of a 12 V machine.
+
+References
+----------
+.. [1] road/WEB-10 and road/BULB-memory, lamp currents.
+.. [2] road/VOLT-memory, filament current rises with about the 0.55 power of voltage.
+.. [3] road/PHY-1 and road/WEB-13, resistance of copper wire.
+.. [4] road/WEB-12, road/SAE-memory and road/WEB-14, conductor areas and the constant of copper.
+.. [5] road/FUSE-practice and road/BLADE-practice, fuses.
+.. [6] road/CALC-1, Ohm's law.
+"""
+
+from collections.abc import Iterable
+
+from calc import tables
+
+FOOT = 0.3048
+RATED_VOLTAGE = 12.0
+CHARGING_VOLTAGE = 13.8
+COPPER_TEMPERATURE_COEFFICIENT = 0.00393  # per °C
+OHM_CIRCULAR_MIL_PER_FOOT_20C = 10.371  # [4]
+SIZING_CONSTANT = 10.75  # ohm circular mil per foot, as the marine sizing formula has it [4]
+SAFETY_LAMP_DROP = 0.03
+OTHER_DROP = 0.10
+FUSE_MARGIN = 1.25
+FILAMENT_CURRENT_EXPONENT = 0.55
+FILAMENT_LIGHT_EXPONENT = 3.4
+FLASHER_DUTY = 0.5
+
+
+def lamp_current(watts: float, behavior: str = "filament", voltage: float = RATED_VOLTAGE) -> float:
+    """Return the current of a lamp from its power.
+
+    A filament lamp's power is stated at 12 V: ``I = W / 12``, then with voltage to the power
+    0.55. Dividing a filament's watts by the charging voltage would understate its current. An
+    LED driver takes constant power: ``I = W / V``.
+
+    Parameters
+    ----------
+    watts : float
+        Rated power, 0 or more. [W]
+    behavior : str
+        "filament" or "constant power".
+    voltage : float
+        At the lamp, more than 0. [V]
+
+    Returns
+    -------
+    float
+        Current. [A]
+
+    References
+    ----------
+    [1]_, [2]_
+
+    Examples
+    --------
+    >>> round(lamp_current(55), 2)
+    4.58
+    """
+    if watts < 0:
+        raise ValueError("Power can't be negative.")
+    if not voltage > 0:
+        raise ValueError("Voltage must be more than zero.")
+    if behavior == "filament":
+        rated = watts / RATED_VOLTAGE
+        return float(rated * (voltage / RATED_VOLTAGE) ** FILAMENT_CURRENT_EXPONENT)
+    if behavior == "constant power":
+        return watts / voltage
+    raise ValueError(f"There is no lamp behavior {behavior!r}.")
+
+
+def light_left(drop_share: float) -> float:
+    """Return the share of light that a filament lamp keeps at a lower voltage.
+
+    ``(1 - drop)^3.4``
+
+    Parameters
+    ----------
+    drop_share : float
+        Voltage lost, 0 to 1. [-]
+
+    References
+    ----------
+    [2]_
+
+    Examples
+    --------
+    >>> round(light_left(0.10), 2)
+    0.7
+    """
+    if not 0 <= drop_share <= 1:
+        raise ValueError("A voltage drop is a share from 0 to 1.")
+    return float((1 - drop_share) ** FILAMENT_LIGHT_EXPONENT)
+
+
+def load_current(lamps: Iterable[tuple[float, float, float]]) -> float:
+    """Return the average current of a set of lamps: ``sum(n I duty)``.
+
+    Parameters
+    ----------
+    lamps : iterable of (count, current, duty)
+        Count [-], current of one [A], share of time lit [-].
+
+    Returns
+    -------
+    float
+        Current. [A]
+
+    References
+    ----------
+    [6]_
+    """
+    return sum(count * current * duty for count, current, duty in lamps)
+
+
+def wire_resistance(
+    gauge: int, length: float, standard: str = "SAE", temperature: float = 20.0
+) -> float:
+    """Return the resistance of a length of copper wire.
+
+    SAE (automotive) wire has less copper than AWG of the same number: ``R20 = 10.371 / CM`` ohm
+    per foot. ``R = R20 (1 + 0.00393 (T - 20))``.
+
+    Parameters
+    ----------
+    gauge : int
+        Even gauge 4 to 20. [-]
+    length : float
+        Wire, out and back where there is a return wire. [m]
+    standard : str
+        "SAE", "AWG", or "AWG stranded 75 C" (tabled at 75 °C).
+    temperature : float
+        Of the copper; not used by "AWG stranded 75 C". [°C]
+
+    Returns
+    -------
+    float
+        Resistance. [ohm]
+
+    Raises
+    ------
+    ValueError
+        For a gauge or standard that the table does not hold.
+
+    References
+    ----------
+    [3]_, [4]_
+    """
+    row = tables.by_key("wire_sizes", "gauge").get(str(gauge))
+    if row is None:
+        raise ValueError(f"The table holds even gauges 4 to 20, not {gauge}.")
+    feet = length / FOOT
+    heating = 1 + COPPER_TEMPERATURE_COEFFICIENT * (temperature - 20)
+    if standard == "SAE":
+        return OHM_CIRCULAR_MIL_PER_FOOT_20C / float(row["sae_circular_mils"]) * feet * heating
+    if standard == "AWG":
+        return float(row["ohm_per_1000ft_20c"]) / 1000 * feet * heating
+    if standard == "AWG stranded 75 C" and row["ohm_per_1000ft_75c_stranded"]:
+        return float(row["ohm_per_1000ft_75c_stranded"]) / 1000 * feet
+    raise ValueError(f"The table has no {standard!r} value for gauge {gauge}.")
+
+
+def voltage_drop(current: float, resistance: float) -> float:
+    """Return ``V = I R``.
+
+    Parameters
+    ----------
+    current : float
+        [A]
+    resistance : float
+        Of the whole loop. [ohm]
+
+    Returns
+    -------
+    float
+        [V]
+
+    References
+    ----------
+    [6]_
+    """
+    return current * resistance
+
+
+def loop_length(one_way: float, return_wire: bool = True, ground_allowance: float = 0.0) -> float:
+    """Return the length of copper that the current runs through.
+
+    Parameters
+    ----------
+    one_way : float
+        Along the wire from battery or switch to lamp. [m]
+    return_wire : bool
+        True for a ground wire back; False when the chassis is the return.
+    ground_allowance : float
+        Wire length that stands for a poor chassis ground. [m]
+
+    Returns
+    -------
+    float
+        Twice the one-way length, or once plus the allowance. [m]
+    """
+    return 2 * one_way if return_wire else one_way + ground_allowance
+
+
+def area_needed(current: float, loop: float, drop: float) -> float:
+    """Return the conductor area that keeps within a voltage drop: ``CM = 10.75 I L / V``.
+
+    Parameters
+    ----------
+    current : float
+        [A]
+    loop : float
+        Out and back. [m]
+    drop : float
+        Voltage that may be lost, more than 0. [V]
+
+    Returns
+    -------
+    float
+        Area. [circular mils]
+
+    References
+    ----------
+    [4]_
+    """
+    if not drop > 0:
+        raise ValueError("The drop allowed must be more than zero.")
+    return SIZING_CONSTANT * current * (loop / FOOT) / drop
+
+
+def smallest_gauge(area: float, standard: str = "SAE") -> int | None:
+    """Return the thinnest gauge with at least this area, or None beyond 4 gauge.
+
+    Parameters
+    ----------
+    area : float
+        [circular mils]
+    standard : str
+        "SAE" (default for automotive cable) or "AWG".
+
+    References
+    ----------
+    [4]_
+
+    Examples
+    --------
+    10 A over a 20 ft loop at 0.36 V asks for 5972 circular mils, between the two 12-gauge areas:
+
+    >>> smallest_gauge(5972, "SAE"), smallest_gauge(5972, "AWG")
+    (10, 12)
+    """
+    column = {"SAE": "sae_circular_mils", "AWG": "awg_circular_mils"}.get(standard)
+    if column is None:
+        raise ValueError(f"There is no wire standard {standard!r}.")
+    for row in tables.rows("wire_sizes"):
+        if float(row[column]) >= area:
+            return int(row["gauge"])
+    return None
+
+
+def longest_run(current: float, gauge: int, drop: float, standard: str = "SAE") -> float:
+    """Return the longest loop that a gauge serves; the inverse of `area_needed`.
+
+    Parameters
+    ----------
+    current : float
+        More than 0. [A]
+    gauge : int
+        Even gauge 4 to 20. [-]
+    drop : float
+        [V]
+    standard : str
+        "SAE" or "AWG".
+
+    Returns
+    -------
+    float
+        Loop, out and back. [m]
+    """
+    if not current > 0:
+        raise ValueError("Current must be more than zero.")
+    column = "sae_circular_mils" if standard == "SAE" else "awg_circular_mils"
+    area = float(tables.by_key("wire_sizes", "gauge")[str(gauge)][column])
+    return area * drop / (SIZING_CONSTANT * current) * FOOT
+
+
+def fuse_size(current: float) -> float | None:
+    """Return the next fuse at or above 1.25 times the lasting current, None beyond 40 A.
+
+    Parameters
+    ----------
+    current : float
+        0 or more. [A]
+
+    Returns
+    -------
+    float or None
+        Rating. [A]
+
+    References
+    ----------
+    [5]_
+
+    Examples
+    --------
+    >>> fuse_size(2 * 55 / 12)
+    15.0
+    """
+    if current < 0:
+        raise ValueError("Current can't be negative.")
+    for row in tables.rows("fuse_sizes"):
+        if float(row["amps"]) >= FUSE_MARGIN * current - 1e-9:
+            return float(row["amps"])
+    return None
+
+
+def charging_margin(output: float, load: float) -> float:
+    """Return the current left for the battery: ``I_alt - I_load``.
+
+    Parameters
+    ----------
+    output : float
+        Of the alternator or dynamo at the engine speed in question. [A]
+    load : float
+        Average. [A]
+
+    Returns
+    -------
+    float
+        Below zero the battery runs down. [A]
+    """
+    return output - load
+
+
+def battery_hours(capacity: float, shortfall: float, usable_share: float = 0.5) -> float:
+    """Return how long a battery covers a shortfall: ``C s / I``.
+
+    Parameters
+    ----------
+    capacity : float
+        Rated capacity. [A h]
+    shortfall : float
+        Load beyond what is charged; 0 or less gives infinity. [A]
+    usable_share : float
+        Share that still leaves enough to start, 0 to 1. [-]
+
+    Returns
+    -------
+    float
+        [h]
+    """
+    if shortfall <= 0:
+        return float("inf")
+    return capacity * usable_share / shortfall
