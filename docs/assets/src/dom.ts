@@ -1,0 +1,42 @@
+/** A few words for making elements. */
+
+export function make<K extends keyof HTMLElementTagNameMap>(
+  tag: K,
+  attributes: Record<string, string> = {},
+  ...children: (Node | string)[]
+): HTMLElementTagNameMap[K] {
+  const element = document.createElement(tag);
+  for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
+  element.append(...children);
+  return element;
+}
+
+/** Put `text` where a reader can take it by hand, when the clipboard is refused. */
+function offerText(beside: HTMLElement, text: string): void {
+  beside.parentElement?.querySelector(".ys-copy")?.remove();
+  const area = make("textarea", { readonly: "", rows: "6", "aria-label": "Text to copy" });
+  area.value = text;
+  const close = make("button", { type: "button" }, "Close");
+  const box = make(
+    "div",
+    { class: "ys-copy" },
+    make("p", {}, "This browser does not let the page copy. Select the text and copy it yourself."),
+    area,
+    close,
+  );
+  close.addEventListener("click", () => box.remove());
+  beside.after(box);
+  area.focus();
+  area.select();
+}
+
+/** Copy `text`; returns false when it had to be offered for copying by hand. */
+export async function copyText(text: string, beside: HTMLElement): Promise<boolean> {
+  try {
+    await navigator.clipboard.writeText(text);
+    return true;
+  } catch {
+    offerText(beside, text);
+    return false;
+  }
+}

@@ -1,0 +1,131 @@
+/** Python in its worker: one for the whole visit, one request in flight, the newest wins. */
+
+import type { FromWorker, PackedParts, Request, Response, Runtime, ToWorker } from "./protocol";
+
+declare const RUNTIME: Runtime;
+
+/** What the offline copy's first script leaves for us: everything a server would have given. */
+interface Carried {
+  worker: string;
+  parts: PackedParts;
+}
+
+declare global {
+  interface Window {
+    yardstickCarried?: Carried;
+    /** The browser's own Worker, kept before the search's stand-in for file pages replaces it. */
+    yardstickWorker?: typeof Worker;
+  }
+}
+
+export interface Progress {
+  state: "loading" | "ready" | "failed";
+  loaded: number;
+  total: number;
+  message: string;
+}
+
+interface Waiting {
+  request: Request;
+  resolve(response: Response | null): void;
+}
+
+export class Engine {
+  private worker: Worker | undefined;
+  private inFlight: Waiting | undefined;
+  private next: Waiting | undefined;
+  private count = 0;
+  private listeners = new Set<(progress: Progress) => void>();
+  private progress: Progress = { state: "loading", loaded: 0, total: 0, message: "" };
+
+  /** `base` is the address of the folder that holds the client script. */
+  constructor(private readonly base: string) {}
+
+  /** Start Python if it is not started; calling it again costs nothing. */
+  start(): void {
+    if (this.worker) return;
+    const carried = window.yardstickCarried;
+    const address = carried
+      ? URL.createObjectURL(new Blob([carried.worker], { type: "text/javascript" }))
+      : new URL(RUNTIME.folder + RUNTIME.worker, this.base).href;
+    // A page opened from a file has no address that a worker could resolve against.
+    const base = carried ? "https://offline.invalid/" : this.base;
+    try {
+      this.worker = new (window.yardstickWorker ?? Worker)(address);
+    } catch (problem) {
+      this.fail(String(problem));
+      return;
+    }
+    this.worker.onmessage = (event: MessageEvent<FromWorker>) => this.hear(event.data);
+    this.worker.onerror = (event) => this.fail(event.message || "The worker did not start.");
+    this.tell({ kind: "start", base, parts: carried?.parts });
+    this.report({ state: "loading" });
+  }
+
+  /** True once Python has answered that it is ready. */
+  get ready(): boolean {
+    return this.progress.state === "ready";
+  }
+
+  /** Call `listener` now and at every change, until the returned function is called. */
+  watch(listener: (progress: Progress) => void): () => void {
+    this.listeners.add(listener);
+    if (this.worker) listener(this.progress);
+    return () => this.listeners.delete(listener);
+  }
+
+  /** Answer `request`, or null when a newer one took its place or Python is not to be had. */
+  ask(request: Request): Promise<Response | null> {
+    this.start();
+    return new Promise((resolve) => {
+      this.next?.resolve(null);
+      this.next = { request, resolve };
+      this.send();
+    });
+  }
+
+  private send(): void {
+    if (this.inFlight || !this.next) return;
+    if (this.progress.state === "failed") {
+      this.next.resolve(null);
+      this.next = undefined;
+      return;
+    }
+    this.inFlight = this.next;
+    this.next = undefined;
+    this.count += 1;
+    this.tell({ kind: "ask", id: this.count, request: JSON.stringify(this.inFlight.request) });
+  }
+
+  private hear(message: FromWorker): void {
+    if (message.kind === "progress") {
+      this.report({ loaded: message.loaded, total: message.total });
+    } else if (message.kind === "ready") {
+      this.report({ state: "ready" });
+    } else if (message.kind === "failed") {
+      this.fail(message.message);
+    } else {
+      const done = this.inFlight;
+      this.inFlight = undefined;
+      done?.resolve(JSON.parse(message.response) as Response);
+      this.send();
+    }
+  }
+
+  private fail(message: string): void {
+    this.worker?.terminate();
+    this.report({ state: "failed", message });
+    this.inFlight?.resolve(null);
+    this.inFlight = undefined;
+    this.send();
+  }
+
+  private tell(message: ToWorker): void {
+    this.worker?.postMessage(message);
+  }
+
+  private report(change: Partial<Progress>): void {
+    this.progress = { ...this.progress, ...change };
+    for (const listener of this.listeners) listener(this.progress);
+  }
+}

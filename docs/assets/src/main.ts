@@ -1,0 +1,38 @@
+/** The start: makes every worksheet on the page live, on this page and on the next ones. */
+
+import { Engine } from "./engine";
+import { Sheet } from "./sheet";
+
+interface Observable {
+  subscribe(next: () => void): void;
+}
+
+declare global {
+  interface Window {
+    /** Given by the theme: speaks whenever a page was put in place without a reload. */
+    document$?: Observable;
+  }
+}
+
+const script = document.currentScript as HTMLScriptElement;
+const engine = new Engine(new URL(".", script.src).href);
+let sheets: Sheet[] = [];
+
+function whenIdle(action: () => void): void {
+  const connection = (navigator as { connection?: { saveData?: boolean } }).connection;
+  // A reader who saves data pays for the calculator only by touching the form.
+  if (connection?.saveData) return;
+  if ("requestIdleCallback" in window) window.requestIdleCallback(action, { timeout: 2000 });
+  else setTimeout(action, 200);
+}
+
+function mount(): void {
+  for (const sheet of sheets) sheet.release();
+  const sections = [...document.querySelectorAll<HTMLElement>("section.ys[data-worksheet]")];
+  sheets = sections.map((section, index) => new Sheet(section, engine, index === 0));
+  if (sheets.length) whenIdle(() => engine.start());
+}
+
+if (window.document$) window.document$.subscribe(mount);
+else if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", mount);
+else mount();

@@ -1,0 +1,60 @@
+/** What the page and the worker say to each other, and what the build tells both. */
+
+/** One file of the runtime: its name beside the worker script, and its size unpacked. */
+export interface Part {
+  name: string;
+  size: number;
+}
+
+/** Written by the build: where the runtime lies and what it consists of. */
+export interface Runtime {
+  /** Folder of the runtime's files, relative to the folder of the client script. */
+  folder: string;
+  worker: string;
+  wasm: Part;
+  library: Part;
+  packages: Part;
+  /** The runtime's own package index, emptied: nothing is ever loaded by name. */
+  index: string;
+}
+
+/** A form's state, as `calc.render.live.respond` takes it. */
+export interface Request {
+  worksheet: string;
+  inputs: Record<string, string>;
+  units: Units;
+  stage: Stage;
+}
+
+export type Units = "us" | "metric";
+export type Stage = "exact" | "full";
+export type Finding = "within" | "close" | "over" | "unknown" | "compared";
+
+export interface Response {
+  worksheet: string;
+  stage: Stage;
+  ok: boolean;
+  final: boolean;
+  html?: string;
+  errors: Record<string, string>;
+  hints: Record<string, string>;
+  finding?: Finding;
+  reply?: string;
+  short?: string;
+  title?: string;
+}
+
+/** A runtime part as the offline copy carries it: gzipped, in base64, by name. */
+export type PackedParts = Record<string, string>;
+
+/** From the page to the worker. `parts` is given by the offline copy alone. */
+export type ToWorker =
+  | { kind: "start"; base: string; parts?: PackedParts | undefined }
+  | { kind: "ask"; id: number; request: string };
+
+/** From the worker to the page. */
+export type FromWorker =
+  | { kind: "progress"; loaded: number; total: number }
+  | { kind: "ready" }
+  | { kind: "answer"; id: number; response: string }
+  | { kind: "failed"; message: string };

@@ -1,0 +1,430 @@
+/** One worksheet on a page: its form, its answer, and the talk with Python in between. */
+
+import { copyText, make } from "./dom";
+import type { Engine, Progress } from "./engine";
+import { LONGEST_LINK, readLink, writeLink } from "./link";
+import type { Response, Stage, Units } from "./protocol";
+
+const TYPING_PAUSE = 120;
+/** A half-typed value is not an error yet: its sentence waits for a longer pause. */
+const ERROR_PAUSE = 900;
+const UNITS_KEY = "yardstick.units";
+
+type Control = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
+
+function storedUnits(): Units {
+  try {
+    return localStorage.getItem(UNITS_KEY) === "metric" ? "metric" : "us";
+  } catch {
+    return "us";
+  }
+}
+
+function defaultText(control: Control): string {
+  if (control instanceof HTMLSelectElement) {
+    const options = [...control.options];
+    return (options.find((option) => option.defaultSelected) ?? options[0])?.value ?? "";
+  }
+  return control.defaultValue;
+}
+
+export class Sheet {
+  private readonly name: string;
+  private readonly form: HTMLFormElement;
+  private readonly answer: HTMLElement;
+  private readonly status: HTMLElement;
+  private readonly tools: HTMLElement;
+  private readonly notice = make("div", { class: "ys-notice", hidden: "" });
+  private readonly summary = make("div", { class: "ys-summary", hidden: "" });
+  private readonly stale = make("p", { class: "ys-stale", hidden: "" });
+  private readonly progress = make("div", { class: "ys-progress", hidden: "" });
+  private readonly controls = new Map<string, Control>();
+  private readonly defaults: Record<string, string> = {};
+  private units: Units = storedUnits();
+  private last: Response | undefined;
+  private typing = 0;
+  private erring = 0;
+  private asked = 0;
+  private readonly stop = new AbortController();
+  private readonly unwatch: () => void;
+
+  /** `linked` is true for the worksheet that the inputs in the address belong to. */
+  constructor(
+    private readonly section: HTMLElement,
+    private readonly engine: Engine,
+    private readonly linked: boolean,
+  ) {
+    this.name = section.dataset["worksheet"] ?? "";
+    this.form = section.querySelector<HTMLFormElement>(".ys-form")!;
+    this.answer = section.querySelector<HTMLElement>(".ys-answer")!;
+    this.status = section.querySelector<HTMLElement>(".ys-status")!;
+    this.tools = section.querySelector<HTMLElement>(".ys-tools")!;
+    for (const element of this.form.elements) {
+      const control = element as Control;
+      if (!control.name) continue;
+      this.controls.set(control.name, control);
+      this.defaults[control.name] = defaultText(control);
+    }
+    this.stale.textContent = "This answer is for the last inputs that could be read.";
+    this.answer.tabIndex = -1;
+    this.answer.before(this.progress, this.notice, this.summary, this.stale);
+    this.buildTools();
+    this.listen();
+    this.unwatch = engine.watch((progress) => this.showProgress(progress));
+    section.dataset["live"] = "";
+    const fromLink = this.linked && this.takeLink();
+    if (fromLink || this.units === "metric" || this.changed()) this.compute();
+  }
+
+  /** Let go of the page: its listeners end, and late answers are dropped. */
+  release(): void {
+    this.asked += 1;
+    window.clearTimeout(this.typing);
+    window.clearTimeout(this.erring);
+    this.stop.abort();
+    this.unwatch();
+  }
+
+  private inputs(): Record<string, string> {
+    const inputs: Record<string, string> = {};
+    for (const [name, control] of this.controls) inputs[name] = control.value;
+    return inputs;
+  }
+
+  private changed(): boolean {
+    return Object.entries(this.inputs()).some(([name, value]) => value !== this.defaults[name]);
+  }
+
+  private listen(): void {
+    const signal = this.stop.signal;
+    this.form.addEventListener("submit", (event) => event.preventDefault(), { signal });
+    this.form.addEventListener("focusin", () => this.engine.start(), { signal });
+    this.form.addEventListener("input", () => this.later(), { signal });
+    this.form.addEventListener("change", () => this.later(), { signal });
+    this.form.addEventListener("focusout", () => this.last?.ok === false && this.showErrors(), {
+      signal,
+    });
+    this.section.addEventListener("click", (event) => this.follow(event), { signal });
+    if (this.linked) {
+      window.addEventListener("hashchange", () => this.takeLink() && this.compute(), { signal });
+    }
+  }
+
+  private later(): void {
+    window.clearTimeout(this.typing);
+    window.clearTimeout(this.erring);
+    this.typing = window.setTimeout(() => {
+      this.writeAddress();
+      this.compute();
+    }, TYPING_PAUSE);
+  }
+
+  private compute(): void {
+    this.asked += 1;
+    void this.askStage(this.asked, "exact");
+  }
+
+  private async askStage(turn: number, stage: Stage): Promise<void> {
+    const { name: worksheet, units } = this;
+    const response = await this.engine.ask({ worksheet, inputs: this.inputs(), units, stage });
+    if (!response || turn !== this.asked) return;
+    this.show(response);
+    if (response.ok && !response.final) await this.askStage(turn, "full");
+  }
+
+  private show(response: Response): void {
+    this.last = response;
+    for (const [name, text] of Object.entries(response.hints)) this.showHint(name, text);
+    if (response.ok) {
+      this.clearErrors();
+      this.showAnswer(response);
+      return;
+    }
+    const editing = (document.activeElement as Control | null)?.name ?? "";
+    window.clearTimeout(this.erring);
+    const wait = editing in response.errors ? ERROR_PAUSE : 0;
+    this.erring = window.setTimeout(() => this.showErrors(), wait);
+  }
+
+  private showHint(name: string, text: string): void {
+    const control = this.controls.get(name);
+    if (control && "placeholder" in control) control.placeholder = text;
+    const typical = this.fieldOf(name)?.querySelector(".ys-typical");
+    if (typical) typical.textContent = text;
+  }
+
+  private fieldOf(name: string): HTMLElement | null {
+    return this.form.querySelector<HTMLElement>(`.ys-field[data-field="${CSS.escape(name)}"]`);
+  }
+
+  /** Replace the answer, never the form; opened details stay open. */
+  private showAnswer(response: Response): void {
+    const open = new Set(
+      [...this.answer.querySelectorAll("details[open] > summary")].map((each) => each.textContent ?? ""),
+    );
+    const focused = this.answer.contains(document.activeElement);
+    this.answer.innerHTML = response.html ?? "";
+    for (const details of this.answer.querySelectorAll("details")) {
+      if (open.has(details.querySelector("summary")?.textContent ?? "")) details.open = true;
+    }
+    if (focused) this.answer.focus({ preventScroll: true });
+    this.answer.dataset["stage"] = response.stage;
+    this.answer.dataset["final"] = String(response.final);
+    const finding = this.answer.querySelector(".ys-finding")?.textContent ?? "";
+    this.announce(finding.replace(/\s+/g, " ").trim());
+  }
+
+  private announce(text: string): void {
+    if (this.status.textContent !== text) this.status.textContent = text;
+  }
+
+  private showErrors(): void {
+    const response = this.last;
+    if (!response || response.ok) return;
+    window.clearTimeout(this.erring);
+    const items: HTMLElement[] = [];
+    for (const [name, control] of this.controls) {
+      const sentence = response.errors[name];
+      this.markField(name, control, sentence);
+      if (!sentence) continue;
+      const link = make("a", { href: `#${control.id}` }, `${this.labelOf(control)}: ${sentence}`);
+      link.addEventListener("click", (event) => {
+        event.preventDefault();
+        control.closest("details")?.setAttribute("open", "");
+        control.focus();
+      });
+      items.push(make("li", {}, link));
+    }
+    for (const [name, sentence] of Object.entries(response.errors)) {
+      if (!this.controls.has(name)) items.push(make("li", {}, sentence));
+    }
+    const heading = items.length === 1 ? "One thing to put right" : "Some things to put right";
+    this.summary.replaceChildren(
+      make("p", { class: "ys-summary-title" }, heading),
+      make("ul", {}, ...items),
+    );
+    this.summary.hidden = false;
+    this.stale.hidden = false;
+    this.answer.dataset["stale"] = "";
+    this.announce(`${heading}. ${items.map((item) => item.textContent).join(" ")}`);
+  }
+
+  private labelOf(control: Control): string {
+    return control.labels?.[0]?.textContent?.trim() ?? control.name;
+  }
+
+  private markField(name: string, control: Control, sentence: string | undefined): void {
+    const place = this.fieldOf(name)?.querySelector<HTMLElement>(".ys-error");
+    if (place) {
+      place.textContent = sentence ?? "";
+      place.hidden = !sentence;
+    }
+    if (sentence) control.setAttribute("aria-invalid", "true");
+    else control.removeAttribute("aria-invalid");
+    const described = (control.getAttribute("aria-describedby") ?? "").split(" ").filter(Boolean);
+    const others = described.filter((id) => id !== place?.id);
+    if (sentence && place) others.push(place.id);
+    control.setAttribute("aria-describedby", others.join(" "));
+  }
+
+  private clearErrors(): void {
+    window.clearTimeout(this.erring);
+    for (const [name, control] of this.controls) {
+      if (control.hasAttribute("aria-invalid")) this.markField(name, control, undefined);
+    }
+    this.summary.hidden = true;
+    this.stale.hidden = true;
+    delete this.answer.dataset["stale"];
+  }
+
+  private showProgress({ state, loaded, total, message }: Progress): void {
+    this.section.dataset["engine"] = state;
+    this.progress.hidden = state === "ready";
+    if (state === "failed") {
+      this.progress.replaceChildren(
+        make(
+          "p",
+          { class: "ys-failed", role: "alert" },
+          "The calculator could not start, so the answer below stays as it is. " +
+            `Reload the page to try again. (${message})`,
+        ),
+      );
+      return;
+    }
+    let bar = this.progress.querySelector("progress");
+    if (!bar) {
+      bar = make("progress", { "aria-label": "Loading the calculator" });
+      this.progress.replaceChildren(bar, make("span"));
+    }
+    if (total) {
+      bar.max = total;
+      bar.value = loaded;
+    }
+    const million = (bytes: number): string => (bytes / 1e6).toFixed(1);
+    this.progress.querySelector("span")!.textContent =
+      total && loaded >= total
+        ? "Starting the calculator"
+        : `Loading the calculator: ${million(loaded)} of ${total ? million(total) : "…"} MB`;
+  }
+
+  /** Take the inputs from the address; false when it holds none. */
+  private takeLink(): boolean {
+    if (window.location.hash.length > LONGEST_LINK) {
+      this.say(
+        "The link that opened this page is too long to be one of ours (over 100,000 characters), " +
+          "so nothing was taken from it. The form shows the example.",
+      );
+      return false;
+    }
+    const state = readLink(window.location.hash);
+    if (!state) return false;
+    this.say("");
+    for (const [name, control] of this.controls) {
+      this.setControl(control, state.inputs[name] ?? this.defaults[name] ?? "");
+    }
+    const strangers = Object.keys(state.inputs).filter((name) => !this.controls.has(name));
+    if (strangers.length) {
+      const names = strangers.slice(0, 12).map((name) => `“${name.slice(0, 60)}”`);
+      this.say(
+        `The link also sets ${names.join(", ")}${strangers.length > 12 ? " and more" : ""}, ` +
+          "which this page does not know. That part was left out; everything else was taken.",
+      );
+    }
+    if (state.units) this.showUnits(state.units);
+    return true;
+  }
+
+  private setControl(control: Control, value: string): void {
+    if (control.value === value) return;
+    control.value = value;
+    if (control.value !== value && control instanceof HTMLSelectElement) {
+      this.say(
+        `The link sets “${this.labelOf(control)}” to “${value.slice(0, 60)}”, which is not one of ` +
+          "the choices here. The example's choice was kept.",
+      );
+      control.value = this.defaults[control.name] ?? "";
+    }
+    // What a link sets must be seen, also behind one more step.
+    if (control.value !== this.defaults[control.name]) {
+      control.closest("details")?.setAttribute("open", "");
+    }
+  }
+
+  private say(text: string): void {
+    const previous = text && this.notice.textContent ? `${this.notice.textContent} ` : "";
+    this.notice.textContent = previous + text;
+    this.notice.hidden = !text;
+  }
+
+  /** The address that opens this page with these inputs. */
+  private address(): string {
+    const url = new URL(window.location.href);
+    url.hash = writeLink(this.inputs(), this.defaults, this.units);
+    return url.href;
+  }
+
+  private writeAddress(): void {
+    if (this.linked) history.replaceState(history.state, "", this.address());
+  }
+
+  /** A remedy's link sets the fields that it names and keeps the others. */
+  private follow(event: Event): void {
+    const link = (event.target as Element).closest<HTMLAnchorElement>("a.ys-try");
+    const state = link && readLink(link.hash);
+    if (!state) return;
+    event.preventDefault();
+    event.stopPropagation();
+    const names: string[] = [];
+    for (const [name, value] of Object.entries(state.inputs)) {
+      const control = this.controls.get(name);
+      if (!control) continue;
+      control.value = value;
+      control.closest("details")?.setAttribute("open", "");
+      names.push(`${this.labelOf(control)}: ${value}`);
+    }
+    this.writeAddress();
+    this.compute();
+    this.announce(`Set ${names.join(", ")}.`);
+  }
+
+  private button(label: string, action: (button: HTMLButtonElement) => void): HTMLButtonElement {
+    const button = make("button", { type: "button", class: "ys-button" }, label);
+    button.addEventListener("click", () => action(button));
+    return button;
+  }
+
+  private buildTools(): void {
+    const units = make("div", { class: "ys-units", role: "group", "aria-label": "Units shown" });
+    for (const [value, label] of [
+      ["us", "US"],
+      ["metric", "Metric"],
+    ] as const) {
+      const button = this.button(label, () => this.chooseUnits(value));
+      button.dataset["units"] = value;
+      units.append(button);
+    }
+    this.tools.replaceChildren(
+      this.button("Copy link", (button) => void this.copy(this.address(), button, "Link copied.")),
+      this.button("Copy reply", (button) => void this.copyReply(button)),
+      this.button("Print", () => window.print()),
+      this.button("Clear all fields", () => this.fill(() => "")),
+      this.button("Show the example", () => this.fill((name) => this.defaults[name] ?? "")),
+      units,
+    );
+    this.showUnits(this.units);
+  }
+
+  private async copy(text: string, button: HTMLButtonElement, done: string): Promise<void> {
+    if (await copyText(text, this.tools)) {
+      this.announce(done);
+      const label = button.textContent;
+      button.textContent = done.replace(/\.$/, "");
+      window.setTimeout(() => (button.textContent = label), 1500);
+    }
+  }
+
+  /** The reply is computed when it was not yet: a page's first answer comes without one. */
+  private async copyReply(button: HTMLButtonElement): Promise<void> {
+    let response = this.last;
+    if (!response?.ok) {
+      const { name: worksheet, units } = this;
+      const inputs = this.inputs();
+      response = (await this.engine.ask({ worksheet, inputs, units, stage: "full" })) ?? undefined;
+    }
+    if (response?.ok && response.reply) {
+      await this.copy(`${response.reply}\n${this.address()}\n`, button, "Reply copied.");
+    } else if (response) {
+      this.show(response);
+      this.showErrors();
+    }
+  }
+
+  private fill(text: (name: string) => string): void {
+    for (const [name, control] of this.controls) {
+      // A choice has no blank: it goes back to the example's.
+      const value = text(name);
+      const choice = control instanceof HTMLSelectElement;
+      control.value = choice && value === "" ? (this.defaults[name] ?? "") : value;
+    }
+    this.writeAddress();
+    this.compute();
+  }
+
+  private chooseUnits(units: Units): void {
+    try {
+      localStorage.setItem(UNITS_KEY, units);
+    } catch {
+      // Without storage the choice holds for this page alone.
+    }
+    this.showUnits(units);
+    this.writeAddress();
+    this.compute();
+  }
+
+  private showUnits(units: Units): void {
+    this.units = units;
+    for (const button of this.tools.querySelectorAll<HTMLElement>("[data-units]")) {
+      button.setAttribute("aria-pressed", String(button.dataset["units"] === units));
+    }
+  }
+}

@@ -1,0 +1,128 @@
+/** The worker: starts Python, then answers one request after another. */
+
+import { storedMembers } from "./archive";
+import type { FromWorker, PackedParts, Part, Runtime, ToWorker } from "./protocol";
+
+declare const RUNTIME: Runtime;
+declare const PYTHON_IS_INSIDE: boolean;
+
+interface FileSystem {
+  mkdirTree(path: string): void;
+  writeFile(path: string, bytes: Uint8Array, options?: { canOwn: boolean }): void;
+}
+
+interface Python {
+  pyimport(name: string): { respond(request: string): string };
+}
+
+declare function importScripts(...urls: string[]): void;
+declare function loadPyodide(options: Record<string, unknown>): Promise<Python>;
+
+const scope = globalThis as unknown as {
+  postMessage(message: FromWorker): void;
+  onmessage: ((event: MessageEvent<ToWorker>) => void) | null;
+  fetch: typeof fetch;
+};
+const networkFetch = scope.fetch.bind(globalThis);
+const parts: Part[] = [RUNTIME.wasm, RUNTIME.library, RUNTIME.packages];
+const total = parts.reduce((sum, part) => sum + part.size, 0);
+let loaded = 0;
+
+function say(message: FromWorker): void {
+  scope.postMessage(message);
+}
+
+/** Pass `response` on unchanged while counting its bytes as they arrive. */
+function counted(response: globalThis.Response): globalThis.Response {
+  if (!response.ok || !response.body) {
+    throw new Error(`A part of the calculator could not be loaded (${response.status}).`);
+  }
+  const count = new TransformStream<Uint8Array, Uint8Array>({
+    transform(chunk, controller) {
+      loaded += chunk.byteLength;
+      say({ kind: "progress", loaded, total });
+      controller.enqueue(chunk);
+    },
+  });
+  return new Response(response.body.pipeThrough(count), {
+    headers: { "Content-Type": response.headers.get("Content-Type") ?? "" },
+  });
+}
+
+/** Unpack a part that the offline copy carries, as if it came from a server. */
+function fromMemory(packed: string, part: Part): globalThis.Response {
+  const bytes = Uint8Array.from(atob(packed), (letter) => letter.charCodeAt(0));
+  const unpack = new DecompressionStream("gzip");
+  // Fed through its writer, because some browsers cannot stream a Blob from a file page.
+  const writer = unpack.writable.getWriter();
+  void writer.write(bytes).then(() => writer.close());
+  const type = part === RUNTIME.wasm ? "application/wasm" : "application/octet-stream";
+  return counted(new Response(unpack.readable, { headers: { "Content-Type": type } }));
+}
+
+/** Begin every download at once; Python then takes each part from here. */
+function beginDownloads(
+  folder: string,
+  given: PackedParts | undefined,
+): Map<string, Promise<globalThis.Response>> {
+  const answers = new Map<string, Promise<globalThis.Response>>();
+  for (const part of parts) {
+    const url = folder + part.name;
+    const packed = given?.[part.name];
+    const answer = packed
+      ? Promise.resolve(fromMemory(packed, part))
+      : networkFetch(url).then(counted);
+    // A failure is reported by whoever waits for the part, not as an unhandled one.
+    answer.catch(() => undefined);
+    answers.set(url, answer);
+  }
+  return answers;
+}
+
+async function start(base: string, given?: PackedParts): Promise<Python> {
+  const folder = new URL(RUNTIME.folder, base).href;
+  const answers = beginDownloads(folder, given);
+  scope.fetch = (input, options) => {
+    const url = input instanceof Request ? input.url : String(input);
+    return answers.get(url) ?? networkFetch(input, options);
+  };
+  const packages = answers
+    .get(folder + RUNTIME.packages.name)!
+    .then((response) => response.arrayBuffer())
+    .then((buffer) => storedMembers(new Uint8Array(buffer)));
+  packages.catch(() => undefined);
+  if (!PYTHON_IS_INSIDE) {
+    importScripts(`${folder}pyodide.asm.js`, `${folder}pyodide.js`);
+  }
+  const python = await loadPyodide({
+    indexURL: folder,
+    stdLibURL: folder + RUNTIME.library.name,
+    lockFileContents: RUNTIME.index,
+    fsInit: async (files: FileSystem, info: { sitePackages: string }) => {
+      for (const { path, bytes } of await packages) {
+        const target = `${info.sitePackages}/${path}`;
+        files.mkdirTree(target.slice(0, target.lastIndexOf("/")));
+        files.writeFile(target, bytes, { canOwn: true });
+      }
+    },
+  });
+  scope.fetch = networkFetch;
+  return python;
+}
+
+let live: Promise<{ respond(request: string): string }> | undefined;
+
+scope.onmessage = async ({ data }) => {
+  try {
+    if (data.kind === "start") {
+      live = start(data.base, data.parts).then((python) => python.pyimport("calc.render.live"));
+      await live;
+      say({ kind: "ready" });
+    } else if (live) {
+      const { respond } = await live;
+      say({ kind: "answer", id: data.id, response: respond(data.request) });
+    }
+  } catch (problem) {
+    say({ kind: "failed", message: problem instanceof Error ? problem.message : String(problem) });
+  }
+};

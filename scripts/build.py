@@ -1,0 +1,86 @@
+"""Build the site, the browser's Python with it, and with --offline the offline copy."""
+
+from __future__ import annotations
+
+import argparse
+import os
+import shutil
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+sys.path[0] = str(Path(__file__).resolve().parent.parent)
+
+from scripts import _setup
+
+
+def _arguments(words: list[str] | None = None) -> argparse.Namespace:
+    parser = argparse.ArgumentParser(prog="scripts/build.py", description=__doc__)
+    parser.add_argument("--out", type=Path, default=_setup.ROOT / "site", metavar="DIR")
+    parser.add_argument(
+        "--offline",
+        action="store_true",
+        help="also make the folder DIR-offline and its zip, for use without a server",
+    )
+    parser.add_argument("--shop", type=Path, metavar="FOLDER", help="a dealer's own lists")
+    parser.add_argument("--strict", action="store_true", help="stop at a bad row of the shop's")
+    parser.add_argument("--site-url", metavar="URL", help="where the site will stand, if known")
+    return parser.parse_args(words)
+
+
+def render_pages(out: Path, *, offline: bool = False, settings: dict[str, str]) -> None:
+    """Let MkDocs write the pages into `out`."""
+    environment = {
+        **os.environ,
+        **settings,
+        "YARDSTICK_SITE_DIR": str(out),
+        "YARDSTICK_OFFLINE": "true" if offline else "false",
+        "PYTHONDONTWRITEBYTECODE": "1",
+        "NO_MKDOCS_2_WARNING": "1",
+    }
+    command = [sys.executable, "-m", "mkdocs", "build", "--quiet", "--strict"]
+    done = subprocess.run(command, cwd=_setup.ROOT, env=environment, text=True, capture_output=True)
+    if done.returncode != 0:
+        raise _setup.SetupError(f"The site could not be built.\n{done.stderr.strip()[-6000:]}")
+
+
+def build(out: Path, *, offline: bool = False, settings: dict[str, str] | None = None) -> None:
+    """Build the site into `out` (an absolute path), and the offline copy beside it."""
+    from scripts import client, runtime
+
+    made = runtime.build()
+    client.write_assets(made)
+    render_pages(out, settings=settings or {})
+    if offline:
+        from scripts import offline as offline_copy
+
+        offline_copy.build(out, made, settings or {})
+
+
+def main(words: list[str] | None = None) -> int:
+    """Build, and say where the result is."""
+    options = _arguments(words)
+    started = time.monotonic()
+    try:
+        _setup.ensure_environment()
+        settings = {}
+        if options.site_url:
+            settings["YARDSTICK_SITE_URL"] = options.site_url
+        if options.shop:
+            if not options.shop.is_dir():
+                raise _setup.SetupError(f"There is no folder {options.shop}.")
+            settings["YARDSTICK_SHOP"] = str(options.shop.resolve())
+            settings["YARDSTICK_SHOP_STRICT"] = "1" if options.strict else ""
+        out = options.out.resolve()
+        shutil.rmtree(out, ignore_errors=True)
+        build(out, offline=options.offline, settings=settings)
+    except _setup.SetupError as problem:
+        print(problem, file=sys.stderr)
+        return 1
+    _setup.say(f"Built {out} in {time.monotonic() - started:.0f} s.")
+    return 0
+
+
+if __name__ == "__main__":
+    raise SystemExit(main())

@@ -1,0 +1,42 @@
+"""The browser side, bundled: the page's script, and the worker's beside the runtime."""
+
+from __future__ import annotations
+
+import json
+import shutil
+from pathlib import Path
+
+from scripts import _setup
+from scripts.runtime import Runtime
+
+ASSETS = _setup.WORK / "assets"
+BUNDLER = _setup.ROOT / "scripts" / "bundle_node.mjs"
+SHIM_FIRST = "window.yardstickWorker = window.Worker;\n"
+
+
+def bundle(entry: str, runtime: Runtime, *, python_inside: bool = False) -> str:
+    """Return one of the client's entry files, bundled to one classic script."""
+    _setup.ensure_npm_packages()
+    target = _setup.WORK / "bundle" / entry.replace(".ts", ".js")
+    definitions = {
+        "RUNTIME": json.dumps(runtime.manifest),
+        "PYTHON_IS_INSIDE": json.dumps(python_inside),
+    }
+    _setup.node(BUNDLER, _setup.CLIENT / entry, target, json.dumps(definitions))
+    return target.read_text(encoding="utf-8")
+
+
+def search_stand_in() -> str:
+    """Return the script with which search works on pages opened from a file."""
+    shim = _setup.ensure_npm_packages() / "iframe-worker" / "shim" / "index.js"
+    return SHIM_FIRST + shim.read_text(encoding="utf-8")
+
+
+def write_assets(runtime: Runtime, target: Path = ASSETS) -> None:
+    """Write everything that the pages load besides what docs/assets holds already."""
+    shutil.rmtree(target, ignore_errors=True)
+    place = target / str(runtime.manifest["folder"])
+    shutil.copytree(runtime.folder, place)
+    (place / "worker.js").write_text(bundle("worker.ts", runtime), encoding="utf-8")
+    (target / "yardstick.js").write_text(bundle("main.ts", runtime), encoding="utf-8")
+    (target / "iframe-worker.js").write_text(search_stand_in(), encoding="utf-8")

@@ -1,0 +1,118 @@
+"""What our pages may say beyond plain Markdown, each drawn from `calc.render.page`.
+
+On a line of its own::
+
+    ::: worksheet pairing
+    ::: table hitch_sizes
+    ::: sources hitch
+    ::: question-index
+
+and within a sentence: ``{{ value twenty_percent }}``.
+"""
+
+from __future__ import annotations
+
+import re
+import xml.etree.ElementTree as etree
+from collections.abc import Callable
+from pathlib import Path
+
+from markdown import Markdown
+from markdown.extensions import Extension
+from markdown.inlinepatterns import InlineProcessor
+from markdown.preprocessors import Preprocessor
+
+BLOCK = re.compile(r"^::: *([a-z-]+)(?: +(\S+))? *$")
+VALUE = r"\{\{ *value +(\S+?) *\}\}"
+# After fenced code is set aside (25), before raw HTML is (20).
+BLOCK_PRIORITY = 22
+# After inline code is set aside (190), before links are read (160).
+VALUE_PRIORITY = 175
+
+
+class PageError(Exception):
+    """A page asks for something that there is not; the text names the page and the line."""
+
+
+class Source:
+    """The page being read, so that an error can say where it is."""
+
+    name: str = "(no page)"
+    path: Path | None = None
+
+    def line_of(self, text: str) -> int:
+        """Return the number of the first line that contains `text`."""
+        if self.path is None:
+            return 0
+        for number, line in enumerate(self.path.read_text(encoding="utf-8").splitlines(), 1):
+            if text in line:
+                return number
+        return 0
+
+    def draw(self, kind: str, name: str, written: str) -> str:
+        """Return the HTML of what `written` asks for."""
+        from calc.errors import UnknownName
+        from calc.render import page
+
+        makers: dict[str, Callable[[], str]] = {
+            "worksheet": lambda: page.worksheet_block(name),
+            "table": lambda: page.table_block(name),
+            "sources": lambda: page.sources_block(name),
+            "question-index": lambda: page.index_block(),
+            "value": lambda: page.value_inline(name),
+        }
+        where = f"{self.name}, line {self.line_of(written)}"
+        if kind not in makers:
+            raise PageError(f"{where}: {written!r} asks for a kind of block that there is not.")
+        try:
+            return str(makers[kind]())
+        except (UnknownName, LookupError) as problem:
+            raise PageError(f"{where}: nothing is called {name!r} ({kind}). {problem}") from problem
+
+
+class Blocks(Preprocessor):
+    """Replaces each block line by its HTML."""
+
+    def __init__(self, md: Markdown, source: Source) -> None:
+        super().__init__(md)
+        self.source = source
+
+    def run(self, lines: list[str]) -> list[str]:
+        """Return the page's lines with every block drawn."""
+        done: list[str] = []
+        for line in lines:
+            match = BLOCK.match(line)
+            if match:
+                html = self.source.draw(match[1], match[2] or "", line.strip())
+                done += ["", self.md.htmlStash.store(html), ""]
+            else:
+                done.append(line)
+        return done
+
+
+class Values(InlineProcessor):
+    """Replaces each value within a sentence by its HTML."""
+
+    def __init__(self, md: Markdown, source: Source) -> None:
+        super().__init__(VALUE, md)
+        self.source = source
+
+    def handleMatch(  # type: ignore[override]  # noqa: N802
+        self, m: re.Match[str], data: str
+    ) -> tuple[etree.Element | str, int, int]:
+        """Return the drawn value and the span that it replaces."""
+        html = self.source.draw("value", m[1], m[0])
+        return self.md.htmlStash.store(html), m.start(0), m.end(0)
+
+
+class YardstickExtension(Extension):
+    """The extension; `source` is kept up to date by the site's hooks."""
+
+    def __init__(self, source: Source) -> None:
+        super().__init__()
+        self.source = source
+
+    def extendMarkdown(self, md: Markdown) -> None:  # noqa: N802
+        """Register both readers."""
+        md.preprocessors.register(Blocks(md, self.source), "yardstick-blocks", BLOCK_PRIORITY)
+        md.inlinePatterns.register(Values(md, self.source), "yardstick-values", VALUE_PRIORITY)

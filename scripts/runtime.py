@@ -1,0 +1,231 @@
+"""The Python that the browser runs: the npm runtime, trimmed, with the calculation package.
+
+Three parts come out of it, all in one folder named after their content:
+
+* the runtime itself, as the npm package has it;
+* `library.zip`: the standard library, trimmed to what answering every worksheet imports, and
+  byte-compiled;
+* `packages.zip`: calc as a byte-compiled wheel, with htpy, MarkupSafe and svg.py, its members
+  stored plainly so that the worker can take them out at once.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import importlib.util
+import io
+import json
+import os
+import shutil
+import sys
+import zipfile
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from scripts import _setup, vectors
+
+FOLDER = _setup.WORK / "runtime"
+PROBE = _setup.ROOT / "scripts" / "runtime_node.mjs"
+PYTHON_OF_THE_RUNTIME = (3, 13)
+LIBRARIES = ("htpy", "markupsafe", "svg")
+# Parts of them that are for other programs, or for reading their types.
+LEFT_OUT = {"htpy/django.py", "htpy/starlette.py", "htpy/html2htpy.py"}
+# Imported only when something goes wrong, which no worksheet does on purpose.
+KEPT_ANYHOW = {"traceback", "linecache", "tokenize", "warnings", "textwrap", "contextlib"}
+FIXED_DATE = (2020, 1, 1, 0, 0, 0)
+
+Members = dict[str, bytes]
+
+
+@dataclass(frozen=True)
+class Runtime:
+    """Where the finished parts lie, and what the client needs to know of them."""
+
+    folder: Path
+    manifest: dict[str, object]
+
+
+def write_zip(members: Mapping[str, bytes], *, stored: bool = False) -> bytes:
+    """Return a zip of `members` that depends on their content alone."""
+    out = io.BytesIO()
+    method = zipfile.ZIP_STORED if stored else zipfile.ZIP_DEFLATED
+    with zipfile.ZipFile(out, "w", method, compresslevel=9) as archive:
+        for name in sorted(members):
+            info = zipfile.ZipInfo(name, FIXED_DATE)
+            info.compress_type = method
+            archive.writestr(info, members[name])
+    return out.getvalue()
+
+
+def read_zip(data: bytes | Path) -> Members:
+    """Return the files in a zip."""
+    with zipfile.ZipFile(io.BytesIO(data) if isinstance(data, bytes) else data) as archive:
+        return {n: archive.read(n) for n in archive.namelist() if not n.endswith("/")}
+
+
+def _library_sources() -> Members:
+    """Return the pure-Python sources of the packages that calc stands on."""
+    members: Members = {}
+    for name in LIBRARIES:
+        spec = importlib.util.find_spec(name)
+        if spec is None or spec.origin is None:
+            raise _setup.SetupError(f"The package {name} is not installed in .venv.")
+        base = Path(spec.origin).parent
+        for path in sorted(base.rglob("*.py")):
+            inside = (Path(name) / path.relative_to(base)).as_posix()
+            if inside not in LEFT_OUT:
+                members[inside] = path.read_bytes()
+    return members
+
+
+def calc_wheel() -> Path:
+    """Build calc as a wheel from a copy of its sources, and return the wheel's path."""
+    copy = _setup.WORK / "wheel"
+    shutil.rmtree(copy, ignore_errors=True)
+    hidden = shutil.ignore_patterns("__pycache__", "*.pyc")
+    shutil.copytree(_setup.ROOT / "calc", copy / "calc", ignore=hidden)
+    for name in ("pyproject.toml", "LICENSE"):
+        shutil.copyfile(_setup.ROOT / name, copy / name)
+    command = [sys.executable, "-m", "build", "--wheel", "--no-isolation", "--outdir", "out"]
+    _setup.run(command, cwd=copy)
+    return next((copy / "out").glob("*.whl"))
+
+
+def byte_compile(archive: Path, *, inside_runtime: bool | None = None, strip: bool = False) -> Path:
+    """Return the path of `archive` with every module compiled for the runtime's Python.
+
+    pyodide-build does it where the environment's Python is the runtime's; elsewhere the runtime
+    itself does, under node. With `strip` docstrings are left out.
+    """
+    if inside_runtime is None:
+        inside_runtime = sys.version_info[:2] != PYTHON_OF_THE_RUNTIME
+    if inside_runtime:
+        target = archive.with_name(f"compiled-{archive.name}")
+        _setup.node(PROBE, "compile", archive, target, "2" if strip else "0")
+        return target
+    environment = {
+        **os.environ,
+        # Content decides the compiled file, not the moment at which it was made.
+        "SOURCE_DATE_EPOCH": "1577836800",
+        "PYTHONOPTIMIZE": "2" if strip else "",
+    }
+    work = archive.parent / "compile"
+    shutil.rmtree(work, ignore_errors=True)
+    work.mkdir()
+    shutil.copyfile(archive, work / archive.name)
+    command = [Path(sys.executable).with_name("pyodide"), "py-compile", "--silent"]
+    _setup.run([*command, "--no-keep", "--compression-level", "1", work], env=environment)
+    return next(path for path in work.iterdir() if path.suffix in {".zip", ".whl"})
+
+
+def _sources_of_packages() -> tuple[Path, Path]:
+    """Return the wheel of calc and a zip of its libraries, both as sources."""
+    FOLDER.mkdir(parents=True, exist_ok=True)
+    libraries = FOLDER / "libraries.zip"
+    libraries.write_bytes(write_zip(_library_sources()))
+    return calc_wheel(), libraries
+
+
+def used_modules(packages: Path) -> set[str]:
+    """Return the standard library's files that answering every worksheet imports.
+
+    Every worksheet is really answered, in the untrimmed runtime.
+    """
+    questions = _write_requests(vectors.requests())
+    printed = _setup.node(PROBE, "modules", packages, questions)
+    return set(json.loads(printed.strip().splitlines()[-1]))
+
+
+def _write_requests(requests: Iterable[str]) -> Path:
+    path = FOLDER / "requests.json"
+    path.write_text(json.dumps(list(requests)))
+    return path
+
+
+def trimmed_library(npm: Path, used: Iterable[str]) -> Members:
+    """Return the members of the standard library that are used, or needed to start at all."""
+    whole = read_zip(npm / "pyodide" / "python_stdlib.zip")
+    wanted = set(used) | {f"{name}.py" for name in KEPT_ANYHOW}
+    return {name: data for name, data in whole.items() if name in wanted}
+
+
+def _digest(parts: Iterable[bytes]) -> str:
+    total = hashlib.sha256()
+    for part in parts:
+        total.update(hashlib.sha256(part).digest())
+    return total.hexdigest()[:12]
+
+
+def build(*, inside_runtime: bool | None = None) -> Runtime:
+    """Make the runtime's folder, or take the one made before from the same sources."""
+    npm = _setup.ensure_npm_packages()
+    wheel, libraries = _sources_of_packages()
+    sources = {**read_zip(libraries), **read_zip(wheel)}
+    key = _digest(
+        [
+            write_zip({n: d for n, d in sources.items() if ".dist-info/" not in n}),
+            (_setup.CLIENT / "package-lock.json").read_bytes(),
+            Path(__file__).read_bytes(),
+            PROBE.read_bytes(),
+            repr((sys.version_info[:2], inside_runtime)).encode(),
+        ]
+    )
+    record = FOLDER / f"made-{key}.json"
+    if record.is_file():
+        manifest = json.loads(record.read_text())
+        folder = FOLDER / manifest["folder"].rstrip("/").split("/")[-1]
+        if folder.is_dir():
+            return Runtime(folder, manifest)
+    _setup.say("Trimming and compiling the browser's Python ...")
+    whole = FOLDER / "packages-source.zip"
+    whole.write_bytes(write_zip(sources, stored=True))
+    library_source = FOLDER / "library-source.zip"
+    library_source.write_bytes(write_zip(trimmed_library(npm, used_modules(whole))))
+    library = read_zip(byte_compile(library_source, inside_runtime=inside_runtime, strip=True))
+    packages: Members = {}
+    for archive in (wheel, libraries):
+        packages |= read_zip(byte_compile(archive, inside_runtime=inside_runtime))
+    packages = {n: d for n, d in packages.items() if ".dist-info/" not in n}
+    runtime = _write(npm, library, packages)
+    record.write_text(json.dumps(runtime.manifest))
+    return runtime
+
+
+def _write(npm: Path, library: Members, packages: Members) -> Runtime:
+    """Write the finished parts into a folder named after their content."""
+    source = npm / "pyodide"
+    files = {
+        "library.zip": write_zip(library),
+        "packages.zip": write_zip(packages, stored=True),
+        "pyodide.asm.wasm": (source / "pyodide.asm.wasm").read_bytes(),
+        "pyodide.asm.js": (source / "pyodide.asm.js").read_bytes(),
+        "pyodide.js": (source / "pyodide.js").read_bytes().replace(b"//# sourceMappingURL=", b"//"),
+    }
+    digest = _digest(files[name] for name in sorted(files))
+    folder = FOLDER / digest
+    shutil.rmtree(folder, ignore_errors=True)
+    folder.mkdir(parents=True)
+    for name, data in files.items():
+        (folder / name).write_bytes(data)
+    info = json.loads((source / "pyodide-lock.json").read_text())["info"]
+    manifest: dict[str, object] = {
+        "folder": f"runtime/{digest}/",
+        "worker": "worker.js",
+        "wasm": {"name": "pyodide.asm.wasm", "size": len(files["pyodide.asm.wasm"])},
+        "library": {"name": "library.zip", "size": len(files["library.zip"])},
+        "packages": {"name": "packages.zip", "size": len(files["packages.zip"])},
+        "index": json.dumps({"info": info, "packages": {}}),
+    }
+    return Runtime(folder, manifest)
+
+
+def answer_all(requests: Iterable[str], runtime: Runtime) -> list[str]:
+    """Return what the finished runtime, under node, answers to each request."""
+    questions = _write_requests(requests)
+    manifest = FOLDER / "manifest.json"
+    manifest.write_text(json.dumps(runtime.manifest))
+    printed = _setup.node(PROBE, "answer", runtime.folder, manifest, questions)
+    answers: list[str] = json.loads(printed.strip().splitlines()[-1])
+    return answers
+

@@ -1,0 +1,108 @@
+// What the build asks of the runtime outside a browser: which modules are used, to compile
+// an archive, and to answer requests. Run by node; prints one line of JSON at the end.
+import { readFileSync, writeFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { dirname, join, resolve } from "node:path";
+import { fileURLToPath } from "node:url";
+
+const here = dirname(fileURLToPath(import.meta.url));
+const npm = join(here, "..", ".build", "npm", "node_modules");
+const { loadPyodide } = createRequire(import.meta.url)(join(npm, "pyodide", "pyodide.js"));
+const [, , task, ...rest] = process.argv;
+const quiet = { stdout: () => undefined, stderr: () => undefined };
+
+function emptyIndex() {
+  const lock = JSON.parse(readFileSync(join(npm, "pyodide", "pyodide-lock.json"), "utf8"));
+  return JSON.stringify({ info: lock.info, packages: {} });
+}
+
+// The members of a stored zip; see docs/assets/src/archive.ts for the browser's own reader.
+function storedMembers(bytes) {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  const end = bytes.byteLength - 22;
+  const members = [];
+  let at = view.getUint32(end + 16, true);
+  for (let n = 0; n < view.getUint16(end + 10, true); n += 1) {
+    const name = view.getUint16(at + 28, true);
+    const local = view.getUint32(at + 42, true);
+    const start = local + 30 + view.getUint16(local + 26, true) + view.getUint16(local + 28, true);
+    members.push({
+      path: new TextDecoder().decode(bytes.subarray(at + 46, at + 46 + name)),
+      bytes: bytes.subarray(start, start + view.getUint32(at + 24, true)),
+    });
+    at += 46 + name + view.getUint16(at + 30, true) + view.getUint16(at + 32, true);
+  }
+  return members;
+}
+
+async function start(packages, options = {}) {
+  return loadPyodide({
+    ...quiet,
+    indexURL: join(npm, "pyodide"),
+    lockFileContents: emptyIndex(),
+    fsInit: async (files, info) => {
+      for (const { path, bytes } of packages ? storedMembers(readFileSync(packages)) : []) {
+        const target = `${info.sitePackages}/${path}`;
+        files.mkdirTree(dirname(target));
+        files.writeFile(target, bytes);
+      }
+    },
+    ...options,
+  });
+}
+
+const tasks = {
+  // modules PACKAGES REQUESTS: the library's files that answering every request imports
+  async modules(packages, requests) {
+    const python = await start(packages);
+    const { respond } = python.pyimport("calc.render.live");
+    for (const request of JSON.parse(readFileSync(requests, "utf8"))) respond(request);
+    return JSON.parse(
+      python.runPython(`
+import json, sys
+found = set()
+for module in list(sys.modules.values()):
+    place = (getattr(module, "__file__", None) or "").replace("/lib/python3.13/", "/lib/python313.zip/")
+    if place.startswith("/lib/python313.zip/"):
+        found.add(place.removeprefix("/lib/python313.zip/"))
+json.dumps(sorted(found))`),
+    );
+  },
+
+  // compile SOURCE TARGET LEVEL: every module of a zip compiled by the runtime's own Python
+  async compile(source, target, level) {
+    const python = await start(null);
+    python.FS.writeFile("/tmp/source.zip", readFileSync(source));
+    python.globals.set("LEVEL", Number(level));
+    python.runPython(`
+import py_compile, zipfile
+mode = py_compile.PycInvalidationMode.CHECKED_HASH
+with zipfile.ZipFile("/tmp/source.zip") as given, zipfile.ZipFile("/tmp/target.zip", "w") as made:
+    for name in given.namelist():
+        data = given.read(name)
+        if name.endswith(".py"):
+            with open("/tmp/one.py", "wb") as handle:
+                handle.write(data)
+            py_compile.compile("/tmp/one.py", "/tmp/one.pyc", name, True, LEVEL, mode)
+            with open("/tmp/one.pyc", "rb") as handle:
+                data = handle.read()
+            name += "c"
+        made.writestr(name, data)`);
+    writeFileSync(target, python.FS.readFile("/tmp/target.zip"));
+    return true;
+  },
+
+  // answer FOLDER MANIFEST REQUESTS: what the finished runtime answers
+  async answer(folder, manifestFile, requests) {
+    const manifest = JSON.parse(readFileSync(manifestFile, "utf8"));
+    const python = await start(join(folder, manifest.packages.name), {
+      stdLibURL: resolve(folder, manifest.library.name),
+      lockFileContents: manifest.index,
+    });
+    const { respond } = python.pyimport("calc.render.live");
+    return JSON.parse(readFileSync(requests, "utf8")).map((request) => respond(request));
+  },
+};
+
+const result = await tasks[task](...rest);
+process.stdout.write(`${JSON.stringify(result)}\n`, () => process.exit(0));

@@ -1,0 +1,51 @@
+"""Requests that reach every worksheet and every kind of answer, good and bad.
+
+The browser's Python is trimmed by what answering these imports, and tested by comparing its
+answers to these with native Python's.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator, Mapping
+
+HOSTILE = "<script>alert(1)</script>"
+
+
+def _request(name: str, inputs: Mapping[str, str], units: str = "us", stage: str = "full") -> str:
+    return json.dumps({"worksheet": name, "inputs": dict(inputs), "units": units, "stage": stage})
+
+
+def _widened(text: str) -> str:
+    """Return a range around a typed number ("60 in" becomes "57 to 63 in"), else the text."""
+    number, _, unit = text.strip().partition(" ")
+    try:
+        value = float(number.replace(",", ""))
+    except ValueError:
+        return text
+    return f"{value * 0.95:g} to {value * 1.05:g} {unit}".strip()
+
+
+def _of_worksheet(name: str, defaults: Mapping[str, str]) -> Iterator[str]:
+    blank = dict.fromkeys(defaults, "")
+    yield _request(name, defaults)
+    yield _request(name, defaults, stage="exact")
+    yield _request(name, defaults, units="metric")
+    yield _request(name, blank)
+    yield _request(name, blank, stage="exact")
+    yield _request(name, {field: _widened(text) for field, text in defaults.items()})
+    yield _request(name, dict.fromkeys(defaults, HOSTILE))
+    yield _request(name, dict.fromkeys(defaults, "-1e400 furlongs"))
+    yield _request(name, {**defaults, "no_such_field": "1"})
+
+
+def requests() -> list[str]:
+    """Return every request, as the text that the page would send."""
+    from calc import worksheets
+
+    found = [
+        request
+        for name in worksheets.names()
+        for request in _of_worksheet(name, worksheets.load(name).defaults())
+    ]
+    return [*found, _request("no-such-worksheet", {}), "not JSON", "[]"]
