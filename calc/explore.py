@@ -490,3 +490,14 @@ def answer(
         search.count,
         final=full or not box.dimensions,
     )
+
+
+def known_of(sheet: Worksheet, typed: Mapping[str, str]) -> dict[str, Any]:
+    """Return what can be read of the inputs, leaving None where a field can't be used."""
+    known: dict[str, Any] = {}
+    for item in sheet.fields:
+        try:
+            known[item.name] = item.read(typed.get(item.name, item.default))
+        except InputError:
+            known[item.name] = None
+    return known

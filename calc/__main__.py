@@ -1,0 +1,118 @@
+"""The worksheets on a command line.
+
+python -m calc                                lists the worksheets
+python -m calc WORKSHEET                      lists its fields
+python -m calc WORKSHEET field=value ...      prints the reply text
+python -m calc WORKSHEET --json field=value   prints everything as JSON
+python -m calc matrix TRACTORS IMPLEMENTS     prints every pairing of two lists as CSV
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+
+from calc import explore, quantities, worksheets
+from calc import worksheet as ws
+from calc.errors import YardstickError
+from calc.render import data, reply, text
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command; return 0 when computed, 2 on bad input."""
+    parser = argparse.ArgumentParser(
+        prog="python -m calc", description="Answers about tractors, implements, tires and the road."
+    )
+    parser.add_argument("worksheet", nargs="?", help="a worksheet, or “matrix”")
+    parser.add_argument("inputs", nargs="*", metavar="field=value", help="what is known")
+    parser.add_argument("--json", action="store_true", help="print everything as JSON")
+    parser.add_argument(
+        "--units", choices=quantities.SYSTEMS, default="us", help="the units that are shown"
+    )
+    asked = parser.parse_args(arguments)
+    try:
+        if asked.worksheet is None:
+            return _list()
+        if asked.worksheet == "matrix":
+            return _matrix(asked.inputs)
+        sheet = worksheets.load(asked.worksheet)
+        if not asked.inputs and not asked.json:
+            return _fields(sheet, asked.units)
+        found = explore.answer(sheet, _typed(asked.inputs), asked.units)
+    except explore.BadInputs as bad:
+        for name, sentence in bad.errors.items():
+            print(f"{name}: {sentence}" if name else sentence, file=sys.stderr)
+        return 2
+    except YardstickError as error:
+        print(error, file=sys.stderr)
+        return 2
+    if asked.json:
+        print(json.dumps(data.data(found, asked.units), indent=2, ensure_ascii=False))
+    else:
+        print(reply.reply(found, asked.units))
+    return 0
+
+
+def _typed(inputs: Sequence[str]) -> dict[str, str]:
+    typed: dict[str, str] = {}
+    for item in inputs:
+        name, equals, value = item.partition("=")
+        if not equals:
+            raise explore.BadInputs(
+                {"": f"“{quantities.shorten(item)}” is not of the form field=value."}
+            )
+        typed[name.strip()] = value
+    return typed
+
+
+def _list() -> int:
+    for name in worksheets.names():
+        print(f"{name:16} {worksheets.load(name).question}")
+    return 0
+
+
+def _fields(sheet: ws.Worksheet, system: str) -> int:
+    print(f"{sheet.title}: {sheet.question}\n")
+    known = explore.known_of(sheet, {})
+    for item in sheet.fields:
+        print(f"{item.name}: {item.label}. {item.help}")
+        if isinstance(item, ws.Choice):
+            listed = ", ".join(f"{option.value} ({option.label})" for option in item.options)
+            print(f"    one of: {listed}")
+            print(f"    default: {item.default or 'not sure'}")
+        elif isinstance(item, ws.Field):
+            print(f"    {item.kind}: {quantities.kind(item.kind).accepted or 'a plain number'}")
+            print(f"    default: {item.default or 'unknown'}; limits: {item.limits_text(system)}")
+            typical = item.typical_for(known)
+            if typical:
+                print(f"    typical: {text.hint(item, known, system)} ({typical.source})")
+            else:
+                print("    left out when blank")
+        else:
+            print(f"    default: {item.default or 'blank'}; such as {item.example}")
+    return 0
+
+
+def _matrix(paths: Sequence[str]) -> int:
+    from calc import matrix
+
+    if len(paths) != 2:
+        raise explore.BadInputs({"": "Name two files: the tractors and the implements."})
+    texts = []
+    for path in paths:
+        try:
+            texts.append(Path(path).read_text(encoding="utf-8"))
+        except OSError as error:
+            raise explore.BadInputs({"": f"{path} can't be read: {error.strerror}."}) from None
+    result = matrix.from_text(*texts)
+    for problem in result.problems:
+        print(problem, file=sys.stderr)
+    sys.stdout.write(matrix.as_csv(result))
+    return 2 if result.problems else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

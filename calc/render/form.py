@@ -1,0 +1,94 @@
+"""A worksheet as a form. Without a script it stays readable: it shows the default example."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+import htpy as h
+
+from calc import worksheet as ws
+from calc.explore import known_of
+from calc.render import text
+
+
+def form_html(sheet: ws.Worksheet, typed: Mapping[str, str], system: str = "us") -> h.Element:
+    """Return the form of a worksheet, filled in with `typed`."""
+    known = known_of(sheet, typed)
+    essential = [item for item in sheet.fields if item.essential]
+    others = [item for item in sheet.fields if not item.essential]
+    return h.form(".ys-form", action="#", autocomplete="off", novalidate=True)[
+        _groups(sheet, essential, typed, known, system),
+        h.details(".ys-more")[
+            h.summary["More numbers, if you know them"],
+            h.p(".ys-note")[
+                "Blank means not known: the range shown in the empty field is used, and the answer "
+                "says so."
+            ],
+            _groups(sheet, others, typed, known, system),
+        ]
+        if others
+        else None,
+    ]
+
+
+def _groups(
+    sheet: ws.Worksheet,
+    fields: list[ws.AnyField],
+    typed: Mapping[str, str],
+    known: Mapping[str, Any],
+    system: str,
+) -> list[h.Element]:
+    groups: dict[str, list[ws.AnyField]] = {}
+    for item in fields:
+        groups.setdefault(item.group, []).append(item)
+    return [
+        h.fieldset(".ys-group")[
+            h.legend[name], [_field(sheet, item, typed, known, system) for item in members]
+        ]
+        for name, members in groups.items()
+    ]
+
+
+def _field(
+    sheet: ws.Worksheet,
+    item: ws.AnyField,
+    typed: Mapping[str, str],
+    known: Mapping[str, Any],
+    system: str,
+) -> h.Element:
+    name = f"{sheet.name}-{item.name}"
+    value = typed.get(item.name, item.default)
+    described = f"{name}-hint {name}-error"
+    control: h.Element
+    if isinstance(item, ws.Choice):
+        picked = value.strip().lower()
+        chosen = next(
+            (o.value for o in item.options if picked in (o.value.lower(), o.label.lower())),
+            "" if item.unsure else item.default,
+        )
+        control = h.select(id=name, name=item.name, aria_describedby=described)[
+            h.option(value="", selected=not chosen)["Not sure"] if item.unsure else None,
+            [
+                h.option(value=option.value, selected=option.value == chosen)[option.label]
+                for option in item.options
+            ],
+        ]
+    else:
+        control = h.input(
+            id=name,
+            name=item.name,
+            type="text",
+            value=value,
+            placeholder=text.hint(item, known, system),
+            aria_describedby=described,
+            autocapitalize="off",
+            spellcheck="false",
+            maxlength="400",
+        )
+    return h.div(".ys-field", data_field=item.name)[
+        h.label(for_=name)[item.label],
+        control,
+        h.p(".ys-hint", id=f"{name}-hint")[item.help],
+        h.p(".ys-error", id=f"{name}-error", hidden=True),
+    ]

@@ -1,0 +1,94 @@
+"""What the browser calls: a request in, a response out, both JSON. It never raises."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from calc import explore, quantities, worksheets
+from calc import worksheet as ws
+from calc.errors import YardstickError
+from calc.render import text
+from calc.render.answer import answer_html
+from calc.render.reply import reply, short
+
+LONGEST_REQUEST = 200_000
+
+
+def respond(request: str) -> str:
+    """Answer one request.
+
+    Parameters
+    ----------
+    request
+        JSON with "worksheet", "inputs" (texts by field name), "units" ("us" or "metric") and
+        "stage" ("exact" for the middle values alone, "full" for the whole answer).
+
+    Returns
+    -------
+    str
+        JSON with "ok", and either "html" and the rest of the answer, or "errors".
+    """
+    try:
+        asked = json.loads(request)
+        return json.dumps(_respond(asked))
+    except YardstickError as error:
+        return json.dumps({"ok": False, "errors": {"": str(error)}, "hints": {}})
+    except Exception as error:
+        return json.dumps(
+            {
+                "ok": False,
+                "errors": {"": f"Something went wrong in the sums ({type(error).__name__})."},
+                "hints": {},
+                "fault": repr(error),
+            }
+        )
+
+
+def _respond(asked: dict[str, Any]) -> dict[str, Any]:
+    sheet = worksheets.load(str(asked["worksheet"]))
+    typed = {str(name): str(value) for name, value in asked.get("inputs", {}).items()}
+    system = asked.get("units") if asked.get("units") in quantities.SYSTEMS else "us"
+    stage = "exact" if asked.get("stage") == "exact" else "full"
+    if sum(len(name) + len(value) for name, value in typed.items()) > LONGEST_REQUEST:
+        raise explore.BadInputs({"": "That is far too much text for one form."})
+    response: dict[str, Any] = {
+        "worksheet": sheet.name,
+        "title": sheet.title,
+        "stage": stage,
+        "hints": hints(sheet, typed, system),
+    }
+    names = {item.name for item in sheet.fields}
+    strange = [name for name in typed if name not in names]
+    errors: dict[str, str] = {}
+    if strange:
+        listed = quantities.joined([f"“{quantities.shorten(name)}”" for name in strange[:5]])
+        more = f" and {len(strange) - 5} more" if len(strange) > 5 else ""
+        errors[""] = f"Left out, because this page has no such field: {listed}{more}."
+        typed = {name: value for name, value in typed.items() if name in names}
+    try:
+        found = explore.answer(sheet, typed, system, full=stage == "full")
+    except explore.BadInputs as bad:
+        return {**response, "ok": False, "errors": {**errors, **bad.errors}}
+    return {
+        **response,
+        "ok": True,
+        "errors": errors,
+        "final": found.final,
+        "finding": found.finding,
+        "finding_words": ws.FINDING_WORDS[found.finding],
+        "headline": text.headline(found, system),
+        "html": answer_html(found, system),
+        "reply": reply(found, system),
+        "short": short(found, system),
+    }
+
+
+def hints(sheet: ws.Worksheet, typed: dict[str, str], system: str) -> dict[str, str]:
+    """Return what stands in each field when it is empty."""
+    known = explore.known_of(sheet, typed)
+    return {
+        item.name: text.hint(item, known, system)
+        for item in sheet.fields
+        if not isinstance(item, ws.Choice)
+    }

@@ -1,0 +1,44 @@
+"""What the Markdown extension puts into pages: worksheets, tables, values, sources."""
+
+from __future__ import annotations
+
+import htpy as h
+from markupsafe import Markup
+
+from calc import explore, sources, worksheets
+from calc.render import facts, tables
+from calc.render.answer import answer_html, source_line
+from calc.render.form import form_html
+
+
+def worksheet_block(name: str, system: str = "us") -> str:
+    """Return the form of a worksheet with the whole answer to its default example."""
+    sheet = worksheets.load(name)
+    found = explore.answer(sheet, {}, system)
+    example = f"Filled in with an example: {sheet.example}" if sheet.example else ""
+    return str(
+        h.section(".ys", id=f"ys-{name}", data_worksheet=name, aria_label=sheet.title)[
+            h.p(".ys-example")[example] if example else None,
+            form_html(sheet, {}, system),
+            h.div(".ys-tools"),
+            h.div(".ys-status", role="status", aria_live="polite"),
+            h.div(".ys-answer")[Markup(answer_html(found, system))],
+        ]
+    )
+
+
+def table_block(name: str) -> str:
+    """Return a table drawn from the package's data."""
+    return str(tables.html(tables.table(name)))
+
+
+def value_inline(name: str) -> str:
+    """Return a number for prose."""
+    return facts.fact(name)
+
+
+def sources_block(shelf: str) -> str:
+    """Return every source of a shelf as a list."""
+    return str(
+        h.ul(".ys-sources")[[source_line(source) for source in sources.shelf(shelf).values()]]
+    )
