@@ -1,0 +1,183 @@
+"""Axle loads, ballast and tip angles against numbers and formulas printed elsewhere."""
+
+import math
+
+import pytest
+
+from calc import quantities
+from calc.mechanics import ballast, stability
+
+LB = 0.45359237
+IN = 0.0254
+FT = 0.3048
+
+# A spread of tractors: T_E, T_F, b, c, d, I_R, a.
+SETS = [
+    (1500.0, 600.0, 1.75, 0.80, 0.70, 450.0, 0.75),
+    (700.0, 300.0, 1.55, 0.72, 0.95, 280.0, 0.60),
+    (3000.0, 1200.0, 2.20, 1.00, 1.20, 900.0, 1.10),
+]
+
+
+@pytest.mark.parametrize("values", SETS)
+def test_front_ballast_is_the_printed_formula(values):
+    # hitch/H4, hitch/H6 (EN ISO 4254-10 Annex B): [I_R (c+d) - T_F b + 0.2 T_E b] / (a + b)
+    te, tf, b, c, d, ir, a = values
+    printed = (ir * (c + d) - tf * b + 0.2 * te * b) / (a + b)
+    ours = ballast.front_ballast_needed(te, tf, b, c, d, ir, a)
+    assert ours == pytest.approx(max(printed, 0.0), abs=1e-9)
+
+
+@pytest.mark.parametrize("values", SETS)
+def test_that_ballast_leaves_exactly_a_fifth_in_front(values):
+    # hitch/H4: the formula is derived from a front load of 0.2 T_E, so F3 must give it back.
+    te, tf, b, c, d, ir, a = values
+    front = ballast.front_ballast_needed(te, tf, b, c, d, ir, a)
+    assert front > 0
+    load = ballast.front_axle_load(tf, b, c, d, ir, front, a)
+    assert load == pytest.approx(0.2 * te, rel=1e-12)
+
+
+@pytest.mark.parametrize("values", SETS)
+def test_rear_ballast_leaves_exactly_45_percent_behind(values):
+    # hitch/H4: 0.45 of the unladen mass on the rear axle with a front implement.
+    te, tf, b, c, d, _, a = values
+    front = 0.9 * te
+    rear = ballast.rear_ballast_needed(te, tf, b, c, d, front, a)
+    assert rear > 0
+    load = ballast.rear_axle_load(te, tf, b, c, d, rear, front, a)
+    assert load == pytest.approx(0.45 * te, rel=1e-12)
+
+
+@pytest.mark.parametrize("values", SETS)
+def test_rear_axle_rise_is_the_printed_one(values):
+    # hitch/H5 prints the rise as I_R + [I_R (c+d) - I_F a] / b; hitch/H6 the load as G - T_F.
+    te, tf, b, c, d, ir, a = values
+    rise = ballast.rear_axle_rise(b, c, d, ir, 80.0, a)
+    load = ballast.rear_axle_load(te, tf, b, c, d, ir, 80.0, a)
+    assert rise == pytest.approx(ir + (ir * (c + d) - 80.0 * a) / b)
+    assert load - (te - tf) == pytest.approx(rise, rel=1e-12)
+
+
+@pytest.mark.parametrize("values", SETS)
+def test_axle_loads_add_up_to_the_gross_mass(values):
+    # hitch/H6: T_F,act + T_R,act = G_act.
+    te, tf, b, c, d, ir, a = values
+    front = ballast.front_axle_load(tf, b, c, d, ir, 60.0, a)
+    rear = ballast.rear_axle_load(te, tf, b, c, d, ir, 60.0, a)
+    assert front + rear == pytest.approx(ballast.gross_mass(te, ir, 60.0))
+
+
+def test_short_italian_form_agrees_where_two_fifths_stand_in_front():
+    # hitch/H15: Z > (M s - 0.2 T i) / (d + i), s = c + d of ours, i the wheelbase, d our a.
+    te, b, c, d, ir, a = 1500.0, 1.75, 0.80, 0.70, 600.0, 0.75
+    short = (ir * (c + d) - 0.2 * te * b) / (a + b)
+    ours = ballast.front_ballast_needed(te, 0.4 * te, b, c, d, ir, a)
+    assert ours == pytest.approx(short)
+
+
+@pytest.mark.parametrize(
+    ("g", "g1", "payload", "b", "i1", "i2"),
+    [
+        (850, 850, 500, 1450, 800, 1700),
+        (850, 850, 900, 1450, 800, 1700),
+        (600, 500, 600, 1300, 750, 1600),
+    ],
+)
+def test_loader_counterweight_is_the_printed_formula(g, g1, payload, b, i1, i2):
+    # hitch/H7 (EN 12525:2000+A2:2010): M > [5 N B + I2 (P + N - 5 G)] / [5 (I1 + I2) - I2], mm.
+    p = g + g1
+    printed = (5 * payload * b + i2 * (p + payload - 5 * g)) / (5 * (i1 + i2) - i2)
+    ours = ballast.loader_counterweight(g1, g, i2 / 1000, i1 / 1000, payload, b / 1000)
+    assert ours == pytest.approx(printed)
+    # The same source: at least 20 % of everything on the rear axle.
+    _, rear = ballast.axle_loads(g1, g, i2 / 1000, [(payload, (i2 + b) / 1000), (ours, -i1 / 1000)])
+    assert rear == pytest.approx(0.2 * (p + payload + ours))
+
+
+def test_tractor_that_lifts_gravel():
+    # hitch/X9: 2,100 lb tractor, 20 in ahead of the rear axle, 900 lb of gravel 50 in ahead of
+    # the front axle, wheelbase 60 in: printed 325 lb on each rear wheel, 1,175 lb on each front.
+    b = 60 * IN
+    x = 20 * IN
+    front, rear = ballast.axle_loads(0.0, 0.0, b, [(2100.0, x), (900.0, b + 50 * IN)])
+    assert rear / 2 == pytest.approx(325, abs=0.5)
+    assert front / 2 == pytest.approx(1175, abs=0.5)
+
+
+def test_truck_axle_loads_from_its_center_of_gravity():
+    # hitch/X12: 7,460 kg, 0.63 m ahead of the rear axle and 2.30 m behind the front:
+    # printed 1.57e4 N in front and 5.74e4 N behind.
+    front, rear = ballast.axle_loads(0.0, 0.0, 2.93, [(7460.0, 0.63)])
+    assert front * 9.8 == pytest.approx(1.57e4, abs=50)
+    assert rear * 9.8 == pytest.approx(5.74e4, abs=50)
+    assert stability.cg_ahead_of_rear_axle(front, 7460.0, 2.93) == pytest.approx(0.63)
+
+
+def test_car_wheel_loads():
+    # hitch/X13: 1,800 kg, wheelbase 1.8 m, center of gravity 1.05 m behind the front axle:
+    # printed 3,675 N on each front wheel and 5,145 N on each rear wheel (g = 9.8).
+    front, rear = ballast.axle_loads(0.0, 0.0, 1.8, [(1800.0, 0.75)])
+    assert front * 9.8 / 2 == pytest.approx(3675, abs=0.5)
+    assert rear * 9.8 / 2 == pytest.approx(5145, abs=0.5)
+
+
+def test_penn_state_tractor_at_rest():
+    # hitch/X5: 30 % on the front axle at rest with the center of gravity 2 ft ahead of the rear
+    # axle; the wheelbase that goes with both is 2 / 0.3 = 6.67 ft.
+    assert stability.cg_ahead_of_rear_axle(30.0, 100.0, 2 * FT / 0.3) == pytest.approx(2 * FT)
+
+
+def test_level_pull_moves_load_to_the_rear():
+    # hitch/X4: 18 kN tractor, wheelbase 1.8 m, pull 6 kN at 390 mm: printed 1.30 kN.
+    assert ballast.pull_transfer(6000.0, 0.390, 1.8) == pytest.approx(1300.0, abs=5)
+
+
+def test_target_mass():
+    # hitch/W8: 180 PTO hp with front-wheel assist at 130 lb/hp: printed 23,400 lb.
+    assert ballast.target_mass(180, 130) == 23400
+
+
+@pytest.mark.parametrize(("turns_free", "percent"), [(8.5, 15.0), (9.0, 10.0)])
+def test_wheel_slip(turns_free, percent):
+    # hitch/H12: 10 turns loaded against 8.5 free is 15 %; the same definition gives 10 % for 9.
+    assert 100 * ballast.wheel_slip(turns_free, 10.0) == pytest.approx(percent, abs=0.05)
+
+
+def test_axle_limit_is_the_least():
+    # A compact tractor manual: axle 1,040 kg although two tires carry 595 kg each.
+    assert ballast.axle_limit(1040.0, 595.0) == 1040.0
+    assert ballast.axle_limit(1300.0, 595.0) == 1190.0
+
+
+@pytest.mark.parametrize(("kg", "lb"), [(650, 1433), (840, 1852), (1200, 2646)])
+def test_permitted_masses_of_a_subcompact(kg, lb):
+    # hitch/H8 prints the three limits in both units.
+    assert quantities.base(f"{lb} lb", "mass") == pytest.approx(kg, abs=0.5 * LB)
+
+
+def test_truck_parked_across_a_grade():
+    # hitch/X10: half track 1.5 m, center of gravity 3.5 m up: printed 23.2 degrees.
+    angle = math.degrees(stability.side_tip_angle(3.0, 3.5))
+    assert angle == pytest.approx(23.2, abs=0.05)
+
+
+def test_overturning_speed_in_a_turn():
+    # hitch/X11: radius 5 m, track 1.5 m, height 1.2 m: printed 5.54 m/s with g = 9.81.
+    angle = stability.side_tip_angle(1.5, 1.2)
+    assert stability.tip_speed_in_turn(angle, 5.0) == pytest.approx(5.54, abs=0.005)
+
+
+@pytest.mark.parametrize(
+    ("degrees", "percent"),
+    [(5, 8.75), (10, 17.63), (15, 26.79), (20, 36.40), (25, 46.63), (30, 57.74), (45, 100.0)],
+)
+def test_slope_table(degrees, percent):
+    # hitch/X14, two decimals.
+    assert stability.slope_percent(math.radians(degrees)) == pytest.approx(percent, abs=0.005)
+    assert math.degrees(stability.slope_angle(percent)) == pytest.approx(degrees, abs=0.005)
+
+
+def test_fifteen_degrees_as_a_rise():
+    # Garden tractor manuals: 15 degrees is about 2.5 ft in 10 (one significant step of 0.5 ft).
+    assert stability.slope_percent(math.radians(15.0)) / 10 == pytest.approx(2.5, abs=0.25)
