@@ -7,6 +7,7 @@ import psychrolib
 import pvlib
 import pytest
 
+from calc import quantities
 from calc.mechanics import cab, psychrometrics, sun
 
 CFM = 0.3048**3 / 60.0
@@ -77,7 +78,8 @@ def test_predicted_dissatisfied(vote: float, percent: float) -> None:
 
 def test_least_fresh_air() -> None:
     # value/C5: 25 cfm for each person is 42.5 m3/h.
-    assert 25.0 * CFM * HOUR == pytest.approx(42.5, abs=0.05)
+    read = quantities.base("25 cfm", "air_flow") * HOUR
+    assert read == pytest.approx(42.5, abs=0.05)
 
 
 def test_recirculated_air() -> None:
