@@ -20,7 +20,8 @@ INCH = 0.0254
 DEFLECTION = 0.18
 """Share of the section height lost under rated load and pressure [-], tires/WEB-6."""
 MAKER_SPREAD = 0.015
-"""Half of the 3 % that makers may differ in diameter [-], tires/S13."""
+"""Half of the 3 % that makers may differ in diameter [-], tires/S13: the error of a value that
+is read from one maker's data sheet and used for another's tire."""
 OUTSIDE_RULE = 0.05
 """Error given to an estimate outside the widths its rule was fitted to [-]."""
 LOADED_RADIUS_ERROR = 0.01
@@ -236,8 +237,8 @@ def dimensions(designation: Designation) -> Dimensions:
     -------
     Dimensions
         Lengths [m] with the half-widths of their errors [-]. The error of the circumference
-        joins, as the root of the sum of squares, the error of the diameter, that of k, and the
-        spread between makers.
+        joins, as the root of the sum of squares, the error of the diameter and that of k; a
+        published circumference has the spread between makers instead.
 
     Examples
     --------
@@ -250,7 +251,6 @@ def dimensions(designation: Designation) -> Dimensions:
         return _estimated(designation, row)
     diameter_error = float(row["diameter_tolerance_pct"]) / 100.0
     published_rolling = row["rolling_circumference_source"] != "tires/derived"
-    rolling_error = 0.0 if published_rolling else rolling_factor(designation.tread)[1]
     tread = designation.tread or row["tread"]
     diameter = float(row["overall_diameter_mm"]) / 1000.0
     return Dimensions(
@@ -261,8 +261,8 @@ def dimensions(designation: Designation) -> Dimensions:
         float(row["rolling_circumference_mm"]) / 1000.0
         if published_rolling
         else rolling_circumference(diameter, tread),
-        math.hypot(diameter_error, MAKER_SPREAD),
-        math.hypot(0.0 if published_rolling else diameter_error, rolling_error, MAKER_SPREAD),
+        diameter_error,
+        MAKER_SPREAD if published_rolling else math.hypot(diameter_error, rolling_factor(tread)[1]),
         _basis(row["source"]),
         row["source"],
         row["rolling_circumference_source"],
@@ -287,8 +287,8 @@ def _estimated(designation: Designation, row: tables.Row | None) -> Dimensions:
         designation.width * unit * float(rule["width_factor"]),
         loaded_radius(diameter, designation.rim * INCH),
         rolling_circumference(diameter, tread),
-        math.hypot(error, MAKER_SPREAD),
-        math.hypot(error, rolling_factor(tread)[1], MAKER_SPREAD),
+        error,
+        math.hypot(error, rolling_factor(tread)[1]),
         "standard's formula" if designation.form == "metric" else "estimate",
         rule["source"],
         "tires/derived",
