@@ -466,8 +466,6 @@ def answer(
         point = box.point(search.worst[deciding.check.name][1])
     at_point = outcome if point is middle else sheet.compute(point, ws.Work(on=False))
     advice = sheet.advise(point, at_point, Solver(sheet, point))
-    drawn = sheet.picture(middle, outcome)
-    pictures = () if drawn is None else (tuple(drawn) if isinstance(drawn, Sequence) else (drawn,))
     outputs = [
         replace(output, low=search.outputs[output.name][0], high=search.outputs[output.name][1])
         if output.name in search.outputs and search.outputs[output.name][0] != output.value
@@ -475,6 +473,8 @@ def answer(
         else output
         for output in outcome.outputs
     ]
+    drawn = sheet.picture(middle, replace(outcome, outputs=outputs))
+    pictures = () if drawn is None else (tuple(drawn) if isinstance(drawn, Sequence) else (drawn,))
     return ws.Answer(
         sheet,
         dict(typed),
