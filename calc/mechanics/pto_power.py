@@ -431,6 +431,87 @@ def demand_range(key: str, width: float) -> tuple[float, float, float]:
     return demand(key, width, "light"), demand(key, width), demand(key, width, "heavy")
 
 
+def kind_row(kind: str) -> dict[str, str] | None:
+    """Return the row of pto_kinds for a kind of implement, or None when none drives it.
+
+    Examples
+    --------
+    >>> kind_row("flail_mower")["rotary_key"], kind_row("box_blade")
+    ('mower_flail', None)
+    """
+    return tables.by_key("pto_kinds", "kind").get(kind)
+
+
+def needed(
+    kind: str,
+    size: float,
+    load: str = "typical",
+    basis: str = "practice",
+    reserve: float = RESERVE,
+) -> float:
+    """Return the power that a kind of implement asks a tractor for at the PTO.
+
+    Trade custom names the tractor that suits, so its figures already hold a reserve and
+    what driving on the level takes. ASAE D497 gives what the shaft carries: the load
+    moves it by the spread of its row, and the reserve is added.
+
+    Parameters
+    ----------
+    kind : str
+        A `kind` of the table pto_kinds.
+    size : float
+        Width or opening [m], throughput [kg/s] or rating [W], as the row's `size`
+        says; not used where it says total.
+    load : str
+        "light", "typical" or "heavy".
+    basis : str
+        "practice" or "d497"; the other is used where a kind has one of them alone.
+    reserve : float
+        Share kept in hand with D497. [-]
+
+    Returns
+    -------
+    float
+        Power at the shaft. [W]
+
+    Raises
+    ------
+    LookupError
+        When no implement of that kind is driven from the PTO.
+
+    Examples
+    --------
+    >>> round(needed("flail_mower", 1.5, basis="d497", reserve=0.2))
+    18000
+    >>> round(needed("flail_mower", 1.5) / 745.7, 1)
+    24.6
+    """
+    row = kind_row(kind)
+    if row is None:
+        raise LookupError(f"Nothing on {kind!r} is driven from the power take-off.")
+    if figures(kind, basis) == "practice":
+        return demand(row["power_key"], size, load)
+    key = row["rotary_key"]
+    through = row["size"] == "throughput"
+    shaft = rotary_power(key, 0.0 if through else size, size if through else 0.0)
+    sway = {"light": -1.0, "typical": 0.0, "heavy": 1.0}[load] * (rotary_spread(key) or 0.0)
+    return shaft * (1.0 + sway) * (1.0 + reserve)
+
+
+def figures(kind: str, basis: str) -> str:
+    """Return whose figures are used for a kind: `basis` where it has them, else the other.
+
+    Examples
+    --------
+    >>> figures("rotary_cutter", "d497"), figures("tedder", "practice")
+    ('practice', 'd497')
+    """
+    row = kind_row(kind) or {"power_key": "", "rotary_key": ""}
+    if basis == "d497":
+        return "d497" if row["rotary_key"] else "practice"
+    return "practice" if row["power_key"] else "d497"
+
+
 def widest(
     available: float, power_per_width: float, fixed: float = 0.0, reserve: float = 0.0
 ) -> float:
