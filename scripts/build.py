@@ -29,13 +29,12 @@ def _arguments(words: list[str] | None = None) -> argparse.Namespace:
     return parser.parse_args(words)
 
 
-def render_pages(out: Path, *, offline: bool = False, settings: dict[str, str]) -> None:
+def _render_pages(out: Path, settings: dict[str, str]) -> None:
     """Let MkDocs write the pages into `out`."""
     environment = {
         **os.environ,
         **settings,
         "YARDSTICK_SITE_DIR": str(out),
-        "YARDSTICK_OFFLINE": "true" if offline else "false",
         "PYTHONDONTWRITEBYTECODE": "1",
         "NO_MKDOCS_2_WARNING": "1",
     }
@@ -46,16 +45,27 @@ def render_pages(out: Path, *, offline: bool = False, settings: dict[str, str]) 
 
 
 def build(out: Path, *, offline: bool = False, settings: dict[str, str] | None = None) -> None:
-    """Build the site into `out` (an absolute path), and the offline copy beside it."""
+    """Build the site into `out` (an absolute path), and the offline copy beside it.
+
+    The site offers the zip of the offline copy when both are built together.
+    """
     from scripts import client, runtime
+    from scripts import offline as copy
 
+    settings = settings or {}
     made = runtime.build()
-    client.write_assets(made)
-    render_pages(out, settings=settings or {})
+    assets = client.write_assets(made)
     if offline:
-        from scripts import offline as offline_copy
-
-        offline_copy.build(out, made, settings or {})
+        folder = out.with_name(f"{out.name}-offline")
+        shutil.rmtree(folder, ignore_errors=True)
+        place = {
+            "YARDSTICK_ASSETS": str(copy.write_assets(made)),
+            "YARDSTICK_OFFLINE": "true",
+            "YARDSTICK_DIRECTORY_URLS": "false",
+        }
+        _render_pages(folder, {**settings, **place})
+        shutil.copyfile(copy.zip_folder(folder), assets / f"{copy.NAME}.zip")
+    _render_pages(out, {**settings, "YARDSTICK_ASSETS": str(assets)})
 
 
 def main(words: list[str] | None = None) -> int:

@@ -14,13 +14,17 @@ BUNDLER = _setup.ROOT / "scripts" / "bundle_node.mjs"
 SHIM_FIRST = "window.yardstickWorker = window.Worker;\n"
 
 
-def bundle(entry: str, runtime: Runtime, *, python_inside: bool = False) -> str:
-    """Return one of the client's entry files, bundled to one classic script."""
+def bundle(entry: str, runtime: Runtime, *, python_inside: bool = False, carried: str = "") -> str:
+    """Return one of the client's entry files, bundled to one classic script.
+
+    `carried` names the script that carries Python in the offline copy.
+    """
     _setup.ensure_npm_packages()
     target = _setup.WORK / "bundle" / entry.replace(".ts", ".js")
     definitions = {
         "RUNTIME": json.dumps(runtime.manifest),
         "PYTHON_IS_INSIDE": json.dumps(python_inside),
+        "CARRIED": json.dumps(carried),
     }
     _setup.node(BUNDLER, _setup.CLIENT / entry, target, json.dumps(definitions))
     return target.read_text(encoding="utf-8")
@@ -32,11 +36,12 @@ def search_stand_in() -> str:
     return SHIM_FIRST + shim.read_text(encoding="utf-8")
 
 
-def write_assets(runtime: Runtime, target: Path = ASSETS) -> None:
-    """Write everything that the pages load besides what docs/assets holds already."""
-    shutil.rmtree(target, ignore_errors=True)
-    place = target / str(runtime.manifest["folder"])
+def write_assets(runtime: Runtime) -> Path:
+    """Write what the pages load besides what docs/assets holds, and return the folder."""
+    shutil.rmtree(ASSETS, ignore_errors=True)
+    place = ASSETS / str(runtime.manifest["folder"])
     shutil.copytree(runtime.folder, place)
     (place / "worker.js").write_text(bundle("worker.ts", runtime), encoding="utf-8")
-    (target / "yardstick.js").write_text(bundle("main.ts", runtime), encoding="utf-8")
-    (target / "iframe-worker.js").write_text(search_stand_in(), encoding="utf-8")
+    (ASSETS / "yardstick.js").write_text(bundle("main.ts", runtime), encoding="utf-8")
+    (ASSETS / "iframe-worker.js").write_text(search_stand_in(), encoding="utf-8")
+    return ASSETS

@@ -6,12 +6,14 @@ On a line of its own::
     ::: table hitch_sizes
     ::: sources hitch
     ::: question-index
+    ::: offline-copy
 
 and within a sentence: ``{{ value twenty_percent }}``.
 """
 
 from __future__ import annotations
 
+import os
 import re
 import xml.etree.ElementTree as etree
 from collections.abc import Callable
@@ -22,6 +24,7 @@ from markdown.extensions import Extension
 from markdown.inlinepatterns import InlineProcessor
 from markdown.preprocessors import Preprocessor
 
+OFFLINE_ZIP = "yardstick-offline.zip"
 BLOCK = re.compile(r"^::: *([a-z-]+)(?: +(\S+))? *$")
 VALUE = r"\{\{ *value +(\S+?) *\}\}"
 # After fenced code is set aside (25), before raw HTML is (20).
@@ -59,6 +62,7 @@ class Source:
             "table": lambda: page.table_block(name),
             "sources": lambda: page.sources_block(name),
             "question-index": lambda: page.index_block(),
+            "offline-copy": lambda: self.offline_copy(),
             "value": lambda: page.value_inline(name),
         }
         where = f"{self.name}, line {self.line_of(written)}"
@@ -68,6 +72,21 @@ class Source:
             return str(makers[kind]())
         except (UnknownName, LookupError) as problem:
             raise PageError(f"{where}: nothing is called {name!r} ({kind}). {problem}") from problem
+
+    def offline_copy(self) -> str:
+        """Return the link to the offline copy with its size, if this site brings one."""
+        if os.environ.get("YARDSTICK_OFFLINE") == "true":
+            return "<p>This is the offline copy: everything in it works without a network.</p>"
+        zipped = Path(os.environ.get("YARDSTICK_ASSETS", ".")) / OFFLINE_ZIP
+        if not zipped.is_file():
+            return "<p>This site was built without its offline copy.</p>"
+        size = zipped.stat().st_size / 1e6
+        up = "../" * (self.name.count("/") + (not self.name.endswith("index.md")))
+        link = f'<a href="{up}assets/{OFFLINE_ZIP}" download>Download the offline copy</a>'
+        return (
+            f"<p>{link} (a zip of {size:.1f} MB). Unpack it, then open <code>index.html</code> "
+            "in the unpacked folder by double-clicking it.</p>"
+        )
 
 
 class Blocks(Preprocessor):
@@ -97,7 +116,7 @@ class Values(InlineProcessor):
         super().__init__(VALUE, md)
         self.source = source
 
-    def handleMatch(  # type: ignore[override]  # noqa: N802
+    def handleMatch(
         self, m: re.Match[str], data: str
     ) -> tuple[etree.Element | str, int, int]:
         """Return the drawn value and the span that it replaces."""
@@ -112,7 +131,7 @@ class YardstickExtension(Extension):
         super().__init__()
         self.source = source
 
-    def extendMarkdown(self, md: Markdown) -> None:  # noqa: N802
+    def extendMarkdown(self, md: Markdown) -> None:
         """Register both readers."""
         md.preprocessors.register(Blocks(md, self.source), "yardstick-blocks", BLOCK_PRIORITY)
         md.inlinePatterns.register(Values(md, self.source), "yardstick-values", VALUE_PRIORITY)

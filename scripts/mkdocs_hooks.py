@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import os
+import re
 import shutil
 import sys
 from pathlib import Path
@@ -17,13 +19,15 @@ from mkdocs.structure.files import File, Files
 
 from scripts import _setup, markdown_ext
 
-BUILT = _setup.WORK / "assets"
+BUILT = Path(os.environ.get("YARDSTICK_ASSETS") or _setup.WORK / "assets")
 _source = markdown_ext.Source()
 
 
 def on_config(config: Any) -> Any:
-    """Add our Markdown."""
+    """Add our Markdown; give up what can't work on pages opened from a file."""
     config.markdown_extensions.append(markdown_ext.YardstickExtension(_source))
+    if os.environ.get("YARDSTICK_OFFLINE") == "true":
+        config.theme["features"].remove("navigation.instant")
     return config
 
 
@@ -56,12 +60,32 @@ def on_build_error(error: Exception, **_: Any) -> None:
         raise PluginError(str(error)) from error
 
 
+# The theme takes a link for one of the site's only at the very address that the settings name.
+SITE_ADDRESS = re.compile(
+    r"function (\w+)\((\w+),(\w+)\)"
+    r"\{return \2\.protocol=\3\.protocol,\2\.hostname=\3\.hostname,\2\}"
+)
+
+
+def _at_any_address(script: str, site_url: str) -> str:
+    """Return the theme's script with instant navigation at whatever address the site stands."""
+    length = len(urlsplit(site_url).path or "/")
+    changed, count = SITE_ADDRESS.subn(
+        rf"function \1(\2,\3){{return new URL(\2.pathname.slice({length})+\2.search,\3)}}", script
+    )
+    if count != 1:
+        raise PluginError("The theme's script has changed: instant navigation must be looked at.")
+    return changed
+
+
 def on_post_build(config: Any) -> None:
-    """Leave out what the theme brings for other languages and for debugging."""
+    """Fit the theme's scripts to us, and leave out what it brings for other languages."""
     scripts = Path(config.site_dir) / "assets" / "javascripts"
     shutil.rmtree(scripts / "lunr", ignore_errors=True)
     for path in [*scripts.rglob("*.map"), *(scripts.parent / "stylesheets").rglob("*.map")]:
         path.unlink()
     for path in scripts.rglob("*.js"):
-        text = path.read_text(encoding="utf-8")
-        path.write_text(text.partition("//# sourceMappingURL=")[0], encoding="utf-8")
+        text = path.read_text(encoding="utf-8").partition("//# sourceMappingURL=")[0]
+        if path.name.startswith("bundle."):
+            text = _at_any_address(text, config.site_url)
+        path.write_text(text, encoding="utf-8")

@@ -114,8 +114,9 @@ def byte_compile(archive: Path, *, inside_runtime: bool | None = None, strip: bo
     shutil.rmtree(work, ignore_errors=True)
     work.mkdir()
     shutil.copyfile(archive, work / archive.name)
-    command = [Path(sys.executable).with_name("pyodide"), "py-compile", "--silent"]
-    _setup.run([*command, "--no-keep", "--compression-level", "1", work], env=environment)
+    pyodide = Path(sys.executable).with_name("pyodide")
+    options = ("--silent", "--no-keep", "--compression-level", "1")
+    _setup.run([pyodide, "py-compile", *options, work], env=environment)
     return next(path for path in work.iterdir() if path.suffix in {".zip", ".whl"})
 
 
@@ -228,4 +229,3 @@ def answer_all(requests: Iterable[str], runtime: Runtime) -> list[str]:
     printed = _setup.node(PROBE, "answer", runtime.folder, manifest, questions)
     answers: list[str] = json.loads(printed.strip().splitlines()[-1])
     return answers
-

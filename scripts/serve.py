@@ -24,7 +24,7 @@ LOOK_EVERY = 1.0
 class Handler(http.server.SimpleHTTPRequestHandler):
     """Serves the built folder; a page is never kept, so that a rebuild shows at once."""
 
-    extensions_map = {
+    extensions_map = {  # noqa: RUF012
         **http.server.SimpleHTTPRequestHandler.extensions_map,
         ".js": "text/javascript",
         ".wasm": "application/wasm",

@@ -3,6 +3,8 @@
 import type { FromWorker, PackedParts, Request, Response, Runtime, ToWorker } from "./protocol";
 
 declare const RUNTIME: Runtime;
+/** The script that carries Python, in the offline copy; empty elsewhere. */
+declare const CARRIED: string;
 
 /** What the offline copy's first script leaves for us: everything a server would have given. */
 interface Carried {
@@ -32,6 +34,9 @@ interface Waiting {
 
 export class Engine {
   private worker: Worker | undefined;
+  private started = false;
+  /** What was said before the worker was there to hear it. */
+  private early: ToWorker[] = [];
   private inFlight: Waiting | undefined;
   private next: Waiting | undefined;
   private count = 0;
@@ -43,7 +48,21 @@ export class Engine {
 
   /** Start Python if it is not started; calling it again costs nothing. */
   start(): void {
-    if (this.worker) return;
+    if (this.started) return;
+    this.started = true;
+    this.report({ state: "loading" });
+    if (!CARRIED) {
+      this.startWorker();
+      return;
+    }
+    const script = document.createElement("script");
+    script.src = new URL(CARRIED, this.base).href;
+    script.onload = () => this.startWorker();
+    script.onerror = () => this.fail("A file of the offline copy is missing.");
+    document.head.append(script);
+  }
+
+  private startWorker(): void {
     const carried = window.yardstickCarried;
     const address = carried
       ? URL.createObjectURL(new Blob([carried.worker], { type: "text/javascript" }))
@@ -59,7 +78,7 @@ export class Engine {
     this.worker.onmessage = (event: MessageEvent<FromWorker>) => this.hear(event.data);
     this.worker.onerror = (event) => this.fail(event.message || "The worker did not start.");
     this.tell({ kind: "start", base, parts: carried?.parts });
-    this.report({ state: "loading" });
+    for (const message of this.early.splice(0)) this.tell(message);
   }
 
   /** True once Python has answered that it is ready. */
@@ -70,7 +89,7 @@ export class Engine {
   /** Call `listener` now and at every change, until the returned function is called. */
   watch(listener: (progress: Progress) => void): () => void {
     this.listeners.add(listener);
-    if (this.worker) listener(this.progress);
+    if (this.started) listener(this.progress);
     return () => this.listeners.delete(listener);
   }
 
@@ -121,7 +140,8 @@ export class Engine {
   }
 
   private tell(message: ToWorker): void {
-    this.worker?.postMessage(message);
+    if (this.worker) this.worker.postMessage(message);
+    else this.early.push(message);
   }
 
   private report(change: Partial<Progress>): void {

@@ -1,0 +1,61 @@
+"""The offline copy: the same site, opened by double-clicking index.html, without a server.
+
+A page opened from a file may not fetch anything, so one classic script carries the browser's
+Python: the worker as text, its other parts gzipped and in base64.
+"""
+
+from __future__ import annotations
+
+import base64
+import gzip
+import json
+import shutil
+import zipfile
+from pathlib import Path
+
+from scripts import _setup, client
+from scripts.runtime import Runtime
+
+NAME = "yardstick-offline"
+ASSETS = _setup.WORK / "assets-offline"
+CARRIED = "carried.js"
+
+
+def _carried(runtime: Runtime) -> str:
+    """Return the script that carries everything a server would have given."""
+    worker = "\n".join(
+        [
+            (runtime.folder / "pyodide.asm.js").read_text(encoding="utf-8"),
+            (runtime.folder / "pyodide.js").read_text(encoding="utf-8"),
+            client.bundle("worker.ts", runtime, python_inside=True),
+        ]
+    )
+    parts = {
+        name: base64.b64encode(
+            gzip.compress((runtime.folder / name).read_bytes(), compresslevel=9, mtime=0)
+        ).decode("ascii")
+        for name in ("pyodide.asm.wasm", "library.zip", "packages.zip")
+    }
+    carried = json.dumps({"worker": worker, "parts": parts}, ensure_ascii=False)
+    return f"window.yardstickCarried = {carried};\n"
+
+
+def write_assets(runtime: Runtime) -> Path:
+    """Write what the offline pages load, and return the folder."""
+    shutil.rmtree(ASSETS, ignore_errors=True)
+    ASSETS.mkdir(parents=True)
+    (ASSETS / CARRIED).write_text(_carried(runtime), encoding="utf-8")
+    page_script = client.bundle("main.ts", runtime, carried=CARRIED)
+    (ASSETS / "yardstick.js").write_text(page_script, encoding="utf-8")
+    (ASSETS / "iframe-worker.js").write_text(client.search_stand_in(), encoding="utf-8")
+    return ASSETS
+
+
+def zip_folder(folder: Path) -> Path:
+    """Return a zip beside `folder` that unpacks to a folder called yardstick-offline."""
+    target = folder.with_name(f"{folder.name}.zip")
+    with zipfile.ZipFile(target, "w", zipfile.ZIP_DEFLATED, compresslevel=9) as archive:
+        for path in sorted(folder.rglob("*")):
+            if path.is_file():
+                archive.write(path, Path(NAME) / path.relative_to(folder))
+    return target

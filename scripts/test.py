@@ -1,0 +1,79 @@
+"""Check everything: style, types, the build, and every test, browsers included."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+import time
+from collections.abc import Sequence
+from pathlib import Path
+
+sys.path[0] = str(Path(__file__).resolve().parent.parent)
+
+from scripts import _setup
+
+SITE = _setup.WORK / "test-site"
+
+
+def _step(name: str, command: Sequence[str | Path]) -> bool:
+    """Run one check; its output is shown only when it fails."""
+    started = time.monotonic()
+    done = subprocess.run(
+        [str(part) for part in command], cwd=_setup.ROOT, capture_output=True, text=True
+    )
+    passed = done.returncode == 0
+    _setup.say(f"{'ok    ' if passed else 'FAILED'} {name} ({time.monotonic() - started:.0f} s)")
+    if not passed:
+        _setup.say(f"{done.stdout}{done.stderr}".rstrip())
+    return passed
+
+
+def _pytest(words: Sequence[str]) -> tuple[bool, str]:
+    """Run pytest, passing its output on; return whether it passed and its closing line."""
+    command = [sys.executable, "-m", "pytest", *words]
+    environment = {**os.environ, "YARDSTICK_TEST_SITE": str(SITE)}
+    closing = ""
+    with subprocess.Popen(
+        command, cwd=_setup.ROOT, env=environment, stdout=subprocess.PIPE, text=True
+    ) as running:
+        assert running.stdout is not None
+        for line in running.stdout:
+            print(line, end="", flush=True)
+            closing = line.strip() or closing
+    return running.returncode == 0, closing
+
+
+def _checks() -> list[tuple[str, list[str | Path]]]:
+    python = sys.executable
+    npm = _setup.ensure_npm_packages()
+    node = Path(_setup.node_folder()) / "node"
+    return [
+        ("ruff check", [python, "-m", "ruff", "check", "."]),
+        ("ruff format", [python, "-m", "ruff", "format", "--check", "."]),
+        ("mypy", [python, "-m", "mypy"]),
+        ("tsc", [node, npm / "typescript" / "bin" / "tsc", "-p", _setup.CLIENT]),
+        ("build", [python, "scripts/build.py", "--offline", "--out", SITE]),
+    ]
+
+
+def main(words: Sequence[str]) -> int:
+    """Set up, run every check, and end with pytest's closing line."""
+    try:
+        _setup.ensure_environment("test")
+        _setup.say(f"Browser: {_setup.ensure_browser()}")
+        checks = _checks()
+    except _setup.SetupError as problem:
+        print(problem, file=sys.stderr)
+        return 1
+    passed = [_step(name, command) for name, command in checks]
+    tested, closing = _pytest(words or ["-n", "2", "--dist", "loadfile", "-q"])
+    failed = [name for (name, _), good in zip(checks, passed, strict=True) if not good]
+    if failed:
+        _setup.say(f"Failed besides the tests: {', '.join(failed)}")
+    _setup.say(closing)
+    return 0 if tested and not failed else 1
+
+
+if __name__ == "__main__":
+    raise SystemExit(main(sys.argv[1:]))

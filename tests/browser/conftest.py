@@ -1,0 +1,91 @@
+"""A built site, a server for it, and a browser. Without a browser these tests fail."""
+
+from __future__ import annotations
+
+import os
+import threading
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
+
+from scripts import _setup, build, serve
+
+FLAGS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--no-first-run",
+]
+LIVE = ".ys[data-engine=ready]"
+PATIENCE = 60_000
+
+Opener = Callable[..., Page]
+
+
+@pytest.fixture(scope="session")
+def site() -> Path:
+    """The built site, with its offline copy beside it."""
+    given = os.environ.get("YARDSTICK_TEST_SITE")
+    folder = Path(given) if given else _setup.WORK / "test-site"
+    if not given:
+        build.build(folder, offline=True)
+    return folder
+
+
+@pytest.fixture(scope="session")
+def offline(site: Path) -> Path:
+    """The offline copy's folder."""
+    return site.with_name(f"{site.name}-offline")
+
+
+@pytest.fixture(scope="session")
+def address(site: Path) -> Iterator[str]:
+    """The address at which the site is served."""
+    serving = serve.server(site)
+    threading.Thread(target=serving.serve_forever, daemon=True).start()
+    yield f"http://127.0.0.1:{serving.server_address[1]}/"
+    serving.shutdown()
+    serving.server_close()
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """A Chromium."""
+    path = _setup.find_browser()
+    if path is None:
+        pytest.fail("There is no browser to test with; scripts/test.py installs one.")
+    with sync_playwright() as driver:
+        running = driver.chromium.launch(executable_path=path, args=FLAGS)
+        yield running
+        running.close()
+
+
+@pytest.fixture
+def context(browser: Browser) -> Iterator[BrowserContext]:
+    """A fresh visitor: nothing kept from before."""
+    fresh = browser.new_context(viewport={"width": 1100, "height": 900})
+    fresh.set_default_timeout(PATIENCE)
+    yield fresh
+    fresh.close()
+
+
+@pytest.fixture
+def page(context: BrowserContext) -> Iterator[Page]:
+    """A page on which any error of a script fails the test."""
+    fresh = context.new_page()
+    errors: list[str] = []
+    fresh.on("pageerror", lambda error: errors.append(str(error)))
+    yield fresh
+    assert errors == []
+
+
+@pytest.fixture
+def pairing(page: Page, address: str) -> Page:
+    """The pairing page, with Python running behind it."""
+    page.goto(f"{address}pairing/")
+    page.wait_for_selector(LIVE, state="attached")
+    return page
