@@ -1,6 +1,7 @@
 """PTO driveline: how even it turns, how long it must be, and what breaks first."""
 
 import math
+from functools import cache
 from typing import NamedTuple
 
 from calc import tables
@@ -246,16 +247,19 @@ def two_joint_swing(first: float, second: float, yokes_in_line: bool = True) -> 
 
 
 def peak_acceleration(speed: float, angle: float) -> float:
-    r"""Largest angular acceleration behind one joint, to first order.
+    r"""Largest angular acceleration behind one joint.
 
-    .. math:: \dot\omega = \omega^2 \beta^2
+    .. math:: \dot\omega = \omega^2 \frac{\cos\beta \sin^2\beta \sin 2\theta}
+              {(1 - \sin^2\beta \cos^2\theta)^2}
+
+    at the turn where it is largest; close to :math:`\omega^2 \beta^2` for small angles.
 
     Parameters
     ----------
     speed : float
         Input speed. [rad/s]
     angle : float
-        Joint angle, meant for up to 20 degrees. [rad]
+        Joint angle, within a right angle. [rad]
 
     Returns
     -------
@@ -264,24 +268,32 @@ def peak_acceleration(speed: float, angle: float) -> float:
 
     References
     ----------
-    [1] value/DERIVED. [2] value/P2 for the use.
+    [1] value/DERIVED, from value/P0. [2] value/P2 for the use.
 
     Examples
     --------
-    >>> round(peak_acceleration(3000 * math.pi / 30, math.radians(5.8333)))
-    1023
+    >>> round(peak_acceleration(3000 * math.pi / 30, math.radians(5.7623)))
+    1000
     """
-    return (speed * angle) ** 2
+    _check_angle(angle)
+    square = math.sin(angle) ** 2
+    if square == 0.0:
+        return 0.0
+    outer, inner = 1.0 - 0.5 * square, 0.5 * square
+    # The slope is nil where inner c^2 + outer c - 2 inner = 0, c being cos 2 theta; this form
+    # of its root keeps the digits at small angles.
+    cosine = 4.0 * inner / (outer + math.sqrt(outer * outer + 8.0 * inner * inner))
+    swing = math.sqrt(1.0 - cosine * cosine) / (outer - inner * cosine) ** 2
+    return speed * speed * math.cos(angle) * square * swing
 
 
 # Peak acceleration behind the angles that value/P2 prints; its text says 100, a misprint.
 SMOOTH_ACCELERATION = 1000.0
 
 
+@cache
 def angle_for_speed(speed: float, acceleration: float = SMOOTH_ACCELERATION) -> float:
-    r"""Joint angle that keeps the peak angular acceleration to a limit.
-
-    .. math:: \beta = \sqrt{\dot\omega} / \omega
+    """Joint angle that keeps the peak angular acceleration to a limit.
 
     Parameters
     ----------
@@ -293,7 +305,7 @@ def angle_for_speed(speed: float, acceleration: float = SMOOTH_ACCELERATION) -> 
     Returns
     -------
     float
-        Joint angle, at most a right angle. [rad]
+        Joint angle, below a right angle. [rad]
 
     Raises
     ------
@@ -306,12 +318,19 @@ def angle_for_speed(speed: float, acceleration: float = SMOOTH_ACCELERATION) -> 
 
     Examples
     --------
-    >>> round(math.degrees(angle_for_speed(1000 * math.pi / 30)), 1)
-    17.3
+    >>> round(math.degrees(angle_for_speed(540 * math.pi / 30)), 1)
+    30.8
     """
     if speed <= 0.0:
         raise ValueError("The shaft speed must be above zero.")
-    return min(math.pi / 2.0, math.sqrt(acceleration) / speed)
+    low, high = 0.0, 0.5 * math.pi - 1e-9
+    for _ in range(50):
+        half = 0.5 * (low + high)
+        if peak_acceleration(speed, half) > acceleration:
+            high = half
+        else:
+            low = half
+    return low
 
 
 def joint_angle(rise: float, run: float) -> float:

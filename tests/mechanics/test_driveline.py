@@ -1,5 +1,6 @@
 """Joints, lengths and overload bolts: identities, worked examples, traps."""
 
+import itertools
 import math
 
 import pytest
@@ -104,12 +105,34 @@ def test_angles_over_a_run_of_900_mm(offset: float, degrees: float) -> None:
     assert math.degrees(driveline.joint_angle(offset, 0.9)) == pytest.approx(degrees, abs=0.06)
 
 
+@given(angle=st.floats(math.radians(1.0), math.radians(60.0)))
+def test_peak_acceleration_is_the_steepest_change_of_speed(angle: float) -> None:
+    steps = 2000
+    speeds = [driveline.speed_ratio(angle, math.pi * k / steps) for k in range(steps + 1)]
+    slopes = [abs(b - a) * steps / math.pi for a, b in itertools.pairwise(speeds)]
+    # d omega / dt = omega d omega / d theta, with omega 1 at the input.
+    assert max(slopes) == pytest.approx(driveline.peak_acceleration(1.0, angle), rel=1e-3)
+
+
+def test_peak_acceleration_nears_the_square_of_a_small_angle() -> None:
+    angle = math.radians(2.0)
+    assert driveline.peak_acceleration(10.0, angle) == pytest.approx(100 * angle**2, rel=2e-3)
+    assert driveline.peak_acceleration(10.0, 0.0) == 0.0
+
+
+def test_pto_speeds_by_the_acceleration_rule() -> None:
+    at_540 = math.degrees(driveline.angle_for_speed(540 * math.pi / 30))
+    at_1000 = math.degrees(driveline.angle_for_speed(1000 * math.pi / 30))
+    assert at_540 == pytest.approx(30.8, abs=0.05)
+    assert at_1000 == pytest.approx(17.2, abs=0.06)
+
+
 def test_trap_the_printed_acceleration_is_ten_times_too_small() -> None:
     """The manual's text says 100 rad/s2; only 1 000 gives back its own angles."""
     for row in tables.rows("joint_speed_rule"):
         speed = float(row["rpm"]) * math.pi / 30.0
         printed = float(row["angle_deg"])
-        assert math.degrees(driveline.angle_for_speed(speed)) == pytest.approx(printed, rel=0.055)
+        assert math.degrees(driveline.angle_for_speed(speed)) == pytest.approx(printed, abs=0.084)
         wrong = math.degrees(driveline.angle_for_speed(speed, 100.0))
         assert wrong < 0.35 * printed
 

@@ -20,10 +20,9 @@ def rpm(value: float) -> float:
     ("speed", "printed"), [(1500, 11.5), (2000, 8 + 40 / 60), (3000, 5 + 50 / 60)]
 )
 def test_angle_by_speed(speed: float, printed: float) -> None:
-    # value/P2: 11 deg 30, 8 deg 40, 5 deg 50, printed to 10 minutes. Its own acceleration gives
-    # 11.53, 8.65 and 5.77 degrees.
+    # value/P2: 11 deg 30, 8 deg 40, 5 deg 50, printed to 10 minutes of arc.
     found = math.degrees(driveline.angle_for_speed(rpm(speed)))
-    assert found == pytest.approx(printed, abs=0.1)
+    assert found == pytest.approx(printed, abs=5 / 60)
 
 
 def test_residual_angle_of_a_smooth_machine() -> None:
