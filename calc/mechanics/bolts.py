@@ -39,6 +39,8 @@ def proof_stress(grade: str, diameter: float) -> float:
     rows = tables.by_key("bolt_grades", "key")
     if grade == "5" and diameter > 1.0 * 0.0254 + 1e-6:
         grade = "5-large"
+    if grade == "8.8" and diameter > 0.016 + 1e-6:
+        grade = "8.8-large"
     if grade == "2" and diameter > 0.75 * 0.0254 + 1e-6:
         raise ValueError("Grade 2 at this proof stress ends at 3/4 in.")
     if grade not in rows:

@@ -79,7 +79,7 @@ def speed_of_symbol(symbol: str) -> float:
 
 def _interpolate(points: list[tuple[float, float]], x: float) -> float | None:
     """Interpolate in sorted points; None outside them."""
-    if not points or not points[0][0] - 1e-9 <= x <= points[-1][0] + 1e-9:
+    if not points or not points[0][0] * (1 - 1e-6) <= x <= points[-1][0] * (1 + 1e-6):
         return None
     for (x0, y0), (x1, y1) in pairwise(points):
         if x <= x1:
