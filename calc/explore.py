@@ -22,6 +22,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
+from calc import quantities
 from calc import worksheet as ws
 from calc.errors import InputError
 from calc.quantities import Reading
@@ -91,7 +92,7 @@ def read_box(sheet: Worksheet, typed: Mapping[str, str], system: str = "us") -> 
     names = {item.name for item in sheet.fields}
     for name in typed:
         if name not in names:
-            errors[name] = f"{sheet.title} has no field called “{ws.quantities.shorten(name)}”."
+            errors[name] = f"{sheet.title} has no field called “{quantities.shorten(name)}”."
     for item in sheet.fields:
         try:
             known[item.name] = item.read(typed.get(item.name, item.default), system)
@@ -132,7 +133,9 @@ def _box(sheet: Worksheet, known: dict[str, Any]) -> Box:
             assumed.append(ws.Assumed(item, None, item.unsure))
             if len(item.unsure) > 1:
                 dimensions.append(
-                    Dimension(item.name, item.unsure[0], item.unsure[-1], item.unsure[0], item.unsure)
+                    Dimension(
+                        item.name, item.unsure[0], item.unsure[-1], item.unsure[0], item.unsure
+                    )
                 )
         else:
             base[item.name] = value
@@ -213,9 +216,7 @@ class Search:
                         entry.append((check.margin, end))
         return sways
 
-    def _walk(
-        self, name: str, sway: Mapping[str, list[tuple[float, Any]]], *, worst: bool
-    ) -> None:
+    def _walk(self, name: str, sway: Mapping[str, list[tuple[float, Any]]], *, worst: bool) -> None:
         """Go to the predicted worst (or best) corner of a check, then flip what improves on it."""
         pick = min if worst else max
         corner = dict(self.middle)
@@ -383,9 +384,12 @@ def _thresholds(
 class Solver:
     """Solves for remedies at one point: the middle, or where the deciding check is worst."""
 
-    def __init__(self, sheet: Worksheet, point: Inputs) -> None:
+    def __init__(
+        self, sheet: Worksheet, point: Inputs, assumed: frozenset[str] = frozenset()
+    ) -> None:
         self.sheet = sheet
         self.point = point
+        self.assumed = assumed  # names of the fields whose typical range stands in
         self._silent = ws.Work(on=False)
 
     def run(self, **changes: Any) -> Outcome:
@@ -465,14 +469,9 @@ def answer(
     if deciding and box.dimensions:
         point = box.point(search.worst[deciding.check.name][1])
     at_point = outcome if point is middle else sheet.compute(point, ws.Work(on=False))
-    advice = sheet.advise(point, at_point, Solver(sheet, point))
-    outputs = [
-        replace(output, low=search.outputs[output.name][0], high=search.outputs[output.name][1])
-        if output.name in search.outputs and search.outputs[output.name][0] != output.value
-        or output.name in search.outputs and search.outputs[output.name][1] != output.value
-        else output
-        for output in outcome.outputs
-    ]
+    assumed = frozenset(item.field.name for item in box.assumed)
+    advice = sheet.advise(point, at_point, Solver(sheet, point, assumed))
+    outputs = [_with_range(output, search.outputs[output.name]) for output in outcome.outputs]
     drawn = sheet.picture(middle, replace(outcome, outputs=outputs))
     pictures = () if drawn is None else (tuple(drawn) if isinstance(drawn, Sequence) else (drawn,))
     return ws.Answer(
@@ -490,6 +489,10 @@ def answer(
         search.count,
         final=full or not box.dimensions,
     )
+
+
+def _with_range(output: ws.Output, ends: Sequence[float]) -> ws.Output:
+    return output if ends[0] == ends[1] else replace(output, low=ends[0], high=ends[1])
 
 
 def known_of(sheet: Worksheet, typed: Mapping[str, str]) -> dict[str, Any]:

@@ -46,7 +46,9 @@ def shelf(name: str) -> dict[str, Source]:
     found = {}
     for row in tables.rows(f"sources/{name}"):
         if row["status"] not in STATUS_WORDS:
-            raise ValueError(f"Source {name}/{row['key']} has the unknown status {row['status']!r}.")
+            raise ValueError(
+                f"Source {name}/{row['key']} has the unknown status {row['status']!r}."
+            )
         found[row["key"]] = Source(
             name,
             row["key"],

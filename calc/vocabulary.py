@@ -43,6 +43,21 @@ def _of_tractor(name: str) -> Any:
     return find
 
 
+def _lift(known: KnownSoFar) -> Typical:
+    """Return the usual lift at the distance that is chosen; the table's is at 610 mm."""
+    ranges, source, of = _tractor_ranges(known)
+    rated_at = known.get("lift_rated_at") or "610"
+    distance = 0.61 if rated_at == "unstated" else float(rated_at) / 1000.0
+    pivot = ranges["link_length"]
+    low, high = ranges["lift_610"]
+    return Typical(
+        low * (pivot[1] + 0.61) / (pivot[1] + distance),
+        high * (pivot[0] + 0.61) / (pivot[0] + distance),
+        source,
+        of,
+    )
+
+
 def _of_implement(name: str) -> Any:
     def find(known: KnownSoFar) -> Typical:
         key = known.get("implement_kind") or "other"
@@ -69,6 +84,12 @@ def tractor_kind(default: str = "compact_light") -> Choice:
         essential=True,
         group="Tractor",
     )
+
+
+def _usual_width(known: KnownSoFar) -> Typical:
+    if known.get("implement_kind") == "chipper":
+        return Typical(0.0762, 0.127, "hitch/TYPICAL-memory", "the opening of a small chipper")
+    return Typical(1.2, 1.8, "hitch/PRACTICE", "implements for compact tractors")
 
 
 def implement_kind(default: str = "rotary_cutter") -> Choice:
@@ -141,8 +162,8 @@ def _fields() -> dict[str, AnyField]:
         ),
         Field(
             "tractor_mass", "Tractor mass", "mass", "300 lb", "20,000 lb",
-            "As it stands, with fluids, loader if it stays on, and ballast fixed to it; best from "
-            "a scale, otherwise the specification's shipping weight.",
+            "As it works: fluids, driver, loader if it stays on, and ballast fixed to it. Best from "
+            "a scale; otherwise the specification's weight and the driver's.",
             typical=_of_tractor("mass"), essential=True, group=tractor,
         ),
         Field(
@@ -178,7 +199,7 @@ def _fields() -> dict[str, AnyField]:
             "lift_capacity", "Hitch lift capacity", "mass", "50 lb", "15,000 lb",
             "In the specification, always with a distance: use the figure 24 in behind the balls "
             "if there is one.",
-            typical=_of_tractor("lift_610"), essential=True, group=tractor,
+            typical=_lift, essential=True, group=tractor,
         ),
         Choice(
             "lift_rated_at", "That lift figure is measured", LIFT_RATED_AT,
@@ -251,9 +272,9 @@ def _fields() -> dict[str, AnyField]:
         ),
         implement_kind(),
         Field(
-            "working_width", "Working width", "length", "10 in", "200 in",
-            "The width of the cut or of the blade, not of the frame.",
-            typical=Typical(1.2, 1.8, "hitch/PRACTICE", "implements for compact tractors"),
+            "working_width", "Working width", "length", "2 in", "200 in",
+            "The width of the cut or of the blade, not of the frame; for a chipper, its opening.",
+            typical=_usual_width,
             essential=True, group=implement,
         ),
         Field(

@@ -225,7 +225,9 @@ class Entry:
         if plain.lower() in quantities.UNKNOWN_WORDS:
             return None
         if len(plain) > quantities.LONGEST_TEXT:
-            raise InputError(f"That is {len(plain):,} characters long; {self.example or 'shorten it'}.")
+            raise InputError(
+                f"That is {len(plain):,} characters long; write something like {self.example}."
+            )
         return self.decode(plain)
 
 
@@ -292,9 +294,7 @@ def between(
     return Check(name, title, kind, value, low, "between", margin, source, upper=high, **more)
 
 
-def fits(
-    name: str, title: str, margin: float, sentence: Words, source: str, **more: Any
-) -> Check:
+def fits(name: str, title: str, margin: float, sentence: Words, source: str, **more: Any) -> Check:
     """Return a check without a number: margin 1 fits, 0 fits with a remedy, -1 doesn't fit."""
     return Check(name, title, "count", margin, 0.0, "fits", margin, source, sentence, **more)
 

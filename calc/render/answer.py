@@ -65,8 +65,9 @@ def _finding(answer: Answer, system: str) -> h.Element:
 def _remedies(answer: Answer, system: str) -> h.Element | None:
     if not answer.advice.remedies:
         return None
+    many = answer.searched > 1
     return h.div(".ys-remedies")[
-        h.h3["What would help"],
+        h.h3["What would help" + (" if the ranges turn out at their worst" if many else "")],
         h.ul[[_remedy(remedy, system) for remedy in answer.advice.remedies]],
     ]
 

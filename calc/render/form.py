@@ -60,7 +60,7 @@ def _field(
     name = f"{sheet.name}-{item.name}"
     value = typed.get(item.name, item.default)
     described = f"{name}-hint {name}-error"
-    control: h.Element
+    control: h.Element | h.VoidElement
     if isinstance(item, ws.Choice):
         picked = value.strip().lower()
         chosen = next(

@@ -48,7 +48,7 @@ def respond(request: str) -> str:
 def _respond(asked: dict[str, Any]) -> dict[str, Any]:
     sheet = worksheets.load(str(asked["worksheet"]))
     typed = {str(name): str(value) for name, value in asked.get("inputs", {}).items()}
-    system = asked.get("units") if asked.get("units") in quantities.SYSTEMS else "us"
+    system = "metric" if asked.get("units") == "metric" else "us"
     stage = "exact" if asked.get("stage") == "exact" else "full"
     if sum(len(name) + len(value) for name, value in typed.items()) > LONGEST_REQUEST:
         raise explore.BadInputs({"": "That is far too much text for one form."})

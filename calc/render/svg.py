@@ -275,7 +275,9 @@ def _chart(chart: p.Chart, system: str) -> tuple[list[h.Element], float]:
     for mark in chart.marks:
         x, y = place(x_unit.from_base(mark.x), y_unit.from_base(mark.y))
         drawn.append(
-            _circle({"cx": _n(x), "cy": _n(y), "r": "6", "class": f"ys-shape {_classes(mark.style)}"})
+            _circle(
+                {"cx": _n(x), "cy": _n(y), "r": "6", "class": f"ys-shape {_classes(mark.style)}"}
+            )
         )
         drawn.append(_label(x, y - 0.8 * TEXT, words(mark.label, system)))
     drawn += _legend(legend, system)
@@ -291,9 +293,7 @@ def _legend(legend: Sequence[p.Series], system: str) -> list[h.Element]:
     for index, series in enumerate(legend):
         y = 0.9 * TEXT + 1.3 * TEXT * index
         if series.upper:
-            drawn.append(
-                _shape([(6, y - 9), (34, y - 9), (34, y), (6, y)], f"{series.style} band")
-            )
+            drawn.append(_shape([(6, y - 9), (34, y - 9), (34, y), (6, y)], f"{series.style} band"))
         else:
             drawn.append(_line([(6, y - 5), (34, y - 5)], series.style))
         drawn.append(_label(42, y, words(series.label, system), "start"))

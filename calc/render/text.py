@@ -51,10 +51,7 @@ def check_sentence(verdict: Verdict, system: str) -> str:
         if check.sense == "fits" and verdict.finding == ws.UNKNOWN:
             said = f"{check.title}: it depends on what isn't known yet."
         return said
-    return (
-        f"{check.title}: {value_text(verdict, system)}, "
-        f"and {_needed(verdict, system)}."
-    )
+    return f"{check.title}: {value_text(verdict, system)}, and {_needed(verdict, system)}."
 
 
 def _needed(verdict: Verdict, system: str) -> str:
@@ -134,7 +131,8 @@ def output_text(output: ws.Output, system: str) -> str:
 def step_numbers(step: ws.Step, system: str) -> str:
     """The numbers put into a formula."""
     return ", ".join(
-        f"{symbol} = {q.show(value, kind, system, figures=4)}" for symbol, value, kind in step.numbers
+        f"{symbol} = {q.show(value, kind, system, figures=4)}"
+        for symbol, value, kind in step.numbers
     )
 
 

@@ -1,0 +1,361 @@
+"""A tractor, an implement and a job: every check at once.
+
+Each group of checks is a function of its own, so that a worksheet on one subject and the
+pairing say the same. All values are in base units; names are those of the vocabulary.
+"""
+
+from __future__ import annotations
+
+from calc import tables
+from calc import worksheet as ws
+from calc.mechanics import ballast, hitch, lift, pto_power, stability
+from calc.worksheet import Check, Inputs, Output, Work
+
+RATING_DISTANCE = {"610": 0.610, "305": 0.305, "0": 0.0, "unstated": 0.610}
+TOP_LINK_KINDS = {"post_hole_digger": "post_hole_digger"}
+STEERING_MARGIN = 0.20  # share of the tractor's mass that the common rule keeps in front
+
+
+def power_key(kind: str) -> str:
+    """Return the row of power_density for a kind of implement; empty when it needs no shaft."""
+    for row in tables.rows("typical_implements"):
+        if row["kind"] == kind:
+            # A chipper's demand goes with its opening, the number that an owner knows.
+            return "chipper_opening" if row["power_key"] == "chipper" else row["power_key"]
+    return ""
+
+
+def front_axle_mass(v: Inputs) -> float:
+    """Return the mass on the front axle, weighed or from the share. [kg]"""
+    if v.front_axle_mass is not None:
+        return float(v.front_axle_mass)
+    return float(v.front_share * v.tractor_mass)
+
+
+def hung_mass(v: Inputs) -> tuple[float, float]:
+    """Return mass and center-of-gravity distance behind the hitch balls. [kg, m]
+
+    A U-frame coupler moves the implement back and adds its own mass.
+    """
+    if v.quick_coupler != "u_frame":
+        return v.implement_mass, v.cg_distance
+    setback = hitch.coupler_setback()
+    coupler = sum(hitch.coupler_mass()) / 2
+    mass = v.implement_mass + coupler
+    moment = v.implement_mass * (v.cg_distance + setback) + coupler * setback / 2
+    return mass, moment / mass
+
+
+def hitch_checks(v: Inputs) -> list[Check]:
+    """Return whether pins and span go together, with what between them."""
+    theirs, ours = v.implement_category, v.hitch_category
+    if v.quick_coupler == "u_frame":
+        return _coupler_checks(v)
+    pins = hitch.pins_fit(ours, theirs)
+    span = hitch.spans_fit(ours, theirs)
+    pin_words = {
+        "fits": ("The pins are the size of the balls.", 1.0),
+        "sleeve": (
+            "The implement's pins are smaller than the tractor's balls: fit sleeves, never run "
+            "them loose.",
+            0.0,
+        ),
+        "too big": ("The implement's pins are too large for the tractor's balls.", -1.0),
+    }[pins]
+    span_words = {
+        "same": ("Both are built to the same span.", 1.0),
+        "adjust": (
+            "The spans differ by a hand's width; the stabilizers may take it up: measure both.",
+            0.0,
+        ),
+        "no": ("The spans are too far apart for the stabilizers to bridge.", -1.0),
+    }[span]
+    return [
+        ws.fits("pins", "Lower hitch pins", pin_words[1], pin_words[0], "hitch/W1; hitch/H19"),
+        ws.fits("span", "Lower hitch span", span_words[1], span_words[0], "hitch/W1; hitch/H1"),
+    ]
+
+
+def _coupler_checks(v: Inputs) -> list[Check]:
+    coupler = v.hitch_category if v.hitch_category in ("1", "2", "3", "3N") else ""
+    checks = []
+    conflict = hitch.coupler_conflict(v.implement_kind)
+    if conflict:
+        margin = {"no": -1.0, "adapter": 0.0, "measure": 0.0, "check": 0.0}[conflict["verdict"]]
+        checks.append(
+            ws.fits("coupler", "Quick coupler", margin, conflict["why"], conflict["source"])
+        )
+    if not coupler:
+        said = f"No U-frame coupler of Category {v.hitch_category} is in the tables."
+        return [*checks, ws.fits("pins", "Pins in the coupler", -1.0, said, "hitch/S3")]
+    pins = hitch.coupler_pins_fit(coupler, v.implement_category)
+    said, margin = {
+        "fits": ("The pins fill the coupler's slots.", 1.0),
+        "sleeve": (
+            "The coupler's slots are cut for one size of pin: fit a sleeve on each lower pin and "
+            "on the top pin, which also keeps them centered and takes the wear.",
+            0.0,
+        ),
+        "no stock sleeve": ("No stock sleeve brings pins this small up to the slots.", -1.0),
+        "too big": ("The implement's pins are larger than the coupler's slots.", -1.0),
+    }[pins]
+    gap = abs(hitch.coupler_span_difference(coupler, v.implement_category))
+    reaches = gap <= 2 * hitch.SPAN_TOLERANCE
+    span_words = (
+        "The hooks stand as far apart as the implement's pins."
+        if reaches
+        else "The coupler's hooks can't be moved, and the implement's pins stand elsewhere."
+    )
+    return [
+        *checks,
+        ws.fits("pins", "Pins in the coupler", margin, said, "hitch/COUPLER-memory"),
+        ws.fits("span", "Span of the coupler", 1.0 if reaches else -1.0, span_words, "hitch/W1"),
+    ]
+
+
+def demand(v: Inputs) -> float | None:
+    """Return the shaft power that the implement takes, or None when it takes none. [W]"""
+    if v.power_needed is not None:
+        return float(v.power_needed)
+    key = power_key(v.implement_kind)
+    if not key:
+        return None
+    return pto_power.demand(key, v.working_width, v.material)
+
+
+def power_checks(v: Inputs, work: Work) -> tuple[list[Check], list[Output]]:
+    """Return power at the shaft against what the implement takes."""
+    needed = demand(v)
+    if needed is None:
+        return [], []
+    mass = v.tractor_mass + v.implement_mass
+    climb = pto_power.grade_power(mass, v.slope, v.ground_speed)
+    drive = "gear" if v.transmission == "gear" else "hydrostatic"
+    efficiency = pto_power.axle_efficiency(drive)[1]
+    share = pto_power.altitude_factor(v.altitude)
+    left = pto_power.power_left(v.pto_power, share, 1.0, max(climb, 0.0) / efficiency)
+    if work.on:
+        work.step(
+            "Share of the power left at this altitude",
+            "f",
+            "1 − 3 % for each 1,000 ft above 500 ft",
+            (("h", v.altitude, "distance"),),
+            share,
+            "fraction",
+            "power/S27",
+        )
+        work.step(
+            "Power that the climb takes from the engine",
+            "P_c",
+            "m g sin(atan s) v / η",
+            (
+                ("m", mass, "mass"),
+                ("s", v.slope, "slope"),
+                ("v", v.ground_speed, "speed"),
+                ("η", efficiency, "fraction"),
+            ),
+            climb / efficiency,
+            "power",
+            "power/S29",
+        )
+        work.step(
+            "Power left for the implement",
+            "P",
+            "f P_pto − P_c",
+            (
+                ("f", share, "fraction"),
+                ("P_pto", v.pto_power, "power"),
+                ("P_c", climb / efficiency, "power"),
+            ),
+            left,
+            "power",
+            "power/DERIVED",
+        )
+        if v.power_needed is None:
+            key = power_key(v.implement_kind)
+            row = tables.by_key("power_density", "key")[key]
+            if not pto_power.is_total(key):
+                work.step(
+                    "Power that the implement takes",
+                    "P_i",
+                    "p w",
+                    (
+                        ("p", pto_power.density(key, v.material), "power_per_width"),
+                        ("w", v.working_width, "length"),
+                    ),
+                    needed,
+                    "power",
+                    row["source"],
+                )
+            else:
+                work.step(
+                    "Power that the implement takes",
+                    "P_i",
+                    "table value",
+                    (),
+                    needed,
+                    "power",
+                    row["source"],
+                )
+    source = "power/S16; power/PRACTICE" if v.power_needed is None else "power/DERIVED"
+    checks = [
+        ws.at_least(
+            "power", "PTO power for the implement", left, needed, "power", source,
+            why="Short of power, the engine bogs in thick growth and the cut is ragged; a smaller "
+            "bite or a slower pace helps a little.",
+            close_band=pto_power.RESERVE,
+        )
+    ]  # fmt: skip
+    if v.power_limit is not None:
+        checks.append(
+            ws.at_most(
+                "driveline", "PTO power against the implement's driveline", v.pto_power,
+                v.power_limit, "power", "power/S25",
+                why="A tractor above the rating leans on the slip clutch or shear bolt: keep it "
+                "set right.",
+            )
+        )  # fmt: skip
+    return checks, [
+        Output("power_left", "Power left for the implement", left, "power"),
+        Output("power_demand", "Power the implement takes", needed, "power"),
+    ]
+
+
+def lift_checks(v: Inputs, work: Work) -> tuple[list[Check], list[Output]]:
+    """Return the hitch's lift where the implement's center of gravity is, against its mass."""
+    mass, distance = hung_mass(v)
+    rated_at = RATING_DISTANCE[v.lift_rated_at]
+    capacity = lift.capacity_at(v.lift_capacity, rated_at, distance, v.link_length)
+    work.step("Lift at the implement's center of gravity", "C",
+              "C_r (r + d_r) / (r + d), no more than C_r",
+              (("C_r", v.lift_capacity, "mass"), ("r", v.link_length, "length"),
+               ("d_r", rated_at, "length"), ("d", distance, "length")),
+              capacity, "mass", "hitch/H13; hitch/DERIVED")  # fmt: skip
+    check = ws.at_most(
+        "lift", "Mass on the hitch", mass, capacity, "mass", "hitch/H13",
+        why="The hitch stalls or drops the load, and what it can just lift at rest it can't "
+        "carry over bumps.",
+    )  # fmt: skip
+    return [check], [Output("lift", "Lift at that distance", capacity, "mass")]
+
+
+def axle_checks(v: Inputs, work: Work) -> tuple[list[Check], list[Output]]:
+    """Return axle loads with the implement raised, against steering and plate limits."""
+    mass, distance = hung_mass(v)
+    front_unladen = front_axle_mass(v)
+    added = v.front_ballast or 0.0
+    ahead = v.front_ballast_distance
+    front = ballast.front_axle_load(
+        front_unladen, v.wheelbase, v.hitch_distance, distance, mass, added, ahead
+    )
+    total = v.tractor_mass + mass + added
+    rear = total - front
+    rule = v.front_rule
+    least = ballast.front_load_required(v.tractor_mass, front_unladen, mass + added, rule)
+    row = tables.by_key("twenty_percent_rules", "key")[rule]
+    work.step("Front axle load, implement raised", "T_F'",
+              "[I_F (a + b) + T_F b − I_R (c + d)] / b",
+              (("I_F", added, "mass"), ("a", ahead, "length"), ("b", v.wheelbase, "length"),
+               ("T_F", front_unladen, "mass"), ("I_R", mass, "mass"),
+               ("c", v.hitch_distance, "length"), ("d", distance, "length")),
+              front, "mass", "hitch/H4; hitch/H5; hitch/H6")  # fmt: skip
+    work.step("Load that must stay on the front axle", "T_F,min", row["label"],
+              (("T_E", v.tractor_mass, "mass"),), least, "mass", row["source"])  # fmt: skip
+    checks = [
+        ws.at_least(
+            "front", "Load left on the front axle, implement raised", front, least, "mass",
+            row["source"],
+            why="Too light in front, the tractor doesn't steer or brake straight, and rears up on "
+            "a climb or a bump.",
+        ),
+        _climb_check(v, front, total, mass),
+    ]  # fmt: skip
+    limit = ballast.axle_limit(v.rear_axle_limit, v.rear_tire_load)
+    if limit is not None:
+        by_tires = v.rear_tire_load is not None and limit == 2 * v.rear_tire_load
+        checks.append(
+            ws.at_most(
+                "rear", f"Rear axle load against its {'tires' if by_tires else 'plate'}", rear,
+                limit, "mass", "hitch/H4; hitch/H8",
+                why="Overloaded tires and axles fail on the road, not in the yard.",
+            )
+        )  # fmt: skip
+    if v.total_limit is not None:
+        checks.append(
+            ws.at_most("total", "Mass of everything against the plate", total, v.total_limit,
+                       "mass", "hitch/H8")
+        )  # fmt: skip
+    return checks, [
+        Output("front_load", "Front axle load, implement raised", front, "mass"),
+        Output("rear_load", "Rear axle load, implement raised", rear, "mass"),
+        Output("front_share_raised", "Front share of the tractor's mass", front / v.tractor_mass,
+               "fraction"),
+        Output("overhang", "Rear axle to the implement's center of gravity",
+               v.hitch_distance + distance, "length"),
+    ]  # fmt: skip
+
+
+def _climb_check(v: Inputs, front: float, total: float, hung: float) -> Check:
+    """Return the front axle load on the steepest climb; at zero the wheels leave the ground.
+
+    The line of weight moves back by height times slope; the height of the whole is taken as
+    the tractor's. The margin counts zero as the limit and the common 20 % as one.
+    """
+    left = front - total * v.cg_height * v.slope / v.wheelbase
+    share = left / v.tractor_mass
+    return Check(
+        "climb", "Front axle share left on the steepest climb", "fraction", share, 0.0, "at least",
+        share / STEERING_MARGIN, "hitch/DERIVED",
+        why="At nothing the front wheels leave the ground. Real ground has bumps: this is a limit "
+        "at rest, not a slope that is safe.",
+        close_band=0.5,
+    )  # fmt: skip
+
+
+def other_checks(v: Inputs) -> list[Check]:
+    """Return checks on hydraulics and on how the implement covers the tractor."""
+    checks = []
+    needed = v.remotes_needed or 0.0
+    if needed > 0 and v.remotes is not None:
+        checks.append(
+            ws.at_least("remotes", "Rear hydraulic outlets (pairs)", v.remotes, needed, "count",
+                        "hitch/PRACTICE", close_band=0.0)
+        )  # fmt: skip
+    if v.tractor_width is not None and power_key(v.implement_kind):
+        covers = v.working_width >= v.tractor_width
+        said = (
+            "It cuts as wide as the tractor's wheels stand."
+            if covers
+            else "It is narrower than the tractor: one wheel rolls on what isn't cut yet."
+        )
+        checks.append(
+            ws.fits("covers", "Width against the wheels", 1.0 if covers else 0.0, said,
+                    "hitch/PRACTICE")
+        )  # fmt: skip
+    return checks
+
+
+def tip_outputs(v: Inputs) -> list[Output]:
+    """Return static tip angles, for what they are: never a slope that is safe."""
+    front = front_axle_mass(v)
+    x = stability.cg_ahead_of_rear_axle(front, v.tractor_mass, v.wheelbase)
+    mass, distance = hung_mass(v)
+    with_implement = stability.cg_ahead_with_implement(
+        v.tractor_mass, x, mass, v.hitch_distance, distance
+    )
+    note = "static, on a firm plane; no slope is safe because it is less"
+    degrees = 57.29577951308232
+    return [
+        Output("rear_tip", "Angle at which the raised implement would tip it backward",
+               stability.rear_tip_angle(max(with_implement, 0.0), v.cg_height) * degrees, "angle",
+               note),
+    ]  # fmt: skip
+
+
+def check_all(v: Inputs, work: Work) -> ws.Outcome:
+    """Return every check of a pairing."""
+    powered, power_out = power_checks(v, work)
+    lifted, lift_out = lift_checks(v, work)
+    axles, axle_out = axle_checks(v, work)
+    checks = [*hitch_checks(v), *powered, *lifted, *axles, *other_checks(v)]
+    return ws.Outcome(checks, [*axle_out, *lift_out, *power_out, *tip_outputs(v)])
