@@ -21,7 +21,7 @@ def rating_distance(key: str) -> float:
     Parameters
     ----------
     key : str
-        A `key` of the table lift_rating_distances: "ball_ends", "305mm" or "610mm".
+        A `key` of the table lift_rating_distances: "0", "305" or "610".
 
     Returns
     -------
@@ -35,7 +35,7 @@ def rating_distance(key: str) -> float:
 
     Examples
     --------
-    >>> rating_distance("610mm")
+    >>> rating_distance("610")
     0.61
     """
     for row in tables.rows("lift_rating_distances"):

@@ -88,9 +88,9 @@ def test_trap_a_rating_without_its_distance_is_refused():
 def test_trap_ratings_at_different_distances_are_not_compared():
     # 450 lb rated at 12 in lifts far less at 24 in, and at the ball ends still less than it says.
     capacity = 450.0
-    at_24 = lift.capacity_at(capacity, lift.rating_distance("305mm"), 0.610, 0.75)
+    at_24 = lift.capacity_at(capacity, lift.rating_distance("305"), 0.610, 0.75)
     assert at_24 < 0.85 * capacity
-    from_ball_ends = lift.capacity_at(capacity, lift.rating_distance("ball_ends"), 0.610, 0.75)
+    from_ball_ends = lift.capacity_at(capacity, lift.rating_distance("0"), 0.610, 0.75)
     assert from_ball_ends < at_24
 
 
