@@ -200,8 +200,31 @@ class Search:
         for name in list(self.worst):
             self._walk(name, sways.get(name, {}), worst=True)
             self._walk(name, sways.get(name, {}), worst=False)
-        self._corners(sways)
+        if self.worst:
+            self._corners(sways)
+        else:
+            self._output_corners()
         self._fill()
+
+    def _output_corners(self) -> None:
+        """Without checks, go to the corners where each output is predicted lowest and highest."""
+        alone = {
+            dim.name: [(end, self.at({**self.middle, dim.name: end})) for end in dim.ends]
+            for dim in self.box.dimensions
+        }
+        for output in self.middle_outcome.outputs:
+            for pick in (min, max):
+                corner = {}
+                for name, ends in alone.items():
+                    reached = [
+                        (one.value, end)
+                        for end, outcome in ends
+                        for one in outcome.outputs
+                        if one.name == output.name
+                    ]
+                    found = pick(reached, key=lambda pair: pair[0], default=None)
+                    corner[name] = found[1] if found else self.middle[name]
+                self.at(corner)
 
     def _one_at_a_time(self) -> dict[str, dict[str, list[tuple[float, Any]]]]:
         """Return, for each check and input, the margins at the input's ends."""
@@ -243,7 +266,7 @@ class Search:
     def _corners(self, sways: Mapping[str, Mapping[str, list[tuple[float, Any]]]]) -> None:
         chosen = list(self.box.dimensions)
         start = dict(self.middle)
-        if len(chosen) > CORNER_INPUTS and self.worst:
+        if len(chosen) > CORNER_INPUTS:
             name = min(self.worst, key=lambda check: self.worst[check][0])
             start = dict(self.worst[name][1])
             sway = sways.get(name, {})
