@@ -11,9 +11,10 @@ from functools import cache
 from typing import Any
 
 from calc import tables
-from calc.mechanics import typical
+from calc.errors import InputError
+from calc.mechanics import tire_size, typical
 from calc.quantities import Reading
-from calc.worksheet import AnyField, Choice, Field, KnownSoFar, Option, Typical
+from calc.worksheet import AnyField, Choice, Entry, Field, KnownSoFar, Option, Typical
 
 ANY = "any"
 
@@ -113,6 +114,20 @@ def hitch_category(name: str, label: str, help: str, default: str, group: str) -
     """A hitch category, of the tractor or of the implement."""
     options = tuple(Option(key, f"Category {key}") for key in HITCH_CATEGORIES)
     return Choice(name, label, options, help, default=default, unsure=("0", "1", "2"), group=group)
+
+
+def read_tire_size(text: str) -> tire_size.Designation:
+    """Return a tire size decoded, for a field.
+
+    Raises
+    ------
+    InputError
+        When a part of it can't be read.
+    """
+    try:
+        return tire_size.decode(text)
+    except tire_size.SizeError as error:
+        raise InputError(str(error)) from None
 
 
 TRANSMISSIONS = (
@@ -259,6 +274,16 @@ def _fields() -> dict[str, AnyField]:
             "rear_tire_load", "Load one rear tire may carry", "mass", "100 lb", "10,000 lb",
             "From the load index or the load table at the pressure you use.",
             optional=True, group=tractor,
+        ),
+        Entry(
+            "front_tire", "Front tires it has now",
+            "The size on the sidewall, with everything beside it: “7-16 6PR R-1”.",
+            read_tire_size, example="7-16 6PR R-1", group=tractor,
+        ),
+        Entry(
+            "rear_tire", "Rear tires it has now",
+            "The size on the sidewall, with everything beside it: “320/85R24 122A8”.",
+            read_tire_size, example="11.2-24 6PR R-1", group=tractor,
         ),
         Field(
             "remotes", "Rear hydraulic outlets (pairs)", "count", "0", "6",
