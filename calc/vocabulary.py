@@ -12,7 +12,7 @@ from typing import Any
 
 from calc import tables
 from calc.errors import InputError
-from calc.mechanics import tire_size, typical
+from calc.mechanics import typical
 from calc.quantities import Reading
 from calc.worksheet import AnyField, Choice, Entry, Field, KnownSoFar, Option, Typical
 
@@ -116,14 +116,17 @@ def hitch_category(name: str, label: str, help: str, default: str, group: str) -
     return Choice(name, label, options, help, default=default, unsure=("0", "1", "2"), group=group)
 
 
-def read_tire_size(text: str) -> tire_size.Designation:
-    """Return a tire size decoded, for a field.
+def read_tire_size(text: str) -> Any:
+    """Return a tire size as a `tire_size.Designation`, for a field.
 
     Raises
     ------
     InputError
         When a part of it can't be read.
     """
+    # Imported here: most worksheets have no tire in them, and the first answer shouldn't wait.
+    from calc.mechanics import tire_size
+
     try:
         return tire_size.decode(text)
     except tire_size.SizeError as error:

@@ -18,36 +18,42 @@ _SEPARATORS = str.maketrans(
     | {"\u00d7": "X", '"': " ", "\u201d": " ", "\u2033": " ", "(": " ", ")": " ", "\u2605": " "}
 )
 _RIM = r"\s*-?\s*(?P<rim>\d{1,3}(?:\.\d)?)(?![\d.])"
-_PATTERNS = tuple(
-    (form, re.compile(pattern))
-    for form, pattern in (
-        (
-            "flotation",
-            r"(?P<overall>\d{2}(?:\.\d+)?)\s*X\s*(?P<width>\d{1,2}(?:\.\d+)?)\s*(?P<low>LL)?"
-            r"\s*(?P<mark>[RBDX-])" + _RIM,
-        ),
-        (
-            "metric",
-            r"(?P<flexion>IF|VF)?\s*(?P<width>\d{3,4})\s*/\s*(?P<aspect>\d{2,3})"
-            r"\s*(?P<mark>[RBD-])" + _RIM,
-        ),
-        (
-            "aspect",
-            r"(?P<width>\d{1,2}(?:\.\d+)?)\s*/\s*(?P<aspect>[4-9]\d)\s*(?P<mark>[RBD-])" + _RIM,
-        ),
-        (
-            "double",
-            r"(?P<width>\d{1,2}\.\d)\s*/\s*(?P<older>\d{1,2})\s*(?P<mark>[RBD-])" + _RIM,
-        ),
-        (
-            "inch",
-            r"(?P<width>\d{1,2}(?:\.\d{1,2})?|\d{3,4})\s*(?P<low>LL?)?\s*(?P<mark>[RBDX-])" + _RIM,
-        ),
-    )
-)
 _SERVICE = re.compile(r"(\d{2,3})(?:/(\d{2,3}))?\s?([A-Z]\d?)(?![A-Z0-9])")
 _PLY = re.compile(r"(\d{1,2})\s*-?\s*(?:PR|P\.R\.|PLY)(?:\s*RAT(?:ED|ING))?(?![A-Z0-9])")
 _TREAD = re.compile(r"([RFI])\s?-?\s?(\d{1,2}[WM]?)(?![A-Z0-9])")
+
+
+@cache
+def _patterns() -> tuple[tuple[str, re.Pattern[str]], ...]:
+    """The forms in the order they are tried; compiled when a size is first read."""
+    return tuple(
+        (form, re.compile(pattern))
+        for form, pattern in (
+            (
+                "flotation",
+                r"(?P<overall>\d{2}(?:\.\d+)?)\s*X\s*(?P<width>\d{1,2}(?:\.\d+)?)\s*(?P<low>LL)?"
+                r"\s*(?P<mark>[RBDX-])" + _RIM,
+            ),
+            (
+                "metric",
+                r"(?P<flexion>IF|VF)?\s*(?P<width>\d{3,4})\s*/\s*(?P<aspect>\d{2,3})"
+                r"\s*(?P<mark>[RBD-])" + _RIM,
+            ),
+            (
+                "aspect",
+                r"(?P<width>\d{1,2}(?:\.\d+)?)\s*/\s*(?P<aspect>[4-9]\d)\s*(?P<mark>[RBD-])" + _RIM,
+            ),
+            (
+                "double",
+                r"(?P<width>\d{1,2}\.\d)\s*/\s*(?P<older>\d{1,2})\s*(?P<mark>[RBD-])" + _RIM,
+            ),
+            (
+                "inch",
+                r"(?P<width>\d{1,2}(?:\.\d{1,2})?|\d{3,4})\s*(?P<low>LL?)?\s*(?P<mark>[RBDX-])"
+                + _RIM,
+            ),
+        )
+    )
 
 
 class SizeError(ValueError):
@@ -157,7 +163,7 @@ def decode(text: str) -> Designation:
         raise SizeError(f'"{part}" is too long for a tire size.', part)
     tidy = re.sub(r"(?<=\d),(?=\d)", ".", text.translate(_SEPARATORS).upper()).replace("*", "X")
     tidy = " ".join(tidy.split())
-    for form, pattern in _PATTERNS:
+    for form, pattern in _patterns():
         match = pattern.match(tidy)
         if match:
             parts = {key: value or "" for key, value in match.groupdict().items()}
