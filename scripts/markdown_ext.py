@@ -61,7 +61,7 @@ class Source:
             "worksheet": lambda: page.worksheet_block(name),
             "table": lambda: page.table_block(name),
             "sources": lambda: page.sources_block(name),
-            "question-index": lambda: page.index_block(),
+            "question-index": lambda: page.index_block(self.href),
             "offline-copy": lambda: self.offline_copy(),
             "value": lambda: page.value_inline(name),
         }
@@ -72,6 +72,14 @@ class Source:
             return str(makers[kind]())
         except (UnknownName, LookupError) as problem:
             raise PageError(f"{where}: nothing is called {name!r} ({kind}). {problem}") from problem
+
+    def href(self, page: str) -> str:
+        """Return the address of another page ("lift/lift-and-ballast") from this one."""
+        directory_urls = os.environ.get("YARDSTICK_DIRECTORY_URLS", "true") == "true"
+        depth = self.name.count("/")
+        if directory_urls and not self.name.endswith("index.md"):
+            depth += 1
+        return "../" * depth + (f"{page}/" if directory_urls else f"{page}.html")
 
     def offline_copy(self) -> str:
         """Return the link to the offline copy with its size, if this site brings one."""
