@@ -1,0 +1,201 @@
+"""The drive worksheet: default example, ranges, unknowns, bad input, remedies."""
+
+import time
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from calc import explore, worksheets
+from calc import worksheet as ws
+from calc.explore import BadInputs, answer
+from calc.render import data
+from calc.render.answer import answer_html
+from calc.render.reply import reply, short
+from calc.worksheets import drive
+
+SHEET = worksheets.load("drive")
+
+
+def outputs(**typed: str) -> dict[str, float]:
+    return {output.name: output.value for output in answer(SHEET, typed).outputs}
+
+
+def point(**typed: str) -> ws.Inputs:
+    box = explore.read_box(SHEET, typed)
+    return box.point({dim.name: dim.middle for dim in box.dimensions})
+
+
+def test_default_example_is_a_comparison() -> None:
+    found = answer(SHEET, {})
+    assert found.finding == ws.COMPARED
+    assert not found.verdicts and not found.assumed
+    said = reply(found)
+    assert "Either drive has the power" in said and "yours to say" in said
+    assert len(short(found)) < 320
+    assert "Side by side" in answer_html(found)
+    assert data.data(found)["worksheet"] == "drive"
+
+
+def test_hydrostatic_brings_less_to_the_ground_and_shuttles_faster() -> None:
+    found = outputs()
+    assert found["hydrostatic_ground_power"] < found["gear_ground_power"]
+    assert found["hydrostatic_cycles"] > found["gear_cycles"]
+    assert found["time_saved"] > 0.0 and found["more_fuel"] > 0.0
+
+
+def test_trap_the_shaft_loses_only_the_drag() -> None:
+    found = outputs(pump_drag="1 hp")
+    assert found["gear_shaft_power"] - found["hydrostatic_shaft_power"] == pytest.approx(
+        745.7, 1e-4
+    )
+
+
+def test_full_power_follows_the_paired_tests() -> None:
+    v = point(shaft_power="0 hp")
+    axles = [drive.to_ground(drive.drive(kind, v), v)[1] for kind in drive.DRIVES]
+    full = v.engine_power * 0.86
+    assert axles[0] / full == pytest.approx(0.92)
+    assert axles[1] / full == pytest.approx(0.82)
+
+
+def test_trap_slope_and_shaft_share_one_engine() -> None:
+    flat = outputs(slope="0 %")
+    steep = outputs(slope="20 %")
+    assert steep["gear_load"] > flat["gear_load"] + 0.1
+    more_shaft = outputs(slope="20 %", shaft_power="12 hp")
+    assert more_shaft["gear_fastest"] < steep["gear_fastest"]
+
+
+def test_trap_an_overloaded_engine_is_not_extrapolated() -> None:
+    found = answer(SHEET, {"ground_speed": "8 mph", "slope": "30 %"})
+    values = {output.name: output.value for output in found.outputs}
+    assert values["hydrostatic_load"] > 1.0
+    assert values["hydrostatic_fuel_rate"] == pytest.approx(drive.fuel_rate(point(), 1.0), rel=1e-9)
+    assert "neither drive has the power" in reply(found)
+
+
+def test_only_the_gear_drive_can() -> None:
+    found = answer(SHEET, {"ground_speed": "4 mph", "slope": "30 %", "pull": "100 lbf"})
+    assert "only the gear drive" in reply(found)
+    speeds = [remedy for remedy in found.advice.remedies if "ground_speed" in remedy.set]
+    assert len(speeds) == 1
+    tried = answer(SHEET, {**found.typed, **speeds[0].set})
+    assert "Either drive has the power" in reply(tried)
+
+
+@pytest.mark.parametrize("typed", [{"pull": "1,500 lbf"}, {"slope": "35 %", "soil": "soft", "driven": "two"}])
+def test_grip_remedy_really_holds(typed: dict[str, str]) -> None:
+    found = answer(SHEET, typed)
+    assert "slip too much" in reply(found)
+    mass = [remedy for remedy in found.advice.remedies if "tractor_mass" in remedy.set]
+    if "pull" in typed:
+        assert len(mass) == 1
+        tried = answer(SHEET, {**typed, **mass[0].set})
+        assert "slip too much" not in reply(tried)
+    else:
+        assert not mass  # on a slope weight doesn't help: it has to be lifted too
+
+
+def test_price_remedy_breaks_even_in_ten_years() -> None:
+    found = answer(SHEET, {})
+    price = next(r for r in found.advice.remedies if "price_difference" in r.set)
+    tried = outputs(**price.set)
+    assert tried["pay_back"] / 3600.0 == pytest.approx(1000.0, rel=0.01)
+
+
+def test_time_that_costs_nothing_never_pays() -> None:
+    found = answer(SHEET, {"time_value": "0 $/h"})
+    assert all(output.name != "pay_back" for output in found.outputs)
+    assert "never pays back" in reply(found)
+
+
+def test_no_price_difference() -> None:
+    assert "no price difference" in reply(answer(SHEET, {"price_difference": "$0"}))
+
+
+def test_shaft_beyond_the_engine() -> None:
+    assert "The shaft alone asks for more" in reply(answer(SHEET, {"shaft_power": "60 hp"}))
+
+
+def test_ranges_reach_the_outputs() -> None:
+    found = answer(SHEET, {"slope": "0 % to 15 %", "time_value": "0 to 30 $/h"})
+    saving = next(output for output in found.outputs if output.name == "saving")
+    assert saving.low is not None and saving.high is not None
+    assert saving.low < 0.0 < saving.high
+    inside = outputs(slope="7 %", time_value="11 $/h")["saving"]
+    assert saving.low <= inside <= saving.high
+
+
+def test_blank_form_still_answers_and_stays_quick() -> None:
+    blank = {item.name: "" for item in SHEET.fields}
+    start = time.perf_counter()
+    found = answer(SHEET, blank)
+    assert time.perf_counter() - start < 2.0
+    assert found.searched < 400
+    assert len(found.assumed) > 10
+    assert all(output.low is not None for output in found.outputs if output.name != "pay_back")
+
+
+@pytest.mark.parametrize(
+    ("field", "typed", "said"),
+    [
+        ("engine_power", "0 hp", "more than zero"),
+        ("engine_power", "-5 hp", "more than zero"),
+        ("slope", "200 %", "must lie between"),
+        ("haul", "12 lb", "distance"),
+        ("soil", "moon dust", "not one of the options"),
+        ("fuel_price", "cheap", "price"),
+        ("ground_speed", "9 to 3 mph", "9"),
+    ],
+)
+def test_bad_input_gets_its_own_sentence(field: str, typed: str, said: str) -> None:
+    with pytest.raises(BadInputs) as caught:
+        answer(SHEET, {field: typed})
+    assert list(caught.value.errors) == [field]
+    assert said in caught.value.errors[field]
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    power=st.floats(6.0, 120.0),
+    mass=st.floats(600.0, 9000.0),
+    slope=st.floats(0.0, 40.0),
+    speed=st.floats(0.5, 12.0),
+    drag=st.floats(0.0, 6.0),
+    soil=st.sampled_from(["hard", "firm", "tilled", "soft"]),
+    basis=st.sampled_from(["drawbar tests", "component figures"]),
+)
+def test_hydrostatic_never_beats_gears_at_the_wheels(
+    power: float, mass: float, slope: float, speed: float, drag: float, soil: str, basis: str
+) -> None:
+    found = outputs(
+        engine_power=f"{power:.2f} hp",
+        tractor_mass=f"{mass:.0f} lb",
+        slope=f"{slope:.2f} %",
+        ground_speed=f"{speed:.2f} mph",
+        pump_drag=f"{drag:.2f} hp",
+        soil=soil,
+        basis=basis,
+    )
+    assert found["hydrostatic_ground_power"] <= found["gear_ground_power"] + 1e-9
+    assert found["hydrostatic_fastest"] <= found["gear_fastest"] + 1e-9
+    assert found["hydrostatic_shaft_power"] <= found["gear_shaft_power"] + 1e-9
+
+
+@settings(max_examples=40, deadline=None)
+@given(a=st.floats(0.0, 15.0), b=st.floats(0.0, 15.0))
+def test_slower_shuttling_never_saves_time(a: float, b: float) -> None:
+    low, high = sorted((a, b))
+    quick = outputs(hydrostatic_reversal_time=f"{low:.2f} s")["time_saved"]
+    slow = outputs(hydrostatic_reversal_time=f"{high:.2f} s")["time_saved"]
+    assert slow <= quick + 1e-6
+
+
+def test_one_computation_is_quick() -> None:
+    v, silent = point(), ws.Work(on=False)
+    drive.compute(v, silent)
+    start = time.perf_counter()
+    for _ in range(100):
+        drive.compute(v, silent)
+    assert (time.perf_counter() - start) / 100 < 0.003
