@@ -44,13 +44,13 @@ LOADER, LIMITS = "Loader", "Limits on the plate"
 
 FIELDS: tuple[ws.AnyField, ...] = (
     vocabulary.tractor_kind("compact_light"),
-    vocabulary.field("tractor_mass", default="1,550 lb"),
-    vocabulary.field("lift_capacity", default="1,000 lb"),
+    vocabulary.field("tractor_mass", default="1,650 lb"),
+    vocabulary.field("lift_capacity", default="900 lb"),
     vocabulary.field("lift_rated_at"),
-    vocabulary.implement_kind("rotary_cutter"),
-    vocabulary.field("working_width", default="48 in"),
-    vocabulary.field("implement_mass", default="450 lb"),
-    vocabulary.field("cg_distance", default="32 in", essential=True),
+    vocabulary.implement_kind("rotary_cutter_light"),
+    vocabulary.field("working_width", default="60 in"),
+    vocabulary.field("implement_mass", default="480 lb"),
+    vocabulary.field("cg_distance", default="34 in", essential=True),
     vocabulary.field("front_ballast", essential=True),
     vocabulary.field("front_ballast_distance", default="26 in"),
     ws.Choice(
@@ -60,7 +60,7 @@ FIELDS: tuple[ws.AnyField, ...] = (
         default=ballast.default_rule(), essential=True, group="Rule",
     ),
     vocabulary.field("front_axle_mass"),
-    vocabulary.field("front_share", default="42 %"),
+    vocabulary.field("front_share", default="45 %"),
     vocabulary.field("wheelbase", default="62 in"),
     vocabulary.field("hitch_distance", default="28 in"),
     vocabulary.field("link_length", default="28 in"),
@@ -72,7 +72,7 @@ FIELDS: tuple[ws.AnyField, ...] = (
     ),
     vocabulary.field("quick_coupler"),
     vocabulary.field("track_width", default="42 in"),
-    vocabulary.field("cg_height", default="23 in"),
+    vocabulary.field("cg_height", default="22 in"),
     ws.Field(
         "axle_pin_height", "Height of the front axle's pivot pin", "length", "4 in", "40 in",
         "From the ground to the middle of the pin that the front axle swings on.",
@@ -592,12 +592,11 @@ def _narrower(v: ws.Inputs, solve: Solver) -> ws.Remedy | None:
     )
     if width is None or width <= narrowest or width >= v.working_width - 0.02:
         return None
-    label = rows[0]["label"]
     return ws.Remedy(
         ws.phrase(
-            "{width} is the widest {kind} that stays within every limit, if it weighs and reaches "
-            "back in proportion: about {mass}, {reach} behind the balls.",
-            width=(width, "length"), kind=label[0].lower() + label[1:],
+            "{width} is the widest of this kind that stays within every limit, if it weighs and "
+            "reaches back in proportion: about {mass}, {reach} behind the balls.",
+            width=(width, "length"),
             mass=(mass(width), "mass"), reach=(reach(width), "length"),
         ),
         {
@@ -974,5 +973,5 @@ WORKSHEET = ws.Worksheet(
     picture=picture,
     review=review,
     page="lift/lift-and-ballast",
-    example="a light 25 hp compact of 1,550 lb with a 48 in rotary cutter of 450 lb.",
+    example="a light 25 hp compact of 1,650 lb with a 60 in light-duty rotary cutter of 480 lb.",
 )

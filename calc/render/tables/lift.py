@@ -1,0 +1,196 @@
+"""Tables about lift, ballast and stability."""
+
+from collections.abc import Callable
+
+from calc import quantities, sources, tables
+from calc.mechanics import lift, typical
+from calc.render.answer import source_label
+from calc.render.tables import TableView
+
+
+def cite(citations: str) -> str:
+    """Return the short names of sources, each with its caveat."""
+    names = []
+    for one in (part.strip() for part in citations.split(";") if part.strip()):
+        source, place = sources.find(one)
+        names.append(source_label(source) + (f", {place}" if place else ""))
+    return "; ".join(names)
+
+
+def both(low: float, high: float, kind: str, metric_unit: str = "") -> str:
+    """Return a range in US units with the metric ones behind it."""
+    us = quantities.show_range(low, high, kind, "us")
+    metric = quantities.show_range(low, high, kind, "metric", unit=metric_unit)
+    return f"{us} ({metric})"
+
+
+def percent(low: str, high: str) -> str:
+    """Return a range of shares in percent."""
+    return quantities.show_range(float(low), float(high), "fraction")
+
+
+def twenty_percent_rules() -> TableView:
+    """Return every rule for the load on an axle that we found."""
+    bases = {
+        "tractor": "the tractor alone",
+        "combined": "tractor and equipment",
+        "combined_drive": "tractor and equipment",
+        "front_axle": "that axle, implement lowered",
+        "implement": "the tractor alone",
+    }
+    lines = []
+    for row in tables.rows("twenty_percent_rules"):
+        asks = []
+        if row["base"] == "implement":
+            asks.append(f"lift arms at most {percent(row['front_share'], row['front_share'])}")
+        elif row["front_share"]:
+            asks.append(f"front at least {percent(row['front_share'], row['front_share'])}")
+        if row["rear_share"]:
+            asks.append(f"rear at least {percent(row['rear_share'], row['rear_share'])}")
+        lines.append(
+            (
+                row["label"] + (" (used unless you choose)" if row["default"] else ""),
+                ", ".join(asks),
+                bases[row["base"]],
+                row["note"],
+                cite(row["source"]),
+            )
+        )
+    return TableView(
+        "Rules for the load left on an axle",
+        ("Rule", "Asks for", "Counted from", "Note", "Source"),
+        tuple(lines),
+        "Wording differs from maker to maker. Where your tractor's manual has a rule, that one "
+        "counts.",
+    )
+
+
+def lift_rating_distances() -> TableView:
+    """Return the places where a lift figure may have been taken."""
+    return TableView(
+        "Where a lift figure may have been taken",
+        ("The figure is", "Behind the balls", "Note", "Source"),
+        tuple(
+            (
+                row["label"],
+                quantities.show(float(row["distance_m"]), "length", "us")
+                + f" ({quantities.show(float(row['distance_m']), 'length', 'metric')})",
+                row["note"],
+                cite(row["source"]),
+            )
+            for row in tables.rows("lift_rating_distances")
+        ),
+    )
+
+
+DISTANCES = (0.3, 0.61, 0.8, 1.0, 1.2, 1.5)
+PIVOTS = (0.7, 0.8, 0.94, 1.5, 2.0)
+
+
+def lift_by_distance() -> TableView:
+    """Return what is left of a 610 mm rating at other distances."""
+    lines = []
+    for pivot in PIVOTS:
+        cells = [quantities.show(pivot, "length", "us")]
+        for distance in DISTANCES:
+            share = lift.capacity_at(1.0, lift.RATING_DISTANCE, distance, pivot)
+            cells.append(f"{100 * share:.0f} %")
+        lines.append(tuple(cells))
+    heads = [quantities.show(distance, "length", "us") for distance in DISTANCES]
+    return TableView(
+        "Share of the 24 in rating that is left at other distances",
+        ("Pivot ahead of the balls", *(f"at {head}" for head in heads)),
+        tuple(lines),
+        "Worked out from the effective-pivot form. The first rows are lengths of lower links on "
+        "small tractors, the safe side; 37 in is the published form for large row-crop tractors "
+        f"({cite('hitch/H13')}). Nearer than the rating point no more than the rating is counted.",
+    )
+
+
+def implement_masses() -> TableView:
+    """Return what implements of a kind usually weigh, and where their weight sits."""
+    lines = []
+    for row in tables.rows("typical_implements"):
+        width = (
+            quantities.show(float(row["width_m"]), "length", "us")
+            + f" ({quantities.show(float(row['width_m']), 'length', 'metric')})"
+            if row["width_m"]
+            else "any"
+        )
+        lines.append(
+            (
+                row["label"],
+                width,
+                both(float(row["mass_low_kg"]), float(row["mass_high_kg"]), "mass"),
+                both(float(row["cg_low_m"]), float(row["cg_high_m"]), "length"),
+                row["note"],
+                cite(row["source"]),
+            )
+        )
+    return TableView(
+        "What implements usually weigh, and where",
+        ("Implement", "Width", "Mass", "Center of gravity behind the balls", "Note", "Source"),
+        tuple(lines),
+        "Hints for a form that isn't filled in, not specifications: no published list was found. "
+        "Weigh yours or read its manual.",
+    )
+
+
+def tractor_classes() -> TableView:
+    """Return what tractors of a class usually measure."""
+    lines = []
+    for row in tables.rows("typical_tractors"):
+        found = typical.tractor(row["key"])
+        lines.append(
+            (
+                row["label"],
+                f"{row['engine_low_hp']} to {row['engine_high_hp']} hp",
+                both(*found["mass"], "mass"),
+                quantities.show_range(*found["front_share"], "fraction"),
+                both(*found["wheelbase"], "length"),
+                both(*found["hitch_distance"], "length"),
+                both(*found["lift_610"], "mass"),
+                row["hitch_category"],
+            )
+        )
+    kept = cite(tables.rows("typical_tractors")[0]["source"])
+    return TableView(
+        "What tractors of a class usually measure",
+        ("Class", "Engine", "Mass", "On the front axle", "Wheelbase", "Axle to hitch balls",
+         "Lift at 24 in", "Hitch category"),
+        tuple(lines),
+        f"Source of every range: {kept}. They only stand in for numbers that you don't know.",
+    )  # fmt: skip
+
+
+def weight_targets() -> TableView:
+    """Return how heavy a tractor should be for draft work."""
+    lines = []
+    for row in tables.rows("weight_targets"):
+        low, usual, high = (row[f"{name}_lb_per_hp"] for name in ("low", "typical", "high"))
+        target = usual if low == high else f"{usual} ({low} to {high})"
+        lines.append(
+            (
+                row["label"],
+                f"{target} lb for each {row['power']} hp",
+                percent(row["front_share_low"], row["front_share_high"]),
+                cite(row["source"]),
+            )
+        )
+    return TableView(
+        "Weight targets for pulling",
+        ("Tractor or soil", "Total mass", "On the front axle", "Source"),
+        tuple(lines),
+        "Meant for pulling with row-crop tractors. A compact that mows needs to stay on its "
+        "wheels, not this much iron.",
+    )
+
+
+TABLES: dict[str, Callable[[], TableView]] = {
+    "twenty-percent-rules": twenty_percent_rules,
+    "lift-rating-distances": lift_rating_distances,
+    "lift-by-distance": lift_by_distance,
+    "implement-masses": implement_masses,
+    "tractor-classes": tractor_classes,
+    "weight-targets": weight_targets,
+}
