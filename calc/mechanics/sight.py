@@ -584,3 +584,53 @@ def longest_that_clears(
     speeding_up = min(moving, top_speed / acceleration)
     run = acceleration * speeding_up**2 / 2 + top_speed * (moving - speeding_up)
     return max(run - other_distance, 0.0)
+
+
+def joining_gap(
+    main_road_speed: float,
+    own_speed: float,
+    acceleration: float,
+    reaction_time: float = REACTION_TIME,
+    deceleration: float = BRAKING_DECELERATION,
+) -> float:
+    """Return how far off traffic must be when a slow machine moves out into its lane.
+
+    The driver reacts when the machine starts to move and brakes until both go equally fast;
+    the gap is what the car gains on the machine until then. With the car at
+    ``V - a_c (t - t_r)`` and the machine at ``a t``, up to its own speed, the speeds meet at
+    ``t = (V + a_c t_r) / (a_c + a)``, or at ``t_r + (V - v) / a_c`` when it is already up to speed.
+
+    Parameters
+    ----------
+    main_road_speed : float
+        Speed of the traffic. [m/s]
+    own_speed : float
+        Speed that the machine reaches on the road. [m/s]
+    acceleration : float
+        Of the machine from rest, more than 0. [m/s²]
+    reaction_time, deceleration : float
+        Of the driver who comes up. [s, m/s²]
+
+    Returns
+    -------
+    float
+        Gap with no margin in it. [m]
+
+    References
+    ----------
+    [1]_ for the constants, [7]_
+    """
+    _positive("Acceleration", acceleration)
+    _positive("Deceleration", deceleration)
+    if main_road_speed <= own_speed:
+        return 0.0
+    up_to_speed = own_speed / acceleration
+    time = (main_road_speed + deceleration * reaction_time) / (deceleration + acceleration)
+    if time > up_to_speed:
+        time = reaction_time + (main_road_speed - own_speed) / deceleration
+        time = max(time, up_to_speed)
+    braked = max(time - reaction_time, 0.0)
+    car = main_road_speed * time - deceleration * braked**2 / 2
+    pulling = min(time, up_to_speed)
+    machine = acceleration * pulling**2 / 2 + own_speed * (time - pulling)
+    return max(car - machine, 0.0)
