@@ -1,0 +1,255 @@
+"""The cab worksheet: default example, ranges, unknowns, bad input, remedies."""
+
+import html
+import math
+import time
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from calc import explore, tables, worksheets
+from calc import worksheet as ws
+from calc.explore import BadInputs, answer
+from calc.render import data
+from calc.render.answer import answer_html
+from calc.render.reply import reply, short
+from calc.worksheets import cab as sheet_module
+
+SHEET = worksheets.load("cab")
+
+
+def point(**typed: str) -> ws.Inputs:
+    box = explore.read_box(SHEET, typed)
+    return box.point({dim.name: dim.middle for dim in box.dimensions})
+
+
+def outputs(**typed: str) -> dict[str, float]:
+    return {output.name: output.value for output in answer(SHEET, typed).outputs}
+
+
+def finding(check: str, **typed: str) -> str:
+    return next(v.finding for v in answer(SHEET, typed).verdicts if v.check.name == check)
+
+
+def test_default_example() -> None:
+    found = answer(SHEET, {})
+    assert found.finding == ws.CLOSE
+    assert not found.assumed
+    assert "parts list" in reply(found)
+    assert "weld" in reply(found)
+    assert len(short(found)) < 320
+    assert "Refrigerant" in answer_html(found)
+    assert data.data(found)["finding"] == "close"
+    assert len(found.pictures) == 2
+
+
+def test_default_load_is_of_the_size_of_the_hand_worked_one() -> None:
+    # The hand-worked cab comes to 2 334 W; the example's is of the same size and climate.
+    assert outputs()["load"] == pytest.approx(2334.0, rel=0.15)
+
+
+def test_worked_climate_with_the_test_sun() -> None:
+    load = sheet_module.heat_load(
+        point(
+            outside_temperature="38 C",
+            outside_humidity="40 %",
+            inside_temperature="27 C",
+            inside_humidity="50 %",
+            altitude="0 ft",
+            fresh_air="43 m3/h",
+            leak_area="0 in2",
+            floor_area="1.6 m2",
+            floor_temperature="50 C",
+            roof_area="1.3 m2",
+            sun_rule="test",
+            fan_power="150 W",
+        )
+    )
+    assert load.roof == pytest.approx(173.0, abs=1.0)
+    assert load.floor == pytest.approx(110.0, abs=1.0)
+    assert load.air == pytest.approx(338.0, abs=1.0)
+
+
+@pytest.mark.parametrize("row", tables.rows("cab_kinds"), ids=lambda row: row["kind"])
+def test_every_kind_of_cab_has_its_verdict(row: tables.Row) -> None:
+    found = answer(SHEET, {"cab_kind": row["kind"], "leak_area": ""})
+    check = next(v for v in found.verdicts if v.check.name == "cab")
+    expected = {"yes": ws.WITHIN, "parts list first": ws.CLOSE, "rarely": ws.OVER, "no": ws.OVER}
+    assert check.finding == expected[row["verdict"]]
+    assert row["why"].rstrip(".") in html.unescape(str(answer_html(found)))
+
+
+def test_trap_no_cab_takes_a_hole_in_its_structure() -> None:
+    for kind in ("factory-option", "bolted", "open"):
+        said = " ".join(c.text for c in answer(SHEET, {"cab_kind": kind}).advice.cautions)
+        assert "Never weld, drill" in said and "certified people" in said
+
+
+def test_trap_leaks_refuse_a_soft_cab() -> None:
+    # Wind through the gaps of a soft cab brings several times the fresh air asked for.
+    leaky = outputs(cab_kind="soft", leak_area="300 cm2", wind="3 m/s")
+    tight = outputs(leak_area="20 cm2", wind="3 m/s")
+    assert leaky["outside_air"] > 3.0 * tight["outside_air"]
+    assert leaky["load"] > tight["load"] + 500.0
+
+
+def test_trap_all_the_glass_at_once_would_be_two_to_three_times_too_much() -> None:
+    v = point(sun_rule="test")
+    load = sheet_module.heat_load(v)
+    gain = 0.87
+    every_pane = gain * 950.0 * (v.glass_front + v.glass_rear + 2 * v.glass_side)
+    assert every_pane / load.glass_sun > 2.0
+
+
+def test_sun_depends_on_place_and_hour() -> None:
+    noon = outputs(solar_hour="12", month="7")
+    dusk = outputs(solar_hour="19", month="7")
+    assert noon["sun_height"] > dusk["sun_height"]
+    winter = sheet_module.heat_load(point(month="12", latitude="60 deg", solar_hour="16"))
+    assert winter.glass_sun == 0.0
+
+
+def test_turning_the_cab_helps() -> None:
+    load = sheet_module.heat_load(point())
+    assert 0.0 < load.best_turned < load.glass_sun
+
+
+def test_small_unit_and_each_of_its_remedies() -> None:
+    typed = {"cooling_capacity": "9,600 Btu/h"}
+    assert finding("capacity", **typed) == ws.OVER
+    found = answer(SHEET, typed)
+    tried = [remedy for remedy in found.advice.remedies if remedy.set]
+    assert {"cooling_capacity", "glass_kind", "outside_temperature"} <= {
+        name for remedy in tried for name in remedy.set
+    }
+    for remedy in tried:
+        assert finding("capacity", **{**typed, **remedy.set}) != ws.OVER
+
+
+def test_the_hottest_day_is_solved_to_the_edge() -> None:
+    typed = {"cooling_capacity": "9,600 Btu/h"}
+    remedy = next(r for r in answer(SHEET, typed).advice.remedies if "outside_temperature" in r.set)
+    degrees = float(remedy.set["outside_temperature"].split()[0])
+    hotter = {**typed, "outside_temperature": f"{degrees + 1.0:.1f} F"}
+    assert finding("capacity", **hotter) == ws.OVER
+
+
+def test_alternator_remedy() -> None:
+    typed = {"alternator_current": "40 A"}
+    assert finding("current", **typed) == ws.OVER
+    remedy = next(r for r in answer(SHEET, typed).advice.remedies if "alternator_current" in r.set)
+    assert finding("current", **{**typed, **remedy.set}) != ws.OVER
+
+
+def test_fresh_air_remedy() -> None:
+    typed = {"fresh_air": "5 cfm", "wind": "0 mph"}
+    assert finding("fresh_air", **typed) == ws.OVER
+    remedy = next(r for r in answer(SHEET, typed).advice.remedies if "fresh_air" in r.set)
+    assert finding("fresh_air", **{**typed, **remedy.set}) != ws.OVER
+
+
+def test_shaft_remedy() -> None:
+    typed = {"engine_power": "25 hp", "power_needed": "20 hp"}
+    assert finding("shaft", **typed) == ws.OVER
+    remedy = next(r for r in answer(SHEET, typed).advice.remedies if "power_needed" in r.set)
+    assert finding("shaft", **{**typed, **remedy.set}) != ws.OVER
+
+
+def test_trap_cooling_comes_off_before_the_loss_to_the_shaft() -> None:
+    found = outputs()
+    expected = 0.86 * (40 * 745.6998716 - found["compressor"] - found["alternator"])
+    assert found["left"] == pytest.approx(expected, rel=1e-6)
+
+
+def test_trap_a_compact_needs_about_two_horsepower_not_ten() -> None:
+    found = outputs()
+    assert 1.0 < found["compressor"] / 745.7 < 2.5
+    assert found["compressor_pull_down"] / 745.7 < 5.0
+
+
+def test_ranges_and_unknowns() -> None:
+    found = answer(
+        SHEET, {"outside_temperature": "80 F to 120 F", "cooling_capacity": "9,600 Btu/h"}
+    )
+    check = next(v for v in found.verdicts if v.check.name == "capacity")
+    assert check.finding == ws.UNKNOWN
+    blank = {item.name: "" for item in SHEET.fields}
+    start = time.perf_counter()
+    empty = answer(SHEET, blank)
+    assert time.perf_counter() - start < 3.0
+    assert empty.finding in (ws.UNKNOWN, ws.OVER)
+    assert empty.settle is None or empty.settle.field.help
+    assert len(empty.assumed) > 15
+
+
+def test_unknown_kind_of_cab_is_named_as_what_would_settle_it() -> None:
+    found = answer(SHEET, {"cab_kind": ""})
+    assert found.finding == ws.UNKNOWN
+    assert found.settle is not None and found.settle.field.name == "cab_kind"
+
+
+def test_blank_power_needed_leaves_the_check_out() -> None:
+    found = answer(SHEET, {"power_needed": ""})
+    assert all(v.check.name != "shaft" for v in found.verdicts)
+
+
+@pytest.mark.parametrize(
+    ("field", "typed", "said"),
+    [
+        ("cooling_capacity", "0", "unit"),
+        ("cooling_capacity", "-3 kW", "more than zero"),
+        ("outside_temperature", "300 F", "must lie between"),
+        ("glass_front", "3 ft", "area"),
+        ("latitude", "95 deg", "must lie between"),
+        ("month", "Thermidor", "not one of the options"),
+        ("outside_humidity", "140 %", "must lie between"),
+    ],
+)
+def test_bad_input_gets_its_own_sentence(field: str, typed: str, said: str) -> None:
+    with pytest.raises(BadInputs) as caught:
+        answer(SHEET, {field: typed})
+    assert list(caught.value.errors) == [field]
+    assert said in caught.value.errors[field]
+
+
+@settings(max_examples=50, deadline=None)
+@given(
+    latitude=st.floats(-55.0, 60.0),
+    month=st.integers(1, 12),
+    hour=st.floats(5.0, 19.0),
+    outside=st.floats(60.0, 125.0),
+    humidity=st.floats(10.0, 95.0),
+)
+def test_every_part_is_finite_and_more_heat_outside_is_never_less_load(
+    latitude: float, month: int, hour: float, outside: float, humidity: float
+) -> None:
+    typed = {
+        "latitude": f"{latitude:.2f} deg",
+        "month": str(month),
+        "solar_hour": f"{hour:.2f}",
+        "outside_humidity": f"{humidity:.1f} %",
+    }
+    cool = sheet_module.heat_load(point(**typed, outside_temperature=f"{outside:.2f} F"))
+    warm = sheet_module.heat_load(point(**typed, outside_temperature=f"{outside + 3.0:.2f} F"))
+    assert math.isfinite(cool.total)
+    assert warm.total > cool.total
+    assert cool.glass_sun >= cool.best_turned >= 0.0
+
+
+@settings(max_examples=30, deadline=None)
+@given(gap_a=st.floats(0.0, 80.0), gap_b=st.floats(0.0, 80.0))
+def test_more_gaps_never_bring_less_air(gap_a: float, gap_b: float) -> None:
+    low, high = sorted((gap_a, gap_b))
+    less = sheet_module.heat_load(point(leak_area=f"{low:.2f} in2")).outside_air
+    more = sheet_module.heat_load(point(leak_area=f"{high:.2f} in2")).outside_air
+    assert less <= more
+
+
+def test_one_computation_is_quick() -> None:
+    v, silent = point(), ws.Work(on=False)
+    sheet_module.compute(v, silent)
+    start = time.perf_counter()
+    for _ in range(100):
+        sheet_module.compute(v, silent)
+    assert (time.perf_counter() - start) / 100 < 0.003
