@@ -105,6 +105,8 @@ export class Sheet {
       signal,
     });
     this.section.addEventListener("click", (event) => this.follow(event), { signal });
+    window.addEventListener("beforeprint", () => this.preparePaper(), { signal });
+    window.addEventListener("afterprint", () => this.afterPaper(), { signal });
     if (this.linked) {
       window.addEventListener("hashchange", () => this.takeLink() && this.compute(), { signal });
     }
@@ -396,6 +398,37 @@ export class Sheet {
     } else if (response) {
       this.show(response);
       this.showErrors();
+    }
+  }
+
+  /** For paper: the inputs as a list, everything folded opened, and blanks to write on. */
+  private preparePaper(): void {
+    const list = make("dl");
+    for (const control of this.controls.values()) {
+      const choice = control instanceof HTMLSelectElement;
+      const value = choice ? (control.selectedOptions[0]?.label ?? "") : control.value;
+      if (!value.trim()) continue;
+      list.append(make("div", {}, make("dt", {}, this.labelOf(control)), make("dd", {}, value)));
+    }
+    const blanks = make("div", { class: "ys-blanks" });
+    for (const label of ["Measured by", "Date", "Machine's number"]) {
+      blanks.append(make("span", {}, label));
+    }
+    const before = make("div", { class: "ys-print" }, make("h3", {}, "Inputs"), list);
+    const after = make("div", { class: "ys-print" }, make("p", {}, this.address()), blanks);
+    this.answer.before(before);
+    this.answer.after(after);
+    for (const details of this.answer.querySelectorAll("details:not([open])")) {
+      details.setAttribute("open", "");
+      details.setAttribute("data-opened-for-paper", "");
+    }
+  }
+
+  private afterPaper(): void {
+    for (const element of this.section.querySelectorAll(".ys-print")) element.remove();
+    for (const details of this.answer.querySelectorAll("[data-opened-for-paper]")) {
+      details.removeAttribute("open");
+      details.removeAttribute("data-opened-for-paper");
     }
   }
 
