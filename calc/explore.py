@@ -8,8 +8,7 @@ How the box of possible values is searched:
    one input after another is flipped there, and a flip that makes it worse (or better) is kept;
 3. every corner of the inputs that sway the deciding check most (all of the box's corners when
    there are at most `CORNER_INPUTS` inputs), the others held at the worst corner found;
-4. `SAMPLES` points that fill the space evenly: an additive recurrence (R. Kronecker's
-   sequence with the powers of the generalized golden ratio), with a fixed seed.
+4. `SAMPLES` points that fill the space evenly, from a fixed seed (see `evenly`).
 
 A check is met only when it is met at every point computed; the answer is "can't tell yet"
 when the points disagree. The search is deterministic: the same inputs give the same answer.
@@ -320,18 +319,20 @@ def _stretch(ends: list[float], value: float) -> None:
 def evenly(dimensions: int, count: int) -> list[list[float]]:
     """Return points that fill the unit cube evenly, the same each time.
 
-    The j-th coordinate of the i-th point is the fractional part of SEED + i / g^j, where g is
-    the positive root of x^(d+1) = x + 1.
+    The j-th coordinate of the i-th point is the fractional part of SEED + i times the square
+    root of the j-th prime number, which no fraction approximates well.
 
     References
     ----------
-    .. [1] An additive recurrence (Kronecker) sequence; the choice of g generalizes the golden
-       ratio. Any low-discrepancy sequence would do.
+    .. [1] R. D. Richtmyer's sequence, one of the additive recurrences. Any low-discrepancy
+       sequence would do.
     """
-    root = 2.0
-    for _ in range(40):
-        root = (1 + root) ** (1 / (dimensions + 1))
-    steps = [root ** -(j + 1) for j in range(dimensions)]
+    steps: list[float] = []
+    candidate = 2
+    while len(steps) < dimensions:
+        if all(candidate % divisor for divisor in range(2, int(candidate**0.5) + 1)):
+            steps.append(candidate**0.5)
+        candidate += 1
     return [[(SEED + i * step) % 1.0 for step in steps] for i in range(1, count + 1)]
 
 

@@ -425,6 +425,8 @@ def unit_for(kind_name: str, system: str) -> Unit:
 
 def with_unit(shown: str, symbol: str) -> str:
     """Return a number with its unit the way it is written."""
+    if not shown[-1].isdigit():
+        return shown
     if symbol == "$":
         return f"-${shown[1:]}" if shown.startswith("-") else f"${shown}"
     if symbol in ("F", "C"):

@@ -11,7 +11,7 @@ from calc import picture as p
 from calc import quantities as q
 from calc.worksheet import words
 
-WIDTH = 640.0
+WIDTH = 460.0
 TEXT = 15.0  # height of a line of text in the drawing's units
 LETTER = 7.6  # average width of a letter at that size
 
@@ -126,10 +126,10 @@ def _dimension_ends(item: p.Dimension) -> tuple[p.Point, p.Point]:
 
 def _scene(scene: p.Scene, system: str) -> tuple[list[h.Element], float]:
     left, right, bottom, top = _extent(scene)
-    side, above = 58.0, 2.2 * TEXT
+    side, above = 40.0, 2.2 * TEXT
     wide, tall = max(right - left, 1e-6), max(top - bottom, 1e-6)
     x_scale = (WIDTH - 2 * side) / wide
-    y_scale = min(x_scale, 520.0 / tall) if scene.to_scale else 260.0 / tall
+    y_scale = min(x_scale, 420.0 / tall) if scene.to_scale else 220.0 / tall
     if scene.to_scale:
         x_scale = y_scale
     height = tall * y_scale + 2 * above
@@ -240,8 +240,8 @@ def _chart(chart: p.Chart, system: str) -> tuple[list[h.Element], float]:
     y_high = y_high + 0.08 * (y_high - y_low or 1.0)
     x_high = x_high if x_high > x_low else x_low + 1.0
     legend = [series for series in chart.series if series.label]
-    left, right, top = 62.0, WIDTH - 20.0, 20.0 + 1.4 * TEXT * len(legend)
-    bottom, height = top + 270.0, top + 270.0 + 3.2 * TEXT
+    left, right, top = 56.0, WIDTH - 16.0, 20.0 + 1.4 * TEXT * len(legend)
+    bottom, height = top + 230.0, top + 230.0 + 3.2 * TEXT
 
     def place(x: float, y: float) -> p.Point:
         return (
@@ -308,7 +308,7 @@ def _bars(picture: p.Bars, system: str) -> tuple[list[h.Element], float]:
     low = min([0.0 if picture.middle is None else picture.middle, *[b.low for b in picture.bars]])
     high = max([0.0 if picture.middle is None else picture.middle, *[b.high for b in picture.bars]])
     span = (high - low) or 1.0
-    left, right, row = 20.0, WIDTH - 20.0, 3.2 * TEXT
+    left, right, row = 8.0, WIDTH - 24.0, 3.2 * TEXT
     height = row * len(picture.bars) + 2.4 * TEXT
 
     def place(value: float) -> float:

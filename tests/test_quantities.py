@@ -1,0 +1,221 @@
+"""Quantities: what people type, what is refused, and what is shown."""
+
+import math
+
+import pint
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from calc import quantities as q
+from calc.errors import InputError, UnknownName
+
+READ = [
+    ("5 ft 2 in", "length", 62 * 0.0254),
+    ("5'2\"", "length", 62 * 0.0254),
+    ("5\u20322\u2033", "length", 62 * 0.0254),
+    ("62in", "length", 62 * 0.0254),
+    ("1-7/16 in", "length", 1.4375 * 0.0254),
+    ("1\u00bd in", "length", 1.5 * 0.0254),
+    ("7/8 in", "length", 0.875 * 0.0254),
+    ("1.5 m", "length", 1.5),
+    ("1,5 m", "length", 1.5),
+    ("1,250 lb", "mass", 1250 * 0.45359237),
+    ("0.5 t", "mass", 500.0),
+    ("1 ton", "mass", 2000 * 0.45359237),
+    ("25 hp", "power", 25 * 550 * 0.3048 * 4.4482216152605),
+    ("18.6 kW", "power", 18600.0),
+    ("30 psi", "pressure", 206842.718795),
+    ("95 F", "temperature", 308.15),
+    ("15 %", "slope", 0.15),
+    ("45 deg", "slope", 1.0),
+    ("1 h 30 min", "duration", 5400.0),
+    ("$1,200", "money", 1200.0),
+    ("1200", "money", 1200.0),
+    ("4", "count", 4.0),
+    ("20 lbf/in", "spring_rate", 20 * 175.126835246),
+]
+
+
+@pytest.mark.parametrize(("text", "kind", "value"), READ)
+def test_exact(text, kind, value):
+    reading = q.parse(text, kind)
+    assert reading is not None and reading.exact
+    assert reading.low == pytest.approx(value, rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("text", "low", "high"),
+    [
+        ("12 to 14 in", 12, 14),
+        ("12-14 in", 12, 14),
+        ("12\u201314 in", 12, 14),
+        ("12 in to 14 in", 12, 14),
+        ("between 12 and 14 in", 12, 14),
+        ("13 \u00b1 1 in", 12, 14),
+        ("13 in +/- 1 in", 12, 14),
+        ("about 600 in", 550, 650),
+        ("about 620 in", 615, 625),
+        ("~13 in", 12.5, 13.5),
+        ("about 13.0 in", 12.95, 13.05),
+        ("5 ft to 5 ft 2 in", 60, 62),
+    ],
+)
+def test_ranges(text, low, high):
+    reading = q.parse(text, "length")
+    assert reading is not None
+    assert reading.low == pytest.approx(low * 0.0254)
+    assert reading.high == pytest.approx(high * 0.0254)
+
+
+@pytest.mark.parametrize("text", ["", "  ", "?", "unknown", "Not sure"])
+def test_unknown(text):
+    assert q.parse(text, "mass") is None
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "part"),
+    [
+        ("62", "length", "Add a unit to \u201c62\u201d: in, ft, yd, mm, cm or m."),
+        ("62 lb", "length", "is a mass, and a length is needed here"),
+        ("4 in", "count", "is a length, and a number is needed here"),
+        ("14 to 12 in", "length", "runs downward"),
+        ("abc", "mass", "is not a mass"),
+        ("nan lb", "mass", "is not a mass"),
+        ("1e400 lb", "mass", "too large"),
+        ("9" * 60 + " lb", "mass", "too large"),
+        ("<script>alert(1)</script>", "mass", "is not a mass"),
+        ("60 in wide", "length", "\u201cwide\u201d"),
+        ("5 6 in", "length", "can't be read"),
+        ("5 in 2 ft", "length", "holds two numbers"),
+        ("1.2.3 in", "length", "can't be read"),
+        ("x" * 300, "length", "300 characters long"),
+        ("lb", "mass", "is not a mass"),
+    ],
+)
+def test_refused_with_a_sentence(text, kind, part):
+    with pytest.raises(InputError) as caught:
+        q.parse(text, kind)
+    assert part in str(caught.value)
+    assert str(caught.value).endswith(".")
+
+
+def test_unknown_kind_and_unit():
+    with pytest.raises(UnknownName):
+        q.kind("warmth")
+    with pytest.raises(UnknownName):
+        q.kind("mass").unit("stone")
+
+
+@pytest.mark.parametrize(
+    ("value", "kind", "system", "shown"),
+    [
+        (1743.2 * 0.45359237, "mass", "us", "1,740 lb"),
+        (1.524, "length", "us", "60 in"),
+        (1.524, "length", "metric", "1,520 mm"),
+        (0.2, "fraction", "us", "20 %"),
+        (300.0, "temperature", "us", "80.3 \u00b0F"),
+        (-1200.0, "money", "us", "-$1,200"),
+        (0.0, "mass", "us", "0 lb"),
+        (math.inf, "mass", "us", "no limit"),
+    ],
+)
+def test_shown(value, kind, system, shown):
+    assert q.show(value, kind, system) == shown
+
+
+# --- against pint, a general library of units -------------------------------------------------
+
+PINT = {
+    "in": "inch", "ft": "foot", "yd": "yard", "mm": "millimeter", "cm": "centimeter", "m": "meter",
+    "mi": "mile", "km": "kilometer", "ft2": "foot**2", "in2": "inch**2", "m2": "meter**2",
+    "mm2": "millimeter**2", "cm2": "centimeter**2", "acre": "43560*foot**2", "ha": "hectare",
+    "gal": "gallon", "qt": "quart", "L": "liter", "m3": "meter**3", "lb": "pound",
+    "kg": "kilogram", "t": "metric_ton", "ton": "short_ton", "oz": "ounce", "lbf": "pound_force",
+    "N": "newton", "kN": "kilonewton", "kgf": "kilogram_force", "hp": "horsepower",
+    "kW": "kilowatt", "W": "watt", "PS": "metric_horsepower", "Btu/h": "Btu_it/hour",
+    "lb-ft": "pound_force*foot", "N m": "newton*meter", "psi": "psi", "bar": "bar",
+    "kPa": "kilopascal", "MPa": "megapascal", "Pa": "pascal", "mph": "mile/hour",
+    "km/h": "kilometer/hour", "m/s": "meter/second", "ft/min": "foot/minute",
+    "gpm": "gallon/minute", "L/min": "liter/minute", "m3/s": "meter**3/second",
+    "cfm": "foot**3/minute", "m3/h": "meter**3/hour", "L/s": "liter/second",
+    "gal/h": "gallon/hour", "L/h": "liter/hour", "h": "hour", "min": "minute", "s": "second",
+    "days": "day", "weeks": "week", "A": "ampere", "mA": "milliampere", "V": "volt",
+    "mohm/ft": "milliohm/foot", "mohm/m": "milliohm/meter", "ohm/m": "ohm/meter",
+    "lb/gal": "pound/gallon", "kg/L": "kilogram/liter", "kg/m3": "kilogram/meter**3",
+    "lbf/in": "pound_force/inch", "N/mm": "newton/millimeter", "N/m": "newton/meter",
+    "t/h": "metric_ton/hour", "ton/h": "short_ton/hour", "kg/h": "kilogram/hour",
+    "kg/s": "kilogram/second", "acre/h": "43560*foot**2/hour", "ha/h": "hectare/hour",
+    "m2/s": "meter**2/second", "hp/ft": "horsepower/foot", "kW/m": "kilowatt/meter",
+    "W/m": "watt/meter", "W/m2": "watt/meter**2", "W/(m2 K)": "watt/meter**2/kelvin",
+    "Btu/(h ft2 F)": "Btu_it/hour/foot**2/delta_degF", "kWh": "kilowatt_hour",
+    "MJ": "megajoule", "kJ": "kilojoule", "J": "joule", "Btu": "Btu_it",
+    "ft/s2": "foot/second**2", "m/s2": "meter/second**2", "g": "standard_gravity",
+}  # fmt: skip
+NOT_IN_PINT = {
+    "", "%", "deg", "rad", "in 10", "rpm", "$", "k$", "$/h", "$/gal", "$/L", "$/m3", "F", "C", "K",
+    "months", "years",
+}  # fmt: skip
+
+
+@pytest.fixture(scope="module")
+def registry():
+    return pint.UnitRegistry()
+
+
+@pytest.mark.parametrize(
+    ("kind", "symbol"),
+    [
+        (k.name, u.symbol)
+        for k in q.kinds().values()
+        for u in k.units
+        if u.symbol not in NOT_IN_PINT
+    ],
+)
+def test_factor_agrees_with_pint(registry, kind, symbol):
+    ours = q.kind(kind).unit(symbol).to_base(1.0)
+    theirs = (1 * registry(PINT[symbol])).to_base_units().magnitude
+    assert ours == pytest.approx(theirs, rel=1e-9)
+
+
+@pytest.mark.parametrize(("symbol", "theirs"), [("F", "degF"), ("C", "degC")])
+def test_temperature_agrees_with_pint(registry, symbol, theirs):
+    for number in (-40.0, 0.0, 68.0, 104.0):
+        ours = q.kind("temperature").unit(symbol).to_base(number)
+        assert ours == pytest.approx(registry.Quantity(number, theirs).to("kelvin").magnitude)
+
+
+# --- properties -------------------------------------------------------------------------------
+
+EVERY_UNIT = [(k.name, u.symbol) for k in q.kinds().values() for u in k.units if u.symbol]
+
+
+@given(
+    st.sampled_from(EVERY_UNIT),
+    st.decimals(min_value="0.001", max_value="99999", places=3, allow_nan=False),
+)
+def test_what_is_written_is_read(unit, written):
+    kind, symbol = unit
+    if symbol == "deg" and kind == "slope" and written >= 90:
+        return
+    reading = q.parse(f"{written} {symbol}", kind)
+    assert reading is not None
+    assert reading.low == pytest.approx(q.kind(kind).unit(symbol).to_base(float(written)))
+
+
+@given(st.text(max_size=150), st.sampled_from(sorted(q.kinds())))
+def test_any_text_is_read_or_refused(text, kind):
+    try:
+        reading = q.parse(text, kind)
+    except InputError as error:
+        assert str(error).endswith(".")
+    else:
+        assert reading is None or reading.low <= reading.high
+
+
+@given(st.floats(min_value=1e-6, max_value=1e9), st.sampled_from(["us", "metric"]))
+def test_what_is_shown_is_near(value, system):
+    shown = q.show(value, "mass", system)
+    reading = q.parse(shown, "mass")
+    assert reading is not None
+    assert reading.low == pytest.approx(value, rel=0.0051)

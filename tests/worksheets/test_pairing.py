@@ -1,0 +1,151 @@
+"""The main job: a tractor and an implement."""
+
+import itertools
+
+import pytest
+
+from calc import explore, matrix, tables, worksheets
+from calc import worksheet as ws
+from calc.render import text
+
+SHEET = worksheets.load("pairing")
+
+
+def demo(tractor, implement, **more):
+    """Return the answer for two demo machines."""
+    typed = {}
+    for table, name in (("demo_tractors", tractor), ("demo_implements", implement)):
+        row = next(r for r in tables.rows(table) if r["name"] == name)
+        typed |= {k: v for k, v in row.items() if k not in ("name", "source")}
+    return explore.answer(SHEET, {**typed, **more})
+
+
+LIGHT, HEAVY = "Compact, 25 hp, light frame", "Compact, 25 hp, heavier frame"
+CUTTER = "60 in rotary cutter, light duty"
+
+
+def test_same_class_different_answer():
+    """The trade's case: power is borderline on both, weight and overhang decide."""
+    light, heavy = demo(LIGHT, CUTTER, material="light"), demo(HEAVY, CUTTER, material="light")
+    assert light.finding == ws.OVER and light.deciding.check.name == "front"
+    assert heavy.finding == ws.CLOSE
+    for answer in (light, heavy):
+        power = next(v for v in answer.verdicts if v.check.name == "power")
+        assert -0.10 < power.margin_low < 0.10
+
+
+def test_changing_the_width_changes_the_finding():
+    assert demo(LIGHT, CUTTER, material="light").finding == ws.OVER
+    assert demo(LIGHT, CUTTER, material="light", working_width="48 in").finding == ws.CLOSE
+
+
+def test_widest_stock_size_is_48_and_holds():
+    answer = demo(LIGHT, CUTTER, material="light")
+    remedy = next(r for r in answer.advice.remedies if "working_width" in r.set)
+    assert remedy.set["working_width"] == "48 in"
+    tried = demo(LIGHT, CUTTER, material="light", **remedy.set)
+    assert tried.finding in (ws.WITHIN, ws.CLOSE)
+
+
+def test_ballast_remedy_meets_the_front_axle_checks():
+    answer = demo(LIGHT, CUTTER, material="light")
+    remedy = next(r for r in answer.advice.remedies if "front_ballast" in r.set)
+    tried = demo(LIGHT, CUTTER, material="light", **remedy.set)
+    margins = {v.check.name: v.margin_low for v in tried.verdicts}
+    assert margins["front"] >= -1e-3 and margins["climb"] >= 0
+
+
+def test_tractor_that_would_do_is_solved():
+    exact = {"implement_mass": "520 lb", "cg_distance": "36 in", "pto_power": "15 hp",
+             "lift_capacity": "500 lb"}  # fmt: skip
+    answer = explore.answer(SHEET, exact)
+    said = [ws.words(r.text, "us") for r in answer.advice.remedies]
+    assert any("A tractor of" in s for s in said)
+    assert any("A hitch rated" in s for s in said)
+    assert any("at the PTO runs it" in s for s in said)
+
+
+def test_blank_form_says_what_to_read_first():
+    answer = explore.answer(SHEET, {item.name: "" for item in SHEET.fields})
+    assert answer.finding == ws.UNKNOWN
+    assert answer.settle is not None
+    said = text.settle_sentence(answer, "us")
+    assert answer.settle.field.help in said
+
+
+def test_trap_lift_without_its_distance_is_refused():
+    with pytest.raises(explore.BadInputs) as caught:
+        explore.answer(SHEET, {"lift_rated_at": "unstated"})
+    assert "without its distance" in caught.value.errors["lift_rated_at"]
+    assert explore.answer(SHEET, {"lift_rated_at": "unstated", "lift_capacity": ""})
+
+
+def test_trap_lift_at_the_balls_counts_for_less_than_the_same_figure_at_24_in():
+    def lift(rated_at):
+        exact = {"implement_mass": "500 lb", "cg_distance": "36 in", "lift_rated_at": rated_at}
+        return next(o.value for o in explore.answer(SHEET, exact).outputs if o.name == "lift")
+
+    assert lift("0") < lift("305") < lift("610")
+
+
+def test_post_hole_digger_and_coupler_do_not_go_together():
+    answer = demo(HEAVY, "Post hole digger, 9 in auger", quick_coupler="u_frame")
+    verdict = next(v for v in answer.verdicts if v.check.name == "coupler")
+    assert verdict.finding == ws.OVER
+    assert any(r.set == {"quick_coupler": "none"} for r in answer.advice.remedies)
+    assert not any(
+        v.check.name == "coupler" for v in demo(HEAVY, "Post hole digger, 9 in auger").verdicts
+    )
+
+
+def test_coupler_takes_lift_and_front_load():
+    exact = {"implement_mass": "400 lb", "cg_distance": "30 in"}
+    plain = explore.answer(SHEET, exact)
+    coupled = explore.answer(SHEET, {**exact, "quick_coupler": "u_frame"})
+    for name in ("lift", "front"):
+        margins = [
+            next(v.margin_low for v in answer.verdicts if v.check.name == name)
+            for answer in (plain, coupled)
+        ]
+        assert margins[1] < margins[0]
+
+
+def test_box_blade_takes_no_shaft_power():
+    answer = demo(LIGHT, "60 in box blade")
+    assert not any(v.check.name == "power" for v in answer.verdicts)
+
+
+def test_axle_loads_add_up():
+    answer = explore.answer(SHEET, {"implement_mass": "500 lb", "cg_distance": "36 in",
+                                    "front_ballast": "100 lb"})  # fmt: skip
+    out = {o.name: o.value for o in answer.outputs}
+    assert out["front_load"] + out["rear_load"] == pytest.approx((1650 + 500 + 100) * 0.45359237)
+
+
+def test_matrix_cells_are_the_answers_of_their_links():
+    read = [
+        matrix.read_machines(content, role)[0]
+        for role, content in (
+            ("tractor", "name,tractor_mass,pto_power\nOne,\"2,000 lb\",21 hp\n"),
+            ("implement", "name,working_width,implement_mass\nCut,60 in,500 lb\n"),
+        )
+    ]  # fmt: skip
+    built = matrix.build(*read)
+    cell = built.cells[0][0]
+    assert cell.finding == explore.answer(SHEET, cell.inputs).finding
+    assert "tractor_mass=2%2C000+lb" in matrix.link(cell)
+
+
+def test_matrix_names_bad_rows_by_line_and_column():
+    machines, problems = matrix.read_machines(
+        "name,tractor_mass,engine\nA,heavy,1\nB,900 lb,2\n,800 lb,3\n", "tractor"
+    )
+    assert [m.name for m in machines] == ["B"]
+    assert "line 1" in problems[0] and "engine" in problems[0]
+    assert "line 2, column tractor_mass" in problems[1]
+    assert "line 4, column name" in problems[2]
+
+
+def test_every_demo_pairing_answers():
+    for t, i in itertools.product(tables.rows("demo_tractors"), tables.rows("demo_implements")):
+        assert demo(t["name"], i["name"]).deciding is not None
