@@ -453,7 +453,8 @@ def needed(
 
     Trade custom names the tractor that suits, so its figures already hold a reserve and
     what driving on the level takes. ASAE D497 gives what the shaft carries: the load
-    moves it by the spread of its row, and the reserve is added.
+    moves it by the spread of its row, and the reserve is added. A generator asks for its
+    rated load; what starting motors asks of the engine is generator_engine_power.
 
     Parameters
     ----------
@@ -489,6 +490,8 @@ def needed(
     row = kind_row(kind)
     if row is None:
         raise LookupError(f"Nothing on {kind!r} is driven from the power take-off.")
+    if row["size"] == "rating":
+        return generator_shaft_power(size)
     if figures(kind, basis) == "practice":
         return demand(row["power_key"], size, load)
     key = row["rotary_key"]
@@ -496,6 +499,18 @@ def needed(
     shaft = rotary_power(key, 0.0 if through else size, size if through else 0.0)
     sway = {"light": -1.0, "typical": 0.0, "heavy": 1.0}[load] * (rotary_spread(key) or 0.0)
     return shaft * (1.0 + sway) * (1.0 + reserve)
+
+
+def speed_loss() -> tuple[float, float]:
+    """Return the share lost when the PTO's speed lies below the engine's rated speed.
+
+    Examples
+    --------
+    >>> speed_loss()
+    (0.1, 0.2)
+    """
+    row = _find("pto_speed_loss", "below_rated")
+    return float(row["low"]), float(row["high"])
 
 
 def figures(kind: str, basis: str) -> str:

@@ -732,7 +732,7 @@ def _spans_scene(v: ws.Inputs, outcome: ws.Outcome) -> Scene:
         mast = hitch.coupler_hook_height(v.coupler_category)
     else:
         mast = float(v.mast_height or hitch.size("mast_height", _implement_category(v)))
-    drop = 0.42 * mast + 0.12
+    drop = 0.3 * mast + 0.12
     items: list[Item] = []
     # The implement seen from behind: a beam between the shoulders, pins outward, the mast.
     items.append(_box(0, 0, span, 1.6 * pin, "fill"))
@@ -756,7 +756,7 @@ def _spans_scene(v: ws.Inputs, outcome: ws.Outcome) -> Scene:
         Dimension(
             (span / 2 + 0.13, 0), (span / 2 + 0.13, mast), ws.phrase("{m}", m=(mast, "length"))
         ),
-        Label((-span / 2 - 0.02, 0.09), "implement", "end"),
+        Label((0, 0.35 * mast), "implement"),
         Label((0, -drop + 0.03), "coupler hooks" if coupled else "balls of the lower links"),
     ]
     said = (
