@@ -641,7 +641,7 @@ def loader_counterweight(
     >>> round(loader_counterweight(850.0, 850.0, 1.7, 0.8, 500.0, 1.45), 1)
     13.0
     """
-    _check_geometry(wheelbase, front_axle, rear_axle, hitch_distance, payload, payload_ahead)
+    _check_geometry(wheelbase, hitch_distance, payload, payload_ahead)
     everything = front_axle + rear_axle + payload
     short = payload * payload_ahead + wheelbase * (share * everything - rear_axle)
     return max(short / (hitch_distance + wheelbase * (1.0 - share)), 0.0)
@@ -684,7 +684,7 @@ def greatest_payload(
     >>> round(greatest_payload(850.0, 850.0, 1.7, 1.45))
     484
     """
-    _check_geometry(wheelbase, front_axle, rear_axle, payload_ahead)
+    _check_geometry(wheelbase, payload_ahead)
     spare = wheelbase * (rear_axle - share * (front_axle + rear_axle))
     return max(spare / (payload_ahead + share * wheelbase), 0.0)
 

@@ -11,20 +11,8 @@ from calc import tables, vocabulary
 from calc import worksheet as ws
 from calc.explore import Solver
 from calc.mechanics import ballast, hitch, lift, stability, typical
-from calc.picture import (
-    Arrow,
-    Chart,
-    Dimension,
-    Disc,
-    Item,
-    Label,
-    Line,
-    Mark,
-    Picture,
-    Scene,
-    Series,
-    Shape,
-)
+from calc.picture import Chart, Mark, Picture, Scene, Series
+from calc.worksheets._loads_view import loads_view
 
 EVEN = 1e-9
 SEEN_LIFT = "hitch/H13; hitch/DERIVED"
@@ -323,7 +311,8 @@ def _outputs(
         ws.Output("capacity", "Lift at the implement's center of gravity", capacity, "mass"),
         ws.Output("felt", "The implement as the hitch feels it at its rating point", felt, "mass"),
         ws.Output("front", "Front axle load, implement raised", front, "mass"),
-        ws.Output("front_share", "as a share of the tractor's own mass", front / mass, "fraction"),
+        ws.Output("front_share", "Front axle load as a share of the tractor's mass", front / mass,
+                  "fraction"),
         ws.Output("rear", "Rear axle load, implement raised", rear, "mass"),
         ws.Output(
             "rise", "Rise of the rear axle load", rear - (mass - front_axle), "mass",
@@ -806,128 +795,25 @@ def picture(v: ws.Inputs, outcome: ws.Outcome) -> list[Picture]:
 
 
 def _side_view(v: ws.Inputs, outcome: ws.Outcome) -> Scene:
-    base, hang, d = float(v.wheelbase), float(v.hitch_distance), float(v.cg_distance)
-    back = hitch.coupler_setback() if v.quick_coupler != "none" else 0.0
-    height, rear_r, front_r = float(v.raised_height), 0.31 * base, 0.19 * base
-    front, rear = outcome.output("front"), outcome.output("rear")
-    short = outcome.checks[1].margin < 0
-    x_cg = base * front_axle_of(v) / v.tractor_mass
-    at = -(hang + back + d)
-    top = 1.15 * base
-    left, right = at - d - 0.1, base + max(0.45, v.front_ballast_distance + 0.25)
-    items: list[Item] = [Line([(left, 0.0), (right, 0.0)], "ground")]
-    items += _tractor(base, hang, height, rear_r, front_r, v)
-    items += _implement(-(hang + back), d, height, back)
-    # Loads: weights point down at the centers of gravity, the ground pushes up at the axles.
-    gross = front + rear
-    for x, load, name in ((0.0, rear, "rear axle"), (base, front, "front axle")):
-        length = 0.12 * base + 0.3 * base * min(max(load, 0.0) / gross, 1.0)
-        style = "bad thick" if name == "front axle" and short else "accent thick"
-        if load > 0:
-            items.append(Arrow((x, -length), (x, -0.02), style=style))
-        said = "{m}" if load > 0 else "lifts off: {m}"
-        foot = -length if load > 0 else -0.05
-        style = style.split()[0]
-        items.append(Label((x, foot), ws.phrase(said, m=(load, "mass")), style=style, dy=0.9))
-        items.append(Label((x, foot), name, style="soft", dy=1.9))
-    items.append(Arrow((x_cg, top), (x_cg, v.cg_height), style="ink"))
-    items.append(Label((x_cg, top), ws.phrase("tractor {m}", m=(v.tractor_mass, "mass")), dy=-0.7))
-    items.append(Disc((x_cg, v.cg_height), 0.03 * base, "ink"))
-    items.append(Arrow((at, height + 0.36 * base), (at, height), style="ink"))
-    items.append(
-        Label((at, height + 0.36 * base),
-              ws.phrase("implement {m}", m=(v.implement_mass, "mass")), dy=-0.7)
-    )  # fmt: skip
-    items.append(Disc((at, height), 0.03 * base, "ink"))
-    if v.front_ballast:
-        x = base + v.front_ballast_distance
-        items.append(Label((x, 0.5 * base), ws.phrase("{m}", m=(v.front_ballast, "mass")), dy=-0.9))
-    low = -0.78 * base
-    for start, end in ((at, -hang), (-hang, 0.0), (0.0, base)):
-        items.append(
-            Dimension((start, low), (end, low), ws.phrase("{l}", l=(end - start, "length")))
-        )
-    if v.front_ballast:
-        end = base + v.front_ballast_distance
-        items.append(Dimension((base, low), (end, low), ws.phrase("{l}", l=(end - base, "length"))))
-    return Scene(
-        "Side view with the loads",
-        ws.phrase(
-            "To scale, implement raised: {front} on the front axle and {rear} on the rear axle, "
-            "the implement of {mass} with its center of gravity {d} behind the hitch balls. The "
-            "machines' outlines are only a sketch",
-            front=(front, "mass"), rear=(rear, "mass"), mass=(v.implement_mass, "mass"),
-            d=(d, "length"),
-        ),
-        items,
-    )  # fmt: skip
-
-
-def _tractor(
-    base: float, hang: float, height: float, rear_r: float, front_r: float, v: ws.Inputs
-) -> list[Item]:
-    """Return the outline of a tractor that is nobody's, in proportion to its wheelbase."""
-    nose = base + front_r * 0.9
-    hood, seat = 0.66 * base, 0.62 * base
-    items: list[Item] = [
-        Shape([(0.36 * base, 0.24 * base), (0.36 * base, hood), (nose - 0.1 * base, 0.6 * base),
-               (nose, 0.52 * base), (nose, 0.24 * base)], "fill"),
-        Shape([(-0.16 * base, 0.26 * base), (-0.16 * base, 0.44 * base), (0.36 * base, 0.44 * base),
-               (0.36 * base, 0.24 * base)], "fill"),
-        Line([(0.05 * base, 0.44 * base), (0.02 * base, seat), (0.2 * base, seat - 0.06 * base),
-              (0.24 * base, 0.44 * base)], "ink"),
-        Line([(-0.02 * base, seat), (-0.09 * base, 0.86 * base)], "ink"),
-        Line([(0.36 * base, hood), (0.29 * base, 0.76 * base)], "ink"),
-        Line([(-0.17 * base, 0.44 * base), (-0.2 * base, 1.06 * base)], "ink thick"),
-    ]  # fmt: skip
-    if v.loader_payload is not None:
-        tip = base + v.loader_reach
-        items += [
-            Line([(0.42 * base, 0.72 * base), (0.75 * base, 0.8 * base), (tip - 0.2, 0.42 * base)],
-                 "ink thick"),
-            Shape([(tip - 0.25, 0.5 * base), (tip - 0.25, 0.22 * base), (tip + 0.25, 0.22 * base),
-                   (tip - 0.1, 0.5 * base)], "fill"),
-            Label((tip, 0.5 * base), ws.phrase("{m}", m=(v.loader_payload, "mass")), dy=-0.9),
-        ]  # fmt: skip
-    if v.front_ballast:
-        x = base + v.front_ballast_distance
-        items.append(
-            Shape([(x - 0.1, 0.26 * base), (x - 0.1, 0.5 * base), (x + 0.1, 0.5 * base),
-                   (x + 0.1, 0.26 * base)], "ink")
-        )  # fmt: skip
-        items.append(Line([(nose, 0.34 * base), (x, 0.34 * base)], "ink thick"))
-    front_pin = (min(-hang + v.link_length, -0.02), 0.2 * base)
-    ball = (-hang, height)
-    items += [
-        Line([front_pin, ball], "ink thick"),
-        Line([(-0.16 * base, 0.42 * base), (-hang, height + 0.27 * base)], "ink"),
-        Disc((0.0, rear_r), rear_r, "fill"),
-        Disc((0.0, rear_r), rear_r, "ink", hole=True),
-        Disc((0.0, rear_r), 0.45 * rear_r, "soft", hole=True),
-        Disc((base, front_r), front_r, "fill"),
-        Disc((base, front_r), front_r, "ink", hole=True),
-        Disc((base, front_r), 0.45 * front_r, "soft", hole=True),
-    ]
-    return items
-
-
-def _implement(ball: float, d: float, height: float, setback: float) -> list[Item]:
-    """Return a plain implement whose middle is its center of gravity."""
-    near, far = ball - 0.12 * d, ball - 1.88 * d
-    low, high = height - 0.1, height + 0.08
-    items: list[Item] = [
-        Shape([(near, low), (near, high), (far, high - 0.02), (far, low)], "fill"),
-        Line([(near, low), (near, high), (far, high - 0.02), (far, low), (near, low)], "ink"),
-        Line([(ball, height), (ball, height + 0.42), (far * 0.5 + near * 0.5, high)], "ink thick"),
-        Line([(ball, height), (near, height)], "ink thick"),
-        Disc((ball, height), 0.035, "ink"),
-    ]
-    if setback:
-        items.append(
-            Line([(ball + setback, height), (ball, height), (ball, height + 0.42),
-                  (ball + setback, height + 0.42), (ball + setback, height)], "accent thick")
-        )  # fmt: skip
-    return items
+    steering = outcome.check("steering")
+    return loads_view(
+        wheelbase=v.wheelbase,
+        hitch_distance=v.hitch_distance,
+        cg_distance=v.cg_distance,
+        raised_height=v.raised_height,
+        link_length=v.link_length,
+        tractor_mass=v.tractor_mass,
+        tractor_cg=(v.wheelbase * front_axle_of(v) / v.tractor_mass, v.cg_height),
+        implement_mass=v.implement_mass,
+        front_load=outcome.output("front"),
+        rear_load=outcome.output("rear"),
+        front_ok=steering is None or steering.margin >= 0,
+        front_ballast=v.front_ballast or 0.0,
+        front_ahead=v.front_ballast_distance,
+        payload=v.loader_payload,
+        payload_ahead=v.loader_reach,
+        setback=hitch.coupler_setback() if v.quick_coupler != "none" else 0.0,
+    )
 
 
 def _distance_chart(v: ws.Inputs) -> Chart:
@@ -941,7 +827,7 @@ def _distance_chart(v: ws.Inputs) -> Chart:
         "Lift and steering against distance",
         ws.phrase(
             "What the hitch lifts, and what the front axle rule allows, by the distance of the "
-            "implement's center of gravity behind the balls. Yours is {mass} at {d}",
+            "implement's center of gravity behind the balls. Yours is {mass} at {d}.",
             mass=(v.implement_mass, "mass"), d=(v.cg_distance, "length"),
         ),
         "Center of gravity behind the hitch balls", "length", "Mass of the implement", "mass",

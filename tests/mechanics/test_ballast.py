@@ -277,7 +277,7 @@ def test_trap_slip_is_divided_by_the_loaded_turns():
         lambda: ballast.greatest_rear_mass(1500, 600, 1.75, 0.0, 0.0),
         lambda: ballast.greatest_cg_distance(1500, 600, 1.75, 0.8, 0.0),
         lambda: ballast.rear_ballast_needed(1500, 1600, 1.75, 0.8, 0.7, 600, 1.1),
-        lambda: ballast.loader_counterweight(850, -1, 1.7, 0.8, 500, 1.45),
+        lambda: ballast.loader_counterweight(850, 850, 1.7, 0.8, -500, 1.45),
         lambda: ballast.target_mass(0, 130),
         lambda: ballast.pull_transfer(-1, 0.4, 1.8),
     ],
