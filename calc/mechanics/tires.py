@@ -45,12 +45,18 @@ class Dimensions:
     basis: str
     source: str
     circumference_source: str
+    tread: str = ""
     ply_rating: int | None = None
 
     @property
     def rim_diameter(self) -> float:
         """Nominal rim diameter [m]."""
         return self.designation.rim * INCH
+
+    @property
+    def tread_class(self) -> str:
+        """Class of the tread: lug, R-3, R-4, steer, or "" when not known."""
+        return tread_class(self.tread)
 
     @property
     def section_height(self) -> float:
@@ -266,6 +272,7 @@ def dimensions(designation: Designation) -> Dimensions:
         _basis(row["source"]),
         row["source"],
         row["rolling_circumference_source"],
+        tread,
         int(row["ply_rating"]) if row["ply_rating"] else None,
     )
 
@@ -292,6 +299,7 @@ def _estimated(designation: Designation, row: tables.Row | None) -> Dimensions:
         "standard's formula" if designation.form == "metric" else "estimate",
         rule["source"],
         "tires/derived",
+        tread,
     )
 
 
@@ -313,3 +321,49 @@ def width_on_rim(section_width: float, rim_width: float, design_rim_width: float
         S + 0.4 times the change in rim width [m], tires/R106-memory.
     """
     return section_width + 0.4 * (rim_width - design_rim_width)
+
+
+def change_error(old: Dimensions, new: Dimensions) -> float:
+    """Return the error of new over old rolling circumference.
+
+    Parameters
+    ----------
+    old, new
+        Two tires of different sizes [-].
+
+    Returns
+    -------
+    float
+        Half-width as a share [-]. The factor k is one and the same for both where tread class
+        and construction agree, and drops out.
+    """
+    worked_out = {old.circumference_source, new.circumference_source} == {"tires/derived"}
+    alike = old.designation.radial == new.designation.radial and old.tread_class == new.tread_class
+    if worked_out and alike:
+        return math.hypot(old.diameter_error, new.diameter_error)
+    return math.hypot(old.circumference_error, new.circumference_error)
+
+
+@cache
+def every_tire() -> tuple[Dimensions, ...]:
+    """Return the dimensions of every size of the table, once for each size."""
+    sizes = dict.fromkeys(row["size"] for row in tables.rows("tire_dimensions"))
+    return tuple(dimensions(decode(text)) for text in sizes)
+
+
+def tread_class(tread: str) -> str:
+    """Return the class of a tread code: "lug", "R-3", "R-4", "steer", or "" when not known.
+
+    Parameters
+    ----------
+    tread
+        A code, or two with a slash where a size is made with either [-].
+
+    Examples
+    --------
+    >>> tread_class("R-1W"), tread_class("R-3/R-4"), tread_class("F-2/I-1")
+    ('lug', 'R-3/R-4', 'steer')
+    """
+    if tread[:1] in ("F", "I"):
+        return "steer"
+    return "lug" if tread[:3] in ("R-1", "R-2") and tread != "R-14" else tread

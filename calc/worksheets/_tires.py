@@ -1,0 +1,226 @@
+"""What the tire worksheets share: ranges for distances rolled, ratings, lists, outlines."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from calc import tables
+from calc import worksheet as ws
+from calc.mechanics import front_drive, tire_load, tires
+from calc.mechanics.tire_size import Designation
+from calc.picture import Item, Shape
+
+TURNS = 10
+"""Turns that the roll-out sheet counts."""
+FRONT_SPAN = (1.6, 3.4)
+REAR_SPAN = (2.4, 5.3)
+"""Rolling circumference of any compact or utility tire, from the table's smallest and largest
+that are used there [m]."""
+SPREAD_WIDTH = 1.45
+"""Sizes listed for an axle are within this factor of the section width asked about [-]."""
+LISTED = 8
+
+
+def dimensions(designation: Designation | None) -> tires.Dimensions | None:
+    """Return the dimensions of a size, or None where there is none."""
+    return None if designation is None else tires.dimensions(designation)
+
+
+def same(old: Designation | None, new: Designation | None) -> bool:
+    """Whether an axle keeps its tires: no new size, or the one it has."""
+    return new is None or (old is not None and tires.lookup_key(old) == tires.lookup_key(new))
+
+
+def describe(tire: tires.Dimensions) -> str:
+    """Say where the dimensions of a tire come from and how far they may be off."""
+    word = {
+        "data sheet": "from one maker's data sheet",
+        "design value": "a design value",
+        "standard's formula": "from the standard's formula",
+        "estimate": "estimated from the size",
+    }[tire.basis]
+    return f"{tire.designation.size}: {word}, diameter within {100 * tire.diameter_error:.1f} %"
+
+
+def rolled_typical(axle: str) -> Callable[[ws.KnownSoFar], ws.Typical]:
+    """Return the usual range of ten turns of a new tire, from what is known of the sizes.
+
+    With the gear ratio known the circumference itself matters and has its whole error. Without
+    it only the change against the tires fitted now matters, and what both share drops out.
+    """
+
+    def find(known: ws.KnownSoFar) -> ws.Typical:
+        old, new = known.get(f"{axle}_tire"), known.get(f"new_{axle}_tire")
+        rolled = known.get(f"old_{axle}_ten_turns")
+        if same(old, new):
+            if rolled is not None:
+                return ws.Typical(rolled.low, rolled.high, "tires/derived", "the tires it has now")
+            if old is None:
+                low, high = FRONT_SPAN if axle == "front" else REAR_SPAN
+                return ws.Typical(
+                    TURNS * low, TURNS * high, "tires/practice", "tires of compacts and utilities"
+                )
+            kept = tires.dimensions(old)
+            error = kept.circumference_error if known.get("front_turns") is not None else 0.0
+            return _around(kept, error)
+        assert new is not None
+        tire = tires.dimensions(new)
+        if old is None or rolled is not None or known.get("front_turns") is not None:
+            return _around(tire, tire.circumference_error)
+        return _around(tire, tires.change_error(tires.dimensions(old), tire))
+
+    return find
+
+
+def _around(tire: tires.Dimensions, error: float) -> ws.Typical:
+    middle = TURNS * tire.rolling_circumference
+    return ws.Typical(
+        middle * (1 - error), middle * (1 + error), tire.circumference_source, tire.designation.size
+    )
+
+
+def assumed_or(rolled: float, tire: tires.Dimensions | None, errors: Sequence[float]) -> float:
+    """Return a tire's circumference for a list: measured where it was, else the table's.
+
+    A finding is worked at the end of a range that is worst; a list of sizes is not.
+    """
+    one = rolled / TURNS
+    if tire is None:
+        return one
+    middle = tire.rolling_circumference
+    for error in (0.0, *errors):
+        if min(abs(one / middle - 1 - error), abs(one / middle - 1 + error)) < 1e-9:
+            return middle
+    return one
+
+
+# --- what a tire may carry ---------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class Rating:
+    """Load on one tire [kg], up to a speed [m/s], and where both come from."""
+
+    load: float
+    speed: float | None
+    source: str
+
+
+def rating(tire: tires.Dimensions | None) -> Rating | None:
+    """Return the rating of a tire: its own marking, else the table's, else a compact's manual."""
+    if tire is None:
+        return None
+    services = tire.designation.services
+    row = tires.table_row(tire.designation)
+    if services:
+        first = services[0]
+        load = tire_load.load_of_index(first.load_index)
+        return Rating(load, tire_load.speed_of_symbol(first.speed_symbol), "tires/S2")
+    if row is not None and row["load_index"]:
+        return Rating(
+            tire_load.load_of_index(int(row["load_index"])),
+            tire_load.speed_of_symbol(row["speed_symbol"]),
+            row["load_index_source"],
+        )
+    limit = tire_load.road_limit(tire.designation)
+    if limit is not None:
+        return Rating(limit, None, "tires/OM-10")
+    for sheet in tables.rows("tire_load_at_pressure"):
+        listed = row is not None and (sheet["size"], sheet["ply_rating"]) == (
+            row["size"],
+            row["ply_rating"],
+        )
+        if listed and not sheet["speed_km_h"]:
+            return Rating(float(sheet["load_lb"]) * tire_load.POUND, None, sheet["source"])
+    return None
+
+
+# --- sizes that suit ---------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class Match:
+    """A size of the table with the lead it would give [-]."""
+
+    tire: tires.Dimensions
+    lead: float
+
+
+def _alike(candidate: tires.Dimensions, wanted: str) -> bool:
+    if candidate.tread_class == "steer":
+        return False
+    return not wanted or bool(set(wanted.split("/")) & set(candidate.tread_class.split("/")))
+
+
+def matches(
+    lead_of: Callable[[float], float],
+    like: tires.Dimensions,
+    aim: float,
+    allowed: Callable[[tires.Dimensions], bool],
+) -> list[Match]:
+    """Return the sizes whose lead is nearest to `aim`, best first.
+
+    `lead_of` gives the lead for a rolling circumference. Only treads of the class of `like` and
+    widths near its own are listed.
+    """
+    found = [
+        Match(tire, lead_of(tire.rolling_circumference))
+        for tire in tires.every_tire()
+        if _alike(tire, like.tread_class)
+        and like.section_width / SPREAD_WIDTH < tire.section_width
+        and tire.section_width < like.section_width * SPREAD_WIDTH
+        and allowed(tire)
+    ]
+    return sorted(found, key=lambda match: (abs(match.lead - aim), match.tire.designation.size))
+
+
+def match_table(
+    title: str, found: Sequence[Match], window: front_drive.Window, note: ws.Words
+) -> ws.Table:
+    """Return a list of sizes as a table, best lead first."""
+    rows = tuple(
+        (
+            match.tire.designation.size,
+            ws.phrase("{n} %", n=signed(match.lead)),
+            "inside" if window.low <= match.lead <= window.high else "outside",
+            (TURNS * match.tire.rolling_circumference, "length", "ft"),
+            (match.tire.overall_diameter, "length"),
+            f"± {100 * match.tire.circumference_error:.1f} %",
+        )
+        for match in found[:LISTED]
+    )
+    columns = ("Size", "Lead", "Window", "Ten turns", "Overall diameter", "Error of one turn")
+    return ws.Table(title, columns, rows, "tires/derived", note)
+
+
+def signed(share: float) -> str:
+    """A share as a signed percentage, such as "+2.8"."""
+    shown = f"{100 * share:+.1f}".replace("-", "\u2212")
+    return "0.0" if shown[1:] == "0.0" else shown
+
+
+# --- drawing -----------------------------------------------------------------------------------
+
+
+def outline(x: float, tire: tires.Dimensions, style: str, points: int = 72) -> Item:
+    """Return a tire from the side, standing on the ground at y = 0 and flattened there."""
+    radius, height = tire.overall_diameter / 2, tire.static_loaded_radius
+    return Shape(
+        [
+            (
+                x + radius * math.cos(2 * math.pi * i / points),
+                max(0.0, height + radius * math.sin(2 * math.pi * i / points)),
+            )
+            for i in range(points)
+        ],
+        style,
+    )
+
+
+def outline_points(x: float, tire: tires.Dimensions, points: int = 72) -> list[tuple[float, float]]:
+    """Return the same outline as a closed line."""
+    shape = outline(x, tire, "fill", points)
+    assert isinstance(shape, Shape)
+    return [*shape.points, shape.points[0]]

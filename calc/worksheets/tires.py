@@ -1,0 +1,1056 @@
+"""Tire swap: what other tires do to lead, speed, clearance, width, load and ballast."""
+
+from __future__ import annotations
+
+import math
+import re
+
+from calc import quantities, sources, tables, vocabulary
+from calc import worksheet as ws
+from calc.errors import InputError
+from calc.explore import Solver
+from calc.mechanics import duals, front_drive, liquid_ballast, tire_load, tires, travel
+from calc.picture import Bar, Bars, Dimension, Disc, Item, Label, Line, Picture, Scene
+from calc.worksheets import _tires as common
+from calc.worksheets._tires import TURNS
+
+NOW, NEW, DRIVE = "Tires it has now", "New tires", "Front drive"
+GAPS, LOADS, LIQUID, SPEED = "Gaps and width", "Loads", "Liquid", "Speed"
+LIQUID_SPEED = 32 / 3.6
+"""Fastest with liquid in the tires [m/s], tires/OM-1."""
+FASTEST_GEAR = 20.0
+
+
+def read_speeds(text: str) -> tuple[float, ...]:
+    """Return the speeds of a list such as "2, 4, 7, 12 mph" in m/s, slowest first.
+
+    Raises
+    ------
+    InputError
+        When one of them isn't a speed.
+    """
+    parts = [part.strip() for part in re.split(r"[,;]", text) if part.strip()]
+    unit = re.search(r"[a-zA-Z/]+\s*$", parts[-1]) if parts else None
+    found = []
+    for part in parts[:24]:
+        whole = part if re.search("[a-zA-Z]", part) or unit is None else f"{part} {unit[0]}"
+        reading = quantities.parse(whole, "speed")
+        if reading is None or not reading.exact or not 0.02 <= reading.low <= FASTEST_GEAR:
+            raise InputError(
+                f"“{quantities.shorten(part)}” in the list of speeds isn't a speed between "
+                "0.05 and 45 mph. Write them like “2, 4, 7, 12 mph”."
+            )
+        found.append(reading.low)
+    if not found:
+        raise InputError("Write the speeds like “2, 4, 7, 12 mph”.")
+    return tuple(sorted(found))
+
+
+def _windows() -> tuple[ws.Option, ...]:
+    return tuple(ws.Option(w.key, w.label, w.source) for w in front_drive.windows())
+
+
+def _liquids() -> tuple[ws.Option, ...]:
+    rows = tables.rows("ballast_liquids")
+    options = [ws.Option(row["key"], row["label"], row["note"]) for row in rows]
+    return (ws.Option("none", "none: air only"), *options)
+
+
+def _factory_lead() -> ws.Typical:
+    aimed = front_drive.window("limits")
+    return ws.Typical(
+        aimed.target_low, aimed.target_high, aimed.source, "front drives as makers lay them out"
+    )
+
+
+def _ten_turns(name: str, label: str, help: str, **more: object) -> ws.Field:
+    return ws.Field(
+        name, label, "length", "18 ft", "230 ft", help, group=DRIVE, unit_us="ft", unit_metric="m",
+        **more,  # type: ignore[arg-type]
+    )  # fmt: skip
+
+
+_ROLL = (
+    "From the roll-out sheet: mark tire and ground, roll straight for ten turns at work load and "
+    "pressure, measure. A data sheet's rolling circumference times ten does as well."
+)
+
+FIELDS: tuple[ws.AnyField, ...] = (
+    vocabulary.field("front_tire", default="7-16 R-1", essential=True, group=NOW),
+    vocabulary.field("rear_tire", default="11.2-24 R-1", essential=True, group=NOW),
+    ws.Entry(
+        "new_front_tire", "New front tires", "Leave blank when the front tires stay.",
+        vocabulary.read_tire_size, essential=True, group=NEW, example="blank: the fronts stay",
+    ),
+    ws.Entry(
+        "new_rear_tire", "New rear tires", "Leave blank when the rear tires stay.",
+        vocabulary.read_tire_size, default="12.4-24 R-1", essential=True, group=NEW,
+        example="blank: the rears stay",
+    ),
+    ws.Choice(
+        "front_drive", "Front-wheel drive",
+        (ws.Option("yes", "Yes"), ws.Option("no", "No: two-wheel drive")),
+        "A tractor with a driven front axle (four-wheel drive) has bar lugs or drive treads at "
+        "the front.",
+        default="yes", essential=True, group=DRIVE,
+    ),
+    ws.Choice(
+        "lead_window", "Window of lead", _windows(),
+        "Use your tractor manual's own window where it prints one.",
+        default=front_drive.DEFAULT_WINDOW, group=DRIVE,
+    ),
+    ws.Field(
+        "front_turns", "(C) Front-wheel turns for ten rear-wheel turns", "count", "8", "25",
+        "From the roll-out sheet, wheels off the ground and front drive engaged; a printed gear "
+        "ratio of 1.35 is 13.5 turns.",
+        optional=True, group=DRIVE,
+    ),
+    ws.Field(
+        "lead_now", "Front-drive lead with the tires it has now", "fraction", "-20 %", "25 %",
+        "If it was measured by counting turns; a lag is below zero. Otherwise leave it blank.",
+        optional=True, group=DRIVE,
+    ),
+    ws.Field(
+        "factory_lead", "Lead the tractor was laid out for", "fraction", "-5 %", "12 %",
+        "Used when neither the gear ratio nor the lead it has now is known, and right only if the "
+        "tires it has now are of a size its maker approved.",
+        typical=_factory_lead(), group=DRIVE,
+    ),
+    _ten_turns("old_front_ten_turns", "(A) Ten turns of the front tires it has now", _ROLL,
+               optional=True),
+    _ten_turns("old_rear_ten_turns", "(B) Ten turns of the rear tires it has now", _ROLL,
+               optional=True),
+    _ten_turns("new_front_ten_turns", "Ten turns of the new front tires", _ROLL,
+               typical=common.rolled_typical("front")),
+    _ten_turns("new_rear_ten_turns", "Ten turns of the new rear tires", _ROLL,
+               typical=common.rolled_typical("rear")),
+    ws.Entry(
+        "gear_speeds", "Speed in each gear or range, tires it has now",
+        "From the decal or the specification, with commas; the last one is the top speed.",
+        read_speeds, default="1.5, 3, 5, 8, 12 mph", group=SPEED, example="1.5, 3, 5, 8, 12 mph",
+    ),
+    vocabulary.field("wheelbase", default="62 in"),
+    vocabulary.field("hitch_distance", default="28 in"),
+    ws.Field(
+        "deck_ahead", "Middle of a mower deck ahead of the rear axle", "length", "5 in", "100 in",
+        "Level distance; leave blank without a mid-mount deck.", optional=True, default="30 in",
+        group=GAPS,
+    ),
+    ws.Field(
+        "fender_gap", "Gap between rear tread and fender now", "length", "0 in", "30 in",
+        "The least gap above the tread, tires up to pressure.", optional=True, group=GAPS,
+    ),
+    ws.Field(
+        "side_gap", "Gap between rear sidewall and fender now", "length", "0 in", "30 in",
+        "The least gap beside the tire, toward the fender or the lift arm.", optional=True,
+        group=GAPS,
+    ),
+    ws.Field(
+        "front_gap", "Gap at the front tire, wheel turned fully, now", "length", "0 in", "30 in",
+        "From the tread to whatever it comes nearest to: axle, frame, loader bracket.",
+        optional=True, group=GAPS,
+    ),
+    ws.Field(
+        "deck_gap", "Gap between mower deck and rear tread now", "length", "0 in", "40 in",
+        "The least gap with the deck at any height.", optional=True, group=GAPS,
+    ),
+    vocabulary.field("track_width", default="42 in", group=GAPS),
+    ws.Field(
+        "width_limit", "Narrowest gate, trailer or row", "length", "24 in", "200 in",
+        "What the tractor must go through or onto.", optional=True, group=GAPS,
+    ),
+    ws.Field(
+        "rear_axle_load", "Largest load on the rear axle", "mass", "200 lb", "20,000 lb",
+        "Rear wheels on the scale with the heaviest implement raised; or from the lift and "
+        "ballast page.",
+        optional=True, group=LOADS,
+    ),
+    vocabulary.field("rear_tire_load", group=LOADS),
+    vocabulary.field("rear_axle_limit", group=LOADS),
+    ws.Field(
+        "front_axle_load", "Largest load on the front axle", "mass", "100 lb", "15,000 lb",
+        "Front wheels on the scale with a full bucket.", optional=True, group=LOADS,
+    ),
+    ws.Field(
+        "front_tire_load", "Load one front tire may carry", "mass", "100 lb", "8,000 lb",
+        "From the load index or the load table at the pressure you use.", optional=True,
+        group=LOADS,
+    ),
+    ws.Field(
+        "front_axle_limit", "Front axle limit", "mass", "150 lb", "15,000 lb",
+        "On the plate or in the manual.", optional=True, group=LOADS,
+    ),
+    ws.Field(
+        "rear_pressure", "Pressure you run in the new rear tires", "pressure", "5 psi", "90 psi",
+        "Cold, from a gauge made for low pressure.", optional=True, group=LOADS,
+    ),
+    ws.Field(
+        "rear_rated_pressure", "Pressure at which the rear rating holds", "pressure", "5 psi",
+        "90 psi", "On the sidewall beside the largest load, or in the tire's load table.",
+        optional=True, group=LOADS,
+    ),
+    ws.Choice(
+        "liquid", "Liquid in the rear tires", _liquids(),
+        "Pumped in through the valve; see what each weighs and when it freezes in the table below.",
+        default="none", group=LIQUID,
+    ),
+    ws.Field(
+        "fill", "Share of the tire filled", "fraction", "10 %", "90 %",
+        "With the valve at the top, liquid level with it is 75 %.", default="75 %",
+        typical=ws.Typical(0.4, 0.75, "tires/OM-1", "liquid in rear tires"), group=LIQUID,
+    ),
+    ws.Field(
+        "coldest", "Coldest it gets", "temperature", "-60 F", "60 F",
+        "Where the tractor stands in winter.", optional=True, group=LIQUID,
+    ),
+)  # fmt: skip
+
+
+def review(known: ws.KnownSoFar) -> dict[str, str]:
+    """Return a sentence for each field that can't stand beside the others."""
+    found: dict[str, str] = {}
+    for axle in ("front", "rear"):
+        if known.get(f"new_{axle}_tire") is not None and known.get(f"{axle}_tire") is None:
+            found[f"{axle}_tire"] = (
+                f"Give the size of the {axle} tires it has now: old and new are compared."
+            )
+    used, rated = known.get("rear_pressure"), known.get("rear_rated_pressure")
+    if used is not None and rated is not None and used.high > rated.low:
+        found["rear_pressure"] = (
+            "The pressure is above the one at which the rating holds: a sidewall's maximum is "
+            "never passed."
+        )
+    return found
+
+
+# --- arithmetic ------------------------------------------------------------------------------
+
+
+class Pair:
+    """The tires of both axles, before and after."""
+
+    __slots__ = ("front", "front_new", "front_stays", "rear", "rear_new", "rear_stays")
+
+    def __init__(self, v: ws.Inputs) -> None:
+        self.front = common.dimensions(v.front_tire)
+        self.rear = common.dimensions(v.rear_tire)
+        self.front_stays = common.same(v.front_tire, v.new_front_tire)
+        self.rear_stays = common.same(v.rear_tire, v.new_rear_tire)
+        self.front_new = self.front if self.front_stays else common.dimensions(v.new_front_tire)
+        self.rear_new = self.rear if self.rear_stays else common.dimensions(v.new_rear_tire)
+
+    def circumferences(self, v: ws.Inputs) -> tuple[float, float, float, float]:
+        """Rolling circumference: front and rear now, front and rear new [m]."""
+        front_new, rear_new = v.new_front_ten_turns / TURNS, v.new_rear_ten_turns / TURNS
+        front = self.now("front", v.old_front_ten_turns, front_new)
+        rear = self.now("rear", v.old_rear_ten_turns, rear_new)
+        return front, rear, front_new, rear_new
+
+    def now(self, axle: str, rolled: float | None, new_circumference: float) -> float:
+        """Rolling circumference of the tires an axle has now [m]."""
+        front = axle == "front"
+        tire = self.front if front else self.rear
+        if tire is None:
+            return sum(common.FRONT_SPAN if front else common.REAR_SPAN) / 2
+        if self.front_stays if front else self.rear_stays:
+            return new_circumference
+        return rolled / TURNS if rolled is not None else tire.rolling_circumference
+
+
+def leads(v: ws.Inputs, pair: Pair) -> tuple[float, float]:
+    """Return the lead now and with the new tires [-]."""
+    front, rear, front_new, rear_new = pair.circumferences(v)
+    if v.front_turns is not None:
+        ratio = front_drive.gear_ratio_from_turns(TURNS, v.front_turns)
+        return (
+            front_drive.lead(front, rear, ratio),
+            front_drive.lead(front_new, rear_new, ratio),
+        )
+    now = v.lead_now if v.lead_now is not None else v.factory_lead
+    return now, front_drive.lead_after_change(now, front_new / front, rear_new / rear)
+
+
+def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
+    """Return the checks and outputs at one set of values."""
+    pair = Pair(v)
+    checks: list[ws.Check] = []
+    outputs: list[ws.Output] = []
+    if v.front_drive == "yes":
+        _front_drive(v, pair, checks, outputs, work)
+    _speed(v, pair, checks, outputs, work)
+    _heights(v, pair, checks, outputs, work)
+    _widths(v, pair, checks, outputs)
+    gained = _liquid(v, pair, checks, outputs, work)
+    _loads(v, pair, gained, checks, outputs, work)
+    return ws.Outcome(checks, outputs)
+
+
+def _front_drive(
+    v: ws.Inputs, pair: Pair, checks: list[ws.Check], outputs: list[ws.Output], work: ws.Work
+) -> None:
+    window = front_drive.window(v.lead_window)
+    now, new = leads(v, pair)
+    checks.append(
+        ws.between(
+            "lead", "Front-drive lead with the new tires", new, window.low, window.high,
+            "fraction", window.source,
+            why="Too little, and the rear pushes the front: no pull, hard steering, power hop. "
+            "Too much, and the driveline winds up, wears tires and breaks gears.",
+        )
+    )  # fmt: skip
+    outputs.append(ws.Output("lead_now", "Lead with the tires it has now", now, "fraction"))
+    outputs.append(ws.Output("lead_new", "Lead with the new tires", new, "fraction"))
+    if not work.on:
+        return
+    front, rear, front_new, rear_new = pair.circumferences(v)
+    if v.front_turns is not None:
+        work.step(
+            "Lead with the new tires", "lead", "RCf × i / RCr − 1",
+            (("RCf", front_new, "length"), ("i", v.front_turns / TURNS, "count"),
+             ("RCr", rear_new, "length")),
+            new, "fraction", "tires/TG-3",
+        )  # fmt: skip
+        return
+    for name, before, after in (("front", front, front_new), ("rear", rear, rear_new)):
+        work.step(
+            f"Rolling circumference, {name}: new over now", f"k{name[0]}", "RC new / RC now",
+            (("RC new", after, "length"), ("RC now", before, "length")),
+            after / before, "count", "tires/derived",
+        )  # fmt: skip
+    work.step(
+        "Lead with the new tires", "lead", "(1 + lead now) × kf / kr − 1",
+        (("lead now", now, "fraction"), ("kf", front_new / front, "count"),
+         ("kr", rear_new / rear, "count")),
+        new, "fraction", "tires/derived",
+    )  # fmt: skip
+
+
+def _speed(
+    v: ws.Inputs, pair: Pair, checks: list[ws.Check], outputs: list[ws.Output], work: ws.Work
+) -> None:
+    _, rear, _, rear_new = pair.circumferences(v)
+    outputs.append(
+        ws.Output("speed_change", "Change of speed in every gear", rear_new / rear - 1, "fraction")
+    )
+    if not v.gear_speeds:
+        return
+    top = travel.speed_after(v.gear_speeds[-1], rear, rear_new)
+    outputs.append(ws.Output("top_speed", "Top speed with the new tires", top, "speed"))
+    work.step(
+        "Top speed with the new tires", "v₂", "v₁ × RC new / RC now",
+        (("v₁", v.gear_speeds[-1], "speed"), ("RC new", rear_new, "length"),
+         ("RC now", rear, "length")),
+        top, "speed", "tires/derived",
+    )  # fmt: skip
+    for axle, tire in (("front", pair.front_new), ("rear", pair.rear_new)):
+        rated = common.rating(tire)
+        if rated is not None and rated.speed is not None:
+            checks.append(
+                ws.at_most(
+                    f"{axle}_speed", f"Top speed against the {axle} tire's speed symbol", top,
+                    rated.speed, "speed", "tires/ISO4251-memory",
+                    why="Above its symbol a tire runs hot and may come apart.",
+                )
+            )  # fmt: skip
+    if v.liquid != "none":
+        checks.append(
+            ws.at_most(
+                "liquid_speed", "Top speed with liquid in the tires", top, LIQUID_SPEED, "speed",
+                "tires/OM-1", why="Liquid makes tires ride hard and sway; keep below this speed.",
+            )
+        )  # fmt: skip
+
+
+def _radius_changes(pair: Pair) -> tuple[float, float]:
+    """Return the change of loaded radius at the front and the rear [m]."""
+    changes = []
+    for old, new in ((pair.front, pair.front_new), (pair.rear, pair.rear_new)):
+        known = old is not None and new is not None
+        changes.append(new.static_loaded_radius - old.static_loaded_radius if known else 0.0)  # type: ignore[union-attr]
+    return changes[0], changes[1]
+
+
+def _diameter_change(old: tires.Dimensions | None, new: tires.Dimensions | None) -> float:
+    if old is None or new is None:
+        return 0.0
+    return new.overall_diameter - old.overall_diameter
+
+
+def _heights(
+    v: ws.Inputs, pair: Pair, checks: list[ws.Check], outputs: list[ws.Output], work: ws.Work
+) -> None:
+    front_rise, rear_rise = _radius_changes(pair)
+    hitch = travel.clearance_change(front_rise, rear_rise, -v.hitch_distance, v.wheelbase)
+    off = _radius_error(pair.rear, pair.rear_new, pair.rear_stays)
+    outputs.append(_banded("rear_rise", "Rear axle and drawbar rise by", rear_rise, off))
+    outputs.append(_banded("hitch_rise", "Hitch balls rise by", hitch, off))
+    off = _radius_error(pair.front, pair.front_new, pair.front_stays)
+    outputs.append(_banded("front_rise", "Front axle rises by", front_rise, off))
+    if v.deck_ahead is not None:
+        deck = travel.clearance_change(front_rise, rear_rise, v.deck_ahead, v.wheelbase)
+        outputs.append(ws.Output("deck_rise", "Mower deck's hangers rise by", deck, "length"))
+    pitch = travel.pitch_change(front_rise, rear_rise, v.wheelbase)
+    outputs.append(ws.Output("pitch", "Nose tips up by", math.degrees(pitch), "angle"))
+    if work.on and pair.rear is not None and pair.rear_new is not None:
+        work.step(
+            "Rise of the rear axle", "ΔC", "loaded radius new − now",
+            (("r new", pair.rear_new.static_loaded_radius, "length"),
+             ("r now", pair.rear.static_loaded_radius, "length")),
+            rear_rise, "length", "tires/derived",
+        )  # fmt: skip
+        ratio = travel.pull_ratio(
+            pair.rear.static_loaded_radius, pair.rear_new.static_loaded_radius
+        )
+        work.step(
+            "Pull for equal axle torque", "F₂ / F₁", "r now / r new",
+            (("r now", pair.rear.static_loaded_radius, "length"),
+             ("r new", pair.rear_new.static_loaded_radius, "length")),
+            ratio, "count", "tires/derived",
+        )  # fmt: skip
+    rear_growth = _diameter_change(pair.rear, pair.rear_new) / 2
+    front_growth = _diameter_change(pair.front, pair.front_new) / 2
+    for name, title, gap, growth in (
+        ("fender", "Gap between rear tread and fender", v.fender_gap, rear_growth),
+        ("deck", "Gap between mower deck and rear tread", v.deck_gap, rear_growth),
+        ("front_lock", "Gap at the front tire, wheel turned", v.front_gap, front_growth),
+    ):
+        _gap(name, title, gap, growth, checks)
+
+
+def _gap(name: str, title: str, gap: float | None, growth: float, checks: list[ws.Check]) -> None:
+    if gap is not None:
+        checks.append(
+            ws.at_least(
+                f"{name}_gap", title, gap - growth, duals.FENDER_GAP, "length", "tires/OM-16",
+                why="Mud and flexing close a small gap; then the tire rubs.",
+            )
+        )  # fmt: skip
+
+
+def _widths(v: ws.Inputs, pair: Pair, checks: list[ws.Check], outputs: list[ws.Output]) -> None:
+    if pair.rear is None or pair.rear_new is None:
+        return
+    growth = pair.rear_new.section_width - pair.rear.section_width
+    _gap("side", "Gap between rear sidewall and fender", v.side_gap, growth / 2, checks)
+    width = travel.overall_width(v.track_width, pair.rear_new.section_width)
+    before = travel.overall_width(v.track_width, pair.rear.section_width)
+    outputs.append(ws.Output("width_now", "Width over the rear tires now", before, "length"))
+    outputs.append(ws.Output("width", "Width over the new rear tires, same track", width, "length"))
+    if v.width_limit is not None:
+        checks.append(
+            ws.at_most(
+                "width", "Width over the new rear tires", width, v.width_limit, "length",
+                "tires/derived", why="It won't pass.",
+            )
+        )  # fmt: skip
+    ratio = travel.pull_ratio(pair.rear.static_loaded_radius, pair.rear_new.static_loaded_radius)
+    outputs.append(
+        ws.Output("pull_change", "Change of pull in the same gear", ratio - 1, "fraction")
+    )
+
+
+def _liquid(
+    v: ws.Inputs, pair: Pair, checks: list[ws.Check], outputs: list[ws.Output], work: ws.Work
+) -> float:
+    """Return the mass of liquid that both new rear tires hold [kg]."""
+    if v.liquid == "none" or pair.rear_new is None:
+        return 0.0
+    row = tables.by_key("ballast_liquids", "key")[v.liquid]
+    density = float(row["density_kg_l"]) * 1000
+    volume = liquid_ballast.fill_volume(pair.rear_new, v.fill)
+    mass = liquid_ballast.liquid_mass(volume.value, density)
+    outputs.append(
+        ws.Output(
+            "liquid_volume", "Liquid in each new rear tire", volume.value, "volume",
+            ws.phrase("between {low} and {high}", low=(volume.low, "volume"),
+                      high=(volume.high, "volume")),
+        )
+    )  # fmt: skip
+    outputs.append(ws.Output("liquid_mass", "Ballast in both new rear tires", 2 * mass, "mass"))
+    if pair.rear is not None:
+        before = liquid_ballast.fill_volume(pair.rear, v.fill).value * density
+        outputs.append(
+            ws.Output(
+                "liquid_gained", "More than the old tires would hold, both", 2 * (mass - before),
+                "mass",
+            )
+        )  # fmt: skip
+    work.step(
+        "Ballast in one rear tire", "m", "V × density",
+        (("V", volume.value, "volume"), ("density", density, "density")),
+        mass, "mass", row["source"],
+    )  # fmt: skip
+    if v.coldest is not None and (row["slush_c"] or row["solid_c"]):
+        starts = 273.15 + float(row["slush_c"] or row["solid_c"])
+        ok = v.coldest >= starts
+        checks.append(
+            ws.fits(
+                "freezing", "Freezing of the liquid", 1.0 if ok else -1.0,
+                ws.phrase(
+                    "It stays liquid: it starts to freeze at {at}." if ok else
+                    "It freezes: slush starts at {at}, and a frozen tire can't be driven on.",
+                    at=(starts, "temperature"),
+                ),
+                row["freeze_source"],
+                why="" if ok else "Ice inside a tire breaks it when it is driven on.",
+            )
+        )  # fmt: skip
+    return 2 * mass
+
+
+def _loads(
+    v: ws.Inputs,
+    pair: Pair,
+    liquid: float,
+    checks: list[ws.Check],
+    outputs: list[ws.Output],
+    work: ws.Work,
+) -> None:
+    for axle, tire, load, typed, limit, added in (
+        ("rear", pair.rear_new, v.rear_axle_load, v.rear_tire_load, v.rear_axle_limit, liquid),
+        ("front", pair.front_new, v.front_axle_load, v.front_tire_load, v.front_axle_limit, 0.0),
+    ):
+        rated = common.rating(tire)
+        if typed is not None:
+            rated = common.Rating(typed, None, "tires/derived")
+        each = None if rated is None else rated.load
+        source = "tires/derived" if rated is None else rated.source
+        if each is not None and axle == "rear":
+            each = _at_pressure(v, each, work)
+        if each is not None:
+            outputs.append(
+                ws.Output(f"{axle}_tire_load", f"One {axle} tire may carry", each, "mass")
+            )
+        if load is None or (each is None and limit is None):
+            continue
+        allowed = tire_load.axle_capacity(
+            2, math.inf if each is None else each, math.inf if limit is None else limit
+        )
+        checks.append(
+            ws.at_most(
+                f"{axle}_load", f"Load on the {axle} axle", load + added, allowed, "mass", source,
+                why="An overloaded tire or axle runs hot and fails.",
+            )
+        )  # fmt: skip
+        work.step(
+            f"What the {axle} axle may carry", "L", "the least of two tires and the axle's limit",
+            (("tire", 0.0 if each is None else each, "mass"),), allowed, "mass", "tires/OM-10",
+        )  # fmt: skip
+
+
+def _at_pressure(v: ws.Inputs, load: float, work: ws.Work) -> float:
+    if v.rear_pressure is None or v.rear_rated_pressure is None:
+        return load
+    pressure = min(v.rear_pressure, v.rear_rated_pressure)
+    found = tire_load.load_at_pressure(load, pressure, v.rear_rated_pressure)
+    work.step(
+        "Load of a rear tire at the pressure you run", "L", "L rated × (p / p rated)^0.585",
+        (("L rated", load, "mass"), ("p", pressure, "pressure"),
+         ("p rated", v.rear_rated_pressure, "pressure")),
+        found, "mass", "tires/pressure-memory",
+    )  # fmt: skip
+    return found
+
+
+# --- advice ----------------------------------------------------------------------------------
+
+
+def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
+    """Return remedies, lists of sizes, the comparison, notes and cautions."""
+    pair = Pair(v)
+    found: list[ws.Table] = []
+    remedies: list[ws.Remedy] = []
+    notes: list[ws.Words] = []
+    if v.front_drive == "yes" and pair.front_new is not None and pair.rear_new is not None:
+        _lead_advice(v, pair, outcome, remedies, found, notes)
+    remedies += _gap_remedies(v, pair, outcome)
+    remedies += _load_remedies(v, outcome)
+    comparison = [_comparison(pair)] if pair.rear is not None or pair.front is not None else []
+    speeds = [_speed_table(v, pair)] if v.gear_speeds else []
+    notes += _basis_notes(pair)
+    tables_shown = [*comparison, *speeds, *found]
+    return ws.Advice(remedies, _cautions(v), tables_shown, notes, _first_ask(pair))
+
+
+def _first_ask(pair: Pair) -> ws.Words:
+    if pair.front is not None and pair.rear is not None:
+        return ""
+    return (
+        "Read the sizes off the sidewalls first: of the tires it has now, front and rear, and of "
+        "the ones you want. Nothing can be said without them."
+    )
+
+
+def _lead_finder(v: ws.Inputs, pair: Pair) -> tuple[float, float, float]:
+    """Return (c, front, rear) so that the lead is c × front / rear − 1, for lists of sizes.
+
+    Where the lead now isn't known the middle of what makers lay out is used.
+    """
+    errors = _errors(v, pair)
+    assert pair.front is not None and pair.rear is not None
+    assert pair.front_new is not None and pair.rear_new is not None
+    front_new = common.assumed_or(v.new_front_ten_turns, pair.front_new, errors["front"])
+    rear_new = common.assumed_or(v.new_rear_ten_turns, pair.rear_new, errors["rear"])
+    if v.front_turns is not None:
+        return v.front_turns / TURNS, front_new, rear_new
+    now = v.lead_now
+    if now is None:
+        usual = _factory_lead()
+        at_end = min(abs(v.factory_lead - usual.low), abs(v.factory_lead - usual.high)) < 1e-9
+        now = (usual.low + usual.high) / 2 if at_end else v.factory_lead
+    front = pair.now("front", v.old_front_ten_turns, front_new)
+    rear = pair.now("rear", v.old_rear_ten_turns, rear_new)
+    return (1 + now) * rear / front, front_new, rear_new
+
+
+def _errors(v: ws.Inputs, pair: Pair) -> dict[str, list[float]]:
+    found: dict[str, list[float]] = {"front": [], "rear": []}
+    for axle, old, new in (
+        ("front", pair.front, pair.front_new), ("rear", pair.rear, pair.rear_new)
+    ):  # fmt: skip
+        if old is not None and new is not None:
+            found[axle] = [new.circumference_error, tires.change_error(old, new)]
+    return found
+
+
+def _lead_advice(
+    v: ws.Inputs,
+    pair: Pair,
+    outcome: ws.Outcome,
+    remedies: list[ws.Remedy],
+    found: list[ws.Table],
+    notes: list[ws.Words],
+) -> None:
+    window = front_drive.window(v.lead_window)
+    if pair.front is None or pair.rear is None:
+        return
+    assert pair.front_new is not None and pair.rear_new is not None
+    constant, front, rear = _lead_finder(v, pair)
+    fronts = common.matches(
+        lambda rc: constant * rc / rear - 1, pair.front_new, window.middle,
+        lambda tire: tire.rolling_circumference < rear,
+    )  # fmt: skip
+    rears = common.matches(
+        lambda rc: constant * front / rc - 1, pair.rear_new, window.middle,
+        lambda tire: tire.rolling_circumference > front,
+    )  # fmt: skip
+    check = outcome.check("lead")
+    if check is not None and check.margin < 0:
+        remedies += _lead_remedies(v, pair, window, constant, rear, fronts, rears)
+    note = ws.phrase(
+        "Worked with the middle of the table's values; the window is {w}. Check rims, load and "
+        "gaps before you order, and roll the tires out.", w=window.label,
+    )  # fmt: skip
+    rear_size = pair.rear_new.designation.size
+    front_size = pair.front_new.designation.size
+    found.append(
+        common.match_table(f"Front sizes that suit {rear_size} at the rear", fronts, window, note)
+    )
+    found.append(
+        common.match_table(f"Rear sizes that suit {front_size} at the front", rears, window, note)
+    )
+    if v.front_turns is not None or v.lead_now is not None:
+        now = leads(v, pair)[0]
+        if not window.low <= now <= window.high:
+            notes.append(
+                f"With the tires it has now the lead works out at {common.signed(now)} %, outside "
+                "the window already: check the count, or whether these tires are of a size the "
+                "tractor was made for."
+            )
+    found.append(_window_table(constant * front / rear - 1))
+    notes += _error_notes(v, pair, window)
+
+
+def _lead_remedies(
+    v: ws.Inputs,
+    pair: Pair,
+    window: front_drive.Window,
+    constant: float,
+    rear: float,
+    fronts: list[common.Match],
+    rears: list[common.Match],
+) -> list[ws.Remedy]:
+    remedies = []
+    for axle, found in (("front", fronts), ("rear", rears)):
+        best = found[0] if found else None
+        if best is None or not window.low <= best.lead <= window.high:
+            continue
+        size = best.tire.designation.size
+        current = pair.front_new if axle == "front" else pair.rear_new
+        if current is not None and current.designation.size == size:
+            continue
+        remedies.append(
+            ws.Remedy(
+                ws.phrase(
+                    f"{size} on the {axle} brings the middle of the lead to {{lead}} %.",
+                    lead=common.signed(best.lead),
+                ),
+                set={f"new_{axle}_tire": size, f"new_{axle}_ten_turns": ""},
+                source="tires/derived",
+            )
+        )
+    wanted = (1 + window.middle) * rear / constant
+    assert pair.rear is not None and pair.front is not None
+    remedies.append(
+        ws.Remedy(
+            ws.phrase(
+                "Whatever the size: with rear tires that roll {rear} in ten turns, front tires "
+                "must roll {front}. Measure both before you pay.",
+                rear=(TURNS * rear, "length", "ft"), front=(TURNS * wanted, "length", "ft"),
+            ),
+            set={
+                "new_front_ten_turns": f"{TURNS * wanted:.3f} m",
+                "new_rear_ten_turns": f"{TURNS * rear:.3f} m",
+                **_marked_new(v, pair),
+            },
+            source="tires/derived",
+        )
+    )  # fmt: skip
+    if not (pair.rear_stays and pair.front_stays):
+        remedies.append(
+            ws.Remedy(
+                "Keep the tires it has now, on both axles: the lead stays as it was laid out.",
+                set={"new_front_tire": "", "new_rear_tire": "", "new_front_ten_turns": "",
+                     "new_rear_ten_turns": ""},
+            )
+        )  # fmt: skip
+    return remedies
+
+
+def _marked_new(v: ws.Inputs, pair: Pair) -> dict[str, str]:
+    """A distance for an axle that stays would be taken for the tires it has now.
+
+    So the axle gets the nearest other size of the table as its new one.
+    """
+    if not pair.front_stays:
+        return {}
+    constant, _, rear = _lead_finder(v, pair)
+    window = front_drive.window(v.lead_window)
+    assert pair.front is not None
+    for match in common.matches(
+        lambda rc: constant * rc / rear - 1, pair.front, window.middle, lambda _: True
+    ):
+        if match.tire.designation.size != pair.front.designation.size:
+            return {"new_front_tire": match.tire.designation.size}
+    return {}
+
+
+def _error_notes(v: ws.Inputs, pair: Pair, window: front_drive.Window) -> list[ws.Words]:
+    errors = _errors(v, pair)
+    direct = v.front_turns is not None
+    used = [
+        errors[axle][0 if direct else 1]
+        for axle, stays in (("front", pair.front_stays), ("rear", pair.rear_stays))
+        if errors[axle] and (direct or not stays)
+    ]
+    if not used:
+        return []
+    half = (window.high - window.low) / 2
+    total = sum(used)
+    said = (
+        "The table's circumferences may be off by {off} points of lead together, and the window is "
+        "only {half} points to either side of its middle. "
+    )
+    said += (
+        "So sizes alone can't settle it: roll the tires out, or get the rolling circumferences "
+        "from their maker's data sheets."
+        if total > half / 2
+        else "Roll the tires out before you rely on it."
+    )
+    return [ws.phrase(said, off=f"{100 * total:.1f}", half=f"{100 * half:.1f}")]
+
+
+def _window_table(lead: float) -> ws.Table:
+    rows = tuple(
+        (
+            w.label,
+            "inside" if w.low <= lead <= w.high else "outside",
+            sources.find(w.source)[0].title,
+        )
+        for w in front_drive.windows()
+    )
+    return ws.Table(
+        "What other windows say", ("Window", f"Lead of {common.signed(lead)} %", "Source"), rows,
+        note="Manuals and guides disagree; the tractor's own manual comes first.",
+    )  # fmt: skip
+
+
+def _gap_remedies(v: ws.Inputs, pair: Pair, outcome: ws.Outcome) -> list[ws.Remedy]:
+    remedies = []
+    for name, old in (("fender", pair.rear), ("deck", pair.rear), ("front_lock", pair.front)):
+        check = outcome.check(f"{name}_gap")
+        gap = {"fender": v.fender_gap, "deck": v.deck_gap, "front_lock": v.front_gap}[name]
+        if check is None or check.margin >= 0 or old is None or gap is None:
+            continue
+        largest = old.overall_diameter + 2 * (gap - duals.FENDER_GAP)
+        axle = "front" if name == "front_lock" else "rear"
+        remedies.append(
+            ws.Remedy(
+                ws.phrase(
+                    f"{check.title}: the largest {axle} tire that keeps {{gap}} is {{d}} "
+                    "across.", gap=(duals.FENDER_GAP, "length"), d=(largest, "length"),
+                ),
+                source="tires/OM-16",
+            )
+        )  # fmt: skip
+    side = outcome.check("side_gap")
+    if side is not None and side.margin < 0 and v.side_gap is not None:
+        spread = 2 * (duals.FENDER_GAP - side.value)
+        remedies.append(
+            ws.Remedy(
+                ws.phrase(
+                    "Widen the rear track by {more} (to {track}) to keep {gap} beside the tire.",
+                    more=(spread, "length"), track=(v.track_width + spread, "length"),
+                    gap=(duals.FENDER_GAP, "length"),
+                ),
+                set={"side_gap": f"{v.side_gap + spread / 2:.4f} m",
+                     "track_width": f"{v.track_width + spread:.4f} m"},
+                source="tires/OM-16",
+            )
+        )  # fmt: skip
+    width = outcome.check("width")
+    if width is not None and width.margin < 0 and pair.rear_new is not None:
+        track = v.width_limit - pair.rear_new.section_width
+        if track >= 0.77:
+            remedies.append(
+                ws.Remedy(
+                    ws.phrase("Narrow the rear track to {t} to pass {w}.", t=(track, "length"),
+                              w=(v.width_limit, "length")),
+                    set={"track_width": f"{track - 1e-4:.4f} m"},
+                )
+            )  # fmt: skip
+    return remedies
+
+
+def _load_remedies(v: ws.Inputs, outcome: ws.Outcome) -> list[ws.Remedy]:
+    remedies = []
+    for axle in ("rear", "front"):
+        check = outcome.check(f"{axle}_load")
+        if check is not None and check.margin < 0:
+            over = check.value - check.limit
+            load = getattr(v, f"{axle}_axle_load") - over
+            remedies.append(
+                ws.Remedy(
+                    ws.phrase(f"Take {{m}} off the {axle} axle, or fit tires rated {{t}} each.",
+                              m=(over, "mass"), t=(check.value / 2, "mass")),
+                    set={f"{axle}_axle_load": f"{load - 0.01:.2f} kg"} if load > 100 else {},
+                )
+            )  # fmt: skip
+    freezing = outcome.check("freezing")
+    if freezing is not None and freezing.margin < 0:
+        for row in tables.rows("ballast_liquids"):
+            freezes = row["slush_c"] or row["solid_c"]
+            if freezes and 273.15 + float(freezes) <= v.coldest:
+                remedies.append(
+                    ws.Remedy(
+                        ws.phrase(f"{_upper(row['label'])} stays liquid down to {{t}}.",
+                                  t=(273.15 + float(freezes), "temperature")),
+                        set={"liquid": row["key"]}, source=row["freeze_source"],
+                    )
+                )  # fmt: skip
+                break
+    return remedies
+
+
+def _upper(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def _comparison(pair: Pair) -> ws.Table:
+    rows: list[tuple[ws.Cell, ...]] = []
+    for axle, old, new in (
+        ("Front", pair.front, pair.front_new), ("Rear", pair.rear, pair.rear_new)
+    ):  # fmt: skip
+        if old is None or new is None:
+            continue
+        title = f"{axle}: {old.designation.size} to {new.designation.size}"
+        if old is new:
+            title = f"{axle}: {old.designation.size}, stays"
+        for label, name in (
+            ("overall diameter", "overall_diameter"), ("section width", "section_width"),
+            ("loaded radius", "static_loaded_radius"),
+            ("one turn rolls", "rolling_circumference"),
+        ):  # fmt: skip
+            before, after = getattr(old, name), getattr(new, name)
+            rows.append(
+                (title, label, (before, "length"), (after, "length"),
+                 f"{common.signed(after / before - 1)} %")
+            )  # fmt: skip
+            title = ""
+    return ws.Table(
+        "Old against new", ("Axle", "What", "Now", "New", "Change"), tuple(rows), "tires/derived",
+        "New tires at rated load and pressure. Values of the table, not measured ones.",
+    )  # fmt: skip
+
+
+def _speed_table(v: ws.Inputs, pair: Pair) -> ws.Table:
+    _, rear, _, rear_new = pair.circumferences(v)
+    rows = tuple(
+        ((now, "speed"), (travel.speed_after(now, rear, rear_new), "speed"))
+        for now in v.gear_speeds
+    )
+    return ws.Table(
+        "Speed in each gear, same engine speed", ("Now", "New"), rows, "tires/derived",
+    )  # fmt: skip
+
+
+def _basis_notes(pair: Pair) -> list[ws.Words]:
+    seen = dict.fromkeys(
+        common.describe(tire)
+        for tire in (pair.front, pair.front_new, pair.rear, pair.rear_new)
+        if tire is not None
+    )
+    if not seen:
+        return []
+    return [
+        "Where the sizes come from: " + "; ".join(seen) + ". Another maker's tire of the same size "
+        "may differ by up to 3 % in diameter and in width."
+    ]
+
+
+def _cautions(v: ws.Inputs) -> list[ws.Caution]:
+    cautions = [
+        ws.Caution(
+            "Fit only sizes and rims that the operator's manual allows; tire, rim and axle each "
+            "have their own limit and the least counts.", "tires/OM-10",
+        ),
+        ws.Caution(
+            "Taller tires raise the center of gravity: the tractor tips earlier. Drive it as a "
+            "different machine, and work out its balance again on the lift and ballast page."
+        ),
+        ws.Caution(
+            "Mounting a tractor tire can kill. Never seat a bead above 35 psi (240 kPa); leave it "
+            "to a tire shop with a cage.", "tires/OM-15",
+        ),
+        ws.Caution(
+            "More speed means longer stopping: 5 % faster is about 10 % more braking distance. "
+            "Check the speed limits of the tires, of towed machines and of the law."
+        ),
+    ]  # fmt: skip
+    if v.front_drive == "yes":
+        cautions.append(
+            ws.Caution(
+                "Don't drive with the front drive engaged on hard, dry ground, whatever the lead.",
+                "tires/TG-3",
+            )
+        )
+    if v.liquid != "none":
+        row = tables.by_key("ballast_liquids", "key")[v.liquid]
+        if row["note"]:
+            cautions.append(ws.Caution(f"{_upper(row['label'])}: {row['note']}."))
+        cautions.append(
+            ws.Caution(
+                "Never fill a tire full, and put no liquid in front tires unless the manual "
+                "allows it.", "tires/OM-8",
+            )
+        )  # fmt: skip
+    return cautions
+
+
+# --- pictures --------------------------------------------------------------------------------
+
+
+def picture(v: ws.Inputs, outcome: ws.Outcome) -> list[Picture]:
+    """Return the outlines overlaid, and the lead against its window."""
+    pair = Pair(v)
+    drawn: list[Picture] = []
+    scene = _outlines(v, pair)
+    if scene is not None:
+        drawn.append(scene)
+    if v.front_drive == "yes":
+        drawn.append(_lead_bars(v, outcome))
+    return drawn
+
+
+def _outlines(v: ws.Inputs, pair: Pair) -> Scene | None:
+    if pair.rear is None and pair.front is None:
+        return None
+    base = float(v.wheelbase)
+    items: list[Item] = []
+    tallest = 0.0
+    for x, old, new, stays in (
+        (0.0, pair.rear, pair.rear_new, pair.rear_stays),
+        (base, pair.front, pair.front_new, pair.front_stays),
+    ):
+        if old is None or new is None:
+            continue
+        items.append(common.outline(x, new, "fill"))
+        items.append(Line(common.outline_points(x, new), "ink"))
+        items.append(Disc((x, new.static_loaded_radius), new.rim_diameter / 2, "soft", hole=True))
+        if not stays:
+            items.append(Line(common.outline_points(x, old), "accent dashed"))
+        top = new.static_loaded_radius + new.overall_diameter / 2
+        tallest = max(tallest, top, old.static_loaded_radius + old.overall_diameter / 2)
+        items.append(Disc((x, new.static_loaded_radius), 0.02, "ink"))
+    reach = max((t.overall_diameter for t in (pair.rear, pair.rear_new) if t), default=1.0) / 2
+    ahead = max((t.overall_diameter for t in (pair.front, pair.front_new) if t), default=0.6) / 2
+    items.insert(0, Line([(-reach - 0.1, 0), (base + ahead + 0.1, 0)], "ground"))
+    for x, old, new, stays in (
+        (0.0, pair.rear, pair.rear_new, pair.rear_stays),
+        (base, pair.front, pair.front_new, pair.front_stays),
+    ):
+        if old is None or new is None:
+            continue
+        items.append(Label((x, tallest), new.designation.size, dy=-1.0))
+        below = "stays" if stays else f"now {old.designation.size}, dashed"
+        items.append(Label((x, tallest), below, style="soft" if stays else "accent", dy=0.1 - 2.1))
+        side = x - new.overall_diameter / 2 if x == 0.0 else x + new.overall_diameter / 2
+        items.append(
+            Dimension((side, 0.0),
+                      (side, new.static_loaded_radius + new.overall_diameter / 2),
+                      ws.phrase("{d}", d=(new.overall_diameter, "length")))
+        )  # fmt: skip
+    return Scene(
+        "Old and new tires, to scale",
+        _outline_words(pair),
+        items,
+    )
+
+
+def _outline_words(pair: Pair) -> ws.Words:
+    said, numbers = [], {}
+    for axle, old, new in (
+        ("front", pair.front, pair.front_new), ("rear", pair.rear, pair.rear_new)
+    ):  # fmt: skip
+        if old is None or new is None:
+            continue
+        numbers[f"{axle}_old"] = (old.overall_diameter, "length")
+        numbers[f"{axle}_new"] = (new.overall_diameter, "length")
+        said.append(f"{axle} {{{axle}_old}} to {{{axle}_new}} across")
+    return ws.Phrase("Standing under load: " + ", ".join(said), numbers)
+
+
+def _lead_bars(v: ws.Inputs, outcome: ws.Outcome) -> Bars:
+    window = front_drive.window(v.lead_window)
+    now, new = outcome.output("lead_now"), outcome.output("lead_new")
+    inside = window.low <= new <= window.high
+    return Bars(
+        "Front-drive lead",
+        ws.phrase(
+            "The window is {low} to {high} %; the lead goes from {now} to {new} %",
+            low=f"{100 * window.low:.3g}", high=f"{100 * window.high:.3g}",
+            now=common.signed(now), new=common.signed(new),
+        ),
+        "fraction",
+        [
+            Bar("Window", window.high, window.low, "soft"),
+            Bar("Now", now, 0.0, "fill", f"{common.signed(now)} %"),
+            Bar("New", new, 0.0, "good" if inside else "bad",
+                f"{common.signed(new)} %, {'inside' if inside else 'outside'} the window"),
+        ],
+        middle=0.0,
+    )  # fmt: skip
+
+
+WORKSHEET = ws.Worksheet(
+    name="tires",
+    title="Tire swap",
+    question="What happens if I change the tires?",
+    fields=FIELDS,
+    compute=compute,
+    advise=advise,
+    picture=picture,
+    review=review,
+    page="tires/swap",
+    example="a compact on 7-16 and 11.2-24 drive tires gets taller rears, the fronts stay.",
+)
