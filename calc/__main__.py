@@ -32,7 +32,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser.add_argument(
         "--units", choices=quantities.SYSTEMS, default="us", help="the units that are shown"
     )
-    asked = parser.parse_args(arguments)
+    asked = parser.parse_intermixed_args(arguments)
     try:
         if asked.worksheet is None:
             return _list()

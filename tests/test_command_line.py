@@ -1,0 +1,85 @@
+"""The command line: lists, fields, replies, JSON, and exit codes."""
+
+import csv
+import io
+import json
+import subprocess
+import sys
+
+import pytest
+
+from calc import worksheets
+from calc.__main__ import main
+
+
+def run(capsys, *arguments):
+    code = main(arguments)
+    out, err = capsys.readouterr()
+    return code, out, err
+
+
+def test_lists_the_worksheets(capsys):
+    code, out, _ = run(capsys)
+    assert code == 0
+    assert [line.split()[0] for line in out.splitlines()] == list(worksheets.names())
+
+
+def test_lists_fields_with_default_limits_and_typical_range(capsys):
+    code, out, _ = run(capsys, "pairing")
+    assert code == 0
+    assert "tractor_mass: Tractor mass" in out
+    assert "default: 1,650 lb; limits: 300 to 20,000 lb" in out
+    assert "typical: 1,410 to 1,870 lb (hitch/PRACTICE)" in out
+
+
+def test_prints_the_reply(capsys):
+    code, out, err = run(capsys, "pairing", "working_width=48 in")
+    assert code == 0 and not err
+    assert out.startswith("Tractor and implement: close to a limit.")
+
+
+def test_json_names_values_and_units(capsys):
+    code, out, _ = run(capsys, "pairing", "--json", "implement_mass=500 lb", "cg_distance=36 in")
+    found = json.loads(out)
+    assert code == 0
+    outputs = {o["name"]: o for o in found["outputs"]}
+    assert outputs["front_load"]["unit"] == "kg"
+    # F3 of the ballast formulas with the form's own numbers, in pounds and inches
+    by_hand = (0.45 * 1650 * 62 - 500 * (28 + 36)) / 62
+    assert outputs["front_load"]["value"] == pytest.approx(by_hand * 0.45359237)
+    assert {"finding", "checks", "remedies", "cautions", "working", "sources"} <= set(found)
+    assert all(step["source"] for step in found["working"])
+
+
+def test_bad_input_gives_two_and_a_sentence_for_each_field(capsys):
+    code, out, err = run(capsys, "pairing", "working_width=62", "tractor_mass=20 hp", "nope=1")
+    assert code == 2 and not out
+    lines = dict(line.split(": ", 1) for line in err.splitlines())
+    assert set(lines) == {"working_width", "tractor_mass", "nope"}
+    assert "Add a unit" in lines["working_width"]
+
+
+def test_unknown_worksheet_and_odd_argument(capsys):
+    assert run(capsys, "no-such")[0] == 2
+    code, _, err = run(capsys, "pairing", "wide")
+    assert code == 2 and "field=value" in err
+
+
+def test_matrix(capsys, tmp_path):
+    tractors, implements = tmp_path / "t.csv", tmp_path / "i.csv"
+    tractors.write_text('name,tractor_mass,pto_power\nOne,"2,000 lb",21 hp\n')
+    implements.write_text("name,working_width\nCut,60 in\nNarrow,48 in\n")
+    code, out, err = run(capsys, "matrix", str(tractors), str(implements))
+    rows = list(csv.DictReader(io.StringIO(out)))
+    assert code == 0 and not err
+    assert [row["implement"] for row in rows] == ["Cut", "Narrow"]
+    assert run(capsys, "matrix", str(tractors), str(tmp_path / "none.csv"))[0] == 2
+    assert run(capsys, "matrix", str(tractors))[0] == 2
+
+
+def test_runs_as_a_module():
+    done = subprocess.run(
+        [sys.executable, "-m", "calc", "pairing", "working_width=9"], capture_output=True, text=True
+    )
+    assert done.returncode == 2
+    assert done.stderr.startswith("working_width: ") and "Traceback" not in done.stderr

@@ -1,0 +1,36 @@
+"""Each question leads to a filled-in page that answers."""
+
+from pathlib import Path
+from urllib.parse import parse_qsl
+
+import pytest
+
+from calc import explore, tables, worksheets
+from calc.render.page import GROUP_WORDS, index_block
+
+ROOT = Path(__file__).parents[1]
+ROWS = tables.rows("questions")
+
+
+@pytest.mark.parametrize("row", ROWS, ids=lambda row: row["question"])
+def test_question_opens_a_page_that_answers(row):
+    sheet = worksheets.load(row["worksheet"])
+    page = row["page"] or sheet.page
+    assert (ROOT / "docs" / f"{page}.md").is_file()
+    typed = dict(parse_qsl(row["inputs"], keep_blank_values=True))
+    assert explore.answer(sheet, typed).finding
+    assert row["group"] in GROUP_WORDS
+    assert row["question"].endswith("?")
+
+
+def test_no_question_twice():
+    assert len({row["question"] for row in ROWS}) == len(ROWS)
+
+
+def test_every_worksheet_has_a_question():
+    assert {row["worksheet"] for row in ROWS} == set(worksheets.names())
+
+
+def test_index_holds_them_all():
+    html = index_block(lambda page: f"{page}/")
+    assert html.count("<li>") == len(ROWS)

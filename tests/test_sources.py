@@ -1,0 +1,53 @@
+"""Every source once; every citation in a table leads to one."""
+
+from pathlib import Path
+
+import pytest
+
+from calc import sources, tables
+
+FOLDER = Path(tables.__file__).parent
+SHELVES = sorted(p.stem for p in (FOLDER / "sources").glob("*.csv"))
+TABLES = sorted(p.stem for p in FOLDER.glob("*.csv"))
+# Tables whose source column holds words of its own kind, explained beside it.
+LINKS_ONLY = {"pto_kinds"}  # joins rows of other tables and holds no value of its own
+OWN_WORDS = {"units", "kinds", "questions", "demo_tractors", "demo_implements", "tire_dimensions"}
+
+
+@pytest.mark.parametrize("name", SHELVES)
+def test_shelf_is_whole(name):
+    shelf = sources.shelf(name)
+    assert shelf
+    for source in shelf.values():
+        assert source.title and source.status in sources.STATUS_WORDS
+    keys = [row["key"] for row in tables.rows(f"sources/{name}")]
+    assert len(keys) == len(set(keys))
+
+
+@pytest.mark.parametrize("name", TABLES)
+def test_table_names_its_sources(name):
+    rows = tables.rows(name)
+    assert rows
+    if name in LINKS_ONLY:
+        return
+    columns = [c for c in rows[0] if c and (c == "source" or c.endswith("_source"))]
+    assert columns or name == "state_road_rules", f"{name} has no source column"
+    for number, row in enumerate(rows, 2):
+        assert None not in row, f"{name}, line {number}: more cells than columns"
+        if name in OWN_WORDS:
+            continue
+        for column in columns:
+            for citation in (row[column] or "").split(";"):
+                if citation.strip():
+                    sources.find(citation)
+
+
+@pytest.mark.parametrize("bad", ["hitch/NO", "nowhere/H1", "", "H1"])
+def test_unknown_citation(bad):
+    with pytest.raises(LookupError):
+        sources.find(bad)
+
+
+def test_place_is_split_off():
+    source, place = sources.find("hitch/S5, clause 6.3")
+    assert source.key == "S5" and place == "clause 6.3"
