@@ -417,6 +417,23 @@ def _heights(
         _gap(name, title, gap, growth, checks)
 
 
+def _radius_error(old: tires.Dimensions | None, new: tires.Dimensions | None, stays: bool) -> float:
+    """Return how far the change of loaded radius may be off [m]."""
+    if stays or old is None or new is None:
+        return 0.0
+    return math.hypot(
+        old.loaded_radius_error * old.static_loaded_radius,
+        new.loaded_radius_error * new.static_loaded_radius,
+    )
+
+
+def _banded(name: str, label: str, value: float, off: float) -> ws.Output:
+    """Return an output with the range that the table's own error gives it."""
+    if not off:
+        return ws.Output(name, label, value, "length")
+    return ws.Output(name, label, value, "length", low=value - off, high=value + off)
+
+
 def _gap(name: str, title: str, gap: float | None, growth: float, checks: list[ws.Check]) -> None:
     if gap is not None:
         checks.append(
