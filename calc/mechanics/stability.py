@@ -195,7 +195,7 @@ def side_tip_angle_pivoting(
 
     References
     ----------
-    .. [1] hitch/DERIVED; three-point suspension of tractors: tires/GIBSON-1971.
+    .. [1] hitch/DERIVED; a machine that stands on three points: hitch/X15.
 
     Examples
     --------

@@ -60,8 +60,8 @@ def loads_view(
         ws.phrase(
             "To scale, implement raised: "
             + ("{front} on the front axle" if front_load > 0 else "the front axle off the ground")
-            + " and {rear} on the rear axle, the implement of {mass} with its center of gravity {d} "
-            "behind the hitch balls. The outlines of the machines are only a sketch.",
+            + " and {rear} on the rear axle, the implement of {mass} with its center of gravity "
+            "{d} behind the hitch balls. The outlines of the machines are only a sketch.",
             front=(front_load, "mass"),
             rear=(rear_load, "mass"),
             mass=(implement_mass, "mass"),

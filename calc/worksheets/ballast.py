@@ -436,7 +436,7 @@ def _show(
         (("t", v.track_width, "length"), ("b", v.wheelbase, "length"),
          ("x", v.wheelbase * front_axle / v.tractor_mass, "length"),
          ("h", v.cg_height, "length"), ("p", v.axle_pin_height, "length")),
-        side, "angle", "hitch/DERIVED",
+        side, "angle", "hitch/DERIVED; hitch/X15",
     )  # fmt: skip
     work.step(
         "Static tip angle rearward, tractor alone", "φ", "atan(x / h)",
@@ -669,7 +669,7 @@ def _cautions(v: ws.Inputs) -> list[ws.Caution]:
             "ground. It is never a slope to work on: bumps, holes, soft ground, turning and speed "
             "tip tractors on far less, and most lose their grip first. Keep to the slope in the "
             "operator's manual.",
-            "hitch/X7",
+            "hitch/X16; hitch/X7",
         ),
         ws.Caution(
             "Roll bar up and belt fastened whenever you drive. Don't wear a belt with the roll bar "

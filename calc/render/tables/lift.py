@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from calc import quantities, sources, tables
-from calc.mechanics import lift, typical
+from calc.mechanics import lift
 from calc.render.answer import source_label
 from calc.render.tables import TableView
 
@@ -15,13 +15,6 @@ def cite(citations: str) -> str:
         source, place = sources.find(one)
         names.append(source_label(source) + (f", {place}" if place else ""))
     return "; ".join(names)
-
-
-def both(low: float, high: float, kind: str, metric_unit: str = "") -> str:
-    """Return a range in US units with the metric ones behind it."""
-    us = quantities.show_range(low, high, kind, "us")
-    metric = quantities.show_range(low, high, kind, "metric", unit=metric_unit)
-    return f"{us} ({metric})"
 
 
 def percent(low: str, high: str) -> str:
@@ -83,8 +76,9 @@ def lift_rating_distances() -> TableView:
     )
 
 
-DISTANCES = (0.3, 0.61, 0.8, 1.0, 1.2, 1.5)
-PIVOTS = (0.7, 0.8, 0.94, 1.5, 2.0)
+INCH = 0.0254
+DISTANCES = tuple(inches * INCH for inches in (12, 24, 32, 40, 48, 60))
+PIVOTS = tuple(inches * INCH for inches in (28, 32, 37, 60, 80))
 
 
 def lift_by_distance() -> TableView:
@@ -105,62 +99,6 @@ def lift_by_distance() -> TableView:
         "small tractors, the safe side; 37 in is the published form for large row-crop tractors "
         f"({cite('hitch/H13')}). Nearer than the rating point no more than the rating is counted.",
     )
-
-
-def implement_masses() -> TableView:
-    """Return what implements of a kind usually weigh, and where their weight sits."""
-    lines = []
-    for row in tables.rows("typical_implements"):
-        width = (
-            quantities.show(float(row["width_m"]), "length", "us")
-            + f" ({quantities.show(float(row['width_m']), 'length', 'metric')})"
-            if row["width_m"]
-            else "any"
-        )
-        lines.append(
-            (
-                row["label"],
-                width,
-                both(float(row["mass_low_kg"]), float(row["mass_high_kg"]), "mass"),
-                both(float(row["cg_low_m"]), float(row["cg_high_m"]), "length"),
-                row["note"],
-                cite(row["source"]),
-            )
-        )
-    return TableView(
-        "What implements usually weigh, and where",
-        ("Implement", "Width", "Mass", "Center of gravity behind the balls", "Note", "Source"),
-        tuple(lines),
-        "Hints for a form that isn't filled in, not specifications: no published list was found. "
-        "Weigh yours or read its manual.",
-    )
-
-
-def tractor_classes() -> TableView:
-    """Return what tractors of a class usually measure."""
-    lines = []
-    for row in tables.rows("typical_tractors"):
-        found = typical.tractor(row["key"])
-        lines.append(
-            (
-                row["label"],
-                f"{row['engine_low_hp']} to {row['engine_high_hp']} hp",
-                both(*found["mass"], "mass"),
-                quantities.show_range(*found["front_share"], "fraction"),
-                both(*found["wheelbase"], "length"),
-                both(*found["hitch_distance"], "length"),
-                both(*found["lift_610"], "mass"),
-                row["hitch_category"],
-            )
-        )
-    kept = cite(tables.rows("typical_tractors")[0]["source"])
-    return TableView(
-        "What tractors of a class usually measure",
-        ("Class", "Engine", "Mass", "On the front axle", "Wheelbase", "Axle to hitch balls",
-         "Lift at 24 in", "Hitch category"),
-        tuple(lines),
-        f"Source of every range: {kept}. They only stand in for numbers that you don't know.",
-    )  # fmt: skip
 
 
 def weight_targets() -> TableView:
@@ -190,7 +128,5 @@ TABLES: dict[str, Callable[[], TableView]] = {
     "twenty-percent-rules": twenty_percent_rules,
     "lift-rating-distances": lift_rating_distances,
     "lift-by-distance": lift_by_distance,
-    "implement-masses": implement_masses,
-    "tractor-classes": tractor_classes,
     "weight-targets": weight_targets,
 }
