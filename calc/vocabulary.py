@@ -390,3 +390,27 @@ def field(name: str, **changes: Any) -> AnyField:
 def names() -> tuple[str, ...]:
     """Return the name of every field of the vocabulary."""
     return tuple(_fields())
+
+
+ROLES = {"Tractor": "tractor", "Implement": "implement", "Job": "job"}
+
+
+def role(name: str) -> str:
+    """Return "tractor", "implement" or "job" for a field of the vocabulary, else ""."""
+    found = _fields().get(name)
+    return ROLES[found.group] if found else ""
+
+
+def absent(name: str) -> str:
+    """Return the text that a field gets from a machine that doesn't give it.
+
+    Blank is unknown. A choice that can't be unknown gets what claims least; ballast and
+    hydraulic outlets that nobody mentions aren't there.
+    """
+    item = field(name)
+    if isinstance(item, Choice):
+        if item.unsure:
+            return ""
+        values = [option.value for option in item.options]
+        return next((value for value in (ANY, "other") if value in values), item.default)
+    return item.default

@@ -22,10 +22,13 @@ ROOMS = {  # what each room may import from calc
         "worksheet", "worksheets", "explore", "picture", "vocabulary", "quantities", "mechanics",
         "tables", "errors", "pairing", "sources",
     },
-    "matrix": {"worksheet", "worksheets", "explore", "quantities", "errors", "render"},
+    "machines": {"worksheet", "vocabulary", "tables", "errors"},
+    "matrix": {
+        "worksheet", "worksheets", "explore", "quantities", "errors", "render", "machines",
+    },
     "render": {
         "worksheet", "worksheets", "explore", "picture", "vocabulary", "quantities", "mechanics",
-        "tables", "errors", "pairing", "sources", "render", "matrix",
+        "tables", "errors", "pairing", "sources", "render", "matrix", "machines",
     },
 }  # fmt: skip
 OUTSIDE = {"render": {"htpy", "markupsafe"}}

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Mapping
 from typing import Any
 
 import htpy as h
 
+from calc import machines, vocabulary
 from calc import worksheet as ws
 from calc.explore import known_of
 from calc.render import text
@@ -18,6 +20,7 @@ def form_html(sheet: ws.Worksheet, typed: Mapping[str, str], system: str = "us")
     essential = [item for item in sheet.fields if item.essential]
     others = [item for item in sheet.fields if not item.essential]
     return h.form(".ys-form", action="#", autocomplete="off", novalidate=True)[
+        [_pick(sheet, role) for role in machines.ROLES],
         _groups(sheet, essential, typed, known, system),
         h.details(".ys-more")[
             h.summary["More numbers, if you know them"],
@@ -30,6 +33,19 @@ def form_html(sheet: ws.Worksheet, typed: Mapping[str, str], system: str = "us")
         if others
         else None,
     ]
+
+
+def _pick(sheet: ws.Worksheet, role: str) -> h.Element | None:
+    """Return the place of the list to pick a machine from, which needs a script to be of use.
+
+    It holds the fields of this worksheet that such a machine fills, each with the text that it
+    gets when the machine doesn't give it.
+    """
+    names = [item.name for item in sheet.fields if vocabulary.role(item.name) == role]
+    if not names:
+        return None
+    absent = {name: vocabulary.absent(name) for name in names}
+    return h.div(".ys-pick", data_role=role, data_fields=json.dumps(absent), hidden=True)
 
 
 def _groups(
