@@ -19,6 +19,7 @@ SEEN_LIFT = "hitch/H13; hitch/DERIVED"
 SEEN_LOADS = "hitch/H4; hitch/H6"
 NOT_A_SLOPE = "limit at rest on smooth, hard ground; never a slope to work on"
 BRACKET_SHARE = 0.20  # front weights beyond this share of the tractor are out of proportion
+FULL_HEIGHT = 2.0  # a bucket raised full height on a compact [m], common practice
 NARROWEST = 0.75  # how far below the narrowest usual width the search goes
 RULE_CHOICES = ("tractor", "combined", "front_half")
 
@@ -91,6 +92,12 @@ FIELDS: tuple[ws.AnyField, ...] = (
         "loader_reach", "Front axle to the middle of the bucket", "length", "12 in", "120 in",
         "Level distance with the arms level, where the bucket is farthest out.",
         default="56 in", typical=ws.Typical(1.1, 1.6, "hitch/PRACTICE", "loaders on compacts"),
+        group=LOADER,
+    ),
+    ws.Field(
+        "loader_height", "Height of the load in the bucket", "length", "6 in", "160 in",
+        "From the ground to the middle of the load as you carry it.",
+        default="16 in", typical=ws.Typical(0.3, 0.5, "hitch/PRACTICE", "a bucket carried low"),
         group=LOADER,
     ),
 )  # fmt: skip
@@ -232,7 +239,7 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
         )  # fmt: skip
     outputs = _outputs(v, front_axle, front, rear, capacity, rear_mass, reach, weights, wanted)
     if v.loader_payload is not None:
-        loader_checks, loader_outputs = _loader(v, front_axle, front, rear, weights, ahead)
+        loader_checks, loader_outputs = _loader(v, work, front_axle, front, rear)
         checks += loader_checks
         outputs += loader_outputs
     return ws.Outcome(checks, outputs)
@@ -331,40 +338,57 @@ def _outputs(
 
 
 def _loader(
-    v: ws.Inputs, front_axle: float, front: float, rear: float, weights: float, ahead: float
+    v: ws.Inputs, work: ws.Work, front_axle: float, front: float, rear: float
 ) -> tuple[list[ws.Check], list[ws.Output]]:
     """Return what a load in the bucket does, the implement hanging on the hitch as it is."""
     base, payload, out = float(v.wheelbase), float(v.loader_payload), float(v.loader_reach)
     front_full, rear_full = ballast.axle_loads(front, rear, base, [(payload, base + out)])
+    least = ballast.LOADER_REAR_SHARE * (front_full + rear_full)
+    weights, ahead = v.front_ballast or 0.0, float(v.front_ballast_distance)
     bare = ballast.axle_loads(
         front_axle, v.tractor_mass - front_axle, base, [(weights, base + ahead)]
     )
     counter = ballast.loader_counterweight(*bare, base, v.hitch_distance, payload, out)
+    side, _ = tip_angles(v, [(payload, base + out, float(v.loader_height))])
+    if work.on:
+        work.step(
+            "Rear axle load, bucket full, implement on the hitch", "R_N", "R − N B / b",
+            (("R", rear, "mass"), ("N", payload, "mass"), ("B", out, "length"),
+             ("b", base, "length")),
+            rear_full, "mass", "hitch/H7; hitch/DERIVED",
+        )  # fmt: skip
+        work.step(
+            "Counterweight at the hitch balls, implement off", "M",
+            "[5 N B + b (P + N − 5 G)] / [5 (c + b) − b], at least 0",
+            (("N", payload, "mass"), ("B", out, "length"), ("b", base, "length"),
+             ("P", sum(bare), "mass"), ("G", bare[1], "mass"), ("c", v.hitch_distance, "length")),
+            counter, "mass", "hitch/H7",
+        )  # fmt: skip
     checks = [
         ws.at_least(
             "loader_rear", "Load on the rear axle, bucket full, implement on the hitch",
-            rear_full, ballast.LOADER_REAR_SHARE * (front_full + rear_full), "mass", "hitch/H7",
+            rear_full, least, "mass", "hitch/H7",
             why="The rear wheels carry the brakes and keep the tractor from tipping onto its nose.",
         )
     ]  # fmt: skip
     if v.front_axle_limit is not None:
         checks.append(
             ws.at_most(
-                "loader_front",
-                "Front axle load, bucket full, implement on the hitch",
-                front_full,
-                v.front_axle_limit,
-                "mass",
-                "hitch/H7",
-                why="The front axle of a loader tractor is the part that bends or breaks first.",
+                "loader_front", "Front axle load, bucket full, implement on the hitch", front_full,
+                v.front_axle_limit, "mass", "hitch/H7",
+                why="An overloaded front axle wears its bearings and seals, then fails.",
             )
-        )
+        )  # fmt: skip
     outputs = [
         ws.Output("loader_front", "Front axle load, bucket full", front_full, "mass"),
         ws.Output("loader_rear", "Rear axle load, bucket full", rear_full, "mass"),
         ws.Output(
             "counterweight", "Counterweight at the hitch balls for that load, implement off",
             counter, "mass",
+        ),
+        ws.Output(
+            "side_bucket", "Static tip angle sideways, bucket full, implement off", side, "angle",
+            NOT_A_SLOPE,
         ),
     ]  # fmt: skip
     return checks, outputs
@@ -463,6 +487,20 @@ def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
         remedies += _steering_remedies(v, solve)
     if "lift" in broken:
         remedies += _lift_remedies(v, solve)
+    if "rear_alone" in broken:
+        behind = ballast.rear_ballast_needed(
+            v.tractor_mass, front_axle_of(v), v.wheelbase, v.hitch_distance, 0.0,
+            v.front_ballast, v.front_ballast_distance,
+        )  # fmt: skip
+        remedies.append(
+            ws.Remedy(
+                ws.phrase(
+                    "With this at the front and the implement off, hang at least {mass} at the "
+                    "hitch balls to keep the rear wheels loaded.",
+                    mass=(behind, "mass"),
+                )
+            )
+        )
     if broken & {"loader_rear", "loader_front"}:
         remedies += _loader_remedies(v, solve)
     if "rear_alone" in broken or "front_axle" in broken:
@@ -776,6 +814,19 @@ def _notes(v: ws.Inputs, outcome: ws.Outcome) -> list[ws.Words]:
                 "wheels and off the swinging front axle; a tractor that is light in front is no "
                 "safer across a slope.",
                 back=(back, "angle"), up=(back_up, "angle"),
+            )
+        )  # fmt: skip
+    if v.loader_payload is not None:
+        low, high = (
+            tip_angles(v, [(v.loader_payload, v.wheelbase + v.loader_reach, height)])[0]
+            for height in (v.loader_height, FULL_HEIGHT)
+        )
+        notes.append(
+            ws.phrase(
+                "With the load {at} up, the static tip angle sideways is {low}; raised to {top} it "
+                "is {high}.",
+                at=(v.loader_height, "length"), low=(low, "angle"),
+                top=(FULL_HEIGHT, "length"), high=(high, "angle"),
             )
         )  # fmt: skip
     if outcome.output("front") < 0:

@@ -224,6 +224,23 @@ def test_loader_reports_what_the_bucket_does():
     assert rear >= least - 1e-6
 
 
+def test_trap_a_raised_bucket_load_lowers_the_tip_angle_sideways():
+    low = answer(loader_payload="400 lb", loader_height="16 in")
+    high = answer(loader_payload="400 lb", loader_height="80 in")
+    assert output(high, "side_bucket") < output(low, "side_bucket") - 5
+
+
+def test_rear_ballast_for_a_heavy_front_implement():
+    typed = {"front_ballast": "900 lb", "front_ballast_distance": "40 in"}
+    found = answer(**typed)
+    assert check(found, "rear_alone").margin_low < 0
+    said = next(r for r in found.advice.remedies if "hang at least" in r.text.template)
+    mass = said.text.numbers["mass"][0]
+    tractor, front = 1650 * LB, 0.45 * 1650 * LB
+    rear = ballast.rear_axle_load(tractor, front, 1.5748, 0.7112, 0.0, mass, 900 * LB, 40 * 0.0254)
+    assert rear == pytest.approx(0.45 * tractor)
+
+
 def test_ranges_hold_over_the_whole_box():
     found = answer(implement_mass="200 to 600 lb")
     assert found.finding == ws.UNKNOWN
