@@ -580,7 +580,7 @@ def _clear(v: ws.Inputs, solve: Solver) -> list[ws.Remedy]:
             found.append(
                 ws.Remedy(
                     ws.phrase("No deeper than {d} it stays clear.", d=(shallow, "length")),
-                    {"tool_depth": f"{math.floor(shallow * 1000.0)} mm"},
+                    {"tool_depth": f"{math.floor(shallow * 1e4) / 10.0:.1f} mm"},
                     "value/DERIVED",
                 )
             )
