@@ -28,11 +28,13 @@ def loads_view(
     front_load: float,
     rear_load: float,
     front_ok: bool = True,
+    rear_ok: bool = True,
     front_ballast: float = 0.0,
     front_ahead: float = 0.0,
     payload: float | None = None,
     payload_ahead: float = 0.0,
     setback: float = 0.0,
+    title: str = "Side view with the loads",
 ) -> Scene:
     """Return the side view. Lengths in m, masses in kg; `tractor_cg` is (ahead, up)."""
     b, ball = wheelbase, -(hitch_distance + setback)
@@ -47,18 +49,20 @@ def loads_view(
     items += _implement(ball, cg_distance, raised_height, setback)
     items += _front(b, front_ballast, front_ahead, payload, payload_ahead)
     items += _tractor(b)
-    items += _ground_loads(b, front_load, rear_load, front_ok)
+    items += _ground_loads(b, front_load, rear_load, front_ok, rear_ok)
     items += _weight(tractor_cg, 1.17 * b, ws.phrase("tractor {m}", m=(tractor_mass, "mass")), b)
     crowded = at + 3.5 * line > -0.24 * b
     top = max(raised_height, 0.2 * b) + 0.5 * b
     said = ws.phrase("implement {m}", m=(implement_mass, "mass"))
     items += _weight((at, raised_height), top, said, b, "end" if crowded else "middle")
-    lowest = _foot(b, max(front_load, rear_load), front_load, rear_load) - 3.9 * line
+    lowest = _foot(b, max(front_load, rear_load), front_load, rear_load) - 4.2 * line
     items += _dimensions(b, ball, at, front_ahead if front_ballast else 0.0, lowest, 1.5 * line)
     return Scene(
-        "Side view with the loads",
+        title,
         ws.phrase(
-            "To scale, implement raised: "
+            "To scale, implement raised"
+            + (", {payload} in the bucket" if payload else "")
+            + ": "
             + ("{front} on the front axle" if front_load > 0 else "the front axle off the ground")
             + " and {rear} on the rear axle, the implement of {mass} with its center of gravity "
             "{d} behind the hitch balls. The outlines of the machines are only a sketch.",
@@ -66,6 +70,7 @@ def loads_view(
             rear=(rear_load, "mass"),
             mass=(implement_mass, "mass"),
             d=(cg_distance, "length"),
+            payload=(payload or 0.0, "mass"),
         ),
         items,
     )
@@ -144,21 +149,22 @@ def _front(
     return items
 
 
-def _ground_loads(b: float, front: float, rear: float, front_ok: bool) -> list[Item]:
+def _ground_loads(b: float, front: float, rear: float, front_ok: bool, rear_ok: bool) -> list[Item]:
     """Return what the ground pushes up with at each axle; an arrow is as long as its load."""
     items: list[Item] = []
-    for x, load, name, style in (
-        (0.0, rear, "rear axle", "ink"),
-        (b, front, "front axle", "good" if front_ok else "bad"),
+    for x, load, name, ok in (
+        (0.0, rear, "rear axle", rear_ok),
+        (b, front, "front axle", front_ok),
     ):
         foot = _foot(b, load, front, rear)
+        style = "ink" if ok else "bad"
         if load > 0:
             items.append(Arrow((x, foot), (x, -GAP), style=f"{style} thick"))
         said = ws.phrase("{m}", m=(load, "mass")) if load > 0 else "off the ground"
         items.append(Label((x, foot), said, style=style, dy=0.9))
         items.append(Label((x, foot), name, style="soft", dy=1.9))
-    if not front_ok and front > 0:
-        items.append(Label((b, _foot(b, front, front, rear)), "too light", "middle", "bad", 2.9))
+        if not ok and load > 0:
+            items.append(Label((x, foot), "out of limits", style="bad", dy=2.9))
     return items
 
 

@@ -841,12 +841,30 @@ def _notes(v: ws.Inputs, outcome: ws.Outcome) -> list[ws.Words]:
 
 
 def picture(v: ws.Inputs, outcome: ws.Outcome) -> list[Picture]:
-    """Return the side view with the loads on it, and lift against distance."""
-    return [_side_view(v, outcome), _distance_chart(v)]
+    """Return the side view with the loads on it, bucket empty and full, and lift by distance."""
+    front = _met(outcome, "steering")
+    rear = _met(outcome, "rear_axle", "rear_tires")
+    load = ("front", front), ("rear", rear)
+    views: list[Picture] = [_side_view(v, outcome, *load)]
+    if v.loader_payload is not None:
+        front, rear = _met(outcome, "loader_front"), _met(outcome, "loader_rear")
+        full = ("loader_front", front), ("loader_rear", rear)
+        views.append(_side_view(v, outcome, *full, payload=v.loader_payload))
+    return [*views, _distance_chart(v)]
 
 
-def _side_view(v: ws.Inputs, outcome: ws.Outcome) -> Scene:
-    steering = outcome.check("steering")
+def _met(outcome: ws.Outcome, *names: str) -> bool:
+    return all(check.margin >= 0 for check in outcome.checks if check.name in names)
+
+
+def _side_view(
+    v: ws.Inputs,
+    outcome: ws.Outcome,
+    front: tuple[str, bool],
+    rear: tuple[str, bool],
+    payload: float | None = None,
+) -> Scene:
+    """Return the side view with the loads of two outputs, each with whether it is in limits."""
     return loads_view(
         wheelbase=v.wheelbase,
         hitch_distance=v.hitch_distance,
@@ -856,14 +874,16 @@ def _side_view(v: ws.Inputs, outcome: ws.Outcome) -> Scene:
         tractor_mass=v.tractor_mass,
         tractor_cg=(v.wheelbase * front_axle_of(v) / v.tractor_mass, v.cg_height),
         implement_mass=v.implement_mass,
-        front_load=outcome.output("front"),
-        rear_load=outcome.output("rear"),
-        front_ok=steering is None or steering.margin >= 0,
+        front_load=outcome.output(front[0]),
+        rear_load=outcome.output(rear[0]),
+        front_ok=front[1],
+        rear_ok=rear[1],
         front_ballast=v.front_ballast or 0.0,
         front_ahead=v.front_ballast_distance,
-        payload=v.loader_payload,
+        payload=payload,
         payload_ahead=v.loader_reach,
         setback=hitch.coupler_setback() if v.quick_coupler != "none" else 0.0,
+        title="Side view, bucket full" if payload else "Side view with the loads",
     )
 
 

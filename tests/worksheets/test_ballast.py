@@ -313,9 +313,20 @@ def test_picture_shows_the_loads_and_stays_a_scene():
         if isinstance(item, Label)
     ]
     assert "implement 480 lb" in texts and "tractor 1,650 lb" in texts
-    assert "40 lb" in texts and "too light" in texts
+    assert "40 lb" in texts and "out of limits" in texts
     lifted = answer(implement_mass="1,100 lb", cg_distance="50 in").pictures[0]
     assert "off the ground" in [i.text for i in lifted.items if isinstance(i, Label)]
+
+
+def test_a_full_bucket_gets_its_own_picture():
+    found = answer(loader_payload="400 lb")
+    empty, full, chart = found.pictures
+    assert "400 lb" not in empty.description.text("us")
+    assert "400 lb in the bucket" in full.description.text("us")
+    shown = [i.text.text("us") for i in full.items
+             if isinstance(i, Label) and not isinstance(i.text, str)]  # fmt: skip
+    assert "400 lb" in shown
+    assert chart.marks
 
 
 def test_chart_puts_the_implement_where_it_is():
