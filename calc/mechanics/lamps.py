@@ -18,6 +18,7 @@ hides_*                 1 when what is behind hides the emblem, tail, amber or t
                         the driver's view to the rear, else 0
 on_wheels, carried      1 when it is towed on its own wheels; when it rides on a trailer
 road_trailer, duals     1 for a farm trailer designed for the road; for dual wheels
+tail_lamps              red tail lamps that the tractor has
 ======================  ==================================================================
 
 References
@@ -414,7 +415,9 @@ def emblem_height_for_all() -> tuple[float, float]:
     return max(low for low, _ in windows), min(high for _, high in windows)
 
 
-def emblem_use(place: str, design_speed: float) -> tuple[str, bool]:
+def emblem_use(
+    place: str, design_speed: float, travel_speed: float | None = None
+) -> tuple[str, bool]:
     """Return what to do with the emblem, and whether the speed symbol goes with it.
 
     Parameters
@@ -423,6 +426,9 @@ def emblem_use(place: str, design_speed: float) -> tuple[str, bool]:
         A place of road_places.
     design_speed : float
         The speed that the machine is designed for, or limited to. [m/s]
+    travel_speed : float, optional
+        The speed driven: where the emblem comes off only while it is exceeded, this counts.
+        [m/s]
 
     Returns
     -------
@@ -448,7 +454,10 @@ def emblem_use(place: str, design_speed: float) -> tuple[str, bool]:
     rule = emblem_rule_for(place)
     if rule is None:
         return "none", False
-    if design_speed <= rule.speed_to * (1 + 1e-9):
+    counted = design_speed
+    if rule.above == "covered" and travel_speed is not None:
+        counted = min(travel_speed, design_speed)
+    if counted <= rule.speed_to * (1 + 1e-9):
         return "show", False
     standard = emblem_rule("US-STD")
     assert standard is not None
@@ -466,8 +475,8 @@ def emblem_on_towed(
     hidden: bool,
     behind_hitch: float,
     implement_made: float,
-) -> tuple[str, str] | None:
-    """Return why the unit behind needs its own emblem and the source, or None.
+) -> tuple[str, str, str] | None:
+    """Return why the unit behind needs its own emblem, the source and the basis, or None.
 
     Parameters
     ----------
@@ -489,15 +498,16 @@ def emblem_on_towed(
         return None
     if rule.towed in ("each", "rearmost"):
         which = "every unit shows its own" if rule.towed == "each" else "it goes on the last unit"
-        return f"The law here: {which}", rule.source
+        return f"The law here: {which}", rule.source, "law"
     if hidden:
-        return "The tractor’s emblem is hidden", rule.source if rule.towed else "road/WEB-1"
+        source = rule.source if rule.towed or rule.seen else "road/WEB-1"
+        return "The tractor’s emblem is hidden", source, rule.required
     if "US-STD" not in place_row(place)["rule_sets"].split():
         return None
     if implement_made >= EMBLEM_ON_ALL_TOWED_FROM:
-        return "S279.18: on every towed machine made under it", "road/ASABE-1"
+        return "S279.18: on every towed machine made under it", "road/ASABE-1", "standard"
     if behind_hitch > LAST_UNIT_DISTANCE * (1 + 1e-9):
-        return "It reaches more than 16.4 ft (5 m) behind the hitch", "road/LAW-WI2"
+        return "It reaches more than 16.4 ft (5 m) behind the hitch", "road/LAW-WI2", "standard"
     return None
 
 

@@ -1,0 +1,330 @@
+"""What a machine on the road needs, gathered from its rules: facts, lists and their wording."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from calc import tables
+from calc import worksheet as ws
+from calc.mechanics import lamps, mirrors
+
+EMBLEM_HEIGHT = 14 * 0.0254  # m, road/LAW-NE
+SEATED_EYE = 1.68  # m above the road, road/SIZE-practice
+HOOD_HEIGHT = 0.9  # m, the part of a following car that one must see, road/SIZE-practice
+
+# What each state of the implement's marking carries.
+_REFLECTIVE = frozenset({"rear_reflectors", "rear_strips", "front_strips", "left_front_strip"})
+_LAMPS = frozenset(
+    {"tail_lamps", "amber_flashers", "turn_signals", "left_marker", "side_markers", "stop_lamps"}
+)
+CARRIES: dict[str, frozenset[str]] = {
+    "none": frozenset(),
+    "reflectors": _REFLECTIVE,
+    "emblem": _REFLECTIVE | {"emblem"},
+    "full": _REFLECTIVE | _LAMPS | {"emblem"},
+}
+BINDING = ("law", "maker", "pattern", "memory")
+
+
+@dataclass(frozen=True, slots=True)
+class Situation:
+    """The facts of one trip and what follows from them."""
+
+    facts: dict[str, float]
+    federal: dict[str, bool]
+    needs: list[lamps.Need]
+    emblem_use: str
+    symbol: bool
+    emblem_behind: tuple[str, str, str] | None
+    clear_tail: float  # lowest height at which the tail lamps show over what is behind
+    clear_amber: float
+
+    def need(self, unit: str, item: str) -> lamps.Need | None:
+        """The need of one item, if there is one."""
+        return next((n for n in self.needs if n.unit == unit and n.item == item), None)
+
+
+def extents(v: ws.Inputs) -> tuple[float, float]:
+    """How far what is behind reaches left and right of the tractor's center line."""
+    if v.behind_kind == "none":
+        return 0.0, 0.0
+    half = v.transport_width / 2
+    return max(half + v.offset_left, 0.0), max(half - v.offset_left, 0.0)
+
+
+def situation(v: ws.Inputs) -> Situation:
+    """Work out what the rules of the place ask for."""
+    left, right = extents(v)
+    behind = v.behind_hitch if v.behind_kind != "none" else 0.0
+    screened = behind > 0 and v.see_through == "solid"
+    top = v.implement_top if screened else 0.0
+    bottom = min(v.implement_bottom, top)
+    away = v.lamps_to_implement
+
+    def hides(height: float, offset: float) -> bool:
+        return screened and any(
+            mirrors.hidden(height, side, away, bottom, top, left, right)
+            for side in {offset, -offset}
+        )
+
+    def clear(offset: float) -> float:
+        if not screened:
+            return 0.0
+        return max(
+            mirrors.lowest_clear_height(side, away, top, left, right) for side in {offset, -offset}
+        )
+
+    spread = v.lamp_spread / 2
+    hides_tail, hides_amber = hides(v.tail_height, spread), hides(v.flasher_height, spread)
+    hides_emblem = hides(v.emblem_height + EMBLEM_HEIGHT / 2, 0.0)
+    view = SEATED_EYE + (HOOD_HEIGHT - SEATED_EYE) * away / mirrors.MIRROR_VIEW
+    half = v.tractor_width / 2
+    carried = v.behind_kind == "carried"
+    facts = {
+        "tractor_width": v.tractor_width,
+        "implement_width": v.transport_width if behind else 0.0,
+        "load_width": v.transport_width if carried else 0.0,
+        "width": max(left, half) + max(right, half),
+        "left": left,
+        "right": right,
+        "reach": max(left, right),
+        "behind": behind,
+        "length": v.combination_length,
+        "height": max(v.overall_height, top),
+        "speed": v.top_speed,
+        "made": v.tractor_made,
+        "implement_made": v.implement_made,
+        "hides_tail": float(hides_tail),
+        "hides_amber": float(hides_amber),
+        "hides_turn": float(hides_amber),
+        "hides_emblem": float(hides_emblem),
+        "hides_rear": float(screened and top > view),
+        "on_wheels": float(v.behind_kind in ("trailed", "trailer")),
+        "carried": float(carried),
+        "road_trailer": float(v.behind_kind == "trailer"),
+        "duals": float(v.duals == "yes"),
+        "tail_lamps": v.tail_lamps,
+    }
+    american = lamps.place_row(v.place)["country"] == "US"
+    federal = {
+        "tractor": american and lamps.federal_rule_applies(v.tractor_made, v.use == "field"),
+        "towed": american and lamps.federal_rule_applies(v.implement_made, v.use == "field"),
+    }
+    use, symbol = lamps.emblem_use(v.place, v.top_speed, v.road_speed)
+    emblem_behind = None
+    if behind and use in ("show", "with symbol"):
+        emblem_behind = lamps.emblem_on_towed(v.place, hides_emblem, behind, v.implement_made)
+    found = lamps.needs(v.place, facts, federal)
+    if v.hours == "day":
+        found = [need for need in found if need.hours == "any"]
+    return Situation(
+        facts, federal, found, use, symbol, emblem_behind, clear(spread), clear(spread)
+    )
+
+
+def count_of(need: lamps.Need, bases: tuple[str, ...], federal: bool) -> int:
+    """The largest count asked for by rules of these bases; a federal duty makes the standard
+    binding on the maker."""
+    return max(
+        (
+            rule.count
+            for rule in need.rules
+            if rule.basis in bases or (federal and rule.basis == "standard" and "maker" in bases)
+        ),
+        default=0,
+    )
+
+
+def cited(need: lamps.Need) -> str:
+    """The sources of a need."""
+    return "; ".join(dict.fromkeys(rule.source for rule in need.rules))
+
+
+# --- the lists -------------------------------------------------------------------------------
+
+
+def item_row(item: str) -> tables.Row:
+    """The row of road_items."""
+    return tables.by_key("road_items", "item")[item]
+
+
+def position(need: lamps.Need) -> ws.Phrase:
+    """Where an item goes, in the reader's units."""
+    parts: list[str] = []
+    numbers: dict[str, tuple[float, str] | tuple[float, str, str] | str] = {}
+    if need.height_low is not None and need.height_high is not None:
+        parts.append("{low} to {high} above the road")
+    elif need.height_low is not None:
+        parts.append("at least {low} above the road")
+    if need.height_low is not None:
+        numbers["low"] = (need.height_low, "length")
+    if need.height_high is not None:
+        numbers["high"] = (need.height_high, "length")
+    if need.edge is not None:
+        parts.append("within {edge} of the edge")
+        numbers["edge"] = (need.edge, "length")
+    if need.seen is not None:
+        parts.append("seen at {seen}")
+        numbers["seen"] = (need.seen, "distance")
+    return ws.Phrase("; ".join(parts) or "no place given", numbers)
+
+
+def _named(need: lamps.Need) -> str:
+    name = item_row(need.item)["name"]
+    return f"{need.count} {name}" if need.count > 1 else name[0].upper() + name[1:]
+
+
+def _reasons(need: lamps.Need) -> str:
+    by_basis: dict[str, list[str]] = {}
+    for rule in sorted(need.rules, key=lambda rule: lamps.BASES.index(rule.basis)):
+        by_basis.setdefault(rule.basis, []).append(rule.text)
+    return " ".join(
+        f"{lamps.BASIS_WORDS[basis].capitalize()}: {'; '.join(dict.fromkeys(texts))}."
+        for basis, texts in by_basis.items()
+    )
+
+
+def _when(need: lamps.Need) -> str:
+    return "always on the road" if need.hours == "any" else "when lamps are required"
+
+
+def listed(found: Situation, unit: str) -> list[lamps.Need]:
+    """The things that a unit carries, in the order of the drawing."""
+    return sorted(
+        (n for n in found.needs if n.unit == unit and item_row(n.item)["group"] == "fit"),
+        key=lambda need: int(item_row(need.item)["order"]),
+    )
+
+
+def item_count(v: ws.Inputs, found: Situation) -> int:
+    """How many items the lists hold."""
+    fit = sum(item_row(need.item)["group"] == "fit" for need in found.needs)
+    shown = found.emblem_use in ("show", "with symbol")
+    return fit + shown + found.symbol + bool(found.emblem_behind)
+
+
+Row = tuple[ws.Cell, ...]
+
+
+def emblem_rows(v: ws.Inputs, found: Situation) -> list[tuple[str, Row, str]]:
+    """The rows of the emblem and the speed symbol: item, cells, source."""
+    rule = lamps.emblem_rule_for(v.place)
+    if rule is None or found.emblem_use == "none":
+        return []
+    low, high = lamps.emblem_window(v.place)
+    where = ws.phrase(
+        "lower edge {low} to {high} above the road, center of the rear or just left of it",
+        low=(low, "length"), high=(high, "length"),
+    )  # fmt: skip
+    basis = "Law that was read" if rule.required == "law" else "Standard"
+    when = "always on the road"
+    said = {
+        "show": "Slow-moving-vehicle emblem",
+        "with symbol": "Slow-moving-vehicle emblem",
+        "covered": "Emblem taken off or covered",
+        "not shown": "No emblem",
+    }[found.emblem_use]
+    rows: list[tuple[str, Row, str]] = []
+    own = rule.height_low is not None
+    height = "" if own else " The height is the standard’s."
+    cites = rule.source if own else f"{rule.source}; road/EXT-2"
+    shown = found.emblem_use in ("show", "with symbol")
+    rows.append(
+        ("emblem", (said, where if shown else "—", when, f"{basis}: {rule.text}.{height}"), cites)
+    )
+    if found.symbol:
+        text: ws.Words = ws.phrase(
+            "Designed for more than {low}: the emblem goes with a symbol that states the highest "
+            "speed, and no unit of the combination may be rated lower.",
+            low=(rule.speed_to, "speed"),
+        )
+        rows.append(
+            ("speed_symbol", ("Speed identification symbol", "beside the emblem", when, text),
+             "road/STD-1; road/STD-2")
+        )  # fmt: skip
+    return rows
+
+
+COLUMNS = ("No.", "What", "Where", "When", "Why")
+
+
+def checklist(v: ws.Inputs, found: Situation, unit: str) -> ws.Table | None:
+    """The crossable list of one unit; its numbers stand in the drawing."""
+    rows: list[tuple[ws.Cell, ...]] = []
+    sources: list[str] = []
+    if unit == "tractor":
+        for _, cells, source in emblem_rows(v, found):
+            rows.append(cells)
+            sources.append(source)
+    elif found.emblem_behind:
+        why, source, _ = found.emblem_behind
+        low, high = lamps.emblem_window(v.place)
+        rows.append(
+            ("Slow-moving-vehicle emblem of its own",
+             ws.phrase("lower edge {low} to {high} above the road",
+                       low=(low, "length"), high=(high, "length")),
+             "always on the road", f"{why}.")
+        )  # fmt: skip
+        sources.append(source)
+    for need in listed(found, unit):
+        rows.append((_named(need), position(need), _when(need), _reasons(need)))
+        sources.append(cited(need))
+    if not rows:
+        return None
+    start = number_of_first(v, found, unit)
+    title = "On the tractor" if unit == "tractor" else "On what is behind"
+    return ws.Table(
+        f"{title}: cross off what is there",
+        COLUMNS,
+        tuple((str(start + i), *row) for i, row in enumerate(rows)),
+        unique("; ".join(sources)),
+        checklist=True,
+    )
+
+
+def number_of_first(v: ws.Inputs, found: Situation, unit: str) -> int:
+    """The number of a unit's first item: the list behind goes on where the tractor's ends."""
+    if unit == "tractor":
+        return 1
+    return 1 + len(emblem_rows(v, found)) + len(listed(found, "tractor"))
+
+
+def conduct(v: ws.Inputs, found: Situation) -> ws.Table | None:
+    """What to do and to know before going, as a crossable list."""
+    rows: list[tuple[ws.Cell, ...]] = []
+    sources: list[str] = []
+    ordered = sorted(found.needs, key=lambda need: int(item_row(need.item)["order"]))
+    for need in ordered:
+        row = item_row(need.item)
+        if row["group"] == "do":
+            rows.append((row["name"][0].upper() + row["name"][1:], _reasons(need)))
+            sources.append(cited(need))
+    if not rows:
+        return None
+    return ws.Table(
+        "Before you go", ("What", "Why"), tuple(rows), unique("; ".join(sources)), checklist=True
+    )
+
+
+def unique(citations: str) -> str:
+    """Citations with each named once."""
+    return "; ".join(dict.fromkeys(part.strip() for part in citations.split(";") if part.strip()))
+
+
+def law_table(place: str) -> ws.Table | None:
+    """What was read of the law of a place, with year and confidence."""
+    rows = [row for row in tables.rows("state_road_rules") if row["place"] == place]
+    if not rows:
+        return None
+    name = lamps.place_row(place)["name"]
+    return ws.Table(
+        f"What was read of the rules of {name}",
+        ("About", "In our words", "Citation", "Year of the text", "Confidence"),
+        tuple(
+            (row["topic"].replace("_", " "), row["rule"], row["citation"], row["year"],
+             row["confidence"])
+            for row in rows
+        ),
+        note="Summaries for planning, not legal advice. Rules differ by state, county and road and "
+        "change every year: check the current text before you travel.",
+    )  # fmt: skip
