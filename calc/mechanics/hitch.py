@@ -429,6 +429,23 @@ def inches(text: str) -> float:
     return value * 0.0254
 
 
+def sixteenths(length: float) -> str:
+    """Return a length to the nearest sixteenth of an inch, the way the trade says it.
+
+    Examples
+    --------
+    >>> sixteenths(0.022), sixteenths(0.0366), sixteenths(0.0508)
+    ('7/8', '1-7/16', '2')
+    """
+    whole, part = divmod(round(length / 0.0254 * 16.0), 16)
+    bottom = 16
+    while part and part % 2 == 0:
+        part, bottom = part // 2, bottom // 2
+    if not part:
+        return str(whole)
+    return f"{whole}-{part}/{bottom}" if whole else f"{part}/{bottom}"
+
+
 def sleeve(use: str, place: str, pin: str) -> dict[str, str] | None:
     """Return the row of the sleeve that brings a pin up to an opening, or None.
 

@@ -1,0 +1,106 @@
+"""Numbers about hitch categories and couplers for prose."""
+
+from collections.abc import Callable
+from functools import cache
+
+from calc import explore, quantities, worksheets
+from calc.mechanics import hitch
+from calc.worksheet import Answer
+
+
+def both(length: float) -> str:
+    """Return a length in inches with millimeters behind it."""
+    us, metric = (quantities.show(length, "length", system) for system in ("us", "metric"))
+    return f"{us} ({metric})"
+
+
+@cache
+def _example() -> Answer:
+    return explore.answer(worksheets.load("hitch"), {})
+
+
+def _output(name: str) -> Callable[[], str]:
+    return lambda: both(next(o.value for o in _example().outputs if o.name == name))
+
+
+def _size(item: str, category: str) -> Callable[[], str]:
+    return lambda: both(hitch.size(item, category))
+
+
+def _pin(item: str, category: str) -> Callable[[], str]:
+    return lambda: f"{hitch.sixteenths(hitch.size(item, category))} in"
+
+
+def _play(pin: str, ball: str) -> Callable[[], str]:
+    return lambda: both(
+        hitch.pin_slack(hitch.size("lower_pin", pin), hitch.size("lower_bore", ball))
+    )
+
+
+def _old_mast(category: str) -> Callable[[], str]:
+    return lambda: both(
+        hitch.size("mast_height", category) - hitch.size("mast_height_old", category)
+    )
+
+
+def _sleeve(use: str, place: str, pin: str, side: str) -> Callable[[], str]:
+    def text() -> str:
+        row = hitch.sleeve(use, place, pin)
+        assert row is not None
+        return f"{row[f'{side}_in']} in"
+
+    return text
+
+
+def _step(item: str) -> float:
+    return hitch.size(item, "2") - hitch.size(item, "1")
+
+
+def _setback() -> str:
+    back = hitch.coupler_setback()
+    inches = quantities.show(back, "length", figures=1)
+    return f"{inches} ({quantities.show(back, 'length', 'metric')})"
+
+
+def _smallest_play() -> str:
+    plays = [
+        hitch.pin_slack(hitch.size("lower_pin", n), hitch.size("lower_bore", n)) for n in "01234"
+    ]
+    return quantities.show_range(min(plays), max(plays), "length", "metric", figures=2)
+
+
+FACTS: dict[str, Callable[[], str]] = {
+    "hitch-pin-1": _pin("lower_pin", "1"),
+    "hitch-pin-2": _pin("lower_pin", "2"),
+    "hitch-pin-3": _pin("lower_pin", "3"),
+    "hitch-top-1": _pin("upper_pin", "1"),
+    "hitch-top-2": _pin("upper_pin", "2"),
+    "hitch-top-3": _pin("upper_pin", "3"),
+    "hitch-hole-1": _size("lower_bore", "1"),
+    "hitch-hole-2": _size("lower_bore", "2"),
+    "hitch-span-0": _size("shoulder_span", "0"),
+    "hitch-span-1": _size("shoulder_span", "1"),
+    "hitch-span-2": _size("shoulder_span", "2"),
+    "hitch-centers-1": _size("ball_spacing", "1"),
+    "hitch-ball-1": _size("ball_width", "1"),
+    "hitch-play-normal": _smallest_play,
+    "hitch-play-1-in-2": _play("1", "2"),
+    "hitch-span-step": lambda: both(_step("ball_spacing")),
+    "hitch-mast-2": _size("mast_height", "2"),
+    "hitch-mast-2-old": _size("mast_height_old", "2"),
+    "hitch-mast-gap-2": _old_mast("2"),
+    "hitch-travel-1": _size("lift_range_min", "1"),
+    "hitch-travel-limited": _size("lift_range_min", "1L"),
+    "hitch-coupler-height-1": lambda: both(hitch.coupler_hook_height("1")),
+    "hitch-coupler-height-3": lambda: both(hitch.coupler_hook_height("3")),
+    "hitch-setback": _setback,
+    "hitch-sleeve-coupler-1-in": _sleeve("coupler", "lower", "1", "inside"),
+    "hitch-sleeve-coupler-1-out": _sleeve("coupler", "lower", "1", "outside"),
+    "hitch-sleeve-ball-1-out": _sleeve("ball", "lower", "1", "outside"),
+    "hitch-sleeve-top-1-out": _sleeve("ball", "upper", "1", "outside"),
+    "hitch-example-pin": _output("lower_pin"),
+    "hitch-example-hole": _output("hole"),
+    "hitch-example-play": _output("slack"),
+    "hitch-example-implement-span": _output("implement_span"),
+    "hitch-example-tractor-span": _output("tractor_span"),
+}  # fmt: skip

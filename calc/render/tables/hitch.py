@@ -1,0 +1,194 @@
+"""Tables about hitch categories, sleeves and quick couplers."""
+
+from collections.abc import Callable
+
+from calc import quantities, sources, tables
+from calc.mechanics import hitch
+from calc.render.tables import TableView
+from calc.render.tables.lift import cite
+
+MARKS = {"memory": "†", "derived": "‡", "practice": "§", "read": ""}
+MARK_NOTE = (
+    "† from memory, text not seen. ‡ worked out here from the sources named. "
+    "§ common practice, no source."
+)
+
+ROWS = (
+    ("lower_pin", "Lower pin, diameter", "pin"),
+    ("upper_pin", "Top pin, diameter", "pin"),
+    ("lower_bore", "Hole of the lower ball", "mm"),
+    ("ball_width", "Width of the lower ball", "mm"),
+    ("shoulder_span", "Span between shoulders", "span"),
+    ("ball_spacing", "Span between ball centers", "span"),
+    ("mast_height", "Mast height, ISO 730", "span"),
+    ("mast_height_old", "Mast height, older US standard", "span"),
+)
+MORE_ROWS = (
+    ("mast_inside_min", "Mast plates, inside, at least", "mm"),
+    ("mast_outside_max", "Mast plates, outside, at most", "mm"),
+    ("linchpin_distance_min", "Shoulder to linch pin hole, at least", "mm"),
+    ("linchpin_hole_min", "Linch pin hole, at least", "mm"),
+    ("lowest_point_max", "Lower pins at their lowest, at most above ground", "span"),
+    ("lift_range_min", "Travel, at least", "span"),
+    ("transport_height_min", "Lower pins at their highest, at least above ground", "span"),
+    ("leveling_min", "Leveling of one link, at least", "mm"),
+    ("shaft_to_hitch_points", "PTO shaft end to lower pins, links level", "span"),
+    ("convergence_distance", "Where the links would meet, seen from above", "span"),
+)
+
+
+def status_mark(citation: str) -> str:
+    """Return the mark of a source that wasn't read."""
+    return MARKS[sources.find(citation)[0].status]
+
+
+def _size(item: str, category: str, form: str) -> str:
+    if not hitch.has_size(item, category):
+        return "–"
+    low, high = hitch.size_range(item, category)
+    mark = status_mark(hitch.size_source(item, category))
+    metric = quantities.show_range(low, high, "length", "metric", figures=4)
+    if form == "pin":
+        shown = f"{hitch.sixteenths(low)} in ({metric})"
+    else:
+        shown = f"{quantities.show_range(low, high, 'length', 'us')} ({metric})"
+    return shown + mark
+
+
+def _cited(item: str, categories: tuple[str, ...]) -> str:
+    found = [hitch.size_source(item, key) for key in categories if hitch.has_size(item, key)]
+    return cite("; ".join(dict.fromkeys(found)))
+
+
+def _sizes(caption: str, rows: tuple[tuple[str, str, str], ...], note: str) -> TableView:
+    numbers = ("0", "1", "2", "3", "4")
+    lines = tuple(
+        (label, *[_size(item, key, form) for key in numbers], _cited(item, numbers))
+        for item, label, form in rows
+    )
+    columns = ("Size", *[f"Category {key}" for key in numbers], "Source")
+    return TableView(caption, columns, lines, f"{note} {MARK_NOTE}".strip())
+
+
+def hitch_categories() -> TableView:
+    """Return pins, holes, spans and masts of each category."""
+    return _sizes(
+        "Sizes of the categories", ROWS,
+        "Spans of the implement hold to 1.5 mm. Category 4 has two sizes of mast.",
+    )  # fmt: skip
+
+
+def hitch_more_sizes() -> TableView:
+    """Return the sizes that matter less often."""
+    return _sizes("Other sizes of the categories", MORE_ROWS, "")
+
+
+def hitch_n_categories() -> TableView:
+    """Return the narrow categories."""
+    lines = []
+    for key in ("1N", "2N", "3N", "4N"):
+        items = (("lower_pin", "pin"), ("upper_pin", "pin"), ("shoulder_span", "span"),
+                 ("mast_height", "span"))  # fmt: skip
+        cells = [_size(item, key, form) for item, form in items]
+        found = [hitch.size_source(item, key) for item, _ in items if hitch.has_size(item, key)]
+        lines.append((f"Category {key}", *cells, cite("; ".join(dict.fromkeys(found)))))
+    return TableView(
+        "Narrow categories: their own pins, the span of the next lower number",
+        ("Category", "Lower pin", "Top pin", "Span between shoulders", "Mast height", "Source"),
+        tuple(lines),
+        f"The figures of Category 1N are of low confidence. {MARK_NOTE}",
+    )
+
+
+def hitch_power() -> TableView:
+    """Return the power range of each category, by each edition."""
+    lines = []
+    for row in tables.rows("hitch_power"):
+        low, high = float(row["low_kw"]) * 1000, float(row["high_kw"]) * 1000
+        us, metric = (
+            quantities.show(high, "power", system)
+            if low == 0
+            else quantities.show_range(low, high, "power", system)
+            for system in ("us", "metric")
+        )
+        upto = "up to " if low == 0 else ""
+        lines.append(
+            (f"Category {row['category']}", row["label"], f"{upto}{us} ({metric})", row["note"],
+             cite(row["source"]))
+        )  # fmt: skip
+    return TableView(
+        "Power that each category is meant for",
+        ("Category", "Edition and kind of power", "Range", "Note", "Source"),
+        tuple(lines),
+        "The ranges overlap on purpose. Charts that print 20-45, 40-100, 80-225 and 180-400 hp "
+        "repeat the older drawbar row; they aren't engine power.",
+    )
+
+
+def coupler_sizes() -> TableView:
+    """Return hook spacing and height of each U-frame coupler."""
+    lines = []
+    for row in tables.rows("coupler_sizes"):
+        key = row["coupler"]
+        span, height = hitch.coupler_hook_span(key), hitch.coupler_hook_height(key)
+        lines.append(
+            (f"Category {key}",
+             f"{quantities.show(span, 'length')} ({quantities.show(span, 'length', 'metric')})",
+             f"{quantities.show(height, 'length')} ({quantities.show(height, 'length', 'metric')})",
+             f"{hitch.sixteenths(hitch.coupler_slot(key, 'lower'))} in",
+             f"{hitch.sixteenths(hitch.coupler_slot(key, 'upper'))} in",
+             cite("; ".join(dict.fromkeys([row["span_source"], row["hook_source"],
+                                           row["slot_source"]]))))
+        )  # fmt: skip
+    return TableView(
+        "U-frame couplers",
+        ("Coupler", "Between lower hooks", "Top hook above them", "Lower slot takes",
+         "Top slot takes", "Source"),
+        tuple(lines),
+        "Some Category 1 couplers have slots of their own size and want no sleeves.",
+    )  # fmt: skip
+
+
+def coupler_sleeves() -> TableView:
+    """Return the stock sleeves."""
+    places = {"lower": "lower pin", "upper": "top pin"}
+    lines = tuple(
+        (f"Category {row['pin_number']} {places[row['place']]}", row["opening"],
+         f"{row['inside_in']} in", f"{row['outside_in']} in", cite(row["source"]))
+        for row in tables.rows("coupler_sleeves")
+    )  # fmt: skip
+    return TableView(
+        "Sleeves",
+        ("Pin", "Goes into", "Inside", "Outside", "Source"),
+        lines,
+        "Sleeves for a coupler's slots and sleeves for a ball or top link are different parts.",
+    )
+
+
+def coupler_conflicts() -> TableView:
+    """Return what doesn't go with a U-frame coupler."""
+    verdicts = {
+        "no": "doesn't go",
+        "adapter": "only with the maker's adapter",
+        "measure": "measure first",
+        "check": "check the drive shaft",
+    }
+    return TableView(
+        "What quarrels with a U-frame coupler",
+        ("Implement", "Finding", "Why", "Source"),
+        tuple(
+            (row["label"], verdicts[row["verdict"]], row["why"], cite(row["source"]))
+            for row in tables.rows("coupler_conflicts")
+        ),
+    )
+
+
+TABLES: dict[str, Callable[[], TableView]] = {
+    "hitch-categories": hitch_categories,
+    "hitch-more-sizes": hitch_more_sizes,
+    "hitch-n-categories": hitch_n_categories,
+    "hitch-power": hitch_power,
+    "coupler-sizes": coupler_sizes,
+    "coupler-sleeves": coupler_sleeves,
+    "coupler-conflicts": coupler_conflicts,
+}
