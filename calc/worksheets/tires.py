@@ -277,8 +277,9 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
     outputs: list[ws.Output] = []
     if v.front_drive == "yes":
         _front_drive(v, pair, checks, outputs, work)
-    _speed(v, pair, checks, outputs, work)
-    _heights(v, pair, checks, outputs, work)
+    if pair.rear is not None:
+        _speed(v, pair, checks, outputs, work)
+        _heights(v, pair, checks, outputs, work)
     _widths(v, pair, checks, outputs)
     gained = _liquid(v, pair, checks, outputs, work)
     _loads(v, pair, gained, checks, outputs, work)
@@ -583,7 +584,7 @@ def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
     remedies += _gap_remedies(v, pair, outcome)
     remedies += _load_remedies(v, outcome)
     comparison = [_comparison(pair)] if pair.rear is not None or pair.front is not None else []
-    speeds = [_speed_table(v, pair)] if v.gear_speeds else []
+    speeds = [_speed_table(v, pair)] if v.gear_speeds and pair.rear is not None else []
     notes += _basis_notes(pair)
     tables_shown = [*comparison, *speeds, *found]
     return ws.Advice(remedies, _cautions(v), tables_shown, notes, _first_ask(pair))
@@ -974,7 +975,7 @@ def picture(v: ws.Inputs, outcome: ws.Outcome) -> list[Picture]:
     scene = _outlines(v, pair)
     if scene is not None:
         drawn.append(scene)
-    if v.front_drive == "yes":
+    if v.front_drive == "yes" and pair.front is not None and pair.rear is not None:
         drawn.append(_lead_bars(v, outcome))
     return drawn
 
