@@ -407,7 +407,7 @@ def _show_reach(
 def _inches(value: float, up: bool = False) -> str:
     """A length as field text, to a tenth of an inch on the safe side."""
     tenths = value / INCH * 10.0
-    return f"{(math.ceil(tenths - 1e-9) if up else math.floor(tenths + 1e-9)) / 10:g} in"
+    return f"{(math.ceil(tenths + 1e-6) if up else math.floor(tenths - 1e-6)) / 10:g} in"
 
 
 def _reach_remedies(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> list[ws.Remedy]:
@@ -426,8 +426,14 @@ def _reach_remedies(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> list[ws
                     {"auger_length": _inches(longest)},
                 )
             )  # fmt: skip
-        nearer = solve.largest("yoke_distance", 0.26, v.yoke_distance, ("clearance", "lift"))
-        if nearer is not None:
+        # The raised gearbox stands at z_A + L (z_l + y - z_A) / a: solved for a.
+        wanted_rise = v.auger_length + TRANSPORT_CLEARANCE - v.bracket_height
+        lift = v.link_high + v.yoke_rise - v.bracket_height
+        nearer = v.boom_length * lift / wanted_rise if wanted_rise > 0.0 else 0.0
+        if (
+            0.26 < nearer < v.yoke_distance
+            and solve.run(yoke_distance=0.999 * nearer).margin(("clearance", "lift")) >= 0
+        ):
             remedies.append(
                 ws.Remedy(
                     ws.phrase(
@@ -570,7 +576,7 @@ def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
     if row["diggable"] == "no":
         remedies.append(ws.Remedy("Wet the spot for a day, and try again once it cuts as clay.",
                                   {"soil": "clay"}))  # fmt: skip
-    notes: list[ws.Words] = [row["note"]]
+    notes: list[ws.Words] = [f"{row['name']}: {row['note']}"]
     if v.pto_speed < RATED_SPEED:
         notes.append(
             ws.phrase(
@@ -617,7 +623,7 @@ def picture(v: ws.Inputs, outcome: ws.Outcome) -> Scene | None:
     deep = _boom(v, link) or low
     pin = (0.0, v.bracket_height)
     wheel = 0.62 * v.bracket_height
-    back, half = high.gearbox_distance + 0.35, 0.5 * v.auger_diameter
+    back, half = v.boom_length + 0.9, 0.5 * v.auger_diameter
     left = -1.5 * wheel - 0.2
     items: list[Line | Shape | Disc | Label | Dimension] = [
         Shape(
@@ -650,7 +656,7 @@ def picture(v: ws.Inputs, outcome: ws.Outcome) -> Scene | None:
         ]
     items += [
         Disc(pin, 0.04, "accent"),
-        Label(pin, "boom pin", "end", dy=-0.7),
+        Label(pin, "boom pin", dy=-1.2),
         Label((high.gearbox_distance, high.gearbox_height), "raised", dy=-1.2),
         Dimension(
             (deep.gearbox_distance + half, 0), (deep.gearbox_distance + half, -depth),
@@ -658,12 +664,12 @@ def picture(v: ws.Inputs, outcome: ws.Outcome) -> Scene | None:
         ),
     ]  # fmt: skip
     if clearance > 0.02:
+        side = max(deep.gearbox_distance, high.gearbox_distance) + half
         items.append(
             Dimension(
-                (high.gearbox_distance, 0), (high.gearbox_distance, clearance),
-                ws.phrase("{c} clear", c=(clearance, "length")), 0.3,
+                (side, clearance), (side, 0), ws.phrase("{c} clear", c=(clearance, "length")), 0.15
             )
-        )  # fmt: skip
+        )
     return Scene(
         "Digger through its lift",
         ws.phrase(

@@ -55,7 +55,7 @@ FIELDS: tuple[ws.AnyField, ...] = (
     ws.Field(
         "working_rise", "Implement's shaft above the stub, at work", "length", "-60 in", "60 in",
         "The same, at working height.",
-        default="-2 in", typical=_usual(-0.20, 0.10), essential=True, group=DISTANCES,
+        default="-4 in", typical=_usual(-0.20, 0.10), essential=True, group=DISTANCES,
     ),
     ws.Field(
         "raised_rise", "Implement's shaft above the stub, raised", "length", "-60 in", "60 in",
@@ -65,7 +65,7 @@ FIELDS: tuple[ws.AnyField, ...] = (
     ws.Field(
         "working_tilt", "Implement's shaft tilted, at work", "angle", "-45 deg", "45 deg",
         "With a level on the gearbox: plus when its rear is higher, 0 when level like the stub.",
-        default="-1 deg", typical=_usual(-5.0, 5.0), group=DISTANCES,
+        default="-3 deg", typical=_usual(-5.0, 5.0), group=DISTANCES,
     ),
     ws.Field(
         "setback", "Set back by a quick coupler", "length", "0 in", "12 in",
@@ -143,7 +143,7 @@ FIELDS: tuple[ws.AnyField, ...] = (
     ),
     ws.Choice(
         "bolt_size", "Shear bolt size", _options("shear_bolt_sizes"),
-        "Across the shank.", default="3/8", group=POWER,
+        "Across the shank.", default="5/16", group=POWER,
     ),
     ws.Choice(
         "bolt_grade", "Shear bolt grade", _options("shear_bolt_grades"),
@@ -208,7 +208,7 @@ def _joint_limit(key: str) -> tuple[float, str]:
 
 def _source(citations: str) -> str:
     """A citation for a check: the first of a list."""
-    return citations.split(", ")[0]
+    return citations.split("; ")[0]
 
 
 def _fit_at(v: ws.Inputs, rule: driveline.OverlapRule) -> float:
@@ -381,20 +381,31 @@ def _angle_checks(v: ws.Inputs, work: ws.Work) -> tuple[list[ws.Check], list[ws.
     return checks, outputs
 
 
+STEEPEST = math.radians(85.0)
+
+
+def _problem(v: ws.Inputs) -> str:
+    """What rules the measured sizes out, as a sentence; empty when they can be."""
+    low, at_work, high = _distances(v)
+    if min(low, at_work, high) <= 0.05:
+        return "With that clutch on the stub no distance is left for a driveline."
+    if v.closed_length <= v.tube_length:
+        return "One tube can't be as long as the whole closed driveline: measure again."
+    if abs(v.working_rise) >= 0.99 * at_work or abs(v.raised_rise) >= 0.99 * high:
+        return "A height can't be more than the distance from shaft to shaft: measure again."
+    if max(_angles(v)) >= STEEPEST:
+        return "A joint would stand at a right angle: measure heights and tilt again."
+    return ""
+
+
 def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
     """Give the checks and numbers at one set of values."""
     low, at_work, high = _distances(v)
-    if min(low, at_work, high) <= 0.05 or v.closed_length <= v.tube_length:
+    problem = _problem(v)
+    if problem:
         return ws.Outcome(
-            [
-                ws.fits(
-                    "sizes", "Sizes that can be a driveline", -1.0,
-                    "A tube can't be as long as the whole closed driveline, and the shafts can't "
-                    "meet: measure again.",
-                    "hitch/DERIVED",
-                )
-            ]
-        )  # fmt: skip
+            [ws.fits("sizes", "Sizes that can be a driveline", -1.0, problem, "hitch/DERIVED")]
+        )
     torque = driveline.shaft_torque(v.pto_power, v.pto_speed * RPM)
     if work.on:
         work.step(
@@ -615,35 +626,24 @@ def _rules_table(v: ws.Inputs) -> ws.Table:
     rows: list[tuple[ws.Cell, ...]] = []
     for rule in driveline.overlap_rules():
         needed, have = rule.needed(v.tube_length), _fit_at(v, rule)
-        rows.append(
-            (
-                rule.name,
-                rule.applies,
-                (needed, "length"),
-                (have, "length"),
-                "met" if have >= needed else "not met",
-                rule.source,
-            )
-        )
-    shortest = min(_distances(v))
+        name = f"Overlap, {rule.applies}: {rule.name}"
+        rows.append((name, (needed, "length"), (have, "length"), _met(have >= needed)))
+    have = min(_distances(v)) - v.closed_length
     for row in tables.rows("driveline_closing_rules"):
         gap = float(row["clearance_m"])
-        have = shortest - v.closed_length
-        rows.append(
-            (
-                row["name"],
-                "shortest",
-                (gap, "length"),
-                (have, "length"),
-                "met" if have >= gap else "not met",
-                row["source"],
-            )
-        )
+        rows.append((f"Gap: {row['name']}", (gap, "length"), (have, "length"), _met(have >= gap)))
     return ws.Table(
         "What each maker's rule says of this driveline",
-        ("Rule", "Where", "Asks for", "You have", "Finding", "Source"),
+        ("Rule", "Asks for", "You have", "Finding"),
         tuple(rows),
+        "hitch/H18a",
+        "Makers differ; the implement's own manual comes first. Each rule's source stands in the "
+        "table on this page.",
     )
+
+
+def _met(met: bool) -> str:
+    return "met" if met else "not met"
 
 
 def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
@@ -708,13 +708,12 @@ def _drawn(
     items += [
         Line([(0, y), (ends, y)], "ink thick"),
         Line([(length - ends, y), (length, y)], "ink thick"),
-        Label((0.0, y), name, "start", dy=-1.7),
         Label(
             (0.5 * length, y),
-            ws.phrase("{overlap} overlap", overlap=(overlap, "length"))
+            ws.phrase(f"{name}: {{overlap}} overlap", overlap=(overlap, "length"))
             if overlap > 0
-            else "the halves part",
-            dy=1.9,
+            else f"{name}: the halves part",
+            dy=1.7,
         ),
     ]
     return items
@@ -725,7 +724,7 @@ def picture(v: ws.Inputs, outcome: ws.Outcome) -> list[Picture] | None:
     if outcome.check("sizes"):
         return None
     shortest, longest = outcome.output("shortest"), outcome.output("longest")
-    gap = outcome.output("gap")
+    gap, apart = outcome.output("gap"), 0.36
     scene = Scene(
         "Driveline at its shortest and longest",
         ws.phrase(
@@ -735,10 +734,12 @@ def picture(v: ws.Inputs, outcome: ws.Outcome) -> list[Picture] | None:
             gap=(gap, "length"), overlap=(outcome.output("overlap_longest"), "length"),
         ),
         [
-            *_drawn(v, shortest, 0.42, "shortest"),
-            Dimension((0, 0.42), (shortest, 0.42), ws.phrase("{d}", d=(shortest, "length")), 0.2),
+            *_drawn(v, shortest, apart, "shortest"),
+            Dimension(
+                (0, apart), (shortest, apart), ws.phrase("{d}", d=(shortest, "length")), 0.11
+            ),
             *_drawn(v, longest, 0.0, "longest"),
-            Dimension((0, 0), (longest, 0), ws.phrase("{d}", d=(longest, "length")), -0.2),
+            Dimension((0, 0), (longest, 0), ws.phrase("{d}", d=(longest, "length")), 0.11),
         ],
     )  # fmt: skip
     front, rear, _ = _angles(v)
@@ -749,8 +750,8 @@ def picture(v: ws.Inputs, outcome: ws.Outcome) -> list[Picture] | None:
         turn = math.radians(degrees)
         one = driveline.speed_ratio(front, turn)
         between = driveline.output_rotation(front, turn)
-        middle.append(v.pto_speed * one)
-        end.append(v.pto_speed * one * driveline.speed_ratio(rear, between + quarter))
+        middle.append(v.pto_speed * (one - 1.0))
+        end.append(v.pto_speed * (one * driveline.speed_ratio(rear, between + quarter) - 1.0))
     chart = Chart(
         "Speed through one turn, at work",
         ws.phrase(
@@ -760,7 +761,7 @@ def picture(v: ws.Inputs, outcome: ws.Outcome) -> list[Picture] | None:
             high=(outcome.output("ripple_high"), "rotation"),
             swing=(outcome.output("swing"), "fraction"),
         ),
-        "Turn of the PTO stub", "angle", "Speed", "rotation",
+        "Turn of the PTO stub", "angle", "Faster or slower than the PTO", "rotation",
         [
             Series("middle shaft", turns, middle, "soft dashed"),
             Series("implement", turns, end, "accent thick"),

@@ -40,20 +40,19 @@ def _fallback_typical(known: Mapping[str, Any]) -> ws.Typical:
     return _custom(0.75 * low, 0.92 * high, "wholesale or auction, after its costs")
 
 
+NOW_OR_LATER = "2026"  # rows that ended before this year are only in the table
+
+
 def _places() -> tuple[ws.Option, ...]:
-    """The general rules and each state as it stands now (the last row that has begun)."""
-    found = {}
+    """The general rules, and the rules of states that hold now or later."""
+    options = []
     for row in tables.rows("trade_tax_rules"):
-        if row["key"] != "south-dakota-2027":
-            found[row["place"]] = row
-    return tuple(
-        ws.Option(
-            row["key"],
-            row["place"] + (f" ({row['rate_percent']} % until {row['to']})" if row["to"] else ""),
-            row["rule"],
-        )
-        for row in found.values()
-    )
+        if row["to"] and row["to"] < NOW_OR_LATER:
+            continue
+        when = f"until {row['to']}" if row["to"] else f"from {row['from']}"
+        rate = f" ({row['rate_percent']} % {when})" if row["from"] and row["rate_percent"] else ""
+        options.append(ws.Option(row["key"], row["place"] + rate, row["rule"]))
+    return tuple(options)
 
 
 FIELDS: tuple[ws.AnyField, ...] = (
@@ -546,11 +545,11 @@ def _tables(v: ws.Inputs, outcome: ws.Outcome, spread: resale.Spread) -> list[ws
         tuple(rows),
         "value/DERIVED",
     )
-    shares = (0.10, 0.25, 0.50, 0.75, 0.90)
+    shares = ((1, 10), (1, 4), (1, 2), (3, 4), (9, 10))
     spread_table = ws.Table(
         "How the gain from repairing spreads",
-        tuple(f"{share:.0%} of the time at most".replace("%", " %") for share in shares),
-        (tuple(dollars(spread.at(share)) for share in shares),),
+        ("Out of so many sales", "it leaves at most"),
+        tuple((f"{few} in {many}", dollars(spread.at(few / many))) for few, many in shares),
         "value/V29",
         f"Played {ROUNDS:,} times with the seed {SEED}, so that the figures come out the same "
         f"everywhere: mean {dollars(spread.mean)}, standard deviation "
@@ -680,7 +679,7 @@ def picture(v: ws.Inputs, outcome: ws.Outcome) -> list[Picture]:
         ),
         "Gain from repairing", "money", "Share of sales with less", "fraction",
         [Series("gain", [spread.at(share) for share in shares], shares, "accent thick")],
-        [Mark("comes to the same", 0.0, 1.0 - spread.chance_of_gain)],
+        [Mark("no gain, no loss", 0.0, 1.0 - spread.chance_of_gain)],
     )  # fmt: skip
     return [bars, chart]
 

@@ -1,0 +1,230 @@
+"""Tables about post hole diggers, drivelines, and repairing before a sale."""
+
+import math
+from collections.abc import Callable
+
+from calc import quantities, tables
+from calc.mechanics import digger, driveline
+from calc.render.tables import TableView
+from calc.render.tables.lift import cite
+
+INCH = 0.0254
+STUB = 1.375 * INCH  # hitch/S5: the shaft of Types 1 and 2
+DIAMETERS = (6, 9, 12, 18)
+ANGLES = (5, 10, 15, 20, 25, 30, 35)
+PTO_SPEED = 540.0
+
+
+def both(value: float, kind: str, figures: int = 3) -> str:
+    """Return a value in US and metric units."""
+    us = quantities.show(value, kind, "us", figures=figures)
+    return f"{us} ({quantities.show(value, kind, 'metric', figures=figures)})"
+
+
+def _span(low: float, high: float) -> str:
+    return quantities.show_range(low, high, "count")
+
+
+def digger_soils() -> TableView:
+    """Return soils with their resistance."""
+    return TableView(
+        "Soil and its resistance",
+        ("Soil", "Against sand", "What to know", "Source"),
+        tuple(
+            (
+                row["name"],
+                _span(float(row["factor_low"]), float(row["factor_high"])),
+                row["note"][0].upper() + row["note"][1:],
+                cite(row["source"]),
+            )
+            for row in tables.rows("digger_soils")
+        ),
+    )
+
+
+def auger_power() -> TableView:
+    """Return the power that augers ask for, by diameter and soil."""
+    soils = [row for row in tables.rows("digger_soils") if row["diggable"] == "yes"]
+    lines = []
+    for inches in DIAMETERS:
+        cells = [both(inches * INCH, "length")]
+        for soil in soils:
+            power = digger.auger_power(inches * INCH, float(soil["factor"]))
+            cells.append(quantities.show(power, "power", "us", figures=2))
+        lines.append(tuple(cells))
+    return TableView(
+        "PTO power that an auger asks for at 540 rpm",
+        ("Auger", *(soil["name"] for soil in soils)),
+        tuple(lines),
+        "From one figure of the trade, for a 12 in auger in clay "
+        f"({cite('power/PRACTICE')}), the soils above, and the square of the diameter "
+        f"({cite('value/P7')}). Rough: stones, roots and dull teeth change it more than a size.",
+    )
+
+
+def digger_rules() -> TableView:
+    """Return what digger manuals ask for."""
+    lines = []
+    for row in tables.rows("digger_rules"):
+        value = ""
+        if row["unit"] == "in":
+            millimeters = 1000 * quantities.base(f"{row['value']} in", "length")
+            value = f"{row['value']} in ({millimeters:.0f} mm)"
+        elif row["unit"] == "ft":
+            value = both(quantities.base(f"{row['value']} ft", "distance"), "distance")
+        elif row["unit"]:
+            value = quantities.show(float(row["value"]), "rotation")
+        lines.append((row["rule"], value, cite(row["source"])))
+    return TableView("What digger manuals ask for", ("Rule", "Number", "Source"), tuple(lines))
+
+
+def driveline_overlap_rules() -> TableView:
+    """Return every rule for the overlap of the tubes."""
+    return TableView(
+        "Rules for the overlap of the tubes",
+        ("Rule", "Where it applies", "Source"),
+        tuple(
+            (
+                row["name"] + (" (used unless you choose)" if row["default"] else ""),
+                row["applies"],
+                cite(row["source"]),
+            )
+            for row in tables.rows("driveline_overlap_rules")
+        ),
+        "Makers differ. Where the implement's manual has a rule, that one counts.",
+    )
+
+
+def driveline_closing_rules() -> TableView:
+    """Return every rule for the gap when shortest."""
+    return TableView(
+        "Rules for the gap left when the driveline is shortest",
+        ("Rule", "Source"),
+        tuple(
+            (
+                row["name"] + (" (used unless you choose)" if row["default"] else ""),
+                cite(row["source"]),
+            )
+            for row in tables.rows("driveline_closing_rules")
+        ),
+    )
+
+
+def driveline_joint_limits() -> TableView:
+    """Return the angles that joints may work at."""
+    return TableView(
+        "Angles that joints may run at",
+        ("Rule", "Joint", "Running", "Standing", "Source"),
+        tuple(
+            (
+                row["name"],
+                {"standard": "standard", "wide": "wide-angle"}[row["joint"]],
+                f"{row['running_deg']}°",
+                f"{row['standing_deg']}°",
+                cite(row["source"]),
+            )
+            for row in tables.rows("driveline_joint_limits")
+        ),
+    )
+
+
+def joint_ripple() -> TableView:
+    """Return how unevenly one joint turns, by angle."""
+    lines = []
+    for degrees in ANGLES:
+        angle = math.radians(degrees)
+        low, high = driveline.ratio_extremes(angle)
+        lines.append(
+            (
+                f"{degrees}°",
+                f"{low:.4f}",
+                f"{high:.4f}",
+                f"{100 * driveline.fluctuation(angle):.1f} %",
+                f"{PTO_SPEED * low:.0f} to {PTO_SPEED * high:.0f} rpm",
+            )
+        )
+    return TableView(
+        "Speed behind one joint, twice a turn",
+        ("Joint angle", "Slowest", "Fastest", "Swing", "At 540 rpm"),
+        tuple(lines),
+        f"From the joint's geometry ({cite('value/P0')}). A second joint takes it out again only "
+        "if its angle is the same and the inner yokes are in line.",
+    )
+
+
+def shear_bolts() -> TableView:
+    """Return the torque at which bolts through a PTO shaft shear."""
+    sizes = tables.rows("shear_bolt_sizes")
+    lines = []
+    for grade in tables.rows("shear_bolt_grades"):
+        for thread, plane in ((False, "shank"), (True, "thread")):
+            cells = [f"{grade['name']}, {plane}"]
+            for size in sizes:
+                bolt = driveline.shear_bolt(size["key"], grade["key"], thread, 2, 0.5 * STUB)
+                cells.append(quantities.show(bolt.torque, "torque", "us"))
+            lines.append(tuple(cells))
+    return TableView(
+        "Torque at which a bolt through a 1-3/8 in shaft shears",
+        ("Bolt, and what lies in the shear plane", *(size["name"] for size in sizes)),
+        tuple(lines),
+        f"Two shear planes. Strengths {cite('value/P5')} and {cite('value/BOLT-memory')}, areas "
+        f"{cite('value/P10')}. New and static: real bolts scatter by about a fifth, and use "
+        "tires them.",
+    )
+
+
+def trade_tax_rules() -> TableView:
+    """Return how states tax a tractor bought with a trade-in."""
+    lines = []
+    for row in tables.rows("trade_tax_rules"):
+        if not (row["from"] or row["place"] in ("Washington", "Ohio")):
+            continue
+        since = f"from {row['from']}" if row["from"] else "no date on the page"
+        lines.append(
+            (
+                row["place"],
+                since + (f" to {row['to']}" if row["to"] else ""),
+                f"{float(row['rate_percent']):g} %" if row["rate_percent"] else "the local rate",
+                row["rule"],
+                cite(row["source"]),
+            )
+        )
+    return TableView(
+        "How a trade-in is taxed on a tractor",
+        ("State", "When", "Rate", "Rule", "Source"),
+        tuple(lines),
+        "Only these could be read. Check yours: lists made for cars don't carry over to tractors.",
+    )
+
+
+def resale_evidence() -> TableView:
+    """Return what was found in print about selling used machines."""
+    units = {"$": "money", "%": "fraction", "$/h": "money_per_hour"}
+    lines = []
+    for row in tables.rows("resale_evidence"):
+        low, high, kind = (
+            float(row["low"]),
+            float(row["high"] or row["low"]),
+            units.get(row["unit"]),
+        )
+        if kind:
+            factor = 0.01 if kind == "fraction" else 1.0
+            shown = quantities.show_range(factor * low, factor * high, kind)
+        else:
+            shown = f"{_span(low, high)} {row['unit'].replace('%', ' %').strip()}"
+        lines.append((row["fact"], shown, cite(row["source"])))
+    return TableView("What is in print", ("Fact", "Number", "Source"), tuple(lines))
+
+
+TABLES: dict[str, Callable[[], TableView]] = {
+    "digger-soils": digger_soils,
+    "auger-power": auger_power,
+    "digger-rules": digger_rules,
+    "driveline-overlap-rules": driveline_overlap_rules,
+    "driveline-closing-rules": driveline_closing_rules,
+    "driveline-joint-limits": driveline_joint_limits,
+    "joint-ripple": joint_ripple,
+    "shear-bolts": shear_bolts,
+    "trade-tax-rules": trade_tax_rules,
+    "resale-evidence": resale_evidence,
+}

@@ -1,0 +1,183 @@
+"""The worksheet on repairing before a sale: its example, ranges, unknowns, bad input, remedies."""
+
+import pytest
+
+from calc import explore, worksheets
+from calc import worksheet as ws
+from calc.mechanics import resale
+from calc.picture import Bars
+from calc.worksheets import resale as module
+
+SHEET = worksheets.load("resale")
+# The worked sum: no overrun, and one added price.
+WORKED = {
+    "overrun": "0 %",
+    "uplift_low": "$900",
+    "uplift_likely": "$900",
+    "uplift_high": "$900",
+}
+
+
+def answer(**typed: str) -> ws.Answer:
+    return explore.answer(SHEET, typed)
+
+
+def margins(found: ws.Answer) -> dict[str, float]:
+    return {verdict.check.name: verdict.margin_low for verdict in found.verdicts}
+
+
+def findings(found: ws.Answer) -> dict[str, str]:
+    return {verdict.check.name: verdict.finding for verdict in found.verdicts}
+
+
+def output(found: ws.Answer, name: str) -> float:
+    return next(item.value for item in found.outputs if item.name == name)
+
+
+def test_worked_sum() -> None:
+    found = answer(**WORKED)
+    assert output(found, "as_is") == pytest.approx(13_432.88, abs=0.005)
+    assert output(found, "repaired") == pytest.approx(13_676.90, abs=0.005)
+    assert output(found, "gain_expected") == pytest.approx(244.02, abs=0.01)
+    assert output(found, "break_even") == pytest.approx(622.70, abs=0.005)
+
+
+def test_worked_trade() -> None:
+    typed = {"trade_offer": "$12,000", "days_as_is": "45 days"}
+    assert output(answer(**typed), "private_price") == pytest.approx(13_220.34, abs=0.005)
+    full = answer(**typed, tax_rule="full")
+    assert output(full, "private_price") == pytest.approx(12_500.34, abs=0.005)
+
+
+def test_the_example_likely_pays_and_says_so() -> None:
+    found = answer()
+    assert found.finding == ws.WITHIN
+    said = ws.words(found.advice.headline, "us")
+    assert "likely pays" in said and "better off" in said
+
+
+def test_the_three_findings() -> None:
+    """At 3 in 4 the repair likely pays, at 1 in 2 it is about even, below that sell as it is."""
+    even = answer(parts="$500")
+    assert 0.5 <= output(even, "chance_pays") < 0.75
+    assert findings(even)["chance"] == ws.CLOSE
+    assert "about even" in ws.words(even.advice.headline, "us")
+    never = answer(parts="$1,500")
+    assert never.finding == ws.OVER
+    said = ws.words(never.advice.headline, "us")
+    assert "disclose" in said and "worse off" in said
+
+
+@pytest.mark.parametrize("field", ["parts", "shop_rate", "uplift_likely"])
+def test_remedies_bring_it_to_even(field: str) -> None:
+    typed = {"parts": "$500", "hours": "6 h"}
+    found = answer(**typed)
+    assert found.finding == ws.OVER
+    item = next(r for r in found.advice.remedies if field in r.set)
+    tried = answer(**{**typed, **item.set})
+    assert margins(tried)["gain"] >= 0 and margins(tried)["chance"] >= 0
+    assert min(margins(tried)["gain"], margins(tried)["chance"]) < 0.03
+
+
+def test_trap_the_repaired_price_stays_below_the_ceiling() -> None:
+    found = answer(like_new_price="$19,000")
+    assert findings(found)["ceiling"] == ws.OVER
+    item = next(r for r in found.advice.remedies if "uplift_high" in r.set)
+    tried = answer(like_new_price="$19,000", **item.set)
+    assert margins(tried)["ceiling"] >= 0
+    # 14 000 and 250 of added price is 75 % of 19 000.
+    assert item.set["uplift_likely"] in ("$249", "$250")
+
+
+def test_trap_a_state_rate_replaces_the_typed_tax() -> None:
+    dakota = answer(tax_rule="south-dakota-2023", sales_tax="9 %")
+    assert output(dakota, "tax_saved") == pytest.approx(0.042 * 12_000)
+    assert output(answer(tax_rule="ohio"), "tax_saved") == 0.0
+    assert output(answer(tax_rule="exempt"), "tax_saved") == 0.0
+
+
+def test_trap_the_credit_is_capped_at_the_new_price() -> None:
+    found = answer(new_price="$5,000")
+    assert output(found, "tax_saved") == pytest.approx(0.06 * 5_000)
+
+
+def test_trap_a_long_wait_warns_of_counting_time_twice() -> None:
+    notes = answer(days_as_is="300 days").advice.notes
+    assert any("never both" in ws.words(note, "us") for note in notes)
+    assert not any("never both" in ws.words(note, "us") for note in answer().advice.notes)
+
+
+def test_no_trade_without_an_offer() -> None:
+    found = answer(trade_offer="", new_price="")
+    names = {item.name for item in found.outputs}
+    assert "trade" not in names and "private_price" not in names
+    assert found.finding == ws.WITHIN
+
+
+def test_a_good_offer_wins() -> None:
+    found = answer(trade_offer="$14,000")
+    assert "to trade it in leaves most" in ws.words(found.advice.headline, "us")
+
+
+def test_loan_payments() -> None:
+    found = answer(loan_rate="6 %", loan_months="60 months")
+    owed = 30_000 * 1.06 - 12_720
+    assert output(found, "payment_trade") == pytest.approx(owed * 0.0193328, rel=1e-5)
+    free = answer(loan_rate="0 %", loan_months="60 months")
+    assert output(free, "payment_trade") == pytest.approx(owed / 60)
+
+
+def test_tornado_is_ordered_and_its_ends_are_real() -> None:
+    found = answer()
+    bars = next(item for item in found.pictures if isinstance(item, Bars))
+    widths = [bar.high - bar.low for bar in bars.bars]
+    assert widths == sorted(widths, reverse=True)
+    assert bars.middle == pytest.approx(output(found, "gain_expected"))
+    for bar in bars.bars:
+        assert bar.low - 1e-6 <= bars.middle <= bar.high + 1e-6
+    low = answer(uplift_low="$300", uplift_likely="$300", uplift_high="$300")
+    first = next(bar for bar in bars.bars if "Added price" in ws.words(bar.label, "us"))
+    assert first.low == pytest.approx(output(low, "gain_expected"))
+
+
+def test_spread_agrees_with_the_expected_gain() -> None:
+    box = explore.read_box(SHEET, {})
+    known = module.plan(box.point({}))
+    spread = resale.simulate(known, module.SEED, module.ROUNDS)
+    error = spread.deviation / module.ROUNDS**0.5
+    assert spread.mean == pytest.approx(known.gain(), abs=3 * error)
+
+
+def test_a_range_that_matters_cannot_tell_and_names_what_settles() -> None:
+    found = answer(parts="$200 to $900")
+    assert found.finding == ws.UNKNOWN
+    assert found.settle is not None and found.settle.field.name == "parts"
+
+
+def test_blank_form_cannot_tell_yet() -> None:
+    blank = {
+        item.name: ""
+        for item in SHEET.fields
+        if not (isinstance(item, ws.Choice) and not item.unsure)
+    }
+    found = explore.answer(SHEET, blank)
+    assert found.finding == ws.UNKNOWN
+    assert len(found.assumed) >= 10
+
+
+@pytest.mark.parametrize(
+    ("field", "text", "says"),
+    [
+        ("as_is_price", "$5", "between"),
+        ("chance_as_is", "120 %", "between"),
+        ("days_as_is", "60 lb", "mass"),
+        ("tax_rule", "atlantis", "not one of the options"),
+        ("uplift_low", "$2,000", "more than the most likely"),
+        ("uplift_high", "$500", "less than the most likely"),
+    ],
+)
+def test_bad_input_gets_its_own_sentence(field: str, text: str, says: str) -> None:
+    with pytest.raises(explore.BadInputs) as caught:
+        answer(**{field: text})
+    assert says in caught.value.errors[field]
+    assert list(caught.value.errors) == [field]
