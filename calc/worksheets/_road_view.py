@@ -11,7 +11,8 @@ from calc.mechanics import lamps, mirrors
 from calc.picture import Dimension, Disc, Item, Label, Line, Point, Scene, Shape
 from calc.worksheets import _road_list as rl
 
-_VIEW_PX, _TALL_PX, _LINE_PX = 524.0, 520.0, 18.0
+# The smallest room that a picture has, and a line of text, in drawing units.
+_VIEW_PX, _TALL_PX, _LINE_PX = 380.0, 420.0, 17.0
 EMBLEM_WIDTH = 16 * 0.0254  # m, road/LAW-NE
 _COLORS = {"red": "bad", "amber": "warn", "orange": "warn", "white": "accent", "gray": "soft"}
 
@@ -51,7 +52,7 @@ def rear(v: ws.Inputs, found: rl.Situation) -> Scene:
     half = v.tractor_width / 2
     tall = max(v.overall_height, found.facts["height"])
     items: list[Item] = [
-        Line([(-width, 0), (width, 0)], "ground"),
+        Line([(-0.65 * width, 0), (0.65 * width, 0)], "ground"),
         *_tractor_from_behind(half, v.overall_height),
     ]
     if found.facts["behind"]:
@@ -60,30 +61,28 @@ def rear(v: ws.Inputs, found: rl.Situation) -> Scene:
         )
     points = _rear_points(v, found, left, right)
     names = numbers(v, found)
-    scale = min(_VIEW_PX / (2 * width), _TALL_PX / tall)
-    marks: list[tuple[Point, str, ws.Words]] = []
+    scale = min(_VIEW_PX / (1.3 * width), _TALL_PX / tall)
+    marks: list[_Mark] = []
     for key, places in points.items():
-        if key not in names:
-            continue
-        need = found.need(*key)
-        hidden = key[0] == "tractor" and bool(found.facts.get(_HIDES.get(key[1], ""), 0.0))
-        items += _drawn(key[1], places, hidden)
-        marks.append((places[0], _style(key[1]), _label(names[key], key[1], need, v, hidden)))
-    items += _callouts(marks, max(left, half), max(right, half), tall, _LINE_PX / scale)
-    items += [
-        Dimension((-max(left, half), -0.06 * tall), (max(right, half), -0.06 * tall),
-                  ws.phrase("{w}", w=(width, "length"))),
-        Line([(-width, -0.06 * tall)] * 2, "ground"), Line([(width, -0.06 * tall)] * 2, "ground"),
-    ]  # fmt: skip
+        if key in names:
+            items += _drawn(key[1], places, _hidden(key, found))
+            marks.append((names[key], _style(key[1]), places))
+    wide = max(left, half), max(right, half)
+    items += _callouts(marks, *wide, tall, _LINE_PX / scale)
+    items.append(
+        Dimension((-wide[0], -0.06 * tall), (wide[1], -0.06 * tall),
+                  ws.phrase("{w}", w=(width, "length")))
+    )  # fmt: skip
+    legend = _legend(v, found, names)
     return Scene(
         "From behind",
-        ws.phrase(
-            "To scale: {w} wide, {h} high. The numbers are those of the lists; a dashed item is "
-            "hidden by what is behind the tractor.",
-            w=(width, "length"), h=(tall, "length"),
+        ws.Phrase(
+            "To scale, {w} wide and {h} high. Numbers as in the lists: " + legend.template + ". A "
+            "dashed item is hidden by what is behind the tractor.",
+            {**legend.numbers, "w": (width, "length"), "h": (tall, "length")},
         ),
         items,
-    )  # fmt: skip
+    )
 
 
 _HIDES = {
@@ -140,7 +139,9 @@ def _rear_points(v: ws.Inputs, found: rl.Situation, left: float, right: float) -
         ("tractor", "mirrors"): [(-mirror, 0.62 * v.overall_height)],
         ("tractor", "receptacle"): [(0.18, 0.55)],
         ("tractor", "flags"): pair(0.7 * v.overall_height, max(half, left)),
-        ("towed", "emblem"): [(middle, min(max(v.emblem_height, bottom), max(top - 0.05, 0.1)))],
+        ("towed", "emblem"): [
+            (middle - 0.2 * (left + right), min(max(v.emblem_height, bottom), max(top - 0.05, 0.1)))
+        ],
         ("towed", "tail_lamps"): edges(high),
         ("towed", "stop_lamps"): edges(high - 0.1 * (top - bottom)),
         ("towed", "turn_signals"): edges(high + 0.1 * (top - bottom)),
@@ -176,59 +177,65 @@ def _drawn(item: str, places: list[Point], hidden: bool) -> list[Item]:
     return drawn
 
 
-def _label(number: int, item: str, need: lamps.Need | None, v: ws.Inputs, hidden: bool) -> ws.Words:
-    """The number, the short name and the heights allowed."""
-    short = f"{number} {rl.item_row(item)['short']}"
-    low = high = None
-    if item == "emblem":
-        low, high = lamps.emblem_window(v.place)
-    elif need is not None:
-        low, high = need.height_low, need.height_high
-    end = " (hidden)" if hidden else ""
-    if low is not None and high is not None:
-        return ws.phrase(short + ", {a}–{b}" + end, a=(low, "length"), b=(high, "length"))
-    if low is not None:
-        return ws.phrase(short + ", from {a}" + end, a=(low, "length"))
-    return short + end
+_Mark = tuple[int, str, list[Point]]
 
 
 def _callouts(
-    marks: list[tuple[Point, str, ws.Words]],
-    left: float,
-    right: float,
-    tall: float,
-    line: float,
+    marks: list[_Mark], left: float, right: float, tall: float, line: float
 ) -> list[Item]:
-    """Labels in a column on each side, spread so that no two overlap, with leader lines."""
-    ordered = sorted(marks, key=lambda mark: -mark[0][1])
-    columns: tuple[list[tuple[Point, str, ws.Words]], list[tuple[Point, str, ws.Words]]] = ([], [])
-    for mark in ordered:
-        x = mark[0][0]
-        side = 0 if x < -0.01 else 1
-        if len(columns[side]) > len(columns[1 - side]) + 1:
+    """Numbers in a column on each side, spread so that no two overlap, with leader lines."""
+    columns: tuple[list[_Mark], list[_Mark]] = ([], [])
+    for mark in sorted(marks, key=lambda mark: -mark[2][0][1]):
+        side = 0 if mark[2][0][0] < -0.01 else 1
+        if len(columns[side]) > len(columns[1 - side]):
             side = 1 - side
         columns[side].append(mark)
     items: list[Item] = []
+    gap = 0.08 * (left + right)
     for side, column in enumerate(columns):
-        edge = -left - 0.08 * (left + right) if side == 0 else right + 0.08 * (left + right)
-        for (place, style, text), y in zip(column, _spread(column, tall, line), strict=True):
-            x = place[0]
-            if side == 1 and x < -0.01:
-                x = -x  # the right one of the pair
-            items.append(Line([(x, place[1]), (edge, y)], "soft"))
-            items.append(Label((edge, y), text, "end" if side == 0 else "start", style))
+        edge = -left - gap if side == 0 else right + gap
+        free, heights = tall, []
+        for _, _, places in column:
+            heights.append(min(places[0][1], free))
+            free = heights[-1] - line
+        lift = max(-free - line, 0.0)  # the lowest number stays above the road
+        for (number, style, places), y in zip(column, heights, strict=True):
+            x, height = places[-side]  # of a pair the one on this side
+            items.append(Line([(x, height), (edge, y + lift)], "soft"))
+            items.append(
+                Label((edge, y + lift), f" {number} ", "end" if side == 0 else "start", style)
+            )
     return items
 
 
-def _spread(column: list[tuple[Point, str, ws.Words]], tall: float, line: float) -> list[float]:
-    """Heights of labels, near their items and at least a line apart, inside the picture."""
-    heights: list[float] = []
-    for (_, y), _, _ in column:
-        heights.append(min(y, heights[-1] - line) if heights else min(y, tall))
-    if heights and heights[-1] < 0:
-        up = -heights[-1]
-        heights = [y + up for y in heights]
-    return heights
+def _legend(v: ws.Inputs, found: rl.Situation, names: dict[tuple[str, str], int]) -> ws.Phrase:
+    """What the numbers stand for, with the heights allowed."""
+    numbers_in: dict[str, tuple[float, str] | tuple[float, str, str] | str] = {}
+    parts = []
+    for key, number in names.items():
+        item = key[1]
+        notes = []
+        low = high = None
+        need = found.need(*key)
+        if item == "emblem" and found.emblem_use in ("show", "with symbol"):
+            low, high = lamps.emblem_window(v.place)
+        elif need is not None:
+            low, high = need.height_low, need.height_high
+        if low is not None:
+            numbers_in[f"a{number}"] = (low, "length")
+            notes.append(f"from {{a{number}}} up" if high is None else f"{{a{number}}} ")
+        if low is not None and high is not None:
+            numbers_in[f"b{number}"] = (high, "length")
+            notes[-1] = f"{{a{number}}} to {{b{number}}} up"
+        if _hidden(key, found):
+            notes.append("hidden")
+        said = f" ({', '.join(notes)})" if notes else ""
+        parts.append(f"{number} {rl.item_row(item)['short']}{said}")
+    return ws.Phrase("; ".join(parts), numbers_in)
+
+
+def _hidden(key: tuple[str, str], found: rl.Situation) -> bool:
+    return key[0] == "tractor" and bool(found.facts.get(_HIDES.get(key[1], ""), 0.0))
 
 
 # --- from the side ---------------------------------------------------------------------------
@@ -243,26 +250,27 @@ def side(v: ws.Inputs, found: rl.Situation) -> Scene:
     tail = hitch - behind
     start = tail - max(0.35, 0.12 * (base - tail))
     end = base + 0.9 * rear_radius
+    room = 0.08 * (end - start)
     items: list[Item] = [
-        Line([(start, 0), (end, 0)], "ground"),
+        Line([(start, 0), (end + room, 0)], "ground"),
         *_tractor_from_side(base, rear_radius, v.overall_height),
     ]
     if behind:
         items += _behind_from_side(v, hitch, tail)
-    items += _lamps_from_side(v, found, base, rear_radius, lamp_x)
+    items += _lamps_from_side(v, found, base, rear_radius, lamp_x, 0.022 * (end - start))
     if behind:
         items += _sight(v, found, lamp_x, start)
         items.append(
             Dimension((tail, -0.16 * v.overall_height), (hitch, -0.16 * v.overall_height),
                       ws.phrase("{r} behind the hitch", r=(behind, "length")))
         )  # fmt: skip
-    if v.emblem == "yes":
+    if v.emblem == "yes" and found.emblem_use != "none":
         x = -0.95 * rear_radius
         items += [
             Shape(_box(x - 0.02, x + 0.02, v.emblem_height, v.emblem_height + rl.EMBLEM_HEIGHT),
                   "warn"),
             Dimension((end, 0), (end, v.emblem_height),
-                      ws.phrase("emblem {h}", h=(v.emblem_height, "length"))),
+                      ws.phrase("{h}", h=(v.emblem_height, "length"))),
             Line([(x, v.emblem_height), (end, v.emblem_height)], "soft dashed"),
         ]  # fmt: skip
     covered = found.facts["hides_tail"]
@@ -274,8 +282,10 @@ def side(v: ws.Inputs, found: rl.Situation) -> Scene:
     return Scene(
         "From the side",
         ws.phrase(
-            (said if behind else "Nothing is behind the tractor.") + " The tail lamps are {h} up.",
-            h=(v.tail_height, "length"),
+            (said if behind else "Nothing is behind the tractor.")
+            + " The tail lamps are {h} up"
+            + (", the lower edge of the emblem {e}." if found.emblem_use != "none" else "."),
+            h=(v.tail_height, "length"), e=(v.emblem_height, "length"),
         ),
         items,
     )  # fmt: skip
@@ -318,9 +328,11 @@ def _behind_from_side(v: ws.Inputs, hitch: float, tail: float) -> list[Item]:
 
 
 def _lamps_from_side(
-    v: ws.Inputs, found: rl.Situation, base: float, radius: float, lamp_x: float
-) -> list[Item]:
+    v: ws.Inputs, found: rl.Situation, base: float, radius: float, lamp_x: float,
+    beside: float,
+) -> list[Item]:  # fmt: skip
     items: list[Item] = []
+    names = numbers(v, found)
     for item, place in (
         ("tail_lamps", (lamp_x, v.tail_height)),
         ("amber_flashers", (lamp_x, v.flasher_height)),
@@ -329,6 +341,10 @@ def _lamps_from_side(
     ):
         if found.need("tractor", item) is not None or item in ("tail_lamps", "head_lamps"):
             items.append(Disc(place, 0.05, _style(item)))
+            number = names.get(("tractor", item))
+            if number:
+                at = (place[0] + beside, place[1])
+                items.append(Label(at, str(number), "start", _style(item)))
     if v.mirror_reach is not None:
         items.append(Shape(_box(0.4 * base, 0.43 * base, 1.5, 1.75), "soft"))
     return items
