@@ -1,0 +1,66 @@
+"""Numbers about cab cooling for prose."""
+
+from collections.abc import Callable
+from functools import cache
+
+from calc import explore, quantities, worksheets
+from calc.mechanics import cab
+from calc.render import text
+from calc.worksheet import Answer
+
+
+@cache
+def _example() -> Answer:
+    return explore.answer(worksheets.load("cab"), {})
+
+
+def _output(name: str) -> Callable[[], str]:
+    return lambda: text.output_text(next(o for o in _example().outputs if o.name == name), "us")
+
+
+def _typed(name: str) -> Callable[[], str]:
+    return lambda: str(worksheets.load("cab").field(name).default)
+
+
+def _wind_leak() -> str:
+    flow = cab.leak_flow(200e-4, cab.wind_pressure(3.0))
+    return f"{quantities.show(flow, 'air_flow')} ({quantities.show(flow, 'air_flow', 'metric')})"
+
+
+def _wind_load() -> str:
+    flow = cab.leak_flow(200e-4, cab.wind_pressure(3.0))
+    load, _ = cab.fresh_air_load(flow, 38.0, 0.40, 27.0, 0.50)
+    return quantities.show(load, "power", unit="Btu/h")
+
+
+def _tight() -> str:
+    area = cab.leak_area(43.0 / 3600.0, 50.0)
+    shown = quantities.show(area, "area_small", "metric", unit="cm2")
+    return f"{quantities.show(area, 'area_small')} ({shown})"
+
+
+def _moist_share() -> str:
+    whole, sensible = cab.fresh_air_load(43.0 / 3600.0, 38.0, 0.40, 27.0, 0.50)
+    return f"{100 * (1 - sensible / whole):.0f} %"
+
+
+FACTS: dict[str, Callable[[], str]] = {
+    "cab-example-engine": _typed("engine_power"),
+    "cab-example-outside": _typed("outside_temperature"),
+    "cab-example-inside": _typed("inside_temperature"),
+    "cab-example-humidity": _typed("outside_humidity"),
+    "cab-example-unit": _typed("cooling_capacity"),
+    "cab-example-needed": _typed("power_needed"),
+    "cab-example-load": _output("load"),
+    "cab-example-sun": _output("sun"),
+    "cab-example-need": _output("need"),
+    "cab-example-compressor": _output("compressor"),
+    "cab-example-pull-down": _output("compressor_pull_down"),
+    "cab-example-alternator": _output("alternator"),
+    "cab-example-left": _output("left"),
+    "cab-example-left-pull-down": _output("left_pull_down"),
+    "cab-wind-leak": _wind_leak,
+    "cab-wind-load": _wind_load,
+    "cab-tight-area": _tight,
+    "cab-moist-share": _moist_share,
+}
