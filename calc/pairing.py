@@ -6,13 +6,14 @@ pairing say the same. All values are in base units; names are those of the vocab
 
 from __future__ import annotations
 
+import math
+
 from calc import tables
 from calc import worksheet as ws
-from calc.mechanics import ballast, hitch, lift, pto_power, stability
+from calc.mechanics import ballast, hitch, pto_power, stability
 from calc.worksheet import Check, Inputs, Output, Work
+from calc.worksheets import _raised as raised
 
-RATING_DISTANCE = {"610": 0.610, "305": 0.305, "0": 0.0, "unstated": 0.610}
-TOP_LINK_KINDS = {"post_hole_digger": "post_hole_digger"}
 STEERING_MARGIN = 0.20  # share of the tractor's mass that the common rule keeps in front
 
 
@@ -23,27 +24,6 @@ def power_key(kind: str) -> str:
             # A chipper's demand goes with its opening, the number that an owner knows.
             return "chipper_opening" if row["power_key"] == "chipper" else row["power_key"]
     return ""
-
-
-def front_axle_mass(v: Inputs) -> float:
-    """Return the mass on the front axle, weighed or from the share. [kg]"""
-    if v.front_axle_mass is not None:
-        return float(v.front_axle_mass)
-    return float(v.front_share * v.tractor_mass)
-
-
-def hung_mass(v: Inputs) -> tuple[float, float]:
-    """Return mass and center-of-gravity distance behind the hitch balls. [kg, m]
-
-    A U-frame coupler moves the implement back and adds its own mass.
-    """
-    if v.quick_coupler != "u_frame":
-        return v.implement_mass, v.cg_distance
-    setback = hitch.coupler_setback()
-    coupler = sum(hitch.coupler_mass()) / 2
-    mass = v.implement_mass + coupler
-    moment = v.implement_mass * (v.cg_distance + setback) + coupler * setback / 2
-    return mass, moment / mass
 
 
 def hitch_checks(v: Inputs) -> list[Check]:
@@ -221,81 +201,73 @@ def power_checks(v: Inputs, work: Work) -> tuple[list[Check], list[Output]]:
     ]
 
 
-def lift_checks(v: Inputs, work: Work) -> tuple[list[Check], list[Output]]:
-    """Return the hitch's lift where the implement's center of gravity is, against its mass."""
-    mass, distance = hung_mass(v)
-    rated_at = RATING_DISTANCE[v.lift_rated_at]
-    capacity = lift.capacity_at(v.lift_capacity, rated_at, distance, v.link_length)
-    work.step("Lift at the implement's center of gravity", "C",
-              "C_r (r + d_r) / (r + d), no more than C_r",
-              (("C_r", v.lift_capacity, "mass"), ("r", v.link_length, "length"),
-               ("d_r", rated_at, "length"), ("d", distance, "length")),
-              capacity, "mass", "hitch/H13; hitch/DERIVED")  # fmt: skip
-    check = ws.at_most(
-        "lift", "Mass on the hitch", mass, capacity, "mass", "hitch/H13",
-        why="The hitch stalls or drops the load, and what it can just lift at rest it can't "
-        "carry over bumps.",
-    )  # fmt: skip
-    return [check], [Output("lift", "Lift at that distance", capacity, "mass")]
-
-
-def axle_checks(v: Inputs, work: Work) -> tuple[list[Check], list[Output]]:
-    """Return axle loads with the implement raised, against steering and plate limits."""
-    mass, distance = hung_mass(v)
-    front_unladen = front_axle_mass(v)
-    added = v.front_ballast or 0.0
-    ahead = v.front_ballast_distance
-    front = ballast.front_axle_load(
-        front_unladen, v.wheelbase, v.hitch_distance, distance, mass, added, ahead
-    )
+def load_checks(v: Inputs, work: Work) -> tuple[list[Check], list[Output]]:
+    """Return lift, axle loads and plate limits with the implement raised."""
+    capacity = raised.capacity_of(v)
+    mass, reach = raised.behind_axle(v)
+    front_unladen = raised.front_axle_of(v)
+    added, ahead = v.front_ballast or 0.0, v.front_ballast_distance
+    front = ballast.front_axle_load(front_unladen, v.wheelbase, reach, 0.0, mass, added, ahead)
     total = v.tractor_mass + mass + added
-    rear = total - front
-    rule = v.front_rule
-    least = ballast.front_load_required(v.tractor_mass, front_unladen, mass + added, rule)
-    row = tables.by_key("twenty_percent_rules", "key")[rule]
-    work.step("Front axle load, implement raised", "T_F'",
-              "[I_F (a + b) + T_F b − I_R (c + d)] / b",
-              (("I_F", added, "mass"), ("a", ahead, "length"), ("b", v.wheelbase, "length"),
-               ("T_F", front_unladen, "mass"), ("I_R", mass, "mass"),
-               ("c", v.hitch_distance, "length"), ("d", distance, "length")),
-              front, "mass", "hitch/H4; hitch/H5; hitch/H6")  # fmt: skip
-    work.step("Load that must stay on the front axle", "T_F,min", row["label"],
-              (("T_E", v.tractor_mass, "mass"),), least, "mass", row["source"])  # fmt: skip
+    wanted = ballast.front_load_required(v.tractor_mass, front_unladen, mass + added, v.front_rule)
+    if work.on:
+        _show_loads(v, work, capacity, front, wanted)
     checks = [
-        ws.at_least(
-            "front", "Load left on the front axle, implement raised", front, least, "mass",
-            row["source"],
-            why="Too light in front, the tractor doesn't steer or brake straight, and rears up on "
-            "a climb or a bump.",
-        ),
-        _climb_check(v, front, total, mass),
-    ]  # fmt: skip
-    limit = ballast.axle_limit(v.rear_axle_limit, v.rear_tire_load)
-    if limit is not None:
-        by_tires = v.rear_tire_load is not None and limit == 2 * v.rear_tire_load
-        checks.append(
-            ws.at_most(
-                "rear", f"Rear axle load against its {'tires' if by_tires else 'plate'}", rear,
-                limit, "mass", "hitch/H4; hitch/H8",
-                why="Overloaded tires and axles fail on the road, not in the yard.",
-            )
-        )  # fmt: skip
-    if v.total_limit is not None:
-        checks.append(
-            ws.at_most("total", "Mass of everything against the plate", total, v.total_limit,
-                       "mass", "hitch/H8")
-        )  # fmt: skip
+        raised.lift_check(v, capacity),
+        raised.steering_check(v, front, wanted),
+        _climb_check(v, front, total),
+        *raised.plate_checks(v, front, total - front, total),
+    ]
     return checks, [
         Output("front_load", "Front axle load, implement raised", front, "mass"),
-        Output("rear_load", "Rear axle load, implement raised", rear, "mass"),
-        Output("front_share_raised", "Front share of the tractor's mass", front / v.tractor_mass,
-               "fraction"),
-        Output("overhang", "Rear axle to the implement's center of gravity",
-               v.hitch_distance + distance, "length"),
+        Output("rear_load", "Rear axle load, implement raised", total - front, "mass"),
+        Output("front_share_raised", "Front axle load as a share of the tractor's mass",
+               front / v.tractor_mass, "fraction"),
+        Output("overhang", "Rear axle to the center of gravity of what hangs there", reach,
+               "length"),
+        Output("lift", "Lift where the implement's mass is", capacity, "mass"),
     ]  # fmt: skip
 
 
-def _climb_check(v: Inputs, front: float, total: float, hung: float) -> Check:
+def _show_loads(v: Inputs, work: Work, capacity: float, front: float, wanted: float) -> None:
+    mass, reach = raised.behind_axle(v)
+    pivot, _ = raised.pivot_of(v)
+    rule = tables.by_key("twenty_percent_rules", "key")[v.front_rule]
+    work.step(
+        "Lift where the implement's mass is",
+        "C",
+        "C_r (r + d_r) / (r + d), at most C_r",
+        (
+            ("C_r", v.lift_capacity, "mass"),
+            ("r", pivot, "length"),
+            ("d_r", raised.rated_at_of(v), "length"),
+            ("d", v.cg_distance, "length"),
+        ),
+        capacity,
+        "mass",
+        raised.SEEN_LIFT,
+    )
+    work.step(
+        "Front axle load, implement raised",
+        "T_F'",
+        "[I_F (a + b) + T_F b − I_R e] / b",
+        (
+            ("I_F", v.front_ballast or 0.0, "mass"),
+            ("a", v.front_ballast_distance, "length"),
+            ("b", v.wheelbase, "length"),
+            ("T_F", raised.front_axle_of(v), "mass"),
+            ("I_R", mass, "mass"),
+            ("e", reach, "length"),
+        ),
+        front,
+        "mass",
+        raised.SEEN_LOADS,
+    )
+    work.step("Load that must stay on the front axle", "T_F,min", rule["label"],
+              (("T_E", v.tractor_mass, "mass"),), wanted, "mass", rule["source"])  # fmt: skip
+
+
+def _climb_check(v: Inputs, front: float, total: float) -> Check:
     """Return the front axle load on the steepest climb; at zero the wheels leave the ground.
 
     The line of weight moves back by height times slope; the height of the whole is taken as
@@ -336,26 +308,22 @@ def other_checks(v: Inputs) -> list[Check]:
 
 
 def tip_outputs(v: Inputs) -> list[Output]:
-    """Return static tip angles, for what they are: never a slope that is safe."""
-    front = front_axle_mass(v)
-    x = stability.cg_ahead_of_rear_axle(front, v.tractor_mass, v.wheelbase)
-    mass, distance = hung_mass(v)
-    with_implement = stability.cg_ahead_with_implement(
-        v.tractor_mass, x, mass, v.hitch_distance, distance
-    )
-    note = "static, on a firm plane; no slope is safe because it is less"
-    degrees = 57.29577951308232
+    """Return the static tip angle backward, for what it is: never a slope that is safe."""
+    ahead = stability.cg_ahead_of_rear_axle(raised.front_axle_of(v), v.tractor_mass, v.wheelbase)
+    mass, reach = raised.behind_axle(v)
+    ahead = stability.cg_ahead_with_implement(v.tractor_mass, ahead, mass, reach, 0.0)
+    angle = math.degrees(stability.rear_tip_angle(max(ahead, 0.0), v.cg_height))
     return [
-        Output("rear_tip", "Angle at which the raised implement would tip it backward",
-               stability.rear_tip_angle(max(with_implement, 0.0), v.cg_height) * degrees, "angle",
-               note),
+        Output(
+            "rear_tip", "Static tip angle rearward, implement raised", angle, "angle",
+            "limit at rest on smooth, hard ground; never a slope to work on",
+        )
     ]  # fmt: skip
 
 
 def check_all(v: Inputs, work: Work) -> ws.Outcome:
     """Return every check of a pairing."""
     powered, power_out = power_checks(v, work)
-    lifted, lift_out = lift_checks(v, work)
-    axles, axle_out = axle_checks(v, work)
-    checks = [*hitch_checks(v), *powered, *lifted, *axles, *other_checks(v)]
-    return ws.Outcome(checks, [*axle_out, *lift_out, *power_out, *tip_outputs(v)])
+    loaded, load_out = load_checks(v, work)
+    checks = [*hitch_checks(v), *powered, *loaded, *other_checks(v)]
+    return ws.Outcome(checks, [*load_out, *power_out, *tip_outputs(v)])

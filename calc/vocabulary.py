@@ -180,8 +180,8 @@ def _fields() -> dict[str, AnyField]:
         ),
         Field(
             "tractor_mass", "Tractor mass", "mass", "300 lb", "20,000 lb",
-            "As it works: fluids, driver, loader if it stays on, and ballast fixed to it. Best from "
-            "a scale; otherwise the specification's weight and the driver's.",
+            "As it works: fluids, driver, loader if it stays on, and ballast fixed to it. Best "
+            "from a scale; otherwise the specification's weight and the driver's.",
             typical=_of_tractor("mass"), essential=True, group=tractor,
         ),
         Field(
@@ -218,6 +218,13 @@ def _fields() -> dict[str, AnyField]:
             "In the specification, always with a distance: use the figure 24 in behind the balls "
             "if there is one.",
             typical=_lift, essential=True, group=tractor,
+        ),
+        Field(
+            "lift_at_ball_ends", "Second lift figure, at the ball ends", "mass", "50 lb",
+            "20,000 lb",
+            "Some specifications print two figures. With both, the fall with distance is your "
+            "hitch's own and not an estimate.",
+            optional=True, group=tractor,
         ),
         Choice(
             "lift_rated_at", "That lift figure is measured", LIFT_RATED_AT,
@@ -262,6 +269,10 @@ def _fields() -> dict[str, AnyField]:
             "tractor_width", "Overall width of the tractor", "length", "30 in", "120 in",
             "Outside of one rear tire to the outside of the other.",
             optional=True, group=tractor,
+        ),
+        Field(
+            "front_axle_limit", "Front axle limit", "mass", "150 lb", "15,000 lb",
+            "On the plate or in the manual.", optional=True, group=tractor,
         ),
         Field(
             "rear_axle_limit", "Rear axle limit", "mass", "300 lb", "20,000 lb",
@@ -315,6 +326,12 @@ def _fields() -> dict[str, AnyField]:
             "2 in", "140 in",
             "Balance it on a pipe, or take half its length from the lower pins back.",
             typical=_of_implement("cg_distance"), group=implement,
+        ),
+        Field(
+            "raised_height", "Height of the implement's center of gravity, raised", "length",
+            "6 in", "80 in",
+            "Raise it as you would to carry it and measure to the middle of its bulk.",
+            typical=Typical(0.5, 0.9, "hitch/PRACTICE", "mounted implements"), group=implement,
         ),
         hitch_category(
             "implement_category", "Hitch category of the implement",

@@ -17,7 +17,7 @@ ROOMS = {  # what each room may import from calc
     "picture": {"worksheet"},
     "explore": {"worksheet", "quantities", "errors"},
     "vocabulary": {"worksheet", "quantities", "mechanics", "tables", "errors"},
-    "pairing": {"worksheet", "mechanics", "tables"},
+    "pairing": {"worksheet", "worksheets", "mechanics", "tables"},
     "worksheets": {
         "worksheet", "worksheets", "explore", "picture", "vocabulary", "quantities", "mechanics",
         "tables", "errors", "pairing", "sources",

@@ -76,6 +76,7 @@ def _remedy(remedy: ws.Remedy, system: str) -> h.Element:
     return h.li[
         words(remedy.text, system),
         [" ", h.a(".ys-try", href=f"#{query(dict(remedy.set))}")["Try it"]] if remedy.set else None,
+        [" ", h.span(".ys-source")[_cite(remedy.source)]] if remedy.source else None,
     ]
 
 

@@ -13,10 +13,22 @@ from calc.explore import Solver
 from calc.mechanics import ballast, hitch, lift, stability, typical
 from calc.picture import Chart, Mark, Picture, Scene, Series
 from calc.worksheets._loads_view import loads_view
+from calc.worksheets._raised import (
+    SEEN_LIFT,
+    SEEN_LOADS,
+    behind_axle,
+    capacity_of,
+    coupler_mass,
+    front_axle_of,
+    lift_check,
+    pivot_of,
+    plate_checks,
+    rated_at_of,
+    review,
+    steering_check,
+)
 
 EVEN = 1e-9
-SEEN_LIFT = "hitch/H13; hitch/DERIVED"
-SEEN_LOADS = "hitch/H4; hitch/H6"
 NOT_A_SLOPE = "limit at rest on smooth, hard ground; never a slope to work on"
 BRACKET_SHARE = 0.20  # front weights beyond this share of the tractor are out of proportion
 FULL_HEIGHT = 2.0  # a bucket raised full height on a compact [m], common practice
@@ -53,12 +65,7 @@ FIELDS: tuple[ws.AnyField, ...] = (
     vocabulary.field("wheelbase", default="62 in"),
     vocabulary.field("hitch_distance", default="28 in"),
     vocabulary.field("link_length", default="28 in"),
-    ws.Field(
-        "lift_at_ball_ends", "Second lift figure, at the ball ends", "mass", "50 lb", "20,000 lb",
-        "Some specifications print two figures. With both, the fall with distance is your hitch's "
-        "own and not an estimate.",
-        optional=True, group="Tractor",
-    ),
+    vocabulary.field("lift_at_ball_ends"),
     vocabulary.field("quick_coupler"),
     vocabulary.field("track_width", default="42 in"),
     vocabulary.field("cg_height", default="22 in"),
@@ -68,18 +75,9 @@ FIELDS: tuple[ws.AnyField, ...] = (
         default="13 in", typical=ws.Typical(0.25, 0.45, "hitch/PRACTICE", "compact tractors"),
         group="Tractor",
     ),
-    ws.Field(
-        "raised_height", "Height of the implement's center of gravity, raised", "length",
-        "6 in", "80 in",
-        "Raise it as you would to carry it and measure to the middle of its bulk.",
-        default="28 in", typical=ws.Typical(0.5, 0.9, "hitch/PRACTICE", "mounted implements"),
-        group="Implement",
-    ),
+    vocabulary.field("raised_height", default="28 in"),
     vocabulary.field("rear_axle_limit", group=LIMITS),
-    ws.Field(
-        "front_axle_limit", "Front axle limit", "mass", "150 lb", "15,000 lb",
-        "On the plate or in the manual.", optional=True, group=LIMITS,
-    ),
+    vocabulary.field("front_axle_limit", group=LIMITS),
     vocabulary.field("total_limit", group=LIMITS),
     vocabulary.field("rear_tire_load", group=LIMITS),
     ws.Field(
@@ -103,82 +101,7 @@ FIELDS: tuple[ws.AnyField, ...] = (
 )  # fmt: skip
 
 
-def review(known: ws.KnownSoFar) -> dict[str, str]:
-    """Return a sentence for each field that can't stand beside the others."""
-    found = vocabulary.review_lift(known)
-    ball, lifted = known.get("lift_at_ball_ends"), known.get("lift_capacity")
-    if ball is not None and known.get("lift_rated_at") == "0":
-        found["lift_at_ball_ends"] = (
-            "Both lift figures are at the ball ends now. Put the figure for 24 in behind the balls "
-            "in the first field, or clear this one."
-        )
-    elif ball is not None and lifted is not None and ball.high < lifted.low:
-        found["lift_at_ball_ends"] = (
-            "A hitch lifts at least as much at the ball ends as farther back: the two lift figures "
-            "may be swapped."
-        )
-    front, mass = known.get("front_axle_mass"), known.get("tractor_mass")
-    if front is not None and mass is not None and front.low >= mass.high:
-        found["front_axle_mass"] = (
-            "The front axle can't carry the whole tractor: it is a part of the tractor's mass, "
-            "usually two fifths."
-        )
-    return found
-
-
 # --- arithmetic ------------------------------------------------------------------------------
-
-
-def front_axle_of(v: ws.Inputs) -> float:
-    """Return the load on the front axle without the implement, weighed or from its share."""
-    weighed: float | None = v.front_axle_mass
-    mass: float = v.tractor_mass
-    return min(weighed, mass) if weighed is not None else float(v.front_share) * mass
-
-
-def rated_at_of(v: ws.Inputs) -> float:
-    """Return where the lift figure holds. Without a figure it is the usual one, at 24 in."""
-    return (
-        lift.RATING_DISTANCE
-        if v.lift_rated_at == "unstated"
-        else lift.rating_distance(v.lift_rated_at)
-    )
-
-
-def pivot_of(v: ws.Inputs) -> tuple[float, bool]:
-    """Return the hitch's effective pivot, and whether two ratings bear it out."""
-    ball: float | None = v.lift_at_ball_ends
-    rated_at = rated_at_of(v)
-    if ball is None or rated_at <= 0.0:
-        return float(v.link_length), False
-    far = min(float(v.lift_capacity), ball)
-    return lift.pivot_from_two_ratings(ball, far, rated_at), True
-
-
-def capacity_of(v: ws.Inputs) -> float:
-    """Return what the hitch lifts at the implement's center of gravity."""
-    pivot, credit = pivot_of(v)
-    rated_at = rated_at_of(v)
-    if v.quick_coupler == "none":
-        return lift.capacity_at(v.lift_capacity, rated_at, v.cg_distance, pivot, credit)
-    return lift.capacity_with_coupler(
-        v.lift_capacity, rated_at, v.cg_distance, pivot, hitch.coupler_setback(), _coupler_mass()
-    )
-
-
-def _coupler_mass() -> float:
-    return sum(hitch.coupler_mass()) / 2.0
-
-
-def behind_axle(v: ws.Inputs) -> tuple[float, float]:
-    """Return the rear mass (implement and coupler) and its distance behind the rear axle."""
-    hang: float = v.hitch_distance
-    if v.quick_coupler == "none":
-        return float(v.implement_mass), hang + v.cg_distance
-    setback, coupler = hitch.coupler_setback(), _coupler_mass()
-    mass = v.implement_mass + coupler
-    moment = v.implement_mass * (hang + setback + v.cg_distance) + coupler * (hang + setback / 2.0)
-    return mass, moment / mass
 
 
 def tip_angles(v: ws.Inputs, added: list[tuple[float, float, float]]) -> tuple[float, float]:
@@ -215,19 +138,10 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
         _show(v, work, front_axle, rear_mass, reach, capacity, front, rear, wanted, rule)
 
     checks = [
-        ws.at_most(
-            "lift", "Lift at the implement's center of gravity", v.implement_mass, capacity,
-            "mass", SEEN_LIFT,
-            why="Past its limit the hitch stops short, or sinks with the implement in the air.",
-        ),
-        ws.at_least(
-            "steering", "Load on the front axle, implement raised", front, wanted, "mass",
-            rule["source"],
-            why="With too little on the front axle the tractor won't steer, and on a climb or a "
-            "bump it can go over backward.",
-        ),
-    ]  # fmt: skip
-    checks += _plate_checks(v, front, rear, mass + added)
+        lift_check(v, capacity),
+        steering_check(v, front, wanted),
+    ]
+    checks += plate_checks(v, front, rear, mass + added)
     if weights:
         alone = mass - front_axle - weights * ahead / base
         checks.append(
@@ -243,48 +157,6 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
         checks += loader_checks
         outputs += loader_outputs
     return ws.Outcome(checks, outputs)
-
-
-def _plate_checks(v: ws.Inputs, front: float, rear: float, gross: float) -> list[ws.Check]:
-    """Return checks against whichever limits are known."""
-    found = []
-    if v.rear_axle_limit is not None:
-        found.append(
-            ws.at_most(
-                "rear_axle", "Rear axle load, implement raised", rear, v.rear_axle_limit, "mass",
-                SEEN_LOADS, why="An overloaded axle wears its bearings and seals, then fails.",
-            )
-        )  # fmt: skip
-    if v.rear_tire_load is not None:
-        found.append(
-            ws.at_most(
-                "rear_tires", "Rear axle load on its two tires", rear, 2.0 * v.rear_tire_load,
-                "mass", SEEN_LOADS, why="An overloaded tire runs hot and can burst.",
-            )
-        )  # fmt: skip
-    if v.front_axle_limit is not None:
-        found.append(
-            ws.at_most(
-                "front_axle", "Front axle load, implement off",
-                front_axle_of(v) + (v.front_ballast or 0.0)
-                * (1.0 + v.front_ballast_distance / v.wheelbase),
-                v.front_axle_limit, "mass", SEEN_LOADS,
-                why="Ballast that is right with the implement up can be too much with it off.",
-            )
-        )  # fmt: skip
-    if v.total_limit is not None:
-        found.append(
-            ws.at_most(
-                "total",
-                "Mass of everything",
-                gross,
-                v.total_limit,
-                "mass",
-                "hitch/H8",
-                why="The axle limits add up to more than the whole tractor may weigh.",
-            )
-        )
-    return found
 
 
 def _outputs(
@@ -419,7 +291,7 @@ def _show(
     if v.quick_coupler != "none":
         work.step(
             "Coupler: implement set back by", "s", "usual setback",
-            (("coupler", _coupler_mass(), "mass"),), hitch.coupler_setback(), "length",
+            (("coupler", coupler_mass(), "mass"),), hitch.coupler_setback(), "length",
             "hitch/PRACTICE; hitch/COUPLER-memory",
         )  # fmt: skip
     work.step(
@@ -911,7 +783,7 @@ def _distance_chart(v: ws.Inputs) -> Chart:
 
 
 def _steering_limit(v: ws.Inputs, front_axle: float, weights: float) -> float:
-    coupler = 0.0 if v.quick_coupler == "none" else _coupler_mass()
+    coupler = 0.0 if v.quick_coupler == "none" else coupler_mass()
     _, reach = behind_axle(v)
     total = ballast.greatest_rear_mass(
         v.tractor_mass, front_axle, v.wheelbase, reach, 0.0, weights, v.front_ballast_distance,

@@ -8,11 +8,12 @@ from typing import Any
 from calc import pairing, quantities, tables
 from calc import worksheet as ws
 from calc.explore import Solver
-from calc.mechanics import ballast, pto_power, typical
+from calc.mechanics import ballast, hitch, pto_power, typical
 from calc.picture import Chart, Mark, Picture, Series
 from calc.quantities import Reading
-from calc.vocabulary import field, review_lift
-from calc.worksheets._side_view import side_view
+from calc.vocabulary import field
+from calc.worksheets import _raised as raised
+from calc.worksheets._loads_view import loads_view
 
 FRONT_RULES = tuple(
     ws.Option(row["key"], row["label"])
@@ -42,11 +43,14 @@ FIELDS = (
     field("front_ballast"),
     field("front_ballast_distance", default="26 in"),
     field("tractor_width"),
+    field("front_axle_limit"),
     field("rear_axle_limit"),
     field("total_limit"),
     field("rear_tire_load"),
     field("remotes"),
+    field("lift_at_ball_ends"),
     field("cg_distance"),
+    field("raised_height", default="28 in"),
     field("implement_category"),
     field("power_needed"),
     field("power_limit"),
@@ -65,7 +69,7 @@ FIELDS = (
 
 def review(known: ws.KnownSoFar) -> dict[str, str]:
     """Refuse a lift without its distance, and a chipper without its opening."""
-    errors: dict[str, str] = review_lift(known)
+    errors = raised.review(known)
     width: Any = known["working_width"]
     if known["implement_kind"] == "chipper" and isinstance(width, Reading) and width.high > 0.3:
         errors["working_width"] = (
@@ -79,6 +83,7 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
     return pairing.check_all(v, work)
 
 
+PLATE_CHECKS = ("rear_axle", "rear_tires", "front_axle", "total")
 STOCK_WIDTHS_IN = (36, 42, 48, 54, 60, 66, 72, 84, 96)  # common practice, no source
 
 
@@ -88,7 +93,7 @@ def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
     remedies: list[ws.Remedy] = []
     if broken:
         remedies += _narrower(v, solve)
-        if {"front", "climb"} & set(broken):
+        if {"steering", "climb"} & set(broken):
             remedies += _ballast(v, solve)
         remedies += _tractor_needed(v, broken, solve)
         remedies += _hitch_remedies(broken)
@@ -152,14 +157,13 @@ def _ballast(v: ws.Inputs, solve: Solver) -> list[ws.Remedy]:
     """Front ballast that brings back the front axle, if the other limits bear it."""
     now = v.front_ballast or 0.0
     most = v.tractor_mass * 0.5
-    needed = solve.smallest("front_ballast", now, most, ("front", "climb"))
+    needed = solve.smallest("front_ballast", now, most, ("steering", "climb"))
     if needed is None or needed <= now:
         return []
-    rounded = -(-needed * 1.0 // 1)
     others = [
         check
-        for check in solve.run(front_ballast=rounded).checks
-        if check.margin < 0 and check.name in ("rear", "total")
+        for check in solve.run(front_ballast=needed).checks
+        if check.margin < 0 and check.name in PLATE_CHECKS
     ]
     tail = " The plate limits would then be broken, so it isn't a way out." if others else ""
     return [
@@ -183,7 +187,7 @@ def _tractor_needed(v: ws.Inputs, broken: list[str], solve: Solver) -> list[ws.R
     """The mass, lift or power that a tractor would need for this implement."""
     remedies = []
     wanted = (
-        ("front", "tractor_mass", "mass", "A tractor of {needed}, balanced like this one, keeps "
+        ("steering", "tractor_mass", "mass", "A tractor of {needed}, balanced like this one, keeps "
          "its front wheels down with this implement."),
         ("lift", "lift_capacity", "mass", "A hitch rated {needed} at the same distance lifts it."),
         ("power", "pto_power", "power", "{needed} at the PTO runs it in this material."),
@@ -243,8 +247,8 @@ def _cautions(v: ws.Inputs) -> list[ws.Caution]:
 def _notes(v: ws.Inputs) -> list[ws.Words]:
     """What the other rules and the other materials would ask for."""
     notes: list[ws.Words] = []
-    mass, _ = pairing.hung_mass(v)
-    front = pairing.front_axle_mass(v)
+    mass, _ = raised.behind_axle(v)
+    front = raised.front_axle_of(v)
     added = mass + (v.front_ballast or 0.0)
     others = [
         (
@@ -275,22 +279,26 @@ def _notes(v: ws.Inputs) -> list[ws.Words]:
 
 def picture(v: ws.Inputs, outcome: ws.Outcome) -> list[Picture]:
     """Draw the side view with its loads, and demand against width."""
-    mass, distance = pairing.hung_mass(v)
-    views: list[Picture] = [
-        side_view(
-            wheelbase=v.wheelbase,
-            hitch_distance=v.hitch_distance,
-            cg_distance=distance,
-            implement_mass=mass,
-            front_load=outcome.output("front_load"),
-            rear_load=outcome.output("rear_load"),
-            front_ballast=v.front_ballast or 0.0,
-            front_ahead=v.front_ballast_distance,
-            front_ok=all(c.margin >= 0 for c in outcome.checks if c.name in ("front", "climb")),
-        )
-    ]
+    met = {check.name: check.margin >= 0 for check in outcome.checks}
+    view = loads_view(
+        wheelbase=v.wheelbase,
+        hitch_distance=v.hitch_distance,
+        cg_distance=v.cg_distance,
+        raised_height=v.raised_height,
+        link_length=v.link_length,
+        tractor_mass=v.tractor_mass,
+        tractor_cg=(v.wheelbase * raised.front_axle_of(v) / v.tractor_mass, v.cg_height),
+        implement_mass=v.implement_mass,
+        front_load=outcome.output("front_load"),
+        rear_load=outcome.output("rear_load"),
+        front_ok=met["steering"] and met["climb"],
+        rear_ok=met.get("rear_axle", True) and met.get("rear_tires", True),
+        front_ballast=v.front_ballast or 0.0,
+        front_ahead=v.front_ballast_distance,
+        setback=hitch.coupler_setback() if v.quick_coupler != "none" else 0.0,
+    )
     chart = _demand_chart(v, outcome)
-    return [*views, chart] if chart else views
+    return [view, chart] if chart else [view]
 
 
 def _demand_chart(v: ws.Inputs, outcome: ws.Outcome) -> Chart | None:

@@ -27,7 +27,7 @@ CUTTER = "60 in rotary cutter, light duty"
 def test_same_class_different_answer():
     """The trade's case: power is borderline on both, weight and overhang decide."""
     light, heavy = demo(LIGHT, CUTTER, material="light"), demo(HEAVY, CUTTER, material="light")
-    assert light.finding == ws.OVER and light.deciding.check.name == "front"
+    assert light.finding == ws.OVER and light.deciding.check.name == "steering"
     assert heavy.finding == ws.CLOSE
     for answer in (light, heavy):
         power = next(v for v in answer.verdicts if v.check.name == "power")
@@ -52,7 +52,7 @@ def test_ballast_remedy_meets_the_front_axle_checks():
     remedy = next(r for r in answer.advice.remedies if "front_ballast" in r.set)
     tried = demo(LIGHT, CUTTER, material="light", **remedy.set)
     margins = {v.check.name: v.margin_low for v in tried.verdicts}
-    assert margins["front"] >= -1e-3 and margins["climb"] >= 0
+    assert margins["steering"] >= -1e-3 and margins["climb"] >= 0
 
 
 def test_tractor_that_would_do_is_solved():
@@ -102,7 +102,7 @@ def test_coupler_takes_lift_and_front_load():
     exact = {"implement_mass": "400 lb", "cg_distance": "30 in"}
     plain = explore.answer(SHEET, exact)
     coupled = explore.answer(SHEET, {**exact, "quick_coupler": "u_frame"})
-    for name in ("lift", "front"):
+    for name in ("lift", "steering"):
         margins = [
             next(v.margin_low for v in answer.verdicts if v.check.name == name)
             for answer in (plain, coupled)

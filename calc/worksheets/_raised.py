@@ -1,0 +1,150 @@
+"""A raised implement: what the hitch lifts and what it leaves on each axle.
+
+Shared by every worksheet that hangs something on the three-point hitch, so that they say the
+same. Values are in base units; the inputs have the vocabulary's names.
+"""
+
+from calc import tables
+from calc import worksheet as ws
+from calc.mechanics import hitch, lift
+from calc.vocabulary import review_lift
+
+SEEN_LIFT = "hitch/H13; hitch/DERIVED"
+SEEN_LOADS = "hitch/H4; hitch/H6"
+
+
+def review(known: ws.KnownSoFar) -> dict[str, str]:
+    """Return a sentence for each field that can't stand beside the others."""
+    found = review_lift(known)
+    ball, lifted = known.get("lift_at_ball_ends"), known.get("lift_capacity")
+    if ball is not None and known.get("lift_rated_at") == "0":
+        found["lift_at_ball_ends"] = (
+            "Both lift figures are at the ball ends now. Put the figure for 24 in behind the balls "
+            "in the first field, or clear this one."
+        )
+    elif ball is not None and lifted is not None and ball.high < lifted.low:
+        found["lift_at_ball_ends"] = (
+            "A hitch lifts at least as much at the ball ends as farther back: the two lift figures "
+            "may be swapped."
+        )
+    front, mass = known.get("front_axle_mass"), known.get("tractor_mass")
+    if front is not None and mass is not None and front.low >= mass.high:
+        found["front_axle_mass"] = (
+            "The front axle can't carry the whole tractor: it is a part of the tractor's mass, "
+            "usually two fifths."
+        )
+    return found
+
+
+def front_axle_of(v: ws.Inputs) -> float:
+    """Return the load on the front axle without the implement, weighed or from its share."""
+    weighed: float | None = v.front_axle_mass
+    mass: float = v.tractor_mass
+    return min(weighed, mass) if weighed is not None else float(v.front_share) * mass
+
+
+def rated_at_of(v: ws.Inputs) -> float:
+    """Return where the lift figure holds. Without a figure it is the usual one, at 24 in."""
+    return (
+        lift.RATING_DISTANCE
+        if v.lift_rated_at == "unstated"
+        else lift.rating_distance(v.lift_rated_at)
+    )
+
+
+def pivot_of(v: ws.Inputs) -> tuple[float, bool]:
+    """Return the hitch's effective pivot, and whether two ratings bear it out."""
+    ball: float | None = v.lift_at_ball_ends
+    rated_at = rated_at_of(v)
+    if ball is None or rated_at <= 0.0:
+        return float(v.link_length), False
+    far = min(float(v.lift_capacity), ball)
+    return lift.pivot_from_two_ratings(ball, far, rated_at), True
+
+
+def capacity_of(v: ws.Inputs) -> float:
+    """Return what the hitch lifts at the implement's center of gravity."""
+    pivot, credit = pivot_of(v)
+    rated_at = rated_at_of(v)
+    if v.quick_coupler == "none":
+        return lift.capacity_at(v.lift_capacity, rated_at, v.cg_distance, pivot, credit)
+    return lift.capacity_with_coupler(
+        v.lift_capacity, rated_at, v.cg_distance, pivot, hitch.coupler_setback(), coupler_mass()
+    )
+
+
+def coupler_mass() -> float:
+    """Return the middle of what a U-frame coupler usually weighs. [kg]"""
+    return sum(hitch.coupler_mass()) / 2.0
+
+
+def behind_axle(v: ws.Inputs) -> tuple[float, float]:
+    """Return the rear mass (implement and coupler) and its distance behind the rear axle."""
+    hang: float = v.hitch_distance
+    if v.quick_coupler == "none":
+        return float(v.implement_mass), hang + v.cg_distance
+    setback, coupler = hitch.coupler_setback(), coupler_mass()
+    mass = v.implement_mass + coupler
+    moment = v.implement_mass * (hang + setback + v.cg_distance) + coupler * (hang + setback / 2.0)
+    return mass, moment / mass
+
+
+def lift_check(v: ws.Inputs, capacity: float) -> ws.Check:
+    """Return the check of the implement's mass against the lift where its mass is."""
+    return ws.at_most(
+        "lift", "Implement's mass against the lift where its mass is", v.implement_mass, capacity,
+        "mass", SEEN_LIFT,
+        why="Past its limit the hitch stops short, or sinks with the implement in the air.",
+    )  # fmt: skip
+
+
+def steering_check(v: ws.Inputs, front: float, wanted: float) -> ws.Check:
+    """Return the check of the front axle load against the rule that was chosen."""
+    return ws.at_least(
+        "steering", "Load on the front axle, implement raised", front, wanted, "mass",
+        tables.by_key("twenty_percent_rules", "key")[v.front_rule]["source"],
+        why="With too little on the front axle the tractor won't steer, and on a climb or a "
+        "bump it can go over backward.",
+    )  # fmt: skip
+
+
+def plate_checks(v: ws.Inputs, front: float, rear: float, gross: float) -> list[ws.Check]:
+    """Return checks against whichever limits are known."""
+    found = []
+    if v.rear_axle_limit is not None:
+        found.append(
+            ws.at_most(
+                "rear_axle", "Rear axle load, implement raised", rear, v.rear_axle_limit, "mass",
+                SEEN_LOADS, why="An overloaded axle wears its bearings and seals, then fails.",
+            )
+        )  # fmt: skip
+    if v.rear_tire_load is not None:
+        found.append(
+            ws.at_most(
+                "rear_tires", "Rear axle load on its two tires", rear, 2.0 * v.rear_tire_load,
+                "mass", SEEN_LOADS, why="An overloaded tire runs hot and can burst.",
+            )
+        )  # fmt: skip
+    if v.front_axle_limit is not None:
+        found.append(
+            ws.at_most(
+                "front_axle", "Front axle load, implement off",
+                front_axle_of(v) + (v.front_ballast or 0.0)
+                * (1.0 + v.front_ballast_distance / v.wheelbase),
+                v.front_axle_limit, "mass", SEEN_LOADS,
+                why="Ballast that is right with the implement up can be too much with it off.",
+            )
+        )  # fmt: skip
+    if v.total_limit is not None:
+        found.append(
+            ws.at_most(
+                "total",
+                "Mass of everything",
+                gross,
+                v.total_limit,
+                "mass",
+                "hitch/H8",
+                why="The axle limits add up to more than the whole tractor may weigh.",
+            )
+        )
+    return found
