@@ -22,13 +22,24 @@ def _typed(name: str) -> Callable[[], str]:
     return lambda: str(worksheets.load("cab").field(name).default)
 
 
+WIND, GAPS = 3.0, 200e-4  # m/s and m2: a light wind on a cloth cab
+
+
+def _wind() -> str:
+    return quantities.show(WIND, "speed", figures=1)
+
+
+def _gaps() -> str:
+    return quantities.show(GAPS, "area_small", figures=2)
+
+
 def _wind_leak() -> str:
-    flow = cab.leak_flow(200e-4, cab.wind_pressure(3.0))
+    flow = cab.leak_flow(GAPS, cab.wind_pressure(WIND))
     return f"{quantities.show(flow, 'air_flow')} ({quantities.show(flow, 'air_flow', 'metric')})"
 
 
 def _wind_load() -> str:
-    flow = cab.leak_flow(200e-4, cab.wind_pressure(3.0))
+    flow = cab.leak_flow(GAPS, cab.wind_pressure(WIND))
     load, _ = cab.fresh_air_load(flow, 38.0, 0.40, 27.0, 0.50)
     return quantities.show(load, "power", unit="Btu/h")
 
@@ -59,6 +70,8 @@ FACTS: dict[str, Callable[[], str]] = {
     "cab-example-alternator": _output("alternator"),
     "cab-example-left": _output("left"),
     "cab-example-left-pull-down": _output("left_pull_down"),
+    "cab-wind": _wind,
+    "cab-gaps": _gaps,
     "cab-wind-leak": _wind_leak,
     "cab-wind-load": _wind_load,
     "cab-tight-area": _tight,

@@ -43,6 +43,11 @@ def _pressed(psi: float) -> Callable[[], str]:
     return shown
 
 
+def _inflation() -> str:
+    found = turf.inflation_for(turf.turf_limit("moist"), "tenth")
+    return quantities.show(found, "pressure", figures=2)
+
+
 def _allowance(tool: str) -> Callable[[], str]:
     def shown() -> str:
         row = tables.by_key("lawn_tools", "key")[tool]
@@ -67,6 +72,7 @@ FACTS: dict[str, Callable[[], str]] = {
     "lawn-limit-dry": _limit("dry"),
     "lawn-limit-moist": _limit("moist"),
     "lawn-limit-wet": _limit("wet"),
+    "lawn-inflation-moist": _inflation,
     "lawn-pressed-12": _pressed(12.0),
     "lawn-pressed-20": _pressed(20.0),
     "lawn-allowance-spring": _allowance("spring-tine"),
