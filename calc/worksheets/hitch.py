@@ -276,10 +276,20 @@ def _pin_check(
     if margin < 0:
         why = "Never grind a pin or drill out a ball: both are hardened and sized for the load."
     sentence = ws.phrase(
-        said, pin=(pin, "length"), hole=(hole, "length"), play=(hole - pin, "length"),
+        said, pin=_pin_words(pin), hole=_pin_words(hole), play=(hole - pin, "length"),
         word=hole_word,
     )  # fmt: skip
     return ws.fits(name, title, margin, sentence, source, why=why if margin < 1 else "")
+
+
+def _pin_words(size: float) -> str:
+    """A pin the way the trade says it when it is of a category, else in decimals."""
+    metric = quantities.show(size, "length", "metric", figures=3)
+    for item in ("lower_pin", "upper_pin"):
+        nearest = hitch.size(item, _nearest(item, size))
+        if abs(nearest - size) <= 0.3e-3:
+            return f"{hitch.sixteenths(nearest)} in ({metric})"
+    return f"{quantities.show(size, 'length', 'us')} ({metric})"
 
 
 def _ball_sleeve(v: ws.Inputs, place: str) -> dict[str, str] | None:

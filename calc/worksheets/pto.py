@@ -125,7 +125,7 @@ FIELDS = (
         default="unstated", group="Tractor",
     ),
     ws.Field(
-        "pto_share", "Share of it that reaches the PTO", "fraction", "50 %", "100 %",
+        "pto_share", "Share of the engine power at the PTO", "fraction", "50 %", "100 %",
         "From the specification or a test sheet: PTO power over engine power.",
         typical=_ratio_typical, group="Tractor",
     ),
@@ -636,11 +636,13 @@ def _demand_table(v: ws.Inputs, row: dict[str, str]) -> ws.Table:
     """What every source in the tables gives for this implement at this size."""
     size = _size(v)
     rows: list[tuple[ws.Cell, ...]] = []
+    cited: list[str] = []
     kind = tables.by_key("power_density", "key").get(row["power_key"], {}).get("kind", "")
     for entry in tables.rows("power_density"):
         # A chipper's log and its rated opening are different sizes.
         if entry["kind"] != kind or (kind == "chipper" and entry["key"] != row["power_key"]):
             continue
+        cited += [entry["light_source"], entry["source"], entry["heavy_source"]]
         cells: list[ws.Cell] = [f"{entry['label']} ({entry['basis']})"]
         for load in pto_power.LOADS:
             cells.append(
@@ -656,16 +658,17 @@ def _demand_table(v: ws.Inputs, row: dict[str, str]) -> ws.Table:
             row["rotary_key"], 0.0 if through else size, size if through else 0.0
         )
         spread = pto_power.rotary_spread(row["rotary_key"]) or 0.0
-        label = tables.by_key("rotary_power", "key")[row["rotary_key"]]["label"]
+        found = tables.by_key("rotary_power", "key")[row["rotary_key"]]
+        cited += [found["source"], found["also"]]
+        label = found["label"]
         rows.append(
             (f"ASAE D497: {label.lower()}, shaft power without reserve",
              (usual * (1 - spread), "power"), (usual, "power"), (usual * (1 + spread), "power"))
         )  # fmt: skip
-    source = "power/D497-memory" if row["rotary_key"] else ""
     note = row["note"] or "The figures differ because they count different things; see the page."
     return ws.Table(
         "What each source gives for this implement", ("Figures", "Light", "Typical", "Heavy"),
-        tuple(rows), source or "power/PRACTICE", note,
+        tuple(rows), "; ".join(dict.fromkeys(item for item in cited if item)), note,
     )  # fmt: skip
 
 

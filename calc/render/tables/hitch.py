@@ -100,29 +100,38 @@ def hitch_n_categories() -> TableView:
     )
 
 
+EDITIONS = ("iso_1994", "iso_2009", "older_drawbar")
+
+
+def _power_cell(row: dict[str, str]) -> str:
+    low, high = float(row["low_kw"]) * 1000, float(row["high_kw"]) * 1000
+    us, metric = (
+        quantities.show_range(low, high, "power", system)
+        if low
+        else f"up to {quantities.show(high, 'power', system)}"
+        for system in ("us", "metric")
+    )
+    note = f"; {row['note']}" if row["note"] else ""
+    return f"{us} ({metric}){status_mark(row['source'])}{note}"
+
+
 def hitch_power() -> TableView:
     """Return the power range of each category, by each edition."""
+    rows = tables.rows("hitch_power")
     lines = []
-    for row in tables.rows("hitch_power"):
-        low, high = float(row["low_kw"]) * 1000, float(row["high_kw"]) * 1000
-        us, metric = (
-            quantities.show(high, "power", system)
-            if low == 0
-            else quantities.show_range(low, high, "power", system)
-            for system in ("us", "metric")
-        )
-        upto = "up to " if low == 0 else ""
-        lines.append(
-            (f"Category {row['category']}", row["label"], f"{upto}{us} ({metric})", row["note"],
-             cite(row["source"]))
-        )  # fmt: skip
+    for category in ("0", "1N", "1", "2", "3", "4"):
+        found = {row["basis"]: row for row in rows if row["category"] == category}
+        cells = [_power_cell(found[key]) if key in found else "–" for key in EDITIONS]
+        cited = "; ".join(dict.fromkeys(row["source"] for row in found.values()))
+        lines.append((f"Category {category}", *cells, cite(cited)))
     return TableView(
         "Power that each category is meant for",
-        ("Category", "Edition and kind of power", "Range", "Note", "Source"),
+        ("Category", "ISO 730-1:1994, at the PTO", "ISO 730:2009, at the PTO",
+         "Older table, largest at the drawbar", "Source"),
         tuple(lines),
         "The ranges overlap on purpose. Charts that print 20-45, 40-100, 80-225 and 180-400 hp "
-        "repeat the older drawbar row; they aren't engine power.",
-    )
+        f"repeat the older drawbar column; they aren't engine power. {MARK_NOTE}",
+    )  # fmt: skip
 
 
 def coupler_sizes() -> TableView:
