@@ -545,8 +545,8 @@ def _setup_table(v: ws.Inputs) -> ws.Table:
         ("Swing the drawbar aside or take it off",),
         ("Sway chains or blocks tight",),
     ]
+    rules = tables.by_key("digger_rules", "key")
     if v.link_spread is not None:
-        rules = tables.by_key("digger_rules", "key")
         outside = float(rules["pins_outside"]["value"]) * INCH
         inside = float(rules["pins_inside"]["value"]) * INCH
         if v.link_spread >= outside:
@@ -557,7 +557,12 @@ def _setup_table(v: ws.Inputs) -> ws.Table:
             rows.append(("Your links are between the manual's two cases: try the yoke both ways",))
     rows += [
         ("Bushings on Category 1 pins in Category 2 balls",),
-        ("Set the point about 3 in behind the gearbox center, then start slowly",),
+        (
+            ws.phrase(
+                "Set the point about {start} behind the gearbox center, then start slowly",
+                start=(float(rules["start"]["value"]) * INCH, "length"),
+            ),
+        ),
         ("Shear bolt of the grade and size in the manual, and spares in the toolbox",),
     ]
     return ws.Table("Before the first hole", ("Step",), tuple(rows), "value/P6a", checklist=True)
@@ -587,9 +592,18 @@ def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
                 full=(v.pto_power, "power"),
             )
         )
+    powers = tables.by_key("digger_power", "key")
     notes.append(
-        "One maker of light diggers asks for tractors of 14 to 24 hp and an engine speed of "
-        "1,200 rpm at most: slower is gentler on everything."
+        ws.phrase(
+            "One maker of light diggers asks for tractors of {low} to {high} and an engine speed "
+            "of {speed} at most: slower is gentler on everything.",
+            low=(float(powers["tractor_low"]["hp"]) * digger.HP, "power"),
+            high=(float(powers["tractor_high"]["hp"]) * digger.HP, "power"),
+            speed=(
+                float(tables.by_key("digger_rules", "key")["engine_speed"]["value"]),
+                "rotation",
+            ),
+        )
     )
     return ws.Advice(remedies, CAUTIONS, [_setup_table(v)], notes)
 

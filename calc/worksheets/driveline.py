@@ -242,12 +242,12 @@ def _overload_checks(v: ws.Inputs, torque: float) -> list[ws.Check]:
         ]  # fmt: skip
     return [
         ws.at_most(
-            "overload", "Lets go before something dear breaks", released, 3.0 * torque, "torque",
-            "value/P4a", why="Beyond three times the working torque it protects nothing.",
+            "overload", "Torque at which the protection lets go", released, 3.0 * torque, "torque",
+            "value/P4a", why="Beyond three times the working torque something dearer breaks first.",
             close_band=0.0,
         ),
         ws.at_least(
-            "overload_work", "Carries the tractor's own torque", released, torque, "torque",
+            "overload_work", "The same, in ordinary work", released, torque, "torque",
             "value/DERIVED", why="It lets go in ordinary work.",
         ),
     ]  # fmt: skip
@@ -349,7 +349,7 @@ def _angle_checks(v: ws.Inputs, work: ws.Work) -> tuple[list[ws.Check], list[ws.
             why="Joints knock, heat and wear out.",
         ),
         ws.at_most(
-            "shaking", "Joint angle that the speed allows", larger, at_speed, "angle",
+            "shaking", "Joint angle at this speed", larger, at_speed, "angle",
             "value/P2", why="The middle shaft speeds up and slows down too hard twice a turn.",
         ),
     ]  # fmt: skip

@@ -9,13 +9,14 @@ from calc import tables
 from calc import worksheet as ws
 from calc.explore import Solver
 from calc.mechanics import finance, resale
-from calc.picture import Bar, Bars, Chart, Mark, Picture, Series
+from calc.picture import Bar, Bars, Chart, Picture, Series
 from calc.quantities import Reading
 
-DAY, HOUR, MONTH = 86_400.0, 3_600.0, 2_629_746.0
+DAY, HOUR, MONTH, YEAR = 86_400.0, 3_600.0, 2_629_746.0, 31_556_952.0
 CUSTOM = "value/PRACTICE"
 ROUNDS, SEED = 2000, 1988
 SALE, REPAIR, KEEPING, TRADE = "The sale", "The repair", "Keeping it", "Trade-in"
+BOOK = "Price by age and hours"
 
 
 def _custom(low: float, high: float, of: str) -> ws.Typical:
@@ -152,6 +153,27 @@ FIELDS: tuple[ws.AnyField, ...] = (
         "Rent, insurance, the place it takes.",
         default="$1", typical=_custom(0.5, 2.0, "a machine under a roof"), group=KEEPING,
     ),
+    ws.Choice(
+        "machine", "Kind of machine",
+        tuple(ws.Option(row["key"], row["name"]) for row in tables.rows("remaining_value")),
+        "Only for the price by age and hours.",
+        default="tractor_small", group=BOOK,
+    ),
+    ws.Field(
+        "like_new_price", "Price of the same machine new", "money", "$0", "$500,000",
+        "Today's price of an equivalent new one, even if you paid less.",
+        optional=True, group=BOOK,
+    ),
+    ws.Field(
+        "age", "Age", "duration", "1 years", "60 years",
+        "From the year it was first sold.",
+        optional=True, group=BOOK, unit_us="years", unit_metric="years",
+    ),
+    ws.Field(
+        "hour_meter", "Hour meter", "duration", "0 h", "30,000 h",
+        "Hours in all.",
+        optional=True, group=BOOK, unit_us="h", unit_metric="h",
+    ),
     ws.Field(
         "trade_offer", "Trade-in offered", "money", "$0", "$300,000",
         "For the old machine as it stands. Leave blank when you aren't buying.",
@@ -176,11 +198,6 @@ FIELDS: tuple[ws.AnyField, ...] = (
         "selling_costs", "Fixed costs of a private sale", "money", "$0", "$10,000",
         "Advertisements, cleaning, fuel for showing it.",
         default="$300", typical=_custom(50, 400, "private sales"), group=TRADE,
-    ),
-    ws.Field(
-        "like_new_price", "Price of the same machine new", "money", "$0", "$500,000",
-        "Today's price of an equivalent new one, to see how near the repaired price comes.",
-        optional=True, group=SALE,
     ),
     ws.Field(
         "loan_rate", "Loan on the new machine, interest a year", "fraction", "0 %", "40 %",
@@ -246,6 +263,15 @@ def trade_worth(v: ws.Inputs) -> float | None:
     return float(v.trade_offer) + resale.trade_tax_value(price, v.trade_offer, rate, credit)
 
 
+def book_price(v: ws.Inputs) -> float | None:
+    """Average auction price by age and hours, or None when a number is missing. [$]"""
+    if v.like_new_price is None or v.age is None or v.hour_meter is None:
+        return None
+    years = v.age / YEAR
+    use = resale.hours_a_year(v.hour_meter / HOUR, years)
+    return float(v.like_new_price) * resale.remaining_value(v.machine, years, use)
+
+
 def _chance(known: resale.Plan) -> float:
     return known.uplift.chance_above(known.break_even())
 
@@ -263,7 +289,7 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
         _show(v, work, known, as_is, repaired, needed)
     checks = [
         ws.at_least(
-            "gain", "Added price on average, against what the repair must bring", uplift.mean,
+            "gain", "Added price on average", uplift.mean,
             needed, "money", "value/DERIVED",
             why="Money goes into the machine and does not come back.", close_band=0.0,
         ),
@@ -277,7 +303,7 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
         share, _, source = _evidence("ceiling")
         checks.append(
             ws.at_most(
-                "ceiling", "Repaired price, against where buyers buy new",
+                "ceiling", "Price once repaired",
                 v.as_is_price + uplift.likely, 0.01 * share * v.like_new_price, "money", source,
                 why="Near that price people buy a new one.",
             )
@@ -297,6 +323,14 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
         ws.Output("daily", "Keeping it one more day", known.daily, "money"),
     ]  # fmt: skip
     outputs += _trade_outputs(v, known, as_is, repaired)
+    book = book_price(v)
+    if book is not None:
+        outputs.append(
+            ws.Output(
+                "book_price", "Average auction price by age and hours", book, "money",
+                "average condition; compacts of hobby owners usually hold more",
+            )
+        )  # fmt: skip
     return ws.Outcome(checks, outputs)
 
 
@@ -588,6 +622,12 @@ def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
             "Over about half a year, discount each amount instead of charging interest by the "
             "day, never both."
         )
+    book = book_price(v)
+    if book:
+        notes.append(
+            f"By age and hours such a machine brings about {dollars(book)} at auction on average, "
+            f"in average condition; your price is {_share(v.as_is_price / book)} of that."
+        )
     worth = trade_worth(v)
     if worth is not None:
         row = tables.by_key("trade_tax_rules", "key")[v.tax_rule]
@@ -678,8 +718,10 @@ def picture(v: ws.Inputs, outcome: ws.Outcome) -> list[Picture]:
             median=dollars(spread.at(0.5)), share=_share(spread.chance_of_gain),
         ),
         "Gain from repairing", "money", "Share of sales with less", "fraction",
-        [Series("gain", [spread.at(share) for share in shares], shares, "accent thick")],
-        [Mark("no gain, no loss", 0.0, 1.0 - spread.chance_of_gain)],
+        [
+            Series("gain", [spread.at(share) for share in shares], shares, "accent thick"),
+            Series("no gain, no loss", [0.0, 0.0], [0.0, 1.0], "soft dashed"),
+        ],
     )  # fmt: skip
     return [bars, chart]
 

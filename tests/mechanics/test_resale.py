@@ -186,6 +186,18 @@ def test_trap_the_south_dakota_rate_has_a_sunset() -> None:
     assert rate_on("2027-07-01") == 4.5
 
 
+@given(years=st.floats(1, 30), hours=st.floats(0, 1500), more=st.floats(0.1, 10))
+def test_remaining_value_falls_with_age_and_use(years: float, hours: float, more: float) -> None:
+    here = resale.remaining_value("tractor_small", years, hours)
+    assert 0.0 <= here <= 1.0
+    assert resale.remaining_value("tractor_small", years + more, hours) <= here
+    assert resale.remaining_value("tractor_small", years, hours + 100 * more) <= here
+
+
+def test_mowers_lose_by_age_alone() -> None:
+    assert resale.remaining_value("mower", 5, 10) == resale.remaining_value("mower", 5, 900)
+
+
 def test_trap_mean_hours_stand_above_typical_hours() -> None:
     evidence = tables.by_key("resale_evidence", "key")
     assert float(evidence["mean_hours"]["low"]) > 10.0
@@ -203,6 +215,7 @@ def test_trap_mean_hours_stand_above_typical_hours() -> None:
         (lambda: resale.tax_on_purchase(-1, 0, 0.06, True), "below zero"),
         (lambda: resale.private_price_that_equals_trade(1, 0, 0, 1.0, 0, 0), "fee"),
         (lambda: resale.hours_a_year(100, 0), "age"),
+        (lambda: resale.remaining_value("mower", 5, -1), "hours a year"),
     ],
 )
 def test_bad_values_say_what_is_wrong(call: object, words: str) -> None:

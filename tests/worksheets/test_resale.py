@@ -127,6 +127,15 @@ def test_loan_payments() -> None:
     assert output(free, "payment_trade") == pytest.approx(owed / 60)
 
 
+def test_price_by_age_and_hours() -> None:
+    typed = {"like_new_price": "$30,000", "age": "10 years", "hour_meter": "1,500 h"}
+    found = answer(**typed)
+    # 37.9 % of the price of new: the worked sum of a compact at 150 h a year.
+    assert output(found, "book_price") == pytest.approx(0.379 * 30_000, abs=30)
+    assert any("By age and hours" in ws.words(note, "us") for note in found.advice.notes)
+    assert "book_price" not in {item.name for item in answer().outputs}
+
+
 def test_tornado_is_ordered_and_its_ends_are_real() -> None:
     found = answer()
     bars = next(item for item in found.pictures if isinstance(item, Bars))
