@@ -1,10 +1,12 @@
 """Boom geometry and auger power: limits, identities and the traps of the subject."""
 
 import math
+from collections.abc import Sequence
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from scipy import optimize
 
 from calc import tables
 from calc.mechanics import digger, driveline
@@ -47,6 +49,21 @@ def test_gearbox_stays_one_boom_length_from_the_pin(
     assert reached == pytest.approx(length)
     back = digger.link_height_for(point.gearbox_height, pivot, length, yoke, rise)
     assert back == pytest.approx(height, abs=1e-12)
+
+
+@given(height=st.floats(0.15, 1.0), rise=st.floats(0.0, 0.3))
+def test_boom_agrees_with_a_general_solver(height: float, rise: float) -> None:
+    """The yoke's pin lies on the boom and stands the rise above the links: solved as equations."""
+    pivot, length, yoke = 0.75, 1.6, 0.85
+
+    def gaps(unknown: Sequence[float]) -> list[float]:
+        along, up = unknown
+        return [math.hypot(along, up - pivot) - yoke, up - (height + rise)]
+
+    along, up = optimize.fsolve(gaps, [yoke, pivot])
+    gearbox = (along * length / yoke, pivot + (up - pivot) * length / yoke)
+    point = digger.boom_at(height, pivot, length, yoke, rise)
+    assert (point.gearbox_distance, point.gearbox_height) == pytest.approx(gearbox, abs=1e-6)
 
 
 @given(lift=st.floats(0.01, 0.6))
