@@ -7,7 +7,6 @@ from calc import explore, quantities, tables, worksheets
 from calc.mechanics import duals, front_drive, liquid_ballast, tire_load, tires
 from calc.mechanics.tire_size import decode
 from calc.worksheet import Answer, Output
-from calc.worksheets import _tires as common
 from calc.worksheets import tires as swap
 
 
@@ -106,6 +105,21 @@ def _wear(lug_mm: float) -> Callable[[], str]:
     return show
 
 
+def _flake_error() -> str:
+    pound_per_gallon = liquid_ballast.POUND / liquid_ballast.GALLON
+    flake, pure = (
+        liquid_ballast.brine_recipe(1.0, 3.5 * pound_per_gallon, purity)[2]
+        for purity in (liquid_ballast.FLAKE_PURITY, 1.0)
+    )
+    return percent(pure / flake - 1, 0)
+
+
+def _plain_height() -> str:
+    found = decode("9.5-24")
+    plain = (found.rim + 2 * 0.85 * found.width) * tires.INCH
+    return percent(1 - plain / tires.dimensions(found).overall_diameter, 0)
+
+
 def _liquid(size: str, key: str) -> Callable[[], str]:
     def show() -> str:
         volume = liquid_ballast.fill_volume(tires.dimensions(decode(size))).value
@@ -155,6 +169,12 @@ FACTS: dict[str, Callable[[], str]] = {
     "tires-flotation-short": lambda: percent(1 - 0.94, 0),
     "tires-pair-11": _pair_change("11.2R24", "280/85R24"),
     "tires-pair-13": _pair_change("13.6R28", "340/85R28"),
+    "tires-turf-diameter": lambda: both(
+        tires.dimensions(decode("20x8.00-8")).overall_diameter, "length"
+    ),
+    "tires-inch-error": lambda: percent(tires.estimated_diameter(decode("12.4-24"))[1]),
+    "tires-plain-height": _plain_height,
+    "tires-flake-error": _flake_error,
     "tires-wear": _wear(27.5),
     "tires-fender-gap": lambda: both(duals.FENDER_GAP, "length", 2),
     "tires-bead": lambda: (
@@ -170,7 +190,6 @@ FACTS: dict[str, Callable[[], str]] = {
     "tires-liquid-water": _liquid("14.9-28", "water"),
     "tires-liquid-brine": _liquid("14.9-28", "calcium-5"),
     "tires-liquid-beet": _liquid("14.9-28", "beet"),
-    "tires-turns": lambda: str(common.TURNS),
     "rollout-lead": _change("rollout", "lead"),
     "rollout-a": _typed("rollout", "old_front_ten_turns"),
     "rollout-b": _typed("rollout", "old_rear_ten_turns"),
