@@ -141,8 +141,8 @@ def _machine(
         bad.append(f"{where}, column name: it is longer than {LONGEST_NAME} characters.")
     if len(row) > len(columns):
         bad.append(
-            f"{where}: it has {len(row)} cells and there are {len(columns)} columns; put a number "
-            "with a comma between double quotes."
+            f"{where}: more cells than columns ({len(row)} and {len(columns)}); put a text with a "
+            "comma in it between double quotes."
         )
     known = {}
     for column, text in given.items():

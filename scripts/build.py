@@ -12,7 +12,7 @@ from pathlib import Path
 
 sys.path[0] = str(Path(__file__).resolve().parent.parent)
 
-from scripts import _setup
+from scripts import _setup, shop
 
 
 def _arguments(words: list[str] | None = None) -> argparse.Namespace:
@@ -27,6 +27,18 @@ def _arguments(words: list[str] | None = None) -> argparse.Namespace:
     parser.add_argument("--strict", action="store_true", help="stop at a bad row of the shop's")
     parser.add_argument("--site-url", metavar="URL", help="where the site will stand, if known")
     return parser.parse_args(words)
+
+
+def _checked_shop(folder: Path, strict: bool) -> Path:
+    """Name what is wrong in a shop's lists, and return the folder's absolute path."""
+    if not folder.is_dir():
+        raise _setup.SetupError(f"There is no folder {folder}.")
+    problems = shop.read(folder).problems
+    for problem in problems:
+        print(problem, file=sys.stderr)
+    if problems and strict:
+        raise _setup.SetupError(f"Nothing was built: --strict, and {len(problems)} to put right.")
+    return folder.resolve()
 
 
 def _render_pages(out: Path, settings: dict[str, str]) -> None:
@@ -78,10 +90,7 @@ def main(words: list[str] | None = None) -> int:
         if options.site_url:
             settings["YARDSTICK_SITE_URL"] = options.site_url
         if options.shop:
-            if not options.shop.is_dir():
-                raise _setup.SetupError(f"There is no folder {options.shop}.")
-            settings["YARDSTICK_SHOP"] = str(options.shop.resolve())
-            settings["YARDSTICK_SHOP_STRICT"] = "1" if options.strict else ""
+            settings[shop.FOLDER_VARIABLE] = str(_checked_shop(options.shop, options.strict))
         out = options.out.resolve()
         shutil.rmtree(out, ignore_errors=True)
         build(out, offline=options.offline, settings=settings)

@@ -7,6 +7,8 @@ On a line of its own::
     ::: sources hitch
     ::: question-index
     ::: offline-copy
+    ::: machines
+    ::: matrix
 
 and within a sentence: ``{{ value twenty_percent }}``.
 """
@@ -55,14 +57,17 @@ class Source:
     def draw(self, kind: str, name: str, written: str) -> str:
         """Return the HTML of what `written` asks for."""
         from calc.errors import UnknownName
-        from calc.render import page
+        from calc.render import page, yard
+        from scripts import shop
 
         makers: dict[str, Callable[[], str]] = {
-            "worksheet": lambda: page.worksheet_block(name),
+            "worksheet": lambda: page.worksheet_block(name, shop.units()),
             "table": lambda: page.table_block(name),
             "sources": lambda: page.sources_block(name),
             "question-index": lambda: page.index_block(self.href),
             "offline-copy": lambda: self.offline_copy(),
+            "machines": lambda: yard.machines_block(self.href("pairing")),
+            "matrix": lambda: shop.matrix_html(self.href("pairing")),
             "value": lambda: page.value_inline(name),
         }
         where = f"{self.name}, line {self.line_of(written)}"
@@ -124,9 +129,7 @@ class Values(InlineProcessor):
         super().__init__(VALUE, md)
         self.source = source
 
-    def handleMatch(
-        self, m: re.Match[str], data: str
-    ) -> tuple[etree.Element | str, int, int]:
+    def handleMatch(self, m: re.Match[str], data: str) -> tuple[etree.Element | str, int, int]:
         """Return the drawn value and the span that it replaces."""
         html = self.source.draw("value", m[1], m[0])
         return self.md.htmlStash.store(html), m.start(0), m.end(0)

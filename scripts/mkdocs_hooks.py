@@ -17,7 +17,7 @@ if str(ROOT) not in sys.path:
 from mkdocs.exceptions import PluginError
 from mkdocs.structure.files import File, Files
 
-from scripts import _setup, markdown_ext
+from scripts import _setup, markdown_ext, shop
 
 BUILT = Path(os.environ.get("YARDSTICK_ASSETS") or _setup.WORK / "assets")
 _source = markdown_ext.Source()
@@ -37,6 +37,7 @@ def on_files(files: Files, config: Any) -> Files:
         if path.is_file():
             name = (Path("assets") / path.relative_to(BUILT)).as_posix()
             files.append(File.generated(config, name, abs_src_path=str(path)))
+    files.append(File.generated(config, "assets/machines.js", content=shop.lists_script()))
     return files
 
 
@@ -45,6 +46,11 @@ def on_page_markdown(markdown: str, page: Any, **_: Any) -> str:
     _source.name = page.file.src_uri
     _source.path = Path(page.file.abs_src_path) if page.file.abs_src_path else None
     return markdown
+
+
+def on_page_content(html: str, page: Any, **_: Any) -> str:
+    """Put the shop's lines on top of a page, on a site that is built for one."""
+    return shop.banner(page.file.src_uri.removesuffix(".md")) + html
 
 
 def on_page_context(context: Any, page: Any, **_: Any) -> Any:

@@ -1,6 +1,9 @@
 /** The start: makes every worksheet on the page live, on this page and on the next ones. */
 
 import { Engine } from "./engine";
+import { MachineStore } from "./machines";
+import { MachinesPage } from "./machines_page";
+import { Picker } from "./picker";
 import { Sheet } from "./sheet";
 
 interface Observable {
@@ -16,7 +19,9 @@ declare global {
 
 const script = document.currentScript as HTMLScriptElement;
 const engine = new Engine(new URL(".", script.src).href);
+const machines = new MachineStore();
 let sheets: Sheet[] = [];
+let yard: { release(): void }[] = [];
 
 function whenIdle(action: () => void): void {
   const connection = (navigator as { connection?: { saveData?: boolean } }).connection;
@@ -30,6 +35,12 @@ function mount(): void {
   for (const sheet of sheets) sheet.release();
   const sections = [...document.querySelectorAll<HTMLElement>("section.ys[data-worksheet]")];
   sheets = sections.map((section, index) => new Sheet(section, engine, index === 0));
+  for (const each of yard) each.release();
+  yard = [...document.querySelectorAll<HTMLElement>(".ys-form > .ys-pick")].map(
+    (place) => new Picker(place, place.closest("form")!, machines),
+  );
+  const page = document.querySelector<HTMLElement>("#ys-machines");
+  if (page) yard.push(new MachinesPage(page, machines));
   if (sheets.length) whenIdle(() => engine.start());
 }
 

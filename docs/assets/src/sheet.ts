@@ -3,6 +3,8 @@
 import { copyText, make } from "./dom";
 import type { Engine, Progress } from "./engine";
 import { LONGEST_LINK, readLink, writeLink } from "./link";
+import { siteLists } from "./machines";
+import { INPUTS_EVENT } from "./picker";
 import type { Response, Stage, Units } from "./protocol";
 
 const TYPING_PAUSE = 120;
@@ -12,12 +14,19 @@ const UNITS_KEY = "yardstick.units";
 
 type Control = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
 
+/** The units in which this site's pages are written. */
+function siteUnits(): Units {
+  return siteLists().shop?.units ?? "us";
+}
+
 function storedUnits(): Units {
   try {
-    return localStorage.getItem(UNITS_KEY) === "metric" ? "metric" : "us";
+    const kept = localStorage.getItem(UNITS_KEY);
+    if (kept === "metric" || kept === "us") return kept;
   } catch {
-    return "us";
+    // Without storage there is only the site's own choice.
   }
+  return siteUnits();
 }
 
 function defaultText(control: Control): string {
@@ -73,7 +82,7 @@ export class Sheet {
     this.unwatch = engine.watch((progress) => this.showProgress(progress));
     section.dataset["live"] = "";
     const fromLink = this.linked && this.takeLink();
-    if (fromLink || this.units === "metric" || this.changed()) this.compute();
+    if (fromLink || this.units !== siteUnits() || this.changed()) this.compute();
   }
 
   /** Let go of the page: its listeners end, and late answers are dropped. */
@@ -122,6 +131,7 @@ export class Sheet {
   }
 
   private compute(): void {
+    this.form.dispatchEvent(new CustomEvent(INPUTS_EVENT));
     this.asked += 1;
     void this.askStage(this.asked, "exact");
   }

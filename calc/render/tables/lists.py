@@ -1,0 +1,35 @@
+"""What the columns of a dealer's lists may be."""
+
+from __future__ import annotations
+
+from calc import machines, quantities
+from calc import worksheet as ws
+from calc.render.tables import TableView
+
+NAMES = {"tractor": "a tractor", "implement": "an implement"}
+
+
+def _columns(role: str) -> TableView:
+    rows = [("name", "Name", "What your people call it; needed")]
+    rows += [(name, item.label, _holds(item)) for name, item in machines.fields(role).items()]
+    return TableView(
+        f"The columns of {NAMES[role]}", ("Column", "Label", "What a cell holds"), tuple(rows)
+    )
+
+
+def _holds(item: ws.AnyField) -> str:
+    if isinstance(item, ws.Choice):
+        listed = quantities.joined([option.value for option in item.options], "or")
+        return f"one of {listed}"
+    if isinstance(item, ws.Field):
+        kind = quantities.kind(item.kind)
+        if not kind.accepted:
+            return f"a number, {item.limits_text()}"
+        return f"a number with its unit ({kind.accepted}), {item.limits_text()}"
+    return f"such as {item.example}"
+
+
+TABLES = {
+    "tractor-columns": lambda: _columns("tractor"),
+    "implement-columns": lambda: _columns("implement"),
+}

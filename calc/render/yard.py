@@ -1,0 +1,111 @@
+"""Pages for the yard: the reader's machines, and the matrix of two lists."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+
+import htpy as h
+
+from calc import machines, matrix, vocabulary, worksheets
+from calc import worksheet as ws
+from calc.machines import Machine
+from calc.render.answer import shape
+
+# More would make a page that no phone can open; the command line has no such limit.
+MOST_CELLS = 5000
+
+
+def machines_block(pairing_href: str) -> str:
+    """Return the place where the reader's machines are listed, with what the script must know.
+
+    `pairing_href` is the address of the pairing from the page.
+    """
+    fields = {
+        name: _described(vocabulary.field(name))
+        for role in machines.ROLES
+        for name in machines.fields(role)
+    }
+    sheet = worksheets.load("pairing")
+    absent = {
+        role: {
+            item.name: vocabulary.absent(item.name)
+            for item in sheet.fields
+            if vocabulary.role(item.name) == role
+        }
+        for role in machines.ROLES
+    }
+    return str(
+        h.div(
+            "#ys-machines",
+            data_fields=json.dumps(fields),
+            data_absent=json.dumps(absent),
+            data_pairing=pairing_href,
+        )[
+            h.p(".ys-note")[
+                "This list needs JavaScript, because it is kept in your browser and nowhere else."
+            ]
+        ]
+    )
+
+
+def _described(item: ws.AnyField) -> dict[str, object]:
+    """Return what a field is called, and the options of a choice."""
+    if isinstance(item, ws.Choice):
+        return {
+            "label": item.label,
+            "options": {option.value: option.label for option in item.options},
+        }
+    return {"label": item.label}
+
+
+def matrix_block(
+    tractors: Sequence[Machine],
+    implements: Sequence[Machine],
+    pairing_href: str,
+    system: str = "us",
+) -> str:
+    """Return every pairing of two lists as a table whose cells open the filled-in pairing."""
+    if not tractors or not implements:
+        return str(h.p(".ys-note")["There is no pairing to show: one of the two lists is empty."])
+    rows = max(1, MOST_CELLS // len(implements))
+    built = matrix.build(tractors[:rows], implements[:MOST_CELLS], system)
+    left_out = len(tractors) - len(built.tractors) + len(implements) - len(built.implements)
+    return str(
+        h.div(".ys-matrix", tabindex="0", role="region", aria_label="Every pairing")[
+            h.table(".ys-matrix-table")[
+                h.thead[
+                    h.tr[
+                        h.td,
+                        [h.th(scope="col")[implement.name] for implement in built.implements],
+                    ]
+                ],
+                h.tbody[
+                    [
+                        h.tr[
+                            h.th(scope="row")[tractor.name],
+                            [_cell(cell, pairing_href) for cell in cells],
+                        ]
+                        for tractor, cells in zip(built.tractors, built.cells, strict=True)
+                    ]
+                ],
+            ]
+        ]
+    ) + str(
+        h.p(".ys-note")[
+            f"{left_out:,} machines are left out, because a page can't show more than "
+            f"{MOST_CELLS:,} pairings; the command line shows them all."
+        ]
+        if left_out
+        else ""
+    )
+
+
+def _cell(cell: matrix.Cell, pairing_href: str) -> h.Element:
+    """One pairing: its finding in a shape and a word, and the check that decides."""
+    return h.td(data_finding=cell.finding)[
+        h.a(href=f"{pairing_href}#{matrix.link(cell)}", title=cell.sentence)[
+            h.span(".ys-found")[shape(cell.finding), " ", ws.FINDING_WORDS[cell.finding]],
+            h.small[cell.title or cell.sentence],
+        ]
+    ]

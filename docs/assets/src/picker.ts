@@ -1,0 +1,195 @@
+/** On top of a form: pick a tractor or an implement, or keep the one that is filled in. */
+
+import { make } from "./dom";
+import type { Kept, Machine, MachineStore, Role, Shelf } from "./machines";
+import { LONGEST_NAME, sameName, siteLists } from "./machines";
+
+type Control = HTMLInputElement | HTMLSelectElement;
+
+/** Said by a worksheet whenever its inputs have changed, by whatever hand. */
+export const INPUTS_EVENT = "ys-inputs";
+const TITLES: Record<Role, string> = { tractor: "Tractor", implement: "Implement" };
+
+export class Picker {
+  private readonly role: Role;
+  /** The fields that a machine of this role fills here, with the text for one not given. */
+  private readonly absent: Record<string, string>;
+  private readonly controls = new Map<string, Control>();
+  private readonly select: HTMLSelectElement;
+  private readonly note: HTMLElement;
+  private readonly saving = make("div", { class: "ys-pick-save", hidden: "" });
+  private readonly offered: Machine[] = [];
+  private mine: Kept[] = [];
+  private picked = "";
+  private readonly stop = new AbortController();
+  private readonly unwatch: () => void;
+
+  constructor(
+    place: HTMLElement,
+    private readonly form: HTMLFormElement,
+    private readonly store: MachineStore,
+  ) {
+    this.role = place.dataset["role"] as Role;
+    this.absent = JSON.parse(place.dataset["fields"] ?? "{}") as Record<string, string>;
+    for (const element of form.elements) {
+      const control = element as Control;
+      if (control.name in this.absent) this.controls.set(control.name, control);
+    }
+    const id = `${form.parentElement?.id ?? "ys"}-pick-${this.role}`;
+    this.select = make("select", { id, "aria-describedby": `${id}-note` });
+    this.note = make("p", { class: "ys-hint", id: `${id}-note` });
+    const keep = make("button", { type: "button", class: "ys-button" }, `Save this ${this.role}`);
+    keep.addEventListener("click", () => this.openSaving());
+    place.replaceChildren(
+      make("label", { for: id }, TITLES[this.role]),
+      keep,
+      this.select,
+      this.note,
+      this.saving,
+    );
+    place.hidden = false;
+    const signal = this.stop.signal;
+    this.select.addEventListener("change", () => this.pick(), { signal });
+    // What happens in here is no input of the worksheet.
+    for (const kind of ["input", "change"]) {
+      place.addEventListener(kind, (event) => event.stopPropagation(), { signal });
+    }
+    form.addEventListener(INPUTS_EVENT, () => this.compare(), { signal });
+    this.unwatch = store.watch((shelf) => this.offer(shelf));
+    this.offer({ machines: [], aside: [], problem: "" });
+  }
+
+  release(): void {
+    this.stop.abort();
+    this.unwatch();
+  }
+
+  /** Fill the list: the reader's own machines first, then the site's. */
+  private offer(shelf: Shelf): void {
+    this.mine = shelf.machines.filter((machine) => machine.role === this.role);
+    const groups: { title: string; machines: Machine[] }[] = [
+      { title: "My machines", machines: this.mine },
+      ...siteLists().groups,
+    ];
+    this.offered.length = 0;
+    this.select.replaceChildren(make("option", { value: "" }, "Pick one"));
+    for (const { title, machines } of groups) {
+      const fitting = machines.filter((machine) => machine.role === this.role);
+      if (!fitting.length) continue;
+      const group = make("optgroup", { label: title });
+      for (const machine of fitting) {
+        group.append(make("option", { value: String(this.offered.length) }, machine.name));
+        this.offered.push(machine);
+      }
+      this.select.append(group);
+    }
+    this.compare();
+  }
+
+  /** The text that `machine` puts into a field here. */
+  private textFor(machine: Machine, name: string, control: Control): string {
+    const text = machine.inputs[name] ?? this.absent[name] ?? "";
+    if (!(control instanceof HTMLSelectElement)) return text;
+    const options = [...control.options];
+    const wanted = text.trim().toLowerCase();
+    const found = options.find((o) => [o.value, o.label].some((t) => t.toLowerCase() === wanted));
+    const own = options.find((option) => option.defaultSelected) ?? options[0];
+    return found?.value ?? options.find((option) => !option.value)?.value ?? own?.value ?? "";
+  }
+
+  private describes(machine: Machine): boolean {
+    return [...this.controls].every(
+      ([name, control]) => control.value === this.textFor(machine, name, control),
+    );
+  }
+
+  private pick(): void {
+    const machine = this.offered[Number(this.select.value)];
+    if (!this.select.value || !machine) return;
+    for (const [name, control] of this.controls) {
+      control.value = this.textFor(machine, name, control);
+    }
+    this.picked = machine.name;
+    this.saving.hidden = true;
+    this.form.dispatchEvent(new Event("input", { bubbles: true }));
+    this.compare();
+  }
+
+  /** Show which machine the fields describe, or from which one they were changed. */
+  private compare(): void {
+    const same = (machine: Machine): boolean => this.describes(machine);
+    const chosen = this.offered.findIndex((m) => m.name === this.picked && same(m));
+    const index = chosen >= 0 ? chosen : this.offered.findIndex(same);
+    this.select.value = index >= 0 ? String(index) : "";
+    if (index >= 0) this.picked = this.offered[index]?.name ?? "";
+    this.note.textContent = index < 0 && this.picked ? `Changed from “${this.picked}”.` : "";
+  }
+
+  private openSaving(): void {
+    const input = make("input", {
+      type: "text",
+      maxlength: String(LONGEST_NAME),
+      autocomplete: "off",
+      id: `${this.select.id}-name`,
+    });
+    input.value = this.mine.some((machine) => machine.name === this.picked) ? this.picked : "";
+    const said = make("p", { class: "ys-hint", role: "status" });
+    const save = make("button", { type: "button", class: "ys-button" }, "Save");
+    const cancel = make("button", { type: "button", class: "ys-button" }, "Cancel");
+    const look = (): void => {
+      const taken = this.mine.find((machine) => sameName(machine, input.value, this.role));
+      save.textContent = taken ? "Replace" : "Save";
+      said.textContent = taken
+        ? `You keep a ${this.role} of that name: its fields on this page are replaced.`
+        : "It is kept on this device alone.";
+    };
+    const finish = async (): Promise<void> => {
+      const name = input.value.trim();
+      if (!name) {
+        said.textContent = `Give this ${this.role} a name.`;
+        input.focus();
+        return;
+      }
+      try {
+        await this.save(name);
+        this.saving.hidden = true;
+        this.note.textContent = `“${name}” is saved on this device. My machines lists what you keep.`;
+        this.select.focus();
+      } catch (problem) {
+        const why = problem instanceof Error ? problem.message : String(problem);
+        said.textContent = `It could not be saved: this browser lets the page keep nothing. (${why})`;
+      }
+    };
+    input.addEventListener("input", look);
+    input.addEventListener("keydown", (event) => {
+      if (event.key === "Enter") {
+        event.preventDefault();
+        void finish();
+      } else if (event.key === "Escape") cancel.click();
+    });
+    save.addEventListener("click", () => void finish());
+    cancel.addEventListener("click", () => {
+      this.saving.hidden = true;
+      this.select.focus();
+    });
+    this.saving.replaceChildren(
+      make("label", { for: input.id }, `Name for this ${this.role}`),
+      input,
+      save,
+      cancel,
+      said,
+    );
+    this.saving.hidden = false;
+    look();
+    input.focus();
+  }
+
+  private async save(name: string): Promise<void> {
+    const inputs: Record<string, string> = {};
+    for (const [field, control] of this.controls) {
+      if (control.value.trim()) inputs[field] = control.value.trim();
+    }
+    this.picked = name;
+    await this.store.save({ name, role: this.role, inputs }, [...this.controls.keys()]);
+  }
+}

@@ -1,0 +1,204 @@
+"""A dealer's own lists: a folder with tractors.csv, implements.csv and shop.toml."""
+
+from __future__ import annotations
+
+import json
+import os
+import tomllib
+from dataclasses import asdict, dataclass
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from scripts import _setup
+
+# The build tells MkDocs' process which folder to read.
+FOLDER_VARIABLE = "YARDSTICK_SHOP"
+SETTINGS = "shop.toml"
+TEXTS = ("name", "contact", "region", "units")
+LONGEST_TEXT = 200
+DEMO_TITLE = "Examples"
+
+
+@dataclass(frozen=True)
+class Shop:
+    """What the folder says, less what was wrong in it."""
+
+    name: str
+    contact: str
+    region: str  # a place of the road tables, or ""
+    units: str  # "us" or "metric"
+    notes: tuple[str, ...]
+    page_notes: dict[str, str]  # by page, such as "lift/lift-and-ballast"
+    tractors: tuple[Any, ...]  # of calc.machines.Machine
+    implements: tuple[Any, ...]
+    problems: tuple[str, ...]
+
+
+def read(folder: Path) -> Shop:
+    """Return the shop in `folder`, with a sentence for everything that can't be used."""
+    from calc import machines
+
+    problems: list[str] = []
+    settings = _settings(folder, problems)
+    lists: dict[str, tuple[machines.Machine, ...]] = {}
+    for role in machines.ROLES:
+        path = folder / f"{role}s.csv"
+        content = _text(path, problems)
+        lists[role] = ()
+        if content is not None:
+            lists[role], found = machines.read_machines(content, role, str(path))
+            problems += found
+    return Shop(
+        settings["name"],
+        settings["contact"],
+        settings["region"],
+        settings["units"] or "us",
+        tuple(settings["notes"]),
+        settings["page_notes"],
+        lists["tractor"],
+        lists["implement"],
+        tuple(problems),
+    )
+
+
+def _text(path: Path, problems: list[str]) -> str | None:
+    """Return the text of a file, or None with a sentence among the problems."""
+    try:
+        return path.read_bytes().decode("utf-8-sig")
+    except OSError as error:
+        problems.append(f"{path} can't be read: {error.strerror}.")
+    except UnicodeDecodeError as error:
+        line = path.read_bytes()[: error.start].count(b"\n") + 1
+        problems.append(f"{path}, line {line}: it isn't UTF-8 text; save it as “CSV UTF-8”.")
+    return None
+
+
+def _settings(folder: Path, problems: list[str]) -> dict[str, Any]:
+    """Return the settings, each of its right type; what is wrong is left out and named."""
+    path = folder / SETTINGS
+    settings: dict[str, Any] = {**dict.fromkeys(TEXTS, ""), "notes": [], "page_notes": {}}
+    text = _text(path, problems)
+    if text is None:
+        return settings
+    try:
+        given = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        problems.append(f"{path}: {error}.")
+        return settings
+    for key, value in given.items():
+        where = f"{path}, {key}"
+        if key in TEXTS:
+            if _is_line(value):
+                settings[key] = " ".join(value.split())
+            else:
+                problems.append(f"{where}: a text of up to {LONGEST_TEXT} characters is expected.")
+        elif key == "notes":
+            if isinstance(value, list) and all(_is_line(each) for each in value):
+                settings[key] = value
+            else:
+                problems.append(f"{where}: a list of texts is expected.")
+        elif key == "page_notes":
+            if isinstance(value, dict) and all(_is_line(each) for each in value.values()):
+                settings[key] = value
+            else:
+                problems.append(f"{where}: a text for each page is expected.")
+        else:
+            problems.append(f"{where}: there is no such setting.")
+    _check(settings, path, problems)
+    return settings
+
+
+def _is_line(value: object) -> bool:
+    return isinstance(value, str) and len(value) <= LONGEST_TEXT
+
+
+def _check(settings: dict[str, Any], path: Path, problems: list[str]) -> None:
+    """Give up a setting whose value means nothing here."""
+    from calc import tables
+
+    if not settings["name"]:
+        problems.append(f"{path}, name: the shop has no name.")
+    if settings["units"] not in ("", "us", "metric"):
+        problems.append(f"{path}, units: “{settings['units']}” is neither “us” nor “metric”.")
+        settings["units"] = ""
+    wanted = settings["region"].lower()
+    if wanted:
+        places = {
+            text.lower(): row["place"]
+            for row in tables.rows("road_places")
+            for text in (row["place"], row["name"])
+        }
+        if wanted not in places:
+            problems.append(
+                f"{path}, region: “{settings['region']}” is no place of the road pages; write a "
+                "state or province, such as “Ohio” or “OH”."
+            )
+        settings["region"] = places.get(wanted, "")
+    pages = {
+        page.relative_to(_setup.ROOT / "docs").with_suffix("").as_posix()
+        for page in (_setup.ROOT / "docs").rglob("*.md")
+    }
+    for page in [page for page in settings["page_notes"] if page not in pages]:
+        problems.append(f"{path}, page_notes: there is no page “{page}”.")
+        del settings["page_notes"][page]
+
+
+@cache
+def current() -> Shop | None:
+    """Return the shop that this build is for, if it is for one."""
+    folder = os.environ.get(FOLDER_VARIABLE)
+    return read(Path(folder)) if folder else None
+
+
+def units() -> str:
+    """Return the units in which this site's pages are written."""
+    found = current()
+    return found.units if found else "us"
+
+
+def lists_script() -> str:
+    """Return the script that gives the pages their lists of machines, and the shop's lines."""
+    from calc import machines
+
+    found = current()
+    demo = [machine for role in machines.ROLES for machine in machines.demo(role)]
+    groups = [{"title": DEMO_TITLE, "machines": [asdict(machine) for machine in demo]}]
+    shop = None
+    if found:
+        own = [asdict(machine) for machine in (*found.tractors, *found.implements)]
+        groups.insert(0, {"title": found.name or "Our machines", "machines": own})
+        shop = {name: getattr(found, name) for name in TEXTS}
+    lists = {"shop": shop, "groups": groups}
+    return f"window.yardstickLists = {json.dumps(lists, ensure_ascii=False)};\n"
+
+
+def banner(page: str) -> str:
+    """Return the lines of the shop that stand on `page`, as HTML; "" without a shop."""
+    import htpy as h
+
+    found = current()
+    if found is None:
+        return ""
+    note = found.page_notes.get(page)
+    return str(
+        h.aside(".ys-shop", aria_label="About this shop")[
+            h.p(".ys-shop-line")[
+                h.strong[found.name] if found.name else None,
+                " · " if found.name and found.contact else None,
+                found.contact or None,
+            ],
+            [h.p[text] for text in (*found.notes, *([note] if note else []))],
+        ]
+    )
+
+
+def matrix_html(pairing_href: str) -> str:
+    """Return the matrix of this site's lists: the shop's, or without one the examples."""
+    from calc import machines
+    from calc.render import yard
+
+    found = current()
+    tractors = found.tractors if found else machines.demo("tractor")
+    implements = found.implements if found else machines.demo("implement")
+    return yard.matrix_block(tractors, implements, pairing_href, units())
