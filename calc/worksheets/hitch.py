@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from typing import Any
 
 from calc import quantities
 from calc import worksheet as ws
@@ -812,6 +813,17 @@ def _pins_scene(v: ws.Inputs, outcome: ws.Outcome) -> Scene:
     )
 
 
+def review(known: Mapping[str, Any]) -> dict[str, str]:
+    """Refuse link settings that stand the wrong way round."""
+    narrowest, widest = known.get("links_narrowest"), known.get("links_widest")
+    if narrowest is not None and widest is not None and narrowest.high > widest.low:
+        return {
+            "links_widest": "The widest setting of the links is less than the narrowest one: "
+            "measure both between the inner faces of the balls."
+        }
+    return {}
+
+
 WORKSHEET = ws.Worksheet(
     name="hitch",
     title="Hitch category",
@@ -820,6 +832,7 @@ WORKSHEET = ws.Worksheet(
     compute=compute,
     advise=advise,
     picture=picture,
+    review=review,
     page="fit/hitch-categories",
     example="a Category 1 rotary cutter on a Category 2 hitch, no coupler.",
 )

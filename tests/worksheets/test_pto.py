@@ -1,0 +1,312 @@
+"""The worksheet on PTO power."""
+
+import pytest
+
+from calc import explore, quantities, tables, worksheets
+from calc import worksheet as ws
+from calc.mechanics import pto, pto_power
+from calc.picture import Bars, Chart
+from calc.render import text
+
+SHEET = worksheets.load("pto")
+HP = pto_power.HP
+PTO_20 = {"engine_power": "", "pto_power": "20 hp", "slope": "0 %"}
+
+
+def answer(**typed: str) -> ws.Answer:
+    return explore.answer(SHEET, typed)
+
+
+def tried(remedy: ws.Remedy, **typed: str) -> ws.Answer:
+    return explore.answer(SHEET, {**typed, **remedy.set})
+
+
+def check(found: ws.Answer, name: str) -> ws.Verdict:
+    return next(v for v in found.verdicts if v.check.name == name)
+
+
+def output(found: ws.Answer, name: str) -> ws.Output:
+    return next(o for o in found.outputs if o.name == name)
+
+
+def test_default_example_can_not_be_told_from_the_engine_power() -> None:
+    found = answer()
+    assert found.finding == ws.UNKNOWN
+    assert found.settle is not None and found.settle.field.name == "pto_share"
+    rated = output(found, "rated")
+    low, _, high = pto_power.pto_ratio()
+    drag = pto_power.pump_drag("hydrostatic")
+    assert rated.low == pytest.approx(25 * HP * low - drag[1])
+    assert rated.high == pytest.approx(25 * HP * high - drag[0])
+
+
+def test_a_known_pto_power_settles_it_and_asks_nothing_more() -> None:
+    found = answer(engine_power="", pto_power="24 hp")
+    assert found.finding == ws.CLOSE
+    assert not found.assumed
+    assert output(found, "rated").value == pytest.approx(24 * HP)
+
+
+def test_both_powers_known_uses_the_shaft_s() -> None:
+    found = answer(engine_power="25 hp", pto_power="18 hp")
+    assert output(found, "rated").value == pytest.approx(18 * HP)
+    assert not found.assumed
+
+
+def test_gear_drive_has_no_pump_to_drag() -> None:
+    found = answer(transmission="gear", engine_rating="net")
+    assert output(found, "rated").value == pytest.approx(25 * HP * 0.90)
+
+
+def test_power_left_is_that_of_the_mechanics() -> None:
+    found = answer(
+        engine_power="", pto_power="20 hp", slope="15 %", ground_speed="6 km/h",
+        tractor_mass="1800 kg", implement_mass="200 kg", altitude="4500 ft", air_temperature="95 F",
+    )  # fmt: skip
+    travel = pto_power.travel_power(
+        2000, 0.15, 6 / 3.6, 0.0, pto_power.axle_efficiency("hydrostatic")[1]
+    )
+    expected = 20 * HP * 0.88 * 0.98 - travel
+    assert output(found, "left").value == pytest.approx(expected)
+
+
+def test_torque_is_that_of_the_mechanics() -> None:
+    found = answer(**PTO_20)
+    assert output(found, "torque").value == pytest.approx(pto.torque(20 * HP, 540))
+
+
+@pytest.mark.parametrize(
+    "kind",
+    [row["kind"] for row in tables.rows("pto_kinds")],
+)
+@pytest.mark.parametrize("material", pto_power.LOADS)
+def test_every_kind_asks_for_what_the_mechanics_say(kind: str, material: str) -> None:
+    found = answer(**{**PTO_20, "implement_kind": kind, "material": material})
+    row = pto_power.kind_row(kind)
+    assert row is not None
+    size = {
+        "width": 60 * 0.0254, "opening": 4 * 0.0254, "throughput": 6 / 3.6, "rating": 10e3,
+        "total": 0.0,
+    }[row["size"]]  # fmt: skip
+    expected = pto_power.needed(kind, size, material, "practice", 0.20)
+    assert output(found, "need").value == pytest.approx(expected)
+    assert found.pictures
+
+
+def test_every_kind_of_the_implement_table_with_a_shaft_is_known() -> None:
+    driven = {row["kind"] for row in tables.rows("typical_implements") if row["power_key"]}
+    assert driven <= {row["kind"] for row in tables.rows("pto_kinds")}
+    for row in tables.rows("pto_kinds"):
+        if row["power_key"]:
+            pto_power.density(row["power_key"])
+        if row["rotary_key"]:
+            pto_power.rotary_power(row["rotary_key"], 1.0, 1.0)
+
+
+def test_kind_without_a_shaft_is_a_comparison() -> None:
+    found = answer(implement_kind="box_blade")
+    assert found.finding == ws.COMPARED
+    assert "driven from the PTO" in text.headline(found, "us")
+
+
+def test_standing_work_takes_nothing_for_driving() -> None:
+    found = answer(engine_power="", pto_power="20 hp", slope="30 %", implement_kind="generator")
+    assert output(found, "left").value == pytest.approx(20 * HP)
+
+
+def test_maker_s_range_must_hold_at_both_ends() -> None:
+    typed = {**PTO_20, "power_needed": "18 to 25 hp"}
+    found = answer(**typed)
+    assert found.finding == ws.UNKNOWN
+    assert isinstance(found.pictures[0], Bars)
+    assert answer(**{**typed, "power_needed": "10 to 15 hp"}).finding == ws.WITHIN
+
+
+# --- remedies ------------------------------------------------------------------------------
+
+
+OVER = {**PTO_20, "material": "heavy"}
+
+
+def test_widest_just_meets_the_power() -> None:
+    found = answer(**OVER)
+    assert found.finding == ws.OVER
+    remedy = next(r for r in found.advice.remedies if "working_width" in r.set)
+    after = tried(remedy, **OVER)
+    assert check(after, "power").margin_low >= 0
+    inches = int(remedy.set["working_width"].split()[0])
+    wider = answer(**{**OVER, "working_width": f"{inches + 1} in"})
+    assert check(wider, "power").margin_low < 0
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        OVER,
+        {**PTO_20, "working_width": "84 in", "material": "light"},
+        {**PTO_20, "slope": "25 %", "material": "light", "working_width": "48 in"},
+        {**PTO_20, "implement_kind": "chipper", "material": "heavy"},
+        {**PTO_20, "implement_kind": "round_baler_fixed", "throughput": "12 t/h"},
+        {**PTO_20, "implement_kind": "generator", "generator_rating": "15 kW"},
+        {},
+    ],
+)
+def test_each_remedy_put_in_meets_its_check(typed: dict[str, str]) -> None:
+    found = answer(**typed)
+    assert found.finding in (ws.OVER, ws.UNKNOWN)
+    assert found.advice.remedies
+    for remedy in found.advice.remedies:
+        assert remedy.set
+        after = tried(remedy, **typed)
+        name = "power" if "pto_power" in remedy.set else after.deciding.check.name
+        assert check(after, name).margin_low >= 0, ws.words(remedy.text, "us")
+
+
+def test_remedy_for_a_slope_is_a_gentler_one() -> None:
+    typed = {
+        "engine_power": "", "pto_power": "20 hp", "slope": "25 %", "working_width": "48 in",
+        "material": "light",
+    }  # fmt: skip
+    found = answer(**typed)
+    assert found.finding == ws.OVER
+    remedy = next(r for r in found.advice.remedies if "slope" in r.set)
+    assert 0.0 < quantities.base(remedy.set["slope"], "slope") < 0.25
+
+
+# --- sources side by side -----------------------------------------------------------------------
+
+
+def test_trade_custom_and_d497_stand_side_by_side() -> None:
+    typed = {**PTO_20, "implement_kind": "flail_mower"}
+    custom, d497 = answer(**typed), answer(**typed, figures="d497")
+    assert output(custom, "need").value == pytest.approx(
+        pto_power.demand("flail_mower", 1.524, "light")
+    )
+    shaft = pto_power.rotary_power("mower_flail", 1.524)
+    assert output(d497, "need").value == pytest.approx(shaft * 0.6 * 1.2)
+    labels = [str(row[0]) for row in custom.advice.tables[0].rows]
+    assert any("ASAE D497" in label for label in labels)
+    assert any("practice" in label for label in labels)
+    assert isinstance(custom.pictures[0], Chart)
+    assert any("D497" in str(series.label) for series in custom.pictures[0].series)
+
+
+def test_rolling_is_taken_off_with_d497_only() -> None:
+    typed = {**PTO_20, "implement_kind": "flail_mower"}
+    custom, d497 = answer(**typed), answer(**typed, figures="d497")
+    assert output(custom, "left").value == pytest.approx(20 * HP)
+    rolling = pto_power.travel_power(
+        (1650 + 500) * 0.45359237, 0.0, 3 * 0.44704, 0.065,
+        pto_power.axle_efficiency("hydrostatic")[1],
+    )  # fmt: skip
+    assert output(d497, "left").value == pytest.approx(20 * HP - rolling)
+
+
+def test_altitude_rules_are_listed_and_chosen() -> None:
+    typed = {**PTO_20, "altitude": "4500 ft"}
+    by_default = output(answer(**typed), "left").value
+    assert by_default == pytest.approx(20 * HP * 0.88)
+    other = answer(**typed, altitude_rule="na_2500")
+    assert output(other, "left").value == pytest.approx(20 * HP * 0.94)
+    table = other.advice.tables[1]
+    assert len(table.rows) == len(tables.rows("altitude_rules")) - 1
+    assert any("(used here)" in str(row[0]) for row in table.rows)
+
+
+def test_every_rating_is_a_choice_with_its_source() -> None:
+    for row in tables.rows("engine_to_pto"):
+        found = answer(engine_rating=row["key"])
+        assumed = [a for a in found.assumed if a.field.name == "pto_share"]
+        assert assumed and assumed[0].typical is not None
+        assert assumed[0].typical.source == row["source"]
+
+
+# --- shafts --------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("tractor", "implement", "finding"),
+    [
+        ("1-540", "1-540", ws.WITHIN), ("1-1000", "2-1000", ws.CLOSE),
+        ("1-1000", "1-540", ws.OVER), ("2-1000", "1-540", ws.OVER),
+    ],
+)  # fmt: skip
+def test_shafts(tractor: str, implement: str, finding: str) -> None:
+    typed = {**PTO_20, "tractor_shaft": tractor, "implement_shaft": implement}
+    found = answer(**typed)
+    assert check(found, "shaft").finding == finding
+    if finding == ws.OVER:
+        remedy = next(r for r in found.advice.remedies if "implement_shaft" in r.set)
+        assert check(tried(remedy, **typed), "shaft").finding == ws.WITHIN
+
+
+def test_a_shaft_too_small_for_the_power_is_named() -> None:
+    found = answer(
+        engine_power="", pto_power="120 hp", implement_kind="disk_mower", working_width="3 m"
+    )
+    assert check(found, "guide").finding == ws.OVER
+    assert all(v.check.name != "guide" for v in answer(**PTO_20).verdicts)
+
+
+def test_gearbox_rating_is_a_warning_not_a_need() -> None:
+    found = answer(**PTO_20, power_limit="15 hp")
+    assert check(found, "driveline").finding == ws.CLOSE
+    assert check(answer(**PTO_20, power_limit="40 hp"), "driveline").finding == ws.WITHIN
+
+
+# --- traps ---------------------------------------------------------------------------------
+
+
+def test_trap_engine_power_typed_as_pto_power() -> None:
+    """25 engine hp must not pass where 25 PTO hp are asked for."""
+    typed = {"material": "typical", "slope": "0 %"}
+    assert answer(**typed, engine_power="25 hp").finding == ws.OVER
+    assert answer(**typed, engine_power="", pto_power="25 hp").finding == ws.CLOSE
+
+
+def test_trap_power_measured_at_another_engine_speed() -> None:
+    plain = answer(engine_power="", pto_power="31 hp")
+    slower = answer(
+        engine_power="", pto_power="31 hp", rated_rpm="1900 rpm", pto_engine_rpm="1484 rpm"
+    )
+    low, high = output(slower, "rated").low, output(slower, "rated").high
+    assert low is not None and high is not None
+    assert low <= 26 * HP <= high < output(plain, "rated").value
+
+
+def test_trap_degrees_are_not_percent() -> None:
+    degrees = answer(engine_power="", pto_power="24 hp", slope="10 deg")
+    percent = answer(engine_power="", pto_power="24 hp", slope="10 %")
+    assert output(degrees, "left").value < output(percent, "left").value
+
+
+def test_trap_metric_horsepower_is_smaller() -> None:
+    metric = answer(engine_power="", pto_power="24 PS")
+    assert output(metric, "rated").value == pytest.approx(24 * 735.49875)
+
+
+def test_trap_reserve_is_not_counted_twice() -> None:
+    """Trade custom holds its reserve: the reserve field changes D497 figures alone."""
+    typed = {**PTO_20, "implement_kind": "flail_mower"}
+    assert output(answer(**typed, reserve="50 %"), "need").value == pytest.approx(
+        output(answer(**typed), "need").value
+    )
+    more = output(answer(**typed, figures="d497", reserve="50 %"), "need").value
+    assert more == pytest.approx(output(answer(**typed, figures="d497"), "need").value * 1.5 / 1.2)
+
+
+def test_unknown_width_and_power_say_which_to_find() -> None:
+    found = answer(engine_power="", pto_power="", working_width="", material="")
+    assert found.finding == ws.UNKNOWN
+    assert found.settle is not None
+    assert {a.field.name for a in found.assumed} == {"pto_power", "working_width", "material"}
+
+
+def test_chart_draws_a_band_where_the_power_is_not_known() -> None:
+    chart = answer().pictures[0]
+    assert isinstance(chart, Chart)
+    band = [series for series in chart.series if "range" in str(series.label)]
+    assert len(band) == 1 and band[0].upper[0] > band[0].y[0]
+    exact = answer(**PTO_20).pictures[0]
+    assert isinstance(exact, Chart)
+    assert not [series for series in exact.series if "range" in str(series.label)]
