@@ -2,6 +2,7 @@
 
 import json
 import random
+from html import unescape
 
 import pytest
 
@@ -33,7 +34,7 @@ def test_default_example_answers_in_both_systems(sheet):
     assert answer.pictures
     for system in quantities.SYSTEMS:
         html = answer_html(answer, system)
-        assert ws.FINDING_WORDS[answer.finding] in html
+        assert ws.FINDING_WORDS[answer.finding] in unescape(html)
         assert "nan" not in html.lower().replace("finance", "") and "Infinity" not in html
 
 
