@@ -409,11 +409,17 @@ class Solver:
     """Solves for remedies at one point: the middle, or where the deciding check is worst."""
 
     def __init__(
-        self, sheet: Worksheet, point: Inputs, assumed: frozenset[str] = frozenset()
+        self,
+        sheet: Worksheet,
+        point: Inputs,
+        assumed: frozenset[str] = frozenset(),
+        *,
+        ranged: bool = False,
     ) -> None:
         self.sheet = sheet
         self.point = point
         self.assumed = assumed  # names of the fields whose typical range stands in
+        self.ranged = ranged  # whether any input is a range or unknown
         self._silent = ws.Work(on=False)
 
     def run(self, **changes: Any) -> Outcome:
@@ -494,7 +500,8 @@ def answer(
         point = box.point(search.worst[deciding.check.name][1])
     at_point = outcome if point is middle else sheet.compute(point, ws.Work(on=False))
     assumed = frozenset(item.field.name for item in box.assumed)
-    advice = sheet.advise(point, at_point, Solver(sheet, point, assumed))
+    solver = Solver(sheet, point, assumed, ranged=bool(box.dimensions))
+    advice = sheet.advise(point, at_point, solver)
     outputs = [_with_range(output, search.outputs[output.name]) for output in outcome.outputs]
     drawn = sheet.picture(middle, replace(outcome, outputs=outputs))
     pictures = () if drawn is None else (tuple(drawn) if isinstance(drawn, Sequence) else (drawn,))

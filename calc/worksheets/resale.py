@@ -470,21 +470,29 @@ def _ways(v: ws.Inputs, outcome: ws.Outcome) -> list[tuple[str, float]]:
     return sorted(ways, key=lambda way: way[1], reverse=True)
 
 
-def _headline(v: ws.Inputs, outcome: ws.Outcome) -> str:
+def _headline(v: ws.Inputs, outcome: ws.Outcome, ranged: bool) -> str:
     gain = outcome.output("gain_expected")
     chance = outcome.output("chance_pays")
+    first, second = _ways(v, outcome)[:2]
+    side = "better" if gain >= 0 else "worse"
+    means = (
+        f"on average repairing leaves you {dollars(abs(gain))} {side} off, and the chance that the "
+        f"added price covers it is {_share(chance)}"
+    )
+    if ranged:
+        return (
+            f"At the least favorable of what you gave, {means}. The numbers below say how far that "
+            "ranges."
+        )
     if gain > 0 and chance >= 0.75:
         said = "The repair likely pays"
     elif gain > 0 and chance >= 0.5:
         said = "The repair is about even"
     else:
         said = "Sell it as it stands, disclose the fault and show the repair quote"
-    first, second = _ways(v, outcome)[:2]
-    side = "better" if gain >= 0 else "worse"
     return (
-        f"{said}: on average repairing leaves you {dollars(abs(gain))} {side} off, and the chance "
-        f"that the added price covers it is {_share(chance)}. Of the ways compared, to "
-        f"{first[0]} leaves most, {dollars(first[1])}; to {second[0]} leaves {dollars(second[1])}."
+        f"{said}: {means}. Of the ways compared, to {first[0]} leaves most, {dollars(first[1])}; "
+        f"to {second[0]} leaves {dollars(second[1])}."
     )
 
 
@@ -554,7 +562,9 @@ def _remedies(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> list[ws.Remed
     return remedies
 
 
-def _tables(v: ws.Inputs, outcome: ws.Outcome, spread: resale.Spread) -> list[ws.Table]:
+def _tables(
+    v: ws.Inputs, outcome: ws.Outcome, spread: resale.Spread, ranged: bool
+) -> list[ws.Table]:
     known = plan(v)
     rows: list[tuple[ws.Cell, ...]] = [
         (
@@ -578,6 +588,7 @@ def _tables(v: ws.Inputs, outcome: ws.Outcome, spread: resale.Spread) -> list[ws
         ("Way", "Price", "Chance", "Days", "Spent first", "Expected in hand"),
         tuple(rows),
         "value/DERIVED",
+        "At the least favorable of what you gave." if ranged else "",
     )
     shares = ((1, 10), (1, 4), (1, 2), (3, 4), (9, 10))
     spread_table = ws.Table(
@@ -639,9 +650,9 @@ def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
     return ws.Advice(
         _remedies(v, outcome, solve),
         CAUTIONS,
-        _tables(v, outcome, spread),
+        _tables(v, outcome, spread, solve.ranged),
         notes,
-        _headline(v, outcome),
+        _headline(v, outcome, solve.ranged),
     )
 
 

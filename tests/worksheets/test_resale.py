@@ -161,6 +161,8 @@ def test_a_range_that_matters_cannot_tell_and_names_what_settles() -> None:
     found = answer(parts="$200 to $900")
     assert found.finding == ws.UNKNOWN
     assert found.settle is not None and found.settle.field.name == "parts"
+    said = ws.words(found.advice.headline, "us")
+    assert said.startswith("At the least favorable") and "Sell it" not in said
 
 
 def test_blank_form_cannot_tell_yet() -> None:
