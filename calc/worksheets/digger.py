@@ -51,7 +51,7 @@ FIELDS: tuple[ws.AnyField, ...] = (
     ws.Field(
         "link_high", "Lower link balls, highest", "length", "12 in", "70 in",
         "Lever fully up: from the ground to the middle of a ball.",
-        default="33 in", typical=_compact(0.70, 0.95), essential=True, group=TRACTOR,
+        default="33 in", typical=_compact(0.70, 0.90), essential=True, group=TRACTOR,
     ),
     ws.Field(
         "link_spread", "Lower link balls, apart", "length", "14 in", "44 in",
@@ -84,7 +84,7 @@ FIELDS: tuple[ws.AnyField, ...] = (
     ws.Field(
         "yoke_rise", "Yoke, link balls to boom", "length", "0 in", "40 in",
         "Upright distance from the link balls to the yoke's pin on the boom.",
-        default="8 in", typical=_compact(0.10, 0.30), group=DIGGER,
+        default="8 in", typical=_compact(0.10, 0.25), group=DIGGER,
     ),
     ws.Field(
         "auger_diameter", "Auger diameter", "length", "4 in", "30 in",
@@ -311,21 +311,27 @@ def _soil_row(v: ws.Inputs) -> tables.Row:
     return tables.by_key("digger_soils", "key")[v.soil]
 
 
+def _lift_check(follows: bool) -> ws.Check:
+    return ws.fits(
+        "lift",
+        "Lift that the boom can follow",
+        1.0 if follows else -1.0,
+        "The yoke reaches the boom over the whole lift."
+        if follows
+        else "With these sizes the boom would have to pass the upright, or the links are no "
+        "higher raised than lowered: measure the heights and the boom again.",
+        "value/DERIVED",
+    )
+
+
 def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
     """Give the checks and numbers at one set of values."""
     checks, outputs = _power_checks(v, work)
     checks.insert(0, _coupler_check(v))
     low = _boom(v, v.link_low)
     high = _boom(v, v.link_high) if v.link_high > v.link_low else None
+    checks.append(_lift_check(low is not None and high is not None))
     if low is None or high is None:
-        checks.append(
-            ws.fits(
-                "lift", "Lift that the boom can follow", -1.0,
-                "With these sizes the boom would have to pass the upright, or the links are no "
-                "higher raised than lowered: measure the heights and the boom again.",
-                "value/DERIVED",
-            )
-        )  # fmt: skip
         return ws.Outcome(checks, outputs)
     found = digger.reach(
         low, high, v.bracket_height, v.boom_length, v.auger_length, v.housing_clearance

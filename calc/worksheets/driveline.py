@@ -402,10 +402,15 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
     """Give the checks and numbers at one set of values."""
     low, at_work, high = _distances(v)
     problem = _problem(v)
+    sizes = ws.fits(
+        "sizes",
+        "Sizes that go together",
+        -1.0 if problem else 1.0,
+        problem or "The sizes can be those of one driveline.",
+        "hitch/DERIVED",
+    )
     if problem:
-        return ws.Outcome(
-            [ws.fits("sizes", "Sizes that can be a driveline", -1.0, problem, "hitch/DERIVED")]
-        )
+        return ws.Outcome([sizes])
     torque = driveline.shaft_torque(v.pto_power, v.pto_speed * RPM)
     if work.on:
         work.step(
@@ -414,7 +419,7 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
             "power/S5",
         )  # fmt: skip
     angle_checks, angle_outputs = _angle_checks(v, work)
-    checks = _length_checks(v, work) + angle_checks + _overload_checks(v, torque)
+    checks = [*_length_checks(v, work), *angle_checks, *_overload_checks(v, torque), sizes]
     shortest, longest = min(low, at_work, high), max(low, at_work, high)
     overlap = min(v.tube_length, v.tube_length - (longest - v.closed_length))
     released = _overload(v, torque)
@@ -648,7 +653,7 @@ def _met(met: bool) -> str:
 
 def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
     """Give remedies, cautions and what the other rules say."""
-    if outcome.check("sizes"):
+    if outcome.margin(("sizes",)) < 0:
         return ws.Advice(cautions=CAUTIONS)
     remedies = []
     if v.yokes == "turned":
@@ -721,7 +726,7 @@ def _drawn(
 
 def picture(v: ws.Inputs, outcome: ws.Outcome) -> list[Picture] | None:
     """The shaft at its shortest and longest, to scale, and its speed through one turn."""
-    if outcome.check("sizes"):
+    if outcome.margin(("sizes",)) < 0:
         return None
     shortest, longest = outcome.output("shortest"), outcome.output("longest")
     gap, apart = outcome.output("gap"), 0.36

@@ -145,9 +145,9 @@ def test_blank_form_cannot_tell_yet() -> None:
         if not (isinstance(item, ws.Choice) and not item.unsure)
     }
     found = explore.answer(SHEET, blank)
-    assert found.finding in (ws.UNKNOWN, ws.OVER)
-    assert any(v.finding == ws.UNKNOWN for v in found.verdicts)
-    assert found.assumed
+    assert found.finding == ws.UNKNOWN
+    assert found.settle is not None
+    assert len(found.assumed) >= 10
 
 
 def test_ranges_carry_through_to_the_numbers() -> None:
