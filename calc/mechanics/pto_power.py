@@ -588,6 +588,34 @@ def mower_power(width: float, speed: float, idle_loss: float, cutting_energy: fl
     return (idle_loss + cutting_energy * speed) * width
 
 
+def saving_at_half_speed(speed: float) -> tuple[float, float]:
+    """Return the share of a mower's power that half the ground speed saves, (low, high).
+
+    .. math:: \\frac{E_{sc} v / 2}{P_{Ls} + E_{sc} v}
+
+    Parameters
+    ----------
+    speed : float
+        Ground speed before it is halved. [m/s]
+
+    Returns
+    -------
+    tuple of float
+        The smaller and the larger of the rows of mower_form. [-]
+
+    Examples
+    --------
+    >>> [round(share, 2) for share in saving_at_half_speed(8 / 3.6)]
+    [0.27, 0.34]
+    """
+    shares = []
+    for row in tables.rows("mower_form"):
+        idle, cutting = float(row["idle_w_per_m"]), float(row["cutting_j_per_m2"])
+        full = mower_power(1.0, speed, idle, cutting)
+        shares.append(1.0 - mower_power(1.0, speed / 2.0, idle, cutting) / full)
+    return min(shares), max(shares)
+
+
 def generator_engine_power(rating: float) -> float:
     """Return the engine power that a PTO generator asks for, by the published rule.
 

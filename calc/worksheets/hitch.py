@@ -67,6 +67,7 @@ FIELDS = (
         "Across the hole of the ball at the end of a lower link.",
         optional=True, group=LINKS, unit_us="in",
     ),
+    field("pto_power", typical=None, optional=True, essential=False, group=LINKS),
     ws.Field(
         "links_narrowest", "Lower links, narrowest setting", "length", "6 in", "60 in",
         "Between the inner faces of the two balls, stabilizers turned all the way in.",
@@ -704,6 +705,14 @@ def _notes(v: ws.Inputs) -> list[ws.Words]:
             "what is picked."
             if number
             else "No category has that hole in its lower balls: measure across the hole."
+        )
+    if v.pto_power is not None:
+        meant = [f"Category {key}" for key in hitch.categories_for_power(v.pto_power)]
+        notes.append(
+            f"By its power the tractor is meant for {quantities.joined(meant, 'or')}. Power only "
+            "suggests; pins and span decide."
+            if meant
+            else "No category is meant for that power in the edition of 1994; go by pins and span."
         )
     coupled = v.quick_coupler == "u_frame"
     if coupled and v.top_link == "fixed" and v.implement_kind in OFTEN_SWINGING:

@@ -192,6 +192,16 @@ FIELDS = (
     ),
     field("power_needed"),
     field("power_limit"),
+    ws.Field(
+        "gearbox_ratio", "Rotor turns for one turn of the shaft", "count", "0.1", "6",
+        "On the gearbox plate, or turn the shaft once by hand, engine off, and count the rotor.",
+        optional=True, group="Implement",
+    ),
+    ws.Field(
+        "blade_circle", "Circle that the blade tips draw", "length", "6 in", "120 in",
+        "From one tip across to the other, blades out.",
+        optional=True, group="Implement",
+    ),
     ws.Choice(
         "implement_shaft", "Input shaft of the implement", SHAFTS,
         "Count the grooves in the yoke; the speed is on the gearbox or the decal.",
@@ -306,10 +316,23 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
         ws.Output("torque", f"Torque in the shaft at {rpm:.0f} rpm, at that power",
                   pto.torque(need, rpm), "torque"),
     ]  # fmt: skip
+    outputs += _rotor_outputs(v, rpm)
     widest = _widest(v, row, left)
     if widest is not None:
         outputs.append(ws.Output("widest", "Widest for this material", widest, "length"))
     return ws.Outcome(_checks(v, row, rated, left, need), outputs)
+
+
+def _rotor_outputs(v: ws.Inputs, rpm: float) -> list[ws.Output]:
+    """How fast the rotor turns and its tips run, when the gearbox is known."""
+    if v.gearbox_ratio is None:
+        return []
+    rotor = rpm * v.gearbox_ratio
+    found = [ws.Output("rotor", f"Rotor speed with the shaft at {rpm:.0f} rpm", rotor, "rotation")]
+    if v.blade_circle is not None:
+        tips = pto.tip_speed(v.blade_circle, rotor)
+        found.append(ws.Output("tips", "Speed of the blade tips", tips, "speed"))
+    return found
 
 
 def _widest(v: ws.Inputs, row: dict[str, str], left: float) -> float | None:
@@ -718,6 +741,13 @@ def _notes(v: ws.Inputs, row: dict[str, str]) -> list[ws.Words]:
             "These are figures for choosing a tractor: they hold a reserve and the driving on the "
             "level already, so only the climb is taken off. Thick patches still ask for more: one "
             f"measured cutter peaked at {quantities.number(measured, 2)} times its mean."
+        )
+    if "mower" in v.implement_kind or "cutter" in v.implement_kind:
+        low, high = pto_power.saving_at_half_speed(v.ground_speed)
+        saved = quantities.show_range(low, high, "fraction", figures=2)
+        notes.append(
+            f"Half the ground speed saves about {saved} of a mower's power, not half: the blades "
+            "turn either way. That is a textbook form for disk mowers (from memory, text not seen)."
         )
     if row["size"] == "rating":
         shaft = pto_power.generator_shaft_power(v.generator_rating)

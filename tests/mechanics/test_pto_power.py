@@ -294,6 +294,12 @@ def test_trap_slower_ground_speed_saves_only_the_cutting_part() -> None:
     assert fast / 2 < slow < fast
 
 
+def test_half_speed_saving_never_reaches_half() -> None:
+    for speed in (0.3, 1.0, 3.0, 6.0):
+        low, high = pto_power.saving_at_half_speed(speed)
+        assert 0.0 < low <= high < 0.5
+
+
 def test_trap_conflicting_rules_stay_apart() -> None:
     """Four altitude rules give four figures at 1,372 m; none is silently averaged."""
     keys = ("na_500", "na_0", "na_2500", "na_msha")

@@ -112,6 +112,13 @@ def test_span_between_ball_centers_is_brought_to_shoulders() -> None:
     assert output(centers, "implement_span") == pytest.approx(output(shoulders, "implement_span"))
 
 
+def test_power_suggests_and_decides_nothing() -> None:
+    found = answer(pto_power="45 kW")
+    notes = " ".join(ws.words(note, "us") for note in found.advice.notes)
+    assert "Category 1 or Category 2" in notes
+    assert [v.check.margin for v in found.verdicts] == [v.check.margin for v in answer().verdicts]
+
+
 def test_tape_error_is_not_a_misfit() -> None:
     """A worn tape that reads 0.91 in for a 7/8 in pin asks for a caliper, not another tractor."""
     found = answer(hitch_category="1", lower_pin="0.91 in")

@@ -295,6 +295,19 @@ def test_trap_reserve_is_not_counted_twice() -> None:
     assert more == pytest.approx(output(answer(**typed, figures="d497"), "need").value * 1.5 / 1.2)
 
 
+def test_rotor_and_tips_follow_the_gearbox() -> None:
+    found = answer(**PTO_20, gearbox_ratio="1.4815", blade_circle="60 in")
+    assert output(found, "rotor").value == pytest.approx(800, abs=0.1)
+    assert output(found, "tips").value == pytest.approx(63.8, abs=0.05)
+
+
+def test_half_the_speed_saves_less_than_half() -> None:
+    notes = " ".join(ws.words(note, "us") for note in answer(**PTO_20).advice.notes)
+    low, high = pto_power.saving_at_half_speed(3 * 0.44704)
+    assert 0.0 < low < high < 0.5
+    assert f"{low * 100:.0f} to {high * 100:.0f} %" in notes
+
+
 def test_unknown_width_and_power_say_which_to_find() -> None:
     found = answer(engine_power="", pto_power="", working_width="", material="")
     assert found.finding == ws.UNKNOWN

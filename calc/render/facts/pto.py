@@ -116,16 +116,18 @@ def _generator_carries() -> str:
     return _power(pto_power.generator_shaft_power(10e3))
 
 
+# Two 14 in bottoms at 7 in, the reference's example, at 5 km/h.
+_PLOW = (28 * pto_power.INCH, 5 / 3.6, 7 * pto_power.INCH)
+
+
 def _plow() -> str:
-    pull = draft.draft("moldboard_plow", 0.711, 5 / 3.6, 0.178, "medium")
-    return quantities.show(pull, "force")
+    return quantities.show(draft.draft("moldboard_plow", *_PLOW, "medium"), "force")
 
 
 FACTS: dict[str, Callable[[], str]] = {
     "pto-band": _band,
     "pto-25-gross": _ratio_of_25("gross"),
     "pto-25-net": _ratio_of_25("net"),
-    "pto-25-unstated": _ratio_of_25("unstated"),
     "pto-pump": _pump,
     "pto-speed-loss": _speed_loss,
     "pto-left-5000": _left_at(5000),
@@ -154,6 +156,8 @@ FACTS: dict[str, Callable[[], str]] = {
     "pto-generator": _generator,
     "pto-generator-carries": _generator_carries,
     "pto-plow": _plow,
+    "pto-plow-speed": lambda: quantities.show(_PLOW[1], "speed", figures=2),
+    "pto-plow-spread": lambda: _percent(draft.draft_spread("moldboard_plow")),
     "pto-example-engine": _typed("engine_power"),
     "pto-example-width": _typed("working_width"),
     "pto-example-slope": _typed("slope"),
