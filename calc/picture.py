@@ -130,6 +130,8 @@ class Chart:
     y_from_zero: bool = True
     x_unit_us: str = ""
     x_unit_metric: str = ""
+    y_unit_us: str = ""
+    y_unit_metric: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,6 +154,8 @@ class Bars:
     kind: str
     bars: Sequence[Bar]
     middle: float | None = None
+    unit_us: str = ""
+    unit_metric: str = ""
 
 
 Picture = Scene | Chart | Bars

@@ -228,7 +228,10 @@ def _chart(chart: p.Chart, system: str) -> tuple[list[h.Element], float]:
         (chart.x_unit_us if system == "us" else chart.x_unit_metric)
         or q.unit_for(chart.x_kind, system).symbol
     )
-    y_unit = q.unit_for(chart.y_kind, system)
+    y_unit = q.kind(chart.y_kind).unit(
+        (chart.y_unit_us if system == "us" else chart.y_unit_metric)
+        or q.unit_for(chart.y_kind, system).symbol
+    )
     every_x = [x_unit.from_base(x) for s in chart.series for x in s.x]
     every_x += [x_unit.from_base(mark.x) for mark in chart.marks]
     every_y = [y_unit.from_base(y) for s in chart.series for y in (*s.y, *s.upper)]
@@ -304,7 +307,8 @@ def _legend(legend: Sequence[p.Series], system: str) -> list[h.Element]:
 
 
 def _bars(picture: p.Bars, system: str) -> tuple[list[h.Element], float]:
-    unit = q.unit_for(picture.kind, system)
+    own = picture.unit_us if system == "us" else picture.unit_metric
+    unit = q.kind(picture.kind).unit(own or q.unit_for(picture.kind, system).symbol)
     low = min([0.0 if picture.middle is None else picture.middle, *[b.low for b in picture.bars]])
     high = max([0.0 if picture.middle is None else picture.middle, *[b.high for b in picture.bars]])
     span = (high - low) or 1.0
@@ -319,9 +323,9 @@ def _bars(picture: p.Bars, system: str) -> tuple[list[h.Element], float]:
         y = row * index + 1.2 * TEXT
         start, end = place(bar.low), place(bar.high)
         shown = words(bar.text, system) or (
-            q.show_range(bar.low, bar.high, picture.kind, system)
+            q.show_range(bar.low, bar.high, picture.kind, system, unit=own)
             if picture.middle is not None
-            else q.show(bar.high - bar.low, picture.kind, system)
+            else q.show(bar.high - bar.low, picture.kind, system, unit=own)
         )
         drawn.append(_label(left, y, f"{words(bar.label, system)}: {shown}", "start"))
         drawn.append(
