@@ -638,13 +638,6 @@ def picture(v: ws.Inputs, outcome: ws.Outcome) -> list[Picture]:
         ("Fan", load.fan, "fill"),
         ("Outside air, moisture included", load.air, "accent"),
     )
-    bars = [
-        Bar(
-            label, max(0.0, watts), 0.0, style,
-            ws.phrase("{w}", w=(watts, "power", "W")),
-        )
-        for label, watts, style in parts
-    ]  # fmt: skip
     hours = [5.0 + 0.5 * step for step in range(29)]
     loads = [heat_load(v, hour).total for hour in hours]
     enough = v.cooling_capacity / PULL_DOWN_MARGIN
@@ -652,19 +645,23 @@ def picture(v: ws.Inputs, outcome: ws.Outcome) -> list[Picture]:
         Bars(
             "Heat that enters the cab",
             ws.phrase(
-                "{total} in all, of which the sun brings {sun}",
-                total=(load.total, "power", "W"),
-                sun=(load.glass_sun + max(0.0, load.roof), "power", "W"),
+                "{us} ({metric}) in all, of which the sun brings {share}",
+                us=(load.total, "power", "Btu/h"),
+                metric=(load.total, "power", "W"),
+                share=(load.sun_share, "fraction"),
             ),
             "power",
-            bars,
+            [Bar(label, max(0.0, watts), 0.0, style) for label, watts, style in parts],
+            unit_us="Btu/h",
+            unit_metric="W",
         ),
         Chart(
             "The load through the day",
             ws.phrase(
                 "Heat to be removed hour by hour at the outside temperature given, against the "
-                "{enough} that this unit holds with a third in reserve",
-                enough=(enough, "power", "W"),
+                "{us} ({metric}) that this unit holds with a third in reserve",
+                us=(enough, "power", "Btu/h"),
+                metric=(enough, "power", "W"),
             ),
             "Hour by the sun",
             "count",
@@ -676,6 +673,8 @@ def picture(v: ws.Inputs, outcome: ws.Outcome) -> list[Picture]:
                        "accent dashed"),
             ],
             [Mark("Your hour", v.solar_hour, load.total)],
+            y_unit_us="Btu/h",
+            y_unit_metric="W",
         ),
     ]  # fmt: skip
 

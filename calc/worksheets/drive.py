@@ -12,7 +12,7 @@ from calc import quantities, tables
 from calc import worksheet as ws
 from calc.explore import Solver
 from calc.mechanics import fuel, ownership, pto_power, traction, transmission
-from calc.picture import Arrow, Label, Line, Scene, Shape
+from calc.picture import Arrow, Item, Label, Line, Scene, Shape
 from calc.vocabulary import field
 
 GRAVITY = 9.80665
@@ -795,16 +795,15 @@ def _notes(v: ws.Inputs, found: dict[str, Any]) -> Sequence[ws.Words]:
 
 # --- picture --------------------------------------------------------------------------------
 
-STAGES = ("Engine, at the shaft's rating", "Into the drive", "At the axle", "At the drawbar")
+WIDEST = 1.15  # of a band at full power, in hundredths of the drawing
+ACROSS = 2.72  # from one chain to the next
+HEIGHTS = (4.0, 3.05, 1.75, 0.45)
 
 
 def picture(v: ws.Inputs, outcome: ws.Outcome) -> Scene:
     """Two chains side by side, the width of each band in proportion to the power."""
     gear, hydro = drive("gear", v), drive("hydrostatic", v)
-    full = v.engine_power * _RATIO
-    items: list[Any] = []
-    for one, middle, name in ((gear, 0.0, "Gears"), (hydro, 3.1, "Pump and motor")):
-        items += _chain(v, one, middle, full, name)
+    items = [*_chain(v, gear, 0.0, "Gears"), *_chain(v, hydro, ACROSS, "Pump, motor")]
     ends = [to_ground(one, v)[2] for one in (gear, hydro)]
     return Scene(
         "Power from the engine to the ground",
@@ -820,38 +819,42 @@ def picture(v: ws.Inputs, outcome: ws.Outcome) -> Scene:
     )
 
 
-def _chain(v: ws.Inputs, one: Drive, middle: float, full: float, name: str) -> list[Any]:
-    into, axle, ground = to_ground(one, v)
-    widest = 1.7
-    widths = [widest * power / full for power in (full, into, axle, ground)]
-    tops = [4.0, 2.9, 1.6, 0.4]
-    items: list[Any] = [
-        Label((middle, 4.75), f"{one.kind.capitalize()} drive", style="ink thick"),
-        Label((middle, 4.32), ws.phrase("Engine {p}", p=(full, "power"))),
+def _chain(v: ws.Inputs, one: Drive, left: float, name: str) -> list[Item]:
+    """One chain: a band that narrows from stage to stage, what leaves it going off sideways."""
+    full = v.engine_power * _RATIO
+    powers = (full, *to_ground(one, v))
+    widths = [WIDEST * power / full for power in powers]
+    beside = left + WIDEST + 0.2
+    items: list[Item] = [
+        Label((left, 4.62), f"{one.kind.capitalize()} drive", "start", "ink thick"),
+        Label((left, 4.22), ws.phrase("Engine, as PTO power: {p}", p=(full, "power")), "start"),
     ]
-    for index in range(3):
-        upper, lower = widths[index] / 2, widths[index + 1] / 2
-        y1, y2 = tops[index], tops[index + 1]
+    losses = ("PTO shaft", name, "Slip, rolling")
+    for index, loss in enumerate(losses):
+        y1, y2 = HEIGHTS[index], HEIGHTS[index + 1]
         items.append(
             Shape(
-                [
-                    (middle - upper, y1),
-                    (middle + upper, y1),
-                    (middle + lower, y2),
-                    (middle - lower, y2),
-                ],
-                "fill" if index != 1 else "soft",
+                [(left, y1), (left + widths[index], y1), (left + widths[index + 1], y2),
+                 (left, y2)],
+                "soft" if index == 1 else "fill",
             )
-        )
-    said = (
-        (3.45, ws.phrase("PTO shaft takes {p}", p=(full - into, "power"))),
-        (2.25, ws.phrase(f"{name}: {{p}} lost", p=(into - axle, "power"))),
-        (1.0, ws.phrase("Slip and rolling: {p} lost", p=(axle - ground, "power"))),
-    )
-    items += [Label((middle, y), text) for y, text in said]
-    items += [Line([(middle - 1.3, y), (middle + 1.3, y)], "soft dashed") for y in (2.9, 1.6, 0.4)]
-    items.append(Arrow((middle, 0.4), (middle, 0.12), "", "accent"))
-    items.append(Label((middle, -0.12), ws.phrase("Drawbar {p}", p=(ground, "power"))))
+        )  # fmt: skip
+        middle = (y1 + y2) / 2.0
+        gone = powers[index] - powers[index + 1]
+        if gone > 0.004 * full:
+            edge = left + (widths[index] + widths[index + 1]) / 2.0
+            items.append(Arrow((edge + 0.03, middle), (beside - 0.05, middle), "", "accent"))
+        items.append(Label((beside, middle), loss, "start", dy=-0.55))
+        took = "takes {p}" if index == 0 else "{p} lost"
+        items.append(Label((beside, middle), ws.phrase(took, p=(gone, "power")), "start", dy=0.55))
+    items += [
+        Line([(left, HEIGHTS[2]), (left + WIDEST + 1.2, HEIGHTS[2])], "soft dashed"),
+        Label((beside, HEIGHTS[2]), ws.phrase("Axle: {p}", p=(powers[2], "power")), "start",
+              dy=-0.6),
+        Line([(left, HEIGHTS[3]), (left + WIDEST + 1.2, HEIGHTS[3])], "ground"),
+        Label((left, 0.12), ws.phrase("Drawbar: {p}", p=(powers[3], "power")), "start",
+              "ink thick"),
+    ]  # fmt: skip
     return items
 
 

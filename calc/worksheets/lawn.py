@@ -658,22 +658,24 @@ def picture(v: ws.Inputs, outcome: ws.Outcome) -> list[Picture]:
 
 def _cut(v: ws.Inputs) -> Scene:
     down = _reach_down(v)
-    deepest = max(0.10, down + 0.03, v.head_depth + 0.06, v.box_depth + 0.06)
+    deepest = max(0.07, down + 0.03, v.head_depth + 0.04, v.box_depth + 0.04)
     head, box = -v.head_depth, -v.box_depth
-    left, right = -0.30, 0.34
-    style = "good" if min(v.head_depth, v.box_depth) >= down else "bad"
+    left, right = -0.20, 0.22
+    clear = min(v.head_depth, v.box_depth) >= down
+    style = "good" if clear else "bad"
     items: list[Item] = [
         Shape([(left, 0.0), (right, 0.0), (right, -deepest), (left, -deepest)], "ground"),
-        Shape([(-0.045, head), (0.005, head), (0.005, -deepest), (-0.045, -deepest)], "fill"),
-        Shape([(0.12, box), (0.28, box), (0.28, -deepest), (0.12, -deepest)], "fill"),
+        Shape([(-0.025, head), (0.025, head), (0.025, -deepest), (-0.025, -deepest)], "fill"),
+        Shape([(0.07, box), (0.20, box), (0.20, -deepest), (0.07, -deepest)], "fill"),
         Line([(left, 0.0), (right, 0.0)], "ink thick"),
         *_tips(v),
         Line([(left, -down), (right, -down)], f"{style} dashed"),
-        Label((-0.02, max(head, 0.0)), "Sprinkler head", dy=-0.7),
-        Label((0.20, max(box, 0.0)), "Valve box", dy=-0.7),
-        Label((left, -down), "The tool may reach here", "start", style, dy=0.9),
-        Dimension((-0.105, 0.0), (-0.105, -down), ws.phrase("{d}", d=(down, "length"))),
-    ]
+        Label((0.0, max(head, 0.0)), "Sprinkler head", dy=-0.8),
+        Label((0.135, max(box, 0.0)), "Valve box", dy=-0.8),
+        Label((left + 0.004, -deepest), "Dashed: clear of the tool" if clear else
+              "Dashed: the tool reaches here", "start", style, dy=-0.7),
+        Dimension((-0.095, 0.0), (-0.095, -down), ws.phrase("{d}", d=(down, "length"))),
+    ]  # fmt: skip
     return Scene(
         "A cut through the lawn",
         ws.phrase(
@@ -693,14 +695,14 @@ def _tips(v: ws.Inputs) -> list[Item]:
     z = v.tool_depth
     if v.tool == "spring-tine":
         return [
-            Line([(x + 0.03, 0.09), (x + 0.012, 0.02), (x - 0.012, -z)], "accent thick")
-            for x in (-0.27, -0.21)
+            Line([(x + 0.022, 0.06), (x + 0.010, 0.014), (x - 0.010, -z)], "accent thick")
+            for x in (-0.175, -0.135)
         ]
     if v.tool == "roller":
         return []
     return [
-        Shape([(x - 0.009, 0.09), (x + 0.009, 0.09), (x + 0.007, -z), (x - 0.007, -z)], "accent")
-        for x in (-0.27, -0.17)
+        Shape([(x - 0.008, 0.06), (x + 0.008, 0.06), (x + 0.006, -z), (x - 0.006, -z)], "accent")
+        for x in (-0.175, -0.125)
     ]
 
 
@@ -723,21 +725,25 @@ def _prints(v: ws.Inputs) -> Scene:
         round_width = math.sqrt(4.0 * one.print_area / math.pi)
         width = one.tire.section_width if one.tire is not None else round_width
         length = 4.0 * one.print_area / (math.pi * width)
+        full = 4.0 * (one.largest_print or 0.0) / (math.pi * width)
+        half = max(length, full) / 2.0
         middle = (across + max(width, 0.16) / 2.0, 0.0)
+        items.append(
+            Shape(_oval(middle, width, length), "good" if one.pressure <= limit else "bad")
+        )
+        if full:
+            items.append(
+                Line([*_oval(middle, width, full), (middle[0] + width / 2, 0.0)], "soft dashed")
+            )
         items += [
-            Shape(_oval(middle, width, length), "good" if one.pressure <= limit else "bad"),
-            Label((middle[0], length / 2.0), f"{one.axle.capitalize()} tire", dy=-0.8),
+            Label((middle[0], half), f"{one.axle.capitalize()} tire", dy=-0.8),
             Label(
-                (middle[0], -length / 2.0),
+                (middle[0], -half),
                 ws.phrase("{p} over {a}", p=(one.pressure, "pressure"),
                           a=(one.print_area, "area_small")),
                 dy=0.9,
             ),
         ]  # fmt: skip
-        if one.largest_print is not None and one.tire is not None:
-            full = 4.0 * one.largest_print / (math.pi * width)
-            items.append(Line([*_oval(middle, width, full), (middle[0] + width / 2, 0.0)],
-                              "soft dashed"))  # fmt: skip
         across += max(width, 0.16) + 0.30
     return Scene(
         "Prints of one front and one rear tire",
