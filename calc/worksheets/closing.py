@@ -260,7 +260,7 @@ def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
         ws.Caution(
             "These distances take a driver who is looking, dry level road and good brakes. Many "
             "aren't. Turn the flashers on, keep the emblem clean, and let traffic by where there "
-            "is room.", "road/NASD-1",
+            "is room.", "road/ROAD-practice",
         ),
         ws.Caution(
             "Before a left turn look behind as well as ahead: being passed while turning left is "

@@ -678,7 +678,7 @@ def _cautions(v: ws.Inputs) -> list[ws.Caution]:
         ws.Caution(
             "On the road: implement raised and locked, shaft off, brake pedals locked together, "
             "roll-over bar up and belt on, no riders. The operator's manuals come first.",
-            "road/MAN-2",
+            "road/ROAD-practice",
         ),
     ]  # fmt: skip
     return cautions

@@ -301,16 +301,16 @@ def _cautions() -> list[ws.Caution]:
     return [
         ws.Caution(
             "Lock the brake pedals together on the road. Go down hills in the gear you would climb "
-            "them in; never coast.", "road/MAN-2",
+            "them in; never coast.", "road/ROAD-practice",
         ),
         ws.Caution(
             "A load pulled from above the drawbar can tip the tractor over backward. Tow from the "
-            "drawbar only.", "hitch/S7",
+            "drawbar only.", "road/ROAD-practice",
         ),
         ws.Caution(
             "These distances take dry, level pavement side to side, even brakes and tires that "
             "grip. On gravel or in the wet they are much longer. The manuals of both machines and "
-            "local rules come first.", "road/EU-2",
+            "local rules come first.", "road/ROAD-practice",
         ),
     ]  # fmt: skip
 
