@@ -156,11 +156,15 @@ def _boom(v: ws.Inputs, height: float) -> digger.BoomPoint | None:
         return None
 
 
+def _distance_behind(v: ws.Inputs, gearbox_height: float) -> float:
+    """How far behind the boom pin the gearbox is at a height. [m]"""
+    sine = (gearbox_height - v.bracket_height) / v.boom_length
+    return float(v.boom_length * math.sqrt(max(0.0, 1.0 - sine * sine)))
+
+
 def _shaft(v: ws.Inputs, gearbox_height: float) -> tuple[float, float]:
     """Length of the driveline [m] and its angle [deg] with the gearbox at a height."""
-    sine = (gearbox_height - v.bracket_height) / v.boom_length
-    distance = v.boom_length * math.sqrt(max(0.0, 1.0 - sine * sine))
-    run = max(0.01, distance - v.gearbox_input - v.stub_behind)
+    run = max(0.01, _distance_behind(v, gearbox_height) - v.gearbox_input - v.stub_behind)
     rise = gearbox_height - v.stub_height
     return math.hypot(run, rise), math.degrees(math.atan2(rise, run))
 
@@ -194,6 +198,16 @@ def _coupler_check(v: ws.Inputs) -> ws.Check:
         "top-link bracket.",
         "hitch/H19",
         why="The digger hangs on the bracket and the lower links alone.",
+    )
+
+
+def _anchor() -> tuple[tuple[str, float, str], ...]:
+    """The one power figure of the trade that the others are scaled from, for the working."""
+    row = tables.by_key("digger_power", "key")["anchor"]
+    return (
+        ("P₁₂", float(row["hp"]) * digger.HP, "power"),
+        ("f₁₂", digger.soil_factor(row["soil"]), "count"),
+        ("D₁₂", float(row["diameter_in"]) * INCH, "length"),
     )
 
 
@@ -243,7 +257,7 @@ def _power_checks(v: ws.Inputs, work: ws.Work) -> tuple[list[ws.Check], list[ws.
             "Power the auger asks for at 540 rpm",
             "P",
             "P₁₂ f / f₁₂ × (D / D₁₂)²",
-            (("D", v.auger_diameter, "length"), ("f", factor, "count")),
+            (*_anchor(), ("D", v.auger_diameter, "length"), ("f", factor, "count")),
             needed,
             "power",
             "value/P7; power/PRACTICE; value/AUGER-memory",
@@ -268,7 +282,8 @@ def _power_checks(v: ws.Inputs, work: ws.Work) -> tuple[list[ws.Check], list[ws.
         )
         work.step(
             "Torque at which the bolt shears", "T_b", "2 τ A d/2",
-            (("d", v.shaft_diameter, "length"),), bolt, "torque", "value/P5",
+            (("τ A", bolt / v.shaft_diameter, "force"), ("d", v.shaft_diameter, "length")),
+            bolt, "torque", "value/P5; value/P10",
         )  # fmt: skip
     checks = [
         ws.at_most(
@@ -401,11 +416,16 @@ def _show_reach(
         )  # fmt: skip
     work.step(
         "Depth of hole", "h", "min(z_high, L_a) − max(z_low, c)",
-        (("L_a", v.auger_length, "length"), ("c", v.housing_clearance, "length")),
+        (("z_high", high.gearbox_height, "length"), ("L_a", v.auger_length, "length"),
+         ("z_low", low.gearbox_height, "length"), ("c", v.housing_clearance, "length")),
         found.depth, "length", "value/DERIVED",
     )  # fmt: skip
+    low_end = max(low.gearbox_height, v.housing_clearance)
+    high_end = min(v.auger_length, high.gearbox_height)
+    start, deep = (_distance_behind(v, height) for height in (high_end, min(low_end, high_end)))
     work.step(
-        "Walk of the gearbox", "D", "|x_start − x_deep|", (), found.drift, "length",
+        "Walk of the gearbox", "D", "|x_start − x_deep|",
+        (("x_start", start, "length"), ("x_deep", deep, "length")), found.drift, "length",
         "value/DERIVED",
     )  # fmt: skip
 

@@ -311,12 +311,13 @@ def _angle_checks(v: ws.Inputs, work: ws.Work) -> tuple[list[ws.Check], list[ws.
     swing = driveline.two_joint_swing(front, rear, in_line)
     if work.on:
         _, at_work, _ = _distances(v)
+        signed = math.degrees(_angle(v.working_rise, at_work))
         work.step(
             "Joint angle at the tractor, at work",
             "β₁",
             "asin(rise / L)",
             (("rise", v.working_rise, "length"), ("L", at_work, "length")),
-            math.degrees(front),
+            signed,
             "angle",
             "value/DERIVED",
         )
@@ -324,7 +325,7 @@ def _angle_checks(v: ws.Inputs, work: ws.Work) -> tuple[list[ws.Check], list[ws.
             "Joint angle at the implement, at work",
             "β₂",
             "|β₁ − tilt|",
-            (("tilt", v.working_tilt, "angle"),),
+            (("β₁", signed, "angle"), ("tilt", v.working_tilt, "angle")),
             math.degrees(rear),
             "angle",
             "value/DERIVED",

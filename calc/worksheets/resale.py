@@ -342,7 +342,6 @@ def _show(
     repaired: float,
     needed: float,
 ) -> None:
-    days0, days1 = v.days_as_is, v.days_repaired
     work.step(
         "Keeping it one more day",
         "h",
@@ -358,6 +357,8 @@ def _show(
         "(parts (1 + tax) + hours × rate) (1 + overrun / 3)",
         (
             ("parts", v.parts, "money"),
+            ("tax", v.parts_tax, "fraction"),
+            ("hours", v.hours, "duration"),
             ("rate", v.shop_rate, "money_per_hour"),
             ("overrun", v.overrun, "fraction"),
         ),
@@ -384,8 +385,11 @@ def _show(
         "p₀ V (1 − f) + (1 − p₀) F − h t₀",
         (
             ("p₀", known.chance_as_is, "fraction"),
-            ("F", known.fallback, "money"),
+            ("V", known.value, "money"),
             ("f", known.fee, "fraction"),
+            ("F", known.fallback, "money"),
+            ("h", known.daily, "money"),
+            ("t₀ in days", known.days_as_is, "count"),
         ),
         as_is,
         "money",
@@ -399,6 +403,7 @@ def _show(
             ("p₁", known.chance_repaired, "fraction"),
             ("U", known.uplift.mean, "money"),
             ("C", known.cost.mean, "money"),
+            ("t₁ in days", known.days_repaired, "count"),
         ),
         repaired,
         "money",
@@ -407,7 +412,10 @@ def _show(
     work.step(
         "Added price that breaks even", "U*",
         "(C + h (t₁ − t₀) − (p₁ − p₀)(V (1 − f) − F)) / (p₁ (1 − f))",
-        (("t₁ − t₀", days1 - days0, "duration"),), needed, "money", "value/DERIVED",
+        (("C", known.cost.mean, "money"), ("h", known.daily, "money"),
+         ("t₁ − t₀ in days", known.days_repaired - known.days_as_is, "count"),
+         ("p₁ − p₀", known.chance_repaired - known.chance_as_is, "fraction")),
+        needed, "money", "value/DERIVED",
     )  # fmt: skip
 
 
