@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from calc import quantities, tables, vocabulary
@@ -23,7 +23,7 @@ SHAFTS = (
 )
 SIZE_FIELDS = {
     "width": "working_width",
-    "opening": "chipper_opening",
+    "opening": "working_width",
     "throughput": "throughput",
     "rating": "generator_rating",
 }
@@ -72,6 +72,16 @@ def _speed_typical(known: KnownSoFar) -> Any:
     return Typical(*pto_power.speed_loss(), row["source"], row["label"].lower())
 
 
+def _width_typical(known: KnownSoFar) -> Any:
+    """The usual width, or opening of a chipper, where the power goes with it."""
+    row = pto_power.kind_row(known.get("implement_kind") or "")
+    if row is None or row["size"] not in ("width", "opening"):
+        return None
+    found = field("working_width")
+    assert isinstance(found, ws.Field)
+    return found.typical_for(known)
+
+
 def _size_typical(size: str, low: float, high: float, of: str) -> Any:
     def find(known: KnownSoFar) -> Any:
         row = pto_power.kind_row(known.get("implement_kind") or "")
@@ -112,11 +122,12 @@ def _rows_as_options(table: str) -> tuple[ws.Option, ...]:
 
 FIELDS = (
     field("tractor_kind", default="compact_light"),
-    field("pto_power", default="", typical=_pto_typical),
+    field("pto_power", default="", typical=_pto_typical,
+          help="In the specification as “PTO power”. Left blank, it is worked out from the engine "
+          "power."),
     field("engine_power", default="25 hp", essential=True),
     _implement_kind(),
-    field("working_width", default="60 in",
-          typical=_size_typical("width", 1.2, 1.8, "implements for compact tractors")),
+    field("working_width", default="60 in", typical=_width_typical),
     field("material", default="light"),
     ws.Choice(
         "engine_rating", "The engine power is", _rows_as_options("engine_to_pto"),
@@ -157,12 +168,6 @@ FIELDS = (
         default="1-540", group="Tractor",
     ),
     field("implement_mass", essential=False, typical=_mass_typical, default="500 lb"),
-    ws.Field(
-        "chipper_opening", "Rated opening", "length", "1 in", "15 in",
-        "The thickest log that the chipper is sold for.",
-        default="4 in", typical=_size_typical("opening", 0.0762, 0.127, "chippers for compacts"),
-        group="Implement",
-    ),
     ws.Field(
         "throughput", "Crop passing through", "throughput", "0.2 t/h", "200 t/h",
         "Bales an hour times their weight, or loads an hour.",
@@ -852,6 +857,22 @@ def _bars(v: ws.Inputs, row: dict[str, str], outcome: ws.Outcome) -> Bars:
     )  # fmt: skip
 
 
+def review(known: Mapping[str, Any]) -> dict[str, str]:
+    """Refuse a chipper without its opening, and engine speeds the wrong way round."""
+    errors = {}
+    width = known.get("working_width")
+    if known.get("implement_kind") == "chipper" and width is not None and width.high > 0.3:
+        errors["working_width"] = (
+            "For a chipper, type the opening that a log goes into, such as 4 in."
+        )
+    rated, working = known.get("rated_rpm"), known.get("pto_engine_rpm")
+    if rated is not None and working is not None and working.low > 1.1 * rated.high:
+        errors["pto_engine_rpm"] = (
+            "The engine can't turn the PTO at more than its rated speed: look at the two again."
+        )
+    return errors
+
+
 WORKSHEET = ws.Worksheet(
     name="pto",
     title="PTO power",
@@ -860,6 +881,7 @@ WORKSHEET = ws.Worksheet(
     compute=compute,
     advise=advise,
     picture=picture,
+    review=review,
     page="buy/pto-power",
     example="a light compact sold as 25 hp and a 60 in rotary cutter in light growth.",
 )

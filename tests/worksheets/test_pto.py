@@ -81,7 +81,9 @@ def test_torque_is_that_of_the_mechanics() -> None:
 )
 @pytest.mark.parametrize("material", pto_power.LOADS)
 def test_every_kind_asks_for_what_the_mechanics_say(kind: str, material: str) -> None:
-    found = answer(**{**PTO_20, "implement_kind": kind, "material": material})
+    width = "4 in" if kind == "chipper" else "60 in"
+    typed = {**PTO_20, "implement_kind": kind, "material": material, "working_width": width}
+    found = answer(**typed)
     row = pto_power.kind_row(kind)
     assert row is not None
     size = {
@@ -107,6 +109,20 @@ def test_kind_without_a_shaft_is_a_comparison() -> None:
     found = answer(implement_kind="box_blade")
     assert found.finding == ws.COMPARED
     assert "driven from the PTO" in text.headline(found, "us")
+
+
+def test_chipper_asks_for_its_opening() -> None:
+    with pytest.raises(explore.BadInputs) as caught:
+        answer(implement_kind="chipper")
+    assert "opening" in caught.value.errors["working_width"]
+    found = answer(**PTO_20, implement_kind="chipper", working_width="")
+    assert found.finding in (ws.OVER, ws.UNKNOWN, ws.CLOSE)
+
+
+def test_engine_speeds_the_wrong_way_round_are_refused() -> None:
+    with pytest.raises(explore.BadInputs) as caught:
+        answer(rated_rpm="2000 rpm", pto_engine_rpm="2600 rpm")
+    assert "pto_engine_rpm" in caught.value.errors
 
 
 def test_standing_work_takes_nothing_for_driving() -> None:
@@ -145,7 +161,7 @@ def test_widest_just_meets_the_power() -> None:
         OVER,
         {**PTO_20, "working_width": "84 in", "material": "light"},
         {**PTO_20, "slope": "25 %", "material": "light", "working_width": "48 in"},
-        {**PTO_20, "implement_kind": "chipper", "material": "heavy"},
+        {**PTO_20, "implement_kind": "chipper", "working_width": "5 in", "material": "heavy"},
         {**PTO_20, "implement_kind": "round_baler_fixed", "throughput": "12 t/h"},
         {**PTO_20, "implement_kind": "generator", "generator_rating": "15 kW"},
         {},
