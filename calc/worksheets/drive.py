@@ -498,26 +498,24 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
     """Return the numbers of the comparison; there is no limit to check."""
     found = compare(v)
     gear, hydro = found["drives"]
-    outputs = []
-    for one, label, name, spent, cycle in (
-        (gear, "gear", "gear", found["years"][0], found["cycles"][0]),
-        (hydro, "hydrostatic", "hydrostatic", found["years"][1], found["cycles"][1]),
-    ):
-        ground = to_ground(one, v)[2]
-        outputs += [
-            ws.Output(f"{name}_ground_power", f"Full power that reaches the ground, {label}",
-                      ground, "power"),
-            ws.Output(f"{name}_shaft_power", f"PTO power standing still, {label}",
-                      one.shaft, "power"),
-            ws.Output(f"{name}_fastest", f"Speed that the power allows here, {label}",
-                      fastest(one, v), "speed"),
-            ws.Output(f"{name}_load", f"Engine load on this job, {label}", spent.share,
-                      "fraction"),
-            ws.Output(f"{name}_fuel_rate", f"Fuel on this job, {label}", spent.rate, "fuel_rate"),
-            ws.Output(f"{name}_cycles", f"Loader cycles in an hour, {label}",
-                      3600.0 / cycle, "count"),
-            ws.Output(f"{name}_year_fuel", f"Fuel in a year, {label}", spent.fuel, "volume"),
-        ]  # fmt: skip
+    gear_year, hydro_year = found["years"]
+    gear_cycle, hydro_cycle = found["cycles"]
+    pairs: tuple[tuple[str, str, float, float, str], ...] = (
+        ("ground_power", "Full power that reaches the ground", to_ground(gear, v)[2],
+         to_ground(hydro, v)[2], "power"),
+        ("shaft_power", "PTO power standing still", gear.shaft, hydro.shaft, "power"),
+        ("fastest", "Speed that the power allows here", fastest(gear, v), fastest(hydro, v),
+         "speed"),
+        ("load", "Engine load on this job", gear_year.share, hydro_year.share, "fraction"),
+        ("fuel_rate", "Fuel on this job", gear_year.rate, hydro_year.rate, "fuel_rate"),
+        ("cycles", "Loader cycles in an hour", 3600.0 / gear_cycle, 3600.0 / hydro_cycle, "count"),
+        ("year_fuel", "Fuel in a year", gear_year.fuel, hydro_year.fuel, "volume"),
+    )  # fmt: skip
+    outputs = [
+        ws.Output(f"{kind}_{name}", f"{label}, {kind}", value, quantity)
+        for name, label, with_gear, with_pump, quantity in pairs
+        for kind, value in (("gear", with_gear), ("hydrostatic", with_pump))
+    ]
     outputs += [
         ws.Output("slip", "Wheel slip on this job, either drive", found["job"].slip, "fraction"),
         ws.Output("time_saved", "Hours that the hydrostatic saves in a year",
@@ -740,15 +738,11 @@ def _side_by_side(v: ws.Inputs, found: dict[str, Any]) -> ws.Table:
     rows: tuple[tuple[ws.Cell, ...], ...] = (
         ("Full engine power into the drive", (gear_path[0], "power"), (hydro_path[0], "power")),
         ("At the axle", (gear_path[1], "power"), (hydro_path[1], "power")),
-        ("Pulled at the drawbar, at best slip", (gear_path[2], "power"), (hydro_path[2], "power")),
-        ("PTO power, standing still", (gear.shaft, "power"), (hydro.shaft, "power")),
-        ("Engine load on this job", (g.share, "fraction"), (h.share, "fraction")),
-        ("Fuel on this job", (g.rate, "fuel_rate"), (h.rate, "fuel_rate")),
         ("Loader cycle", (found["cycles"][0], "seconds"), (found["cycles"][1], "seconds")),
         ("Hours in a year", (g.hours, "duration"), (h.hours, "duration")),
-        ("Fuel in a year", (g.fuel, "volume"), (h.fuel, "volume")),
-        ("Fuel cost in a year", (g.fuel * v.fuel_price, "money"), (h.fuel * v.fuel_price, "money")),
-    )
+        ("Fuel cost in a year", (g.fuel * v.fuel_price, "money"),
+         (h.fuel * v.fuel_price, "money")),
+    )  # fmt: skip
     return ws.Table("Side by side", ("", "Gear", "Hydrostatic"), rows, "power/DERIVED")
 
 
@@ -827,7 +821,7 @@ def _chain(v: ws.Inputs, one: Drive, left: float, name: str) -> list[Item]:
     beside = left + WIDEST + 0.2
     items: list[Item] = [
         Label((left, 4.62), f"{one.kind.capitalize()} drive", "start", "ink thick"),
-        Label((left, 4.22), ws.phrase("Engine, as PTO power: {p}", p=(full, "power")), "start"),
+        Label((left, 4.22), ws.phrase("Engine, at PTO: {p}", p=(full, "power")), "start"),
     ]
     losses = ("PTO shaft", name, "Slip, rolling")
     for index, loss in enumerate(losses):

@@ -12,7 +12,7 @@ from calc import worksheet as ws
 from calc.explore import Solver
 from calc.mechanics import field_work, fuel, ground, tires, turf
 from calc.mechanics.tire_size import Designation
-from calc.picture import Dimension, Item, Label, Line, Picture, Scene, Shape
+from calc.picture import Item, Label, Line, Picture, Scene, Shape
 from calc.vocabulary import field
 
 GRAVITY = 9.80665
@@ -672,10 +672,8 @@ def _cut(v: ws.Inputs) -> Scene:
         Line([(left, -down), (right, -down)], f"{style} dashed"),
         Label((0.0, max(head, 0.0)), "Sprinkler head", dy=-0.8),
         Label((0.135, max(box, 0.0)), "Valve box", dy=-0.8),
-        Label((left + 0.004, -deepest), "Dashed: clear of the tool" if clear else
-              "Dashed: the tool reaches here", "start", style, dy=-0.7),
-        Dimension((-0.095, 0.0), (-0.095, -down), ws.phrase("{d}", d=(down, "length"))),
-    ]  # fmt: skip
+        Label((left, -deepest), _reach_words(v, clear), "start", style, dy=0.8),
+    ]
     return Scene(
         "A cut through the lawn",
         ws.phrase(
@@ -688,6 +686,11 @@ def _cut(v: ws.Inputs) -> Scene:
         ),
         items,
     )
+
+
+def _reach_words(v: ws.Inputs, clear: bool) -> ws.Phrase:
+    said = "clear of it" if clear else "flag what stands above"
+    return ws.phrase(f"Dashed: {{d}}, the tool's reach; {said}", d=(_reach_down(v), "length"))
 
 
 def _tips(v: ws.Inputs) -> list[Item]:

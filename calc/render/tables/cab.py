@@ -5,6 +5,7 @@ from collections.abc import Callable
 from calc import quantities, tables
 from calc.mechanics import cab
 from calc.render.tables import TableView
+from calc.render.tables.lawn import source_rows
 from calc.render.tables.lift import cite, percent
 
 
@@ -134,6 +135,14 @@ def cab_currents() -> TableView:
     )
 
 
+SHELVED = ("C", "ISO14269", "ASHRAE", "SPENCER", "SOLIS", "IAM")
+
+
+def cab_sources() -> TableView:
+    """Return the sources on cabs."""
+    return source_rows("value", SHELVED, ("power/S10",))
+
+
 TABLES: dict[str, Callable[[], TableView]] = {
     "cab-kinds": cab_kinds,
     "glass-kinds": glass_kinds,
@@ -142,4 +151,5 @@ TABLES: dict[str, Callable[[], TableView]] = {
     "cab-leak-areas": leak_areas,
     "cooling-performance": cooling_performance,
     "cab-currents": cab_currents,
+    "cab-sources": cab_sources,
 }

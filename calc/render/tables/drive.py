@@ -5,6 +5,7 @@ from collections.abc import Callable
 from calc import quantities, tables
 from calc.mechanics import fuel, ownership, traction, transmission
 from calc.render.tables import TableView
+from calc.render.tables.lawn import source_rows
 from calc.render.tables.lift import cite, percent
 
 HP = fuel.WATTS_PER_HORSEPOWER
@@ -175,6 +176,17 @@ def repair_costs() -> TableView:
     )
 
 
+CITED = (
+    "S6", "S8", "S9", "S10", "S14", "S33", "S34", "S35", "S36", "S37", "S41", "S42", "S43", "S45",
+    "S47", "S48", "S49", "S52", "D497-memory", "GENERAL-memory",
+)  # fmt: skip
+
+
+def drive_sources() -> TableView:
+    """Return the sources on drives and fuel."""
+    return source_rows("power", ("(none)",), tuple(f"power/{key}" for key in CITED))
+
+
 TABLES: dict[str, Callable[[], TableView]] = {
     "drive-efficiency": drive_efficiency,
     "drive-part-load": part_load,
@@ -184,4 +196,5 @@ TABLES: dict[str, Callable[[], TableView]] = {
     "fuel-by-load": fuel_by_load,
     "field-efficiency": field_efficiency,
     "repair-costs": repair_costs,
+    "drive-sources": drive_sources,
 }
