@@ -589,9 +589,9 @@ def _rear_view(v: ws.Inputs, outcome: ws.Outcome) -> Scene:
                   ws.phrase("track {t}", t=(v.track_width, "length"))),
         Dimension((-edge, top + 0.3), (edge, top + 0.3),
                   ws.phrase("{w} overall", w=(outcome.output("width"), "length"))),
-        Dimension((-half, -0.12), (-bearing, -0.12),
+        Dimension((-half, -0.22), (-bearing, -0.22),
                   ws.phrase("{e}", e=(v.axle_overhang, "length"))),
-        Label((-(half + bearing) / 2, -0.12), "to the bearing", dy=0.9, style="soft"),
+        Label((-(half + bearing) / 2, -0.22), "to the bearing", dy=0.9, style="soft"),
     ]  # fmt: skip
     return Scene(
         "Rear view, to scale",

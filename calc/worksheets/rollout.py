@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from calc import vocabulary
 from calc import worksheet as ws
 from calc.explore import Solver
@@ -25,19 +27,19 @@ def _span(low: float, high: float) -> ws.Typical:
 
 FIELDS: tuple[ws.AnyField, ...] = (
     ws.Field(
-        "old_front_ten_turns", "(A) Ten turns of a front tire", "length", "18 ft", "230 ft",
+        "old_front_ten_turns", "Ten turns of a front tire (A)", "length", "18 ft", "230 ft",
         "Front drive disengaged. Distance along the ground between the first and the last mark.",
         default="76 ft 5 in", typical=_span(*common.FRONT_SPAN), essential=True, group=MEASURED,
         unit_us="ft", unit_metric="m",
     ),
     ws.Field(
-        "old_rear_ten_turns", "(B) Ten turns of a rear tire", "length", "18 ft", "230 ft",
+        "old_rear_ten_turns", "Ten turns of a rear tire (B)", "length", "18 ft", "230 ft",
         "The same for a rear tire; roll, don't pull a load.",
         default="108 ft 3 in", typical=_span(*common.REAR_SPAN), essential=True, group=MEASURED,
         unit_us="ft", unit_metric="m",
     ),
     ws.Field(
-        "front_turns", "(C) Front-wheel turns for ten rear-wheel turns", "count", "8", "25",
+        "front_turns", "Front-wheel turns for ten rear-wheel turns (C)", "count", "8", "25",
         "Wheels off the ground and blocked up safely, front drive and differential lock engaged, "
         "rear wheel turned by hand ten times. Count to a tenth. Or ten times the gear ratio "
         "printed in the manual.",
@@ -234,28 +236,28 @@ def _cautions() -> list[ws.Caution]:
 
 
 def picture(v: ws.Inputs, outcome: ws.Outcome) -> Scene:
-    """Return the two tires rolled out along the ground, to scale."""
+    """Return the two tires rolled out along the ground, to scale, a tick for each turn."""
     a, b = v.old_front_ten_turns, v.old_rear_ten_turns
-    front, rear = a / TURNS / 6.0, b / TURNS / 6.0
-    upper = 2.6 * rear
+    front, rear = a / TURNS / (2 * math.pi), b / TURNS / (2 * math.pi)
+    longest = max(a, b)
     items: list[Item] = []
-    for ground, length, radius, name in ((upper, a, front, "A: front"), (0.0, b, rear, "B: rear")):
-        items += [
-            Line([(-rear, ground), (max(a, b) + rear, ground)], "ground"),
-            Disc((0, ground + radius), radius, "fill"),
-            Disc((length, ground + radius), radius, "fill"),
-            Disc((0, ground + radius), radius, "ink", hole=True),
-            Disc((length, ground + radius), radius, "ink", hole=True),
-            Arrow((0.2 * length, ground + radius), (0.8 * length, ground + radius), style="soft"),
-            Label((length / 2, ground + radius), name, dy=-1.0),
-        ]
+    lanes = ((0.22 * longest, a, front, "A: front"), (0.0, b, rear, "B: rear"))
+    for ground, length, radius, name in lanes:
+        items.append(Line([(-rear, ground), (longest + rear, ground)], "ground"))
+        for x in (0.0, length):
+            items.append(Disc((x, ground + radius), radius, "fill"))
+            items.append(Disc((x, ground + radius), radius, "ink", hole=True))
         for turn in range(TURNS + 1):
             x = length * turn / TURNS
-            items.append(Line([(x, ground), (x, ground - 0.18 * rear)], "accent"))
+            items.append(Line([(x, ground), (x, ground - 0.015 * longest)], "accent"))
         items.append(
-            Dimension((0, ground - 0.5 * rear), (length, ground - 0.5 * rear),
-                      ws.phrase("{d}", d=(length, "length", "ft")))
-        )  # fmt: skip
+            Arrow((0.25 * length, ground + radius), (0.75 * length, ground + radius), style="soft")
+        )
+        items.append(Label((length / 2, ground + radius), name, dy=-1.0))
+        below = ground - 0.075 * longest
+        items.append(
+            Dimension((0, below), (length, below), ws.phrase("{d}", d=(length, "length", "ft")))
+        )
     return Scene(
         "Ten turns of each tire",
         ws.phrase("Rolled along the ground: {a} at the front, {b} at the rear",

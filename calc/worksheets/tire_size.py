@@ -314,13 +314,13 @@ def picture(v: ws.Inputs, outcome: ws.Outcome) -> Scene | None:
         Disc((0.0, height), 0.015, "ink"),
         Shape(front, "fill"),
         Line([*front, front[0]], "ink"),
-        Dimension((-radius, 0.0), (-radius, top),
-                  ws.phrase("{d}", d=(tire.overall_diameter, "length")), offset=0.12),
+        Dimension((-radius, top + 0.06), (radius, top + 0.06),
+                  ws.phrase("{d}", d=(tire.overall_diameter, "length"))),
         Dimension((0.0, 0.0), (0.0, height),
                   ws.phrase("{r} loaded", r=(height, "length"))),
         Dimension((x - half, top + 0.06), (x + half, top + 0.06),
                   ws.phrase("{w}", w=(tire.section_width, "length"))),
-        Label((0.0, top + 0.06), f"rim {tire.designation.rim:g} in", style="soft"),
+        Label((0.0, height), f"rim {tire.designation.rim:g} in", style="soft", dy=-1.0),
     ]  # fmt: skip
     return Scene(
         f"{tire.designation.size}, to scale",

@@ -100,7 +100,7 @@ FIELDS: tuple[ws.AnyField, ...] = (
         default=front_drive.DEFAULT_WINDOW, group=DRIVE,
     ),
     ws.Field(
-        "front_turns", "(C) Front-wheel turns for ten rear-wheel turns", "count", "8", "25",
+        "front_turns", "Front-wheel turns for ten rear-wheel turns (C)", "count", "8", "25",
         "From the roll-out sheet, wheels off the ground and front drive engaged; a printed gear "
         "ratio of 1.35 is 13.5 turns.",
         optional=True, group=DRIVE,
@@ -116,9 +116,9 @@ FIELDS: tuple[ws.AnyField, ...] = (
         "tires it has now are of a size its maker approved.",
         typical=_factory_lead(), group=DRIVE,
     ),
-    _ten_turns("old_front_ten_turns", "(A) Ten turns of the front tires it has now", _ROLL,
+    _ten_turns("old_front_ten_turns", "Ten turns of the front tires it has now (A)", _ROLL,
                optional=True),
-    _ten_turns("old_rear_ten_turns", "(B) Ten turns of the rear tires it has now", _ROLL,
+    _ten_turns("old_rear_ten_turns", "Ten turns of the rear tires it has now (B)", _ROLL,
                optional=True),
     _ten_turns("new_front_ten_turns", "Ten turns of the new front tires", _ROLL,
                typical=common.rolled_typical("front")),
@@ -821,7 +821,7 @@ def _gap_remedies(v: ws.Inputs, pair: Pair, outcome: ws.Outcome) -> list[ws.Reme
                     more=(spread, "length"), track=(v.track_width + spread, "length"),
                     gap=(duals.FENDER_GAP, "length"),
                 ),
-                set={"side_gap": f"{v.side_gap + spread / 2:.4f} m",
+                set={"side_gap": f"{v.side_gap + spread / 2 + 1e-4:.4f} m",
                      "track_width": f"{v.track_width + spread:.4f} m"},
                 source="tires/OM-16",
             )
@@ -1009,13 +1009,13 @@ def _outlines(v: ws.Inputs, pair: Pair) -> Scene | None:
     ):
         if old is None or new is None:
             continue
-        items.append(Label((x, tallest), new.designation.size, dy=-1.0))
         below = "stays" if stays else f"now {old.designation.size}, dashed"
-        items.append(Label((x, tallest), below, style="soft" if stays else "accent", dy=0.1 - 2.1))
-        side = x - new.overall_diameter / 2 if x == 0.0 else x + new.overall_diameter / 2
+        style = "soft" if stays else "accent"
+        items.append(Label((x, -0.05), new.designation.size, dy=0.4))
+        items.append(Label((x, -0.05), below, style=style, dy=1.5))
+        half = new.overall_diameter / 2
         items.append(
-            Dimension((side, 0.0),
-                      (side, new.static_loaded_radius + new.overall_diameter / 2),
+            Dimension((x - half, tallest + 0.05), (x + half, tallest + 0.05),
                       ws.phrase("{d}", d=(new.overall_diameter, "length")))
         )  # fmt: skip
     return Scene(
@@ -1052,8 +1052,8 @@ def _lead_bars(v: ws.Inputs, outcome: ws.Outcome) -> Bars:
         "fraction",
         [
             Bar("Window", window.high, window.low, "soft"),
-            Bar("Now", now, 0.0, "fill", f"{common.signed(now)} %"),
-            Bar("New", new, 0.0, "good" if inside else "bad",
+            Bar("Now", max(now, 0.0), min(now, 0.0), "fill", f"{common.signed(now)} %"),
+            Bar("New", max(new, 0.0), min(new, 0.0), "good" if inside else "bad",
                 f"{common.signed(new)} %, {'inside' if inside else 'outside'} the window"),
         ],
         middle=0.0,

@@ -1,0 +1,500 @@
+"""Tire swap, duals, tire size, roll-out: examples, ranges, unknowns, bad input, remedies."""
+
+import pytest
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+
+from calc import explore, tables, worksheets
+from calc import worksheet as ws
+from calc.errors import InputError
+from calc.explore import BadInputs
+from calc.mechanics import front_drive, tires
+from calc.mechanics.tire_size import decode
+from calc.worksheets import duals as duals_sheet
+from calc.worksheets.tires import read_speeds
+
+TABLE_SIZES = [row["size"] for row in tables.rows("tire_dimensions")]
+
+
+def answer(name: str, **typed: str) -> ws.Answer:
+    return explore.answer(worksheets.load(name), typed)
+
+
+def finding(found: ws.Answer, check: str) -> str:
+    return next(v.finding for v in found.verdicts if v.check.name == check)
+
+
+def margin(found: ws.Answer, check: str) -> float:
+    return next(v.margin_low for v in found.verdicts if v.check.name == check)
+
+
+def middle(found: ws.Answer, check: str) -> float:
+    return next(v.check.margin for v in found.verdicts if v.check.name == check)
+
+
+def output(found: ws.Answer, name: str) -> float:
+    return next(o.value for o in found.outputs if o.name == name)
+
+
+def remedy(found: ws.Answer, field: str) -> ws.Remedy:
+    return next(item for item in found.advice.remedies if field in item.set)
+
+
+def table(found: ws.Answer, words: str) -> ws.Table:
+    return next(item for item in found.advice.tables if words in item.title)
+
+
+# --- tire swap: the lead ---------------------------------------------------------------------
+
+
+def test_one_axle_alone_is_plainly_over() -> None:
+    found = answer("tires")
+    assert found.finding == ws.OVER
+    assert found.deciding is not None and found.deciding.check.name == "lead"
+    assert output(found, "lead_new") < output(found, "lead_now")
+
+
+def test_nothing_changed_keeps_the_lead() -> None:
+    found = answer("tires", new_rear_tire="")
+    assert finding(found, "lead") == ws.WITHIN
+    assert output(found, "lead_new") == pytest.approx(output(found, "lead_now"))
+    assert output(found, "speed_change") == 0
+
+
+def test_the_same_size_typed_again_is_no_change() -> None:
+    found = answer("tires", new_rear_tire="11.2 - 24 6PR", new_front_tire="7 x 16")
+    assert output(found, "lead_new") == pytest.approx(output(found, "lead_now"))
+
+
+def test_table_error_is_a_range_and_a_measurement_is_asked_for() -> None:
+    found = answer("tires", new_front_tire="8-16")
+    assert finding(found, "lead") == ws.UNKNOWN
+    assert found.settle is not None
+    assert found.settle.field.name.endswith("ten_turns")
+    assert "roll-out" in found.settle.field.help
+    assert any("roll the tires out" in str(getattr(n, "template", n)) for n in found.advice.notes)
+
+
+def test_measured_distances_settle_it() -> None:
+    found = answer(
+        "tires",
+        new_front_tire="8-16",
+        new_front_ten_turns="24.45 m",
+        new_rear_ten_turns="34.63 m",
+        old_front_ten_turns="23.28 m",
+        old_rear_ten_turns="32.98 m",
+        lead_now="3 %",
+    )
+    assert finding(found, "lead") in (ws.WITHIN, ws.CLOSE)
+
+
+def test_gear_ratio_and_measured_tires_give_the_lead_itself() -> None:
+    found = answer(
+        "tires", front_turns="13.92", front_tire="14.9-24", rear_tire="18.4-38",
+        new_front_tire="", new_rear_tire="", new_front_ten_turns="37.95 m",
+        new_rear_ten_turns="52.03 m",
+    )  # fmt: skip
+    assert 100 * output(found, "lead_new") == pytest.approx(1.53, abs=0.01)
+    assert finding(found, "lead") == ws.WITHIN
+
+
+@given(st.sampled_from(["1.27", "1.3", "1.45"]), st.sampled_from(TABLE_SIZES))
+@settings(max_examples=20)
+def test_equal_change_on_both_axles_keeps_the_lead(ratio: str, size: str) -> None:
+    tire = tires.dimensions(decode(size))
+    ten = 10 * tire.rolling_circumference
+    typed = {
+        "old_front_ten_turns": f"{ten:.6f} m",
+        "old_rear_ten_turns": f"{ten * 1.4:.6f} m",
+        "new_front_tire": "9.5-16" if size != "9.5-16" else "9.5-20",
+        "new_front_ten_turns": f"{ten * 1.05:.6f} m",
+        "new_rear_ten_turns": f"{ten * 1.4 * 1.05:.6f} m",
+        "lead_now": ratio + " %",
+    }
+    assume(6 < ten < 46)
+    found = answer("tires", **typed)
+    assert output(found, "lead_new") == pytest.approx(float(ratio) / 100, abs=1e-6)
+
+
+def test_every_window_changes_the_limit() -> None:
+    for window in front_drive.windows():
+        found = answer("tires", lead_window=window.key, new_rear_tire="")
+        check = next(v.check for v in found.verdicts if v.check.name == "lead")
+        assert (check.limit, check.upper) == (window.low, window.high)
+        assert len(table(found, "other windows").rows) == len(front_drive.windows())
+
+
+def test_two_wheel_drive_has_no_lead() -> None:
+    found = answer("tires", front_drive="no")
+    assert all(v.check.name != "lead" for v in found.verdicts)
+
+
+def test_a_gear_ratio_that_does_not_fit_the_tires_is_said() -> None:
+    found = answer("tires", front_turns="12")
+    assert any("outside the window already" in str(note) for note in found.advice.notes)
+
+
+# --- tire swap: lists and remedies -----------------------------------------------------------
+
+
+def test_lists_put_the_best_lead_first() -> None:
+    found = answer("tires")
+    for words in ("at the rear", "at the front"):
+        rows = table(found, words).rows
+        assert len(rows) >= 4
+        leads = [
+            float(str(row[1].numbers["n"]).replace("\u2212", "-"))  # type: ignore[union-attr]
+            for row in rows
+        ]
+        assert [abs(x - 3) for x in leads] == sorted(abs(x - 3) for x in leads)
+        for row, lead in zip(rows, leads, strict=True):
+            assert row[2] == ("inside" if 1 <= lead <= 5 else "outside")
+
+
+def test_the_front_size_offered_brings_the_lead_into_the_window() -> None:
+    found = answer("tires")
+    offered = remedy(found, "new_front_tire")
+    tried = answer("tires", **offered.set)
+    assert middle(tried, "lead") >= 0
+    assert finding(tried, "lead") != ws.OVER
+
+
+def test_the_rear_size_offered_brings_the_lead_into_the_window() -> None:
+    found = answer("tires", new_rear_tire="13.6-24")
+    tried = answer("tires", **{"new_rear_tire": "13.6-24", **remedy(found, "new_rear_tire").set})
+    assert middle(tried, "lead") >= 0
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        {},
+        {"new_front_tire": "8-16"},
+        {"new_front_tire": "8-16", "new_rear_tire": "13.6-24"},
+        {"new_front_tire": "9.5-16", "new_rear_tire": ""},
+        {"front_turns": "14.6"},
+    ],
+)
+def test_the_distances_offered_meet_the_window(typed: dict[str, str]) -> None:
+    found = answer("tires", **typed)
+    offered = remedy(found, "new_front_ten_turns")
+    measured = next(item for item in found.advice.remedies if "_ten_turns" in str(item.set)
+                    and item.set.get("new_rear_ten_turns"))  # fmt: skip
+    tried = answer("tires", **{**typed, **measured.set})
+    assert offered is not None
+    assert finding(tried, "lead") in (ws.WITHIN, ws.CLOSE)
+
+
+def test_keeping_both_axles_is_offered_and_holds() -> None:
+    found = answer("tires")
+    keep = next(item for item in found.advice.remedies if item.set.get("new_rear_tire") == "")
+    assert answer("tires", **keep.set).finding == ws.WITHIN
+
+
+def test_track_remedies_meet_their_checks() -> None:
+    typed = {"side_gap": "1.2 in", "new_rear_tire": "14.9-24"}
+    found = answer("tires", **typed)
+    assert finding(found, "side_gap") == ws.OVER
+    tried = answer("tires", **{**typed, **remedy(found, "side_gap").set})
+    assert margin(tried, "side_gap") >= 0
+    typed = {"width_limit": "50 in"}
+    found = answer("tires", **typed)
+    assert finding(found, "width") == ws.OVER
+    tried = answer("tires", **{**typed, **remedy(found, "track_width").set})
+    assert 0 <= margin(tried, "width") < 0.01
+
+
+def test_load_remedy_meets_its_check() -> None:
+    typed = {"rear_axle_load": "4,000 lb", "rear_tire_load": "1,800 lb"}
+    found = answer("tires", **typed)
+    assert finding(found, "rear_load") == ws.OVER
+    tried = answer("tires", **{**typed, **remedy(found, "rear_axle_load").set})
+    assert 0 <= margin(tried, "rear_load") < 0.01
+
+
+def test_freezing_remedy_meets_its_check() -> None:
+    typed = {"liquid": "water", "coldest": "-30 F"}
+    found = answer("tires", **typed)
+    assert finding(found, "freezing") == ws.OVER
+    tried = answer("tires", **{**typed, **remedy(found, "liquid").set})
+    assert finding(tried, "freezing") == ws.WITHIN
+
+
+# --- tire swap: the rest ---------------------------------------------------------------------
+
+
+def test_more_liquid_never_lowers_the_load_on_the_axle() -> None:
+    loads = []
+    for fill in ("20 %", "40 %", "75 %", "90 %"):
+        found = answer(
+            "tires", liquid="calcium-5", fill=fill, rear_axle_load="3,000 lb",
+            rear_axle_limit="6,000 lb",
+        )  # fmt: skip
+        loads.append(next(v.check.value for v in found.verdicts if v.check.name == "rear_load"))
+    assert loads == sorted(loads) and loads[0] < loads[-1]
+
+
+def test_least_of_tire_and_axle_counts() -> None:
+    typed = {"front_tire": "9.5-16", "front_axle_load": "2,400 lb", "new_rear_tire": ""}
+    found = answer("tires", **typed)
+    check = next(v.check for v in found.verdicts if v.check.name == "front_load")
+    assert check.limit == pytest.approx(2 * 595)
+    found = answer("tires", **typed, front_axle_limit="1040 kg")
+    check = next(v.check for v in found.verdicts if v.check.name == "front_load")
+    assert check.limit == pytest.approx(1040)
+    assert found.finding == ws.OVER
+
+
+def test_speed_symbol_and_pressure() -> None:
+    found = answer("tires", gear_speeds="5, 26 mph", new_rear_tire="320/85R24 122A8")
+    assert finding(found, "rear_speed") == ws.OVER
+    found = answer(
+        "tires", new_rear_tire="320/85R24 122A8", rear_axle_load="5,000 lb", rear_pressure="10 psi",
+        rear_rated_pressure="23 psi",
+    )  # fmt: skip
+    check = next(v.check for v in found.verdicts if v.check.name == "rear_load")
+    assert check.limit == pytest.approx(2 * 1500 * (10 / 23) ** 0.585)
+
+
+def test_clearance_is_less_than_half_the_growth() -> None:
+    found = answer("tires")
+    growth = (
+        tires.dimensions(decode("12.4-24")).overall_diameter
+        - tires.dimensions(decode("11.2-24")).overall_diameter
+    )
+    assert 0 < output(found, "rear_rise") < growth / 2
+    rise = next(o for o in found.outputs if o.name == "rear_rise")
+    assert rise.low is not None and rise.low < rise.value < (rise.high or 0)
+
+
+def test_metric_and_inch_input_agree() -> None:
+    one = answer("tires", wheelbase="62 in", track_width="42 in")
+    two = answer("tires", wheelbase="1574.8 mm", track_width="1066.8 mm")
+    assert output(one, "hitch_rise") == pytest.approx(output(two, "hitch_rise"))
+
+
+def test_blank_form_asks_for_the_sizes() -> None:
+    sheet = worksheets.load("tires")
+    found = explore.answer(sheet, {item.name: "" for item in sheet.fields})
+    assert found.finding == ws.UNKNOWN
+    assert "sidewalls" in str(found.advice.headline)
+
+
+@pytest.mark.parametrize(
+    ("field", "text", "word"),
+    [
+        ("new_rear_tire", "16x4", "16x4"),
+        ("rear_tire", "12.4Q24", "“Q”"),
+        ("front_tire", "<script>alert(1)</script>", "Sizes look like"),
+        ("new_front_tire", "9" * 300, "long"),
+        ("gear_speeds", "2, banana, 5 mph", "banana"),
+        ("gear_speeds", "2, 4 lb", "is a mass"),
+        ("new_rear_ten_turns", "3 in", "between"),
+        ("front_turns", "0", "more than zero"),
+        ("fill", "100 %", "between"),
+    ],
+)
+def test_bad_input_gets_a_sentence(field: str, text: str, word: str) -> None:
+    with pytest.raises(BadInputs) as caught:
+        answer("tires", **{field: text})
+    assert list(caught.value.errors) == [field]
+    assert word.strip("“”") in caught.value.errors[field]
+
+
+def test_fields_that_cannot_stand_together() -> None:
+    with pytest.raises(BadInputs, match="size of the rear tires"):
+        answer("tires", rear_tire="")
+    with pytest.raises(BadInputs, match="never passed"):
+        answer("tires", rear_pressure="30 psi", rear_rated_pressure="20 psi")
+
+
+def test_speeds_as_people_type_them() -> None:
+    assert read_speeds("2, 4, 7 mph") == pytest.approx((0.89408, 1.78816, 3.12928))
+    assert read_speeds("20 km/h; 5 km/h") == pytest.approx((5 / 3.6, 20 / 3.6))
+    for bad in ("", ",", "fast", "900 mph"):
+        with pytest.raises(InputError):
+            read_speeds(bad)
+
+
+# --- duals -----------------------------------------------------------------------------------
+
+
+def test_duals_need_the_manual() -> None:
+    assert finding(answer("duals"), "manual") == ws.UNKNOWN
+    assert finding(answer("duals", manual_allows="no"), "manual") == ws.OVER
+    assert finding(answer("duals", manual_allows="yes"), "manual") == ws.WITHIN
+    assert answer("duals", manual_allows="no", rear_axle_load="500 lb").finding == ws.OVER
+
+
+def test_duals_example_is_over_by_bending() -> None:
+    found = answer("duals")
+    assert found.deciding is not None and found.deciding.check.name == "bending"
+    assert output(found, "bending_outer") > output(found, "bending_shared") > 1
+
+
+@pytest.mark.parametrize(
+    ("typed", "check", "field"),
+    [
+        ({"adapter_length": "10 in"}, "spacing", "adapter_length"),
+        ({"adapter_length": "10 in"}, "spacing", "outer_offset"),
+        ({"adapter_length": "8 in", "outer_wheel": "same"}, "spacing", "adapter_length"),
+        ({}, "bending", "rear_axle_load"),
+        ({}, "width", "track_width"),
+        ({"rear_tire_load": "900 lb"}, "tires", "rear_tire_load"),
+    ],
+)
+def test_dual_remedies_meet_their_checks(typed: dict[str, str], check: str, field: str) -> None:
+    found = answer("duals", **typed)
+    assert finding(found, check) == ws.OVER
+    tried = answer("duals", **{**typed, **remedy(found, field).set})
+    assert margin(tried, check) >= 0
+
+
+def test_wheels_made_for_duals_reach_the_least_spacing() -> None:
+    found = answer("duals", outer_wheel="dual", adapter_length="0 in")
+    check = next(v.check for v in found.verdicts if v.check.name == "spacing")
+    assert check.value == pytest.approx(check.limit)
+
+
+def test_ways_table_agrees_with_the_arithmetic() -> None:
+    found = answer("duals")
+    rows = table(found, "least spacing").rows
+    length = rows[0][1]
+    assert isinstance(length, tuple)
+    tried = answer("duals", outer_wheel="reversed", adapter_length=f"{length[0]:.5f} m")
+    check = next(v.check for v in tried.verdicts if v.check.name == "spacing")
+    assert check.value == pytest.approx(check.limit, abs=1e-4)
+
+
+def test_unequal_tires_are_refused() -> None:
+    assert finding(answer("duals", outer_tire="13.6-28"), "pair") == ws.OVER
+    assert finding(answer("duals", outer_tire="14.9-28 R-1"), "pair") == ws.WITHIN
+
+
+def test_wider_stance_raises_the_static_angle() -> None:
+    found = answer("duals")
+    assert output(found, "side_gain") > 0
+    notes = [str(o.note) for o in found.outputs if o.name.startswith("side_")][:2]
+    assert all("never a slope" in note for note in notes)
+    assert any("never a safe slope" in c.text for c in found.advice.cautions)
+
+
+def test_bolt_grade_and_thread_must_go_together() -> None:
+    with pytest.raises(BadInputs, match="metric"):
+        answer("duals", thread="M12", grade="5")
+    assert output(answer("duals", thread="M12", grade="10.9"), "torque") > 0
+
+
+def test_retorque_is_a_checklist() -> None:
+    assert table(answer("duals"), "Tighten").checklist
+
+
+def test_least_spacing_takes_the_wider_tire() -> None:
+    sheet = worksheets.load("duals")
+    box = explore.read_box(sheet, {"outer_tire": "18.4-28"})
+    least, _ = duals_sheet.least_spacing(box.point({}))
+    assert least == pytest.approx(0.578)
+
+
+# --- tire size -------------------------------------------------------------------------------
+
+
+def test_size_example() -> None:
+    found = answer("tire-size")
+    assert found.finding == ws.WITHIN
+    assert output(found, "rated") == 1500
+    assert output(found, "overall_diameter") == pytest.approx(1.154, abs=0.001)
+
+
+@pytest.mark.parametrize("size", TABLE_SIZES[::7])
+def test_any_size_of_the_table_answers(size: str) -> None:
+    found = answer("tire-size", tire=size, tire_mass="", road_speed="")
+    assert found.finding == ws.COMPARED and found.advice.headline
+    for o in found.outputs:
+        if o.low is not None and o.high is not None:
+            assert o.low < o.value < o.high
+
+
+def test_size_overload_and_overspeed_remedies() -> None:
+    typed = {"tire_mass": "5,000 lb", "road_speed": "30 mph"}
+    found = answer("tire-size", **typed)
+    assert finding(found, "load") == finding(found, "speed") == ws.OVER
+    for field, check in (("tire_mass", "load"), ("road_speed", "speed")):
+        tried = answer("tire-size", **{**typed, **remedy(found, field).set})
+        assert margin(tried, check) >= 0
+
+
+def test_size_pressure_lowers_the_load() -> None:
+    found = answer("tire-size", pressure="10 psi", rated_pressure="23 psi")
+    assert output(found, "at_pressure") == pytest.approx(1500 * (10 / 23) ** 0.585)
+    with pytest.raises(BadInputs, match="maximum"):
+        answer("tire-size", pressure="30 psi", rated_pressure="23 psi")
+
+
+def test_trap_low_speed_bonus_is_not_counted_on() -> None:
+    slow = answer("tire-size", road_speed="6 mph")
+    fast = answer("tire-size", road_speed="20 mph")
+    limits = [
+        next(v.check.limit for v in found.verdicts if v.check.name == "load")
+        for found in (slow, fast)
+    ]
+    assert limits[0] == limits[1] == 1500
+
+
+def test_size_parts_are_explained() -> None:
+    found = answer("tire-size", tire="VF380/85R34 153/150D 8PR R-1W NHS")
+    parts = [row[0] for row in table(found, "part").rows]
+    assert parts == ["VF", "380", "/85", "R", "34", "153/150D", "/150", "8PR", "R-1W", "NHS"]
+
+
+# --- roll-out --------------------------------------------------------------------------------
+
+
+def test_rollout_lead_is_the_definition() -> None:
+    found = answer(
+        "rollout", old_front_ten_turns="37.95 m", old_rear_ten_turns="52.03 m", front_turns="13.92"
+    )
+    assert 100 * output(found, "lead") == pytest.approx(1.53, abs=0.01)
+
+
+def test_rollout_fields_are_those_of_the_swap() -> None:
+    swap = {item.name for item in worksheets.load("tires").fields}
+    assert {"old_front_ten_turns", "old_rear_ten_turns", "front_turns"} <= swap
+
+
+def test_rollout_reading_error_is_a_range() -> None:
+    found = answer("rollout", front_turns="14.3 to 14.9")
+    assert finding(found, "lead") == ws.UNKNOWN
+    assert found.settle is not None and found.settle.field.name == "front_turns"
+
+
+def test_rollout_remedies_meet_the_window() -> None:
+    found = answer("rollout", front_turns="13.5")
+    assert found.finding == ws.OVER
+    for field in ("old_front_ten_turns", "old_rear_ten_turns"):
+        tried = answer("rollout", **{"front_turns": "13.5", **remedy(found, field).set})
+        assert tried.finding == ws.WITHIN
+
+
+def test_rollout_counts_come_in_pairs() -> None:
+    with pytest.raises(BadInputs, match="both counts"):
+        answer("rollout", front_turns_free="20")
+    found = answer("rollout", front_turns_free="20", front_turns_engaged="20.5")
+    assert output(found, "lead_counted") == pytest.approx(0.025)
+    with pytest.raises(BadInputs, match="same course"):
+        answer("rollout", front_turns_free="20", front_turns_engaged="60")
+
+
+def test_rollout_prints_a_checklist() -> None:
+    assert table(answer("rollout"), "yard").checklist
+
+
+# --- the pages -------------------------------------------------------------------------------
+
+
+@given(st.sampled_from(TABLE_SIZES), st.sampled_from(TABLE_SIZES))
+@settings(max_examples=40)
+def test_any_pair_of_sizes_answers(front: str, rear: str) -> None:
+    found = answer("tires", new_front_tire=front, new_rear_tire=rear)
+    assert found.finding in ws.FINDING_WORDS
+    assert found.pictures
