@@ -735,39 +735,3 @@ def friction_clutch_torque(
     if friction <= 0.0 or faces < 1 or mean_radius <= 0.0:
         raise ValueError("A clutch needs friction, at least one face and a radius above zero.")
     return friction * spring_force * faces * mean_radius
-
-
-def shaft_torque(power: float, speed: float) -> float:
-    r"""Torque of a turning shaft.
-
-    .. math:: T = P / \omega
-
-    Parameters
-    ----------
-    power : float
-        Power. [W]
-    speed : float
-        Speed, above 0. [rad/s]
-
-    Returns
-    -------
-    float
-        Torque. [N m]
-
-    Raises
-    ------
-    ValueError
-        If the speed is not above zero.
-
-    References
-    ----------
-    [1] power/S5.
-
-    Examples
-    --------
-    >>> round(shaft_torque(30_000.0, 540 * math.pi / 30), 1)
-    530.5
-    """
-    if speed <= 0.0:
-        raise ValueError("The shaft speed must be above zero.")
-    return power / speed

@@ -5,11 +5,10 @@ import math
 from calc import tables, vocabulary
 from calc import worksheet as ws
 from calc.explore import Solver
-from calc.mechanics import digger, driveline
+from calc.mechanics import digger, driveline, pto
 from calc.picture import Dimension, Disc, Label, Line, Scene, Shape
+from calc.worksheets._shear_bolt import INCH, STUB, fields, inches
 
-INCH = 0.0254
-RPM = math.pi / 30.0
 RATED_SPEED = 540.0
 TRANSPORT_CLEARANCE = 0.10  # between holes, on even ground
 BOLT_PLANES = 2  # the bolt goes through the shaft
@@ -19,10 +18,6 @@ TRACTOR, DIGGER, BOLT, JOB = "Tractor", "Digger", "Shear bolt", "Job"
 
 def _soils() -> tuple[ws.Option, ...]:
     return tuple(ws.Option(r["key"], r["name"], r["note"]) for r in tables.rows("digger_soils"))
-
-
-def _options(table: str) -> tuple[ws.Option, ...]:
-    return tuple(ws.Option(row["key"], row["name"]) for row in tables.rows(table))
 
 
 def _compact(low: float, high: float) -> ws.Typical:
@@ -113,26 +108,12 @@ FIELDS: tuple[ws.AnyField, ...] = (
         default="3", typical=ws.Typical(2.8, 3.2, "value/AUGER-memory", "PTO diggers"),
         group=DIGGER,
     ),
-    ws.Choice(
-        "bolt_size", "Shear bolt size", _options("shear_bolt_sizes"),
-        "Across the shank.", default="3/8", group=BOLT,
-    ),
-    ws.Choice(
-        "bolt_grade", "Shear bolt grade", _options("shear_bolt_grades"),
-        "No marks on the head: grade 2. Three lines: grade 5. Six lines: grade 8.",
-        default="grade_2", group=BOLT,
-    ),
-    ws.Choice(
-        "bolt_plane", "What lies where it shears",
-        (ws.Option("shank", "Smooth shank"), ws.Option("thread", "Threads")),
-        "Look where yoke and shaft meet: plain bolt or thread.",
-        default="shank", unsure=("shank", "thread"), group=BOLT,
-    ),
+    *fields(BOLT, "3/8"),
     ws.Field(
         "shaft_diameter", "Shaft that the bolt goes through", "length", "0.5 in", "4 in",
         "The implement's shaft, usually the size of the PTO stub.",
         default="1-3/8 in",
-        typical=ws.Typical(1.25 * INCH, 1.375 * INCH, "hitch/S5", "the size of the PTO stub"),
+        typical=ws.Typical(STUB, STUB, "hitch/S5", "the size of the PTO stub"),
         group=BOLT,
     ),
     ws.Choice(
@@ -247,8 +228,8 @@ def _bolt_check(bolt: float, maker: float) -> ws.Check:
 def _power_checks(v: ws.Inputs, work: ws.Work) -> tuple[list[ws.Check], list[ws.Output]]:
     factor = digger.soil_factor(v.soil)
     needed = digger.auger_power(v.auger_diameter, factor)
-    needed_torque = driveline.shaft_torque(needed, RATED_SPEED * RPM)
-    torque = driveline.shaft_torque(v.pto_power, RATED_SPEED * RPM)
+    needed_torque = pto.torque(needed, RATED_SPEED)
+    torque = pto.torque(v.pto_power, RATED_SPEED)
     share = min(1.0, v.pto_speed / RATED_SPEED)
     auger_torque = digger.auger_torque(torque, v.gear_ratio)
     bolt, maker = _bolt(v), _maker_bolt(v)
@@ -430,12 +411,6 @@ def _show_reach(
     )  # fmt: skip
 
 
-def _inches(value: float, up: bool = False) -> str:
-    """A length as field text, to a tenth of an inch on the safe side."""
-    tenths = value / INCH * 10.0
-    return f"{(math.ceil(tenths + 1e-6) if up else math.floor(tenths - 1e-6)) / 10:g} in"
-
-
 def _reach_remedies(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> list[ws.Remedy]:
     remedies = []
     if outcome.margin(("clearance",)) < 0 and outcome.check("clearance"):
@@ -449,7 +424,7 @@ def _reach_remedies(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> list[ws
                         "the ground; it digs {depth}.",
                         length=(longest, "length"), depth=(depth, "length"),
                     ),
-                    {"auger_length": _inches(longest)},
+                    {"auger_length": inches(longest, 10)},
                 )
             )  # fmt: skip
         # The raised gearbox stands at z_A + L (z_l + y - z_A) / a: solved for a.
@@ -467,7 +442,7 @@ def _reach_remedies(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> list[ws
                         "the boom then travels farther for the same lift.",
                         distance=(nearer, "length"),
                     ),
-                    {"yoke_distance": _inches(nearer)},
+                    {"yoke_distance": inches(nearer, 10)},
                 )
             )
     if outcome.margin(("depth",)) < 0 and outcome.check("depth"):
@@ -480,7 +455,7 @@ def _reach_remedies(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> list[ws
                         "still clears the ground.",
                         length=(least, "length"),
                     ),
-                    {"auger_length": _inches(least, up=True)},
+                    {"auger_length": inches(least, 10, up=True)},
                 )
             )
         remedies.append(
@@ -489,7 +464,7 @@ def _reach_remedies(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> list[ws
                     "As it stands, {depth} is the deepest hole.",
                     depth=(outcome.output("depth"), "length"),
                 ),
-                {"depth_wanted": _inches(outcome.output("depth"))},
+                {"depth_wanted": inches(outcome.output("depth"), 10)},
             )
         )
     if outcome.margin(("angle",)) < 0 and outcome.check("angle"):
@@ -502,7 +477,7 @@ def _reach_remedies(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> list[ws
                         "joint.",
                         length=(shorter, "length"),
                     ),
-                    {"auger_length": _inches(shorter)},
+                    {"auger_length": inches(shorter, 10)},
                 )
             )
     return remedies
@@ -519,12 +494,12 @@ def _power_remedies(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> list[ws
                         "{width} is the widest auger that this power turns in this soil.",
                         width=(widest, "length"),
                     ),
-                    {"auger_diameter": _inches(widest)},
+                    {"auger_diameter": inches(widest, 10)},
                 )
             )
     if outcome.margin(("bolt", "bolt_work")) < 0:
         radius = 0.5 * v.shaft_diameter
-        needed = driveline.shaft_torque(outcome.output("power_needed"), RATED_SPEED * RPM)
+        needed = pto.torque(outcome.output("power_needed"), RATED_SPEED)
         for bolt in reversed(driveline.bolts_between(needed, _maker_bolt(v), BOLT_PLANES, radius)):
             plane = "threads" if bolt.threads_in_plane else "smooth shank"
             remedies.append(

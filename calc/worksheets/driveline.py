@@ -6,10 +6,10 @@ from functools import cache
 from calc import tables, vocabulary
 from calc import worksheet as ws
 from calc.explore import Solver
-from calc.mechanics import driveline
+from calc.mechanics import driveline, pto
 from calc.picture import Chart, Dimension, Disc, Label, Line, Picture, Scene, Series, Shape
+from calc.worksheets._shear_bolt import STUB, fields, inches, options
 
-INCH = 0.0254
 RPM = math.pi / 30.0
 USUAL = "value/DIGGER-memory"
 DISTANCES, SHAFT, POWER, RULES = "Tractor and implement", "Driveline", "Power", "Rules"
@@ -18,10 +18,6 @@ RAISED_LIMIT = 35.0  # value/P3c: stop the PTO beyond this
 
 def _usual(low: float, high: float, of: str = "mounted implements") -> ws.Typical:
     return ws.Typical(low, high, USUAL, of)
-
-
-def _options(table: str) -> tuple[ws.Option, ...]:
-    return tuple(ws.Option(row["key"], row["name"]) for row in tables.rows(table))
 
 
 def _default(table: str) -> str:
@@ -113,12 +109,12 @@ FIELDS: tuple[ws.AnyField, ...] = (
         default="stopped", essential=True, group=SHAFT,
     ),
     ws.Choice(
-        "overlap_rule", "Rule for the overlap", _options("driveline_overlap_rules"),
+        "overlap_rule", "Rule for the overlap", options("driveline_overlap_rules"),
         "The implement's manual comes first; makers differ.",
         default=_default("driveline_overlap_rules"), group=RULES,
     ),
     ws.Choice(
-        "closing_rule", "Rule for the gap when shortest", _options("driveline_closing_rules"),
+        "closing_rule", "Rule for the gap when shortest", options("driveline_closing_rules"),
         "The implement's manual comes first; makers differ.",
         default=_default("driveline_closing_rules"), group=RULES,
     ),
@@ -141,28 +137,14 @@ FIELDS: tuple[ws.AnyField, ...] = (
         "At the implement's end of the driveline.",
         default="bolt", essential=True, group=POWER,
     ),
-    ws.Choice(
-        "bolt_size", "Shear bolt size", _options("shear_bolt_sizes"),
-        "Across the shank.", default="5/16", group=POWER,
-    ),
-    ws.Choice(
-        "bolt_grade", "Shear bolt grade", _options("shear_bolt_grades"),
-        "No marks on the head: grade 2. Three lines: grade 5. Six lines: grade 8.",
-        default="grade_2", group=POWER,
-    ),
-    ws.Choice(
-        "bolt_plane", "What lies where it shears",
-        (ws.Option("shank", "Smooth shank"), ws.Option("thread", "Threads")),
-        "Look where the two parts meet: plain bolt or thread.",
-        default="shank", unsure=("shank", "thread"), group=POWER,
-    ),
+    *fields(POWER, "5/16"),
     ws.Field(
         "bolt_circle", "Shaft diameter, or bolt circle of the flange", "length",
         "0.5 in", "12 in",
         "Through a shaft: the shaft's diameter. In a flange: twice the distance from the shaft's "
         "center to the bolt.",
         default="1-3/8 in",
-        typical=ws.Typical(1.375 * INCH, 1.375 * INCH, "hitch/S5", "the size of the PTO stub"),
+        typical=ws.Typical(STUB, STUB, "hitch/S5", "the size of the PTO stub"),
         group=POWER,
     ),
     ws.Field(
@@ -412,7 +394,7 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
     )
     if problem:
         return ws.Outcome([sizes])
-    torque = driveline.shaft_torque(v.pto_power, v.pto_speed * RPM)
+    torque = pto.torque(v.pto_power, v.pto_speed)
     if work.on:
         work.step(
             "Torque of the tractor at the shaft", "T", "P / ω",
@@ -442,12 +424,6 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
             )
         )  # fmt: skip
     return ws.Outcome(checks, outputs)
-
-
-def _inches(value: float, up: bool = False) -> str:
-    """A length as field text, to a hundredth of an inch on the safe side."""
-    parts = value / INCH * 100.0
-    return f"{(math.ceil(parts - 1e-7) if up else math.floor(parts + 1e-7)) / 100:g} in"
 
 
 LENGTH = ("closing", "overlap")
@@ -527,7 +503,7 @@ def _angle_remedies(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> list[ws
                         "{rise} above the stub.",
                         rise=(most, "length"),
                     ),
-                    {"raised_rise": _inches(most)},
+                    {"raised_rise": inches(most, 100)},
                 )
             )
     names = ("angle", "shaking")

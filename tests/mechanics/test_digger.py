@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from scipy import optimize
 
 from calc import tables
-from calc.mechanics import digger, driveline
+from calc.mechanics import digger, pto
 
 # The worked geometry: link ends from 0.25 to 0.80 m, no yoke rise.
 WORKED = {"pivot_height": 0.75, "boom_length": 1.60, "yoke_distance": 0.75}
@@ -130,7 +130,7 @@ def test_trap_low_engine_speed_leaves_less_than_full_power() -> None:
 
 
 def test_worked_auger_torque() -> None:
-    shaft = driveline.shaft_torque(25 * digger.HP, 540 * math.pi / 30)
+    shaft = pto.torque(25 * digger.HP, 540)
     assert shaft / 1.3558179483314004 == pytest.approx(243, abs=0.5)
     assert digger.auger_torque(shaft, 3.0) / 1.3558179483314004 == pytest.approx(693, abs=0.5)
 

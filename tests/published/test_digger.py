@@ -5,7 +5,7 @@ import math
 import pytest
 
 from calc import tables
-from calc.mechanics import digger, driveline
+from calc.mechanics import digger, pto
 
 INCH = 0.0254
 FOOT = 0.3048
@@ -27,24 +27,24 @@ def test_power_from_6_to_18_in_stays_on_the_same_rule() -> None:
 
 def test_torque_of_30_kw_at_540() -> None:
     # hitch/X3: 531 N m, printed to the whole number (it uses 9550 for 9549.3).
-    assert driveline.shaft_torque(30_000.0, 540 * math.pi / 30) == pytest.approx(531, abs=0.6)
+    assert pto.torque(30_000.0, 540) == pytest.approx(531, abs=0.6)
 
 
 def test_torque_of_45_hp_at_2400() -> None:
     # power/S50: 98 lb ft; the exact 98.5 was cut off, so the rounding is one whole unit.
-    torque = driveline.shaft_torque(45 * digger.HP, 2400 * math.pi / 30) / LB_FT
+    torque = pto.torque(45 * digger.HP, 2400) / LB_FT
     assert 98.0 <= torque < 99.0
 
 
 def test_torque_of_12_hp_at_1750() -> None:
     # value/P12: 432.17 lb in, printed to 0.01 with the constant 63 025 (exact 63 025.36).
-    torque = driveline.shaft_torque(12 * digger.HP, 1750 * math.pi / 30) / LB_IN
+    torque = pto.torque(12 * digger.HP, 1750) / LB_IN
     assert torque == pytest.approx(432.17, abs=0.01)
 
 
 def test_torque_of_15_hp_at_1500() -> None:
     # value/P12: 630.25 lb in, printed to 0.01 with the constant 63 025.
-    torque = driveline.shaft_torque(15 * digger.HP, 1500 * math.pi / 30) / LB_IN
+    torque = pto.torque(15 * digger.HP, 1500) / LB_IN
     assert torque == pytest.approx(630.25, abs=0.01)
 
 

@@ -4,28 +4,13 @@ import pytest
 
 from calc import explore, worksheets
 from calc import worksheet as ws
+from tests.worksheets.asking import blank, findings, margins, output, remedy
 
 SHEET = worksheets.load("digger")
 
 
 def answer(**typed: str) -> ws.Answer:
     return explore.answer(SHEET, typed)
-
-
-def margins(found: ws.Answer) -> dict[str, float]:
-    return {verdict.check.name: verdict.margin_low for verdict in found.verdicts}
-
-
-def findings(found: ws.Answer) -> dict[str, str]:
-    return {verdict.check.name: verdict.finding for verdict in found.verdicts}
-
-
-def remedy(found: ws.Answer, field: str) -> ws.Remedy:
-    return next(item for item in found.advice.remedies if field in item.set)
-
-
-def output(found: ws.Answer, name: str) -> float:
-    return next(item.value for item in found.outputs if item.name == name)
 
 
 def test_the_example_is_within_limits() -> None:
@@ -139,12 +124,7 @@ def test_not_sure_of_the_soil_holds_for_every_soil() -> None:
 
 
 def test_blank_form_cannot_tell_yet() -> None:
-    blank = {
-        item.name: ""
-        for item in SHEET.fields
-        if not (isinstance(item, ws.Choice) and not item.unsure)
-    }
-    found = explore.answer(SHEET, blank)
+    found = explore.answer(SHEET, blank(SHEET))
     assert found.finding == ws.UNKNOWN
     assert found.settle is not None
     assert len(found.assumed) >= 10

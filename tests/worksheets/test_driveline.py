@@ -4,6 +4,7 @@ import pytest
 
 from calc import explore, worksheets
 from calc import worksheet as ws
+from tests.worksheets.asking import blank, findings, margins, output, remedy
 
 SHEET = worksheets.load("driveline")
 # The worked example: tubes of 560 mm, closed 850, from 900 to 1 150 mm.
@@ -18,22 +19,6 @@ WORKED = {
 
 def answer(**typed: str) -> ws.Answer:
     return explore.answer(SHEET, typed)
-
-
-def margins(found: ws.Answer) -> dict[str, float]:
-    return {verdict.check.name: verdict.margin_low for verdict in found.verdicts}
-
-
-def findings(found: ws.Answer) -> dict[str, str]:
-    return {verdict.check.name: verdict.finding for verdict in found.verdicts}
-
-
-def remedy(found: ws.Answer, field: str) -> ws.Remedy:
-    return next(item for item in found.advice.remedies if field in item.set)
-
-
-def output(found: ws.Answer, name: str) -> float:
-    return next(item.value for item in found.outputs if item.name == name)
 
 
 def test_the_example_is_within_limits() -> None:
@@ -165,12 +150,7 @@ def test_an_unknown_length_asks_for_the_number_that_settles() -> None:
 
 
 def test_blank_form_cannot_tell_yet() -> None:
-    blank = {
-        item.name: ""
-        for item in SHEET.fields
-        if not (isinstance(item, ws.Choice) and not item.unsure)
-    }
-    found = explore.answer(SHEET, blank)
+    found = explore.answer(SHEET, blank(SHEET))
     assert found.finding == ws.UNKNOWN
     assert len(found.assumed) >= 10
 

@@ -7,6 +7,7 @@ from calc import worksheet as ws
 from calc.mechanics import resale
 from calc.picture import Bars
 from calc.worksheets import resale as module
+from tests.worksheets.asking import blank, findings, margins, output
 
 SHEET = worksheets.load("resale")
 # The worked sum: no overrun, and one added price.
@@ -20,18 +21,6 @@ WORKED = {
 
 def answer(**typed: str) -> ws.Answer:
     return explore.answer(SHEET, typed)
-
-
-def margins(found: ws.Answer) -> dict[str, float]:
-    return {verdict.check.name: verdict.margin_low for verdict in found.verdicts}
-
-
-def findings(found: ws.Answer) -> dict[str, str]:
-    return {verdict.check.name: verdict.finding for verdict in found.verdicts}
-
-
-def output(found: ws.Answer, name: str) -> float:
-    return next(item.value for item in found.outputs if item.name == name)
 
 
 def test_worked_sum() -> None:
@@ -166,12 +155,7 @@ def test_a_range_that_matters_cannot_tell_and_names_what_settles() -> None:
 
 
 def test_blank_form_cannot_tell_yet() -> None:
-    blank = {
-        item.name: ""
-        for item in SHEET.fields
-        if not (isinstance(item, ws.Choice) and not item.unsure)
-    }
-    found = explore.answer(SHEET, blank)
+    found = explore.answer(SHEET, blank(SHEET))
     assert found.finding == ws.UNKNOWN
     assert len(found.assumed) >= 10
 
