@@ -291,6 +291,9 @@ def _pin_words(size: float) -> str:
         nearest = hitch.size(item, _nearest(item, size))
         if abs(nearest - size) <= 0.3e-3:
             return f"{hitch.sixteenths(nearest)} in ({metric})"
+    fraction = hitch.sixteenths(size)
+    if abs(hitch.inches(fraction) - size) <= 0.1e-3:
+        return f"{fraction} in ({metric})"
     return f"{quantities.show(size, 'length', 'us')} ({metric})"
 
 
@@ -507,14 +510,14 @@ def _conflicts(v: ws.Inputs) -> list[ws.Check]:
 
 def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
     """Return the sleeves to fit, what else would go on, and what the measurements mean."""
-    coupled = v.quick_coupler == "u_frame"
     remedies: list[ws.Remedy] = []
-    if v.sleeves == "none":
-        remedies += _sleeve_remedies(v, outcome, solve)
-    if coupled:
+    if v.quick_coupler == "u_frame":
         remedies += _coupler_remedies(outcome, solve)
-    remedies += _span_remedies(v, outcome)
     remedies += _category_remedies(v, outcome, solve)
+    remedies += _span_remedies(v, outcome)
+    sleeves = _sleeve_remedies(v, outcome, solve) if v.sleeves == "none" else []
+    # What is broken comes first; where nothing is, the sleeves are the thing to do.
+    remedies = [*remedies, *sleeves] if outcome.margin() < 0.0 else [*sleeves, *remedies]
     return ws.Advice(remedies, _cautions(v), _tables(v), _notes(v))
 
 
@@ -567,6 +570,13 @@ def _coupler_remedies(outcome: ws.Outcome, solve: Solver) -> list[ws.Remedy]:
         remedies.append(
             ws.Remedy("Take the coupler off for this implement; on the plain hitch it goes on.",
                       {"quick_coupler": "none"}, "hitch/DERIVED")
+        )  # fmt: skip
+    if "conflict" in broken and solve.run(top_link="fixed").margin(("conflict",)) >= 0.0:
+        remedies.append(
+            ws.Remedy(
+                "Or ask the implement's maker for the adapter that holds its top pin still for a "
+                "coupler.", {"top_link": "fixed"}, "hitch/PRACTICE",
+            )
         )  # fmt: skip
     if "hook_span" in broken:
         fitting = [

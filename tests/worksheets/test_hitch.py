@@ -179,7 +179,10 @@ def test_swinging_top_link_is_over_until_the_coupler_comes_off() -> None:
     found = answer(**typed)
     assert check(found, "conflict").finding == ws.OVER
     remedy = next(r for r in found.advice.remedies if "quick_coupler" in r.set)
+    assert remedy is found.advice.remedies[0]
     assert tried(remedy, **typed).finding == ws.WITHIN
+    adapter = next(r for r in found.advice.remedies if "top_link" in r.set)
+    assert tried(adapter, **typed).finding == ws.CLOSE
 
 
 def test_hooks_that_stand_elsewhere_name_the_coupler_that_fits() -> None:
