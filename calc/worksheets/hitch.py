@@ -513,8 +513,8 @@ def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
     remedies: list[ws.Remedy] = []
     if v.quick_coupler == "u_frame":
         remedies += _coupler_remedies(outcome, solve)
-    remedies += _category_remedies(v, outcome, solve)
     remedies += _span_remedies(v, outcome)
+    remedies += _category_remedies(v, outcome, solve)
     sleeves = _sleeve_remedies(v, outcome, solve) if v.sleeves == "none" else []
     # What is broken comes first; where nothing is, the sleeves are the thing to do.
     remedies = [*remedies, *sleeves] if outcome.margin() < 0.0 else [*sleeves, *remedies]
