@@ -336,6 +336,18 @@ def _angle_checks(v: ws.Inputs, work: ws.Work) -> tuple[list[ws.Check], list[ws.
             "value/P2", why="The middle shaft speeds up and slows down too hard twice a turn.",
         ),
     ]  # fmt: skip
+    checks.append(
+        ws.fits(
+            "yokes",
+            "Inner yokes in line",
+            1.0 if in_line else -1.0,
+            "The second joint takes back what the first one does."
+            if in_line
+            else "A quarter turn out, the two joints add up instead of canceling.",
+            "value/UJ-memory",
+            why="" if in_line else "The driveline shakes, and gearbox and joints wear.",
+        )
+    )
     if v.pto_raised == "running" and v.joint != "wide":
         checks.append(
             ws.at_most(

@@ -104,6 +104,7 @@ def test_trap_turned_yokes_double_the_swing() -> None:
     in_line, turned = answer(working_tilt="0 deg"), answer(working_tilt="0 deg", yokes="turned")
     assert output(in_line, "swing") == pytest.approx(0.0, abs=1e-12)
     assert output(turned, "swing") > 0.02
+    assert findings(turned)["yokes"] == ws.OVER
     assert output(answer(working_tilt="0 deg", **remedy(turned, "yokes").set), "swing") < 1e-12
 
 
