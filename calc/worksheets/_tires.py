@@ -21,6 +21,8 @@ that are used there [m]."""
 SPREAD_WIDTH = 1.45
 """Sizes listed for an axle are within this factor of the section width asked about [-]."""
 LISTED = 8
+OUTSIDE = 3
+"""Sizes listed that miss the window, so that a reader sees what comes next."""
 
 
 def dimensions(designation: Designation | None) -> tires.Dimensions | None:
@@ -94,6 +96,61 @@ def assumed_or(rolled: float, tire: tires.Dimensions | None, errors: Sequence[fl
         if min(abs(one / middle - 1 - error), abs(one / middle - 1 + error)) < 1e-9:
             return middle
     return one
+
+
+# --- both axles, before and after ---------------------------------------------------------------
+
+
+def factory_lead() -> ws.Typical:
+    """Return the lead that makers lay front drives out for."""
+    aimed = front_drive.window("limits")
+    return ws.Typical(
+        aimed.target_low, aimed.target_high, aimed.source, "front drives as makers lay them out"
+    )
+
+
+class Pair:
+    """The tires of both axles, before and after."""
+
+    __slots__ = ("front", "front_new", "front_stays", "rear", "rear_new", "rear_stays")
+
+    def __init__(self, v: ws.Inputs) -> None:
+        self.front = dimensions(v.front_tire)
+        self.rear = dimensions(v.rear_tire)
+        self.front_stays = same(v.front_tire, v.new_front_tire)
+        self.rear_stays = same(v.rear_tire, v.new_rear_tire)
+        self.front_new = self.front if self.front_stays else dimensions(v.new_front_tire)
+        self.rear_new = self.rear if self.rear_stays else dimensions(v.new_rear_tire)
+
+    def circumferences(self, v: ws.Inputs) -> tuple[float, float, float, float]:
+        """Rolling circumference: front and rear now, front and rear new [m]."""
+        front_new, rear_new = v.new_front_ten_turns / TURNS, v.new_rear_ten_turns / TURNS
+        front = self.now("front", v.old_front_ten_turns, front_new)
+        rear = self.now("rear", v.old_rear_ten_turns, rear_new)
+        return front, rear, front_new, rear_new
+
+    def now(self, axle: str, rolled: float | None, new_circumference: float) -> float:
+        """Rolling circumference of the tires an axle has now [m]."""
+        front = axle == "front"
+        tire = self.front if front else self.rear
+        if tire is None:
+            return sum(FRONT_SPAN if front else REAR_SPAN) / 2
+        if self.front_stays if front else self.rear_stays:
+            return new_circumference
+        return rolled / TURNS if rolled is not None else tire.rolling_circumference
+
+
+def leads(v: ws.Inputs, pair: Pair) -> tuple[float, float]:
+    """Return the lead now and with the new tires [-]."""
+    front, rear, front_new, rear_new = pair.circumferences(v)
+    if v.front_turns is not None:
+        ratio = front_drive.gear_ratio_from_turns(TURNS, v.front_turns)
+        return (
+            front_drive.lead(front, rear, ratio),
+            front_drive.lead(front_new, rear_new, ratio),
+        )
+    now = v.lead_now if v.lead_now is not None else v.factory_lead
+    return now, front_drive.lead_after_change(now, front_new / front, rear_new / rear)
 
 
 # --- what a tire may carry ---------------------------------------------------------------------
@@ -176,6 +233,12 @@ def matches(
     return sorted(found, key=lambda match: (abs(match.lead - aim), match.tire.designation.size))
 
 
+def _shown(found: Sequence[Match], window: front_drive.Window) -> list[Match]:
+    inside = [match for match in found if window.low <= match.lead <= window.high]
+    others = [match for match in found if match not in inside]
+    return inside[:LISTED] + others[:OUTSIDE]
+
+
 def match_table(
     title: str, found: Sequence[Match], window: front_drive.Window, note: ws.Words
 ) -> ws.Table:
@@ -189,7 +252,7 @@ def match_table(
             (match.tire.overall_diameter, "length"),
             f"± {100 * match.tire.circumference_error:.1f} %",
         )
-        for match in found[:LISTED]
+        for match in _shown(found, window)
     )
     columns = ("Size", "Lead", "Window", "Ten turns", "Overall diameter", "Error of one turn")
     return ws.Table(title, columns, rows, "tires/derived", note)

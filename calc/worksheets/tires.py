@@ -5,13 +5,13 @@ from __future__ import annotations
 import math
 import re
 
-from calc import quantities, sources, tables, vocabulary
+from calc import quantities, tables, vocabulary
 from calc import worksheet as ws
 from calc.errors import InputError
-from calc.explore import Solver
 from calc.mechanics import duals, front_drive, liquid_ballast, tire_load, tires, travel
-from calc.picture import Bar, Bars, Dimension, Disc, Item, Label, Line, Picture, Scene
 from calc.worksheets import _tires as common
+from calc.worksheets._tire_advice import advise
+from calc.worksheets._tire_view import picture
 from calc.worksheets._tires import TURNS
 
 NOW, NEW, DRIVE = "Tires it has now", "New tires", "Front drive"
@@ -54,13 +54,6 @@ def _liquids() -> tuple[ws.Option, ...]:
     rows = tables.rows("ballast_liquids")
     options = [ws.Option(row["key"], row["label"], row["note"]) for row in rows]
     return (ws.Option("none", "none: air only"), *options)
-
-
-def _factory_lead() -> ws.Typical:
-    aimed = front_drive.window("limits")
-    return ws.Typical(
-        aimed.target_low, aimed.target_high, aimed.source, "front drives as makers lay them out"
-    )
 
 
 def _ten_turns(name: str, label: str, help: str, **more: object) -> ws.Field:
@@ -114,7 +107,7 @@ FIELDS: tuple[ws.AnyField, ...] = (
         "factory_lead", "Lead the tractor was laid out for", "fraction", "-5 %", "12 %",
         "Used when neither the gear ratio nor the lead it has now is known, and right only if the "
         "tires it has now are of a size its maker approved.",
-        typical=_factory_lead(), group=DRIVE,
+        typical=common.factory_lead(), group=DRIVE,
     ),
     _ten_turns("old_front_ten_turns", "Ten turns of the front tires it has now (A)", _ROLL,
                optional=True),
@@ -226,53 +219,9 @@ def review(known: ws.KnownSoFar) -> dict[str, str]:
 # --- arithmetic ------------------------------------------------------------------------------
 
 
-class Pair:
-    """The tires of both axles, before and after."""
-
-    __slots__ = ("front", "front_new", "front_stays", "rear", "rear_new", "rear_stays")
-
-    def __init__(self, v: ws.Inputs) -> None:
-        self.front = common.dimensions(v.front_tire)
-        self.rear = common.dimensions(v.rear_tire)
-        self.front_stays = common.same(v.front_tire, v.new_front_tire)
-        self.rear_stays = common.same(v.rear_tire, v.new_rear_tire)
-        self.front_new = self.front if self.front_stays else common.dimensions(v.new_front_tire)
-        self.rear_new = self.rear if self.rear_stays else common.dimensions(v.new_rear_tire)
-
-    def circumferences(self, v: ws.Inputs) -> tuple[float, float, float, float]:
-        """Rolling circumference: front and rear now, front and rear new [m]."""
-        front_new, rear_new = v.new_front_ten_turns / TURNS, v.new_rear_ten_turns / TURNS
-        front = self.now("front", v.old_front_ten_turns, front_new)
-        rear = self.now("rear", v.old_rear_ten_turns, rear_new)
-        return front, rear, front_new, rear_new
-
-    def now(self, axle: str, rolled: float | None, new_circumference: float) -> float:
-        """Rolling circumference of the tires an axle has now [m]."""
-        front = axle == "front"
-        tire = self.front if front else self.rear
-        if tire is None:
-            return sum(common.FRONT_SPAN if front else common.REAR_SPAN) / 2
-        if self.front_stays if front else self.rear_stays:
-            return new_circumference
-        return rolled / TURNS if rolled is not None else tire.rolling_circumference
-
-
-def leads(v: ws.Inputs, pair: Pair) -> tuple[float, float]:
-    """Return the lead now and with the new tires [-]."""
-    front, rear, front_new, rear_new = pair.circumferences(v)
-    if v.front_turns is not None:
-        ratio = front_drive.gear_ratio_from_turns(TURNS, v.front_turns)
-        return (
-            front_drive.lead(front, rear, ratio),
-            front_drive.lead(front_new, rear_new, ratio),
-        )
-    now = v.lead_now if v.lead_now is not None else v.factory_lead
-    return now, front_drive.lead_after_change(now, front_new / front, rear_new / rear)
-
-
 def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
     """Return the checks and outputs at one set of values."""
-    pair = Pair(v)
+    pair = common.Pair(v)
     checks: list[ws.Check] = []
     outputs: list[ws.Output] = []
     if v.front_drive == "yes":
@@ -287,10 +236,10 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
 
 
 def _front_drive(
-    v: ws.Inputs, pair: Pair, checks: list[ws.Check], outputs: list[ws.Output], work: ws.Work
+    v: ws.Inputs, pair: common.Pair, checks: list[ws.Check], outputs: list[ws.Output], work: ws.Work
 ) -> None:
     window = front_drive.window(v.lead_window)
-    now, new = leads(v, pair)
+    now, new = common.leads(v, pair)
     checks.append(
         ws.between(
             "lead", "Front-drive lead with the new tires", new, window.low, window.high,
@@ -327,7 +276,7 @@ def _front_drive(
 
 
 def _speed(
-    v: ws.Inputs, pair: Pair, checks: list[ws.Check], outputs: list[ws.Output], work: ws.Work
+    v: ws.Inputs, pair: common.Pair, checks: list[ws.Check], outputs: list[ws.Output], work: ws.Work
 ) -> None:
     _, rear, _, rear_new = pair.circumferences(v)
     outputs.append(
@@ -362,7 +311,7 @@ def _speed(
         )  # fmt: skip
 
 
-def _radius_changes(pair: Pair) -> tuple[float, float]:
+def _radius_changes(pair: common.Pair) -> tuple[float, float]:
     """Return the change of loaded radius at the front and the rear [m]."""
     changes = []
     for old, new in ((pair.front, pair.front_new), (pair.rear, pair.rear_new)):
@@ -378,7 +327,7 @@ def _diameter_change(old: tires.Dimensions | None, new: tires.Dimensions | None)
 
 
 def _heights(
-    v: ws.Inputs, pair: Pair, checks: list[ws.Check], outputs: list[ws.Output], work: ws.Work
+    v: ws.Inputs, pair: common.Pair, checks: list[ws.Check], outputs: list[ws.Output], work: ws.Work
 ) -> None:
     front_rise, rear_rise = _radius_changes(pair)
     hitch = travel.clearance_change(front_rise, rear_rise, -v.hitch_distance, v.wheelbase)
@@ -445,7 +394,9 @@ def _gap(name: str, title: str, gap: float | None, growth: float, checks: list[w
         )  # fmt: skip
 
 
-def _widths(v: ws.Inputs, pair: Pair, checks: list[ws.Check], outputs: list[ws.Output]) -> None:
+def _widths(
+    v: ws.Inputs, pair: common.Pair, checks: list[ws.Check], outputs: list[ws.Output]
+) -> None:
     if pair.rear is None or pair.rear_new is None:
         return
     growth = pair.rear_new.section_width - pair.rear.section_width
@@ -468,7 +419,7 @@ def _widths(v: ws.Inputs, pair: Pair, checks: list[ws.Check], outputs: list[ws.O
 
 
 def _liquid(
-    v: ws.Inputs, pair: Pair, checks: list[ws.Check], outputs: list[ws.Output], work: ws.Work
+    v: ws.Inputs, pair: common.Pair, checks: list[ws.Check], outputs: list[ws.Output], work: ws.Work
 ) -> float:
     """Return the mass of liquid that both new rear tires hold [kg]."""
     if v.liquid == "none" or pair.rear_new is None:
@@ -518,7 +469,7 @@ def _liquid(
 
 def _loads(
     v: ws.Inputs,
-    pair: Pair,
+    pair: common.Pair,
     liquid: float,
     checks: list[ws.Check],
     outputs: list[ws.Output],
@@ -568,496 +519,6 @@ def _at_pressure(v: ws.Inputs, load: float, work: ws.Work) -> float:
         found, "mass", "tires/pressure-memory",
     )  # fmt: skip
     return found
-
-
-# --- advice ----------------------------------------------------------------------------------
-
-
-def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
-    """Return remedies, lists of sizes, the comparison, notes and cautions."""
-    pair = Pair(v)
-    found: list[ws.Table] = []
-    remedies: list[ws.Remedy] = []
-    notes: list[ws.Words] = []
-    if v.front_drive == "yes" and pair.front_new is not None and pair.rear_new is not None:
-        _lead_advice(v, pair, outcome, remedies, found, notes)
-    remedies += _gap_remedies(v, pair, outcome)
-    remedies += _load_remedies(v, outcome)
-    comparison = [_comparison(pair)] if pair.rear is not None or pair.front is not None else []
-    speeds = [_speed_table(v, pair)] if v.gear_speeds and pair.rear is not None else []
-    notes += _basis_notes(pair)
-    tables_shown = [*comparison, *speeds, *found]
-    return ws.Advice(remedies, _cautions(v), tables_shown, notes, _first_ask(pair))
-
-
-def _first_ask(pair: Pair) -> ws.Words:
-    if pair.front is not None and pair.rear is not None:
-        return ""
-    return (
-        "Read the sizes off the sidewalls first: of the tires it has now, front and rear, and of "
-        "the ones you want. Nothing can be said without them."
-    )
-
-
-def _lead_finder(v: ws.Inputs, pair: Pair) -> tuple[float, float, float]:
-    """Return (c, front, rear) so that the lead is c × front / rear − 1, for lists of sizes.
-
-    Where the lead now isn't known the middle of what makers lay out is used.
-    """
-    errors = _errors(v, pair)
-    assert pair.front is not None and pair.rear is not None
-    assert pair.front_new is not None and pair.rear_new is not None
-    front_new = common.assumed_or(v.new_front_ten_turns, pair.front_new, errors["front"])
-    rear_new = common.assumed_or(v.new_rear_ten_turns, pair.rear_new, errors["rear"])
-    if v.front_turns is not None:
-        return v.front_turns / TURNS, front_new, rear_new
-    now = v.lead_now
-    if now is None:
-        usual = _factory_lead()
-        at_end = min(abs(v.factory_lead - usual.low), abs(v.factory_lead - usual.high)) < 1e-9
-        now = (usual.low + usual.high) / 2 if at_end else v.factory_lead
-    front = pair.now("front", v.old_front_ten_turns, front_new)
-    rear = pair.now("rear", v.old_rear_ten_turns, rear_new)
-    return (1 + now) * rear / front, front_new, rear_new
-
-
-def _errors(v: ws.Inputs, pair: Pair) -> dict[str, list[float]]:
-    found: dict[str, list[float]] = {"front": [], "rear": []}
-    for axle, old, new in (
-        ("front", pair.front, pair.front_new), ("rear", pair.rear, pair.rear_new)
-    ):  # fmt: skip
-        if old is not None and new is not None:
-            found[axle] = [new.circumference_error, tires.change_error(old, new)]
-    return found
-
-
-def _lead_advice(
-    v: ws.Inputs,
-    pair: Pair,
-    outcome: ws.Outcome,
-    remedies: list[ws.Remedy],
-    found: list[ws.Table],
-    notes: list[ws.Words],
-) -> None:
-    window = front_drive.window(v.lead_window)
-    if pair.front is None or pair.rear is None:
-        return
-    assert pair.front_new is not None and pair.rear_new is not None
-    constant, front, rear = _lead_finder(v, pair)
-    fronts = common.matches(
-        lambda rc: constant * rc / rear - 1, pair.front_new, window.middle,
-        lambda tire: tire.rolling_circumference < rear,
-    )  # fmt: skip
-    rears = common.matches(
-        lambda rc: constant * front / rc - 1, pair.rear_new, window.middle,
-        lambda tire: tire.rolling_circumference > front,
-    )  # fmt: skip
-    check = outcome.check("lead")
-    if check is not None and check.margin < 0:
-        remedies += _lead_remedies(v, pair, window, constant, rear, fronts, rears)
-    note = ws.phrase(
-        "Worked with the middle of the table's values; the window is {w}. Check rims, load and "
-        "gaps before you order, and roll the tires out.", w=window.label,
-    )  # fmt: skip
-    rear_size = pair.rear_new.designation.size
-    front_size = pair.front_new.designation.size
-    found.append(
-        common.match_table(f"Front sizes that suit {rear_size} at the rear", fronts, window, note)
-    )
-    found.append(
-        common.match_table(f"Rear sizes that suit {front_size} at the front", rears, window, note)
-    )
-    if v.front_turns is not None or v.lead_now is not None:
-        now = leads(v, pair)[0]
-        if not window.low <= now <= window.high:
-            notes.append(
-                f"With the tires it has now the lead works out at {common.signed(now)} %, outside "
-                "the window already: check the count, or whether these tires are of a size the "
-                "tractor was made for."
-            )
-    found.append(_window_table(constant * front / rear - 1))
-    notes += _error_notes(v, pair, window)
-
-
-def _lead_remedies(
-    v: ws.Inputs,
-    pair: Pair,
-    window: front_drive.Window,
-    constant: float,
-    rear: float,
-    fronts: list[common.Match],
-    rears: list[common.Match],
-) -> list[ws.Remedy]:
-    remedies = []
-    for axle, found in (("front", fronts), ("rear", rears)):
-        best = found[0] if found else None
-        if best is None or not window.low <= best.lead <= window.high:
-            continue
-        size = best.tire.designation.size
-        current = pair.front_new if axle == "front" else pair.rear_new
-        if current is not None and current.designation.size == size:
-            continue
-        remedies.append(
-            ws.Remedy(
-                ws.phrase(
-                    f"{size} on the {axle} brings the middle of the lead to {{lead}} %.",
-                    lead=common.signed(best.lead),
-                ),
-                set={f"new_{axle}_tire": size, f"new_{axle}_ten_turns": ""},
-                source="tires/derived",
-            )
-        )
-    wanted = (1 + window.middle) * rear / constant
-    assert pair.rear is not None and pair.front is not None
-    remedies.append(
-        ws.Remedy(
-            ws.phrase(
-                "Whatever the size: with rear tires that roll {rear} in ten turns, front tires "
-                "must roll {front}. Measure both before you pay.",
-                rear=(TURNS * rear, "length", "ft"), front=(TURNS * wanted, "length", "ft"),
-            ),
-            set={
-                "new_front_ten_turns": f"{TURNS * wanted:.3f} m",
-                "new_rear_ten_turns": f"{TURNS * rear:.3f} m",
-                **_marked_new(v, pair),
-            },
-            source="tires/derived",
-        )
-    )  # fmt: skip
-    if not (pair.rear_stays and pair.front_stays):
-        remedies.append(
-            ws.Remedy(
-                "Keep the tires it has now, on both axles: the lead stays as it was laid out.",
-                set={"new_front_tire": "", "new_rear_tire": "", "new_front_ten_turns": "",
-                     "new_rear_ten_turns": ""},
-            )
-        )  # fmt: skip
-    return remedies
-
-
-def _marked_new(v: ws.Inputs, pair: Pair) -> dict[str, str]:
-    """A distance for an axle that stays would be taken for the tires it has now.
-
-    So the axle gets the nearest other size of the table as its new one.
-    """
-    if not pair.front_stays:
-        return {}
-    constant, _, rear = _lead_finder(v, pair)
-    window = front_drive.window(v.lead_window)
-    assert pair.front is not None
-    for match in common.matches(
-        lambda rc: constant * rc / rear - 1, pair.front, window.middle, lambda _: True
-    ):
-        if match.tire.designation.size != pair.front.designation.size:
-            return {"new_front_tire": match.tire.designation.size}
-    return {}
-
-
-def _error_notes(v: ws.Inputs, pair: Pair, window: front_drive.Window) -> list[ws.Words]:
-    errors = _errors(v, pair)
-    direct = v.front_turns is not None
-    used = [
-        errors[axle][0 if direct else 1]
-        for axle, stays in (("front", pair.front_stays), ("rear", pair.rear_stays))
-        if errors[axle] and (direct or not stays)
-    ]
-    if not used:
-        return []
-    half = (window.high - window.low) / 2
-    total = sum(used)
-    said = (
-        "The table's circumferences may be off by {off} points of lead together, and the window is "
-        "only {half} points to either side of its middle. "
-    )
-    said += (
-        "So sizes alone can't settle it: roll the tires out, or get the rolling circumferences "
-        "from their maker's data sheets."
-        if total > half / 2
-        else "Roll the tires out before you rely on it."
-    )
-    return [ws.phrase(said, off=f"{100 * total:.1f}", half=f"{100 * half:.1f}")]
-
-
-def _window_table(lead: float) -> ws.Table:
-    rows = tuple(
-        (
-            w.label,
-            "inside" if w.low <= lead <= w.high else "outside",
-            sources.find(w.source)[0].title,
-        )
-        for w in front_drive.windows()
-    )
-    return ws.Table(
-        "What other windows say", ("Window", f"Lead of {common.signed(lead)} %", "Source"), rows,
-        note="Manuals and guides disagree; the tractor's own manual comes first.",
-    )  # fmt: skip
-
-
-def _gap_remedies(v: ws.Inputs, pair: Pair, outcome: ws.Outcome) -> list[ws.Remedy]:
-    remedies = []
-    for name, old in (("fender", pair.rear), ("deck", pair.rear), ("front_lock", pair.front)):
-        check = outcome.check(f"{name}_gap")
-        gap = {"fender": v.fender_gap, "deck": v.deck_gap, "front_lock": v.front_gap}[name]
-        if check is None or check.margin >= 0 or old is None or gap is None:
-            continue
-        largest = old.overall_diameter + 2 * (gap - duals.FENDER_GAP)
-        axle = "front" if name == "front_lock" else "rear"
-        remedies.append(
-            ws.Remedy(
-                ws.phrase(
-                    f"{check.title}: the largest {axle} tire that keeps {{gap}} is {{d}} "
-                    "across.", gap=(duals.FENDER_GAP, "length"), d=(largest, "length"),
-                ),
-                source="tires/OM-16",
-            )
-        )  # fmt: skip
-    side = outcome.check("side_gap")
-    if side is not None and side.margin < 0 and v.side_gap is not None:
-        spread = 2 * (duals.FENDER_GAP - side.value)
-        remedies.append(
-            ws.Remedy(
-                ws.phrase(
-                    "Widen the rear track by {more} (to {track}) to keep {gap} beside the tire.",
-                    more=(spread, "length"), track=(v.track_width + spread, "length"),
-                    gap=(duals.FENDER_GAP, "length"),
-                ),
-                set={"side_gap": f"{v.side_gap + spread / 2 + 1e-4:.4f} m",
-                     "track_width": f"{v.track_width + spread:.4f} m"},
-                source="tires/OM-16",
-            )
-        )  # fmt: skip
-    width = outcome.check("width")
-    if width is not None and width.margin < 0 and pair.rear_new is not None:
-        track = v.width_limit - pair.rear_new.section_width
-        if track >= 0.77:
-            remedies.append(
-                ws.Remedy(
-                    ws.phrase("Narrow the rear track to {t} to pass {w}.", t=(track, "length"),
-                              w=(v.width_limit, "length")),
-                    set={"track_width": f"{track - 1e-4:.4f} m"},
-                )
-            )  # fmt: skip
-    return remedies
-
-
-def _load_remedies(v: ws.Inputs, outcome: ws.Outcome) -> list[ws.Remedy]:
-    remedies = []
-    for axle in ("rear", "front"):
-        check = outcome.check(f"{axle}_load")
-        if check is not None and check.margin < 0:
-            over = check.value - check.limit
-            load = getattr(v, f"{axle}_axle_load") - over
-            remedies.append(
-                ws.Remedy(
-                    ws.phrase(f"Take {{m}} off the {axle} axle, or fit tires rated {{t}} each.",
-                              m=(over, "mass"), t=(check.value / 2, "mass")),
-                    set={f"{axle}_axle_load": f"{load - 0.01:.2f} kg"} if load > 100 else {},
-                )
-            )  # fmt: skip
-    freezing = outcome.check("freezing")
-    if freezing is not None and freezing.margin < 0:
-        for row in tables.rows("ballast_liquids"):
-            freezes = row["slush_c"] or row["solid_c"]
-            if freezes and 273.15 + float(freezes) <= v.coldest:
-                remedies.append(
-                    ws.Remedy(
-                        ws.phrase(f"{_upper(row['label'])} stays liquid down to {{t}}.",
-                                  t=(273.15 + float(freezes), "temperature")),
-                        set={"liquid": row["key"]}, source=row["freeze_source"],
-                    )
-                )  # fmt: skip
-                break
-    return remedies
-
-
-def _upper(text: str) -> str:
-    return text[:1].upper() + text[1:]
-
-
-def _comparison(pair: Pair) -> ws.Table:
-    rows: list[tuple[ws.Cell, ...]] = []
-    for axle, old, new in (
-        ("Front", pair.front, pair.front_new), ("Rear", pair.rear, pair.rear_new)
-    ):  # fmt: skip
-        if old is None or new is None:
-            continue
-        title = f"{axle}: {old.designation.size} to {new.designation.size}"
-        if old is new:
-            title = f"{axle}: {old.designation.size}, stays"
-        for label, name in (
-            ("overall diameter", "overall_diameter"), ("section width", "section_width"),
-            ("loaded radius", "static_loaded_radius"),
-            ("one turn rolls", "rolling_circumference"),
-        ):  # fmt: skip
-            before, after = getattr(old, name), getattr(new, name)
-            rows.append(
-                (title, label, (before, "length"), (after, "length"),
-                 f"{common.signed(after / before - 1)} %")
-            )  # fmt: skip
-            title = ""
-    return ws.Table(
-        "Old against new", ("Axle", "What", "Now", "New", "Change"), tuple(rows), "tires/derived",
-        "New tires at rated load and pressure. Values of the table, not measured ones.",
-    )  # fmt: skip
-
-
-def _speed_table(v: ws.Inputs, pair: Pair) -> ws.Table:
-    _, rear, _, rear_new = pair.circumferences(v)
-    rows = tuple(
-        ((now, "speed"), (travel.speed_after(now, rear, rear_new), "speed"))
-        for now in v.gear_speeds
-    )
-    return ws.Table(
-        "Speed in each gear, same engine speed", ("Now", "New"), rows, "tires/derived",
-    )  # fmt: skip
-
-
-def _basis_notes(pair: Pair) -> list[ws.Words]:
-    seen = dict.fromkeys(
-        common.describe(tire)
-        for tire in (pair.front, pair.front_new, pair.rear, pair.rear_new)
-        if tire is not None
-    )
-    if not seen:
-        return []
-    return [
-        "Where the sizes come from: " + "; ".join(seen) + ". Another maker's tire of the same size "
-        "may differ by up to 3 % in diameter and in width."
-    ]
-
-
-def _cautions(v: ws.Inputs) -> list[ws.Caution]:
-    cautions = [
-        ws.Caution(
-            "Fit only sizes and rims that the operator's manual allows; tire, rim and axle each "
-            "have their own limit and the least counts.", "tires/OM-10",
-        ),
-        ws.Caution(
-            "Taller tires raise the center of gravity: the tractor tips earlier. Drive it as a "
-            "different machine, and work out its balance again on the lift and ballast page."
-        ),
-        ws.Caution(
-            "Mounting a tractor tire can kill. Never seat a bead above 35 psi (240 kPa); leave it "
-            "to a tire shop with a cage.", "tires/OM-15",
-        ),
-        ws.Caution(
-            "More speed means longer stopping: 5 % faster is about 10 % more braking distance. "
-            "Check the speed limits of the tires, of towed machines and of the law."
-        ),
-    ]  # fmt: skip
-    if v.front_drive == "yes":
-        cautions.append(
-            ws.Caution(
-                "Don't drive with the front drive engaged on hard, dry ground, whatever the lead.",
-                "tires/TG-3",
-            )
-        )
-    if v.liquid != "none":
-        row = tables.by_key("ballast_liquids", "key")[v.liquid]
-        if row["note"]:
-            cautions.append(ws.Caution(f"{_upper(row['label'])}: {row['note']}."))
-        cautions.append(
-            ws.Caution(
-                "Never fill a tire full, and put no liquid in front tires unless the manual "
-                "allows it.", "tires/OM-8",
-            )
-        )  # fmt: skip
-    return cautions
-
-
-# --- pictures --------------------------------------------------------------------------------
-
-
-def picture(v: ws.Inputs, outcome: ws.Outcome) -> list[Picture]:
-    """Return the outlines overlaid, and the lead against its window."""
-    pair = Pair(v)
-    drawn: list[Picture] = []
-    scene = _outlines(v, pair)
-    if scene is not None:
-        drawn.append(scene)
-    if v.front_drive == "yes" and pair.front is not None and pair.rear is not None:
-        drawn.append(_lead_bars(v, outcome))
-    return drawn
-
-
-def _outlines(v: ws.Inputs, pair: Pair) -> Scene | None:
-    if pair.rear is None and pair.front is None:
-        return None
-    base = float(v.wheelbase)
-    items: list[Item] = []
-    tallest = 0.0
-    for x, old, new, stays in (
-        (0.0, pair.rear, pair.rear_new, pair.rear_stays),
-        (base, pair.front, pair.front_new, pair.front_stays),
-    ):
-        if old is None or new is None:
-            continue
-        items.append(common.outline(x, new, "fill"))
-        items.append(Line(common.outline_points(x, new), "ink"))
-        items.append(Disc((x, new.static_loaded_radius), new.rim_diameter / 2, "soft", hole=True))
-        if not stays:
-            items.append(Line(common.outline_points(x, old), "accent dashed"))
-        top = new.static_loaded_radius + new.overall_diameter / 2
-        tallest = max(tallest, top, old.static_loaded_radius + old.overall_diameter / 2)
-        items.append(Disc((x, new.static_loaded_radius), 0.02, "ink"))
-    reach = max((t.overall_diameter for t in (pair.rear, pair.rear_new) if t), default=1.0) / 2
-    ahead = max((t.overall_diameter for t in (pair.front, pair.front_new) if t), default=0.6) / 2
-    items.insert(0, Line([(-reach - 0.1, 0), (base + ahead + 0.1, 0)], "ground"))
-    for x, old, new, stays in (
-        (0.0, pair.rear, pair.rear_new, pair.rear_stays),
-        (base, pair.front, pair.front_new, pair.front_stays),
-    ):
-        if old is None or new is None:
-            continue
-        below = "stays" if stays else f"now {old.designation.size}, dashed"
-        style = "soft" if stays else "accent"
-        items.append(Label((x, -0.05), new.designation.size, dy=0.4))
-        items.append(Label((x, -0.05), below, style=style, dy=1.5))
-        half = new.overall_diameter / 2
-        items.append(
-            Dimension((x - half, tallest + 0.05), (x + half, tallest + 0.05),
-                      ws.phrase("{d}", d=(new.overall_diameter, "length")))
-        )  # fmt: skip
-    return Scene(
-        "Old and new tires, to scale",
-        _outline_words(pair),
-        items,
-    )
-
-
-def _outline_words(pair: Pair) -> ws.Words:
-    said, numbers = [], {}
-    for axle, old, new in (
-        ("front", pair.front, pair.front_new), ("rear", pair.rear, pair.rear_new)
-    ):  # fmt: skip
-        if old is None or new is None:
-            continue
-        numbers[f"{axle}_old"] = (old.overall_diameter, "length")
-        numbers[f"{axle}_new"] = (new.overall_diameter, "length")
-        said.append(f"{axle} {{{axle}_old}} to {{{axle}_new}} across")
-    return ws.Phrase("Standing under load: " + ", ".join(said), numbers)
-
-
-def _lead_bars(v: ws.Inputs, outcome: ws.Outcome) -> Bars:
-    window = front_drive.window(v.lead_window)
-    now, new = outcome.output("lead_now"), outcome.output("lead_new")
-    inside = window.low <= new <= window.high
-    return Bars(
-        "Front-drive lead",
-        ws.phrase(
-            "The window is {low} to {high} %; the lead goes from {now} to {new} %",
-            low=f"{100 * window.low:.3g}", high=f"{100 * window.high:.3g}",
-            now=common.signed(now), new=common.signed(new),
-        ),
-        "fraction",
-        [
-            Bar("Window", window.high, window.low, "soft"),
-            Bar("Now", max(now, 0.0), min(now, 0.0), "fill", f"{common.signed(now)} %"),
-            Bar("New", max(new, 0.0), min(new, 0.0), "good" if inside else "bad",
-                f"{common.signed(new)} %, {'inside' if inside else 'outside'} the window"),
-        ],
-        middle=0.0,
-    )  # fmt: skip
 
 
 WORKSHEET = ws.Worksheet(

@@ -1,0 +1,407 @@
+"""Tire swap: remedies, sizes that suit, the comparison, notes and cautions."""
+
+from __future__ import annotations
+
+from calc import sources, tables
+from calc import worksheet as ws
+from calc.explore import Solver
+from calc.mechanics import duals, front_drive, tires, travel
+from calc.worksheets import _tires as common
+from calc.worksheets._tires import TURNS
+
+
+def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
+    """Return remedies, lists of sizes, the comparison, notes and cautions."""
+    pair = common.Pair(v)
+    found: list[ws.Table] = []
+    remedies: list[ws.Remedy] = []
+    notes: list[ws.Words] = []
+    if v.front_drive == "yes" and pair.front_new is not None and pair.rear_new is not None:
+        _lead_advice(v, pair, outcome, remedies, found, notes)
+    remedies += _gap_remedies(v, pair, outcome)
+    remedies += _load_remedies(v, outcome)
+    comparison = [_comparison(pair)] if pair.rear is not None or pair.front is not None else []
+    speeds = [_speed_table(v, pair)] if v.gear_speeds and pair.rear is not None else []
+    notes += _basis_notes(pair)
+    tables_shown = [*comparison, *speeds, *found]
+    return ws.Advice(remedies, _cautions(v), tables_shown, notes, _first_ask(pair))
+
+
+def _first_ask(pair: common.Pair) -> ws.Words:
+    if pair.front is not None and pair.rear is not None:
+        return ""
+    return (
+        "Read the sizes off the sidewalls first: of the tires it has now, front and rear, and of "
+        "the ones you want. Nothing can be said without them."
+    )
+
+
+def _lead_finder(v: ws.Inputs, pair: common.Pair) -> tuple[float, float, float]:
+    """Return (c, front, rear) so that the lead is c × front / rear − 1, for lists of sizes.
+
+    Where the lead now isn't known the middle of what makers lay out is used.
+    """
+    errors = _errors(v, pair)
+    assert pair.front is not None and pair.rear is not None
+    assert pair.front_new is not None and pair.rear_new is not None
+    front_new = common.assumed_or(v.new_front_ten_turns, pair.front_new, errors["front"])
+    rear_new = common.assumed_or(v.new_rear_ten_turns, pair.rear_new, errors["rear"])
+    if v.front_turns is not None:
+        return v.front_turns / TURNS, front_new, rear_new
+    now = v.lead_now
+    if now is None:
+        usual = common.factory_lead()
+        at_end = min(abs(v.factory_lead - usual.low), abs(v.factory_lead - usual.high)) < 1e-9
+        now = (usual.low + usual.high) / 2 if at_end else v.factory_lead
+    front = pair.now("front", v.old_front_ten_turns, front_new)
+    rear = pair.now("rear", v.old_rear_ten_turns, rear_new)
+    return (1 + now) * rear / front, front_new, rear_new
+
+
+def _errors(v: ws.Inputs, pair: common.Pair) -> dict[str, list[float]]:
+    found: dict[str, list[float]] = {"front": [], "rear": []}
+    for axle, old, new in (
+        ("front", pair.front, pair.front_new), ("rear", pair.rear, pair.rear_new)
+    ):  # fmt: skip
+        if old is not None and new is not None:
+            found[axle] = [new.circumference_error, tires.change_error(old, new)]
+    return found
+
+
+def _lead_advice(
+    v: ws.Inputs,
+    pair: common.Pair,
+    outcome: ws.Outcome,
+    remedies: list[ws.Remedy],
+    found: list[ws.Table],
+    notes: list[ws.Words],
+) -> None:
+    window = front_drive.window(v.lead_window)
+    if pair.front is None or pair.rear is None:
+        return
+    assert pair.front_new is not None and pair.rear_new is not None
+    constant, front, rear = _lead_finder(v, pair)
+    fronts = common.matches(
+        lambda rc: constant * rc / rear - 1, pair.front_new, window.middle,
+        lambda tire: tire.rolling_circumference < rear,
+    )  # fmt: skip
+    rears = common.matches(
+        lambda rc: constant * front / rc - 1, pair.rear_new, window.middle,
+        lambda tire: tire.rolling_circumference > front,
+    )  # fmt: skip
+    check = outcome.check("lead")
+    if check is not None and check.margin < 0:
+        remedies += _lead_remedies(v, pair, window, constant, rear, fronts, rears)
+    note = ws.phrase(
+        "Worked with the middle of the table's values; the window is {w}. Check rims, load and "
+        "gaps before you order, and roll the tires out.", w=window.label,
+    )  # fmt: skip
+    rear_size = pair.rear_new.designation.size
+    front_size = pair.front_new.designation.size
+    found.append(
+        common.match_table(f"Front sizes that suit {rear_size} at the rear", fronts, window, note)
+    )
+    found.append(
+        common.match_table(f"Rear sizes that suit {front_size} at the front", rears, window, note)
+    )
+    if v.front_turns is not None or v.lead_now is not None:
+        now = common.leads(v, pair)[0]
+        if not window.low <= now <= window.high:
+            notes.append(
+                f"With the tires it has now the lead works out at {common.signed(now)} %, outside "
+                "the window already: check the count, or whether these tires are of a size the "
+                "tractor was made for."
+            )
+    found.append(_window_table(constant * front / rear - 1))
+    notes += _error_notes(v, pair, window)
+
+
+def _lead_remedies(
+    v: ws.Inputs,
+    pair: common.Pair,
+    window: front_drive.Window,
+    constant: float,
+    rear: float,
+    fronts: list[common.Match],
+    rears: list[common.Match],
+) -> list[ws.Remedy]:
+    remedies = []
+    for axle, found in (("front", fronts), ("rear", rears)):
+        best = found[0] if found else None
+        if best is None or not window.low <= best.lead <= window.high:
+            continue
+        size = best.tire.designation.size
+        current = pair.front_new if axle == "front" else pair.rear_new
+        kept = pair.front if axle == "front" else pair.rear
+        if size in [tire.designation.size for tire in (current, kept) if tire is not None]:
+            continue
+        remedies.append(
+            ws.Remedy(
+                ws.phrase(
+                    f"{size} on the {axle} brings the middle of the lead to {{lead}} %.",
+                    lead=common.signed(best.lead),
+                ),
+                set={f"new_{axle}_tire": size, f"new_{axle}_ten_turns": ""},
+                source="tires/derived",
+            )
+        )
+    wanted = (1 + window.middle) * rear / constant
+    assert pair.rear is not None and pair.front is not None
+    remedies.append(
+        ws.Remedy(
+            ws.phrase(
+                "Whatever the size: with rear tires that roll {rear} in ten turns, front tires "
+                "must roll {front}. Measure both before you pay.",
+                rear=(TURNS * rear, "length", "ft"), front=(TURNS * wanted, "length", "ft"),
+            ),
+            set={
+                "new_front_ten_turns": f"{TURNS * wanted:.3f} m",
+                "new_rear_ten_turns": f"{TURNS * rear:.3f} m",
+                **_marked_new(v, pair),
+            },
+            source="tires/derived",
+        )
+    )  # fmt: skip
+    if not (pair.rear_stays and pair.front_stays):
+        remedies.append(
+            ws.Remedy(
+                "Keep the tires it has now, on both axles: the lead stays as it was laid out.",
+                set={"new_front_tire": "", "new_rear_tire": "", "new_front_ten_turns": "",
+                     "new_rear_ten_turns": ""},
+            )
+        )  # fmt: skip
+    return remedies
+
+
+def _marked_new(v: ws.Inputs, pair: common.Pair) -> dict[str, str]:
+    """A distance for an axle that stays would be taken for the tires it has now.
+
+    So the axle gets the nearest other size of the table as its new one.
+    """
+    if not pair.front_stays:
+        return {}
+    constant, _, rear = _lead_finder(v, pair)
+    window = front_drive.window(v.lead_window)
+    assert pair.front is not None
+    for match in common.matches(
+        lambda rc: constant * rc / rear - 1, pair.front, window.middle, lambda _: True
+    ):
+        if match.tire.designation.size != pair.front.designation.size:
+            return {"new_front_tire": match.tire.designation.size}
+    return {}
+
+
+def _error_notes(v: ws.Inputs, pair: common.Pair, window: front_drive.Window) -> list[ws.Words]:
+    errors = _errors(v, pair)
+    direct = v.front_turns is not None
+    used = [
+        errors[axle][0 if direct else 1]
+        for axle, stays in (("front", pair.front_stays), ("rear", pair.rear_stays))
+        if errors[axle] and (direct or not stays)
+    ]
+    if not used:
+        return []
+    half = (window.high - window.low) / 2
+    total = sum(used)
+    said = (
+        "The circumferences may be off by {off} points of lead together, and the window reaches "
+        "only {half} points to either side of its middle. "
+    )
+    said += (
+        "So unless the lead comes out far from the limits, sizes alone can't settle it: roll the "
+        "tires out, or get the rolling circumferences from their makers' data sheets."
+        if total > half / 2
+        else "Roll the tires out before you rely on it."
+    )
+    return [ws.phrase(said, off=f"{100 * total:.1f}", half=f"{100 * half:.1f}")]
+
+
+def _window_table(lead: float) -> ws.Table:
+    rows = tuple(
+        (
+            w.label,
+            "inside" if w.low <= lead <= w.high else "outside",
+            sources.find(w.source)[0].title,
+        )
+        for w in front_drive.windows()
+    )
+    return ws.Table(
+        "What other windows say", ("Window", f"Lead of {common.signed(lead)} %", "Source"), rows,
+        note="Manuals and guides disagree; the tractor's own manual comes first.",
+    )  # fmt: skip
+
+
+def _gap_remedies(v: ws.Inputs, pair: common.Pair, outcome: ws.Outcome) -> list[ws.Remedy]:
+    remedies = []
+    for name, old in (("fender", pair.rear), ("deck", pair.rear), ("front_lock", pair.front)):
+        check = outcome.check(f"{name}_gap")
+        gap = {"fender": v.fender_gap, "deck": v.deck_gap, "front_lock": v.front_gap}[name]
+        if check is None or check.margin >= 0 or old is None or gap is None:
+            continue
+        largest = old.overall_diameter + 2 * (gap - duals.FENDER_GAP)
+        axle = "front" if name == "front_lock" else "rear"
+        remedies.append(
+            ws.Remedy(
+                ws.phrase(
+                    f"{check.title}: the largest {axle} tire that keeps {{gap}} is {{d}} "
+                    "across.", gap=(duals.FENDER_GAP, "length"), d=(largest, "length"),
+                ),
+                source="tires/OM-16",
+            )
+        )  # fmt: skip
+    side = outcome.check("side_gap")
+    if side is not None and side.margin < 0 and v.side_gap is not None:
+        spread = 2 * (duals.FENDER_GAP - side.value)
+        remedies.append(
+            ws.Remedy(
+                ws.phrase(
+                    "Widen the rear track by {more} (to {track}) to keep {gap} beside the tire.",
+                    more=(spread, "length"), track=(v.track_width + spread, "length"),
+                    gap=(duals.FENDER_GAP, "length"),
+                ),
+                set={"side_gap": f"{v.side_gap + spread / 2 + 1e-4:.4f} m",
+                     "track_width": f"{v.track_width + spread:.4f} m"},
+                source="tires/OM-16",
+            )
+        )  # fmt: skip
+    width = outcome.check("width")
+    if width is not None and width.margin < 0 and pair.rear_new is not None:
+        track = v.width_limit - pair.rear_new.section_width
+        if track >= 0.77:
+            remedies.append(
+                ws.Remedy(
+                    ws.phrase("Narrow the rear track to {t} to pass {w}.", t=(track, "length"),
+                              w=(v.width_limit, "length")),
+                    set={"track_width": f"{track - 1e-4:.4f} m"},
+                )
+            )  # fmt: skip
+    return remedies
+
+
+def _load_remedies(v: ws.Inputs, outcome: ws.Outcome) -> list[ws.Remedy]:
+    remedies = []
+    for axle in ("rear", "front"):
+        check = outcome.check(f"{axle}_load")
+        if check is not None and check.margin < 0:
+            over = check.value - check.limit
+            load = getattr(v, f"{axle}_axle_load") - over
+            remedies.append(
+                ws.Remedy(
+                    ws.phrase(f"Take {{m}} off the {axle} axle, or fit tires rated {{t}} each.",
+                              m=(over, "mass"), t=(check.value / 2, "mass")),
+                    set={f"{axle}_axle_load": f"{load - 0.01:.2f} kg"} if load > 100 else {},
+                )
+            )  # fmt: skip
+    freezing = outcome.check("freezing")
+    if freezing is not None and freezing.margin < 0:
+        for row in tables.rows("ballast_liquids"):
+            freezes = row["slush_c"] or row["solid_c"]
+            if freezes and 273.15 + float(freezes) <= v.coldest:
+                remedies.append(
+                    ws.Remedy(
+                        ws.phrase(f"{_upper(row['label'])} stays liquid down to {{t}}.",
+                                  t=(273.15 + float(freezes), "temperature")),
+                        set={"liquid": row["key"]}, source=row["freeze_source"],
+                    )
+                )  # fmt: skip
+                break
+    return remedies
+
+
+def _upper(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def _comparison(pair: common.Pair) -> ws.Table:
+    rows: list[tuple[ws.Cell, ...]] = []
+    for axle, old, new in (
+        ("Front", pair.front, pair.front_new), ("Rear", pair.rear, pair.rear_new)
+    ):  # fmt: skip
+        if old is None or new is None:
+            continue
+        title = f"{axle}: {old.designation.size} to {new.designation.size}"
+        if old is new:
+            title = f"{axle}: {old.designation.size}, stays"
+        for label, name in (
+            ("overall diameter", "overall_diameter"), ("section width", "section_width"),
+            ("loaded radius", "static_loaded_radius"),
+            ("one turn rolls", "rolling_circumference"),
+        ):  # fmt: skip
+            before, after = getattr(old, name), getattr(new, name)
+            rows.append(
+                (title, label, (before, "length"), (after, "length"),
+                 f"{common.signed(after / before - 1)} %")
+            )  # fmt: skip
+            title = ""
+    return ws.Table(
+        "Old against new", ("Axle", "What", "Now", "New", "Change"), tuple(rows), "tires/derived",
+        "New tires at rated load and pressure. Values of the table, not measured ones.",
+    )  # fmt: skip
+
+
+def _speed_table(v: ws.Inputs, pair: common.Pair) -> ws.Table:
+    """Speeds with the table's own circumferences; the top speed above has the range."""
+    errors = _errors(v, pair)["rear"]
+    rear_new = common.assumed_or(v.new_rear_ten_turns, pair.rear_new, errors)
+    rear = pair.now("rear", v.old_rear_ten_turns, rear_new)
+    rows = tuple(
+        ((now, "speed"), (travel.speed_after(now, rear, rear_new), "speed"))
+        for now in v.gear_speeds
+    )
+    return ws.Table(
+        "Speed in each gear, same engine speed", ("Now", "New"), rows, "tires/derived",
+        "With the middle of the range of the new tire's circumference.",
+    )  # fmt: skip
+
+
+def _basis_notes(pair: common.Pair) -> list[ws.Words]:
+    seen = dict.fromkeys(
+        common.describe(tire)
+        for tire in (pair.front, pair.front_new, pair.rear, pair.rear_new)
+        if tire is not None
+    )
+    if not seen:
+        return []
+    return [
+        "Where the sizes come from: " + "; ".join(seen) + ". Another maker's tire of the same size "
+        "may differ by up to 3 % in diameter and in width."
+    ]
+
+
+def _cautions(v: ws.Inputs) -> list[ws.Caution]:
+    cautions = [
+        ws.Caution(
+            "Fit only sizes and rims that the operator's manual allows; tire, rim and axle each "
+            "have their own limit and the least counts.", "tires/OM-10",
+        ),
+        ws.Caution(
+            "Taller tires raise the center of gravity: the tractor tips earlier. Drive it as a "
+            "different machine, and work out its balance again on the lift and ballast page."
+        ),
+        ws.Caution(
+            "Mounting a tractor tire can kill. Never seat a bead above 35 psi (240 kPa); leave it "
+            "to a tire shop with a cage.", "tires/OM-15",
+        ),
+        ws.Caution(
+            "More speed means longer stopping: 5 % faster is about 10 % more braking distance. "
+            "Check the speed limits of the tires, of towed machines and of the law."
+        ),
+    ]  # fmt: skip
+    if v.front_drive == "yes":
+        cautions.append(
+            ws.Caution(
+                "Don't drive with the front drive engaged on hard, dry ground, whatever the lead.",
+                "tires/TG-3",
+            )
+        )
+    if v.liquid != "none":
+        row = tables.by_key("ballast_liquids", "key")[v.liquid]
+        if row["note"]:
+            cautions.append(ws.Caution(f"{_upper(row['label'])}: {row['note']}."))
+        cautions.append(
+            ws.Caution(
+                "Never fill a tire full, and put no liquid in front tires unless the manual "
+                "allows it.", "tires/OM-8",
+            )
+        )  # fmt: skip
+    return cautions
