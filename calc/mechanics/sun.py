@@ -99,7 +99,7 @@ def clear_sky(
     aerosol_depth: float = 0.1,
     pressure: float = STANDARD_PRESSURE,
 ) -> tuple[float, float, float]:
-    """Return beam, whole and scattered radiation of a clear sky (broadband Solis model).
+    """Return beam, whole and scattered radiation of a clear sky (broadband model of Ineichen).
 
     Parameters
     ----------
@@ -120,7 +120,7 @@ def clear_sky(
 
     References
     ----------
-    .. [1] value/SOLIS.
+    .. [1] value/INEICHEN.
     """
     if altitude <= 0.0:
         return 0.0, 0.0, 0.0

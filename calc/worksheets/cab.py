@@ -418,7 +418,7 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
 
 def _show_working(v: ws.Inputs, load: Load, takes: Taken, work: ws.Work) -> None:
     sun_source = (
-        "value/ISO14269-memory" if v.sun_rule == "test" else "value/SPENCER; value/SOLIS; value/IAM"
+        "value/ISO14269-memory" if v.sun_rule == "test" else "value/SPENCER; value/INEICHEN; value/IAM"
     )
     gain = float(_row("glass_kinds", "kind", v.glass_kind)["heat_gain"])
     outside, inside = v.outside_temperature, v.inside_temperature

@@ -312,6 +312,7 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
         v.lawn_area, v.working_width, v.ground_speed, v.efficiency, passes(v)
     )
     burnt = fuel.diesel_rate(v.pto_power, min(1.0, max(fuel.LOWEST_LOAD, v.engine_load)))
+    unit = "min" if time < 7200.0 else "h"
     outputs = [
         ws.Output("front_pressure", "Pressure under the front tires", wheels[0].pressure,
                   "pressure"),
@@ -320,7 +321,7 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
         ws.Output("deep", "Largest stress 4 in down", ground.peak_stress(
             max(v.front_inflation, v.rear_inflation)), "pressure"),
         ws.Output("passes", "Passes over the whole lawn", float(passes(v)), "count"),
-        ws.Output("time", "Time", time, "duration"),
+        ws.Output("time", "Time", time, "duration", unit_us=unit, unit_metric=unit),
         ws.Output("rate", "Lawn in an hour, all passes", v.lawn_area / time, "area_rate"),
         ws.Output("fuel", "Fuel", burnt * time, "volume"),
     ]  # fmt: skip

@@ -135,7 +135,7 @@ def cab_currents() -> TableView:
     )
 
 
-SHELVED = ("C", "ISO14269", "ASHRAE", "SPENCER", "SOLIS", "IAM")
+SHELVED = ("C", "ISO14269", "ASHRAE", "SPENCER", "INEICHEN", "IAM")
 
 
 def cab_sources() -> TableView:
