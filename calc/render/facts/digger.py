@@ -12,6 +12,7 @@ from calc.worksheets import resale as sale
 INCH = 0.0254
 RPM = math.pi / 30.0
 NINE = 9 * INCH
+SETBACK = "4 in"  # hitch/PRACTICE: what a Category 1 coupler adds
 UNEVEN = (20.0, 15.0)  # degrees at the two ends, for the example of angles that don't match
 
 
@@ -65,6 +66,15 @@ def _joint(key: str) -> Callable[[], str]:
     return lambda: f"{row['running_deg']} degrees"
 
 
+def _gap_rule() -> str:
+    rows = tables.rows("driveline_closing_rules")
+    return next(row["name"] for row in rows if row["default"])
+
+
+def _setting(key: str) -> Callable[[], str]:
+    return lambda: tables.by_key("overload_settings", "key")[key]["times_torque"]
+
+
 def _at_speed(rpm: float) -> Callable[[], str]:
     return lambda: f"{math.degrees(driveline.angle_for_speed(rpm * RPM)):.1f} degrees"
 
@@ -91,7 +101,7 @@ def _auger(soil: str) -> Callable[[], str]:
 
 
 def _with_coupler() -> str:
-    found = explore.answer(worksheets.load("driveline"), {"setback": "4 in"})
+    found = explore.answer(worksheets.load("driveline"), {"setback": SETBACK})
     return _shown(next(o.value for o in found.outputs if o.name == "overlap_longest"), "length")
 
 
@@ -101,11 +111,11 @@ def _thread_loss() -> str:
     return _percent(1.0 - cut / full)
 
 
-def _spread(share: float) -> Callable[[], str]:
+def _spread(share: float, sign: float = 1.0) -> Callable[[], str]:
     def text() -> str:
         box = explore.read_box(worksheets.load("resale"), {})
         spread = resale.simulate(sale.plan(box.point({})), sale.SEED, sale.ROUNDS)
-        return sale.dollars(spread.at(share))
+        return sale.dollars(sign * spread.at(share))
 
     return text
 
@@ -149,6 +159,13 @@ FACTS: dict[str, Callable[[], str]] = {
     "digger-start": _rule("start"),
     "digger-outside": _rule("pins_outside"),
     "digger-inside": _rule("pins_inside"),
+    "driveline-setback": lambda: SETBACK,
+    "driveline-closed": _typed("driveline", "closed_length"),
+    "driveline-tube": _typed("driveline", "tube_length"),
+    "driveline-gap-rule": _gap_rule,
+    "driveline-rule": lambda: driveline.overlap_rules()[0].name,
+    "driveline-clutch-low": _setting("clutch_low"),
+    "driveline-clutch-high": _setting("clutch_high"),
     "driveline-shortest": _output("driveline", "shortest"),
     "driveline-longest": _output("driveline", "longest"),
     "driveline-gap": _output("driveline", "gap"),
@@ -184,7 +201,7 @@ FACTS: dict[str, Callable[[], str]] = {
     "resale-tax-saved": _money("tax_saved"),
     "resale-private": _money("private_price"),
     "resale-daily": _output("resale", "daily"),
-    "resale-low": _spread(0.10),
+    "resale-low": _spread(0.10, -1.0),
     "resale-high": _spread(0.90),
     "resale-first": _first_swing,
     "resale-faster": _faster,
