@@ -343,7 +343,9 @@ def _span_check(v: ws.Inputs, work: ws.Work) -> ws.Check:
 def _mast_check(v: ws.Inputs, work: ws.Work) -> ws.Check:
     category = _tractor_category(v)
     number = hitch.pin_number(category)
-    ours = hitch.size("mast_height", category)
+    # Category 4 has two heights: the nearer one is meant.
+    heights = hitch.size_range("mast_height", category)
+    ours = min(heights, key=lambda height: abs(height - v.mast_height))
     gap = hitch.mast_gap(ours, v.mast_height)
     work.step("Difference of the masts", "m", "mast of the implement − mast of the category",
               (("implement", v.mast_height, "length"), ("category", ours, "length")), gap,
@@ -812,18 +814,20 @@ def _pins_scene(v: ws.Inputs, outcome: ws.Outcome) -> Scene:
     if _has_top_link(v):
         pairs.append(("top pin", upper, upper_hole))
     for index, (name, pin, hole) in enumerate(pairs):
-        x = index * 2.2 * largest
-        fits = pin <= hole + hitch.LOOSE
-        items.append(Disc((x, 0), pin / 2, "accent" if fits else "bad"))
-        items.append(Disc((x, 0), hole / 2, "ink thick", hole=True))
-        items.append(Label((x, 0.62 * largest), name, dy=0.0))
-        items.append(Label((x, -0.62 * largest), ws.phrase("{p} pin", p=(pin, "length")), dy=0.0))
-        items.append(
-            Label((x, -0.62 * largest),
-                  ws.phrase("{h} slot" if coupled else "{h} hole", h=(hole, "length")), dy=1.2)
-        )  # fmt: skip
-    items.append(Line([(-0.9 * largest, 0), (-0.9 * largest, 0)], "soft"))
-    items.append(Line([((len(pairs) - 1) * 2.2 * largest + 0.9 * largest, 0)] * 2, "soft"))
+        x, below = index * 2.4 * largest, -0.62 * largest
+        found = _cut_for(pin, hole)
+        state = {"fits": "fits", "sleeve": "loose", "too big": "doesn't go in"}[found]
+        word = "slot" if coupled else "hole"
+        items += [
+            Disc((x, 0), pin / 2, "bad" if found == "too big" else "accent"),
+            Disc((x, 0), hole / 2, "ink thick", hole=True),
+            Label((x, 0.62 * largest), f"{name}: {state}"),
+            Label((x, below), f"pin {_pin_words(pin)}"),
+            Label((x, below), f"{word} {_pin_words(hole)}", dy=1.2),
+        ]
+    # Points without ink on either side keep the labels inside the picture.
+    for x in (-1.0 * largest, (len(pairs) - 1) * 2.4 * largest + 1.0 * largest):
+        items.append(Line([(x, 0), (x, 0)], "soft"))
     what = "slot of the coupler" if coupled else "hole of the ball or top link"
     return Scene(
         "Pins and holes",

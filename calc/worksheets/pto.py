@@ -359,9 +359,8 @@ def _checks(
         )
     ]  # fmt: skip
     if row["size"] == "rating":
-        engine = v.engine_power
-        if engine is None:
-            engine = rated / pto_power.pto_ratio()[1]
+        # No engine is weaker than the shaft that it drives.
+        engine = max(v.engine_power or 0.0, rated / pto_power.pto_ratio("net")[1])
         checks.append(
             ws.at_least(
                 "starting", "Engine power to start motors on the generator", engine,

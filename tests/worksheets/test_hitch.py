@@ -236,6 +236,13 @@ def test_trap_old_mast_is_named() -> None:
     assert "older" in text.check_sentence(verdict, "us")
 
 
+def test_trap_category_4_has_two_masts() -> None:
+    typed = {"hitch_category": "4", "implement_category": "4"}
+    for height in ("685 mm", "1100 mm"):
+        assert check(answer(**typed, mast_height=height), "mast").finding == ws.WITHIN
+    assert check(answer(**typed, mast_height="890 mm"), "mast").finding == ws.CLOSE
+
+
 def test_trap_limited_hitch_is_named_by_its_travel() -> None:
     found = answer(hitch_category="1", implement_category="1", lift_travel="13 in")
     verdict = check(found, "travel")

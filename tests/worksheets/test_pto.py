@@ -125,6 +125,12 @@ def test_engine_speeds_the_wrong_way_round_are_refused() -> None:
     assert "pto_engine_rpm" in caught.value.errors
 
 
+def test_an_engine_is_never_weaker_than_its_shaft() -> None:
+    """Typing a PTO power over the example leaves its 25 hp engine standing; that must not count."""
+    found = answer(pto_power="60 hp", implement_kind="generator", generator_rating="25 kW")
+    assert check(found, "starting").finding == ws.WITHIN
+
+
 def test_standing_work_takes_nothing_for_driving() -> None:
     found = answer(engine_power="", pto_power="20 hp", slope="30 %", implement_kind="generator")
     assert output(found, "left").value == pytest.approx(20 * HP)
