@@ -50,7 +50,7 @@ def on_page_markdown(markdown: str, page: Any, **_: Any) -> str:
 
 def on_page_content(html: str, page: Any, **_: Any) -> str:
     """Put the shop's lines on top of a page, on a site that is built for one."""
-    return shop.banner(page.file.src_uri.removesuffix(".md")) + html
+    return f"{shop.banner(page.file.src_uri.removesuffix('.md'))}{html}"
 
 
 def on_page_context(context: Any, page: Any, **_: Any) -> Any:
@@ -58,6 +58,11 @@ def on_page_context(context: Any, page: Any, **_: Any) -> Any:
     if (urlsplit(page.canonical_url or "").hostname or "").endswith(".invalid"):
         page.canonical_url = None
     return context
+
+
+def on_post_page(output: str, **_: Any) -> str:
+    """Name the theme's search dialog for those who can't see it."""
+    return output.replace('role="dialog"', 'role="dialog" aria-label="Search"')
 
 
 def on_build_error(error: Exception, **_: Any) -> None:

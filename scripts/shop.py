@@ -14,6 +14,8 @@ from scripts import _setup
 
 # The build tells MkDocs' process which folder to read.
 FOLDER_VARIABLE = "YARDSTICK_SHOP"
+# ... and where the site will stand.
+ADDRESS_VARIABLE = "YARDSTICK_SITE_URL"
 SETTINGS = "shop.toml"
 TEXTS = ("name", "contact", "region", "units")
 LONGEST_TEXT = 200
@@ -169,7 +171,9 @@ def lists_script() -> str:
         own = [asdict(machine) for machine in (*found.tractors, *found.implements)]
         groups.insert(0, {"title": found.name or "Our machines", "machines": own})
         shop = {name: getattr(found, name) for name in TEXTS}
-    lists = {"shop": shop, "groups": groups}
+    address = os.environ.get(ADDRESS_VARIABLE, "")
+    address = f"{address.rstrip('/')}/" if address else ""
+    lists = {"shop": shop, "address": address, "groups": groups}
     return f"window.yardstickLists = {json.dumps(lists, ensure_ascii=False)};\n"
 
 

@@ -10,7 +10,7 @@ from calc import worksheet as ws
 from calc.errors import YardstickError
 from calc.render import text
 from calc.render.answer import answer_html
-from calc.render.reply import reply, short
+from calc.render.reply import fits_short, reply, reply_html, short
 
 LONGEST_REQUEST = 200_000
 
@@ -21,8 +21,9 @@ def respond(request: str) -> str:
     Parameters
     ----------
     request
-        JSON with "worksheet", "inputs" (texts by field name), "units" ("us" or "metric") and
-        "stage" ("exact" for the middle values alone, "full" for the whole answer).
+        JSON with "worksheet", "inputs" (texts by field name), "units" ("us" or "metric"),
+        "stage" ("exact" for the middle values alone, "full" for the whole answer), and for the
+        replies "link" (to this page, filled in) and "sender" (a line about who replies).
 
     Returns
     -------
@@ -49,6 +50,7 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
     sheet = worksheets.load(str(asked["worksheet"]))
     typed = {str(name): str(value) for name, value in asked.get("inputs", {}).items()}
     system = "metric" if asked.get("units") == "metric" else "us"
+    link, sender = (str(asked.get(name) or "") for name in ("link", "sender"))
     stage = "exact" if asked.get("stage") == "exact" else "full"
     if sum(len(name) + len(value) for name, value in typed.items()) > LONGEST_REQUEST:
         raise explore.BadInputs({"": "That is far too much text for one form."})
@@ -79,8 +81,17 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
         "finding_words": ws.FINDING_WORDS[found.finding],
         "headline": text.headline(found, system),
         "html": answer_html(found, system),
-        "reply": reply(found, system),
-        "short": short(found, system),
+        **(_replies(found, system, link, sender) if found.final else {}),
+    }
+
+
+def _replies(found: ws.Answer, system: str, link: str, sender: str) -> dict[str, Any]:
+    """Return every kind of reply; a first look at the middle values has none to give."""
+    return {
+        "reply": reply(found, system, link, sender),
+        "reply_html": reply_html(found, system, link, sender),
+        "short": short(found, system, link),
+        "short_has_link": bool(link) and fits_short(found, link),
     }
 
 

@@ -44,7 +44,7 @@ export class Engine {
   private progress: Progress = { state: "loading", loaded: 0, total: 0, message: "" };
 
   /** `base` is the address of the folder that holds the client script. */
-  constructor(private readonly base: string) {}
+  constructor(readonly base: string) {}
 
   /** Start Python if it is not started; calling it again costs nothing. */
   start(): void {

@@ -28,6 +28,8 @@ export interface Shop {
 /** What the build writes beside the client script: the lists that every page offers. */
 export interface SiteLists {
   shop: Shop | null;
+  /** Where the site stands, if the build was told. */
+  address: string;
   groups: { title: string; machines: Machine[] }[];
 }
 
@@ -38,7 +40,7 @@ declare global {
 }
 
 export function siteLists(): SiteLists {
-  return window.yardstickLists ?? { shop: null, groups: [] };
+  return window.yardstickLists ?? { shop: null, address: "", groups: [] };
 }
 
 /** The one readable file, and the form in which the device keeps the machines. */

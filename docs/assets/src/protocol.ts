@@ -24,6 +24,10 @@ export interface Request {
   inputs: Record<string, string>;
   units: Units;
   stage: Stage;
+  /** The address of the page, filled in, for the replies; left out where it leads nowhere. */
+  link?: string;
+  /** A line about who replies. */
+  sender?: string;
 }
 
 export type Units = "us" | "metric";
@@ -40,7 +44,9 @@ export interface Response {
   hints: Record<string, string>;
   finding?: Finding;
   reply?: string;
+  reply_html?: string;
   short?: string;
+  short_has_link?: boolean;
   title?: string;
 }
 

@@ -5,7 +5,10 @@ import type { Engine, Progress } from "./engine";
 import { LONGEST_LINK, readLink, writeLink } from "./link";
 import { siteLists } from "./machines";
 import { INPUTS_EVENT } from "./picker";
-import type { Response, Stage, Units } from "./protocol";
+import type { Row } from "./print";
+import { Paper } from "./print";
+import type { Request, Response, Stage, Units } from "./protocol";
+import { copyRich, sendable, sender } from "./replies";
 
 const TYPING_PAUSE = 120;
 /** A half-typed value is not an error yet: its sentence waits for a longer pause. */
@@ -51,6 +54,10 @@ export class Sheet {
   private readonly defaults: Record<string, string> = {};
   private units: Units = storedUnits();
   private last: Response | undefined;
+  /** The address that the last answer is for. */
+  private lastAddress = "";
+  private readonly root: string;
+  private readonly paper: Paper;
   private typing = 0;
   private erring = 0;
   private asked = 0;
@@ -74,6 +81,12 @@ export class Sheet {
       this.controls.set(control.name, control);
       this.defaults[control.name] = defaultText(control);
     }
+    this.root = new URL("..", engine.base).href;
+    this.paper = new Paper(
+      this.answer,
+      () => this.paperRows(),
+      () => sendable(this.address(), this.root),
+    );
     this.stale.textContent = "This answer is for the last inputs that could be read.";
     this.answer.tabIndex = -1;
     this.answer.before(this.progress, this.notice, this.summary, this.stale);
@@ -114,8 +127,8 @@ export class Sheet {
       signal,
     });
     this.section.addEventListener("click", (event) => this.follow(event), { signal });
-    window.addEventListener("beforeprint", () => this.preparePaper(), { signal });
-    window.addEventListener("afterprint", () => this.afterPaper(), { signal });
+    window.addEventListener("beforeprint", () => this.paper.prepare(), { signal });
+    window.addEventListener("afterprint", () => this.paper.clear(), { signal });
     if (this.linked) {
       window.addEventListener("hashchange", () => this.takeLink() && this.compute(), { signal });
     }
@@ -130,6 +143,12 @@ export class Sheet {
     }, TYPING_PAUSE);
   }
 
+  private request(stage: Stage): Request {
+    const { name: worksheet, units } = this;
+    const link = sendable(this.address(), this.root);
+    return { worksheet, inputs: this.inputs(), units, stage, link, sender: sender() };
+  }
+
   private compute(): void {
     this.form.dispatchEvent(new CustomEvent(INPUTS_EVENT));
     this.asked += 1;
@@ -137,9 +156,10 @@ export class Sheet {
   }
 
   private async askStage(turn: number, stage: Stage): Promise<void> {
-    const { name: worksheet, units } = this;
-    const response = await this.engine.ask({ worksheet, inputs: this.inputs(), units, stage });
+    const address = this.address();
+    const response = await this.engine.ask(this.request(stage));
     if (!response || turn !== this.asked) return;
+    this.lastAddress = address;
     this.show(response);
     if (response.ok && !response.final) await this.askStage(turn, "full");
   }
@@ -376,8 +396,9 @@ export class Sheet {
       units.append(button);
     }
     this.tools.replaceChildren(
-      this.button("Copy link", (button) => void this.copy(this.address(), button, "Link copied.")),
+      this.button("Copy link", (button) => void this.copyLink(button)),
       this.button("Copy reply", (button) => void this.copyReply(button)),
+      this.button("Copy short text", (button) => void this.copyShort(button)),
       this.button("Print", () => window.print()),
       this.button("Clear all fields", () => this.fill(() => "")),
       this.button("Show the example", () => this.fill((name) => this.defaults[name] ?? "")),
@@ -386,60 +407,55 @@ export class Sheet {
     this.showUnits(this.units);
   }
 
-  private async copy(text: string, button: HTMLButtonElement, done: string): Promise<void> {
-    if (await copyText(text, this.tools)) {
-      this.announce(done);
-      const label = button.textContent;
-      button.textContent = done.replace(/\.$/, "");
-      window.setTimeout(() => (button.textContent = label), 1500);
-    }
+  private async copyLink(button: HTMLButtonElement): Promise<void> {
+    const link = sendable(this.address(), this.root) || this.address();
+    if (await copyText(link, this.tools)) this.copied(button, "Link copied.");
   }
 
-  /** The reply is computed when it was not yet: a page's first answer comes without one. */
-  private async copyReply(button: HTMLButtonElement): Promise<void> {
-    let response = this.last;
-    if (!response?.ok) {
-      const { name: worksheet, units } = this;
-      const inputs = this.inputs();
-      response = (await this.engine.ask({ worksheet, inputs, units, stage: "full" })) ?? undefined;
-    }
-    if (response?.ok && response.reply) {
-      await this.copy(`${response.reply}\n${this.address()}\n`, button, "Reply copied.");
-    } else if (response) {
+  private copied(button: HTMLButtonElement, done: string): void {
+    this.announce(done);
+    button.dataset["label"] ??= button.textContent ?? "";
+    button.textContent = done.replace(/\.$/, "");
+    window.setTimeout(() => (button.textContent = button.dataset["label"] ?? ""), 1500);
+  }
+
+  /** The replies to what the form holds now, computed unless the last answer is for just that. */
+  private async replies(): Promise<Response | undefined> {
+    const request = this.request("full");
+    if (this.last?.reply && this.lastAddress === this.address()) return this.last;
+    const response = (await this.engine.ask(request)) ?? undefined;
+    if (response && !response.ok) {
       this.show(response);
       this.showErrors();
     }
+    return response?.ok ? response : undefined;
   }
 
-  /** For paper: the inputs as a list, everything folded opened, and blanks to write on. */
-  private preparePaper(): void {
-    const list = make("dl");
-    for (const control of this.controls.values()) {
+  private async copyReply(button: HTMLButtonElement): Promise<void> {
+    const response = await this.replies();
+    if (!response?.reply) return;
+    const copied = await copyRich(response.reply_html ?? "", response.reply, this.tools);
+    if (copied) this.copied(button, "Reply copied.");
+  }
+
+  private async copyShort(button: HTMLButtonElement): Promise<void> {
+    const response = await this.replies();
+    if (!response?.short || !(await copyText(response.short, this.tools))) return;
+    const whole = response.short_has_link || !sendable(this.address(), this.root);
+    this.copied(
+      button,
+      whole ? "Short text copied." : "Copied without the link, which is too long for a message.",
+    );
+  }
+
+  private paperRows(): Row[] {
+    return [...this.controls.values()].map((control) => {
       const choice = control instanceof HTMLSelectElement;
-      const value = choice ? (control.selectedOptions[0]?.label ?? "") : control.value;
-      if (!value.trim()) continue;
-      list.append(make("div", {}, make("dt", {}, this.labelOf(control)), make("dd", {}, value)));
-    }
-    const blanks = make("div", { class: "ys-blanks" });
-    for (const label of ["Measured by", "Date", "Machine's number"]) {
-      blanks.append(make("span", {}, label));
-    }
-    const before = make("div", { class: "ys-print" }, make("h3", {}, "Inputs"), list);
-    const after = make("div", { class: "ys-print" }, make("p", {}, this.address()), blanks);
-    this.answer.before(before);
-    this.answer.after(after);
-    for (const details of this.answer.querySelectorAll("details:not([open])")) {
-      details.setAttribute("open", "");
-      details.setAttribute("data-opened-for-paper", "");
-    }
-  }
-
-  private afterPaper(): void {
-    for (const element of this.section.querySelectorAll(".ys-print")) element.remove();
-    for (const details of this.answer.querySelectorAll("[data-opened-for-paper]")) {
-      details.removeAttribute("open");
-      details.removeAttribute("data-opened-for-paper");
-    }
+      const value = choice ? (control.selectedOptions[0]?.label ?? "") : control.value.trim();
+      // A range stands in where the empty field shows numbers.
+      const hint = choice ? "" : control.placeholder;
+      return { label: this.labelOf(control), value, standIn: /\d/.test(hint) ? hint : "" };
+    });
   }
 
   private fill(text: (name: string) => string): void {

@@ -1,0 +1,95 @@
+/** One answer on paper: its inputs, blanks to write on and to sign, and its link as a code. */
+
+import { encode } from "uqr";
+
+import { make } from "./dom";
+
+export interface Row {
+  label: string;
+  value: string;
+  /** The range that stands in while the value isn't known; "" when nothing does. */
+  standIn: string;
+}
+
+/** A longer link makes squares too small for a phone to read off paper. */
+export const LONGEST_CODE = 800;
+const SVG = "http://www.w3.org/2000/svg";
+const QUIET = 4;
+const SIGNED = ["Measured by", "Date", "Machine's number"];
+
+/** The link as a picture, or null when it has too many letters for one. */
+export function code(link: string): SVGSVGElement | null {
+  if (!link || new TextEncoder().encode(link).length > LONGEST_CODE) return null;
+  const { data, size } = encode(link, { ecc: "M", border: QUIET });
+  let path = "";
+  data.forEach((row, y) =>
+    row.forEach((dark, x) => {
+      if (dark) path += `M${x} ${y}h1v1h-1z`;
+    }),
+  );
+  const svg = document.createElementNS(SVG, "svg");
+  svg.setAttribute("viewBox", `0 0 ${size} ${size}`);
+  svg.setAttribute("class", "ys-code");
+  svg.setAttribute("role", "img");
+  svg.setAttribute("aria-label", "The link to this page, filled in, as a code for a phone's camera");
+  const dark = document.createElementNS(SVG, "path");
+  dark.setAttribute("d", path);
+  svg.append(dark);
+  return svg;
+}
+
+function inputs(rows: readonly Row[]): HTMLElement {
+  const list = make("dl");
+  for (const { label, value, standIn } of rows) {
+    if (!value && !standIn) continue;
+    const shown = value
+      ? make("dd", {}, value)
+      : make("dd", { class: "ys-blank" }, make("small", {}, `taken: ${standIn}`));
+    list.append(make("div", {}, make("dt", {}, label), shown));
+  }
+  return make("div", { class: "ys-print ys-print-inputs" }, make("h3", {}, "Inputs"), list);
+}
+
+function foot(link: string): HTMLElement {
+  const blanks = make("div", { class: "ys-blanks" }, ...SIGNED.map((each) => make("span", {}, each)));
+  const picture = code(link);
+  const said = link
+    ? [make("p", {}, picture ? "Open this page, filled in, with a phone's camera:" : "This page, filled in:")]
+    : [];
+  const address = picture || !link ? [] : [make("p", { class: "ys-print-link" }, link)];
+  return make(
+    "div",
+    { class: "ys-print ys-print-foot" },
+    make("div", {}, blanks, ...said, ...address),
+    ...(picture ? [picture] : []),
+  );
+}
+
+/** Puts what paper needs around the answer, and takes it away again. */
+export class Paper {
+  constructor(
+    private readonly answer: HTMLElement,
+    private readonly rows: () => Row[],
+    private readonly link: () => string,
+  ) {}
+
+  prepare(): void {
+    this.clear();
+    this.answer.before(inputs(this.rows()));
+    this.answer.after(foot(this.link()));
+    for (const details of this.answer.querySelectorAll("details:not([open])")) {
+      details.setAttribute("open", "");
+      details.setAttribute("data-opened-for-paper", "");
+    }
+  }
+
+  clear(): void {
+    for (const element of this.answer.parentElement?.querySelectorAll(".ys-print") ?? []) {
+      element.remove();
+    }
+    for (const details of this.answer.querySelectorAll("[data-opened-for-paper]")) {
+      details.removeAttribute("open");
+      details.removeAttribute("data-opened-for-paper");
+    }
+  }
+}
