@@ -40,7 +40,7 @@ Facts = Mapping[str, float]
 FEDERAL_DATE = 2017 + (31 + 28 + 31 + 30 + 31 + 21) / 365  # 2017-06-22 as a decimal year [1]
 EMBLEM_ON_ALL_TOWED_FROM = 2019.75  # S279.18 of October 2019 (road/ASABE-1)
 LAST_UNIT_DISTANCE = 16.4 * 0.3048  # m behind the hitch (road/LAW-WI2)
-MPH = 1609.344 / 3600
+MPH = 0.44704
 
 _UNITS = {"ft": 0.3048, "in": 0.0254, "mm": 0.001, "m": 1.0, "mph": MPH, "km/h": 1 / 3.6}
 # How strongly a rule binds, strongest first.

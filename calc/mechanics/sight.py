@@ -21,7 +21,7 @@ from calc import tables
 
 GRAVITY = 9.80665
 FOOT = 0.3048
-MPH = 1609.344 / 3600
+MPH = 0.44704
 REACTION_TIME = 2.5  # s [1]
 BRAKING_DECELERATION = 11.2 * FOOT  # m/s² [1]; about nine drivers in ten brake harder
 START_DELAY = 2.0  # s, look and engage [6]

@@ -23,6 +23,7 @@ CARRIES: dict[str, frozenset[str]] = {
     "emblem": _REFLECTIVE | {"emblem"},
     "full": _REFLECTIVE | _LAMPS | {"emblem"},
 }
+ALWAYS = "always on the road"
 BINDING = ("law", "maker", "pattern", "memory")
 
 
@@ -148,9 +149,9 @@ def item_row(item: str) -> tables.Row:
     return tables.by_key("road_items", "item")[item]
 
 
-def position(need: lamps.Need) -> ws.Phrase:
-    """Where an item goes, in the reader's units."""
-    parts: list[str] = []
+def _what(name: str, need: lamps.Need) -> ws.Phrase:
+    """What an item is, where it goes and when it is needed, in the reader's units."""
+    parts: list[str] = [name]
     numbers: dict[str, tuple[float, str] | tuple[float, str, str] | str] = {}
     if need.height_low is not None and need.height_high is not None:
         parts.append("{low} to {high} above the road")
@@ -166,7 +167,8 @@ def position(need: lamps.Need) -> ws.Phrase:
     if need.seen is not None:
         parts.append("seen at {seen}")
         numbers["seen"] = (need.seen, "distance")
-    return ws.Phrase("; ".join(parts) or "no place given", numbers)
+    parts.append(ALWAYS if need.hours == "any" else "when lamps are required")
+    return ws.Phrase("; ".join(parts), numbers)
 
 
 def _named(need: lamps.Need) -> str:
@@ -182,10 +184,6 @@ def _reasons(need: lamps.Need) -> str:
         f"{lamps.BASIS_WORDS[basis].capitalize()}: {'; '.join(dict.fromkeys(texts))}."
         for basis, texts in by_basis.items()
     )
-
-
-def _when(need: lamps.Need) -> str:
-    return "always on the road" if need.hours == "any" else "when lamps are required"
 
 
 def listed(found: Situation, unit: str) -> list[lamps.Need]:
@@ -212,26 +210,23 @@ def emblem_rows(v: ws.Inputs, found: Situation) -> list[tuple[str, Row, str]]:
     if rule is None or found.emblem_use == "none":
         return []
     low, high = lamps.emblem_window(v.place)
-    where = ws.phrase(
-        "lower edge {low} to {high} above the road, center of the rear or just left of it",
-        low=(low, "length"), high=(high, "length"),
-    )  # fmt: skip
     basis = "Law that was read" if rule.required == "law" else "Standard"
-    when = "always on the road"
-    said = {
-        "show": "Slow-moving-vehicle emblem",
-        "with symbol": "Slow-moving-vehicle emblem",
-        "covered": "Emblem taken off or covered",
+    shown = found.emblem_use in ("show", "with symbol")
+    said: ws.Words = {
+        "covered": "Emblem taken off or covered while you go faster than it allows",
         "not shown": "No emblem",
-    }[found.emblem_use]
+    }.get(found.emblem_use, "")
+    if shown:
+        said = ws.phrase(
+            "Slow-moving-vehicle emblem; lower edge {low} to {high} above the road, center of the "
+            f"rear or just left of it; {ALWAYS}",
+            low=(low, "length"), high=(high, "length"),
+        )  # fmt: skip
     rows: list[tuple[str, Row, str]] = []
     own = rule.height_low is not None
     height = "" if own else " The height is the standard’s."
     cites = rule.source if own else f"{rule.source}; road/EXT-2"
-    shown = found.emblem_use in ("show", "with symbol")
-    rows.append(
-        ("emblem", (said, where if shown else "—", when, f"{basis}: {rule.text}.{height}"), cites)
-    )
+    rows.append(("emblem", (said, f"{basis}: {rule.text}.{height}"), cites))
     if found.symbol:
         text: ws.Words = ws.phrase(
             "Designed for more than {low}: the emblem goes with a symbol that states the highest "
@@ -239,13 +234,13 @@ def emblem_rows(v: ws.Inputs, found: Situation) -> list[tuple[str, Row, str]]:
             low=(rule.speed_to, "speed"),
         )
         rows.append(
-            ("speed_symbol", ("Speed identification symbol", "beside the emblem", when, text),
+            ("speed_symbol", (f"Speed identification symbol; beside the emblem; {ALWAYS}", text),
              "road/STD-1; road/STD-2")
         )  # fmt: skip
     return rows
 
 
-COLUMNS = ("No.", "What", "Where", "When", "Why")
+COLUMNS = ("No.", "What, where and when", "Why")
 
 
 def checklist(v: ws.Inputs, found: Situation, unit: str) -> ws.Table | None:
@@ -260,14 +255,13 @@ def checklist(v: ws.Inputs, found: Situation, unit: str) -> ws.Table | None:
         why, source, _ = found.emblem_behind
         low, high = lamps.emblem_window(v.place)
         rows.append(
-            ("Slow-moving-vehicle emblem of its own",
-             ws.phrase("lower edge {low} to {high} above the road",
-                       low=(low, "length"), high=(high, "length")),
-             "always on the road", f"{why}.")
+            (ws.phrase("Slow-moving-vehicle emblem of its own; lower edge {low} to {high} above "
+                       f"the road; {ALWAYS}", low=(low, "length"), high=(high, "length")),
+             f"{why}.")
         )  # fmt: skip
         sources.append(source)
     for need in listed(found, unit):
-        rows.append((_named(need), position(need), _when(need), _reasons(need)))
+        rows.append((_what(_named(need), need), _reasons(need)))
         sources.append(cited(need))
     if not rows:
         return None
@@ -311,6 +305,16 @@ def unique(citations: str) -> str:
     return "; ".join(dict.fromkeys(part.strip() for part in citations.split(";") if part.strip()))
 
 
+def about(topic: str) -> str:
+    """A topic of the rules in words."""
+    return topic.replace("_", " ").capitalize().replace("Smv", "SMV").replace("Atv", "ATV")
+
+
+def dated(year: str) -> str:
+    """The year of a text in words."""
+    return "undated copy" if year == "n.d." else f"text of {year}"
+
+
 def law_table(place: str) -> ws.Table | None:
     """What was read of the law of a place, with year and confidence."""
     rows = [row for row in tables.rows("state_road_rules") if row["place"] == place]
@@ -319,10 +323,12 @@ def law_table(place: str) -> ws.Table | None:
     name = lamps.place_row(place)["name"]
     return ws.Table(
         f"What was read of the rules of {name}",
-        ("About", "In our words", "Citation", "Year of the text", "Confidence"),
+        ("In our words", "Citation"),
         tuple(
-            (row["topic"].replace("_", " "), row["rule"], row["citation"], row["year"],
-             row["confidence"])
+            (
+                f"{about(row['topic'])}: {row['rule']}",
+                f"{row['citation']}, {dated(row['year'])}, confidence {row['confidence']}",
+            )
             for row in rows
         ),
         note="Summaries for planning, not legal advice. Rules differ by state, county and road and "

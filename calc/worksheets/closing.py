@@ -6,6 +6,7 @@ from calc import worksheet as ws
 from calc.explore import Solver
 from calc.mechanics import sight
 from calc.picture import Chart, Label, Line, Mark, Picture, Scene, Series, Shape
+from calc.worksheets._solved import solved
 
 MPH, FOOT = sight.MPH, sight.FOOT
 CAR_LENGTH = 19 * FOOT  # road/DOT-3
@@ -300,7 +301,7 @@ def _seen_remedies(
                     "Be seen from {needed}: clear the verge, stop short of the crest, or post "
                     "somebody with a flag there.", needed=(needed, "distance"),
                 ),
-                {"sight_distance": f"{needed + 0.05:.1f} m"}, "road/CALC-1",
+                {"sight_distance": solved(needed, "distance", "ft", 1, up=True)}, "road/CALC-1",
             )
         )  # fmt: skip
     traffic = solve.largest("car_speed", 4.5, v.car_speed, names)
@@ -311,7 +312,7 @@ def _seen_remedies(
                     "Take a road, or an hour, where traffic goes {speed} or less.",
                     speed=(traffic, "speed"),
                 ),
-                {"car_speed": f"{traffic - 0.005:.2f} m/s"}, "road/CALC-1",
+                {"car_speed": solved(traffic, "speed", "mph", 0.1, up=False)}, "road/CALC-1",
             )
         )  # fmt: skip
     if "slow" in names:
@@ -323,7 +324,7 @@ def _seen_remedies(
                         "At {speed} traffic closes slowly enough, if your machine may go that "
                         "fast with this load.", speed=(own, "speed"),
                     ),
-                    {"road_speed": f"{own + 0.005:.2f} m/s"}, "road/CALC-1",
+                    {"road_speed": solved(own, "speed", "mph", 0.1, up=True)}, "road/CALC-1",
                 )
             )  # fmt: skip
     return remedies
@@ -344,7 +345,7 @@ def _pull_remedies(
                     "Pull out where you see {needed} each way, or have somebody watch from where "
                     "that much can be seen.", needed=(needed, "distance"),
                 ),
-                {"entrance_sight": f"{needed + 0.05:.1f} m"}, "road/CALC-1",
+                {"entrance_sight": solved(needed, "distance", "ft", 1, up=True)}, "road/CALC-1",
             )
         )  # fmt: skip
     if "clear" in names:
@@ -356,7 +357,8 @@ def _pull_remedies(
                         "A combination of {length} or less is across in time.",
                         length=(length, "length", "ft"),
                     ),
-                    {"combination_length": f"{length - 0.005:.2f} m"}, "road/CALC-1",
+                    {"combination_length": solved(length, "length", "ft", 0.1, up=False)},
+                    "road/CALC-1",
                 )
             )  # fmt: skip
         quicker = solve.smallest("crossing_speed", v.crossing_speed, 6.7, ("clear",))
@@ -367,7 +369,8 @@ def _pull_remedies(
                         "Crossing at {speed} is quick enough, if it pulls away like that in one "
                         "gear.", speed=(quicker, "speed"),
                     ),
-                    {"crossing_speed": f"{quicker + 0.005:.2f} m/s"}, "road/CALC-1",
+                    {"crossing_speed": solved(quicker, "speed", "mph", 0.1, up=True)},
+                    "road/CALC-1",
                 )
             )  # fmt: skip
     return remedies

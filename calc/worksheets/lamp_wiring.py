@@ -7,6 +7,7 @@ from calc import worksheet as ws
 from calc.explore import Solver
 from calc.mechanics import wiring
 from calc.picture import Bar, Bars, Chart, Mark, Picture, Series
+from calc.worksheets._solved import solved
 
 FOOT = wiring.FOOT
 _LAMPS = tables.by_key("lamp_loads", "lamp")
@@ -328,7 +329,7 @@ def _charging_remedies(v: ws.Inputs, broken: set[str], solve: Solver) -> list[ws
         if fewer is not None and int(fewer) < v.work_count:
             remedies.append(
                 ws.Remedy(
-                    f"At most {int(fewer)} of these work lamps at a time.",
+                    f"Have no more than {int(fewer)} of these work lamps on at a time.",
                     {"work_count": str(int(fewer))}, "road/CALC-1",
                 )
             )  # fmt: skip
@@ -351,7 +352,7 @@ def _charging_remedies(v: ws.Inputs, broken: set[str], solve: Solver) -> list[ws
         remedies.append(
             ws.Remedy(
                 ws.phrase("Charging of {amps} or more carries it.", amps=(needed, "current")),
-                {"output": f"{needed + 0.005:.2f} A"}, "road/CALC-1",
+                {"output": solved(needed, "current", "A", 0.1, up=True)}, "road/CALC-1",
             )
         )  # fmt: skip
     return remedies
@@ -376,7 +377,7 @@ def _wire_remedies(v: ws.Inputs, solve: Solver) -> list[ws.Remedy]:
                     "This wire serves a run of {run}: put the fuse and a relay nearer to the "
                     "lamps.", run=(run, "length", "ft"),
                 ),
-                {"run": f"{run - 0.0005:.3f} m"}, "road/CALC-1",
+                {"run": solved(run, "length", "ft", 0.1, up=False)}, "road/CALC-1",
             )
         )  # fmt: skip
     return remedies

@@ -6,6 +6,7 @@ from calc import worksheet as ws
 from calc.explore import Solver
 from calc.mechanics import sight
 from calc.picture import Chart, Mark, Picture, Series
+from calc.worksheets._solved import solved
 
 MPH, FOOT = sight.MPH, sight.FOOT
 SIGNAL_WARNING = 20.0  # s, the least that flashing signals give: road/WEB-8
@@ -117,7 +118,8 @@ def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
                 ws.Remedy(
                     ws.phrase("Up to {length} long it is across in time: take one load less.",
                               length=(length, "length", "ft")),
-                    {"combination_length": f"{length - 0.005:.2f} m"}, "road/CALC-1",
+                    {"combination_length": solved(length, "length", "ft", 0.1, up=False)},
+                    "road/CALC-1",
                 )
             )  # fmt: skip
         speed = solve.smallest("crossing_speed", v.crossing_speed, 6.7)
@@ -126,7 +128,7 @@ def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
                 ws.Remedy(
                     ws.phrase("In a gear that reaches {speed} it is across in time.",
                               speed=(speed, "speed")),
-                    {"crossing_speed": f"{speed + 0.005:.2f} m/s"}, "road/CALC-1",
+                    {"crossing_speed": solved(speed, "speed", "mph", 0.1, up=True)}, "road/CALC-1",
                 )
             )  # fmt: skip
         view = solve.smallest("track_sight", v.track_sight, 1800.0)
@@ -137,7 +139,7 @@ def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
                         "Cross where you see {view} along the track, or have somebody watch from "
                         "where that much can be seen.", view=(view, "distance"),
                     ),
-                    {"track_sight": f"{view + 0.05:.1f} m"}, "road/CALC-1",
+                    {"track_sight": solved(view, "distance", "ft", 1, up=True)}, "road/CALC-1",
                 )
             )  # fmt: skip
     cautions = [

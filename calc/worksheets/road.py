@@ -10,6 +10,7 @@ from calc.picture import Picture
 from calc.vocabulary import field
 from calc.worksheets import _road_list as rl
 from calc.worksheets import _road_view as view
+from calc.worksheets._solved import solved
 
 _COUNTRIES = {"US": "United States: ", "Canada": "Canada: "}
 PLACES = tuple(
@@ -557,7 +558,8 @@ def _emblem_remedies(v: ws.Inputs, broken: set[str]) -> list[ws.Remedy]:
                     low=(low, "length"), high=(high, "length"),
                     all_low=(all_low, "length"), all_high=(all_high, "length"),
                 ),
-                {"emblem_height": f"{target:.4f} m"}, "road/CALC-1",
+                {"emblem_height": solved(target, "length", "in", 0.1, up=target <= low)},
+                "road/CALC-1",
             )
         )  # fmt: skip
     return remedies
@@ -584,19 +586,22 @@ def _lamp_remedies(
             if height is not None:
                 remedies.append(
                     ws.Remedy(ws.phrase(said, h=(height, "length")),
-                              {field_name: f"{height + 0.0005:.4f} m"}, "road/CALC-1")
+                              {field_name: solved(height, "length", "in", 0.1, up=True)},
+                              "road/CALC-1")
                 )  # fmt: skip
     for name, field_name in (
         ("tail_lamps_height", "tail_height"), ("amber_flashers_height", "flasher_height"),
     ):  # fmt: skip
         check = outcome.check(name)
         if check is not None and check.margin < 0:
-            target = min(max(check.value, check.limit + 0.0005), check.upper - 0.0005)
+            target = min(max(check.value, check.limit), check.upper)
+            middle = (check.limit + check.upper) / 2
             remedies.append(
                 ws.Remedy(
                     ws.phrase("{title}: between {low} and {high}.", title=check.title,
                               low=(check.limit, "length"), high=(check.upper, "length")),
-                    {field_name: f"{target:.4f} m"}, check.source)
+                    {field_name: solved(target, "length", "in", 0.1, up=target < middle)},
+                    check.source)
             )  # fmt: skip
     return [*remedies, *_marking_remedies(v, broken, solve)]
 
@@ -634,7 +639,8 @@ def _size_remedies(
             remedies.append(
                 ws.Remedy(
                     ws.phrase("Fold, turn or split it to {w} or less.", w=(width, "length")),
-                    {"transport_width": f"{width - 0.0005:.4f} m"}, "road/CALC-1",
+                    {"transport_width": solved(width, "length", "in", 0.1, up=False)},
+                    "road/CALC-1",
                 )
             )  # fmt: skip
     if "speed" in broken:
@@ -643,13 +649,17 @@ def _size_remedies(
             remedies.append(
                 ws.Remedy(
                     ws.phrase("Drive {speed} or less.", speed=(speed, "speed")),
-                    {"road_speed": f"{speed - 0.005:.2f} m/s"}, "road/CALC-1",
+                    {"road_speed": solved(speed, "speed", "mph", 0.1, up=False)}, "road/CALC-1",
                 )
             )  # fmt: skip
     if "mirror" in broken and v.mirror_reach is None and not hidden_rear:
         half = v.tractor_width / 2
         remedies.append(
-            ws.Remedy("Fit a rear-view mirror.", {"mirror_reach": f"{half:.3f} m"}, "road/CALC-1")
+            ws.Remedy(
+                "Fit a rear-view mirror.",
+                {"mirror_reach": solved(half, "length", "in", 1, up=True)},
+                "road/CALC-1",
+            )
         )
     elif "mirror" in broken:
         reach = solve.smallest("mirror_reach", v.mirror_reach or 0.1, 2.0, ("mirror",))
@@ -658,7 +668,7 @@ def _size_remedies(
                 ws.Remedy(
                     ws.phrase("A mirror that reaches {reach} from the middle shows the road "
                               "behind.", reach=(reach, "length")),
-                    {"mirror_reach": f"{reach + 0.0005:.4f} m"}, "road/CALC-1",
+                    {"mirror_reach": solved(reach, "length", "in", 0.1, up=True)}, "road/CALC-1",
                 )
             )  # fmt: skip
     return remedies

@@ -6,6 +6,7 @@ from calc import quantities, tables
 from calc.mechanics import braking, lamps, sight, wiring
 from calc.render.tables import TableView
 from calc.render.tables.lift import cite
+from calc.worksheets._road_list import about, dated
 
 CHECK = (
     "Summaries for planning, not legal advice. Rules differ by state, county and road and change "
@@ -37,16 +38,18 @@ def state_rules() -> TableView:
     """Return every rule that was read, with citation, year and confidence."""
     rows = [
         (
-            _place(row["place"]), row["topic"].replace("_", " ").replace("smv", "SMV"),
-            row["rule"], row["citation"], row["year"], row["confidence"], row["read_in"],
+            _place(row["place"]),
+            f"{about(row['topic'])}: {row['rule']}",
+            f"{row['citation']}, {dated(row['year'])}, confidence {row['confidence']}; read in: "
+            f"{row['read_in']}",
         )
         for row in tables.rows("state_road_rules")
-    ]  # fmt: skip
+    ]
     return TableView(
         "Rules that were read, place by place",
-        ("Place", "About", "In our words", "Citation", "Year of the text", "Confidence", "Read in"),
+        ("Place", "In our words", "Citation"),
         tuple(rows),
-        CHECK + " n.d. is an undated copy. A place that is missing was not read.",
+        CHECK + " A place that is missing was not read.",
     )
 
 
