@@ -781,7 +781,7 @@ def _spans_scene(v: ws.Inputs, outcome: ws.Outcome) -> Scene:
     items.append(Disc((0, mast), _upper_pin(v) / 2, "accent"))
     items.append(Line([(-ours / 2, -drop), (ours / 2, -drop)], "soft"))
     items += [
-        Dimension((-span / 2, 0), (span / 2, 0), ws.phrase("{s}", s=(span, "length")), -0.06),
+        Dimension((-span / 2, 0), (span / 2, 0), ws.phrase("{s}", s=(span, "length")), -0.06 - pin),
         Dimension(
             (-ours / 2, -drop), (ours / 2, -drop), ws.phrase("{s}", s=(ours, "length")), -0.07
         ),

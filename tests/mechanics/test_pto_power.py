@@ -124,7 +124,7 @@ def test_total_rows_ignore_the_width() -> None:
     assert pto_power.demand("post_hole_digger", 0.3) == pto_power.demand("post_hole_digger", 0.9)
 
 
-def test_reference_examples_of_rotary_power() -> None:
+def test_examples_of_rotary_power() -> None:
     """Worked from the formula: balers at 6 t/h and a flail of 1.5 m."""
     assert pto_power.rotary_power("mower_flail", 1.5) / HP == pytest.approx(20.1, abs=0.05)
     variable = pto_power.rotary_power("baler_round_variable", throughput=6 / 3.6)

@@ -73,7 +73,7 @@ def _left_at(feet: float) -> Callable[[], str]:
     return text
 
 
-# The outfit that the reference example climbs with: 2,000 kg on 15 % at 6 km/h.
+# An outfit of 2,000 kg that climbs 15 % at 6 km/h.
 _CLIMB = (2000.0, 0.15, 6 / 3.6)
 
 
@@ -116,7 +116,7 @@ def _generator_carries() -> str:
     return _power(pto_power.generator_shaft_power(10e3))
 
 
-# Two 14 in bottoms at 7 in, the reference's example, at 5 km/h.
+# Two 14 in bottoms, 7 in deep, at 5 km/h.
 _PLOW = (28 * pto_power.INCH, 5 / 3.6, 7 * pto_power.INCH)
 
 
