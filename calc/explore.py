@@ -374,7 +374,9 @@ def settle(search: Search, verdict: ws.Verdict) -> ws.Settle | None:
     if chosen is None or chosen[0] <= 0:
         return None
     dim = chosen[1]
-    low, high = (None, None) if dim.options else _thresholds(search, name, dim, worst[1])
+    # A window can be left on either side: what mends its worst corner may break the other one.
+    open_ended = not dim.options and verdict.check.sense != "between"
+    low, high = _thresholds(search, name, dim, worst[1]) if open_ended else (None, None)
     return ws.Settle(search.sheet.field(dim.name), low, high, chosen[0])
 
 
