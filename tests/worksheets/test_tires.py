@@ -498,3 +498,10 @@ def test_any_pair_of_sizes_answers(front: str, rear: str) -> None:
     found = answer("tires", new_front_tire=front, new_rear_tire=rear)
     assert found.finding in ws.FINDING_WORDS
     assert found.pictures
+
+
+def test_no_threshold_is_promised_for_a_window() -> None:
+    # Whatever ten turns the rear tire makes, the front's error can leave the window either way.
+    found = answer("tires", front_tire="8-16", rear_tire="12.4-24", new_rear_tire="320/85R24 R-1W")
+    assert found.finding == ws.UNKNOWN and found.settle is not None
+    assert found.settle.low is None and found.settle.high is None
