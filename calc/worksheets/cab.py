@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from functools import cache
+from functools import lru_cache
 from typing import Any
 
 from calc import tables
@@ -254,7 +254,7 @@ class Load:
         return (self.glass_sun + max(0.0, self.roof)) / entering if entering > 0.0 else 0.0
 
 
-@cache
+@lru_cache(maxsize=256)
 def _sky(latitude: float, month: str, hour: float, pressure: float) -> Any:
     """Where the sun stands and how strong a clear sky is."""
     day = sun.DAY_OF_21ST[int(month) - 1]
@@ -418,7 +418,9 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
 
 def _show_working(v: ws.Inputs, load: Load, takes: Taken, work: ws.Work) -> None:
     sun_source = (
-        "value/ISO14269-memory" if v.sun_rule == "test" else "value/SPENCER; value/INEICHEN; value/IAM"
+        "value/ISO14269-memory"
+        if v.sun_rule == "test"
+        else "value/SPENCER; value/INEICHEN; value/IAM"
     )
     gain = float(_row("glass_kinds", "kind", v.glass_kind)["heat_gain"])
     outside, inside = v.outside_temperature, v.inside_temperature
@@ -522,7 +524,7 @@ def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
                 "value/DERIVED",
             )
         )
-    return ws.Advice(remedies, CAUTIONS, tables=(_parts(v),), notes=_notes(v))
+    return ws.Advice(remedies, CAUTIONS, tables=(_sunny_panes(v), _parts(v)), notes=_notes(v))
 
 
 def _cooler(v: ws.Inputs, solve: Solver) -> list[ws.Remedy]:
@@ -582,6 +584,45 @@ def _more_air(v: ws.Inputs) -> ws.Remedy:
     )
 
 
+def _sunny_panes(v: ws.Inputs) -> ws.Table:
+    """The sun through each pane with the cab turned the worst way."""
+    pressure = psychrometrics.pressure_at_altitude(v.altitude)
+    altitude, azimuth, sky = _sky(
+        round(v.latitude, 6), v.month, round(v.solar_hour, 6), round(pressure, 3)
+    )
+    panes = (
+        ("In front", v.glass_front, 0),
+        ("Right side", v.glass_side, 4),
+        ("Behind", v.glass_rear, 8),
+        ("Left side", v.glass_side, 12),
+    )
+    gain = float(_row("glass_kinds", "kind", v.glass_kind)["heat_gain"])
+
+    def falls(step: int) -> float:
+        return sun.pane_radiation(sky, altitude, azimuth, UPRIGHT, math.pi / 8.0 * (step % 16))
+
+    worst = max(range(16), key=lambda nose: sum(a * falls(nose + turn) for _, a, turn in panes))
+    rows: list[tuple[ws.Cell, ...]] = [
+        (name, (area, "area"), (falls(worst + turn), "irradiance"),
+         (gain * area * falls(worst + turn), "power", "W"))
+        for name, area, turn in panes
+    ]  # fmt: skip
+    roof = sun.pane_radiation(sky, altitude, azimuth, 0.0, 0.0)
+    rows.append(("Roof glass", (v.glass_roof, "area"), (roof, "irradiance"),
+                 (gain * v.glass_roof * roof, "power", "W")))  # fmt: skip
+    return ws.Table(
+        "The sun through each pane",
+        ("Pane", "Glass", "Sun on it", "Heat let in"),
+        tuple(rows),
+        "value/SPENCER; value/INEICHEN; value/IAM; value/C9",
+        ws.phrase(
+            "Clear sky at your place, month and hour, the nose of the tractor at {nose} from "
+            "north; sky and ground light included.",
+            nose=(worst * 22.5, "angle"),
+        ),
+    )
+
+
 def _parts(v: ws.Inputs) -> ws.Table:
     rows = tuple((row["name"], row["verdict"], row["why"]) for row in tables.rows("cab_kinds"))
     return ws.Table(
@@ -605,6 +646,18 @@ def _notes(v: ws.Inputs) -> list[ws.Words]:
             "together were {area} or less.",
             p=(CAB_PRESSURE, "pressure", "Pa"),
             area=(held, "area_small"),
+        ),
+        ws.phrase(
+            "Three to four times the fresh air is usually blown round inside: {low} to {high}. "
+            "That costs no cooling.",
+            low=(cab.recirculation_range(v.fresh_air)[0], "air_flow"),
+            high=(cab.recirculation_range(v.fresh_air)[1], "air_flow"),
+        ),
+        ws.phrase(
+            "You ask for {here} under the outside. One tractor cab study counted {study} under "
+            "the outside as meeting ISO 14269-2.",
+            here=(v.outside_temperature - v.inside_temperature, "temperature_difference"),
+            study=(11.0, "temperature_difference"),
         ),
         "Cars are said to give 5 to 10 hp to their compressor: a worst case, flat out. A small "
         "cab needs far less once it is cool.",

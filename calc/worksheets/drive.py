@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cache
 from typing import Any
@@ -58,8 +58,10 @@ BASES = (
 )
 
 FUEL_EQUATIONS = (
-    ws.Option("later", "ASAE D497.7 (2011)"),
-    ws.Option("older", "ASAE D497.4 and earlier"),
+    ws.Option("later", "Diesel, ASAE D497.7 (2011)"),
+    ws.Option("older", "Diesel, ASAE D497.4 and earlier"),
+    ws.Option("gasoline", "Gasoline, ASAE D497, from memory"),
+    ws.Option("propane", "Propane, ASAE D497, from memory"),
 )
 
 FIELDS: tuple[ws.AnyField, ...] = (
@@ -287,6 +289,17 @@ FIELDS: tuple[ws.AnyField, ...] = (
         group="Money",
     ),
     ws.Field(
+        "interest",
+        "Yearly interest on the difference",
+        "fraction",
+        "0 %",
+        "40 %",
+        "What a loan costs you, or what the money would earn.",
+        default="6 %",
+        typical=ws.Typical(0.03, 0.09, "power/PRACTICE", "equipment loans"),
+        group="Money",
+    ),
+    ws.Field(
         "pump_drag",
         "Drag of the hydrostatic pump at rest",
         "power",
@@ -396,6 +409,16 @@ def _slip(mobility: float, wanted: float) -> tuple[float, bool]:
     return high, high <= HIGHEST_SLIP
 
 
+def most_pull(v: ws.Inputs) -> float:
+    """The pull at the highest slip accepted, on the level. [N]"""
+    mobility, _ = _ground(v.soil)
+    weight = (v.tractor_mass + v.load_mass) * GRAVITY
+    driven = weight if v.driven == "four" else REAR_SHARE * weight
+    dragged = (weight - driven) * traction.motion_resistance_ratio(mobility, 0.0)
+    held = traction.pull_limit(driven, traction.net_traction_ratio(mobility, HIGHEST_SLIP))
+    return float(max(0.0, held - dragged))
+
+
 def engine_share(found: Drive, v: ws.Inputs, axle: float) -> float:
     """The load on the engine as a share of what it can give at the shaft."""
     asked = transmission.input_power(axle, found.slope, found.drag) + v.shaft_power
@@ -410,13 +433,25 @@ def cycle_time(kind: str, v: ws.Inputs) -> float:
     )
 
 
+RATES: dict[str, Callable[[float, float], float]] = {
+    "later": fuel.diesel_rate,
+    "older": fuel.older_diesel_rate,
+    "gasoline": fuel.gasoline_rate,
+    "propane": fuel.propane_rate,
+}
+EQUATIONS = {
+    "later": ("(0.22 X + 0.096) P", "power/S9"),
+    "older": ("(2.64 X + 3.91 − 0.203 √(738 X + 173)) X P", "power/S9"),
+    "gasoline": ("(2.74 X + 3.15 − 0.203 √(697 X)) X P", "power/D497-memory"),
+    "propane": ("(2.69 X + 3.41 − 0.203 √(646 X)) X P", "power/D497-memory"),
+}
+
+
 def fuel_rate(v: ws.Inputs, share: float) -> float:
     """Fuel at a share of full load, held to the range of the equation. [m3/s]"""
     load = min(1.0, max(fuel.LOWEST_LOAD, share))
     full = v.engine_power * _RATIO
-    if v.fuel_equation == "older":
-        return fuel.older_diesel_rate(full, load)
-    return fuel.diesel_rate(full, load)
+    return RATES[v.fuel_equation](full, load)
 
 
 @dataclass(frozen=True, slots=True)
@@ -476,6 +511,7 @@ def compare(v: ws.Inputs) -> dict[str, Any]:
         "saving": saving,
         "extra": extra,
         "pay_back": ownership.hours_to_pay_back(extra, per_hour) * 3600.0,
+        "pay_back_years": ownership.years_to_pay_back(extra, saving, v.interest),
     }
 
 
@@ -533,6 +569,16 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
                 "duration",
             )
         )
+    if found["pay_back_years"] * v.hours_per_year <= LIFE:
+        outputs.append(
+            ws.Output(
+                "years", "Years until then, interest counted", found["pay_back_years"], "count"
+            )
+        )
+    outputs.append(
+        ws.Output("most_pull", "Most pull that the wheels hold on the level, either drive",
+                  most_pull(v), "force")
+    )  # fmt: skip
     if work.on:
         _show_working(v, found, work)
     return ws.Outcome([], outputs)
@@ -565,11 +611,10 @@ def _show_working(v: ws.Inputs, found: dict[str, Any], work: ws.Work) -> None:
                   (("P_axle", asked.axle_power, "power"), ("P_drag", one.drag, "power"),
                    ("k", one.slope, "fraction"), ("P_shaft", v.shaft_power, "power"),
                    ("P", full, "power")), spent.share, "fraction", "power/DERIVED")  # fmt: skip
-        equation = "(0.22 X + 0.096) P" if v.fuel_equation == "later" else (
-            "(2.64 X + 3.91 − 0.203 √(738 X + 173)) X P")  # fmt: skip
+        equation, source = EQUATIONS[v.fuel_equation]
         work.step(f"Fuel, {one.kind}", "Q", equation + ", liters an hour from kW",
                   (("X", min(1.0, max(fuel.LOWEST_LOAD, spent.share)), "fraction"),
-                   ("P", full, "power")), spent.rate, "fuel_rate", "power/S9")  # fmt: skip
+                   ("P", full, "power")), spent.rate, "fuel_rate", source)  # fmt: skip
     for kind, cycle in zip(DRIVES, found["cycles"], strict=True):
         reversal = v.gear_reversal_time if kind == "gear" else v.hydrostatic_reversal_time
         work.step(f"Loader cycle, {kind}", "t", "four legs of d / v + v / a + 4 reversals + bucket",
@@ -768,12 +813,29 @@ def _other_basis(v: ws.Inputs) -> ws.Table:
 
 
 def _notes(v: ws.Inputs, found: dict[str, Any]) -> Sequence[ws.Words]:
+    full = v.engine_power * _RATIO
     notes: list[ws.Words] = [
         "The loss of a hydrostatic drive lands on the wheels. The PTO is geared from the engine "
         "either way, so standing still the shaft loses only the pump's drag.",
         "No measured comparison of loader cycles was found: the cycle is worked out from "
         "distances, speed and the time you give for changing direction.",
     ]
+    if v.fuel_equation in ("later", "older"):
+        notes.append(
+            ws.phrase(
+                "As a check on the fuel: an Extension rule for a year of mixed work gives {rate} "
+                "for this engine (source S42).",
+                rate=(fuel.average_diesel_rate(full), "fuel_rate"),
+            )
+        )
+    if v.time_value > 0.0:
+        notes.append(
+            ws.phrase(
+                "If you pay somebody, count {cost} for an hour on the meter: a tenth more goes to "
+                "fueling and walking (source S47).",
+                cost=(ownership.labor_cost_per_hour(v.time_value), "money_per_hour"),
+            )
+        )
     if min(spent.share for spent in found["years"]) < fuel.LOWEST_LOAD:
         notes.append(
             "On this job the engine runs below a fifth of its power, where the fuel equation no "

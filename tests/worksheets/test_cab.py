@@ -110,6 +110,15 @@ def test_sun_depends_on_place_and_hour() -> None:
     assert winter.glass_sun == 0.0
 
 
+def test_panes_add_up_to_the_load() -> None:
+    found = answer(SHEET, {"glass_roof": "2 ft2"})
+    panes = next(t for t in found.advice.tables if t.title == "The sun through each pane")
+    heat = sum(row[3][0] for row in panes.rows)
+    v = point(glass_roof="2 ft2")
+    assert heat == pytest.approx(sheet_module.heat_load(v).glass_sun, rel=1e-9)
+    assert len(panes.rows) == 5
+
+
 def test_turning_the_cab_helps() -> None:
     load = sheet_module.heat_load(point())
     assert 0.0 < load.best_turned < load.glass_sun

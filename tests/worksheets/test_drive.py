@@ -84,7 +84,9 @@ def test_only_the_gear_drive_can() -> None:
     assert "Either drive has the power" in reply(tried)
 
 
-@pytest.mark.parametrize("typed", [{"pull": "1,500 lbf"}, {"slope": "35 %", "soil": "soft", "driven": "two"}])
+@pytest.mark.parametrize(
+    "typed", [{"pull": "1,500 lbf"}, {"slope": "35 %", "soil": "soft", "driven": "two"}]
+)
 def test_grip_remedy_really_holds(typed: dict[str, str]) -> None:
     found = answer(SHEET, typed)
     assert "slip too much" in reply(found)
@@ -108,6 +110,27 @@ def test_time_that_costs_nothing_never_pays() -> None:
     found = answer(SHEET, {"time_value": "0 $/h"})
     assert all(output.name != "pay_back" for output in found.outputs)
     assert "never pays back" in reply(found)
+
+
+@pytest.mark.parametrize("equation", ["later", "older", "gasoline", "propane"])
+def test_every_fuel_equation_answers(equation: str) -> None:
+    found = outputs(fuel_equation=equation)
+    assert 0.0 < found["gear_fuel_rate"] <= found["hydrostatic_fuel_rate"]
+    assert found["more_fuel"] > 0.0
+
+
+def test_interest_lengthens_the_pay_back() -> None:
+    plain = outputs(interest="0 %")
+    assert plain["years"] * 100.0 == pytest.approx(plain["pay_back"] / 3600.0, rel=1e-6)
+    typed = {"price_difference": "$400"}
+    assert outputs(**typed, interest="6 %")["years"] > outputs(**typed, interest="0 %")["years"]
+
+
+def test_most_pull_follows_weight_not_drive() -> None:
+    light, heavy = outputs(tractor_mass="1,500 lb"), outputs(tractor_mass="3,500 lb")
+    assert heavy["most_pull"] / light["most_pull"] == pytest.approx(4000 / 2000, rel=1e-6)
+    # Net traction on firm ground at 15 % slip is 0.564 of the load.
+    assert light["most_pull"] == pytest.approx(0.564 * 2000 * 4.4482216, rel=0.001)
 
 
 def test_no_price_difference() -> None:

@@ -55,6 +55,10 @@ def _moist_share() -> str:
     return f"{100 * (1 - sensible / whole):.0f} %"
 
 
+def _vote() -> str:
+    return f"{100 * cab.predicted_dissatisfied(0.61):.1f} %"
+
+
 FACTS: dict[str, Callable[[], str]] = {
     "cab-example-engine": _typed("engine_power"),
     "cab-example-outside": _typed("outside_temperature"),
@@ -76,4 +80,5 @@ FACTS: dict[str, Callable[[], str]] = {
     "cab-wind-load": _wind_load,
     "cab-tight-area": _tight,
     "cab-moist-share": _moist_share,
+    "cab-vote-share": _vote,
 }
