@@ -41,10 +41,18 @@ class Handler(http.server.SimpleHTTPRequestHandler):
         """Say nothing for each request."""
 
 
-def server(folder: Path, port: int = 0) -> http.server.ThreadingHTTPServer:
+class Server(http.server.ThreadingHTTPServer):
+    """A server to which a browser that hangs up is no news."""
+
+    def handle_error(self, request: object, client_address: object) -> None:
+        """Report every error but a closed connection."""
+        if not isinstance(sys.exception(), ConnectionError):
+            super().handle_error(request, client_address)  # type: ignore[arg-type]
+
+
+def server(folder: Path, port: int = 0) -> Server:
     """Return a server of `folder` on the loopback address; port 0 takes any free one."""
-    handler = functools.partial(Handler, directory=str(folder))
-    return http.server.ThreadingHTTPServer(("127.0.0.1", port), handler)
+    return Server(("127.0.0.1", port), functools.partial(Handler, directory=str(folder)))
 
 
 def _newest() -> float:

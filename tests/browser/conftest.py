@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import os
 import threading
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_playwright
 
 from scripts import _setup, build, serve
+from tests.browser.talk import settle
 
 FLAGS = [
     "--no-sandbox",
@@ -22,8 +23,10 @@ FLAGS = [
 ]
 LIVE = ".ys[data-engine=ready]"
 PATIENCE = 60_000
+WINDOW = {"width": 1300, "height": 900}
 
-Opener = Callable[..., Page]
+# The machine may be busy with other tests; how fast things are is measured elsewhere.
+expect.set_options(timeout=20_000)
 
 
 @pytest.fixture(scope="session")
@@ -67,7 +70,7 @@ def browser() -> Iterator[Browser]:
 @pytest.fixture
 def context(browser: Browser) -> Iterator[BrowserContext]:
     """A fresh visitor: nothing kept from before."""
-    fresh = browser.new_context(viewport={"width": 1100, "height": 900})
+    fresh = browser.new_context(viewport=WINDOW)  # type: ignore[arg-type]
     fresh.set_default_timeout(PATIENCE)
     yield fresh
     fresh.close()
@@ -83,9 +86,28 @@ def page(context: BrowserContext) -> Iterator[Page]:
     assert errors == []
 
 
-@pytest.fixture
-def pairing(page: Page, address: str) -> Page:
-    """The pairing page, with Python running behind it."""
+@pytest.fixture(scope="module")
+def warm(browser: Browser, address: str) -> Iterator[Page]:
+    """A pairing page with Python running behind it, kept for the tests of one file."""
+    context = browser.new_context(viewport=WINDOW)  # type: ignore[arg-type]
+    context.set_default_timeout(PATIENCE)
+    page = context.new_page()
     page.goto(f"{address}pairing/")
     page.wait_for_selector(LIVE, state="attached")
-    return page
+    yield page
+    context.close()
+
+
+@pytest.fixture
+def pairing(warm: Page) -> Iterator[Page]:
+    """The pairing page as a fresh visitor finds it once it is live."""
+    errors: list[str] = []
+    note = errors.append
+    warm.on("pageerror", lambda error: note(str(error)))
+    warm.emulate_media(media="screen")
+    warm.get_by_role("button", name="US", exact=True).click()
+    warm.get_by_role("button", name="Show the example").click()
+    settle(warm)
+    warm.evaluate("document.activeElement.blur()")
+    yield warm
+    assert errors == []

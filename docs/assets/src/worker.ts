@@ -112,6 +112,16 @@ async function start(base: string, given?: PackedParts): Promise<Python> {
 
 let live: Promise<{ respond(request: string): string }> | undefined;
 
+function fail(problem: unknown): void {
+  say({ kind: "failed", message: problem instanceof Error ? problem.message : String(problem) });
+}
+
+// The runtime also loads its parts in promises of its own.
+addEventListener("unhandledrejection", (event) => {
+  event.preventDefault();
+  fail(event.reason);
+});
+
 scope.onmessage = async ({ data }) => {
   try {
     if (data.kind === "start") {
@@ -123,6 +133,6 @@ scope.onmessage = async ({ data }) => {
       say({ kind: "answer", id: data.id, response: respond(data.request) });
     }
   } catch (problem) {
-    say({ kind: "failed", message: problem instanceof Error ? problem.message : String(problem) });
+    fail(problem);
   }
 };

@@ -1,0 +1,53 @@
+"""Words for what the tests do on a page."""
+
+from __future__ import annotations
+
+import json
+from urllib.parse import urlencode
+
+from playwright.sync_api import Locator, Page
+
+from calc.render import live
+
+ANSWERED = ".ys-answer[data-final=true]"
+
+
+def field(page: Page, name: str) -> Locator:
+    """The control of one field."""
+    return page.locator(f".ys-form [name={name}]")
+
+
+def finding(page: Page) -> str:
+    """The finding that the page shows: within, close, over, unknown or compared."""
+    return page.locator(".ys-answer .ys-body").get_attribute("data-finding") or ""
+
+
+def inputs(page: Page) -> dict[str, str]:
+    """Every field of the form as it stands."""
+    shown: dict[str, str] = page.evaluate(
+        "Object.fromEntries([...document.querySelector('.ys-form').elements]"
+        ".filter((each) => each.name).map((each) => [each.name, each.value]))"
+    )
+    return shown
+
+
+def settle(page: Page) -> None:
+    """Wait until the answer on the page is the whole answer to what the form holds."""
+    wanted = json.loads(native(inputs(page)))
+    deciding = wanted["headline"]
+    page.wait_for_function(
+        "(text) => document.querySelector('.ys-answer[data-final=true]:not([data-stale])')"
+        "?.textContent.includes(text)",
+        arg=deciding,
+    )
+
+
+def native(typed: dict[str, str], worksheet: str = "pairing", units: str = "us") -> str:
+    """What native Python answers to the same form."""
+    asked = {"worksheet": worksheet, "inputs": typed, "units": units, "stage": "full"}
+    return live.respond(json.dumps(asked))
+
+
+def link(address: str, **typed: str) -> str:
+    """The address of the pairing page with these inputs."""
+    return f"{address}pairing/#{urlencode(typed)}"

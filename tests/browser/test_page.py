@@ -1,0 +1,150 @@
+"""What holds for every page: complete without a script, no other origin, fit for all."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+from urllib.parse import urlsplit
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from scripts import _setup
+from tests.browser.conftest import LIVE
+from tests.browser.talk import ANSWERED, field, finding, settle
+
+AXE = _setup.NPM / "node_modules" / "axe-core" / "axe.min.js"
+LOADS = re.compile(
+    r"""<(?:script|link|img|iframe|source|audio|video|embed|object)\b[^>]*?"""
+    r"""(?:src|href|data)=["']?((?:https?:)?//[^"'\s>]+)""",
+    re.I,
+)
+
+
+def _pages(site: Path) -> list[str]:
+    """The addresses of the site's pages, relative to its top."""
+    found = [
+        path.parent.relative_to(site).as_posix() + "/"
+        for path in sorted(site.rglob("index.html"))
+        if "assets" not in path.parts
+    ]
+    return ["" if name == "./" else name for name in found]
+
+
+def test_no_page_loads_anything_from_another_origin(site: Path, offline: Path) -> None:
+    loads = {
+        (path.name, url)
+        for folder in (site, offline)
+        for path in folder.rglob("*.html")
+        for url in LOADS.findall(path.read_text(encoding="utf-8"))
+        if "canonical" not in url
+    }
+    assert loads == set()
+    for sheet in site.rglob("*.css"):
+        assert not re.search(r"url\(\s*[\"']?(?:https?:)?//", sheet.read_text(encoding="utf-8"))
+
+
+def test_our_pages_bring_no_inline_handlers(site: Path) -> None:
+    for path in site.rglob("*.html"):
+        text = path.read_text(encoding="utf-8")
+        assert not re.search(r"<[^>]+\son[a-z]+=", text), path
+
+
+def test_in_use_every_request_stays_on_the_site(page: Page, address: str, site: Path) -> None:
+    origins: set[str] = set()
+    page.on("request", lambda request: origins.add(urlsplit(request.url).netloc))
+    for name in _pages(site):
+        page.goto(address + name)
+        page.wait_for_load_state("networkidle")
+    page.goto(f"{address}pairing/#working_width=48+in")
+    page.wait_for_selector(ANSWERED)
+    page.keyboard.press("/")
+    page.keyboard.type("lift")
+    page.wait_for_selector(".md-search-result__item")
+    assert origins - {""} == {urlsplit(address).netloc}
+
+
+def test_without_javascript_every_worksheet_shows_its_whole_answer(
+    browser: Browser, address: str, site: Path
+) -> None:
+    context = browser.new_context(java_script_enabled=False)
+    page = context.new_page()
+    shown = 0
+    for name in _pages(site):
+        page.goto(address + name)
+        for section in page.locator("section.ys").all():
+            shown += 1
+            assert section.locator(".ys-finding").is_visible(), name
+            assert section.locator(".ys-form").is_visible(), name
+    assert shown > 0
+    context.close()
+
+
+def test_nothing_is_wider_than_a_phone(browser: Browser, address: str, site: Path) -> None:
+    context = browser.new_context(viewport={"width": 360, "height": 740})
+    page = context.new_page()
+    wide = []
+    for name in _pages(site):
+        page.goto(address + name)
+        if page.evaluate("document.documentElement.scrollWidth") > 360:
+            wide.append(name)
+    assert wide == []
+    context.close()
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_axe_finds_nothing_serious(browser: Browser, address: str, site: Path, scheme: str) -> None:
+    context = browser.new_context(color_scheme=scheme, bypass_csp=True)  # type: ignore[arg-type]
+    page = context.new_page()
+    found: dict[str, list[str]] = {}
+    for name in _pages(site):
+        page.goto(address + name)
+        page.evaluate("document.querySelectorAll('details').forEach((each) => each.open = true)")
+        page.add_script_tag(path=AXE)
+        violations = page.evaluate(
+            "axe.run(document, {resultTypes: ['violations']}).then((result) => result.violations"
+            ".filter((each) => ['serious', 'critical'].includes(each.impact))"
+            ".map((each) => `${each.id}: ${each.nodes.slice(0, 3).map((n) => n.html.slice(0, 160))"
+            ".join(' | ')}`))"
+        )
+        if violations:
+            found[name] = violations
+    assert found == {}
+    context.close()
+
+
+def test_the_finding_is_carried_by_a_word_and_a_shape(pairing: Page) -> None:
+    word = pairing.locator(".ys-finding-word")
+    expect(word).to_contain_text("Over a limit")
+    expect(word.locator("svg.ys-mark")).to_be_visible()
+
+
+def test_the_whole_flow_with_the_keyboard_alone(page: Page, address: str) -> None:
+    page.goto(f"{address}pairing/")
+    for _ in range(60):
+        page.keyboard.press("Tab")
+        if page.evaluate("document.activeElement.name") == "working_width":
+            break
+    else:
+        pytest.fail("Tab never reached the working width.")
+    page.keyboard.press("Control+a")
+    page.keyboard.type("48 in")
+    page.wait_for_selector(LIVE, state="attached")
+    settle(page)
+    assert finding(page) != "over"
+    reached = set()
+    for _ in range(40):
+        page.keyboard.press("Tab")
+        reached.add(page.evaluate("document.activeElement.textContent.trim().slice(0, 40)"))
+        if "Copy link" in reached:
+            break
+    assert "More numbers, if you know them" in reached
+    assert "Copy link" in reached
+
+
+def test_focus_is_seen(pairing: Page) -> None:
+    field(pairing, "working_width").focus()
+    pairing.keyboard.press("Tab")
+    style = "getComputedStyle(document.activeElement)"
+    assert pairing.evaluate(f"parseFloat({style}.outlineWidth)") >= 2
+    assert pairing.evaluate(f"{style}.outlineStyle") != "none"
