@@ -158,6 +158,12 @@ def review_lift(known: KnownSoFar) -> dict[str, str]:
     return {}
 
 
+_ROLL = (
+    "From the roll-out sheet: mark tire and ground, roll straight for ten turns at work load and "
+    "pressure, measure."
+)
+
+
 @cache
 def _fields() -> dict[str, AnyField]:
     tractor, implement, job = "Tractor", "Implement", "Job"
@@ -298,6 +304,22 @@ def _fields() -> dict[str, AnyField]:
             "rear_tire", "Rear tires it has now",
             "The size on the sidewall, with everything beside it: “320/85R24 122A8”.",
             read_tire_size, example="11.2-24 6PR R-1", group=tractor,
+        ),
+        Field(
+            "old_front_ten_turns", "Ten turns of the front tires it has now (A)", "length",
+            "18 ft", "230 ft", _ROLL,
+            optional=True, group=tractor, unit_us="ft", unit_metric="m",
+        ),
+        Field(
+            "old_rear_ten_turns", "Ten turns of the rear tires it has now (B)", "length",
+            "18 ft", "230 ft", _ROLL,
+            optional=True, group=tractor, unit_us="ft", unit_metric="m",
+        ),
+        Field(
+            "front_turns", "Front-wheel turns for ten rear-wheel turns (C)", "count", "8", "25",
+            "From the roll-out sheet, wheels off the ground and front drive engaged; a printed "
+            "gear ratio of 1.35 is 13.5 turns.",
+            optional=True, group=tractor,
         ),
         Field(
             "remotes", "Rear hydraulic outlets (pairs)", "count", "0", "6",

@@ -26,26 +26,20 @@ def _span(low: float, high: float) -> ws.Typical:
 
 
 FIELDS: tuple[ws.AnyField, ...] = (
-    ws.Field(
-        "old_front_ten_turns", "Ten turns of a front tire (A)", "length", "18 ft", "230 ft",
-        "Front drive disengaged. Distance along the ground between the first and the last mark.",
-        default="76 ft 5 in", typical=_span(*common.FRONT_SPAN), essential=True, group=MEASURED,
-        unit_us="ft", unit_metric="m",
-    ),
-    ws.Field(
-        "old_rear_ten_turns", "Ten turns of a rear tire (B)", "length", "18 ft", "230 ft",
-        "The same for a rear tire; roll, don't pull a load.",
-        default="108 ft 3 in", typical=_span(*common.REAR_SPAN), essential=True, group=MEASURED,
-        unit_us="ft", unit_metric="m",
-    ),
-    ws.Field(
-        "front_turns", "Front-wheel turns for ten rear-wheel turns (C)", "count", "8", "25",
-        "Wheels off the ground and blocked up safely, front drive and differential lock engaged, "
-        "rear wheel turned by hand ten times. Count to a tenth. Or ten times the gear ratio "
-        "printed in the manual.",
-        default="14.6", typical=ws.Typical(12.0, 16.0, "tires/WEB-7", "front drives"),
-        essential=True, group=MEASURED,
-    ),
+    vocabulary.field("old_front_ten_turns", label="Ten turns of a front tire (A)",
+                     help="Front drive disengaged. Distance along the ground between the first "
+                     "and the last mark.", default="76 ft 5 in",
+                     typical=_span(*common.FRONT_SPAN), essential=True, group=MEASURED),
+    vocabulary.field("old_rear_ten_turns", label="Ten turns of a rear tire (B)",
+                     help="The same for a rear tire; roll, don't pull a load.",
+                     default="108 ft 3 in", typical=_span(*common.REAR_SPAN), essential=True,
+                     group=MEASURED),
+    vocabulary.field("front_turns",
+                     help="Wheels off the ground and blocked up safely, front drive and "
+                     "differential lock engaged, rear wheel turned by hand ten times. Count to a "
+                     "tenth. Or ten times the gear ratio printed in the manual.", default="14.6",
+                     typical=ws.Typical(12.0, 16.0, "tires/WEB-7", "front drives"),
+                     essential=True, group=MEASURED),
     ws.Choice(
         "lead_window", "Window of lead", _windows(),
         "Use your tractor manual's own window where it prints one.",

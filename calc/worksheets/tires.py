@@ -92,12 +92,7 @@ FIELDS: tuple[ws.AnyField, ...] = (
         "Use your tractor manual's own window where it prints one.",
         default=front_drive.DEFAULT_WINDOW, group=DRIVE,
     ),
-    ws.Field(
-        "front_turns", "Front-wheel turns for ten rear-wheel turns (C)", "count", "8", "25",
-        "From the roll-out sheet, wheels off the ground and front drive engaged; a printed gear "
-        "ratio of 1.35 is 13.5 turns.",
-        optional=True, group=DRIVE,
-    ),
+    vocabulary.field("front_turns", group=DRIVE),
     ws.Field(
         "lead_now", "Front-drive lead with the tires it has now", "fraction", "-20 %", "25 %",
         "If it was measured by counting turns; a lag is below zero. Otherwise leave it blank.",
@@ -109,10 +104,8 @@ FIELDS: tuple[ws.AnyField, ...] = (
         "tires it has now are of a size its maker approved.",
         typical=common.factory_lead(), group=DRIVE,
     ),
-    _ten_turns("old_front_ten_turns", "Ten turns of the front tires it has now (A)", _ROLL,
-               optional=True),
-    _ten_turns("old_rear_ten_turns", "Ten turns of the rear tires it has now (B)", _ROLL,
-               optional=True),
+    vocabulary.field("old_front_ten_turns", group=DRIVE),
+    vocabulary.field("old_rear_ten_turns", group=DRIVE),
     _ten_turns("new_front_ten_turns", "Ten turns of the new front tires", _ROLL,
                typical=common.rolled_typical("front")),
     _ten_turns("new_rear_ten_turns", "Ten turns of the new rear tires", _ROLL,
@@ -169,10 +162,7 @@ FIELDS: tuple[ws.AnyField, ...] = (
         "From the load index or the load table at the pressure you use.", optional=True,
         group=LOADS,
     ),
-    ws.Field(
-        "front_axle_limit", "Front axle limit", "mass", "150 lb", "15,000 lb",
-        "On the plate or in the manual.", optional=True, group=LOADS,
-    ),
+    vocabulary.field("front_axle_limit", group=LOADS),
     ws.Field(
         "rear_pressure", "Pressure you run in the new rear tires", "pressure", "5 psi", "90 psi",
         "Cold, from a gauge made for low pressure.", optional=True, group=LOADS,
