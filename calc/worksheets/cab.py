@@ -186,8 +186,8 @@ FIELDS: tuple[ws.AnyField, ...] = (
     ws.Field(
         "leak_area", "Gaps that let air through", "area_small", "0 in2", "400 in2",
         "Length times width of every gap you can see light or feel air through: pedals, levers, "
-        "door edges.",
-        default="4 in2", typical=_leak_range, group=AIR,
+        "door edges. Blank takes what is usual for the cab.",
+        typical=_leak_range, group=AIR,
     ),
     ws.Field(
         "wind", "Wind on the cab", "speed", "0 mph", "40 mph",

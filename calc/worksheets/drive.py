@@ -172,8 +172,8 @@ FIELDS: tuple[ws.AnyField, ...] = (
         "seconds",
         "0 s",
         "15 s",
-        "From the wheels stopping to the wheels turning. Time ten of them in the yard.",
-        default="2.5 s",
+        "From the wheels stopping to the wheels turning. Time ten of them in the yard; blank takes "
+        "what is usual.",
         typical=_gear_reversal_range,
         group="Loader",
     ),
@@ -184,7 +184,6 @@ FIELDS: tuple[ws.AnyField, ...] = (
         "0 s",
         "15 s",
         "The same, from pedal to pedal.",
-        default="0.8 s",
         typical=_reversal_range("hydrostatic"),
         group="Loader",
     ),
@@ -695,14 +694,14 @@ def _headline(v: ws.Inputs, found: dict[str, Any]) -> ws.Words:
         "fuel": (abs(more), "volume"),
         "cost": (abs(more) * v.fuel_price, "money"),
     }
-    time = "saves {hours}" if saved >= 0 else "takes {hours} longer"
-    burn = "burns {fuel} more fuel" if more >= 0 else "burns {fuel} less fuel"
+    time = "saves about {hours}" if saved >= 0 else "takes about {hours} longer"
+    burn = "burns about {fuel} more fuel" if more >= 0 else "burns about {fuel} less fuel"
     second = f"Over a year of the same work the hydrostatic {time} and {burn} ({{cost}})."
     if found["extra"] <= 0.0:
         third = "There is no price difference to earn back."
     elif found["pay_back"] <= LIFE:
         numbers["back"] = (found["pay_back"], "duration")
-        third = "At that rate it has paid back its price after {back}."
+        third = "At that rate it has paid back its price after about {back}."
     elif found["saving"] > 0.0:
         numbers["life"] = (LIFE, "duration")
         third = "At that rate it doesn't pay back within a tractor's life of {life}."

@@ -31,6 +31,12 @@ def _depth_range(known: ws.KnownSoFar) -> ws.Typical:
                       row["source"], f"“{row['name'].lower()}”")  # fmt: skip
 
 
+def _mass_range(known: ws.KnownSoFar) -> ws.Typical:
+    row = _tool(known.get("tool") or "core")
+    return ws.Typical(float(row["mass_low_kg"]), float(row["mass_high_kg"]), row["mass_source"],
+                      f"“{row['name'].lower()}”")  # fmt: skip
+
+
 def _speed_range(known: ws.KnownSoFar) -> ws.Typical:
     row = _tool(known.get("tool") or "core")
     return ws.Typical(0.44704 * float(row["speed_low_mph"]), 0.44704 * float(row["speed_high_mph"]),
@@ -59,14 +65,15 @@ FIELDS: tuple[ws.AnyField, ...] = (
     ),
     ws.Field(
         "tool_depth", "How deep it works", "length", "0 in", "8 in",
-        "Zero for spring tines set to touch; for an aerator the length of a core.",
-        default="0 in", typical=_depth_range, essential=True, group=TOOL,
+        "Zero for spring tines set to touch; for an aerator the length of a core. Blank takes what "
+        "is usual for the tool.",
+        typical=_depth_range, essential=True, group=TOOL,
     ),
     field("working_width", default="60 in", group=TOOL),
     field(
         "implement_mass", label="Mass of the tool", default="170 lb", essential=False, group=TOOL,
         help="With any weight on its tray; in its manual or on a scale.",
-        typical=ws.Typical(50.0, 300.0, "value/LAWN-memory", "rakes and aerators"),
+        typical=_mass_range,
     ),
     ws.Choice(
         "sprinklers", "Sprinklers, valve boxes or wire in this lawn",
@@ -212,11 +219,18 @@ FIELDS: tuple[ws.AnyField, ...] = (
 
 
 def review(known: Mapping[str, Any]) -> Mapping[str, str]:
-    """Refuse a coil that can't hold its wire."""
+    """Refuse a coil that can't hold its wire, and a tool in the soil that isn't in it."""
+    found = {}
     wire, coil = known.get("tine_wire"), known.get("tine_coil")
     if wire is not None and coil is not None and coil.low <= 2.0 * wire.high:
-        return {"tine_coil": "The coil must be more than twice as wide as its wire is thick."}
-    return {}
+        found["tine_coil"] = "The coil must be more than twice as wide as its wire is thick."
+    depth, tool = known.get("tool_depth"), known.get("tool")
+    if depth is not None and tool in IN_SOIL and depth.high <= 0.0:
+        found["tool_depth"] = (
+            f"{_tool(tool)['name']}: this works in the soil, so its depth is more than zero. "
+            "Leave it blank if you don't know."
+        )
+    return found
 
 
 @dataclass(frozen=True, slots=True)

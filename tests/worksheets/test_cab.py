@@ -35,7 +35,7 @@ def finding(check: str, **typed: str) -> str:
 def test_default_example() -> None:
     found = answer(SHEET, {})
     assert found.finding == ws.CLOSE
-    assert not found.assumed
+    assert [item.field.name for item in found.assumed] == ["leak_area"]
     assert "parts list" in reply(found)
     assert "weld" in reply(found)
     assert len(short(found)) < 320

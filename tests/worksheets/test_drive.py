@@ -29,7 +29,11 @@ def point(**typed: str) -> ws.Inputs:
 def test_default_example_is_a_comparison() -> None:
     found = answer(SHEET, {})
     assert found.finding == ws.COMPARED
-    assert not found.verdicts and not found.assumed
+    assert not found.verdicts
+    assert [item.field.name for item in found.assumed] == [
+        "gear_reversal_time",
+        "hydrostatic_reversal_time",
+    ]
     said = reply(found)
     assert "Either drive has the power" in said and "yours to say" in said
     assert len(short(found)) < 320
@@ -42,6 +46,11 @@ def test_hydrostatic_brings_less_to_the_ground_and_shuttles_faster() -> None:
     assert found["hydrostatic_ground_power"] < found["gear_ground_power"]
     assert found["hydrostatic_cycles"] > found["gear_cycles"]
     assert found["time_saved"] > 0.0 and found["more_fuel"] > 0.0
+
+
+def test_the_kind_of_shuttle_changes_the_time_taken_for_it() -> None:
+    clutch, power = outputs(gear_shift="clutch"), outputs(gear_shift="power-shuttle")
+    assert clutch["time_saved"] > outputs()["time_saved"] > power["time_saved"]
 
 
 def test_trap_the_shaft_loses_only_the_drag() -> None:

@@ -35,7 +35,7 @@ def finding(check: str, **typed: str) -> str:
 def test_default_example() -> None:
     found = answer(SHEET, {})
     assert found.finding in (ws.WITHIN, ws.CLOSE)
-    assert not found.assumed
+    assert [item.field.name for item in found.assumed] == ["tool_depth"]
     assert len(found.pictures) == 2
     assert "Flag before you start" in answer_html(found)
     assert len(short(found)) < 320
@@ -220,6 +220,14 @@ def test_bad_input_gets_its_own_sentence(field: str, typed: str, said: str) -> N
     assert said in caught.value.errors[field]
 
 
+def test_trap_changing_the_tool_changes_the_depth_it_is_taken_to_work_at() -> None:
+    assert finding("heads", tool="spring-tine") != ws.OVER
+    assert finding("heads", tool="core") == ws.OVER
+    with pytest.raises(BadInputs) as caught:
+        answer(SHEET, {"tool": "core", "tool_depth": "0 in"})
+    assert "works in the soil" in caught.value.errors["tool_depth"]
+
+
 def test_coil_narrower_than_its_wire_is_refused() -> None:
     with pytest.raises(BadInputs) as caught:
         answer(SHEET, {"tine_wire": "8 mm", "tine_coil": "12 mm"})
@@ -231,7 +239,7 @@ def test_coil_narrower_than_its_wire_is_refused() -> None:
     front=st.floats(3.0, 60.0),
     rear=st.floats(3.0, 60.0),
     head=st.floats(-2.5, 3.5),
-    depth=st.floats(0.0, 6.0),
+    depth=st.floats(0.01, 6.0),
     tool=st.sampled_from(["spring-tine", "rigid-blade", "core", "landscape-rake", "roller"]),
     soil=st.sampled_from(["dry", "moist", "wet"]),
 )

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from functools import cache
 
 from calc import explore, quantities, tables, worksheets
-from calc.mechanics import pto_power, transmission
+from calc.mechanics import fuel, pto_power, transmission
 from calc.render import text
 from calc.worksheet import Answer
 
@@ -16,6 +16,19 @@ def _example() -> Answer:
 
 def _output(name: str) -> Callable[[], str]:
     return lambda: text.output_text(next(o for o in _example().outputs if o.name == name), "us")
+
+
+def _middle(name: str) -> Callable[[], str]:
+    def shown() -> str:
+        found = next(o for o in _example().outputs if o.name == name)
+        return quantities.show(found.value, found.kind, figures=2)
+
+    return shown
+
+
+def _throttled() -> str:
+    full, slow = fuel.diesel_rate(1.0, 0.5), fuel.diesel_rate(1.0, 0.5, 0.8)
+    return f"{100 * (1 - slow / full):.0f} %"
 
 
 def _typed(name: str) -> Callable[[], str]:
@@ -57,6 +70,7 @@ FACTS: dict[str, Callable[[], str]] = {
     "drive-shuttle-seconds": _reversal("shuttle"),
     "drive-hydro-seconds": _reversal("hydrostatic"),
     "drive-cycle-gain": _cycle_gain,
+    "drive-throttled": _throttled,
     "drive-example-engine": _typed("engine_power"),
     "drive-example-speed": _typed("ground_speed"),
     "drive-example-slope": _typed("slope"),
@@ -70,10 +84,10 @@ FACTS: dict[str, Callable[[], str]] = {
     "drive-example-hydro-ground": _output("hydrostatic_ground_power"),
     "drive-example-gear-load": _output("gear_load"),
     "drive-example-hydro-load": _output("hydrostatic_load"),
-    "drive-example-gear-cycles": _output("gear_cycles"),
-    "drive-example-hydro-cycles": _output("hydrostatic_cycles"),
-    "drive-example-saved": _output("time_saved"),
-    "drive-example-fuel": _output("more_fuel"),
-    "drive-example-saving": _output("saving"),
-    "drive-example-back": _output("pay_back"),
+    "drive-example-gear-cycles": _middle("gear_cycles"),
+    "drive-example-hydro-cycles": _middle("hydrostatic_cycles"),
+    "drive-example-saved": _middle("time_saved"),
+    "drive-example-fuel": _middle("more_fuel"),
+    "drive-example-saving": _middle("saving"),
+    "drive-example-back": _middle("pay_back"),
 }
