@@ -362,9 +362,18 @@ def _basis_notes(pair: common.Pair) -> list[ws.Words]:
     )
     if not seen:
         return []
+    swapped = not (pair.front_stays and pair.rear_stays)
     return [
+        *(
+            [
+                "Bigger tires and rims weigh more themselves. No table of that was found: ask for "
+                "shipping weights, and count them."
+            ]
+            if swapped
+            else []
+        ),
         "Where the sizes come from: " + "; ".join(seen) + ". Another maker's tire of the same size "
-        "may differ by up to 3 % in diameter and in width."
+        "may differ by up to 3 % in diameter and in width.",
     ]
 
 

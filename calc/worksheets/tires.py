@@ -8,7 +8,15 @@ import re
 from calc import quantities, tables, vocabulary
 from calc import worksheet as ws
 from calc.errors import InputError
-from calc.mechanics import duals, front_drive, liquid_ballast, tire_load, tires, travel
+from calc.mechanics import (
+    duals,
+    front_drive,
+    liquid_ballast,
+    stability,
+    tire_load,
+    tires,
+    travel,
+)
 from calc.worksheets import _tires as common
 from calc.worksheets._tire_advice import advise
 from calc.worksheets._tire_view import picture
@@ -16,6 +24,7 @@ from calc.worksheets._tires import TURNS
 
 NOW, NEW, DRIVE = "Tires it has now", "New tires", "Front drive"
 GAPS, LOADS, LIQUID, SPEED = "Gaps and width", "Loads", "Liquid", "Speed"
+BALANCE = "Balance"
 LIQUID_SPEED = 32 / 3.6
 """Fastest with liquid in the tires [m/s], tires/OM-1."""
 FASTEST_GEAR = 20.0
@@ -172,6 +181,23 @@ FIELDS: tuple[ws.AnyField, ...] = (
         "90 psi", "On the sidewall beside the largest load, or in the tire's load table.",
         optional=True, group=LOADS,
     ),
+    ws.Field(
+        "front_pressure", "Pressure you run in the new front tires", "pressure", "5 psi", "90 psi",
+        "Cold, from a gauge made for low pressure.", optional=True, group=LOADS,
+    ),
+    ws.Field(
+        "front_rated_pressure", "Pressure at which the front rating holds", "pressure", "5 psi",
+        "90 psi", "On the sidewall beside the largest load, or in the tire's load table.",
+        optional=True, group=LOADS,
+    ),
+    vocabulary.field("cg_height", default="22 in", group=BALANCE),
+    vocabulary.field("front_share", default="42 %", group=BALANCE),
+    ws.Field(
+        "axle_pin_height", "Height of the front axle's pivot pin", "length", "4 in", "40 in",
+        "From the ground to the middle of the pin that the front axle swings on, tires it has now.",
+        default="13 in", typical=ws.Typical(0.25, 0.50, "tires/practice", "tractors"),
+        group=BALANCE,
+    ),
     ws.Choice(
         "liquid", "Liquid in the rear tires", _liquids(),
         "Pumped in through the valve; see what each weighs and when it freezes in the table below.",
@@ -197,12 +223,13 @@ def review(known: ws.KnownSoFar) -> dict[str, str]:
             found[f"{axle}_tire"] = (
                 f"Give the size of the {axle} tires it has now: old and new are compared."
             )
-    used, rated = known.get("rear_pressure"), known.get("rear_rated_pressure")
-    if used is not None and rated is not None and used.high > rated.low:
-        found["rear_pressure"] = (
-            "The pressure is above the one at which the rating holds: a sidewall's maximum is "
-            "never passed."
-        )
+    for axle in ("front", "rear"):
+        used, rated = known.get(f"{axle}_pressure"), known.get(f"{axle}_rated_pressure")
+        if used is not None and rated is not None and used.high > rated.low:
+            found[f"{axle}_pressure"] = (
+                "The pressure is above the one at which the rating holds: a sidewall's maximum is "
+                "never passed."
+            )
     return found
 
 
@@ -219,6 +246,7 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
     if pair.rear is not None:
         _speed(v, pair, checks, outputs, work)
         _heights(v, pair, checks, outputs, work)
+        _balance(v, pair, outputs, work)
     _widths(v, pair, checks, outputs)
     gained = _liquid(v, pair, checks, outputs, work)
     _loads(v, pair, gained, checks, outputs, work)
@@ -357,6 +385,34 @@ def _heights(
         _gap(name, title, gap, growth, checks)
 
 
+def _balance(v: ws.Inputs, pair: common.Pair, outputs: list[ws.Output], work: ws.Work) -> None:
+    """The static side angle before and after: taller tires lift the center of gravity."""
+    front_rise, rear_rise = _radius_changes(pair)
+    ahead = v.front_share * v.wheelbase
+    rise = travel.clearance_change(front_rise, rear_rise, ahead, v.wheelbase)
+    angles = [
+        math.degrees(
+            stability.side_tip_angle_pivoting(
+                v.track_width, max(v.cg_height + up, 0.1), v.wheelbase, ahead,
+                max(v.axle_pin_height + pin, 0.0),
+            )
+        )
+        for up, pin in ((0.0, 0.0), (rise, front_rise))
+    ]  # fmt: skip
+    said = "limit at rest on smooth, hard ground, track unchanged; never a slope to work on"
+    outputs.append(ws.Output("cg_rise", "Center of gravity rises by", rise, "length"))
+    outputs.append(ws.Output("side_now", "Static side angle now", angles[0], "angle", said))
+    outputs.append(
+        ws.Output("side_new", "Static side angle with the new tires", angles[1], "angle", said)
+    )
+    work.step(
+        "Static side angle with the new tires", "θ", "atan(t/2 × (b − x) / (b h − x p))",
+        (("t", v.track_width, "length"), ("b", v.wheelbase, "length"), ("x", ahead, "length"),
+         ("h", v.cg_height + rise, "length"), ("p", v.axle_pin_height + front_rise, "length")),
+        angles[1], "angle", "tires/derived",
+    )  # fmt: skip
+
+
 def _radius_error(old: tires.Dimensions | None, new: tires.Dimensions | None, stays: bool) -> float:
     """Return how far the change of loaded radius may be off [m]."""
     if stays or old is None or new is None:
@@ -474,8 +530,8 @@ def _loads(
             rated = common.Rating(typed, None, "tires/derived")
         each = None if rated is None else rated.load
         source = "tires/derived" if rated is None else rated.source
-        if each is not None and axle == "rear":
-            each = _at_pressure(v, each, work)
+        if each is not None:
+            each = _at_pressure(v, axle, each, work)
         if each is not None:
             outputs.append(
                 ws.Output(f"{axle}_tire_load", f"One {axle} tire may carry", each, "mass")
@@ -497,15 +553,15 @@ def _loads(
         )  # fmt: skip
 
 
-def _at_pressure(v: ws.Inputs, load: float, work: ws.Work) -> float:
-    if v.rear_pressure is None or v.rear_rated_pressure is None:
+def _at_pressure(v: ws.Inputs, axle: str, load: float, work: ws.Work) -> float:
+    used, rated = getattr(v, f"{axle}_pressure"), getattr(v, f"{axle}_rated_pressure")
+    if used is None or rated is None:
         return load
-    pressure = min(v.rear_pressure, v.rear_rated_pressure)
-    found = tire_load.load_at_pressure(load, pressure, v.rear_rated_pressure)
+    pressure = min(used, rated)
+    found = tire_load.load_at_pressure(load, pressure, rated)
     work.step(
-        "Load of a rear tire at the pressure you run", "L", "L rated × (p / p rated)^0.585",
-        (("L rated", load, "mass"), ("p", pressure, "pressure"),
-         ("p rated", v.rear_rated_pressure, "pressure")),
+        f"Load of a {axle} tire at the pressure you run", "L", "L rated × (p / p rated)^0.585",
+        (("L rated", load, "mass"), ("p", pressure, "pressure"), ("p rated", rated, "pressure")),
         found, "mass", "tires/pressure-memory",
     )  # fmt: skip
     return found
