@@ -262,11 +262,17 @@ class Check:
     close_band: float = CLOSE_BAND
 
 
+def _past_rounding(margin: float) -> float:
+    """A limit in feet met by a value in inches may be missed by rounding alone: that is no miss."""
+    return 0.0 if -1e-9 < margin < 0 else margin
+
+
 def at_most(
     name: str, title: str, value: float, limit: float, kind: str, source: str, **more: Any
 ) -> Check:
     """Return a check that `value` is no more than `limit`."""
     margin = (limit - value) / abs(limit) if limit else (-1.0 if value > 0 else 0.0)
+    margin = _past_rounding(margin)
     return Check(name, title, kind, value, limit, "at most", margin, source, **more)
 
 
@@ -275,6 +281,7 @@ def at_least(
 ) -> Check:
     """Return a check that `value` is no less than `limit`."""
     margin = (value - limit) / abs(limit) if limit else (1.0 if value > 0 else 0.0)
+    margin = _past_rounding(margin)
     return Check(name, title, kind, value, limit, "at least", margin, source, **more)
 
 
@@ -291,6 +298,7 @@ def between(
     """Return a check that `value` lies in a window; the margin is a share of half its width."""
     half = (high - low) / 2
     margin = min(value - low, high - value) / half if half > 0 else -1.0
+    margin = _past_rounding(margin)
     return Check(name, title, kind, value, low, "between", margin, source, upper=high, **more)
 
 

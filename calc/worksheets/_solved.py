@@ -1,19 +1,31 @@
-"""A solved value as the text that tries it out, rounded to the side that still meets the check."""
+"""A solved value as the text that tries it out, rounded to the side that still meets the checks."""
 
 import math
+from collections.abc import Sequence
 
 from calc import quantities
+from calc import worksheet as ws
+from calc.explore import Solver
 
 # A solved edge is found by halving, so it may be short of a round number by this share of a step.
 _SLACK = 5e-4
+_COARSE = ("distance", "mass")  # kinds rounded to whole units; the others to tenths
 
 
-def solved(value: float, kind: str, unit: str, step: float, *, up: bool) -> str:
-    """Return a value as text in a unit, rounded up or down to a step.
+def solved(
+    solve: Solver, name: str, value: float, checks: Sequence[str] = (), *, up: bool
+) -> dict[str, str]:
+    """Return what to set: the field `name` to the value, rounded up or down in its US unit.
 
-    >>> solved(1.1201, "length", "in", 0.1, up=True)
-    '44.1 in'
+    A rounded value that just misses the checks named (all when empty) is moved one step on.
     """
-    steps = quantities.kind(kind).unit(unit).from_base(value) / step
+    item = solve.sheet.field(name)
+    assert isinstance(item, ws.Field)
+    kind = quantities.kind(item.kind)
+    unit = kind.unit(item.unit_us or kind.us)
+    step = 1.0 if item.kind in _COARSE else 0.1
+    steps = unit.from_base(value) / step
     whole = math.ceil(steps - _SLACK) if up else math.floor(steps + _SLACK)
-    return f"{round(whole * step, 6):g} {unit}"
+    if solve.run(**{name: unit.to_base(whole * step)}).margin(checks) < 0:
+        whole += 1 if up else -1
+    return {name: f"{round(whole * step, 6):g} {unit.symbol}"}

@@ -301,7 +301,7 @@ def _seen_remedies(
                     "Be seen from {needed}: clear the verge, stop short of the crest, or post "
                     "somebody with a flag there.", needed=(needed, "distance"),
                 ),
-                {"sight_distance": solved(needed, "distance", "ft", 1, up=True)}, "road/CALC-1",
+                solved(solve, "sight_distance", needed, names, up=True), "road/CALC-1",
             )
         )  # fmt: skip
     traffic = solve.largest("car_speed", 4.5, v.car_speed, names)
@@ -312,7 +312,7 @@ def _seen_remedies(
                     "Take a road, or an hour, where traffic goes {speed} or less.",
                     speed=(traffic, "speed"),
                 ),
-                {"car_speed": solved(traffic, "speed", "mph", 0.1, up=False)}, "road/CALC-1",
+                solved(solve, "car_speed", traffic, names, up=False), "road/CALC-1",
             )
         )  # fmt: skip
     if "slow" in names:
@@ -324,7 +324,7 @@ def _seen_remedies(
                         "At {speed} traffic closes slowly enough, if your machine may go that "
                         "fast with this load.", speed=(own, "speed"),
                     ),
-                    {"road_speed": solved(own, "speed", "mph", 0.1, up=True)}, "road/CALC-1",
+                    solved(solve, "road_speed", own, ("slow",), up=True), "road/CALC-1",
                 )
             )  # fmt: skip
     return remedies
@@ -345,7 +345,7 @@ def _pull_remedies(
                     "Pull out where you see {needed} each way, or have somebody watch from where "
                     "that much can be seen.", needed=(needed, "distance"),
                 ),
-                {"entrance_sight": solved(needed, "distance", "ft", 1, up=True)}, "road/CALC-1",
+                solved(solve, "entrance_sight", needed, names, up=True), "road/CALC-1",
             )
         )  # fmt: skip
     if "clear" in names:
@@ -357,7 +357,7 @@ def _pull_remedies(
                         "A combination of {length} or less is across in time.",
                         length=(length, "length", "ft"),
                     ),
-                    {"combination_length": solved(length, "length", "ft", 0.1, up=False)},
+                    solved(solve, "combination_length", length, ("clear",), up=False),
                     "road/CALC-1",
                 )
             )  # fmt: skip
@@ -369,7 +369,7 @@ def _pull_remedies(
                         "Crossing at {speed} is quick enough, if it pulls away like that in one "
                         "gear.", speed=(quicker, "speed"),
                     ),
-                    {"crossing_speed": solved(quicker, "speed", "mph", 0.1, up=True)},
+                    solved(solve, "crossing_speed", quicker, ("clear",), up=True),
                     "road/CALC-1",
                 )
             )  # fmt: skip

@@ -352,7 +352,7 @@ def _charging_remedies(v: ws.Inputs, broken: set[str], solve: Solver) -> list[ws
         remedies.append(
             ws.Remedy(
                 ws.phrase("Charging of {amps} or more carries it.", amps=(needed, "current")),
-                {"output": solved(needed, "current", "A", 0.1, up=True)}, "road/CALC-1",
+                solved(solve, "output", needed, names, up=True), "road/CALC-1",
             )
         )  # fmt: skip
     return remedies
@@ -377,7 +377,7 @@ def _wire_remedies(v: ws.Inputs, solve: Solver) -> list[ws.Remedy]:
                     "This wire serves a run of {run}: put the fuse and a relay nearer to the "
                     "lamps.", run=(run, "length", "ft"),
                 ),
-                {"run": solved(run, "length", "ft", 0.1, up=False)}, "road/CALC-1",
+                solved(solve, "run", run, ("drop",), up=False), "road/CALC-1",
             )
         )  # fmt: skip
     return remedies

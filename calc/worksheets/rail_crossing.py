@@ -118,7 +118,7 @@ def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
                 ws.Remedy(
                     ws.phrase("Up to {length} long it is across in time: take one load less.",
                               length=(length, "length", "ft")),
-                    {"combination_length": solved(length, "length", "ft", 0.1, up=False)},
+                    solved(solve, "combination_length", length, up=False),
                     "road/CALC-1",
                 )
             )  # fmt: skip
@@ -128,10 +128,10 @@ def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
                 ws.Remedy(
                     ws.phrase("In a gear that reaches {speed} it is across in time.",
                               speed=(speed, "speed")),
-                    {"crossing_speed": solved(speed, "speed", "mph", 0.1, up=True)}, "road/CALC-1",
+                    solved(solve, "crossing_speed", speed, up=True), "road/CALC-1",
                 )
             )  # fmt: skip
-        view = solve.smallest("track_sight", v.track_sight, 1800.0)
+        view = solve.smallest("track_sight", v.track_sight, 1800.0, ("view",))
         if view is not None:
             remedies.append(
                 ws.Remedy(
@@ -139,7 +139,7 @@ def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
                         "Cross where you see {view} along the track, or have somebody watch from "
                         "where that much can be seen.", view=(view, "distance"),
                     ),
-                    {"track_sight": solved(view, "distance", "ft", 1, up=True)}, "road/CALC-1",
+                    solved(solve, "track_sight", view, ("view",), up=True), "road/CALC-1",
                 )
             )  # fmt: skip
     cautions = [

@@ -528,7 +528,7 @@ def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
         rl.law_table(v.place),
     ]
     return ws.Advice(
-        [*_emblem_remedies(v, broken), *_lamp_remedies(v, outcome, broken, solve),
+        [*_emblem_remedies(v, broken, solve), *_lamp_remedies(v, outcome, broken, solve),
          *_size_remedies(v, broken, solve, bool(found.facts["hides_rear"]))],
         _cautions(v),
         [table for table in lists if table is not None],
@@ -537,7 +537,7 @@ def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
     )  # fmt: skip
 
 
-def _emblem_remedies(v: ws.Inputs, broken: set[str]) -> list[ws.Remedy]:
+def _emblem_remedies(v: ws.Inputs, broken: set[str], solve: Solver) -> list[ws.Remedy]:
     remedies = []
     if "emblem" in broken:
         rule = lamps.emblem_rule_for(v.place)
@@ -558,7 +558,7 @@ def _emblem_remedies(v: ws.Inputs, broken: set[str]) -> list[ws.Remedy]:
                     low=(low, "length"), high=(high, "length"),
                     all_low=(all_low, "length"), all_high=(all_high, "length"),
                 ),
-                {"emblem_height": solved(target, "length", "in", 0.1, up=target <= low)},
+                solved(solve, "emblem_height", target, ("emblem_height",), up=target <= low),
                 "road/CALC-1",
             )
         )  # fmt: skip
@@ -586,7 +586,7 @@ def _lamp_remedies(
             if height is not None:
                 remedies.append(
                     ws.Remedy(ws.phrase(said, h=(height, "length")),
-                              {field_name: solved(height, "length", "in", 0.1, up=True)},
+                              solved(solve, field_name, height, (name,), up=True),
                               "road/CALC-1")
                 )  # fmt: skip
     for name, field_name in (
@@ -600,7 +600,7 @@ def _lamp_remedies(
                 ws.Remedy(
                     ws.phrase("{title}: between {low} and {high}.", title=check.title,
                               low=(check.limit, "length"), high=(check.upper, "length")),
-                    {field_name: solved(target, "length", "in", 0.1, up=target < middle)},
+                    solved(solve, field_name, target, (name,), up=target < middle),
                     check.source)
             )  # fmt: skip
     return [*remedies, *_marking_remedies(v, broken, solve)]
@@ -639,7 +639,7 @@ def _size_remedies(
             remedies.append(
                 ws.Remedy(
                     ws.phrase("Fold, turn or split it to {w} or less.", w=(width, "length")),
-                    {"transport_width": solved(width, "length", "in", 0.1, up=False)},
+                    solved(solve, "transport_width", width, names, up=False),
                     "road/CALC-1",
                 )
             )  # fmt: skip
@@ -649,7 +649,7 @@ def _size_remedies(
             remedies.append(
                 ws.Remedy(
                     ws.phrase("Drive {speed} or less.", speed=(speed, "speed")),
-                    {"road_speed": solved(speed, "speed", "mph", 0.1, up=False)}, "road/CALC-1",
+                    solved(solve, "road_speed", speed, ("speed",), up=False), "road/CALC-1",
                 )
             )  # fmt: skip
     if "mirror" in broken and v.mirror_reach is None and not hidden_rear:
@@ -657,7 +657,7 @@ def _size_remedies(
         remedies.append(
             ws.Remedy(
                 "Fit a rear-view mirror.",
-                {"mirror_reach": solved(half, "length", "in", 1, up=True)},
+                solved(solve, "mirror_reach", half, ("mirror",), up=True),
                 "road/CALC-1",
             )
         )
@@ -668,7 +668,7 @@ def _size_remedies(
                 ws.Remedy(
                     ws.phrase("A mirror that reaches {reach} from the middle shows the road "
                               "behind.", reach=(reach, "length")),
-                    {"mirror_reach": solved(reach, "length", "in", 0.1, up=True)}, "road/CALC-1",
+                    solved(solve, "mirror_reach", reach, ("mirror",), up=True), "road/CALC-1",
                 )
             )  # fmt: skip
     return remedies

@@ -209,7 +209,7 @@ def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
             remedies.append(
                 ws.Remedy(
                     ws.phrase("{mass} behind you stays within every check.", mass=(mass, "mass")),
-                    {"towed_mass": solved(mass, "mass", "lb", 1, up=False)}, "road/CALC-1",
+                    solved(solve, "towed_mass", mass, up=False), "road/CALC-1",
                 )
             )  # fmt: skip
         if set(broken) & {"room", "rule_speed"}:
@@ -226,7 +226,7 @@ def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
             remedies.append(
                 ws.Remedy(
                     ws.phrase("Fit a chain rated {mass} or more.", mass=(v.towed_mass, "mass")),
-                    {"chain_rating": solved(v.towed_mass, "mass", "lb", 1, up=True)}, "road/MAN-2",
+                    solved(solve, "chain_rating", v.towed_mass, ("chain",), up=True), "road/MAN-2",
                 )
             )  # fmt: skip
     return ws.Advice(remedies, _cautions(), [_rule_table(v)], [_approval_note(v)])
@@ -239,7 +239,7 @@ def _slower(v: ws.Inputs, solve: Solver) -> list[ws.Remedy]:
     return [
         ws.Remedy(
             ws.phrase("At {speed} it stops within the room you have.", speed=(speed, "speed")),
-            {"road_speed": solved(speed, "speed", "mph", 0.1, up=False)}, "road/CALC-1",
+            solved(solve, "road_speed", speed, ("room", "rule_speed"), up=False), "road/CALC-1",
         )
     ]  # fmt: skip
 
@@ -257,7 +257,7 @@ def _heavier(v: ws.Inputs, broken: tuple[str, ...], solve: Solver) -> list[ws.Re
                 "A tractor of {mass}, ballast and operator included, may pull this load.",
                 mass=(needed, "mass"),
             ),
-            {"tractor_mass": solved(needed, "mass", "lb", 1, up=True)}, "road/CALC-1",
+            solved(solve, "tractor_mass", needed, names, up=True), "road/CALC-1",
         )
     ]  # fmt: skip
 
