@@ -20,6 +20,9 @@ SPAN_SOURCE = "hitch/W1; hitch/H1; hitch/W3"
 MEASURING_ERROR = 1.0e-3
 # The same for a span: half a ball width, the smallest step between two figures of the tables.
 TAPE_ON_SPAN = 0.015
+COUPLERS = ("1", "2", "3N", "3")
+# The coupler of the tables that comes nearest to a hitch for which they have none.
+NEAREST_COUPLER = {"0": "1", "1N": "1", "2N": "1", "4N": "3", "4": "3"}
 OFTEN_SWINGING = ("rotary_cutter", "rotary_cutter_light", "flail_mower")
 
 FIELDS = (
@@ -85,9 +88,12 @@ FIELDS = (
     ),
     ws.Choice(
         "coupler_category", "Category of the coupler",
-        tuple(ws.Option(key, f"Category {key}") for key in ("1", "2", "3N", "3")),
+        (
+            ws.Option("tractor", "The same as the tractor's"),
+            *(ws.Option(key, f"Category {key}") for key in COUPLERS),
+        ),
         "By its hooks: about 27 in apart is Category 1, 32 in is 2, 38 in is 3.",
-        default="1", group=COUPLER,
+        default="tractor", group=COUPLER,
     ),
     ws.Choice(
         "coupler_slots", "Its slots are cut for",
@@ -190,7 +196,7 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
 def _outputs(v: ws.Inputs) -> list[ws.Output]:
     coupled = v.quick_coupler == "u_frame"
     hole = _slot(v, "lower") if coupled else _ball_hole(v)
-    theirs = hitch.coupler_hook_span(v.coupler_category) if coupled else _link_span(v)
+    theirs = hitch.coupler_hook_span(_coupler(v)) if coupled else _link_span(v)
     return [
         ws.Output("lower_pin", "Lower pin", _lower_pin(v), "length"),
         ws.Output("hole", "Lower slot of the coupler" if coupled else "Hole of the ball", hole,
@@ -397,10 +403,18 @@ def _travel_check(v: ws.Inputs) -> ws.Check:
 # --- with a quick coupler ----------------------------------------------------------------------
 
 
+def _coupler(v: ws.Inputs) -> str:
+    """The category of the coupler."""
+    if v.coupler_category != "tractor":
+        return str(v.coupler_category)
+    ours = _tractor_category(v)
+    return NEAREST_COUPLER.get(ours, ours)
+
+
 def _slot(v: ws.Inputs, place: str) -> float:
     if v.coupler_slots == "own":
-        return hitch.size(f"{place}_pin", hitch.pin_number(v.coupler_category))
-    return hitch.coupler_slot(v.coupler_category, place)
+        return hitch.size(f"{place}_pin", hitch.pin_number(_coupler(v)))
+    return hitch.coupler_slot(_coupler(v), place)
 
 
 def _coupler_sleeve(v: ws.Inputs, place: str) -> dict[str, str] | None:
@@ -426,8 +440,8 @@ def _coupler_checks(v: ws.Inputs, work: ws.Work) -> list[ws.Check]:
 
 def _coupler_on_tractor(v: ws.Inputs) -> ws.Check:
     ours = _tractor_category(v)
-    pins = hitch.pins_fit(ours, v.coupler_category)
-    span = hitch.spans_fit(ours, v.coupler_category)
+    pins = hitch.pins_fit(ours, _coupler(v))
+    span = hitch.spans_fit(ours, _coupler(v))
     if pins == "too big" or span == "no":
         margin, said = -1.0, "A Category {c} coupler doesn't go on a Category {t} hitch."
     elif pins == "fits" and span == "same":
@@ -438,7 +452,7 @@ def _coupler_on_tractor(v: ws.Inputs) -> ws.Check:
             "A Category {c} coupler on a Category {t} hitch wants bushings in the balls or the "
             "links set to its width: ask the coupler's maker."
         )
-    sentence = ws.phrase(said, c=str(v.coupler_category), t=ours)
+    sentence = ws.phrase(said, c=_coupler(v), t=ours)
     return ws.fits("coupler_on_tractor", "Coupler on the tractor", margin, sentence,
                    "hitch/S2; hitch/S3")  # fmt: skip
 
@@ -457,7 +471,7 @@ def _slot_check(v: ws.Inputs, work: ws.Work, place: str, pin: float) -> ws.Check
 
 
 def _hook_span_check(v: ws.Inputs, work: ws.Work) -> ws.Check:
-    hooks, span = hitch.coupler_hook_span(v.coupler_category), _span(v)
+    hooks, span = hitch.coupler_hook_span(_coupler(v)), _span(v)
     gap = span - hooks
     work.step("Difference to the hooks", "g", "span of the implement − span of the hooks",
               (("implement", span, "length"), ("hooks", hooks, "length")), gap, "length",
@@ -475,7 +489,7 @@ def _hook_span_check(v: ws.Inputs, work: ws.Work) -> ws.Check:
 
 
 def _hook_height_check(v: ws.Inputs) -> ws.Check:
-    hook = hitch.coupler_hook_height(v.coupler_category)
+    hook = hitch.coupler_hook_height(_coupler(v))
     near = v.mast_height is not None and (
         abs(hitch.mast_gap(hook, v.mast_height)) <= hitch.MAST_TOLERANCE
     )
@@ -583,7 +597,7 @@ def _coupler_remedies(outcome: ws.Outcome, solve: Solver) -> list[ws.Remedy]:
     if "hook_span" in broken:
         fitting = [
             key
-            for key in ("1", "2", "3N", "3")
+            for key in COUPLERS
             if solve.run(coupler_category=key).margin(("hook_span", "coupler_on_tractor")) >= 0.0
         ]
         remedies += [
@@ -758,10 +772,10 @@ def _spans_scene(v: ws.Inputs, outcome: ws.Outcome) -> Scene:
     coupled = v.quick_coupler == "u_frame"
     span, ours = _span(v), outcome.output("tractor_span")
     pin, hole = _lower_pin(v), outcome.output("hole")
-    number = hitch.pin_number(v.coupler_category if coupled else _tractor_category(v))
+    number = hitch.pin_number(_coupler(v) if coupled else _tractor_category(v))
     ball = hitch.size("ball_width", number) if hitch.has_size("ball_width", number) else 0.03
     if coupled:
-        mast = hitch.coupler_hook_height(v.coupler_category)
+        mast = hitch.coupler_hook_height(_coupler(v))
     else:
         mast = float(v.mast_height or hitch.size("mast_height", _implement_category(v)))
     drop = 0.3 * mast + 0.12

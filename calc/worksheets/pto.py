@@ -534,9 +534,15 @@ def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
                 {"implement_shaft": v.tractor_shaft}, "hitch/S4",
             )
         )  # fmt: skip
-    return ws.Advice(
-        remedies, _cautions(v, row), [_demand_table(v, row), _altitude_table(v)], _notes(v, row)
-    )
+    headline: ws.Words = ""
+    if outcome.margin() >= 1.0:
+        # Every check has room to spare: say the power, not that the splines agree.
+        headline = ws.phrase(
+            "{left} is left at the shaft, and it asks for {need}.",
+            left=(outcome.output("left"), "power"), need=(outcome.output("need"), "power"),
+        )  # fmt: skip
+    tables_shown = [_demand_table(v, row), _altitude_table(v)]
+    return ws.Advice(remedies, _cautions(v, row), tables_shown, _notes(v, row), headline)
 
 
 def _size_remedies(v: ws.Inputs, row: dict[str, str], solve: Solver) -> list[ws.Remedy]:

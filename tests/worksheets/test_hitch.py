@@ -161,6 +161,15 @@ def test_coupler_wants_sleeves_on_category_1() -> None:
     assert after.finding == ws.WITHIN
 
 
+@pytest.mark.parametrize(
+    ("hitch_category", "finding"), [("2", ws.WITHIN), ("3", ws.WITHIN), ("2N", ws.CLOSE),
+                                    ("4N", ws.CLOSE), ("0", ws.OVER), ("4", ws.OVER)],
+)  # fmt: skip
+def test_coupler_of_the_tractor_s_own_category(hitch_category: str, finding: str) -> None:
+    found = answer(quick_coupler="u_frame", hitch_category=hitch_category)
+    assert check(found, "coupler_on_tractor").finding == finding
+
+
 def test_small_slots_need_no_sleeves() -> None:
     found = answer(**COUPLED, mast_hole="yes", implement_kind="box_blade", coupler_slots="own")
     assert found.finding == ws.WITHIN

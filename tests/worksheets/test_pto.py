@@ -105,6 +105,12 @@ def test_every_kind_of_the_implement_table_with_a_shaft_is_known() -> None:
             pto_power.rotary_power(row["rotary_key"], 1.0, 1.0)
 
 
+def test_headline_says_the_power_where_all_is_well() -> None:
+    found = answer(**{**PTO_20, "implement_kind": "tedder"})
+    assert found.finding == ws.WITHIN
+    assert "hp is left at the shaft, and it asks for" in text.headline(found, "us")
+
+
 def test_kind_without_a_shaft_is_a_comparison() -> None:
     found = answer(implement_kind="box_blade")
     assert found.finding == ws.COMPARED
