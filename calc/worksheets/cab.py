@@ -659,8 +659,12 @@ def _notes(v: ws.Inputs) -> list[ws.Words]:
             here=(v.outside_temperature - v.inside_temperature, "temperature_difference"),
             study=(11.0, "temperature_difference"),
         ),
-        "Cars are said to give 5 to 10 hp to their compressor: a worst case, flat out. A small "
-        "cab needs far less once it is cool.",
+        ws.phrase(
+            "Cars are said to give {low} to {high} to their compressor: a worst case, flat out. A "
+            "small cab needs far less once it is cool.",
+            low=(3.7e3, "power"),
+            high=(7.5e3, "power"),
+        ),
         "Glass areas and the sun's angle are rough: take the load as good to about a quarter.",
     ]
     if v.sun_rule == "computed" and load.glass_sun > 1.0:

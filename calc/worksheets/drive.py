@@ -694,7 +694,10 @@ def _headline(v: ws.Inputs, found: dict[str, Any]) -> ws.Words:
         "fuel": (abs(more), "volume"),
         "cost": (abs(more) * v.fuel_price, "money"),
     }
-    time = "saves about {hours}" if saved >= 0 else "takes about {hours} longer"
+    if abs(saved) < 60.0:
+        time = "takes the same time"
+    else:
+        time = "saves about {hours}" if saved > 0 else "takes about {hours} longer"
     burn = "burns about {fuel} more fuel" if more >= 0 else "burns about {fuel} less fuel"
     second = f"Over a year of the same work the hydrostatic {time} and {burn} ({{cost}})."
     if found["extra"] <= 0.0:

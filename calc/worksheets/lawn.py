@@ -101,7 +101,7 @@ FIELDS: tuple[ws.AnyField, ...] = (
     ws.Field(
         "front_inflation", "Front tire pressure", "pressure", "2 psi", "80 psi",
         "With a low-pressure gauge, tires cold.",
-        default="12 psi", typical=ws.Typical(83e3, 193e3, "tires/OM-12", "compact tractors"),
+        default="10 psi", typical=ws.Typical(83e3, 193e3, "tires/OM-12", "compact tractors"),
         essential=True, group=GROUND,
     ),
     ws.Field(
@@ -332,7 +332,7 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
                   "pressure"),
         ws.Output("rear_pressure", "Pressure under the rear tires, tool lifted",
                   wheels[1].pressure, "pressure"),
-        ws.Output("deep", "Largest stress 4 in down", ground.peak_stress(
+        ws.Output("deep", "Largest stress a hand deep (4 in, 10 cm)", ground.peak_stress(
             max(v.front_inflation, v.rear_inflation)), "pressure"),
         ws.Output("passes", "Passes over the whole lawn", float(passes(v)), "count"),
         ws.Output("time", "Time", time, "duration", unit_us=unit, unit_metric=unit),
@@ -482,12 +482,13 @@ def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
     if v.soil_state == "wet" and outcome.margin(["front_ground", "rear_ground"]) < 0.0:
         dried = solve.run(soil_state="moist").margin(["front_ground", "rear_ground"])
         said = "and these tires are within limits" if dried >= 0.0 else "and try again"
-        remedies.append(
+        remedies.insert(
+            0,
             ws.Remedy(
                 f"Wait until a heel no longer leaves a mark: the soil then stands more, {said}.",
                 {"soil_state": "moist"} if dried >= 0.0 else {},
                 "value/L7d",
-            )
+            ),
         )
     if outcome.margin(["heads", "boxes"]) < 0.0:
         remedies += _clear(v, solve)
@@ -628,8 +629,11 @@ def _notes(v: ws.Inputs) -> list[ws.Words]:
     if v.tool in ("spring-tine", "rigid-blade"):
         if turf.thatch_passes(v.thatch) == 0:
             notes.append(
-                "Up to half an inch, thatch helps the lawn and needs no raking. The time is for "
-                "one pass all the same."
+                ws.phrase(
+                    "Up to {h}, thatch helps the lawn and needs no raking. The time is for one "
+                    "pass all the same.",
+                    h=(0.5 * turf.INCH, "length"),
+                )
             )
         elif turf.thatch_passes(v.thatch) == 2:
             notes.append(
@@ -637,11 +641,19 @@ def _notes(v: ws.Inputs) -> list[ws.Words]:
                 "rake it up and aerate after."
             )
         notes.append(
-            "Mow half an inch lower than usual first and work on dry grass, cool-season grass in "
-            "early fall or spring, warm-season grass in late spring."
+            ws.phrase(
+                "Mow {h} lower than usual first and work on dry grass, cool-season grass in early "
+                "fall or spring, warm-season grass in late spring.",
+                h=(0.5 * turf.INCH, "length"),
+            )
         )
     if v.tool == "core":
-        notes.append("Cores come out best when the soil had an inch of water two days before.")
+        notes.append(
+            ws.phrase(
+                "Cores come out best when the soil had {h} of water two days before.",
+                h=(turf.INCH, "length"),
+            )
+        )
     others = [
         ws.phrase(
             f"Taken as “{row['name'].split(' (')[0].lower()}” the front tires press {{p}}.",
