@@ -667,6 +667,16 @@ def _notes(v: ws.Inputs) -> list[ws.Words]:
         ),
         "Glass areas and the sun's angle are rough: take the load as good to about a quarter.",
     ]
+    takes = taken(v, load.total)
+    if v.power_needed is not None and takes.left_pull_down < v.power_needed <= takes.left:
+        notes.insert(
+            0,
+            ws.phrase(
+                "While it cools a hot cab down only {left} is left at the shaft: cool down first, "
+                "then engage the implement.",
+                left=(takes.left_pull_down, "power"),
+            ),
+        )
     if v.sun_rule == "computed" and load.glass_sun > 1.0:
         notes.insert(
             1,

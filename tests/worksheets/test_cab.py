@@ -165,6 +165,13 @@ def test_shaft_remedy() -> None:
     assert finding("shaft", **{**typed, **remedy.set}) != ws.OVER
 
 
+def test_cooling_down_may_leave_less_than_holding() -> None:
+    notes = answer(SHEET, {"power_needed": "31 hp"}).advice.notes
+    assert any("cool down first" in ws.words(note, "us") for note in notes)
+    notes = answer(SHEET, {"power_needed": "25 hp"}).advice.notes
+    assert not any("cool down first" in ws.words(note, "us") for note in notes)
+
+
 def test_trap_cooling_comes_off_before_the_loss_to_the_shaft() -> None:
     found = outputs()
     expected = 0.86 * (40 * 745.6998716 - found["compressor"] - found["alternator"])
