@@ -38,7 +38,7 @@ export function code(link: string): SVGSVGElement | null {
   return svg;
 }
 
-function inputs(rows: readonly Row[]): HTMLElement {
+function inputs(rows: readonly Row[], link: string): HTMLElement {
   const list = make("dl");
   for (const { label, value, standIn } of rows) {
     if (!value && !standIn) continue;
@@ -47,21 +47,25 @@ function inputs(rows: readonly Row[]): HTMLElement {
       : make("dd", { class: "ys-blank" }, make("small", {}, `taken: ${standIn}`));
     list.append(make("div", {}, make("dt", {}, label), shown));
   }
-  return make("div", { class: "ys-print ys-print-inputs" }, make("h3", {}, "Inputs"), list);
+  const picture = code(link);
+  const caption = make("figcaption", {}, "This page, filled in");
+  return make(
+    "div",
+    { class: "ys-print ys-print-inputs" },
+    list,
+    ...(picture ? [make("figure", { class: "ys-print-code" }, picture, caption)] : []),
+  );
 }
 
 function foot(link: string): HTMLElement {
-  const blanks = make("div", { class: "ys-blanks" }, ...SIGNED.map((each) => make("span", {}, each)));
-  const picture = code(link);
-  const said = link
-    ? [make("p", {}, picture ? "Open this page, filled in, with a phone's camera:" : "This page, filled in:")]
-    : [];
-  const address = picture || !link ? [] : [make("p", { class: "ys-print-link" }, link)];
+  const blanks = SIGNED.map((each) => make("span", {}, each));
+  // A code that can't be drawn leaves the letters of the link, for as much as they are worth.
+  const address = link && !code(link) ? [make("p", { class: "ys-print-link" }, link)] : [];
   return make(
     "div",
     { class: "ys-print ys-print-foot" },
-    make("div", {}, blanks, ...said, ...address),
-    ...(picture ? [picture] : []),
+    make("div", { class: "ys-blanks" }, ...blanks),
+    ...address,
   );
 }
 
@@ -75,8 +79,9 @@ export class Paper {
 
   prepare(): void {
     this.clear();
-    this.answer.before(inputs(this.rows()));
-    this.answer.after(foot(this.link()));
+    const link = this.link();
+    this.answer.before(inputs(this.rows(), link));
+    this.answer.after(foot(link));
     for (const details of this.answer.querySelectorAll("details:not([open])")) {
       details.setAttribute("open", "");
       details.setAttribute("data-opened-for-paper", "");
