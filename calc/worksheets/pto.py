@@ -137,7 +137,8 @@ FIELDS = (
     ),
     ws.Field(
         "pto_share", "Share of the engine power at the PTO", "fraction", "50 %", "100 %",
-        "From the specification or a test sheet: PTO power over engine power.",
+        "Better still, find the PTO power itself in the specification or on a test sheet and type "
+        "it above.",
         typical=_ratio_typical, group="Tractor",
     ),
     field("transmission"),
