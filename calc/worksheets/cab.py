@@ -54,7 +54,10 @@ FIELDS: tuple[ws.AnyField, ...] = (
         "Look for a maker's plate, door seals all round and a sealed floor.",
         default="factory-heater", unsure=("factory-heater", "bolted"), essential=True, group="Cab",
     ),
-    field("engine_power", default="40 hp", essential=True, optional=False, typical=_engine_range),
+    field(
+        "engine_power", default="40 hp", essential=True, optional=False, typical=_engine_range,
+        group="Engine",
+    ),
     field(
         "power_needed", label="PTO power that must be left for the implement", default="25 hp",
         essential=True, group="Engine",
@@ -174,7 +177,7 @@ FIELDS: tuple[ws.AnyField, ...] = (
     ws.Field(
         "fresh_air", "Fresh air that the fan draws in", "air_flow", "0 cfm", "400 cfm",
         "In the cab's manual. Air that is only blown round again doesn't count.",
-        default="26 cfm",
+        default="30 cfm",
         typical=ws.Typical(43.0 / 3600.0, 68.0 / 3600.0, "value/C5", "small cabs"), group=AIR,
     ),
     ws.Field(
@@ -470,7 +473,7 @@ CAUTIONS = (
         "Never weld, drill, cut or bend a rollover structure, and hang nothing on it: it was "
         "tested as it left the works. Bent or altered, it has to be replaced. A roof unit or a "
         "condenser on a folding structure also stops it folding.",
-        "value/C16a; value/C16b; value/C16c; value/C16d",
+        "value/C16d; value/C16a; value/C16b; value/C16c",
     ),
     ws.Caution(
         "Refrigerant is under pressure, freezes skin, and in the United States may only be "

@@ -838,6 +838,11 @@ def _notes(v: ws.Inputs, found: dict[str, Any]) -> Sequence[ws.Words]:
                 cost=(ownership.labor_cost_per_hour(v.time_value), "money_per_hour"),
             )
         )
+    if v.loader_share > 0.0:
+        notes.append(
+            "Loader work is counted at the power of driving loaded, and at no less than a fifth "
+            "of the engine, below which the fuel equation doesn't hold."
+        )
     if min(spent.share for spent in found["years"]) < fuel.LOWEST_LOAD:
         notes.append(
             "On this job the engine runs below a fifth of its power, where the fuel equation no "
