@@ -151,6 +151,7 @@ class Search:
         self._seen: dict[tuple[Any, ...], Outcome] = {}
         self.worst: dict[str, tuple[float, dict[str, Any], ws.Check]] = {}
         self.best: dict[str, tuple[float, dict[str, Any], ws.Check]] = {}
+        self.present: dict[str, int] = {}
         self.values: dict[str, list[float]] = {}
         self.limits: dict[str, list[float]] = {}
         self.outputs: dict[str, list[float]] = {}
@@ -175,6 +176,7 @@ class Search:
     def _keep(self, outcome: Outcome, values: dict[str, Any]) -> None:
         for check in outcome.checks:
             name, margin = check.name, check.margin
+            self.present[name] = self.present.get(name, 0) + 1
             if name not in self.worst:
                 self.worst[name] = self.best[name] = (margin, values, check)
                 self.values[name] = [check.value, check.value]
@@ -294,6 +296,9 @@ class Search:
         for name, (margin_low, _, worst_check) in self.worst.items():
             check = nominal.get(name, worst_check)
             margin_high = self.best[name][0]
+            if self.present[name] < self.count:
+                # Somewhere in the box the check doesn't apply, so it isn't broken everywhere.
+                margin_high = max(margin_high, 0.0)
             low, high = self.values[name]
             found.append(
                 ws.Verdict(

@@ -457,3 +457,13 @@ def test_place_names_are_accepted_as_written():
 def test_a_limit_in_feet_is_met_by_the_same_length_in_inches():
     # 48 x 0.0254 and 4 x 0.3048 differ in the last digit.
     assert check(answer("road", place="MO", emblem_height="48 in"), "emblem_height").margin_low == 0
+
+
+def test_a_check_that_applies_only_in_part_of_the_box_is_not_over_everywhere():
+    # A tractor of unknown year may or may not fall under the federal rule.
+    found = answer("road", place="TX", tractor_made="", amber_flashers="1", behind_kind="none")
+    assert check(found, "amber_flashers").finding == ws.UNKNOWN
+    newer = answer("road", place="TX", tractor_made="2019", amber_flashers="1", behind_kind="none")
+    assert check(newer, "amber_flashers").finding == ws.OVER
+    blank = answer("road", **{item.name: "" for item in worksheets.load("road").fields})
+    assert blank.finding == ws.UNKNOWN
