@@ -303,26 +303,6 @@ def _estimated(designation: Designation, row: tables.Row | None) -> Dimensions:
     )
 
 
-def width_on_rim(section_width: float, rim_width: float, design_rim_width: float) -> float:
-    """Return the section width on a rim other than the design rim.
-
-    Parameters
-    ----------
-    section_width
-        Section width on the design rim [m].
-    rim_width
-        Width of the rim fitted [m].
-    design_rim_width
-        Width of the design rim [m].
-
-    Returns
-    -------
-    float
-        S + 0.4 times the change in rim width [m], tires/R106-memory.
-    """
-    return section_width + 0.4 * (rim_width - design_rim_width)
-
-
 def change_error(old: Dimensions, new: Dimensions) -> float:
     """Return the error of new over old rolling circumference.
 

@@ -7,8 +7,6 @@ References
 
 import math
 
-GRAVITY = 9.80665
-
 
 def speed_after(speed: float, circumference: float, new_circumference: float) -> float:
     """Return the speed in the same gear at the same engine speed with other driven tires.
@@ -90,24 +88,27 @@ def pitch_change(front_radius_change: float, rear_radius_change: float, wheelbas
     return math.atan((front_radius_change - rear_radius_change) / wheelbase)
 
 
-def braking_distance(speed: float, reaction_time: float, friction: float) -> float:
-    """Return the distance to a stop on the level.
+def braking_ratio(speed_ratio: float, loaded_radius: float, new_loaded_radius: float) -> float:
+    """Return the braking distance from top speed, new over old, brakes at their limit.
 
     Parameters
     ----------
-    speed
-        Speed at the start [m/s].
-    reaction_time
-        Time before the brakes act [s].
-    friction
-        Braking force over weight, above 0 [-].
+    speed_ratio
+        New over old speed, above 0 [-].
+    loaded_radius, new_loaded_radius
+        Static loaded radius of the braked wheels, now and new, above 0 [m].
 
     Returns
     -------
     float
-        s = v t + v^2 / (2 mu g) [m].
+        (v2 / v1)^2 r2 / r1 [-]: the same torque at the hub brakes less through a longer lever.
+
+    Examples
+    --------
+    >>> round(braking_ratio(1.05, 0.5, 0.5), 4)
+    1.1025
     """
-    return speed * reaction_time + speed * speed / (2.0 * friction * GRAVITY)
+    return speed_ratio * speed_ratio * new_loaded_radius / loaded_radius
 
 
 def overall_width(track: float, section_width: float) -> float:

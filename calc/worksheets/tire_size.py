@@ -5,10 +5,20 @@ from __future__ import annotations
 from calc import tables, vocabulary
 from calc import worksheet as ws
 from calc.explore import Solver
-from calc.mechanics import liquid_ballast, tire_load, tires
+from calc.mechanics import ground, liquid_ballast, tire_load, tires
 from calc.mechanics.tire_size import Designation
 from calc.picture import Dimension, Disc, Item, Label, Line, Scene, Shape
 from calc.worksheets import _tires as common
+
+
+def _upper(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def _additions() -> list[ws.Option]:
+    rows = tables.rows("pressure_additions")
+    return [ws.Option(row["key"], _upper(row["label"])) for row in rows]
+
 
 FIELDS: tuple[ws.AnyField, ...] = (
     ws.Entry(
@@ -40,6 +50,11 @@ FIELDS: tuple[ws.AnyField, ...] = (
         "Where it is printed. It replaces the load of the load index.", optional=True,
         group="Pressure",
     ),
+    ws.Choice(
+        "work", "Work it does",
+        (ws.Option("plain", "Plain: nothing to add"), *_additions()),
+        "What the load chart's pressure must be raised for.", default="plain", group="Pressure",
+    ),
 )  # fmt: skip
 
 
@@ -67,6 +82,8 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
         )
     if rated is not None:
         _load(v, tire, rated, checks, outputs, work)
+    if v.pressure is not None and v.tire_mass is not None:
+        _ground(v, outputs, work)
     volume = liquid_ballast.fill_volume(tire)
     outputs.append(
         ws.Output(
@@ -138,6 +155,8 @@ def _load(
                 why="An overloaded tire runs hot and fails.",
             )
         )  # fmt: skip
+        if v.rated_pressure is not None and v.tire_mass <= rated.load:
+            _pressure_needed(v, rated, outputs, work)
     if v.road_speed is not None and rated.speed is not None:
         checks.append(
             ws.at_most(
@@ -145,6 +164,46 @@ def _load(
                 "tires/ISO4251-memory", why="Above its symbol a tire carries less, or nothing.",
             )
         )  # fmt: skip
+
+
+def _pressure_needed(
+    v: ws.Inputs, rated: common.Rating, outputs: list[ws.Output], work: ws.Work
+) -> None:
+    least = tire_load.pressure_for_load(v.tire_mass, rated.load, v.rated_pressure)
+    added = () if v.work == "plain" else (v.work,)
+    setting = tire_load.pressure_with_additions(least, added, v.rated_pressure)
+    outputs.append(
+        ws.Output(
+            "pressure_needed", "Pressure that load and work need", setting, "pressure",
+            "never less than the manual's least, never above the sidewall's maximum",
+        )
+    )  # fmt: skip
+    work.step(
+        "Pressure that the load needs", "p", "p rated × (L / L rated)^(1 / 0.585)",
+        (("p rated", v.rated_pressure, "pressure"), ("L", v.tire_mass, "mass"),
+         ("L rated", rated.load, "mass")),
+        least, "pressure", "tires/pressure-memory",
+    )  # fmt: skip
+
+
+def _ground(v: ws.Inputs, outputs: list[ws.Output], work: ws.Work) -> None:
+    low, high = ground.contact_pressure_band(v.pressure)
+    area = ground.contact_area(v.tire_mass, low)
+    outputs.append(
+        ws.Output(
+            "contact_area", "Contact area on soft ground", area, "area_small",
+            low=ground.contact_area(v.tire_mass, high), high=area,
+        )
+    )  # fmt: skip
+    outputs.append(
+        ws.Output(
+            "ground_stress", "Largest stress 10 cm down", ground.peak_stress(v.pressure), "pressure"
+        )
+    )
+    work.step(
+        "Contact area", "A", "m g / p",
+        (("m", v.tire_mass, "mass"), ("p", v.pressure, "pressure")), area, "area_small", "tires/S9",
+    )  # fmt: skip
 
 
 # --- advice ----------------------------------------------------------------------------------
@@ -199,7 +258,7 @@ def _parts(found: Designation) -> ws.Table:
     if found.overall is not None:
         rows.append((f"{found.overall:g}", "nominal overall diameter in inches: a name; real tires "
                      "are up to 6 % smaller"))  # fmt: skip
-    unit = "mm" if found.form == "metric" else "in"
+    unit = "millimeters" if found.form == "metric" else "inches"
     if found.flexion:
         more = {"IF": "about 20 %", "VF": "about 40 %"}[found.flexion]
         rows.append((found.flexion, f"carries {more} more at the same pressure; may need its own "

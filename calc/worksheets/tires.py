@@ -462,6 +462,16 @@ def _widths(
     outputs.append(
         ws.Output("pull_change", "Change of pull in the same gear", ratio - 1, "fraction")
     )
+    _, rear, _, rear_new = pair.circumferences(v)
+    braking = travel.braking_ratio(
+        rear_new / rear, pair.rear.static_loaded_radius, pair.rear_new.static_loaded_radius
+    )
+    outputs.append(
+        ws.Output(
+            "braking_change", "Change of braking distance from top speed", braking - 1, "fraction",
+            "with the brakes at their limit",
+        )
+    )  # fmt: skip
 
 
 def _liquid(

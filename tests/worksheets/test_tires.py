@@ -505,3 +505,18 @@ def test_no_threshold_is_promised_for_a_window() -> None:
     found = answer("tires", front_tire="8-16", rear_tire="12.4-24", new_rear_tire="320/85R24 R-1W")
     assert found.finding == ws.UNKNOWN and found.settle is not None
     assert found.settle.low is None and found.settle.high is None
+
+
+def test_size_pressure_for_the_load_and_the_work() -> None:
+    typed = {"tire": "23x10.50-12 6PR", "tire_mass": "900 lb", "rated_pressure": "32 psi"}
+    plain = output(answer("tire-size", **typed, road_speed=""), "pressure_needed")
+    loader = output(answer("tire-size", **typed, road_speed="", work="loader"), "pressure_needed")
+    assert loader - plain == pytest.approx(30_000)
+    found = answer("tire-size", **typed, road_speed="", pressure=f"{plain / 6894.757:.4f} psi")
+    assert output(found, "at_pressure") == pytest.approx(900 * 0.45359237, rel=1e-3)
+    assert output(found, "contact_area") == pytest.approx(900 * 0.45359237 * 9.80665 / plain, 1e-3)
+
+
+def test_braking_distance_grows_faster_than_speed() -> None:
+    found = answer("tires")
+    assert output(found, "braking_change") > 2 * output(found, "speed_change") > 0

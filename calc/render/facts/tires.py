@@ -169,6 +169,7 @@ FACTS: dict[str, Callable[[], str]] = {
     "tires-flotation-short": lambda: percent(1 - 0.94, 0),
     "tires-pair-11": _pair_change("11.2R24", "280/85R24"),
     "tires-pair-13": _pair_change("13.6R28", "340/85R28"),
+    "tires-half-pressure": lambda: percent(tire_load.load_at_pressure(1.0, 1.0, 2.0), 0),
     "tires-turf-diameter": lambda: both(
         tires.dimensions(decode("20x8.00-8")).overall_diameter, "length"
     ),

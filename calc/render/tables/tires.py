@@ -1,9 +1,10 @@
 """Tables about tire sizes, loads, front-drive lead, liquid ballast and duals."""
 
+import math
 from collections.abc import Callable
 
 from calc import quantities, tables
-from calc.mechanics import bolts, tire_load, tires
+from calc.mechanics import bolts, front_drive, tire_load, tires
 from calc.mechanics.tire_size import decode
 from calc.render.tables import TableView
 from calc.render.tables.lift import cite
@@ -302,6 +303,71 @@ def road_limits() -> TableView:
     )
 
 
+def pressures() -> TableView:
+    """Return pressures that manuals print."""
+    rows = []
+    for row in tables.rows("tire_recommended_pressures"):
+        low, high = float(row["low_kpa"]) * 1000, float(row["high_kpa"]) * 1000
+        shown = " ".join(
+            quantities.show_range(low, high, "pressure", system) if system == "us"
+            else f"({quantities.show_range(low, high, 'pressure', system)})"
+            for system in ("us", "metric")
+        )  # fmt: skip
+        ply = f" {row['ply_rating']}PR" if row["ply_rating"] else ""
+        rows.append((f"{row['size']}{ply}", row["tread"] or "–", shown, row["machine"],
+                     cite(row["source"])))  # fmt: skip
+    return TableView(
+        "Pressures that manuals print", ("Size", "Tread", "Pressure", "Machine", "Source"),
+        tuple(rows), "Of one machine each: a sense of the usual, not a rule for yours.",
+    )  # fmt: skip
+
+
+def load_sheets() -> TableView:
+    """Return the data sheets of load at pressure and speed."""
+    rows = []
+    for row in tables.rows("tire_load_at_pressure"):
+        speed = both(float(row["speed_km_h"]) / 3.6, "speed") if row["speed_km_h"] else "–"
+        rows.append(
+            (
+                f"{row['size']} {row['ply_rating']}PR",
+                speed,
+                both(float(row["pressure_psi"]) * tire_load.PSI, "pressure"),
+                both(float(row["load_lb"]) * tire_load.POUND, "mass", 4),
+                cite(row["source"]),
+            )
+        )
+    return TableView(
+        "Load at pressure: two makers' data sheets",
+        ("Tire", "Speed", "Pressure", "Load on one tire", "Source"), tuple(rows),
+        "Both follow load ∝ pressure to the power 0.58.",
+    )  # fmt: skip
+
+
+def ground_rules() -> TableView:
+    """Return what is known of ground pressure under tires."""
+    rows = [
+        (row["topic"], row["rule"], cite(row["source"]))
+        for row in tables.rows("ground_pressure_rules")
+    ]
+    return TableView("Pressure on the ground", ("About", "Rule", "Source"), tuple(rows))
+
+
+def rolling_index() -> TableView:
+    """Return the groups of the rolling circumference index."""
+    rows = []
+    for group in range(36, 51):
+        length = front_drive.index_circumference(group)
+        diameter = length / (tires.rolling_factor("R-1")[0] * math.pi)
+        rows.append((str(group), both(length, "length", 4), both(diameter, "length")))
+    return TableView(
+        "Rolling circumference index",
+        ("Group", "One turn", "Diameter, about"), tuple(rows),
+        f"Each group rolls {100 * (front_drive.INDEX_STEP - 1):.1f} % farther than the one before. "
+        "Front drives are laid out for a fixed number of groups between rear and front: four, "
+        f"five or six. Sources: {cite('tires/S4; tires/WEB-5; tires/OM-4')}.",
+    )  # fmt: skip
+
+
 TABLES: dict[str, Callable[[], TableView]] = {
     "tire-forms": forms,
     "tire-sizes": sizes,
@@ -320,4 +386,8 @@ TABLES: dict[str, Callable[[], TableView]] = {
     "retorque-steps": retorque,
     "tire-rims": rims,
     "tire-road-limits": road_limits,
+    "tire-pressures": pressures,
+    "tire-load-sheets": load_sheets,
+    "ground-pressure-rules": ground_rules,
+    "rolling-index": rolling_index,
 }
