@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import Any
 
 from calc import tables
 from calc import worksheet as ws
@@ -95,9 +94,9 @@ FIELDS: tuple[ws.AnyField, ...] = (
     ),
     ws.Field(
         "solar_hour", "Hour by the sun", "count", "5", "19",
-        "12 is when the sun stands highest; by the clock that is often 13 to 14 in summer.",
-        default="15", typical=ws.Typical(9.0, 17.0, "value/DERIVED", "a working day"),
-        group=WEATHER,
+        "12 is when the sun stands highest; by the clock that is often 13 to 14 in summer. Blank "
+        "takes the worst hour of the day.",
+        optional=True, group=WEATHER,
     ),
     ws.Choice(
         "sun_rule", "Sun",
@@ -238,6 +237,7 @@ class Load:
     outside_air: float  # m3/s
     altitude: float  # of the sun, rad
     level_sun: float  # on a level surface, W/m2
+    hour: float  # by the sun
 
     @property
     def total(self) -> float:
@@ -257,52 +257,88 @@ class Load:
         return (self.glass_sun + max(0.0, self.roof)) / entering if entering > 0.0 else 0.0
 
 
-@lru_cache(maxsize=256)
-def _sky(latitude: float, month: str, hour: float, pressure: float) -> Any:
-    """Where the sun stands and how strong a clear sky is."""
+@dataclass(frozen=True, slots=True)
+class Sky:
+    """The sun at one hour, and what panes that face it or turn from it get."""
+
+    altitude: float  # rad
+    azimuth: float  # rad
+    level: float  # W/m2, on level ground
+    roof: float  # W/m2, on a level pane
+    upright: tuple[float, ...]  # W/m2, on upright panes at TURNS bearings from the sun round
+
+
+TURNS = 16
+# The sun of the afternoon mirrors that of the morning, and so does the cab.
+HOURS_SEARCHED = (12.0, 13.0, 14.0, 15.0, 16.0, 17.0, 18.0)
+
+
+@lru_cache(maxsize=512)
+def _sky(latitude: float, month: str, hour: float, pressure: float) -> Sky:
+    """Where the sun stands and what a clear sky brings."""
     day = sun.DAY_OF_21ST[int(month) - 1]
     altitude, azimuth = sun.altitude_and_azimuth(math.radians(latitude), day, hour)
-    return altitude, azimuth, sun.clear_sky(altitude, pressure=pressure)
+    sky = sun.clear_sky(altitude, pressure=pressure)
+    return Sky(
+        altitude,
+        azimuth,
+        sky[1],
+        sun.pane_radiation(sky, altitude, 0.0, 0.0, 0.0),
+        tuple(
+            sun.pane_radiation(sky, altitude, 0.0, UPRIGHT, 2.0 * math.pi * step / TURNS)
+            for step in range(TURNS)
+        ),
+    )
 
 
-def _glass_sun(v: ws.Inputs, altitude: float, azimuth: float, sky: Any) -> tuple[float, float]:
-    """Sun on the glass times its area, with the cab turned the worst and the best way. [W]"""
-    panes = (v.glass_front, v.glass_side, v.glass_rear, v.glass_side)
-    roof = v.glass_roof * sun.pane_radiation(sky, altitude, azimuth, 0.0, 0.0)
-    # A quarter turn brings the next side to the front: sixteen bearings cover the compass.
-    by_bearing = [
-        sun.pane_radiation(sky, altitude, azimuth, UPRIGHT, math.pi / 8.0 * step)
-        for step in range(16)
+def _turned(v: ws.Inputs, sky: Sky) -> list[float]:
+    """Sun on all the upright glass times its area, by the bearing of the nose from the sun. [W]"""
+    front, side, rear, quarter = v.glass_front, v.glass_side, v.glass_rear, TURNS // 4
+    seen = sky.upright
+    return [
+        front * seen[step]
+        + side * (seen[(step + quarter) % TURNS] + seen[step - quarter])
+        + rear * seen[step - 2 * quarter]
+        for step in range(TURNS)
     ]
-    turned = [
-        sum(area * by_bearing[(step + 4 * side) % 16] for side, area in enumerate(panes))
-        for step in range(16)
-    ]
-    return roof + max(turned), roof + min(turned)
+
+
+def _worst_sky(v: ws.Inputs, hour: float | None, pressure: float) -> tuple[float, Sky]:
+    """The hour given, or else the hour at which the sun heats this cab most."""
+    latitude, pressure = round(v.latitude, 6), round(pressure, 3)
+    if hour is not None:
+        return hour, _sky(latitude, v.month, round(hour, 6), pressure)
+    gain = float(_row("glass_kinds", "kind", v.glass_kind)["heat_gain"])
+    absorbs = float(_row("roof_colors", "color", v.roof_color)["absorptance"])
+    roof = v.roof_transmittance * v.roof_area * absorbs / SURFACE_COEFFICIENT
+
+    def heat(sky: Sky) -> float:
+        through = max(_turned(v, sky)) + v.glass_roof * sky.roof
+        return float(gain * through + roof * sky.level)
+
+    skies = [(one, _sky(latitude, v.month, one, pressure)) for one in HOURS_SEARCHED]
+    return max(skies, key=lambda pair: heat(pair[1]))
 
 
 def heat_load(v: ws.Inputs, hour: float | None = None) -> Load:
-    """Return the heat load, at the hour given or at another."""
+    """Return the heat load, at the hour given or at that of the inputs."""
     pressure = psychrometrics.pressure_at_altitude(v.altitude)
     outside, inside = v.outside_temperature - 273.15, v.inside_temperature - 273.15
     gain = float(_row("glass_kinds", "kind", v.glass_kind)["heat_gain"])
     absorbs = float(_row("roof_colors", "color", v.roof_color)["absorptance"])
     glass_u = float(_row("cab_kinds", "kind", v.cab_kind)["glass_u"])
-    altitude, azimuth, sky = _sky(
-        round(v.latitude, 6), v.month, round(v.solar_hour if hour is None else hour, 6),
-        round(pressure, 3),
-    )  # fmt: skip
     if v.sun_rule == "test":
         # The test climate knows no hour: the sun stands as at noon.
-        noon = _sky(round(v.latitude, 6), v.month, 12.0, round(pressure, 3))
-        altitude = height = max(0.0, noon[0])
+        taken_hour, sky = _worst_sky(v, 12.0, pressure)
+        height = max(0.0, sky.altitude)
         widest = max(v.glass_front, v.glass_rear, v.glass_side)
         seen = cab.projected_glass_area(v.glass_roof, widest, height)
-        falls = (TEST_RADIATION * seen, TEST_RADIATION * v.glass_roof * math.sin(height))
+        worst, best = TEST_RADIATION * seen, TEST_RADIATION * v.glass_roof * math.sin(height)
         level = TEST_RADIATION
     else:
-        falls = _glass_sun(v, altitude, azimuth, sky)
-        level = sky[1]
+        taken_hour, sky = _worst_sky(v, v.solar_hour if hour is None else hour, pressure)
+        turned, roof_glass = _turned(v, sky), v.glass_roof * sky.roof
+        worst, best, level = max(turned) + roof_glass, min(turned) + roof_glass, sky.level
     wind_leak = cab.leak_flow(v.leak_area, cab.wind_pressure(v.wind))
     outside_air = max(v.fresh_air, wind_leak)
     whole, _ = cab.fresh_air_load(
@@ -311,17 +347,18 @@ def heat_load(v: ws.Inputs, hour: float | None = None) -> Load:
     roof_at = cab.sol_air_temperature(outside, absorbs, level, SURFACE_COEFFICIENT)
     all_glass = v.glass_front + v.glass_rear + 2.0 * v.glass_side + v.glass_roof
     return Load(
-        cab.sun_through_glass(gain, falls[0], 1.0),
+        cab.sun_through_glass(gain, worst, 1.0),
         cab.conduction(v.roof_transmittance, v.roof_area, roof_at, inside),
         cab.conduction(glass_u, all_glass, outside, inside),
         cab.conduction(3.0, v.floor_area, v.floor_temperature - 273.15, inside),
         cab.person_heat(v.activity, v.persons),
         v.fan_power,
         whole,
-        cab.sun_through_glass(gain, falls[1], 1.0),
+        cab.sun_through_glass(gain, best, 1.0),
         outside_air,
-        altitude,
+        sky.altitude,
         level,
+        taken_hour,
     )
 
 
@@ -412,6 +449,7 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
         ws.Output("left", "PTO power left, holding", takes.left, "power"),
         ws.Output("left_pull_down", "PTO power left, cooling down", takes.left_pull_down, "power"),
         ws.Output("outside_air", "Outside air that comes in", load.outside_air, "air_flow"),
+        ws.Output("hour", "Hour by the sun that was taken", load.hour, "count"),
         ws.Output("sun_height", "Sun above the horizon", math.degrees(load.altitude), "angle"),
     ]  # fmt: skip
     if work.on:
@@ -589,39 +627,31 @@ def _more_air(v: ws.Inputs) -> ws.Remedy:
 
 def _sunny_panes(v: ws.Inputs) -> ws.Table:
     """The sun through each pane with the cab turned the worst way."""
-    pressure = psychrometrics.pressure_at_altitude(v.altitude)
-    altitude, azimuth, sky = _sky(
-        round(v.latitude, 6), v.month, round(v.solar_hour, 6), round(pressure, 3)
-    )
-    panes = (
-        ("In front", v.glass_front, 0),
-        ("Right side", v.glass_side, 4),
-        ("Behind", v.glass_rear, 8),
-        ("Left side", v.glass_side, 12),
-    )
+    hour, sky = _worst_sky(v, v.solar_hour, psychrometrics.pressure_at_altitude(v.altitude))
     gain = float(_row("glass_kinds", "kind", v.glass_kind)["heat_gain"])
-
-    def falls(step: int) -> float:
-        return sun.pane_radiation(sky, altitude, azimuth, UPRIGHT, math.pi / 8.0 * (step % 16))
-
-    worst = max(range(16), key=lambda nose: sum(a * falls(nose + turn) for _, a, turn in panes))
-    rows: list[tuple[ws.Cell, ...]] = [
-        (name, (area, "area"), (falls(worst + turn), "irradiance"),
-         (gain * area * falls(worst + turn), "power", "W"))
-        for name, area, turn in panes
-    ]  # fmt: skip
-    roof = sun.pane_radiation(sky, altitude, azimuth, 0.0, 0.0)
-    rows.append(("Roof glass", (v.glass_roof, "area"), (roof, "irradiance"),
-                 (gain * v.glass_roof * roof, "power", "W")))  # fmt: skip
+    turned = _turned(v, sky)
+    nose, quarter = turned.index(max(turned)), TURNS // 4
+    panes = (
+        ("In front", v.glass_front, sky.upright[nose]),
+        ("Right side", v.glass_side, sky.upright[(nose + quarter) % TURNS]),
+        ("Behind", v.glass_rear, sky.upright[nose - 2 * quarter]),
+        ("Left side", v.glass_side, sky.upright[nose - quarter]),
+        ("Roof glass", v.glass_roof, sky.roof),
+    )
+    bearing = math.degrees(sky.azimuth + 2.0 * math.pi * nose / TURNS) % 360.0
     return ws.Table(
         "The sun through each pane",
         ("Pane", "Glass", "Sun on it", "Heat let in"),
-        tuple(rows),
+        tuple(
+            (name, (area, "area"), (falls, "irradiance"), (gain * area * falls, "power", "W"))
+            for name, area, falls in panes
+        ),
         "value/SPENCER; value/INEICHEN; value/IAM; value/C9",
         ws.phrase(
-            "Clear sky at your place, month and hour, the nose of the tractor at {nose} from "
-            "north; sky and ground light included.",
-            nose=(worst * 22.5, "angle"),
+            "Clear sky at your place and month, {hour} by the sun, the nose of the tractor at "
+            "{nose} from north; sky and ground light included.",
+            hour=(hour, "count"),
+            nose=(bearing, "angle"),
         ),
     )
 
@@ -665,8 +695,8 @@ def _notes(v: ws.Inputs) -> list[ws.Words]:
         ws.phrase(
             "Cars are said to give {low} to {high} to their compressor: a worst case, flat out. A "
             "small cab needs far less once it is cool.",
-            low=(3.7e3, "power"),
-            high=(7.5e3, "power"),
+            low=(5 * 745.6998716, "power"),
+            high=(10 * 745.6998716, "power"),
         ),
         "Glass areas and the sun's angle are rough: take the load as good to about a quarter.",
     ]
@@ -742,7 +772,7 @@ def picture(v: ws.Inputs, outcome: ws.Outcome) -> list[Picture]:
                 Series("What the unit holds, a third in reserve", [5.0, 19.0], [enough, enough],
                        "accent dashed"),
             ],
-            [Mark("Your hour", v.solar_hour, load.total)],
+            [Mark("The hour taken", load.hour, load.total)],
             y_unit_us="Btu/h",
             y_unit_metric="W",
         ),

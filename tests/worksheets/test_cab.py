@@ -110,6 +110,26 @@ def test_sun_depends_on_place_and_hour() -> None:
     assert winter.glass_sun == 0.0
 
 
+@settings(max_examples=40, deadline=None)
+@given(
+    latitude=st.floats(-50.0, 60.0),
+    month=st.integers(1, 12),
+    hour=st.integers(6, 18),
+    roof_glass=st.floats(0.0, 15.0),
+)
+def test_blank_hour_is_the_worst_of_the_day(
+    latitude: float, month: int, hour: int, roof_glass: float
+) -> None:
+    typed = {
+        "latitude": f"{latitude:.2f} deg",
+        "month": str(month),
+        "glass_roof": f"{roof_glass:.2f} ft2",
+    }
+    worst = sheet_module.heat_load(point(**typed))
+    at_hour = sheet_module.heat_load(point(**typed, solar_hour=str(hour)))
+    assert worst.total >= at_hour.total - 1e-6
+
+
 def test_panes_add_up_to_the_load() -> None:
     found = answer(SHEET, {"glass_roof": "2 ft2"})
     panes = next(t for t in found.advice.tables if t.title == "The sun through each pane")
