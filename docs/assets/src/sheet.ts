@@ -14,6 +14,8 @@ const TYPING_PAUSE = 120;
 /** A half-typed value is not an error yet: its sentence waits for a longer pause. */
 const ERROR_PAUSE = 900;
 const UNITS_KEY = "yardstick.units";
+/** The field of the road pages that says whose rules apply. */
+const REGION_FIELD = "place";
 
 type Control = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
 
@@ -95,6 +97,7 @@ export class Sheet {
     this.unwatch = engine.watch((progress) => this.showProgress(progress));
     section.dataset["live"] = "";
     const fromLink = this.linked && this.takeLink();
+    if (!fromLink) this.takeRegion();
     if (fromLink || this.units !== siteUnits() || this.changed()) this.compute();
   }
 
@@ -324,6 +327,15 @@ export class Sheet {
     }
     if (state.units) this.showUnits(state.units);
     return true;
+  }
+
+  /** Where the site is a dealer's, the road pages open with the roads of that dealer's region. */
+  private takeRegion(): void {
+    const control = this.controls.get(REGION_FIELD);
+    const region = siteLists().shop?.region ?? "";
+    if (control instanceof HTMLSelectElement && [...control.options].some((o) => o.value === region)) {
+      control.value = region;
+    }
   }
 
   private setControl(control: Control, value: string): void {
