@@ -16,7 +16,7 @@ speed                   design top speed of the tractor [m/s]
 made, implement_made    year made, as a decimal where the month counts [year]
 hides_*                 1 when what is behind hides the emblem, tail, amber or turn lamps, or
                         the driver's view to the rear, else 0
-on_wheels, carried      1 when it is towed on its own wheels; when it rides on a trailer
+on_wheels, carried      1 when a unit on wheels is towed; when a machine rides on it
 road_trailer, duals     1 for a farm trailer designed for the road; for dual wheels
 tail_lamps              red tail lamps that the tractor has
 ======================  ==================================================================
@@ -475,6 +475,7 @@ def emblem_on_towed(
     hidden: bool,
     behind_hitch: float,
     implement_made: float,
+    on_wheels: bool = True,
 ) -> tuple[str, str, str] | None:
     """Return why the unit behind needs its own emblem, the source and the basis, or None.
 
@@ -488,6 +489,9 @@ def emblem_on_towed(
         How far it reaches behind the hitch, more than 0. [m]
     implement_made : float
         Year made. [year]
+    on_wheels : bool
+        False for an implement on the three-point hitch: it is no unit of the combination, and
+        needs an emblem only when it hides the tractor's or reaches far back.
 
     References
     ----------
@@ -496,7 +500,7 @@ def emblem_on_towed(
     rule = emblem_rule_for(place)
     if rule is None:
         return None
-    if rule.towed in ("each", "rearmost"):
+    if on_wheels and rule.towed in ("each", "rearmost"):
         which = "every unit shows its own" if rule.towed == "each" else "it goes on the last unit"
         return f"The law here: {which}", rule.source, "law"
     if hidden:
@@ -504,7 +508,7 @@ def emblem_on_towed(
         return "The tractor’s emblem is hidden", source, rule.required
     if "US-STD" not in place_row(place)["rule_sets"].split():
         return None
-    if implement_made >= EMBLEM_ON_ALL_TOWED_FROM:
+    if on_wheels and implement_made >= EMBLEM_ON_ALL_TOWED_FROM:
         return "S279.18: on every towed machine made under it", "road/ASABE-1", "standard"
     if behind_hitch > LAST_UNIT_DISTANCE * (1 + 1e-9):
         return "It reaches more than 16.4 ft (5 m) behind the hitch", "road/LAW-WI2", "standard"
