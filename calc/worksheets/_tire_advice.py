@@ -319,9 +319,13 @@ def _comparison(pair: common.Pair) -> ws.Table:
     ):  # fmt: skip
         if old is None or new is None:
             continue
-        title = f"{axle}: {old.designation.size} to {new.designation.size}"
         if old is new:
-            title = f"{axle}: {old.designation.size}, stays"
+            rows.append(
+                (f"{axle}: {old.designation.size}", "stays", (old.overall_diameter, "length"),
+                 (new.overall_diameter, "length"), "none")
+            )  # fmt: skip
+            continue
+        title = f"{axle}: {old.designation.size} to {new.designation.size}"
         for label, name in (
             ("overall diameter", "overall_diameter"), ("section width", "section_width"),
             ("loaded radius", "static_loaded_radius"),

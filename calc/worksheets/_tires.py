@@ -20,8 +20,8 @@ REAR_SPAN = (2.4, 5.3)
 that are used there [m]."""
 SPREAD_WIDTH = 1.45
 """Sizes listed for an axle are within this factor of the section width asked about [-]."""
-LISTED = 8
-OUTSIDE = 3
+LISTED = 6
+OUTSIDE = 2
 """Sizes listed that miss the window, so that a reader sees what comes next."""
 
 
