@@ -6,14 +6,13 @@ pairing say the same. All values are in base units; names are those of the vocab
 
 from __future__ import annotations
 
-import math
-
 from calc import tables
 from calc import worksheet as ws
-from calc.mechanics import ballast, hitch, pto_power, stability
+from calc.mechanics import ballast, hitch, pto_power
 from calc.worksheet import Check, Inputs, Output, Work
 from calc.worksheets import _raised as raised
 
+OFF_ROAD = "none"
 STEERING_MARGIN = 0.20  # share of the tractor's mass that the common rule keeps in front
 
 
@@ -308,22 +307,57 @@ def other_checks(v: Inputs) -> list[Check]:
 
 
 def tip_outputs(v: Inputs) -> list[Output]:
-    """Return the static tip angle backward, for what it is: never a slope that is safe."""
-    ahead = stability.cg_ahead_of_rear_axle(raised.front_axle_of(v), v.tractor_mass, v.wheelbase)
+    """Return static tip angles with the implement raised, never as a slope that is safe."""
     mass, reach = raised.behind_axle(v)
-    ahead = stability.cg_ahead_with_implement(v.tractor_mass, ahead, mass, reach, 0.0)
-    angle = math.degrees(stability.rear_tip_angle(max(ahead, 0.0), v.cg_height))
+    added = [(mass, -reach, float(v.raised_height))]
+    if v.front_ballast:
+        added.append((v.front_ballast, v.wheelbase + v.front_ballast_distance, v.cg_height))
+    side, rear = raised.tip_angles(v, added)
     return [
-        Output(
-            "rear_tip", "Static tip angle rearward, implement raised", angle, "angle",
-            "limit at rest on smooth, hard ground; never a slope to work on",
-        )
+        Output("side_tip", "Static tip angle sideways, implement raised", side, "angle",
+               raised.NOT_A_SLOPE),
+        Output("rear_tip", "Static tip angle rearward, implement raised", rear, "angle",
+               raised.NOT_A_SLOPE),
     ]  # fmt: skip
+
+
+def with_tire_load(v: Inputs) -> Inputs:
+    """Return the inputs with the load of one rear tire from its size, where only that is known."""
+    if v.rear_tire is None or v.rear_tire_load is not None:
+        return v
+    from calc.worksheets import _tires
+
+    found = _tires.rating(_tires.dimensions(v.rear_tire))
+    return v if found is None else v.but(rear_tire_load=found.load)
+
+
+def road_checks(v: Inputs) -> list[Check]:
+    """Return width and hidden lamps on the road, when the job goes there."""
+    if v.place == OFF_ROAD:
+        return []
+    from calc.mechanics import mirrors
+    from calc.worksheets import _road_list
+
+    wide = v.working_width if power_key(v.implement_kind) != "chipper_opening" else 0.0
+    behind = v.transport_width if v.transport_width is not None else wide
+    width = max(behind, v.tractor_width or 0.0)
+    clear = max(
+        mirrors.lowest_clear_height(
+            side, v.lamps_to_implement, v.implement_top, behind / 2, behind / 2
+        )
+        for side in (v.lamp_spread / 2, -v.lamp_spread / 2)
+    )
+    seen = ws.at_least(
+        "tail_seen", "Tail lamps seen over the implement", v.tail_height, clear, "length",
+        "road/CALC-1; road/DOT-1", close_band=0.0, why="Hidden lamps are no lamps.",
+    )  # fmt: skip
+    return [*_road_list.width_checks(v.place, "dark", width), *([seen] if clear > 0 else [])]
 
 
 def check_all(v: Inputs, work: Work) -> ws.Outcome:
     """Return every check of a pairing."""
+    v = with_tire_load(v)
     powered, power_out = power_checks(v, work)
     loaded, load_out = load_checks(v, work)
-    checks = [*hitch_checks(v), *powered, *loaded, *other_checks(v)]
+    checks = [*hitch_checks(v), *powered, *loaded, *other_checks(v), *road_checks(v)]
     return ws.Outcome(checks, [*load_out, *power_out, *tip_outputs(v)])

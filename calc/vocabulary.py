@@ -17,6 +17,7 @@ from calc.quantities import Reading
 from calc.worksheet import AnyField, Choice, Entry, Field, KnownSoFar, Option, Typical
 
 ANY = "any"
+ROAD, ROAD_SIZE = "On the road", "road/SIZE-practice"
 
 Span = tuple[float, float]
 
@@ -379,6 +380,33 @@ def _fields() -> dict[str, AnyField]:
             "remotes_needed", "Hydraulic outlets it needs (pairs)", "count", "0", "6",
             "None for most cutters; one for an angle cylinder or a hydraulic top link.",
             default="0", optional=True, group=implement,
+        ),
+        Field(
+            "tail_height", "Height of the tail lamps", "length", "10 in", "130 in",
+            "From the road to the middle of the lamp.",
+            group=tractor, typical=Typical(0.9, 1.4, ROAD_SIZE, "compact tractors"),
+        ),
+        Field(
+            "lamp_spread", "Distance between left and right lamps", "length", "8 in", "130 in",
+            "Middle of the left lamp to middle of the right one.",
+            group=tractor, typical=Typical(0.8, 1.4, ROAD_SIZE, "compact tractors"),
+        ),
+        Field(
+            "lamps_to_implement", "Tail lamps to its tallest solid part", "length", "4 in",
+            "40 ft", "Level distance, front to back.",
+            group=implement, typical=Typical(0.8, 2.0, ROAD_SIZE, "compact tractors"),
+        ),
+        Field(
+            "implement_top", "Height of its top, as it travels", "length", "4 in", "15 ft",
+            "Raised for the road. Count solid parts: deck, tank, bale; leave out a thin mast.",
+            group=implement,
+            typical=Typical(0.7, 1.6, ROAD_SIZE, "implements for compact tractors"),
+        ),
+        Field(
+            "axle_pin_height", "Height of the front axle's pivot pin", "length", "4 in", "40 in",
+            "From the ground to the middle of the pin that the front axle swings on.",
+            typical=Typical(0.25, 0.45, "hitch/PRACTICE", "compact tractors"),
+            group=tractor,
         ),
         Choice(
             "material", "Material",

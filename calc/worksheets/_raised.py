@@ -4,13 +4,16 @@ Shared by every worksheet that hangs something on the three-point hitch, so that
 same. Values are in base units; the inputs have the vocabulary's names.
 """
 
+import math
+
 from calc import tables
 from calc import worksheet as ws
-from calc.mechanics import hitch, lift
+from calc.mechanics import hitch, lift, stability
 from calc.vocabulary import review_lift
 
 SEEN_LIFT = "hitch/H13; hitch/DERIVED"
 SEEN_LOADS = "hitch/H4; hitch/H6"
+NOT_A_SLOPE = "limit at rest on smooth, hard ground; never a slope to work on"
 
 
 def review(known: ws.KnownSoFar) -> dict[str, str]:
@@ -87,6 +90,22 @@ def behind_axle(v: ws.Inputs) -> tuple[float, float]:
     mass = v.implement_mass + coupler
     moment = v.implement_mass * (hang + setback + v.cg_distance) + coupler * (hang + setback / 2.0)
     return mass, moment / mass
+
+
+def tip_angles(v: ws.Inputs, added: list[tuple[float, float, float]]) -> tuple[float, float]:
+    """Return the static tip angles sideways (pivoting axle) and rearward, in degrees.
+
+    `added` holds masses on the tractor: mass, distance ahead of the rear axle, height.
+    """
+    mass, base = float(v.tractor_mass), float(v.wheelbase)
+    ahead = base * front_axle_of(v) / mass
+    parts = [(mass, ahead, float(v.cg_height)), *added]
+    x = stability.common_cg([(m, x) for m, x, _ in parts])
+    z = stability.common_cg([(m, z) for m, _, z in parts])
+    rear = max(stability.rear_tip_angle(x, z), 0.0)
+    x = min(max(x, 0.0), 0.999 * base)
+    side = stability.side_tip_angle_pivoting(v.track_width, z, base, x, v.axle_pin_height)
+    return math.degrees(side), math.degrees(rear)
 
 
 def lift_check(v: ws.Inputs, capacity: float) -> ws.Check:

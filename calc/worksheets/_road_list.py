@@ -81,6 +81,7 @@ def situation(v: ws.Inputs) -> Situation:
     view = SEATED_EYE + (HOOD_HEIGHT - SEATED_EYE) * away / mirrors.MIRROR_VIEW
     half = v.tractor_width / 2
     carried = v.behind_kind == "carried"
+    on_wheels = v.behind_kind in ("trailed", "trailer", "carried")
     facts = {
         "tractor_width": v.tractor_width,
         "implement_width": v.transport_width if behind else 0.0,
@@ -100,7 +101,7 @@ def situation(v: ws.Inputs) -> Situation:
         "hides_turn": float(hides_amber),
         "hides_emblem": float(hides_emblem),
         "hides_rear": float(screened and top > view),
-        "on_wheels": float(v.behind_kind in ("trailed", "trailer")),
+        "on_wheels": float(on_wheels),
         "carried": float(carried),
         "road_trailer": float(v.behind_kind == "trailer"),
         "duals": float(v.duals == "yes"),
@@ -114,13 +115,39 @@ def situation(v: ws.Inputs) -> Situation:
     use, symbol = lamps.emblem_use(v.place, v.top_speed, v.road_speed)
     emblem_behind = None
     if behind and use in ("show", "with symbol"):
-        emblem_behind = lamps.emblem_on_towed(v.place, hides_emblem, behind, v.implement_made)
+        emblem_behind = lamps.emblem_on_towed(
+            v.place, hides_emblem, behind, v.implement_made, on_wheels
+        )
     found = lamps.needs(v.place, facts, federal)
     if v.hours == "day":
         found = [need for need in found if need.hours == "any"]
     return Situation(
         facts, federal, found, use, symbol, emblem_behind, clear(spread), clear(spread)
     )
+
+
+def width_checks(place: str, hours: str, width: float) -> list[ws.Check]:
+    """Return the checks of a width on its own wheels against the rule of a place, if any."""
+    rule = lamps.width_rule(place)
+    if rule is None:
+        return []
+    checks = []
+    free = rule.free_night if hours == "dark" else rule.free_day
+    if rule.maximum is not None:
+        checks.append(
+            ws.at_most("width_limit", "Widest that may travel", width, rule.maximum, "length",
+                       rule.source, close_band=0.0,
+                       why="Beyond this it needs a permit of its own.")
+        )  # fmt: skip
+    if free is not None and (rule.maximum is None or width <= rule.maximum):
+        wide = width > free + 1e-9
+        checks.append(
+            ws.fits("width", "Width without more conditions", 0.0 if wide else 1.0,
+                    ws.phrase("Wider than {free}. " + rule.note + "." if wide
+                              else "Within {free}.", free=(free, "length")),
+                    rule.source)
+        )  # fmt: skip
+    return checks
 
 
 def count_of(need: lamps.Need, bases: tuple[str, ...], federal: bool) -> int:

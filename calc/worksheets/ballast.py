@@ -10,10 +10,11 @@ from collections.abc import Callable
 from calc import tables, vocabulary
 from calc import worksheet as ws
 from calc.explore import Solver
-from calc.mechanics import ballast, hitch, lift, stability, typical
+from calc.mechanics import ballast, hitch, lift, typical
 from calc.picture import Chart, Mark, Picture, Scene, Series
 from calc.worksheets._loads_view import loads_view
 from calc.worksheets._raised import (
+    NOT_A_SLOPE,
     SEEN_LIFT,
     SEEN_LOADS,
     behind_axle,
@@ -26,10 +27,10 @@ from calc.worksheets._raised import (
     rated_at_of,
     review,
     steering_check,
+    tip_angles,
 )
 
 EVEN = 1e-9
-NOT_A_SLOPE = "limit at rest on smooth, hard ground; never a slope to work on"
 BRACKET_SHARE = 0.20  # front weights beyond this share of the tractor are out of proportion
 FULL_HEIGHT = 2.0  # a bucket raised full height on a compact [m], common practice
 NARROWEST = 0.75  # how far below the narrowest usual width the search goes
@@ -69,12 +70,7 @@ FIELDS: tuple[ws.AnyField, ...] = (
     vocabulary.field("quick_coupler"),
     vocabulary.field("track_width", default="42 in"),
     vocabulary.field("cg_height", default="22 in"),
-    ws.Field(
-        "axle_pin_height", "Height of the front axle's pivot pin", "length", "4 in", "40 in",
-        "From the ground to the middle of the pin that the front axle swings on.",
-        default="13 in", typical=ws.Typical(0.25, 0.45, "hitch/PRACTICE", "compact tractors"),
-        group="Tractor",
-    ),
+    vocabulary.field("axle_pin_height", default="13 in"),
     vocabulary.field("raised_height", default="28 in"),
     vocabulary.field("rear_axle_limit", group=LIMITS),
     vocabulary.field("front_axle_limit", group=LIMITS),
@@ -102,22 +98,6 @@ FIELDS: tuple[ws.AnyField, ...] = (
 
 
 # --- arithmetic ------------------------------------------------------------------------------
-
-
-def tip_angles(v: ws.Inputs, added: list[tuple[float, float, float]]) -> tuple[float, float]:
-    """Return the static tip angles sideways (pivoting axle) and rearward, in degrees.
-
-    `added` holds masses on the tractor: mass, distance ahead of the rear axle, height.
-    """
-    mass, base = float(v.tractor_mass), float(v.wheelbase)
-    ahead = base * front_axle_of(v) / mass
-    parts = [(mass, ahead, float(v.cg_height)), *added]
-    x = stability.common_cg([(m, x) for m, x, _ in parts])
-    z = stability.common_cg([(m, z) for m, _, z in parts])
-    rear = max(stability.rear_tip_angle(x, z), 0.0)
-    x = min(max(x, 0.0), 0.999 * base)
-    side = stability.side_tip_angle_pivoting(v.track_width, z, base, x, v.axle_pin_height)
-    return math.degrees(side), math.degrees(rear)
 
 
 def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:

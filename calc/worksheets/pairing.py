@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from calc import pairing, quantities, tables
+from calc import pairing, quantities, tables, vocabulary
 from calc import worksheet as ws
 from calc.explore import Solver
 from calc.mechanics import ballast, hitch, pto_power, typical
@@ -42,10 +42,13 @@ FIELDS = (
     field("quick_coupler"),
     field("front_ballast"),
     field("front_ballast_distance", default="26 in"),
+    field("track_width", default="42 in"),
+    field("axle_pin_height", default="13 in"),
     field("tractor_width"),
     field("front_axle_limit"),
     field("rear_axle_limit"),
     field("total_limit"),
+    field("rear_tire"),
     field("rear_tire_load"),
     field("remotes"),
     field("lift_at_ball_ends"),
@@ -58,6 +61,20 @@ FIELDS = (
     field("slope"),
     field("ground_speed"),
     field("altitude"),
+    ws.Choice(
+        "place", "Roads you use",
+        (
+            ws.Option(pairing.OFF_ROAD, "It stays off the road"),
+            *(ws.Option(row["place"], row["name"]) for row in tables.rows("road_places")),
+        ),
+        "For width and hidden lamps. The page on lights and marking has the rest of the list.",
+        default=pairing.OFF_ROAD, group=vocabulary.ROAD,
+    ),
+    field("transport_width", group=vocabulary.ROAD),
+    field("tail_height", default="40 in", group=vocabulary.ROAD),
+    field("lamp_spread", default="44 in", group=vocabulary.ROAD),
+    field("lamps_to_implement", default="60 in", group=vocabulary.ROAD),
+    field("implement_top", default="44 in", group=vocabulary.ROAD),
     ws.Choice(
         "front_rule", "Rule for the front axle", FRONT_RULES,
         "Sources differ on what the 20 % is of. The manuals that print the formulas take the "
@@ -83,6 +100,7 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
     return pairing.check_all(v, work)
 
 
+ROAD_CHECKS = ("tail_seen", "width", "width_limit")
 PLATE_CHECKS = ("rear_axle", "rear_tires", "front_axle", "total")
 STOCK_WIDTHS_IN = (36, 42, 48, 54, 60, 66, 72, 84, 96)  # common practice, no source
 
@@ -97,6 +115,7 @@ def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
             remedies += _ballast(v, solve)
         remedies += _tractor_needed(v, broken, solve)
         remedies += _hitch_remedies(broken)
+        remedies += _road_remedies(v, broken, solve)
     return ws.Advice(remedies, _cautions(v), notes=_notes(v))
 
 
@@ -107,9 +126,11 @@ def _narrower(v: ws.Inputs, solve: Solver) -> list[ws.Remedy]:
 
     mass_at = _along(v, solve, "implement_mass", "mass")
     distance_at = _along(v, solve, "cg_distance", "cg_distance")
+    bears_on = [check.name for check in solve.run().checks if check.name not in ROAD_CHECKS]
     widest = solve.largest(
-        "working_width", 0.6, v.working_width, implement_mass=mass_at, cg_distance=distance_at
-    )
+        "working_width", 0.6, v.working_width, bears_on,
+        implement_mass=mass_at, cg_distance=distance_at,
+    )  # fmt: skip
     if widest is None:
         return []
     stock = [inches for inches in STOCK_WIDTHS_IN if inches * 0.0254 <= widest + 1e-6]
@@ -119,9 +140,9 @@ def _narrower(v: ws.Inputs, solve: Solver) -> list[ws.Remedy]:
     return [
         ws.Remedy(
             ws.phrase(
-                "{width} is the widest stock size that stays within every check, taken as {mass} "
-                "with its center of gravity {distance} behind the balls. The exact limit is "
-                "{exact}.",
+                "{width} is the widest stock size that stays within every check at work, taken "
+                "as {mass} with its center of gravity {distance} behind the balls. The exact "
+                "limit is {exact}.",
                 width=(width, "length"),
                 mass=(mass_at(width), "mass"),
                 distance=(distance_at(width), "length"),
@@ -220,6 +241,24 @@ def _hitch_remedies(broken: list[str]) -> list[ws.Remedy]:
             )
         )  # fmt: skip
     return remedies
+
+
+def _road_remedies(v: ws.Inputs, broken: list[str], solve: Solver) -> list[ws.Remedy]:
+    if "tail_seen" not in broken:
+        return []
+    needed = solve.smallest("tail_height", v.tail_height, 3.3, ("tail_seen",))
+    if needed is None:
+        return []
+    return [
+        ws.Remedy(
+            ws.phrase(
+                "Raise the tail lamps to {height}, or put lamps on the implement.",
+                height=(needed, "length"),
+            ),
+            {"tail_height": f"{needed + 0.005:.2f} m"},
+            "hitch/DERIVED",
+        )
+    ]
 
 
 def _cautions(v: ws.Inputs) -> list[ws.Caution]:

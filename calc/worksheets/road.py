@@ -92,11 +92,7 @@ FIELDS = (
         "tail_lamps", "Red tail lamps", "count", "0", "6", "Count those that light.",
         default="2", essential=True, group=_LAMPS, typical=_typical(0.0, 2.0),
     ),
-    ws.Field(
-        "tail_height", "Height of the tail lamps", "length", "10 in", "130 in",
-        "From the road to the middle of the lamp.",
-        default="40 in", group=_LAMPS, typical=_typical(0.9, 1.4),
-    ),
+    field("tail_height", default="40 in", group=_LAMPS),
     ws.Field(
         "amber_flashers", "Amber warning lamps to the rear", "count", "0", "6",
         "Lamps that flash together and show to the rear.",
@@ -107,11 +103,7 @@ FIELDS = (
         "From the road to the middle of the lamp.",
         default="64 in", group=_LAMPS, typical=_typical(1.0, 2.0),
     ),
-    ws.Field(
-        "lamp_spread", "Distance between left and right lamps", "length", "8 in", "130 in",
-        "Middle of the left lamp to middle of the right one.",
-        default="44 in", group=_LAMPS, typical=_typical(0.8, 1.4),
-    ),
+    field("lamp_spread", default="44 in", group=_LAMPS),
     ws.Field(
         "turn_signals", "Turn signals to the rear", "count", "0", "4",
         "Warning lamps that also signal a turn count.",
@@ -172,12 +164,7 @@ FIELDS = (
         default="72 in", essential=True, group=_BEHIND,
         typical=_typical(0.8, 2.2, "implements for compact tractors"),
     ),
-    ws.Field(
-        "implement_top", "Height of its top, as it travels", "length", "4 in", "15 ft",
-        "Raised for the road. Count solid parts: deck, tank, bale; leave out a thin mast.",
-        default="44 in", essential=True, group=_BEHIND,
-        typical=_typical(0.7, 1.6, "implements for compact tractors"),
-    ),
+    field("implement_top", default="44 in", essential=True, group=_BEHIND),
     ws.Field(
         "implement_bottom", "Height of its bottom, as it travels", "length", "0 in", "10 ft",
         "Raised for the road.",
@@ -192,11 +179,7 @@ FIELDS = (
         "A solid implement hides what is in front of it.",
         default="solid", group=_BEHIND,
     ),
-    ws.Field(
-        "lamps_to_implement", "Tail lamps to its tallest solid part", "length", "4 in", "40 ft",
-        "Level distance, front to back.",
-        default="60 in", group=_BEHIND, typical=_typical(0.8, 2.0),
-    ),
+    field("lamps_to_implement", default="60 in", group=_BEHIND),
     ws.Choice(
         "implement_marking", "What it carries of its own",
         (
@@ -208,6 +191,11 @@ FIELDS = (
         "Magnetic lamp bars count while they are on.",
         default="none", unsure=("none", "reflectors", "emblem", "full"), essential=True,
         group=_BEHIND,
+    ),
+    ws.Field(
+        "rated_speed", "Speed that it is rated for", "speed", "5 mph", "45 mph",
+        "On its speed symbol, its plate or in its manual.",
+        optional=True, group=_BEHIND,
     ),
     ws.Field(
         "implement_made", "Year it was made", "count", "1930", "2100", "On its plate.",
@@ -295,7 +283,7 @@ def _lamp_checks(v: ws.Inputs, found: rl.Situation) -> list[ws.Check]:
         if bound:
             checks.append(
                 ws.at_least(item, title, has, float(bound), "count", source, close_band=0.0,
-                            why="The law, or the rule for its maker, asks for them.")
+                            why=_ASKED[need.basis])
             )  # fmt: skip
         if asked > bound and has >= bound:
             enough = has >= asked
@@ -363,7 +351,7 @@ def _behind_checks(v: ws.Inputs, found: rl.Situation) -> list[ws.Check]:
     missing = law or standard
     if missing:
         sentence = f"Missing on what is behind: {quantities.joined(missing)}."
-        reason = "Asked for by law or from its maker." if law else "Asked for by the standard."
+        reason = _ASKED[_strongest(found)] if law else _ASKED["standard"]
     else:
         sentence, reason = "What is behind carries what it must.", ""
     sources = [rl.cited(need) for need in rl.listed(found, "towed")]
@@ -376,6 +364,24 @@ def _behind_checks(v: ws.Inputs, found: rl.Situation) -> list[ws.Check]:
                     rl.unique("; ".join(sources)), why=reason)
         )  # fmt: skip
     return checks
+
+
+_ASKED = {
+    "law": "The law that was read asks for it.",
+    "maker": "The federal rule asked its maker for it.",
+    "pattern": "The common pattern of state law asks for it; this state's own text was not read.",
+    "memory": "The law asks for it, from memory.",
+    "standard": "The standard asks for it.",
+    "practice": "It is good practice.",
+}
+
+
+def _strongest(found: rl.Situation) -> str:
+    """The strongest basis on which something is asked of what is behind."""
+    bases = [need.basis for need in rl.listed(found, "towed")]
+    if found.emblem_behind:
+        bases.append(found.emblem_behind[2])
+    return min(bases, key=lamps.BASES.index, default="standard")
 
 
 def _missing_behind(found: rl.Situation, carries: frozenset[str]) -> tuple[list[str], list[str]]:
@@ -395,29 +401,14 @@ def _missing_behind(found: rl.Situation, carries: frozenset[str]) -> tuple[list[
 def _size_checks(v: ws.Inputs, found: rl.Situation) -> list[ws.Check]:
     width = found.facts["width"]
     checks = []
-    rule = lamps.width_rule(v.place)
     if v.behind_kind == "carried":
         limit, text, source = lamps.carried_width(v.place)
         checks.append(
             ws.at_most("carried", "Width of a carried machine", v.transport_width, limit, "length",
                        source, close_band=0.0, why=f"{text}.")
         )  # fmt: skip
-    elif rule is not None:
-        free = rule.free_night if v.hours == "dark" else rule.free_day
-        if rule.maximum is not None:
-            checks.append(
-                ws.at_most("width_limit", "Widest that may travel", width, rule.maximum, "length",
-                           rule.source, close_band=0.0,
-                           why="Beyond this it needs a permit of its own.")
-            )  # fmt: skip
-        if free is not None and (rule.maximum is None or width <= rule.maximum):
-            wide = width > free + 1e-9
-            checks.append(
-                ws.fits("width", "Width without more conditions", 0.0 if wide else 1.0,
-                        ws.phrase("Wider than {free}. " + rule.note + "." if wide
-                                  else "Within {free}.", free=(free, "length")),
-                        rule.source)
-            )  # fmt: skip
+    else:
+        checks += rl.width_checks(v.place, v.hours, width)
     daylight = found.need("tractor", "daylight") or found.need("towed", "daylight")
     if daylight is not None:
         dark = v.hours == "dark"
@@ -429,13 +420,21 @@ def _size_checks(v: ws.Inputs, found: rl.Situation) -> list[ws.Check]:
 
 
 def _speed_checks(v: ws.Inputs, width: float) -> list[ws.Check]:
+    checks = []
+    if v.rated_speed is not None and v.behind_kind != "none":
+        checks.append(
+            ws.at_most("rated_speed", "Speed of the slowest-rated unit", v.road_speed,
+                       v.rated_speed, "speed", "road/STD-2", close_band=0.0,
+                       why="A combination goes no faster than its slowest-rated unit.")
+        )  # fmt: skip
     limit = lamps.road_speed_limit(v.place, width)
     if limit is None:
-        return []
+        return checks
     speed, text, source = limit
     if not speed:
-        return [ws.fits("special_order", "Special order", -1.0, f"{text}.", source)]
+        return [*checks, ws.fits("special_order", "Special order", -1.0, f"{text}.", source)]
     return [
+        *checks,
         ws.at_most("speed", "Speed on the road", v.road_speed, speed, "speed", source,
                    why=f"{text}.", close_band=0.0)
     ]  # fmt: skip
@@ -528,7 +527,7 @@ def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
         rl.law_table(v.place),
     ]
     return ws.Advice(
-        [*_emblem_remedies(v, broken, solve), *_lamp_remedies(v, outcome, broken, solve),
+        [*_emblem_remedies(v, broken, solve), *_lamp_remedies(v, outcome, found, broken, solve),
          *_size_remedies(v, broken, solve, bool(found.facts["hides_rear"]))],
         _cautions(v),
         [table for table in lists if table is not None],
@@ -566,7 +565,7 @@ def _emblem_remedies(v: ws.Inputs, broken: set[str], solve: Solver) -> list[ws.R
 
 
 def _lamp_remedies(
-    v: ws.Inputs, outcome: ws.Outcome, broken: set[str], solve: Solver
+    v: ws.Inputs, outcome: ws.Outcome, found: rl.Situation, broken: set[str], solve: Solver
 ) -> list[ws.Remedy]:
     remedies = []
     for item, title in _COUNTED:
@@ -576,6 +575,14 @@ def _lamp_remedies(
             remedies.append(
                 ws.Remedy(f"{title}: have {wanted} on the tractor.", {item: str(wanted)},
                           check.source)
+            )  # fmt: skip
+        standard = outcome.check(f"{item}_standard")
+        if standard is not None and not standard.margin:
+            need = found.need("tractor", item)
+            asked = rl.count_of(need, lamps.BASES, False) if need else 0
+            remedies.append(
+                ws.Remedy(f"{title}: the standard asks for {asked}; worth fitting.",
+                          {item: str(asked)}, standard.source)
             )  # fmt: skip
     for name, field_name, said in (
         ("tail_seen", "tail_height", "Raise the tail lamps to {h} and they show over it."),
@@ -603,12 +610,16 @@ def _lamp_remedies(
                     solved(solve, field_name, target, (name,), up=target < middle),
                     check.source)
             )  # fmt: skip
-    return [*remedies, *_marking_remedies(v, broken, solve)]
+    return [*remedies, *_marking_remedies(v, outcome, broken, solve)]
 
 
-def _marking_remedies(v: ws.Inputs, broken: set[str], solve: Solver) -> list[ws.Remedy]:
+def _marking_remedies(
+    v: ws.Inputs, outcome: ws.Outcome, broken: set[str], solve: Solver
+) -> list[ws.Remedy]:
     names = tuple(broken & {"behind", "tail_seen", "amber_seen"})
-    if not names:
+    behind = outcome.check("behind")
+    wanting = behind is not None and behind.margin <= 0
+    if not names and not wanting:
         return []
     said = {
         "reflectors": "Put reflectors and strips on what is behind.",
@@ -617,9 +628,10 @@ def _marking_remedies(v: ws.Inputs, broken: set[str], solve: Solver) -> list[ws.
         "fed from the seven-terminal socket.",
     }
     for marking, text in said.items():
-        if marking != v.implement_marking and (
-            solve.run(implement_marking=marking).margin(names) >= 0
-        ):
+        after = solve.run(implement_marking=marking)
+        marked = after.check("behind")
+        enough = not wanting or marked is None or marked.margin > 0
+        if marking != v.implement_marking and enough and (not names or after.margin(names) >= 0):
             return [ws.Remedy(text, {"implement_marking": marking}, "road/WEB-1")]
     return []
 
@@ -643,13 +655,14 @@ def _size_remedies(
                     "road/CALC-1",
                 )
             )  # fmt: skip
-    if "speed" in broken:
-        speed = solve.largest("road_speed", 0.5, v.road_speed, ("speed",))
+    speeds = tuple(broken & {"speed", "rated_speed"})
+    if speeds:
+        speed = solve.largest("road_speed", 0.5, v.road_speed, speeds)
         if speed is not None:
             remedies.append(
                 ws.Remedy(
                     ws.phrase("Drive {speed} or less.", speed=(speed, "speed")),
-                    solved(solve, "road_speed", speed, ("speed",), up=False), "road/CALC-1",
+                    solved(solve, "road_speed", speed, speeds, up=False), "road/CALC-1",
                 )
             )  # fmt: skip
     if "mirror" in broken and v.mirror_reach is None and not hidden_rear:

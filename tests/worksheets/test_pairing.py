@@ -16,7 +16,7 @@ def demo(tractor, implement, **more):
     typed = {}
     for table, name in (("demo_tractors", tractor), ("demo_implements", implement)):
         row = next(r for r in tables.rows(table) if r["name"] == name)
-        typed |= {k: v for k, v in row.items() if k not in ("name", "source")}
+        typed |= {k: v for k, v in row.items() if k in SHEET.defaults()}
     return explore.answer(SHEET, {**typed, **more})
 
 
@@ -144,6 +144,39 @@ def test_matrix_names_bad_rows_by_line_and_column():
     assert "line 1" in problems[0] and "engine" in problems[0]
     assert "line 2, column tractor_mass" in problems[1]
     assert "line 4, column name" in problems[2]
+
+
+def verdict(answer, name):
+    return next((v for v in answer.verdicts if v.check.name == name), None)
+
+
+def test_tire_size_gives_the_load_that_its_marking_allows():
+    """Load index 122 is 1,500 kg a tire (published table), so 3,000 kg an axle."""
+    answer = explore.answer(SHEET, {"rear_tire": "320/85R24 122A8"})
+    assert verdict(answer, "rear_tires").limit_low == pytest.approx(3000.0)
+    said = explore.answer(SHEET, {"rear_tire": "320/85R24 122A8", "rear_tire_load": "1,000 lb"})
+    assert verdict(said, "rear_tires").limit_low == pytest.approx(2000 * 0.45359237)
+    assert verdict(explore.answer(SHEET, {}), "rear_tires") is None
+
+
+def test_road_asks_for_width_and_lamps_only_on_the_road():
+    off, on = explore.answer(SHEET, {}), explore.answer(SHEET, {"place": "PA"})
+    assert verdict(off, "tail_seen") is None and verdict(off, "width") is None
+    assert verdict(on, "tail_seen").finding == ws.OVER
+    remedy = next(r for r in on.advice.remedies if "tail_height" in r.set)
+    raised = explore.answer(SHEET, {"place": "PA", **remedy.set})
+    assert verdict(raised, "tail_seen").margin_low >= 0
+    wide = explore.answer(SHEET, {"place": "PA", "transport_width": "19 ft"})
+    assert verdict(wide, "width_limit").finding == ws.OVER
+
+
+def test_wider_track_raises_the_static_side_angle():
+    angles = [
+        next(o.value for o in explore.answer(SHEET, {"track_width": t}).outputs
+             if o.name == "side_tip")
+        for t in ("40 in", "48 in")
+    ]  # fmt: skip
+    assert angles[0] < angles[1]
 
 
 def test_every_demo_pairing_answers():
