@@ -1,0 +1,78 @@
+"""The browser's Python, run by node: trimmed, compiled, and equal to native Python."""
+
+from __future__ import annotations
+
+import json
+import marshal
+import zipfile
+from pathlib import Path
+
+import pytest
+
+from calc.render import live
+from scripts import _setup, runtime, vectors
+
+
+@pytest.fixture(scope="module")
+def built() -> runtime.Runtime:
+    """The finished runtime."""
+    return runtime.build()
+
+
+def test_the_trimmed_runtime_answers_every_worksheet_like_native_python(
+    built: runtime.Runtime,
+) -> None:
+    requests = vectors.requests()
+    answers = runtime.answer_all(requests, built)
+    assert len(answers) == len(requests) > 100
+    for request, answer in zip(requests, answers, strict=True):
+        # Byte for byte: the same HTML, the same numbers. A module missing from the trimmed
+        # library would show as a fault here.
+        assert answer == live.respond(request), request
+
+
+def test_a_missing_module_shows(built: runtime.Runtime, tmp_path: Path) -> None:
+    library = runtime.read_zip(built.folder / "library.zip")
+    gone = {name: data for name, data in library.items() if not name.startswith("csv.")}
+    assert len(gone) == len(library) - 1
+    folder = tmp_path / "runtime"
+    folder.mkdir()
+    (folder / "library.zip").write_bytes(runtime.write_zip(gone))
+    (folder / "packages.zip").write_bytes((built.folder / "packages.zip").read_bytes())
+    with pytest.raises(_setup.SetupError, match="csv"):
+        runtime.answer_all(vectors.requests()[:1], runtime.Runtime(folder, built.manifest))
+
+
+def test_everything_is_compiled_and_small(built: runtime.Runtime) -> None:
+    for name in ("library.zip", "packages.zip"):
+        members = zipfile.ZipFile(built.folder / name).namelist()
+        assert [each for each in members if each.endswith(".py")] == []
+        assert [each for each in members if each.endswith(".so")] == []
+    assert (built.folder / "library.zip").stat().st_size < 1.5e6
+    packages = zipfile.ZipFile(built.folder / "packages.zip").namelist()
+    assert "calc/pairing.pyc" in packages or "calc/worksheets/pairing.pyc" in packages
+    assert any(each.startswith("calc/tables/") and each.endswith(".csv") for each in packages)
+    assert not any("micropip" in each for each in packages)
+
+
+def test_both_compilers_give_modules_that_run_alike(tmp_path: Path) -> None:
+    source = tmp_path / "source.zip"
+    source.write_bytes(
+        runtime.write_zip({"one.py": b'"""Doc."""\nX = 3 * 7\n', "t.csv": b"a\n1\n"})
+    )
+    inside = runtime.read_zip(runtime.byte_compile(source, inside_runtime=True))
+    assert sorted(inside) == ["one.pyc", "t.csv"]
+    assert inside["t.csv"] == b"a\n1\n"
+    outside = runtime.read_zip(runtime.byte_compile(source))
+    assert sorted(outside) == ["one.pyc", "t.csv"]
+    space: dict[str, object] = {}
+    exec(marshal.loads(outside["one.pyc"][16:]), space)
+    assert space["X"] == 21
+    # The same magic number and flags, so either loads in the browser.
+    assert inside["one.pyc"][:8] == outside["one.pyc"][:8]
+
+
+def test_the_same_sources_give_the_same_folder(built: runtime.Runtime) -> None:
+    again = runtime.build()
+    assert again.folder == built.folder
+    assert json.dumps(again.manifest) == json.dumps(built.manifest)
