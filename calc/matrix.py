@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from urllib.parse import quote_plus
 
@@ -38,12 +38,17 @@ class Matrix:
 
 
 def pair(
-    tractor: Machine, implement: Machine, sheet: Worksheet | None = None, system: str = "us"
+    tractor: Machine,
+    implement: Machine,
+    sheet: Worksheet | None = None,
+    system: str = "us",
+    job: Mapping[str, str] | None = None,
 ) -> Cell:
-    """Return the finding of one pairing."""
+    """Return the finding of one pairing, in the job that the page opens with or in `job`."""
     sheet = sheet or worksheets.load("pairing")
     names = [item.name for item in sheet.fields]
-    inputs = {**tractor.fill(names), **implement.fill(names)}
+    known = {name: text for name, text in (job or {}).items() if name in names}
+    inputs = {**tractor.fill(names), **implement.fill(names), **known}
     try:
         box = explore.read_box(sheet, inputs)
     except explore.BadInputs as bad:
@@ -61,11 +66,16 @@ def pair(
     )
 
 
-def build(tractors: Sequence[Machine], implements: Sequence[Machine], system: str = "us") -> Matrix:
+def build(
+    tractors: Sequence[Machine],
+    implements: Sequence[Machine],
+    system: str = "us",
+    job: Mapping[str, str] | None = None,
+) -> Matrix:
     """Return every pairing of two lists."""
     sheet = worksheets.load("pairing")
     cells = tuple(
-        tuple(pair(tractor, implement, sheet, system) for implement in implements)
+        tuple(pair(tractor, implement, sheet, system, job) for implement in implements)
         for tractor in tractors
     )
     return Matrix(tuple(tractors), tuple(implements), cells, ())

@@ -8,6 +8,8 @@ type Control = HTMLInputElement | HTMLSelectElement;
 
 /** Said by a worksheet whenever its inputs have changed, by whatever hand. */
 export const INPUTS_EVENT = "ys-inputs";
+/** So many equal fields are no accident: the form then says which machine it describes. */
+const TELLING = 3;
 const TITLES: Record<Role, string> = { tractor: "Tractor", implement: "Implement" };
 
 export class Picker {
@@ -97,10 +99,16 @@ export class Picker {
     return found?.value ?? options.find((option) => !option.value)?.value ?? own?.value ?? "";
   }
 
-  private describes(machine: Machine): boolean {
-    return [...this.controls].every(
-      ([name, control]) => control.value === this.textFor(machine, name, control),
-    );
+  /** How many of the machine's own fields stand here just so; 0 when one stands otherwise. */
+  private likeness(machine: Machine): number {
+    let same = 0;
+    for (const [name, control] of this.controls) {
+      // A blank says nothing, for the machine or against it.
+      if (!(name in machine.inputs) || !control.value) continue;
+      if (control.value !== this.textFor(machine, name, control)) return 0;
+      same += 1;
+    }
+    return same;
   }
 
   private pick(): void {
@@ -117,9 +125,11 @@ export class Picker {
 
   /** Show which machine the fields describe, or from which one they were changed. */
   private compare(): void {
-    const same = (machine: Machine): boolean => this.describes(machine);
-    const chosen = this.offered.findIndex((m) => m.name === this.picked && same(m));
-    const index = chosen >= 0 ? chosen : this.offered.findIndex(same);
+    let index = this.offered.findIndex((m) => m.name === this.picked && this.likeness(m) > 0);
+    if (index < 0) {
+      const most = Math.max(...this.offered.map((machine) => this.likeness(machine)), 0);
+      if (most >= TELLING) index = this.offered.findIndex((m) => this.likeness(m) === most);
+    }
     this.select.value = index >= 0 ? String(index) : "";
     if (index >= 0) this.picked = this.offered[index]?.name ?? "";
     this.note.textContent = index < 0 && this.picked ? `Changed from “${this.picked}”.` : "";
