@@ -9,12 +9,13 @@ References
 .. [5] tires/OM-10: load per tire and per axle of compact tractors.
 """
 
+from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
 
 from calc import tables
 from calc.mechanics.tire_size import Designation, decode
-from calc.mechanics.tires import lookup_key
+from calc.mechanics.tires import lookup_key, table_row
 
 PRESSURE_EXPONENT = 0.585
 """Exponent of load against pressure [-], tires/pressure-memory."""
@@ -252,6 +253,58 @@ def _road_limits() -> dict[str, float]:
         lookup_key(decode(row["size"])): float(row["load_kg"])
         for row in tables.rows("tire_road_limits")
     }
+
+
+@dataclass(frozen=True, slots=True)
+class Rating:
+    """Load on one tire [kg], up to a speed [m/s] where one is given, and where it comes from."""
+
+    load: float
+    speed: float | None
+    source: str
+
+
+@cache
+def rating(designation: Designation) -> Rating | None:
+    """Return what a tire may carry: by its marking, by the table's row, or by a manual.
+
+    Parameters
+    ----------
+    designation
+        A decoded size [-]. A ply rating alone gives no load: its load stands on the sidewall.
+
+    Returns
+    -------
+    Rating or None
+        The first of: the first service description read with the size, the load index of the
+        table's row, a compact's manual (tires/OM-10), a data sheet with one load (tires/TD-2).
+
+    Examples
+    --------
+    >>> rating(decode("320/85R24 119A8")).load, rating(decode("9.5-16")).load
+    (1360.0, 595.0)
+    >>> rating(decode("12.4-24 6PR")) is None
+    True
+    """
+    if designation.services:
+        first = designation.services[0]
+        source = tables.by_key("load_index", "index")[str(first.load_index)]["source"]
+        return Rating(load_of_index(first.load_index), speed_of_symbol(first.speed_symbol), source)
+    row = table_row(designation)
+    if row is not None and row["load_index"]:
+        return Rating(
+            load_of_index(int(row["load_index"])),
+            speed_of_symbol(row["speed_symbol"]),
+            row["load_index_source"],
+        )
+    limit = road_limit(designation)
+    if limit is not None:
+        return Rating(limit, None, "tires/OM-10")
+    for sheet in tables.rows("tire_load_at_pressure"):
+        listed = row is not None and all(sheet[c] == row[c] for c in ("size", "ply_rating"))
+        if listed and not sheet["speed_km_h"]:
+            return Rating(float(sheet["load_lb"]) * POUND, None, sheet["source"])
+    return None
 
 
 def axle_capacity(

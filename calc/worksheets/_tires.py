@@ -6,7 +6,6 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from calc import tables
 from calc import worksheet as ws
 from calc.mechanics import front_drive, tire_load, tires
 from calc.mechanics.tire_size import Designation
@@ -153,45 +152,9 @@ def leads(v: ws.Inputs, pair: Pair) -> tuple[float, float]:
     return now, front_drive.lead_after_change(now, front_new / front, rear_new / rear)
 
 
-# --- what a tire may carry ---------------------------------------------------------------------
-
-
-@dataclass(frozen=True, slots=True)
-class Rating:
-    """Load on one tire [kg], up to a speed [m/s], and where both come from."""
-
-    load: float
-    speed: float | None
-    source: str
-
-
-def rating(tire: tires.Dimensions | None) -> Rating | None:
-    """Return the rating of a tire: its own marking, else the table's, else a compact's manual."""
-    if tire is None:
-        return None
-    services = tire.designation.services
-    row = tires.table_row(tire.designation)
-    if services:
-        first = services[0]
-        load = tire_load.load_of_index(first.load_index)
-        return Rating(load, tire_load.speed_of_symbol(first.speed_symbol), "tires/S2")
-    if row is not None and row["load_index"]:
-        return Rating(
-            tire_load.load_of_index(int(row["load_index"])),
-            tire_load.speed_of_symbol(row["speed_symbol"]),
-            row["load_index_source"],
-        )
-    limit = tire_load.road_limit(tire.designation)
-    if limit is not None:
-        return Rating(limit, None, "tires/OM-10")
-    for sheet in tables.rows("tire_load_at_pressure"):
-        listed = row is not None and (sheet["size"], sheet["ply_rating"]) == (
-            row["size"],
-            row["ply_rating"],
-        )
-        if listed and not sheet["speed_km_h"]:
-            return Rating(float(sheet["load_lb"]) * tire_load.POUND, None, sheet["source"])
-    return None
+def rating(tire: tires.Dimensions | None) -> tire_load.Rating | None:
+    """Return the rating of a tire where there is one."""
+    return None if tire is None else tire_load.rating(tire.designation)
 
 
 # --- sizes that suit ---------------------------------------------------------------------------

@@ -77,7 +77,7 @@ def compute(v: ws.Inputs, work: ws.Work) -> ws.Outcome:
     _lengths(tire, outputs, work)
     rated = common.rating(tire)
     if v.rated_load is not None:
-        rated = common.Rating(
+        rated = tire_load.Rating(
             v.rated_load, rated.speed if rated is not None else None, "tires/derived"
         )
     if rated is not None:
@@ -129,7 +129,7 @@ def _lengths(tire: tires.Dimensions, outputs: list[ws.Output], work: ws.Work) ->
 def _load(
     v: ws.Inputs,
     tire: tires.Dimensions,
-    rated: common.Rating,
+    rated: tire_load.Rating,
     checks: list[ws.Check],
     outputs: list[ws.Output],
     work: ws.Work,
@@ -167,7 +167,7 @@ def _load(
 
 
 def _pressure_needed(
-    v: ws.Inputs, rated: common.Rating, outputs: list[ws.Output], work: ws.Work
+    v: ws.Inputs, rated: tire_load.Rating, outputs: list[ws.Output], work: ws.Work
 ) -> None:
     least = tire_load.pressure_for_load(v.tire_mass, rated.load, v.rated_pressure)
     added = () if v.work == "plain" else (v.work,)

@@ -537,7 +537,7 @@ def _loads(
     ):
         rated = common.rating(tire)
         if typed is not None:
-            rated = common.Rating(typed, None, "tires/derived")
+            rated = tire_load.Rating(typed, None, "tires/derived")
         each = None if rated is None else rated.load
         source = "tires/derived" if rated is None else rated.source
         if each is not None:

@@ -256,6 +256,16 @@ def test_speed_symbol_and_pressure() -> None:
     assert check.limit == pytest.approx(2 * 1500 * (10 / 23) ** 0.585)
 
 
+@given(st.floats(8, 60), st.floats(0, 8))
+@settings(max_examples=25)
+def test_a_bigger_circumference_never_lowers_speed(ten: float, more: float) -> None:
+    speeds = [
+        output(answer("tires", new_rear_ten_turns=f"{turns:.6f} m"), "top_speed")
+        for turns in (ten, ten + more)
+    ]
+    assert speeds[0] <= speeds[1]
+
+
 def test_clearance_is_less_than_half_the_growth() -> None:
     found = answer("tires")
     growth = (
