@@ -22,7 +22,7 @@ def advise(v: ws.Inputs, outcome: ws.Outcome, solve: Solver) -> ws.Advice:
     remedies += _load_remedies(v, outcome)
     comparison = [_comparison(pair)] if pair.rear is not None or pair.front is not None else []
     speeds = [_speed_table(v, pair)] if v.gear_speeds and pair.rear is not None else []
-    notes += _basis_notes(pair)
+    notes += _rim_notes(pair) + _gap_notes(v, pair) + _basis_notes(pair)
     tables_shown = [*comparison, *speeds, *found]
     return ws.Advice(remedies, _cautions(v), tables_shown, notes, _first_ask(pair))
 
@@ -356,6 +356,51 @@ def _speed_table(v: ws.Inputs, pair: common.Pair) -> ws.Table:
         "Speed in each gear, same engine speed", ("Now", "New"), rows, "tires/derived",
         "With the middle of the range of the new tire's circumference.",
     )  # fmt: skip
+
+
+def _rim_notes(pair: common.Pair) -> list[ws.Words]:
+    """Say whether the rims it has can stay, as far as the sizes tell."""
+    notes: list[ws.Words] = []
+    rims = tables.by_key("tire_rims", "size")
+    for axle, old, new, stays in (
+        ("front", pair.front, pair.front_new, pair.front_stays),
+        ("rear", pair.rear, pair.rear_new, pair.rear_stays),
+    ):
+        if stays or old is None or new is None:
+            continue
+        was, now = old.designation, new.designation
+        if was.rim != now.rim:
+            notes.append(
+                f"The {axle} needs new rims: code {now.rim:g} instead of {was.rim:g}. Codes never "
+                "mix, however near."
+            )
+            continue
+        key = now.width_text if now.aspect is None else f"{now.width_text}/{now.aspect:g}"
+        listed = now.form in ("decimal", "metric") and key in rims
+        allowed = f" The standard allows for {key}: {rims[key]['rims']}." if listed else ""
+        notes.append(
+            f"The {axle} keeps its rim code, {now.rim:g}; whether the rim is wide enough stands on "
+            f"the rim and in the tire maker's data book.{allowed}"
+        )
+    return notes
+
+
+def _gap_notes(v: ws.Inputs, pair: common.Pair) -> list[ws.Words]:
+    """Say which numbers were given and couldn't be used."""
+    notes: list[ws.Words] = []
+    for axle, tire in (("front", pair.front_new), ("rear", pair.rear_new)):
+        given = getattr(v, f"{axle}_axle_load") is not None
+        typed = getattr(v, f"{axle}_tire_load") is not None
+        if given and not typed and tire is not None and common.rating(tire) is None:
+            notes.append(
+                f"What a {tire.designation.size} may carry isn't known from its size: type the "
+                f"load from its sidewall for the {axle} axle to be checked against it."
+            )
+    if v.liquid != "none" and v.coldest is not None:
+        row = tables.by_key("ballast_liquids", "key")[v.liquid]
+        if not (row["slush_c"] or row["solid_c"]):
+            notes.append(f"Freezing of {row['label']} isn't known here: {row['note']}.")
+    return notes
 
 
 def _basis_notes(pair: common.Pair) -> list[ws.Words]:

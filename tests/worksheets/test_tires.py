@@ -530,3 +530,13 @@ def test_size_pressure_for_the_load_and_the_work() -> None:
 def test_braking_distance_grows_faster_than_speed() -> None:
     found = answer("tires")
     assert output(found, "braking_change") > 2 * output(found, "speed_change") > 0
+
+
+def test_rims_ratings_and_freezing_that_are_not_known_are_said() -> None:
+    notes = [str(n) for n in answer("tires", new_front_tire="10-16.5 R-4").advice.notes]
+    assert any("front needs new rims: code 16.5 instead of 16" in n for n in notes)
+    assert any("rear keeps its rim code" in n and "W11" in n for n in notes)
+    notes = [str(n) for n in answer("tires", rear_axle_load="3,000 lb").advice.notes]
+    assert any("type the load from its sidewall" in n for n in notes)
+    found = answer("tires", liquid="propylene-glycol", coldest="-10 F")
+    assert any("Freezing of propylene glycol" in str(n) for n in found.advice.notes)
