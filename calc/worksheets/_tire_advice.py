@@ -46,16 +46,28 @@ def _lead_finder(v: ws.Inputs, pair: common.Pair) -> tuple[float, float, float]:
     assert pair.front_new is not None and pair.rear_new is not None
     front_new = common.assumed_or(v.new_front_ten_turns, pair.front_new, errors["front"])
     rear_new = common.assumed_or(v.new_rear_ten_turns, pair.rear_new, errors["rear"])
-    if v.front_turns is not None:
+    if common.direct(v.lead_now, v.front_turns):
         return v.front_turns / TURNS, front_new, rear_new
     now = v.lead_now
     if now is None:
         usual = common.factory_lead()
         at_end = min(abs(v.factory_lead - usual.low), abs(v.factory_lead - usual.high)) < 1e-9
         now = (usual.low + usual.high) / 2 if at_end else v.factory_lead
-    front = pair.now("front", v.old_front_ten_turns, front_new)
-    rear = pair.now("rear", v.old_rear_ten_turns, rear_new)
+    front, rear = _old_middles(v, pair)
+    front = front_new if pair.front_stays else front
+    rear = rear_new if pair.rear_stays else rear
     return (1 + now) * rear / front, front_new, rear_new
+
+
+def _old_middles(v: ws.Inputs, pair: common.Pair) -> tuple[float, float]:
+    """Circumference of the tires it has now: measured where it was, else the table's [m]."""
+    found = [
+        common.assumed_or(rolled, tire, [tire.circumference_error] if tire else [])
+        for rolled, tire in (
+            (v.old_front_ten_turns, pair.front), (v.old_rear_ten_turns, pair.rear)
+        )
+    ]  # fmt: skip
+    return found[0], found[1]
 
 
 def _errors(v: ws.Inputs, pair: common.Pair) -> dict[str, list[float]]:
@@ -145,23 +157,7 @@ def _lead_remedies(
                 source="tires/derived",
             )
         )
-    wanted = (1 + window.middle) * rear / constant
-    assert pair.rear is not None and pair.front is not None
-    remedies.append(
-        ws.Remedy(
-            ws.phrase(
-                "Whatever the size: with rear tires that roll {rear} in ten turns, front tires "
-                "must roll {front}. Measure both before you pay.",
-                rear=(TURNS * rear, "length", "ft"), front=(TURNS * wanted, "length", "ft"),
-            ),
-            set={
-                "new_front_ten_turns": f"{TURNS * wanted:.3f} m",
-                "new_rear_ten_turns": f"{TURNS * rear:.3f} m",
-                **_marked_new(v, pair),
-            },
-            source="tires/derived",
-        )
-    )  # fmt: skip
+    remedies.append(_distances(v, pair, (1 + window.middle) * rear / constant, rear))
     if not (pair.rear_stays and pair.front_stays):
         remedies.append(
             ws.Remedy(
@@ -171,6 +167,36 @@ def _lead_remedies(
             )
         )  # fmt: skip
     return remedies
+
+
+def _distances(v: ws.Inputs, pair: common.Pair, wanted: float, rear: float) -> ws.Remedy:
+    """Return what to look for on the ground, whatever the tires are called."""
+    new_front, new_rear = TURNS * wanted, TURNS * rear
+    tried = {
+        "new_front_ten_turns": f"{new_front:.3f} m",
+        "new_rear_ten_turns": f"{new_rear:.3f} m",
+        **_marked_new(v, pair),
+    }
+    if common.direct(v.lead_now, v.front_turns):
+        text = ws.phrase(
+            "Whatever the size: with rear tires that roll {rear} in ten turns, front tires must "
+            "roll {front}. Measure both before you pay.",
+            rear=(new_rear, "length", "ft"), front=(new_front, "length", "ft"),
+        )  # fmt: skip
+        return ws.Remedy(text, tried, "tires/derived")
+    front_now, rear_now = _old_middles(v, pair)
+    tried["old_front_ten_turns"] = f"{TURNS * front_now:.3f} m"
+    if not pair.rear_stays:
+        tried["old_rear_ten_turns"] = f"{TURNS * rear_now:.3f} m"
+    text = ws.phrase(
+        "Whatever the size: roll out the tires it has now and the new ones. If now the front "
+        "makes {front_now} and the rear {rear_now} in ten turns, new rears that make {rear} need "
+        "fronts that make {front}.",
+        front_now=(TURNS * front_now, "length", "ft"),
+        rear_now=(TURNS * (rear if pair.rear_stays else rear_now), "length", "ft"),
+        rear=(new_rear, "length", "ft"), front=(new_front, "length", "ft"),
+    )  # fmt: skip
+    return ws.Remedy(text, tried, "tires/derived")
 
 
 def _marked_new(v: ws.Inputs, pair: common.Pair) -> dict[str, str]:
@@ -193,7 +219,7 @@ def _marked_new(v: ws.Inputs, pair: common.Pair) -> dict[str, str]:
 
 def _error_notes(v: ws.Inputs, pair: common.Pair, window: front_drive.Window) -> list[ws.Words]:
     errors = _errors(v, pair)
-    direct = v.front_turns is not None
+    direct = common.direct(v.lead_now, v.front_turns)
     used = [
         errors[axle][0 if direct else 1]
         for axle, stays in (("front", pair.front_stays), ("rear", pair.rear_stays))
@@ -347,7 +373,7 @@ def _speed_table(v: ws.Inputs, pair: common.Pair) -> ws.Table:
     """Speeds with the table's own circumferences; the top speed above has the range."""
     errors = _errors(v, pair)["rear"]
     rear_new = common.assumed_or(v.new_rear_ten_turns, pair.rear_new, errors)
-    rear = pair.now("rear", v.old_rear_ten_turns, rear_new)
+    rear = rear_new if pair.rear_stays else _old_middles(v, pair)[1]
     rows = tuple(
         ((now, "speed"), (travel.speed_after(now, rear, rear_new), "speed"))
         for now in v.gear_speeds

@@ -45,32 +45,60 @@ def describe(tire: tires.Dimensions) -> str:
     return f"{tire.designation.size}: {word}, diameter within {100 * tire.diameter_error:.1f} %"
 
 
-def rolled_typical(axle: str) -> Callable[[ws.KnownSoFar], ws.Typical]:
+def direct(lead_now: object, front_turns: object) -> bool:
+    """Whether the lead is worked from the gear ratio, and not from the lead it has now."""
+    return lead_now is None and front_turns is not None
+
+
+def _broad(axle: str) -> ws.Typical:
+    low, high = FRONT_SPAN if axle == "front" else REAR_SPAN
+    return ws.Typical(
+        TURNS * low, TURNS * high, "tires/practice", "tires of compacts and utilities"
+    )
+
+
+def new_rolled(axle: str) -> Callable[[ws.KnownSoFar], ws.Typical]:
     """Return the usual range of ten turns of a new tire, from what is known of the sizes.
 
-    With the gear ratio known the circumference itself matters and has its whole error. Without
-    it only the change against the tires fitted now matters, and what both share drops out.
+    From the gear ratio the circumference itself matters and has its whole error. From the lead
+    it has now only the change matters, and what old and new tire share drops out.
     """
 
     def find(known: ws.KnownSoFar) -> ws.Typical:
         old, new = known.get(f"{axle}_tire"), known.get(f"new_{axle}_tire")
         rolled = known.get(f"old_{axle}_ten_turns")
+        from_ratio = direct(known.get("lead_now"), known.get("front_turns"))
         if same(old, new):
             if rolled is not None:
                 return ws.Typical(rolled.low, rolled.high, "tires/derived", "the tires it has now")
             if old is None:
-                low, high = FRONT_SPAN if axle == "front" else REAR_SPAN
-                return ws.Typical(
-                    TURNS * low, TURNS * high, "tires/practice", "tires of compacts and utilities"
-                )
+                return _broad(axle)
             kept = tires.dimensions(old)
-            error = kept.circumference_error if known.get("front_turns") is not None else 0.0
-            return _around(kept, error)
+            return _around(kept, kept.circumference_error if from_ratio else 0.0)
         assert new is not None
         tire = tires.dimensions(new)
-        if old is None or rolled is not None or known.get("front_turns") is not None:
+        if old is None or rolled is not None or from_ratio:
             return _around(tire, tire.circumference_error)
         return _around(tire, tires.change_error(tires.dimensions(old), tire))
+
+    return find
+
+
+def old_rolled(axle: str) -> Callable[[ws.KnownSoFar], ws.Typical]:
+    """Return the usual range of ten turns of a tire that is to be changed.
+
+    Its error counts once the new tire is measured and the old one isn't; before that the change
+    has an error of its own, which the new tire's range holds.
+    """
+
+    def find(known: ws.KnownSoFar) -> ws.Typical:
+        old, new = known.get(f"{axle}_tire"), known.get(f"new_{axle}_tire")
+        if old is None:
+            return _broad(axle)
+        measured = known.get(f"new_{axle}_ten_turns") is not None
+        counts = measured or direct(known.get("lead_now"), known.get("front_turns"))
+        tire = tires.dimensions(old)
+        return _around(tire, tire.circumference_error if counts and not same(old, new) else 0.0)
 
     return find
 
@@ -128,21 +156,20 @@ class Pair:
         rear = self.now("rear", v.old_rear_ten_turns, rear_new)
         return front, rear, front_new, rear_new
 
-    def now(self, axle: str, rolled: float | None, new_circumference: float) -> float:
+    def now(self, axle: str, rolled: float, new_circumference: float) -> float:
         """Rolling circumference of the tires an axle has now [m]."""
         front = axle == "front"
         tire = self.front if front else self.rear
         if tire is None:
             return sum(FRONT_SPAN if front else REAR_SPAN) / 2
-        if self.front_stays if front else self.rear_stays:
-            return new_circumference
-        return rolled / TURNS if rolled is not None else tire.rolling_circumference
+        stays = self.front_stays if front else self.rear_stays
+        return new_circumference if stays else rolled / TURNS
 
 
 def leads(v: ws.Inputs, pair: Pair) -> tuple[float, float]:
     """Return the lead now and with the new tires [-]."""
     front, rear, front_new, rear_new = pair.circumferences(v)
-    if v.front_turns is not None:
+    if direct(v.lead_now, v.front_turns):
         ratio = front_drive.gear_ratio_from_turns(TURNS, v.front_turns)
         return (
             front_drive.lead(front, rear, ratio),

@@ -113,12 +113,12 @@ FIELDS: tuple[ws.AnyField, ...] = (
         "tires it has now are of a size its maker approved.",
         typical=common.factory_lead(), group=DRIVE,
     ),
-    vocabulary.field("old_front_ten_turns", group=DRIVE),
-    vocabulary.field("old_rear_ten_turns", group=DRIVE),
+    vocabulary.field("old_front_ten_turns", typical=common.old_rolled("front"), group=DRIVE),
+    vocabulary.field("old_rear_ten_turns", typical=common.old_rolled("rear"), group=DRIVE),
     _ten_turns("new_front_ten_turns", "Ten turns of the new front tires", _ROLL,
-               typical=common.rolled_typical("front")),
+               typical=common.new_rolled("front")),
     _ten_turns("new_rear_ten_turns", "Ten turns of the new rear tires", _ROLL,
-               typical=common.rolled_typical("rear")),
+               typical=common.new_rolled("rear")),
     ws.Entry(
         "gear_speeds", "Speed in each gear or range, tires it has now",
         "From the decal or the specification, with commas; the last one is the top speed.",
@@ -271,7 +271,7 @@ def _front_drive(
     if not work.on:
         return
     front, rear, front_new, rear_new = pair.circumferences(v)
-    if v.front_turns is not None:
+    if common.direct(v.lead_now, v.front_turns):
         work.step(
             "Lead with the new tires", "lead", "RCf × i / RCr − 1",
             (("RCf", front_new, "length"), ("i", v.front_turns / TURNS, "count"),

@@ -540,3 +540,21 @@ def test_rims_ratings_and_freezing_that_are_not_known_are_said() -> None:
     assert any("type the load from its sidewall" in n for n in notes)
     found = answer("tires", liquid="propylene-glycol", coldest="-10 F")
     assert any("Freezing of propylene glycol" in str(n) for n in found.advice.notes)
+
+
+def test_new_tires_measured_but_old_ones_not_is_not_enough() -> None:
+    typed = {
+        "new_front_tire": "8-16",
+        "lead_now": "3 %",
+        "new_front_ten_turns": "24.45 m",
+        "new_rear_ten_turns": "34.63 m",
+    }
+    found = answer("tires", **typed)
+    assert finding(found, "lead") == ws.UNKNOWN
+    assert found.settle is not None and found.settle.field.name.startswith("old_")
+
+
+def test_a_counted_lead_comes_before_the_gear_ratio() -> None:
+    found = answer("tires", new_rear_tire="", lead_now="2 %", front_turns="12")
+    for name in ("lead_now", "lead_new"):
+        assert output(found, name) == pytest.approx(0.02)
