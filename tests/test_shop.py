@@ -1,0 +1,175 @@
+"""A dealer's folder: what is taken from it, and what is named as wrong."""
+
+import html
+import json
+import re
+import shutil
+from pathlib import Path
+from urllib.parse import parse_qsl
+
+import pytest
+
+from calc import explore, machines, worksheets
+from calc import worksheet as ws
+from calc.render import yard
+from scripts import _setup, build, shop
+
+EXAMPLE = Path(__file__).parent / "data" / "shop"
+
+
+@pytest.fixture
+def folder(tmp_path):
+    return Path(shutil.copytree(EXAMPLE, tmp_path / "shop"))
+
+
+@pytest.fixture
+def built_for(monkeypatch):
+    """Make a folder the one that the build is for."""
+
+    def choose(folder):
+        monkeypatch.setenv(shop.FOLDER_VARIABLE, str(folder))
+        shop.current.cache_clear()
+
+    yield choose
+    shop.current.cache_clear()
+
+
+def test_the_example_is_taken_whole():
+    read = shop.read(EXAMPLE)
+    assert read.problems == ()
+    assert (read.name, read.region, read.units) == ("Example Yard", "OH", "us")
+    assert len(read.tractors) == 3 and len(read.implements) == 4
+    assert read.notes and read.page_notes
+
+
+def test_bad_rows_are_named_with_file_line_and_column(folder):
+    with (folder / "tractors.csv").open("a") as handle:
+        handle.write("Bad,compact_light,19,,,,,,,\n")
+    with (folder / "implements.csv").open("a") as handle:
+        handle.write("Odd,no_such_kind,60 in,,,\n")
+    read = shop.read(folder)
+    assert len(read.tractors) == 3 and len(read.implements) == 4
+    assert len(read.problems) == 2
+    assert f"{folder / 'tractors.csv'}, line 5, column pto_power" in read.problems[0]
+    assert f"{folder / 'implements.csv'}, line 6, column implement_kind" in read.problems[1]
+
+
+@pytest.mark.parametrize(
+    ("settings", "said"),
+    [
+        ('name = "A"\nregion = "Atlantis"\n', "region"),
+        ('name = "A"\nunits = "furlongs"\n', "units"),
+        ('name = "A"\ncolour = "red"\n', "colour: there is no such setting"),
+        ('name = "A"\nnotes = "one"\n', "notes: a list"),
+        ('name = "A"\n[page_notes]\n"no/page" = "x"\n', "no page “no/page”"),
+        ('contact = "x"\n', "no name"),
+        ("name = 5\n", "name: a text"),
+        (f'name = "{"A" * 300}"\n', "name: a text"),
+        ("name = \n", "shop.toml:"),
+    ],
+)
+def test_a_setting_that_means_nothing_is_named_and_left_out(folder, settings, said):
+    (folder / "shop.toml").write_text(settings)
+    read = shop.read(folder)
+    assert any(said in problem for problem in read.problems)
+    assert read.units in ("us", "metric") and len(read.tractors) == 3
+
+
+def test_missing_and_unreadable_files_are_named(folder):
+    (folder / "implements.csv").unlink()
+    (folder / "tractors.csv").write_bytes("name\nGood\nFl\xfcgel\n".encode("latin-1"))
+    read = shop.read(folder)
+    assert any("implements.csv can't be read" in problem for problem in read.problems)
+    assert any("tractors.csv, line 3: it isn't UTF-8" in problem for problem in read.problems)
+    assert read.tractors == read.implements == ()
+
+
+def test_a_region_goes_by_name_or_by_letters(folder):
+    for written in ("ohio", "OH", "Ohio"):
+        (folder / "shop.toml").write_text(f'name = "A"\nregion = "{written}"\n')
+        assert shop.read(folder).region == "OH"
+
+
+def test_strict_stops_before_anything_is_built(folder, capsys, monkeypatch, tmp_path):
+    (folder / "tractors.csv").write_text("name,tractor_mass\nA,heavy\n")
+    monkeypatch.setattr(_setup, "ensure_environment", lambda *groups: None)
+    monkeypatch.setattr(build, "build", lambda *words, **more: pytest.fail("it was built"))
+    out = tmp_path / "site"
+    assert build.main(["--shop", str(folder), "--strict", "--out", str(out)]) == 1
+    said = capsys.readouterr().err
+    assert "tractors.csv, line 2, column tractor_mass" in said and "Nothing was built" in said
+    assert build.main(["--shop", str(tmp_path / "none"), "--out", str(out)]) == 1
+
+
+def test_without_strict_the_build_goes_on(folder, capsys, monkeypatch, tmp_path):
+    (folder / "tractors.csv").write_text("name,tractor_mass\nA,heavy\nB,900 lb\n")
+    seen = {}
+    monkeypatch.setattr(_setup, "ensure_environment", lambda *groups: None)
+    monkeypatch.setattr(build, "build", lambda out, **more: seen.update(more))
+    assert build.main(["--shop", str(folder), "--out", str(tmp_path / "site")]) == 0
+    assert "line 2, column tractor_mass" in capsys.readouterr().err
+    assert seen["settings"][shop.FOLDER_VARIABLE] == str(folder.resolve())
+
+
+def lists(script):
+    return json.loads(script.removeprefix("window.yardstickLists = ").rstrip(";\n"))
+
+
+def test_the_lists_of_a_site_without_a_shop(built_for, monkeypatch):
+    monkeypatch.delenv(shop.FOLDER_VARIABLE, raising=False)
+    shop.current.cache_clear()
+    written = lists(shop.lists_script())
+    assert written["shop"] is None and [g["title"] for g in written["groups"]] == ["Examples"]
+    assert shop.banner("pairing") == "" and shop.units() == "us"
+
+
+def test_the_lists_of_a_shops_site(built_for):
+    built_for(EXAMPLE)
+    written = lists(shop.lists_script())
+    assert written["shop"]["name"] == "Example Yard"
+    assert [g["title"] for g in written["groups"]] == ["Example Yard", "Examples"]
+    first = written["groups"][0]["machines"][0]
+    assert first["role"] == "tractor" and first["inputs"]["pto_power"] == "19 hp"
+
+
+def test_the_shops_lines_are_text_and_nothing_else(built_for, folder):
+    (folder / "shop.toml").write_text('name = "<script>alert(1)</script>"\nnotes = ["<b>x</b>"]\n')
+    built_for(folder)
+    shown = shop.banner("pairing")
+    assert "<script>" not in shown and "<b>" not in shown
+    assert "&lt;script&gt;" in shown
+
+
+def test_notes_stand_where_they_belong(built_for):
+    built_for(EXAMPLE)
+    assert "suitcase weights" in shop.banner("lift/lift-and-ballast")
+    assert "suitcase weights" not in shop.banner("pairing")
+    assert "Saturday mornings" in shop.banner("pairing")
+
+
+def test_every_cell_of_the_matrix_has_a_word_a_shape_and_a_check_and_opens_its_pairing():
+    tractors, implements = machines.demo("tractor"), machines.demo("implement")
+    shown = yard.matrix_block(tractors, implements, "../pairing/")
+    cells = re.findall(r'<td data-finding="(\w+)">(.*?)</td>', shown)
+    assert len(cells) == len(tractors) * len(implements)
+    sheet = worksheets.load("pairing")
+    for finding, inside in cells:
+        assert ws.FINDING_WORDS[finding] in html.unescape(inside) and 'class="ys-mark"' in inside
+        address = html.unescape(re.search(r'href="([^"]*)"', inside)[1])
+        assert address.startswith("../pairing/#")
+        typed = dict(parse_qsl(address.partition("#")[2], keep_blank_values=True))
+        answer = explore.answer(sheet, typed)
+        assert answer.finding == finding
+        title = html.unescape(re.search(r"<small>(.*?)</small>", inside)[1])
+        assert title == answer.deciding.check.title
+
+
+def test_a_matrix_with_an_empty_list_says_so():
+    assert "empty" in yard.matrix_block((), machines.demo("implement"), "../pairing/")
+
+
+def test_a_matrix_that_no_phone_can_open_is_cut_and_says_so(monkeypatch):
+    monkeypatch.setattr(yard, "MOST_CELLS", 10)
+    shown = yard.matrix_block(machines.demo("tractor"), machines.demo("implement"), "p/")
+    assert shown.count("<td data-finding") == 9
+    assert "5 machines are left out" in shown
