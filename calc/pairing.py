@@ -325,9 +325,9 @@ def with_tire_load(v: Inputs) -> Inputs:
     """Return the inputs with the load of one rear tire from its size, where only that is known."""
     if v.rear_tire is None or v.rear_tire_load is not None:
         return v
-    from calc.worksheets import _tires
+    from calc.mechanics import tire_load
 
-    found = _tires.rating(_tires.dimensions(v.rear_tire))
+    found = tire_load.rating(v.rear_tire)
     return v if found is None else v.but(rear_tire_load=found.load)
 
 

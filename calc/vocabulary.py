@@ -405,7 +405,7 @@ def _fields() -> dict[str, AnyField]:
         Field(
             "axle_pin_height", "Height of the front axle's pivot pin", "length", "4 in", "40 in",
             "From the ground to the middle of the pin that the front axle swings on.",
-            typical=Typical(0.25, 0.45, "hitch/PRACTICE", "compact tractors"),
+            typical=Typical(0.25, 0.5, "hitch/PRACTICE", "tractors"),
             group=tractor,
         ),
         Choice(

@@ -78,6 +78,12 @@ def words(text: Words, system: str) -> str:
     return text if isinstance(text, str) else text.text(system)
 
 
+def in_sentence(label: str) -> str:
+    """Return a label as it stands within a sentence: "PTO power" stays, "Wheelbase" doesn't."""
+    first = label.split()[0]
+    return label if len(first) > 1 and first.isupper() else label[:1].lower() + label[1:]
+
+
 # --- fields -------------------------------------------------------------------------------
 
 
@@ -153,7 +159,7 @@ class Field:
                 problem = "must be more than zero"
             else:
                 problem = f"must lie between {self.limits_text(system).replace(' to ', ' and ')}"
-            raise InputError(f"“{quantities.shorten(text)}”: {self.label.lower()} {problem}.")
+            raise InputError(f"“{quantities.shorten(text)}”: {in_sentence(self.label)} {problem}.")
         return reading
 
 
@@ -198,7 +204,7 @@ class Choice:
         accepted = quantities.joined([option.value for option in self.options], "or")
         raise InputError(
             f"“{quantities.shorten(picked)}” is not one of the options for "
-            f"{self.label.lower()}: {accepted}."
+            f"{in_sentence(self.label)}: {accepted}."
         )
 
 

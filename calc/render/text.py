@@ -78,8 +78,7 @@ def settle_sentence(answer: Answer, system: str) -> str:
     if found is None:
         return ""
     item = found.field
-    first = item.label.split()[0]
-    label = item.label if first.isupper() else item.label[0].lower() + item.label[1:]
+    label = ws.in_sentence(item.label)
     said = f"The number that would settle it best is the {label}. {item.help}"
     if isinstance(item, ws.Field):
         unit = item.unit(system)

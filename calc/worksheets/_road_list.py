@@ -332,11 +332,6 @@ def unique(citations: str) -> str:
     return "; ".join(dict.fromkeys(part.strip() for part in citations.split(";") if part.strip()))
 
 
-def about(topic: str) -> str:
-    """A topic of the rules in words."""
-    return topic.replace("_", " ").capitalize().replace("Smv", "SMV").replace("Atv", "ATV")
-
-
 def dated(year: str) -> str:
     """The year of a text in words."""
     return "undated copy" if year == "n.d." else f"text of {year}"
@@ -353,7 +348,7 @@ def law_table(place: str) -> ws.Table | None:
         ("In our words", "Citation"),
         tuple(
             (
-                f"{about(row['topic'])}: {row['rule']}",
+                f"{row['about']}: {row['rule']}",
                 f"{row['citation']}, {dated(row['year'])}, confidence {row['confidence']}",
             )
             for row in rows

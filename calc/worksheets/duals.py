@@ -108,12 +108,7 @@ FIELDS: tuple[ws.AnyField, ...] = (
     vocabulary.field("wheelbase", default="84 in", group="Balance"),
     vocabulary.field("front_share", default="40 %", group="Balance"),
     vocabulary.field("cg_height", default="33 in", group="Balance"),
-    ws.Field(
-        "axle_pin_height", "Height of the front axle's pivot pin", "length", "4 in", "40 in",
-        "From the ground to the middle of the pin that the front axle swings on.",
-        default="18 in", typical=ws.Typical(0.25, 0.50, "tires/practice", "tractors"),
-        group="Balance",
-    ),
+    vocabulary.field("axle_pin_height", default="18 in", group="Balance"),
     ws.Choice(
         "thread", "Bolts of the adapter", _options("bolt_threads"),
         "Read the size off the head or measure the shank.", default="5/8-11", group=BOLTS,

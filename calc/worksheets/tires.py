@@ -192,12 +192,7 @@ FIELDS: tuple[ws.AnyField, ...] = (
     ),
     vocabulary.field("cg_height", default="22 in", group=BALANCE),
     vocabulary.field("front_share", default="42 %", group=BALANCE),
-    ws.Field(
-        "axle_pin_height", "Height of the front axle's pivot pin", "length", "4 in", "40 in",
-        "From the ground to the middle of the pin that the front axle swings on, tires it has now.",
-        default="13 in", typical=ws.Typical(0.25, 0.50, "tires/practice", "tractors"),
-        group=BALANCE,
-    ),
+    vocabulary.field("axle_pin_height", default="13 in", group=BALANCE),
     ws.Choice(
         "liquid", "Liquid in the rear tires", _liquids(),
         "Pumped in through the valve; see what each weighs and when it freezes in the table below.",
