@@ -5,7 +5,7 @@ Three parts come out of it, all in one folder named after their content:
 * the runtime itself, as the npm package has it;
 * `library.zip`: the standard library, trimmed to what answering every worksheet imports, and
   byte-compiled;
-* `packages.zip`: calc as a byte-compiled wheel, with htpy, MarkupSafe and svg.py, its members
+* `packages.zip`: calc as a byte-compiled wheel, with htpy and MarkupSafe, its members
   stored plainly so that the worker can take them out at once.
 """
 
@@ -28,7 +28,7 @@ from scripts import _setup, vectors
 FOLDER = _setup.WORK / "runtime"
 PROBE = _setup.ROOT / "scripts" / "runtime_node.mjs"
 PYTHON_OF_THE_RUNTIME = (3, 13)
-LIBRARIES = ("htpy", "markupsafe", "svg")
+LIBRARIES = ("htpy", "markupsafe")
 # Parts of them that are for other programs, or for reading their types.
 LEFT_OUT = {"htpy/django.py", "htpy/starlette.py", "htpy/html2htpy.py"}
 # Imported only when something goes wrong, which no worksheet does on purpose.
