@@ -10,7 +10,8 @@ import os
 import shutil
 import subprocess
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
@@ -49,6 +50,18 @@ def run(command: Sequence[str | Path], **options: object) -> None:
     if done.returncode != 0:
         name = " ".join(str(part) for part in command[:4])
         raise SetupError(f"This command failed: {name}\n{done.stdout.strip()[-4000:]}")
+
+
+@contextmanager
+def one_at_a_time() -> Iterator[None]:
+    """Hold the work folder: two builds at once would take each other's parts."""
+    WORK.mkdir(exist_ok=True)
+    with (WORK / "lock").open("w") as handle:
+        if os.name != "nt":
+            import fcntl
+
+            fcntl.flock(handle, fcntl.LOCK_EX)
+        yield
 
 
 def venv_python() -> Path:

@@ -9,10 +9,14 @@ import subprocess
 import sys
 import time
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 sys.path[0] = str(Path(__file__).resolve().parent.parent)
 
 from scripts import _setup, shop
+
+if TYPE_CHECKING:
+    from scripts.runtime import Runtime
 
 
 def _arguments(words: list[str] | None = None) -> argparse.Namespace:
@@ -61,11 +65,18 @@ def build(out: Path, *, offline: bool = False, settings: dict[str, str] | None =
 
     The site offers the zip of the offline copy when both are built together.
     """
-    from scripts import client, runtime
-    from scripts import offline as copy
+    from scripts import runtime
 
     settings = settings or {}
-    made = runtime.build()
+    with _setup.one_at_a_time():
+        made = runtime.build()
+        _write(out, offline, settings, made)
+
+
+def _write(out: Path, offline: bool, settings: dict[str, str], made: Runtime) -> None:
+    from scripts import client
+    from scripts import offline as copy
+
     assets = client.write_assets(made)
     if offline:
         folder = out.with_name(f"{out.name}-offline")

@@ -33,6 +33,7 @@ LIBRARIES = ("htpy", "markupsafe")
 LEFT_OUT = {"htpy/django.py", "htpy/starlette.py", "htpy/html2htpy.py"}
 # Imported only when something goes wrong, which no worksheet does on purpose.
 KEPT_ANYHOW = {"traceback", "linecache", "tokenize", "warnings", "textwrap", "contextlib"}
+WORKER_SOURCES = ("worker.ts", "archive.ts", "protocol.ts")
 FIXED_DATE = (2020, 1, 1, 0, 0, 0)
 
 Members = dict[str, bytes]
@@ -128,6 +129,12 @@ def _sources_of_packages() -> tuple[Path, Path]:
     return calc_wheel(), libraries
 
 
+def package_sources() -> bytes:
+    """Return calc and its libraries as the worker takes them in, but not compiled."""
+    wheel, libraries = _sources_of_packages()
+    return write_zip({**read_zip(libraries), **read_zip(wheel)}, stored=True)
+
+
 def used_modules(packages: Path) -> set[str]:
     """Return the standard library's files that answering every worksheet imports.
 
@@ -169,6 +176,7 @@ def build(*, inside_runtime: bool | None = None) -> Runtime:
             (_setup.CLIENT / "package-lock.json").read_bytes(),
             Path(__file__).read_bytes(),
             PROBE.read_bytes(),
+            *((_setup.CLIENT / name).read_bytes() for name in WORKER_SOURCES),
             repr((sys.version_info[:2], inside_runtime)).encode(),
         ]
     )
@@ -203,9 +211,12 @@ def _write(npm: Path, library: Members, packages: Members) -> Runtime:
         "pyodide.asm.js": (source / "pyodide.asm.js").read_bytes(),
         "pyodide.js": (source / "pyodide.js").read_bytes().replace(b"//# sourceMappingURL=", b"//"),
     }
-    digest = _digest(files[name] for name in sorted(files))
+    # The worker's own script lies in the same folder, so it has a say in the name.
+    own = [(_setup.CLIENT / name).read_bytes() for name in WORKER_SOURCES]
+    digest = _digest([*(files[name] for name in sorted(files)), *own])
     folder = FOLDER / digest
-    shutil.rmtree(folder, ignore_errors=True)
+    for old in [*FOLDER.glob("made-*.json"), *(each for each in FOLDER.iterdir() if each.is_dir())]:
+        shutil.rmtree(old, ignore_errors=True) if old.is_dir() else old.unlink()
     folder.mkdir(parents=True)
     for name, data in files.items():
         (folder / name).write_bytes(data)

@@ -16,7 +16,8 @@ from scripts import _setup, runtime, vectors
 @pytest.fixture(scope="module")
 def built() -> runtime.Runtime:
     """The finished runtime."""
-    return runtime.build()
+    with _setup.one_at_a_time():
+        return runtime.build()
 
 
 def test_the_trimmed_runtime_answers_every_worksheet_like_native_python(

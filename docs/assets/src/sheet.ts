@@ -10,6 +10,7 @@ import { Paper } from "./print";
 import type { Request, Response, Stage, Units } from "./protocol";
 import { copyRich, sendable, sender } from "./replies";
 
+/** Within a burst of changes an answer waits for this pause; the first of a burst does not. */
 const TYPING_PAUSE = 120;
 /** A half-typed value is not an error yet: its sentence waits for a longer pause. */
 const ERROR_PAUSE = 900;
@@ -61,6 +62,7 @@ export class Sheet {
   private readonly root: string;
   private readonly paper: Paper;
   private typing = 0;
+  private changedAt = -TYPING_PAUSE;
   private erring = 0;
   private asked = 0;
   private readonly stop = new AbortController();
@@ -140,10 +142,19 @@ export class Sheet {
   private later(): void {
     window.clearTimeout(this.typing);
     window.clearTimeout(this.erring);
+    const burst = performance.now() - this.changedAt < TYPING_PAUSE;
+    this.changedAt = performance.now();
+    if (!burst) this.compute();
     this.typing = window.setTimeout(() => {
       this.writeAddress();
-      this.compute();
+      if (burst) this.compute();
     }, TYPING_PAUSE);
+  }
+
+  /** A search through ranges takes long, so it starts only when the typing pauses. */
+  private async pause(): Promise<void> {
+    const left = this.changedAt + TYPING_PAUSE - performance.now();
+    if (left > 0) await new Promise((resolve) => window.setTimeout(resolve, left));
   }
 
   private request(stage: Stage): Request {
@@ -164,7 +175,9 @@ export class Sheet {
     if (!response || turn !== this.asked) return;
     this.lastAddress = address;
     this.show(response);
-    if (response.ok && !response.final) await this.askStage(turn, "full");
+    if (!response.ok || response.final) return;
+    await this.pause();
+    if (turn === this.asked) await this.askStage(turn, "full");
   }
 
   private show(response: Response): void {

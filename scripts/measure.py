@@ -1,0 +1,355 @@
+"""Measure what a reader waits for, and write the figures where readers can see them."""
+
+from __future__ import annotations
+
+import argparse
+import datetime
+import functools
+import gzip
+import json
+import os
+import platform
+import shutil
+import statistics
+import sys
+import threading
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+sys.path[0] = str(Path(__file__).resolve().parent.parent)
+
+from scripts import _setup
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser, Page
+
+SITE = _setup.WORK / "measure-site"
+UNTOUCHED = _setup.WORK / "measure-untouched"
+REPORT = _setup.ROOT / "docs" / "about" / "measured.md"
+STARTS = 5
+CHANGES = 40
+LIVE = ".ys[data-engine=ready]"
+EXACT = {"implement_mass": "500 lb", "cg_distance": "34 in"}
+UNKNOWN = (
+    "tractor_mass",
+    "implement_mass",
+    "wheelbase",
+    "hitch_distance",
+    "front_share",
+    "cg_height",
+)
+
+# The moment at which each answer stands on the screen: the first frame after it was put in place.
+WATCH = """
+window.shown = [];
+new MutationObserver(() => {
+  const { stage, final } = document.querySelector('.ys-answer')?.dataset ?? {};
+  if (stage) requestAnimationFrame(() => window.shown.push([performance.now(), stage, final]));
+}).observe(document, { subtree: true, childList: true, attributes: true,
+                       attributeFilter: ['data-stage', 'data-final'] });
+"""
+CHANGE = """
+([name, value]) => new Promise((resolve) => {
+  const control = document.querySelector(`.ys-form [name=${name}]`);
+  const answer = document.querySelector('.ys-answer');
+  const start = performance.now();
+  const times = [];
+  const watch = new MutationObserver(() => {
+    const { final } = answer.dataset;
+    requestAnimationFrame(() => {
+      times.push(performance.now() - start);
+      if (final === 'true') { watch.disconnect(); resolve(times); }
+    });
+  });
+  watch.observe(answer, { childList: true });
+  control.value = value;
+  control.dispatchEvent(new Event('input', { bubbles: true }));
+})
+"""
+
+
+def _zipped(data: bytes) -> int:
+    return len(gzip.compress(data, compresslevel=9, mtime=0))
+
+
+@contextmanager
+def _served(folder: Path) -> Iterator[str]:
+    from scripts import serve
+
+    serving = serve.server(folder)
+    threading.Thread(target=serving.serve_forever, daemon=True).start()
+    try:
+        yield f"http://127.0.0.1:{serving.server_address[1]}/"
+    finally:
+        serving.shutdown()
+        serving.server_close()
+
+
+def _build() -> None:
+    """Build the site, and the same site on the untouched runtime with the same package."""
+    from scripts import build, runtime
+
+    shutil.rmtree(SITE, ignore_errors=True)
+    build.build(SITE)
+    made = runtime.build()
+    shutil.rmtree(UNTOUCHED, ignore_errors=True)
+    shutil.copytree(SITE, UNTOUCHED)
+    place = UNTOUCHED / "assets" / str(made.manifest["folder"])
+    npm = _setup.ensure_npm_packages() / "pyodide"
+    shutil.copyfile(npm / "python_stdlib.zip", place / "library.zip")
+    (place / "packages.zip").write_bytes(runtime.package_sources())
+
+
+def _first_answers(browser: Browser, address: str) -> tuple[float, float]:
+    """Return the seconds from page start to the first answer, and to the whole one."""
+    context = browser.new_context()
+    page = context.new_page()
+    page.add_init_script(WATCH)
+    page.goto(f"{address}pairing/#working_width=48+in")
+    page.wait_for_function("window.shown.some((each) => each[2] === 'true')", timeout=60_000)
+    shown = page.evaluate("window.shown")
+    context.close()
+    whole = next(each[0] for each in shown if each[2] == "true")
+    return shown[0][0] / 1000, whole / 1000
+
+
+def _starts(browser: Browser) -> dict[str, Any]:
+    found: dict[str, list[tuple[float, float]]] = {"site": [], "untouched": []}
+    with _served(SITE) as ours, _served(UNTOUCHED) as theirs:
+        _first_answers(browser, ours)  # warms the machine up, not the visit: each is a fresh one
+        for _ in range(STARTS):
+            found["untouched"].append(_first_answers(browser, theirs))
+            found["site"].append(_first_answers(browser, ours))
+    first = {name: statistics.median(each[0] for each in runs) for name, runs in found.items()}
+    whole = statistics.median(each[1] for each in found["site"])
+    return {
+        "first answer, s": first["site"],
+        "whole answer, s": whole,
+        "first answer on the untouched runtime, s": first["untouched"],
+        "ratio": first["site"] / first["untouched"],
+    }
+
+
+def _bytes(browser: Browser) -> dict[str, Any]:
+    """Return what a visit to one page loads, gzipped, by what it is."""
+    asked: set[str] = set()
+    context = browser.new_context()
+    page = context.new_page()
+    with _served(SITE) as address:
+        # What the worker loads is read from the folder: not every browser reports it.
+        page.on("request", lambda request: asked.add(request.url.split("#")[0]))
+        page.goto(f"{address}pairing/")
+        page.wait_for_selector(LIVE, state="attached", timeout=60_000)
+        context.close()
+        places = {url: SITE / url.removeprefix(address) for url in asked if "/runtime/" not in url}
+    loaded = {
+        url: (path / "index.html" if path.is_dir() else path).read_bytes()
+        for url, path in places.items()
+    }
+    runtime = next((SITE / "assets" / "runtime").iterdir())
+    sizes = {"runtime": sum(_zipped(path.read_bytes()) for path in runtime.iterdir())}
+    for name, endings in {
+        "page": (".html", "/", ".css", ".js"),
+        "search index": (".json",),
+    }.items():
+        sizes[name] = sum(_zipped(data) for url, data in loaded.items() if url.endswith(endings))
+    return sizes
+
+
+def _changes(browser: Browser) -> dict[str, Any]:
+    """Return the milliseconds from a change of one field to its answer on the screen."""
+    context = browser.new_context()
+    page = context.new_page()
+    with _served(SITE) as address:
+        link = "&".join(f"{name}={text.replace(' ', '+')}" for name, text in EXACT.items())
+        page.goto(f"{address}pairing/#{link}")
+        page.wait_for_selector(LIVE, state="attached", timeout=60_000)
+        _change(page, "working_width", "47 in")
+        exact = [_change(page, "working_width", f"{40 + n / 2:g} in")[-1] for n in range(CHANGES)]
+        for name in UNKNOWN:
+            _change(page, name, "")
+        unknown = [_change(page, "working_width", f"{40 + n} in") for n in range(10)]
+    context.close()
+    return {
+        "exact, median, ms": statistics.median(exact),
+        "exact, 95th percentile, ms": statistics.quantiles(exact, n=20)[-1],
+        "six unknown, first part, median, ms": statistics.median(each[0] for each in unknown),
+        "six unknown, whole, median, ms": statistics.median(each[-1] for each in unknown),
+        "six unknown, whole, longest, ms": max(each[-1] for each in unknown),
+    }
+
+
+def _change(page: Page, name: str, value: str) -> list[float]:
+    page.wait_for_timeout(200)  # a change on its own, not one of a burst
+    times: list[float] = page.evaluate(CHANGE, [name, value])
+    return times
+
+
+def _matrix() -> dict[str, Any]:
+    """Return the time per cell of a matrix of the demo machines, repeated to the size."""
+    from calc import machines, matrix
+
+    tractors, implements = machines.demo("tractor"), machines.demo("implement")
+
+    def per_cell(size: int) -> float:
+        rows = [tractors[n % len(tractors)] for n in range(size)]
+        columns = [implements[n % len(implements)] for n in range(size)]
+        start = time.perf_counter()
+        matrix.build(rows, columns)
+        return (time.perf_counter() - start) / size**2 * 1000
+
+    small, large = per_cell(50), per_cell(200)
+    return {"50 x 50, ms a cell": small, "200 x 200, ms a cell": large, "growth": large / small}
+
+
+def _machine(browser: Browser) -> str:
+    model = platform.processor() or platform.machine()
+    info = Path("/proc/cpuinfo")
+    if info.is_file():
+        names = [line for line in info.read_text().splitlines() if line.startswith("model name")]
+        model = names[0].split(":", 1)[1].strip() if names else model
+    memory = ""
+    if hasattr(os, "sysconf") and "SC_PHYS_PAGES" in os.sysconf_names:
+        pages = os.sysconf("SC_PHYS_PAGES") * os.sysconf("SC_PAGE_SIZE")
+        memory = f", {pages / 2**30:.0f} GiB of memory"
+    cores = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count()
+    return (
+        f"{model}, {cores} cores{memory}; {platform.system()}; "
+        f"Chromium {browser.version}; Python {platform.python_version()}"
+    )
+
+
+Row = tuple[str, str, str]
+
+
+def _rows(found: dict[str, dict[str, Any]]) -> list[Row]:
+    """Return each figure in words, with what is wanted of it."""
+    start, size, change, cells = (found[name] for name in ("start", "bytes", "change", "matrix"))
+    return [
+        (
+            "Page start to the first answer computed in the browser, median of 5",
+            f"{start['first answer, s']:.2f} s",
+            "",
+        ),
+        (
+            "The same on the untouched runtime with the same package",
+            f"{start['first answer on the untouched runtime, s']:.2f} s",
+            "",
+        ),
+        ("Ratio of the two", f"{start['ratio']:.2f}", "at most 0.5"),
+        (
+            "Page start to the whole answer, ranges searched",
+            f"{start['whole answer, s']:.2f} s",
+            "",
+        ),
+        (
+            "Bytes of the browser's Python, gzipped",
+            f"{size['runtime'] / 1e6:.2f} MB",
+            "at most 5.0 MB with the page",
+        ),
+        (
+            "HTML, CSS and scripts of the pairing page, gzipped",
+            f"{size['page'] / 1e3:.0f} kB",
+            "at most 200 kB",
+        ),
+        ("The search index, gzipped", f"{size['search index'] / 1e3:.0f} kB", ""),
+        (
+            "One field changed to the new answer on screen, exact inputs, median",
+            f"{change['exact, median, ms']:.0f} ms",
+            "at most 50 ms",
+        ),
+        (
+            "The same, 95th percentile",
+            f"{change['exact, 95th percentile, ms']:.0f} ms",
+            "at most 100 ms",
+        ),
+        (
+            "With six unknown inputs: the first part on screen, median",
+            f"{change['six unknown, first part, median, ms']:.0f} ms",
+            "",
+        ),
+        (
+            "With six unknown inputs: the whole answer, longest of 10",
+            f"{change['six unknown, whole, longest, ms']:.0f} ms",
+            "at most 1,000 ms",
+        ),
+        ("A 50 by 50 matrix, native, for each cell", f"{cells['50 x 50, ms a cell']:.2f} ms", ""),
+        (
+            "A 200 by 200 matrix, native, for each cell",
+            f"{cells['200 x 200, ms a cell']:.2f} ms",
+            "",
+        ),
+        ("Growth of the time for each cell", f"{cells['growth']:.2f} times", ""),
+    ]
+
+
+def _report(rows: list[Row], machine: str) -> str:
+    table = "\n".join(f"| {name} | {figure} | {wanted or '—'} |" for name, figure, wanted in rows)
+    return f"""---
+title: Measured
+---
+
+# How fast it is, and how large
+
+These figures were written by `python3 scripts/measure.py` in one run on one machine. Files came
+over the loopback address, so a real network adds its own time for the bytes listed.
+
+- Date: {datetime.date.today().isoformat()}
+- Machine: {machine}
+
+| What | Measured | Wanted |
+| --- | --- | --- |
+{table}
+"""
+
+
+def measure() -> tuple[list[Row], str, dict[str, Any]]:
+    """Build, measure everything, and return the rows, the machine, and the raw figures."""
+    from playwright.sync_api import sync_playwright
+
+    _build()
+    steps: dict[str, Callable[[Any], dict[str, Any]]] = {
+        "start": _starts,
+        "bytes": _bytes,
+        "change": _changes,
+        "matrix": lambda _: _matrix(),
+    }
+    found: dict[str, Any] = {}
+    with sync_playwright() as driver:
+        launch = functools.partial(driver.chromium.launch, executable_path=_setup.find_browser())
+        browser = launch(args=["--no-sandbox", "--disable-gpu"])
+        machine = _machine(browser)
+        for name, step in steps.items():
+            _setup.say(f"Measuring: {name} ...")
+            found[name] = step(browser)
+        browser.close()
+    return _rows(found), machine, found
+
+
+def main() -> int:
+    """Measure, print, and write the page."""
+    parser = argparse.ArgumentParser(prog="scripts/measure.py", description=__doc__)
+    parser.add_argument("--print", action="store_true", help="leave the page in docs/ alone")
+    options = parser.parse_args()
+    try:
+        _setup.ensure_environment("test")
+        _setup.ensure_browser()
+        rows, machine, found = measure()
+    except _setup.SetupError as problem:
+        print(problem, file=sys.stderr)
+        return 1
+    print(machine)
+    for name, figure, wanted in rows:
+        print(f"{figure:>12}  {name}" + (f"  ({wanted})" if wanted else ""))
+    print(json.dumps(found))
+    if not options.print:
+        REPORT.write_text(_report(rows, machine), encoding="utf-8")
+        _setup.say(f"Wrote {REPORT.relative_to(_setup.ROOT)}")
+    return 0
+
+
+if __name__ == "__main__":
+    raise SystemExit(main())
