@@ -8,8 +8,8 @@ type Control = HTMLInputElement | HTMLSelectElement;
 
 /** Said by a worksheet whenever its inputs have changed, by whatever hand. */
 export const INPUTS_EVENT = "ys-inputs";
-/** So many equal fields are no accident: the form then says which machine it describes. */
-const TELLING = 3;
+/** So many equal numbers are no accident: the form then says which machine it describes. */
+const TELLING = 2;
 const TITLES: Record<Role, string> = { tractor: "Tractor", implement: "Implement" };
 
 export class Picker {
@@ -101,12 +101,15 @@ export class Picker {
 
   /** How many of the machine's own fields stand here just so; 0 when one stands otherwise. */
   private likeness(machine: Machine): number {
+    const given = [...this.controls].filter(([name]) => name in machine.inputs);
+    // A choice always stands somewhere; it tells something only where there are no numbers.
+    const numbers = given.filter(([, control]) => !(control instanceof HTMLSelectElement));
     let same = 0;
-    for (const [name, control] of this.controls) {
+    for (const [name, control] of given) {
       // A blank says nothing, for the machine or against it.
-      if (!(name in machine.inputs) || !control.value) continue;
+      if (!control.value) continue;
       if (control.value !== this.textFor(machine, name, control)) return 0;
-      same += 1;
+      if (!numbers.length || !(control instanceof HTMLSelectElement)) same += 1;
     }
     return same;
   }
