@@ -2,7 +2,7 @@
 
 import { make } from "./dom";
 import type { Aside, Kept, MachineStore, Role, Shelf } from "./machines";
-import { LARGEST_FILE, LONGEST_NAME, ROLES, readContents, toFile } from "./machines";
+import { LARGEST_FILE, LONGEST_NAME, ROLES, readContents, sameName, toFile } from "./machines";
 
 const HEADINGS: Record<Role, string> = { tractor: "Tractors", implement: "Implements" };
 
@@ -122,12 +122,16 @@ export class MachinesPage {
     const error = make("p", { class: "ys-error", role: "alert", hidden: "" });
     const finish = async (): Promise<void> => {
       const name = input.value.trim();
-      if (name && (await this.attempt(() => this.store.rename(machine.id, name)))) return;
-      error.textContent = name
-        ? `Another ${machine.role} is called that. Choose a name of its own.`
-        : "A machine needs a name.";
-      error.hidden = false;
-      input.focus();
+      const others = this.shelf.machines.filter((each) => each.id !== machine.id);
+      const taken = `Another ${machine.role} is called that. Choose a name of its own.`;
+      if (!name || others.some((each) => sameName(each, name, machine.role))) {
+        error.textContent = name ? taken : "A machine needs a name.";
+        error.hidden = false;
+        input.focus();
+      } else if (!(await this.attempt(() => this.store.rename(machine.id, name)))) {
+        // Another tab took the name in the same moment.
+        this.say(taken);
+      }
     };
     input.addEventListener("keydown", (event) => {
       if (event.key === "Enter") void finish();

@@ -22,7 +22,10 @@ export class Picker {
   private readonly saving = make("div", { class: "ys-pick-save", hidden: "" });
   private readonly offered: Machine[] = [];
   private mine: Kept[] = [];
+  /** The machine that the reader picked or saved last. */
   private picked = "";
+  /** The machine that the form described last. */
+  private shown = "";
   private readonly stop = new AbortController();
   private readonly unwatch: () => void;
 
@@ -134,8 +137,8 @@ export class Picker {
       if (most >= TELLING) index = this.offered.findIndex((m) => this.likeness(m) === most);
     }
     this.select.value = index >= 0 ? String(index) : "";
-    if (index >= 0) this.picked = this.offered[index]?.name ?? "";
-    this.note.textContent = index < 0 && this.picked ? `Changed from “${this.picked}”.` : "";
+    if (index >= 0) this.shown = this.offered[index]?.name ?? "";
+    this.note.textContent = index < 0 && this.shown ? `Changed from “${this.shown}”.` : "";
   }
 
   private openSaving(): void {
@@ -145,7 +148,7 @@ export class Picker {
       autocomplete: "off",
       id: `${this.select.id}-name`,
     });
-    input.value = this.mine.some((machine) => machine.name === this.picked) ? this.picked : "";
+    input.value = this.mine.some((machine) => machine.name === this.shown) ? this.shown : "";
     const said = make("p", { class: "ys-hint", role: "status" });
     const save = make("button", { type: "button", class: "ys-button" }, "Save");
     const cancel = make("button", { type: "button", class: "ys-button" }, "Cancel");
