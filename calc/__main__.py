@@ -4,7 +4,8 @@ python -m calc                                lists the worksheets
 python -m calc WORKSHEET                      lists its fields
 python -m calc WORKSHEET field=value ...      prints the reply text
 python -m calc WORKSHEET --json field=value   prints everything as JSON
-python -m calc matrix TRACTORS IMPLEMENTS     prints every pairing of two lists as CSV
+python -m calc matrix TRACTORS IMPLEMENTS [field=value ...]
+                                              prints every pairing of two lists as CSV
 """
 
 from __future__ import annotations
@@ -96,18 +97,23 @@ def _fields(sheet: ws.Worksheet, system: str) -> int:
     return 0
 
 
-def _matrix(paths: Sequence[str]) -> int:
+def _matrix(words: Sequence[str]) -> int:
     from calc import matrix
 
+    paths = [word for word in words if "=" not in word]
+    job = _typed([word for word in words if "=" in word])
     if len(paths) != 2:
         raise explore.BadInputs({"": "Name two files: the tractors and the implements."})
     texts = []
     for path in paths:
         try:
-            texts.append(Path(path).read_text(encoding="utf-8"))
+            texts.append(Path(path).read_text(encoding="utf-8-sig"))
         except OSError as error:
             raise explore.BadInputs({"": f"{path} can't be read: {error.strerror}."}) from None
-    result = matrix.from_text(*texts)
+        except UnicodeDecodeError:
+            said = f"{path} isn't UTF-8 text; save it as “CSV UTF-8”."
+            raise explore.BadInputs({"": said}) from None
+    result = matrix.from_text(texts[0], texts[1], job, (paths[0], paths[1]))
     for problem in result.problems:
         print(problem, file=sys.stderr)
     sys.stdout.write(matrix.as_csv(result))

@@ -81,11 +81,25 @@ def build(
     return Matrix(tuple(tractors), tuple(implements), cells, ())
 
 
-def from_text(tractors: str, implements: str) -> Matrix:
-    """Return every pairing of two CSV texts, with what was wrong in them."""
-    first, first_problems = read_machines(tractors, "tractor")
-    second, second_problems = read_machines(implements, "implement")
-    built = build(first, second)
+def from_text(
+    tractors: str,
+    implements: str,
+    job: Mapping[str, str] | None = None,
+    where: tuple[str, str] = ("", ""),
+) -> Matrix:
+    """Return every pairing of two CSV texts, with what was wrong in them.
+
+    `where` names their files, for the sentences.
+
+    Raises
+    ------
+    explore.BadInputs
+        When the job can't be read.
+    """
+    explore.read_box(worksheets.load("pairing"), job or {})
+    first, first_problems = read_machines(tractors, "tractor", where[0])
+    second, second_problems = read_machines(implements, "implement", where[1])
+    built = build(first, second, job=job)
     return Matrix(first, second, built.cells, (*first_problems, *second_problems))
 
 

@@ -17,7 +17,6 @@ FOLDER_VARIABLE = "YARDSTICK_SHOP"
 # ... and where the site will stand.
 ADDRESS_VARIABLE = "YARDSTICK_SITE_URL"
 SETTINGS = "shop.toml"
-REGION_FIELD = "place"
 TEXTS = ("name", "contact", "region", "units")
 LONGEST_TEXT = 200
 DEMO_TITLE = "Examples"
@@ -206,5 +205,4 @@ def matrix_html(pairing_href: str) -> str:
     found = current()
     tractors = found.tractors if found else machines.demo("tractor")
     implements = found.implements if found else machines.demo("implement")
-    job = {REGION_FIELD: found.region} if found and found.region else {}
-    return yard.matrix_block(tractors, implements, pairing_href, units(), job)
+    return yard.matrix_block(tractors, implements, pairing_href, units())

@@ -4,6 +4,7 @@ import pytest
 
 from calc import explore, machines, matrix, vocabulary, worksheets
 from calc import worksheet as ws
+from calc.__main__ import main
 
 DEMO = [machine for role in machines.ROLES for machine in machines.demo(role)]
 
@@ -152,3 +153,32 @@ def test_a_matrix_takes_the_job_it_is_given():
     heavy = matrix.build(tractors, implements, job={"material": "heavy", "none": "1"}).cells[0][0]
     assert heavy.margin < light.margin
     assert "material=heavy" in matrix.link(heavy) and "none" not in matrix.link(heavy)
+
+
+@pytest.fixture
+def lists(tmp_path):
+    tractors, implements = tmp_path / "t.csv", tmp_path / "i.csv"
+    tractors.write_text('name,tractor_mass\nA,"2,000 lb"\nB,heavy\n')
+    implements.write_text("name,implement_kind,working_width\nCut,rotary_cutter_light,60 in\n")
+    return str(tractors), str(implements)
+
+
+def test_the_command_names_the_file_the_line_and_the_column(lists, capsys):
+    assert main(["matrix", *lists]) == 2
+    out, err = capsys.readouterr()
+    assert out.count("\n") == 2
+    assert err.startswith(f"{lists[0]}, line 3, column tractor_mass: ")
+
+
+def test_the_command_takes_another_job(lists, capsys):
+    main(["matrix", *lists, "material=heavy"])
+    assert "material=heavy" in capsys.readouterr().out
+    assert main(["matrix", *lists, "material=soup"]) == 2
+    assert capsys.readouterr().err.startswith("material: ")
+
+
+def test_the_command_says_when_a_file_is_not_text(lists, capsys):
+    with open(lists[1], "wb") as handle:
+        handle.write(b"name\nFl\xfcgel\n")
+    assert main(["matrix", *lists]) == 2
+    assert "isn't UTF-8" in capsys.readouterr().err

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 
 import htpy as h
 
@@ -64,13 +64,12 @@ def matrix_block(
     implements: Sequence[Machine],
     pairing_href: str,
     system: str = "us",
-    job: Mapping[str, str] | None = None,
 ) -> str:
     """Return every pairing of two lists as a table whose cells open the filled-in pairing."""
     if not tractors or not implements:
         return str(h.p(".ys-note")["There is no pairing to show: one of the two lists is empty."])
     rows = max(1, MOST_CELLS // len(implements))
-    built = matrix.build(tractors[:rows], implements[:MOST_CELLS], system, job)
+    built = matrix.build(tractors[:rows], implements[:MOST_CELLS], system)
     left_out = len(tractors) - len(built.tractors) + len(implements) - len(built.implements)
     return str(
         h.div(".ys-matrix", tabindex="0", role="region", aria_label="Every pairing")[

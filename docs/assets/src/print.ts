@@ -69,8 +69,15 @@ function foot(link: string): HTMLElement {
   );
 }
 
+function title(details: Element): string {
+  return details.querySelector("summary")?.textContent ?? "";
+}
+
 /** Puts what paper needs around the answer, and takes it away again. */
 export class Paper {
+  /** What was folded on the screen, by its summary: a new answer may have come in meanwhile. */
+  private readonly opened = new Set<string>();
+
   constructor(
     private readonly answer: HTMLElement,
     private readonly rows: () => Row[],
@@ -82,9 +89,9 @@ export class Paper {
     const link = this.link();
     this.answer.before(inputs(this.rows(), link));
     this.answer.after(foot(link));
-    for (const details of this.answer.querySelectorAll("details:not([open])")) {
-      details.setAttribute("open", "");
-      details.setAttribute("data-opened-for-paper", "");
+    for (const details of this.answer.querySelectorAll("details")) {
+      if (!details.open) this.opened.add(title(details));
+      details.open = true;
     }
   }
 
@@ -92,9 +99,9 @@ export class Paper {
     for (const element of this.answer.parentElement?.querySelectorAll(".ys-print") ?? []) {
       element.remove();
     }
-    for (const details of this.answer.querySelectorAll("[data-opened-for-paper]")) {
-      details.removeAttribute("open");
-      details.removeAttribute("data-opened-for-paper");
+    for (const details of this.answer.querySelectorAll("details")) {
+      if (this.opened.has(title(details))) details.open = false;
     }
+    this.opened.clear();
   }
 }

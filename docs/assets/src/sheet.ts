@@ -17,6 +17,7 @@ const ERROR_PAUSE = 900;
 const UNITS_KEY = "yardstick.units";
 /** The field of the road pages that says whose rules apply. */
 const REGION_FIELD = "place";
+const OFF_ROAD = "none";
 
 type Control = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
 
@@ -345,10 +346,9 @@ export class Sheet {
   /** Where the site is a dealer's, the road pages open with the roads of that dealer's region. */
   private takeRegion(): void {
     const control = this.controls.get(REGION_FIELD);
-    const region = siteLists().shop?.region ?? "";
-    if (control instanceof HTMLSelectElement && [...control.options].some((o) => o.value === region)) {
-      control.value = region;
-    }
+    const region = siteLists().shop?.region;
+    if (!(control instanceof HTMLSelectElement) || !region || control.value === OFF_ROAD) return;
+    if ([...control.options].some((option) => option.value === region)) control.value = region;
   }
 
   private setControl(control: Control, value: string): void {

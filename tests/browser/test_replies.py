@@ -1,0 +1,106 @@
+"""Replies to copy: rich text for mail, plain text beside it, short text for a message."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import BrowserContext, Page, expect
+
+from tests.browser.conftest import LIVE
+from tests.browser.talk import field, inputs, native, settle
+
+COPIED = """async () => {
+    const [item] = await navigator.clipboard.read();
+    const forms = {};
+    for (const type of item.types) forms[type] = await (await item.getType(type)).text();
+    return forms;
+}"""
+
+
+@pytest.fixture
+def visited(context: BrowserContext, page: Page, address: str) -> Page:
+    """The pairing page, with leave to use the clipboard."""
+    context.grant_permissions(["clipboard-read", "clipboard-write"])
+    page.goto(f"{address}pairing/")
+    page.wait_for_selector(LIVE, state="attached")
+    return page
+
+
+def test_a_reply_is_copied_rich_and_plain(visited: Page) -> None:
+    field(visited, "tractor_mass").fill("1,720 lb")
+    settle(visited)
+    visited.get_by_role("button", name="Copy reply").click()
+    expect(visited.get_by_role("button", name="Reply copied")).to_be_visible()
+    forms = visited.evaluate(COPIED)
+    wanted = json.loads(native(inputs(visited)))["reply"]
+    assert forms["text/plain"] == f"{wanted}\n{visited.url}"
+    rich = forms["text/html"]
+    assert "<strong>Tractor and implement: over a limit.</strong>" in rich
+    assert "<li>" in rich and "What would help" in rich and "Take care" in rich
+    assert "tractor_mass=1%2C720+lb" in rich
+
+
+def test_a_reply_before_any_answer_was_computed(visited: Page) -> None:
+    visited.get_by_role("button", name="Copy reply").click()
+    expect(visited.get_by_role("button", name="Reply copied")).to_be_visible()
+    assert visited.evaluate(COPIED)["text/plain"].endswith("/pairing/")
+
+
+def test_a_reply_is_never_about_what_the_form_held_before(visited: Page) -> None:
+    field(visited, "working_width").fill("46 in")
+    settle(visited)
+    field(visited, "working_width").fill("44 in")
+    visited.get_by_role("button", name="Copy reply").click()
+    expect(visited.get_by_role("button", name="Reply copied")).to_be_visible()
+    copied = visited.evaluate(COPIED)["text/plain"]
+    assert json.loads(native(inputs(visited)))["reply"] in copied
+    assert "working_width=44+in" in copied
+
+
+def test_short_text_is_short_with_its_link(visited: Page) -> None:
+    field(visited, "working_width").fill("66 in")
+    settle(visited)
+    visited.get_by_role("button", name="Copy short text").click()
+    expect(visited.get_by_role("button", name="Short text copied")).to_be_visible()
+    copied = visited.evaluate("navigator.clipboard.readText()")
+    assert len(copied) < 320 and copied.isascii()
+    assert copied.startswith("Over a limit. ") and copied.endswith(visited.url)
+
+
+def test_short_text_says_when_the_link_is_too_long(visited: Page) -> None:
+    for name in ("tractor_mass", "lift_capacity", "implement_mass", "pto_power"):
+        unit = "hp" if name == "pto_power" else "lb"
+        low, high = ("20", "21") if unit == "hp" else ("1100", "1200")
+        zeros = "0" * 24
+        field(visited, name).fill(f"between {low}.{zeros} {unit} and {high}.{zeros} {unit}")
+    settle(visited)
+    assert len(visited.url) > 320
+    visited.get_by_role("button", name="Copy short text").click()
+    expect(visited.get_by_role("button", name="too long for a message")).to_be_visible()
+    copied = visited.evaluate("navigator.clipboard.readText()")
+    assert len(copied) < 320 and "The link is too long" in copied and "http" not in copied
+
+
+def test_a_bad_field_is_said_instead_of_copied(visited: Page) -> None:
+    field(visited, "tractor_mass").fill("heavy")
+    visited.get_by_role("button", name="Copy reply").click()
+    expect(visited.locator(".ys-summary")).to_contain_text("“heavy” is not a mass")
+    assert field(visited, "tractor_mass").input_value() == "heavy"
+
+
+def test_the_offline_copy_sends_no_link_to_this_device(
+    context: BrowserContext, page: Page, offline: Path
+) -> None:
+    context.grant_permissions(["clipboard-read", "clipboard-write"])
+    page.goto((offline / "pairing.html").as_uri())
+    page.wait_for_selector(LIVE, state="attached")
+    field(page, "working_width").fill("54 in")
+    settle(page)
+    page.get_by_role("button", name="Copy reply").click()
+    expect(page.get_by_role("button", name="Reply copied")).to_be_visible()
+    assert "file:" not in page.evaluate(COPIED)["text/plain"]
+    page.get_by_role("button", name="Copy short text").click()
+    expect(page.get_by_role("button", name="Short text copied")).to_be_visible()
+    assert "file:" not in page.evaluate("navigator.clipboard.readText()")
