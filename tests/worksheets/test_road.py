@@ -33,6 +33,13 @@ def broken(found):
     return {v.check.name for v in found.verdicts if v.margin_low < 0}
 
 
+def wanting(found):
+    """What is broken, and what is only asked for by the standard."""
+    return broken(found) | {
+        v.check.name for v in found.verdicts if v.check.sense == "fits" and not v.margin_low
+    }
+
+
 def output(found, name):
     return next(o for o in found.outputs if o.name == name).value
 
@@ -100,6 +107,7 @@ CASES = [
               "implement_marking": "full", "mirror_reach": "40 in"}),
     ("road", {"place": "CANADA-AB", "behind_kind": "none"}),
     ("road", {"place": "IL", "emblem": "no", "implement_marking": "full"}),
+    ("road", {"behind_kind": "trailed", "rated_speed": "10 mph", "implement_marking": "full"}),
     ("closing", {}),
     ("closing", {"sight_distance": "200 ft", "maneuver": "along"}),
     ("closing", {"sight_distance": "450 ft", "maneuver": "left", "entrance_sight": "300 ft"}),
@@ -133,10 +141,10 @@ def test_every_broken_check_has_a_remedy_that_meets_it(name, typed):
 @pytest.mark.parametrize(("name", "typed"), CASES)
 def test_no_remedy_is_idle(name, typed):
     found = answer(name, **typed)
-    before = broken(found)
+    before = wanting(found)
     for remedy in found.advice.remedies:
         if remedy.set:
-            assert before - broken(answer(name, **{**typed, **remedy.set})), remedy
+            assert before - wanting(answer(name, **{**typed, **remedy.set})), remedy
 
 
 # --- what the road asks for ------------------------------------------------------------------
@@ -467,3 +475,24 @@ def test_a_check_that_applies_only_in_part_of_the_box_is_not_over_everywhere():
     assert check(newer, "amber_flashers").finding == ws.OVER
     blank = answer("road", **{item.name: "" for item in worksheets.load("road").fields})
     assert blank.finding == ws.UNKNOWN
+
+
+def test_the_standard_is_worth_a_remedy_though_nothing_is_broken():
+    typed = {"place": "TX", "amber_flashers": "0", "see_through": "open", "hours": "day"}
+    found = answer("road", **typed)
+    assert found.finding == ws.CLOSE
+    assert not broken(found)
+    tried = dict(typed)
+    for remedy in found.advice.remedies:
+        tried |= remedy.set
+    assert answer("road", **tried).finding == ws.WITHIN
+
+
+def test_a_mounted_implement_is_no_unit_of_the_combination():
+    def emblem_behind(**typed):
+        return rl.situation(inputs("road", see_through="open", **typed)).emblem_behind
+
+    assert emblem_behind(place="NY") is None
+    assert emblem_behind(place="NY", behind_kind="trailed") is not None
+    assert emblem_behind(place="TX", implement_made="2021") is None
+    assert emblem_behind(place="TX", implement_made="2021", behind_kind="trailer")[2] == "standard"

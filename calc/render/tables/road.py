@@ -6,7 +6,7 @@ from calc import quantities, tables
 from calc.mechanics import braking, lamps, sight, wiring
 from calc.render.tables import TableView
 from calc.render.tables.lift import cite
-from calc.worksheets._road_list import about, dated
+from calc.worksheets._road_list import dated
 
 CHECK = (
     "Summaries for planning, not legal advice. Rules differ by state, county and road and change "
@@ -39,7 +39,7 @@ def state_rules() -> TableView:
     rows = [
         (
             _place(row["place"]),
-            f"{about(row['topic'])}: {row['rule']}",
+            f"{row['about']}: {row['rule']}",
             f"{row['citation']}, {dated(row['year'])}, confidence {row['confidence']}; read in: "
             f"{row['read_in']}",
         )
@@ -60,16 +60,16 @@ def emblem_rules() -> TableView:
         low, high = row["height_low"], row["height_high"]
         height = f"{low} to {high}" if low and high else (f"at least {low}" if low else "—")
         above = {
-            "with symbol": "stays, with a speed symbol", "covered": "taken off or covered",
-            "not shown": "not shown", "": "not said",
-        }[row["above"]]  # fmt: skip
-        rows.append(
-            (_place(row["place"]), both(row["speed_to"], "speed"), above, height, row["text"],
-             cite(row["source"]))
-        )  # fmt: skip
+            "with symbol": "; above that it stays, with a speed symbol",
+            "covered": "; above that it comes off or is covered",
+            "not shown": "; above that it is not shown",
+            "": "",
+        }[row["above"]]
+        speed = f"Up to {both(row['speed_to'], 'speed')}{above}."
+        rows.append((_place(row["place"]), height, f"{speed} {row['text']}.", cite(row["source"])))
     return TableView(
         "The slow-moving-vehicle emblem, place by place",
-        ("Place", "Up to", "Above that", "Lower edge above the road", "In our words", "Source"),
+        ("Place", "Lower edge", "In our words", "Source"),
         tuple(rows),
         CHECK,
     )
@@ -123,14 +123,14 @@ def widths() -> TableView:
     """Return width rules of machines on their own wheels."""
     rows = [
         (
-            _place(row["place"]), both(row["free_day"]), both(row["free_night"]),
-            both(row["maximum"]), row["note"], cite(row["source"]),
+            _place(row["place"]), both(row["free_night"] or row["free_day"]),
+            both(row["maximum"]), f"{row['note']}.", cite(row["source"]),
         )
         for row in tables.rows("road_widths")
     ]  # fmt: skip
     return TableView(
         "How wide, on its own wheels",
-        ("Place", "Free by day", "Free at night", "Most", "In our words", "Source"),
+        ("Place", "Free up to", "At most", "In our words", "Source"),
         tuple(rows),
         CHECK + " A dash means that no limit was read.",
     )
