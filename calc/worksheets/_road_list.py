@@ -318,7 +318,13 @@ def conduct(v: ws.Inputs, found: Situation) -> ws.Table | None:
     for need in ordered:
         row = item_row(need.item)
         if row["group"] == "do":
-            rows.append((row["name"][0].upper() + row["name"][1:], _reasons(need)))
+            what: ws.Words = row["name"][0].upper() + row["name"][1:]
+            why = _reasons(need)
+            limit = lamps.road_speed_limit(v.place, found.facts["width"])
+            if need.item == "speed_limit" and limit is not None and limit[0]:
+                what = ws.phrase("Travel no faster than {limit}", limit=(limit[0], "speed"))
+                why = f"{why} {limit[1]}."
+            rows.append((what, why))
             sources.append(cited(need))
     if not rows:
         return None

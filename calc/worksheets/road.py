@@ -51,7 +51,7 @@ FIELDS = (
         default="15 mph", group=_TRACTOR, typical=_typical(4.5, 11.0),
     ),
     field(
-        "tractor_width", default="56 in", essential=True, optional=False,
+        "tractor_width", default="56 in", high="240 in", essential=True, optional=False,
         typical=_typical(1.1, 1.8),
     ),
     ws.Field(
@@ -293,7 +293,7 @@ def _lamp_checks(v: ws.Inputs, found: rl.Situation) -> list[ws.Check]:
                         why="Not law for a machine of this age as far as was read, but good "
                         "practice.")
             )  # fmt: skip
-    return [*checks, *_height_checks(v, found)]
+    return [*checks, *_height_checks(v, found), *_edge_checks(v, found)]
 
 
 def _height_checks(v: ws.Inputs, found: rl.Situation) -> list[ws.Check]:
@@ -324,6 +324,37 @@ def _height_checks(v: ws.Inputs, found: rl.Situation) -> list[ws.Check]:
                 ws.fits(f"{name}_standard", title, 1.0 if inside else 0.0,
                         ws.phrase("The standard wants them {low} to {high} up.",
                                   low=(need.height_low, "length"), high=(high, "length")), source)
+            )  # fmt: skip
+    return checks
+
+
+def _edge_checks(v: ws.Inputs, found: rl.Situation) -> list[ws.Check]:
+    """Lamps near enough to the widest part of the tractor, where a rule says how near."""
+    inward = max((v.tractor_width - v.lamp_spread) / 2, 0.0)
+    checks = []
+    for item, title in (
+        ("tail_lamps", "Tail lamps to the edge of the tractor"),
+        ("amber_flashers", "Warning lamps to the edge of the tractor"),
+    ):
+        need = found.need("tractor", item)
+        if need is None or need.edge is None or getattr(v, item) <= 0:
+            continue
+        binding = any(
+            rule.edge is not None and (rule.basis in rl.BINDING or found.federal["tractor"])
+            for rule in need.rules
+        )
+        source = rl.cited(need)
+        if binding:
+            checks.append(
+                ws.at_most(f"{item}_edge", title, inward, need.edge, "length", source,
+                           close_band=0.0, why="They don't show how wide you are.")
+            )  # fmt: skip
+        else:
+            near = inward <= need.edge + 1e-9
+            checks.append(
+                ws.fits(f"{item}_edge_standard", title, 1.0 if near else 0.0,
+                        ws.phrase("The standard wants them within {edge}.",
+                                  edge=(need.edge, "length")), source)
             )  # fmt: skip
     return checks
 
@@ -610,6 +641,21 @@ def _lamp_remedies(
                     solved(solve, field_name, target, (name,), up=target < middle),
                     check.source)
             )  # fmt: skip
+    edges = [
+        check.name
+        for check in outcome.checks
+        if check.name.partition("_edge")[1] and (check.name in broken or not check.margin)
+    ]
+    if edges:
+        limits = [need.edge for need in found.needs if need.unit == "tractor" and need.edge]
+        near = v.tractor_width - 2 * min(limits)
+        remedies.append(
+            ws.Remedy(
+                ws.phrase("Set the lamps {apart} apart, so that they show your width.",
+                          apart=(near, "length")),
+                solved(solve, "lamp_spread", near, edges, up=True), "road/CALC-1",
+            )
+        )  # fmt: skip
     return [*remedies, *_marking_remedies(v, outcome, broken, solve)]
 
 
@@ -645,16 +691,6 @@ def _size_remedies(
         remedies.append(
             ws.Remedy("Travel by daylight, in clear weather.", {"hours": "day"}, "road/CALC-1")
         )
-    if names:
-        width = solve.largest("transport_width", 0.5, v.transport_width, names)
-        if width is not None and width < v.transport_width:
-            remedies.append(
-                ws.Remedy(
-                    ws.phrase("Fold, turn or split it to {w} or less.", w=(width, "length")),
-                    solved(solve, "transport_width", width, names, up=False),
-                    "road/CALC-1",
-                )
-            )  # fmt: skip
     speeds = tuple(broken & {"speed", "rated_speed"})
     if speeds:
         speed = solve.largest("road_speed", 0.5, v.road_speed, speeds)
@@ -663,6 +699,16 @@ def _size_remedies(
                 ws.Remedy(
                     ws.phrase("Drive {speed} or less.", speed=(speed, "speed")),
                     solved(solve, "road_speed", speed, speeds, up=False), "road/CALC-1",
+                )
+            )  # fmt: skip
+    if names:
+        width = solve.largest("transport_width", 0.5, v.transport_width, names)
+        if width is not None and width < v.transport_width:
+            remedies.append(
+                ws.Remedy(
+                    ws.phrase("Fold, turn or split it to {w} or less.", w=(width, "length")),
+                    solved(solve, "transport_width", width, names, up=False),
+                    "road/CALC-1",
                 )
             )  # fmt: skip
     if "mirror" in broken and v.mirror_reach is None and not hidden_rear:

@@ -107,6 +107,9 @@ CASES = [
               "implement_marking": "full", "mirror_reach": "40 in"}),
     ("road", {"place": "CANADA-AB", "behind_kind": "none"}),
     ("road", {"place": "IL", "emblem": "no", "implement_marking": "full"}),
+    ("road", {"place": "UK", "behind_kind": "none", "tractor_width": "2.2 m"}),
+    ("road", {"place": "TX", "behind_kind": "none", "tractor_width": "13 ft",
+              "tractor_made": "2020"}),
     ("road", {"behind_kind": "trailed", "rated_speed": "10 mph", "implement_marking": "full"}),
     ("closing", {}),
     ("closing", {"sight_distance": "200 ft", "maneuver": "along"}),
@@ -496,3 +499,18 @@ def test_a_mounted_implement_is_no_unit_of_the_combination():
     assert emblem_behind(place="NY", behind_kind="trailed") is not None
     assert emblem_behind(place="TX", implement_made="2021") is None
     assert emblem_behind(place="TX", implement_made="2021", behind_kind="trailer")[2] == "standard"
+
+
+def test_lamps_far_inside_a_wide_tractor_are_only_a_matter_of_the_standard_when_it_is_old():
+    wide = {"place": "TX", "behind_kind": "none", "tractor_width": "13 ft"}
+    old = answer("road", **wide)
+    assert check(old, "amber_flashers_edge_standard").finding == ws.CLOSE
+    remedy = next(r for r in old.advice.remedies if "lamp_spread" in r.set)
+    after = answer("road", **wide, **remedy.set)
+    assert check(after, "amber_flashers_edge_standard").finding == ws.WITHIN
+
+
+def test_the_limit_of_speed_is_named_in_the_list():
+    table = next(t for t in answer("road", place="UK").advice.tables if t.title == "Before you go")
+    limits = [row[0] for row in table.rows if not isinstance(row[0], str)]
+    assert limits[0].numbers["limit"][0] == pytest.approx(25 * 0.44704)
