@@ -8,8 +8,8 @@ type Control = HTMLInputElement | HTMLSelectElement;
 
 /** Said by a worksheet whenever its inputs have changed, by whatever hand. */
 export const INPUTS_EVENT = "ys-inputs";
-/** So many equal numbers are no accident: the form then says which machine it describes. */
-const TELLING = 2;
+/** So many equal fields are no accident: the form then says which machine it describes. */
+const TELLING = 3;
 const TITLES: Record<Role, string> = { tractor: "Tractor", implement: "Implement" };
 
 export class Picker {
@@ -102,19 +102,22 @@ export class Picker {
     return found?.value ?? options.find((option) => !option.value)?.value ?? own?.value ?? "";
   }
 
-  /** How many of the machine's own fields stand here just so; 0 when one stands otherwise. */
+  /**
+   * How many of the machine's own fields stand here just so; 0 when one stands otherwise. A blank
+   * says nothing, for the machine or against it. A choice always stands somewhere: alone it tells
+   * something only of a machine that has no numbers here.
+   */
   private likeness(machine: Machine): number {
-    const given = [...this.controls].filter(([name]) => name in machine.inputs);
-    // A choice always stands somewhere; it tells something only where there are no numbers.
-    const numbers = given.filter(([, control]) => !(control instanceof HTMLSelectElement));
-    let same = 0;
-    for (const [name, control] of given) {
-      // A blank says nothing, for the machine or against it.
-      if (!control.value) continue;
-      if (control.value !== this.textFor(machine, name, control)) return 0;
-      if (!numbers.length || !(control instanceof HTMLSelectElement)) same += 1;
+    let [numbers, choices, blanks] = [0, 0, 0];
+    for (const [name, control] of this.controls) {
+      if (!(name in machine.inputs)) continue;
+      const choice = control instanceof HTMLSelectElement;
+      if (!control.value) blanks += choice ? 0 : 1;
+      else if (control.value !== this.textFor(machine, name, control)) return 0;
+      else if (choice) choices += 1;
+      else numbers += 1;
     }
-    return same;
+    return numbers || !blanks ? numbers + choices : 0;
   }
 
   private pick(): void {
