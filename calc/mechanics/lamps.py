@@ -48,7 +48,7 @@ BASES = ("law", "maker", "pattern", "memory", "standard", "practice")
 BASIS_WORDS = {
     "law": "law that was read",
     "maker": "federal rule for its maker",
-    "pattern": "common pattern of state law",
+    "pattern": "common pattern of state law (Uniform Vehicle Code)",
     "memory": "law, from memory",
     "standard": "standard",
     "practice": "good practice",
@@ -244,7 +244,12 @@ def _merge(rules: list[Rule], maker: bool) -> Need:
     )
 
 
-def needs(place: str, facts: Facts, federal: Mapping[str, bool] | None = None) -> list[Need]:
+def needs(
+    place: str,
+    facts: Facts,
+    federal: Mapping[str, bool] | None = None,
+    by_day: bool = False,
+) -> list[Need]:
     """Return everything that the rules of a place ask for, one entry for each unit and item.
 
     Rules that ask for the same item are merged: the largest count, the tightest position.
@@ -257,6 +262,8 @@ def needs(place: str, facts: Facts, federal: Mapping[str, bool] | None = None) -
         The facts that the module describes, in base units.
     federal : mapping, optional
         For "tractor" and "towed", whether the federal rule bound the maker.
+    by_day : bool
+        True leaves out the rules for the hours when lamps are required.
 
     Returns
     -------
@@ -269,6 +276,8 @@ def needs(place: str, facts: Facts, federal: Mapping[str, bool] | None = None) -
     grouped: dict[tuple[str, str], list[Rule]] = {}
     for rule in rules_of(place):
         if rule.unit == "towed" and not facts.get("behind"):
+            continue
+        if by_day and rule.hours == "dark":
             continue
         if rule.applies(facts):
             grouped.setdefault((rule.unit, rule.item), []).append(rule)

@@ -118,9 +118,7 @@ def situation(v: ws.Inputs) -> Situation:
         emblem_behind = lamps.emblem_on_towed(
             v.place, hides_emblem, behind, v.implement_made, on_wheels
         )
-    found = lamps.needs(v.place, facts, federal)
-    if v.hours == "day":
-        found = [need for need in found if need.hours == "any"]
+    found = lamps.needs(v.place, facts, federal, v.hours == "day")
     return Situation(
         facts, federal, found, use, symbol, emblem_behind, clear(spread), clear(spread)
     )

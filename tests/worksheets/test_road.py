@@ -193,6 +193,10 @@ def test_by_day_the_lamps_of_the_dark_are_left_out():
     by_day = answer("road", hours="day")
     assert check(by_day, "head_lamps") is None
     assert check(answer("road", place="KS", hours="day"), "amber_flashers") is not None
+    # Reflectors: the law of the dark asks for them, the standard always.
+    none = {"place": "KS", "rear_reflectors": "0", "behind_kind": "none"}
+    assert check(answer("road", **none), "rear_reflectors").finding == ws.OVER
+    assert check(answer("road", **none, hours="day"), "rear_reflectors") is None
 
 
 def test_standard_alone_breaks_nothing():
