@@ -34,6 +34,19 @@ def _place(code: str) -> str:
     return names.get(code) or lamps.place_row(code)["name"]
 
 
+def _by_place(name: str) -> list[tables.Row]:
+    """Rows in the order in which one looks a place up: standards, states by name, the rest."""
+    order = {row["place"]: row["country"] for row in tables.rows("road_places")}
+
+    def key(row: tables.Row) -> tuple[int, str]:
+        country = order.get(row["place"], "")
+        if not country:
+            return 0, ""
+        return (1, _place(row["place"])) if country == "US" else (2, "")
+
+    return sorted(tables.rows(name), key=key)
+
+
 def state_rules() -> TableView:
     """Return every rule that was read, with citation, year and confidence."""
     rows = [
@@ -43,7 +56,7 @@ def state_rules() -> TableView:
             f"{row['citation']}, {dated(row['year'])}, confidence {row['confidence']}; read in: "
             f"{row['read_in']}",
         )
-        for row in tables.rows("state_road_rules")
+        for row in _by_place("state_road_rules")
     ]
     return TableView(
         "Rules that were read, place by place",
@@ -56,7 +69,7 @@ def state_rules() -> TableView:
 def emblem_rules() -> TableView:
     """Return the emblem rules: height, speed, who carries it."""
     rows = []
-    for row in tables.rows("emblem_rules"):
+    for row in _by_place("emblem_rules"):
         low, high = row["height_low"], row["height_high"]
         height = f"{low} to {high}" if low and high else (f"at least {low}" if low else "—")
         above = {
@@ -126,7 +139,7 @@ def widths() -> TableView:
             _place(row["place"]), both(row["free_night"] or row["free_day"]),
             both(row["maximum"]), f"{row['note']}.", cite(row["source"]),
         )
-        for row in tables.rows("road_widths")
+        for row in _by_place("road_widths")
     ]  # fmt: skip
     return TableView(
         "How wide, on its own wheels",
