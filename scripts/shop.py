@@ -173,7 +173,9 @@ def lists_script() -> str:
         shop = {name: getattr(found, name) for name in TEXTS}
     address = os.environ.get(ADDRESS_VARIABLE, "")
     address = f"{address.rstrip('/')}/" if address else ""
-    lists = {"shop": shop, "address": address, "groups": groups}
+    folders = os.environ.get("YARDSTICK_DIRECTORY_URLS", "true") == "true"
+    page = "machines/" if folders else "machines.html"
+    lists = {"shop": shop, "address": address, "page": page, "groups": groups}
     return f"window.yardstickLists = {json.dumps(lists, ensure_ascii=False)};\n"
 
 

@@ -104,3 +104,24 @@ def test_the_offline_copy_sends_no_link_to_this_device(
     page.get_by_role("button", name="Copy short text").click()
     expect(page.get_by_role("button", name="Short text copied")).to_be_visible()
     assert "file:" not in page.evaluate("navigator.clipboard.readText()")
+
+
+@pytest.mark.parametrize(
+    ("file", "page_of_the_site"),
+    [("pairing.html", "pairing/"), ("lift/lift-and-ballast.html", "lift/lift-and-ballast/")],
+)
+def test_the_offline_copy_sends_the_sites_link_when_it_knows_the_site(
+    context: BrowserContext, page: Page, offline: Path, file: str, page_of_the_site: str
+) -> None:
+    context.grant_permissions(["clipboard-read", "clipboard-write"])
+    page.add_init_script(
+        "let lists; Object.defineProperty(window, 'yardstickLists', {get: () => lists,"
+        "set(given) { lists = {...given, address: 'https://yard.example/base/'}; }});"
+    )
+    page.goto((offline / file).as_uri())
+    page.wait_for_selector(LIVE, state="attached")
+    field(page, "implement_mass").fill("510 lb")
+    page.get_by_role("button", name="Copy link").click()
+    expect(page.get_by_role("button", name="Link copied")).to_be_visible()
+    copied = page.evaluate("navigator.clipboard.readText()")
+    assert copied == f"https://yard.example/base/{page_of_the_site}#implement_mass=510+lb"

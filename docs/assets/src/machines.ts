@@ -30,6 +30,8 @@ export interface SiteLists {
   shop: Shop | null;
   /** Where the site stands, if the build was told. */
   address: string;
+  /** The page of the reader's machines, from the site's top. */
+  page: string;
   groups: { title: string; machines: Machine[] }[];
 }
 
@@ -40,7 +42,7 @@ declare global {
 }
 
 export function siteLists(): SiteLists {
-  return window.yardstickLists ?? { shop: null, address: "", groups: [] };
+  return window.yardstickLists ?? { shop: null, address: "", page: "machines/", groups: [] };
 }
 
 /** The one readable file, and the form in which the device keeps the machines. */

@@ -37,7 +37,7 @@ function mount(): void {
   sheets = sections.map((section, index) => new Sheet(section, engine, index === 0));
   for (const each of yard) each.release();
   yard = [...document.querySelectorAll<HTMLElement>(".ys-form > .ys-pick")].map(
-    (place) => new Picker(place, place.closest("form")!, machines),
+    (place) => new Picker(place, place.closest("form")!, machines, new URL("..", engine.base).href),
   );
   const page = document.querySelector<HTMLElement>("#ys-machines");
   if (page) yard.push(new MachinesPage(page, machines));

@@ -33,6 +33,8 @@ export class Picker {
     place: HTMLElement,
     private readonly form: HTMLFormElement,
     private readonly store: MachineStore,
+    /** The address of the site's top. */
+    private readonly root: string,
   ) {
     this.role = place.dataset["role"] as Role;
     this.absent = JSON.parse(place.dataset["fields"] ?? "{}") as Record<string, string>;
@@ -172,7 +174,8 @@ export class Picker {
       try {
         await this.save(name);
         this.saving.hidden = true;
-        this.note.textContent = `“${name}” is saved on this device. My machines lists what you keep.`;
+        const page = make("a", { href: new URL(siteLists().page, this.root).href }, "My machines");
+        this.note.replaceChildren(`“${name}” is saved on this device. `, page, " lists all you keep.");
         this.select.focus();
       } catch (problem) {
         const why = problem instanceof Error ? problem.message : String(problem);
