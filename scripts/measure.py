@@ -99,8 +99,9 @@ def _build() -> None:
     shutil.copytree(SITE, UNTOUCHED)
     place = UNTOUCHED / "assets" / str(made.manifest["folder"])
     npm = _setup.ensure_npm_packages() / "pyodide"
-    shutil.copyfile(npm / "python_stdlib.zip", place / "library.zip")
-    (place / "packages.zip").write_bytes(runtime.package_sources())
+    # Not gzipped: the worker takes it as it is, like the runtime's own loader.
+    shutil.copyfile(npm / "python_stdlib.zip", place / "library.gz")
+    (place / "packages.gz").write_bytes(runtime.package_sources())
 
 
 def _first_answers(browser: Browser, address: str) -> tuple[float, float]:

@@ -30,12 +30,12 @@ def _carried(runtime: Runtime) -> str:
             client.bundle("worker.ts", runtime, python_inside=True),
         ]
     )
-    parts = {
-        name: base64.b64encode(
-            gzip.compress((runtime.folder / name).read_bytes(), compresslevel=9, mtime=0)
-        ).decode("ascii")
-        for name in ("pyodide.asm.wasm", "library.zip", "packages.zip")
+    wasm = (runtime.folder / "pyodide.asm.wasm").read_bytes()
+    packed = {
+        "pyodide.asm.wasm": gzip.compress(wasm, compresslevel=9, mtime=0),
+        **{name: (runtime.folder / name).read_bytes() for name in ("library.gz", "packages.gz")},
     }
+    parts = {name: base64.b64encode(data).decode("ascii") for name, data in packed.items()}
     carried = json.dumps({"worker": worker, "parts": parts}, ensure_ascii=False)
     return f"window.yardstickCarried = {carried};\n"
 

@@ -4,6 +4,7 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
+import { gunzipSync } from "node:zlib";
 
 const here = dirname(fileURLToPath(import.meta.url));
 const npm = join(here, "..", ".build", "npm", "node_modules");
@@ -14,6 +15,11 @@ const quiet = { stdout: () => undefined, stderr: () => undefined };
 function emptyIndex() {
   const lock = JSON.parse(readFileSync(join(npm, "pyodide", "pyodide-lock.json"), "utf8"));
   return JSON.stringify({ info: lock.info, packages: {} });
+}
+
+function unpacked(file) {
+  const bytes = readFileSync(file);
+  return bytes[0] === 0x1f ? gunzipSync(bytes) : bytes;
 }
 
 // The members of a stored zip; see docs/assets/src/archive.ts for the browser's own reader.
@@ -41,7 +47,7 @@ async function start(packages, options = {}) {
     indexURL: join(npm, "pyodide"),
     lockFileContents: emptyIndex(),
     fsInit: async (files, info) => {
-      for (const { path, bytes } of packages ? storedMembers(readFileSync(packages)) : []) {
+      for (const { path, bytes } of packages ? storedMembers(unpacked(packages)) : []) {
         const target = `${info.sitePackages}/${path}`;
         files.mkdirTree(dirname(target));
         files.writeFile(target, bytes);
@@ -52,20 +58,31 @@ async function start(packages, options = {}) {
 }
 
 const tasks = {
-  // modules PACKAGES REQUESTS: the library's files that answering every request imports
+  // modules PACKAGES REQUESTS: the files, of the library and of the packages, that answering
+  // every request imports or opens
   async modules(packages, requests) {
     const python = await start(packages);
+    python.runPython(`
+import sys
+opened = set()
+def note(event, given):
+    if event == "open" and isinstance(given[0], str):
+        opened.add(given[0])
+sys.dont_write_bytecode = True
+sys.addaudithook(note)`);
     const { respond } = python.pyimport("calc.render.live");
     for (const request of JSON.parse(readFileSync(requests, "utf8"))) respond(request);
     return JSON.parse(
       python.runPython(`
-import json, sys
+import json
+here = "/lib/python3.13/site-packages/"
+packages = sorted(p.removeprefix(here) for p in opened if p.startswith(here))
 found = set()
 for module in list(sys.modules.values()):
     place = (getattr(module, "__file__", None) or "").replace("/lib/python3.13/", "/lib/python313.zip/")
-    if place.startswith("/lib/python313.zip/"):
+    if place.startswith("/lib/python313.zip/") and "/site-packages/" not in place:
         found.add(place.removeprefix("/lib/python313.zip/"))
-json.dumps(sorted(found))`),
+json.dumps({"library": sorted(found), "packages": packages})`),
     );
   },
 
@@ -95,8 +112,10 @@ with zipfile.ZipFile("/tmp/source.zip") as given, zipfile.ZipFile("/tmp/target.z
   // answer FOLDER MANIFEST REQUESTS: what the finished runtime answers
   async answer(folder, manifestFile, requests) {
     const manifest = JSON.parse(readFileSync(manifestFile, "utf8"));
+    const library = `${manifestFile}.library.zip`;
+    writeFileSync(library, unpacked(join(folder, manifest.library.name)));
     const python = await start(join(folder, manifest.packages.name), {
-      stdLibURL: resolve(folder, manifest.library.name),
+      stdLibURL: resolve(library),
       lockFileContents: manifest.index,
     });
     const { respond } = python.pyimport("calc.render.live");
@@ -104,5 +123,9 @@ with zipfile.ZipFile("/tmp/source.zip") as given, zipfile.ZipFile("/tmp/target.z
   },
 };
 
-const result = await tasks[task](...rest);
+const result = await tasks[task](...rest).catch((problem) => {
+  // Without the line of the runtime's own script that node would print first.
+  process.stderr.write(String(problem?.message ?? problem), () => process.exit(1));
+  return new Promise(() => undefined);
+});
 process.stdout.write(`${JSON.stringify(result)}\n`, () => process.exit(0));

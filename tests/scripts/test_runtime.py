@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 import marshal
-import zipfile
 from pathlib import Path
 
 import pytest
@@ -33,25 +32,26 @@ def test_the_trimmed_runtime_answers_every_worksheet_like_native_python(
 
 
 def test_a_missing_module_shows(built: runtime.Runtime, tmp_path: Path) -> None:
-    library = runtime.read_zip(built.folder / "library.zip")
+    library = runtime.unpack((built.folder / "library.gz").read_bytes())
     gone = {name: data for name, data in library.items() if not name.startswith("csv.")}
     assert len(gone) == len(library) - 1
     folder = tmp_path / "runtime"
     folder.mkdir()
-    (folder / "library.zip").write_bytes(runtime.write_zip(gone))
-    (folder / "packages.zip").write_bytes((built.folder / "packages.zip").read_bytes())
+    (folder / "library.gz").write_bytes(runtime.pack(gone))
+    (folder / "packages.gz").write_bytes((built.folder / "packages.gz").read_bytes())
     with pytest.raises(_setup.SetupError, match="csv"):
         runtime.answer_all(vectors.requests()[:1], runtime.Runtime(folder, built.manifest))
 
 
 def test_everything_is_compiled_and_small(built: runtime.Runtime) -> None:
-    for name in ("library.zip", "packages.zip"):
-        members = zipfile.ZipFile(built.folder / name).namelist()
+    for name in ("library.gz", "packages.gz"):
+        members = list(runtime.unpack((built.folder / name).read_bytes()))
         assert [each for each in members if each.endswith(".py")] == []
         assert [each for each in members if each.endswith(".so")] == []
-    assert (built.folder / "library.zip").stat().st_size < 1.5e6
-    packages = zipfile.ZipFile(built.folder / "packages.zip").namelist()
+    assert (built.folder / "library.gz").stat().st_size < 1.5e6
+    packages = list(runtime.unpack((built.folder / "packages.gz").read_bytes()))
     assert "calc/pairing.pyc" in packages or "calc/worksheets/pairing.pyc" in packages
+    assert not any(each.startswith("calc/render/facts/") for each in packages)
     assert any(each.startswith("calc/tables/") and each.endswith(".csv") for each in packages)
     assert not any("micropip" in each for each in packages)
 

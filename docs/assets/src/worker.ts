@@ -49,15 +49,31 @@ function counted(response: globalThis.Response): globalThis.Response {
   });
 }
 
-/** Unpack a part that the offline copy carries, as if it came from a server. */
+function isGzipped(bytes: Uint8Array): boolean {
+  return bytes[0] === 0x1f && bytes[1] === 0x8b;
+}
+
+function unpack(bytes: Uint8Array): ReadableStream<Uint8Array> {
+  const stream = new DecompressionStream("gzip");
+  // Fed through its writer, because some browsers cannot stream a Blob from a file page.
+  const writer = stream.writable.getWriter();
+  void writer.write(bytes as BufferSource).then(() => writer.close());
+  return stream.readable as ReadableStream<Uint8Array>;
+}
+
+/** A part that the offline copy carries, as if it came from a server. */
 function fromMemory(packed: string, part: Part): globalThis.Response {
   const bytes = Uint8Array.from(atob(packed), (letter) => letter.charCodeAt(0));
-  const unpack = new DecompressionStream("gzip");
-  // Fed through its writer, because some browsers cannot stream a Blob from a file page.
-  const writer = unpack.writable.getWriter();
-  void writer.write(bytes).then(() => writer.close());
   const type = part === RUNTIME.wasm ? "application/wasm" : "application/octet-stream";
-  return counted(new Response(unpack.readable, { headers: { "Content-Type": type } }));
+  return new Response(unpack(bytes), { headers: { "Content-Type": type } });
+}
+
+/** A part from the server, unpacked unless the server did that on the way. */
+async function fromServer(url: string, part: Part): Promise<globalThis.Response> {
+  const response = counted(await networkFetch(url));
+  if (part === RUNTIME.wasm) return response;
+  const bytes = new Uint8Array(await response.arrayBuffer());
+  return isGzipped(bytes) ? new Response(unpack(bytes)) : new Response(bytes as BodyInit);
 }
 
 /** Begin every download at once; Python then takes each part from here. */
@@ -69,9 +85,7 @@ function beginDownloads(
   for (const part of parts) {
     const url = folder + part.name;
     const packed = given?.[part.name];
-    const answer = packed
-      ? Promise.resolve(fromMemory(packed, part))
-      : networkFetch(url).then(counted);
+    const answer = packed ? Promise.resolve(fromMemory(packed, part)) : fromServer(url, part);
     // A failure is reported by whoever waits for the part, not as an unhandled one.
     answer.catch(() => undefined);
     answers.set(url, answer);
