@@ -465,7 +465,7 @@ ROLES = {"Tractor": "tractor", "Implement": "implement", "Job": "job"}
 def role(name: str) -> str:
     """Return "tractor", "implement" or "job" for a field of the vocabulary, else ""."""
     found = _fields().get(name)
-    return ROLES[found.group] if found else ""
+    return ROLES.get(found.group, "") if found else ""
 
 
 def absent(name: str) -> str:
