@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import json
 from pathlib import Path
+from urllib.parse import quote_plus
 
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
 from tests.browser.conftest import LIVE
-from tests.browser.talk import field, inputs, native, settle
+from tests.browser.talk import ANSWERED, field, finding, inputs, native, settle
+from tests.browser.test_machines import picker
 
 COPIED = """async () => {
     const [item] = await navigator.clipboard.read();
@@ -67,6 +69,41 @@ def test_short_text_is_short_with_its_link(visited: Page) -> None:
     copied = visited.evaluate("navigator.clipboard.readText()")
     assert len(copied) < 320 and copied.isascii()
     assert copied.startswith("Over a limit. ") and copied.endswith(visited.url)
+
+
+def test_short_text_names_listed_machines_instead_of_all_their_numbers(
+    visited: Page, context: BrowserContext
+) -> None:
+    picker(visited, "tractor").select_option(label="Compact, 35 hp")
+    picker(visited, "implement").select_option(label="72 in rotary cutter, standard duty")
+    field(visited, "material").select_option("heavy")
+    settle(visited)
+    visited.get_by_role("button", name="Copy short text").click()
+    expect(visited.get_by_role("button", name="Short text copied")).to_be_visible()
+    copied = visited.evaluate("navigator.clipboard.readText()")
+    assert len(copied) < 320
+    link = copied[copied.index("http") :]
+    assert "tractor=Compact%2C+35+hp" in link and "material=heavy" in link
+    assert len(link) < len(visited.url) / 2
+    other = context.new_page()
+    other.goto(link)
+    other.wait_for_selector(ANSWERED)
+    assert inputs(other) == inputs(visited)
+    answer = ".ys-answer"
+    assert other.locator(answer).inner_html() == visited.locator(answer).inner_html()
+
+
+def test_a_short_link_to_a_machine_that_is_gone_says_so_and_claims_nothing(
+    page: Page, address: str
+) -> None:
+    gone = "Sold <b>last</b> week"
+    page.goto(f"{address}pairing/#tractor={quote_plus(gone)}&working_width=60+in")
+    page.wait_for_selector(ANSWERED)
+    expect(page.locator(".ys-notice")).to_contain_text(f"names the tractor “{gone}”")
+    now = inputs(page)
+    assert now["tractor_mass"] == now["pto_power"] == "" and now["tractor_kind"] == "any"
+    assert now["working_width"] == "60 in"
+    assert finding(page) == "unknown"
 
 
 def test_short_text_says_when_the_link_is_too_long(visited: Page) -> None:

@@ -45,6 +45,40 @@ export function siteLists(): SiteLists {
   return window.yardstickLists ?? { shop: null, address: "", page: "machines/", groups: [] };
 }
 
+/** A field's control in a form. */
+export type Control = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
+
+/** The fields of a form that a machine of a role fills, each with the text for one not given. */
+export interface Part {
+  role: Role;
+  absent: Record<string, string>;
+}
+
+/** What a form's own marks say of it: which of its fields describe a tractor, which an implement. */
+export function partsOf(form: HTMLElement): Part[] {
+  return [...form.querySelectorAll<HTMLElement>(".ys-pick")].map((place) => ({
+    role: place.dataset["role"] as Role,
+    absent: JSON.parse(place.dataset["fields"] ?? "{}") as Record<string, string>,
+  }));
+}
+
+/** The text that `machine` puts into a field, `absent` when it doesn't give it. */
+export function textFor(machine: Machine, control: Control, absent: string): string {
+  const text = machine.inputs[control.name] ?? absent;
+  if (!(control instanceof HTMLSelectElement)) return text;
+  const options = [...control.options];
+  const wanted = text.trim().toLowerCase();
+  const found = options.find((o) => [o.value, o.label].some((t) => t.toLowerCase() === wanted));
+  const own = options.find((option) => option.defaultSelected) ?? options[0];
+  return found?.value ?? options.find((option) => !option.value)?.value ?? own?.value ?? "";
+}
+
+/** The machines of a role that the site itself lists. */
+export function listed(role: Role): Machine[] {
+  const all = siteLists().groups.flatMap((group) => group.machines);
+  return all.filter((machine) => machine.role === role);
+}
+
 /** The one readable file, and the form in which the device keeps the machines. */
 const FORMAT = "yardstick-machines";
 const VERSION = 1;

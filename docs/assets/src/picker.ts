@@ -1,10 +1,8 @@
 /** On top of a form: pick a tractor or an implement, or keep the one that is filled in. */
 
 import { make } from "./dom";
-import type { Kept, Machine, MachineStore, Role, Shelf } from "./machines";
-import { LONGEST_NAME, sameName, siteLists } from "./machines";
-
-type Control = HTMLInputElement | HTMLSelectElement;
+import type { Control, Kept, Machine, MachineStore, Role, Shelf } from "./machines";
+import { LONGEST_NAME, sameName, siteLists, textFor } from "./machines";
 
 /** Said by a worksheet whenever its inputs have changed, by whatever hand. */
 export const INPUTS_EVENT = "ys-inputs";
@@ -93,15 +91,8 @@ export class Picker {
     this.compare();
   }
 
-  /** The text that `machine` puts into a field here. */
   private textFor(machine: Machine, name: string, control: Control): string {
-    const text = machine.inputs[name] ?? this.absent[name] ?? "";
-    if (!(control instanceof HTMLSelectElement)) return text;
-    const options = [...control.options];
-    const wanted = text.trim().toLowerCase();
-    const found = options.find((o) => [o.value, o.label].some((t) => t.toLowerCase() === wanted));
-    const own = options.find((option) => option.defaultSelected) ?? options[0];
-    return found?.value ?? options.find((option) => !option.value)?.value ?? own?.value ?? "";
+    return textFor(machine, control, this.absent[name] ?? "");
   }
 
   /**

@@ -26,6 +26,8 @@ export interface Request {
   stage: Stage;
   /** The address of the page, filled in, for the replies; left out where it leads nowhere. */
   link?: string;
+  /** The shortest address of the same, for a message. */
+  short_link?: string;
   /** A line about who replies. */
   sender?: string;
 }

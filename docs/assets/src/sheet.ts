@@ -3,7 +3,7 @@
 import { copyText, make } from "./dom";
 import type { Engine, Progress } from "./engine";
 import { LONGEST_LINK, readLink, writeLink } from "./link";
-import { siteLists } from "./machines";
+import { type Control, type Machine, type Part, listed, partsOf, siteLists, textFor } from "./machines";
 import { INPUTS_EVENT } from "./picker";
 import type { Row } from "./print";
 import { Paper } from "./print";
@@ -18,8 +18,6 @@ const UNITS_KEY = "yardstick.units";
 /** The field of the road pages that says whose rules apply. */
 const REGION_FIELD = "place";
 const OFF_ROAD = "none";
-
-type Control = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
 
 /** The units in which this site's pages are written. */
 function siteUnits(): Units {
@@ -61,6 +59,7 @@ export class Sheet {
   /** The address that the last answer is for. */
   private lastAddress = "";
   private readonly root: string;
+  private readonly parts: readonly Part[];
   private readonly paper: Paper;
   private typing = 0;
   private changedAt = -TYPING_PAUSE;
@@ -87,6 +86,7 @@ export class Sheet {
       this.defaults[control.name] = defaultText(control);
     }
     this.root = new URL("..", engine.base).href;
+    this.parts = partsOf(this.form);
     this.paper = new Paper(
       this.answer,
       () => this.paperRows(),
@@ -161,7 +161,8 @@ export class Sheet {
   private request(stage: Stage): Request {
     const { name: worksheet, units } = this;
     const link = sendable(this.address(), this.root);
-    return { worksheet, inputs: this.inputs(), units, stage, link, sender: sender() };
+    const short_link = sendable(this.shortAddress(), this.root);
+    return { worksheet, inputs: this.inputs(), units, stage, link, short_link, sender: sender() };
   }
 
   private compute(): void {
@@ -328,10 +329,11 @@ export class Sheet {
     const state = readLink(window.location.hash);
     if (!state) return false;
     this.say("");
+    const inputs = this.nameless(state.inputs);
     for (const [name, control] of this.controls) {
-      this.setControl(control, state.inputs[name] ?? this.defaults[name] ?? "");
+      this.setControl(control, inputs[name] ?? this.defaults[name] ?? "");
     }
-    const strangers = Object.keys(state.inputs).filter((name) => !this.controls.has(name));
+    const strangers = Object.keys(inputs).filter((name) => !this.controls.has(name));
     if (strangers.length) {
       const names = strangers.slice(0, 12).map((name) => `“${name.slice(0, 60)}”`);
       this.say(
@@ -378,6 +380,51 @@ export class Sheet {
     const url = new URL(window.location.href);
     url.hash = writeLink(this.inputs(), this.defaults, this.units);
     return url.href;
+  }
+
+  /**
+   * The shortest address: it names the machines of the site's own lists that are filled in,
+   * instead of every number of theirs. It leads to what those lists say on the day it is opened.
+   */
+  private shortAddress(): string {
+    const inputs = this.inputs();
+    for (const { role, absent } of this.parts) {
+      const same = (machine: Machine): boolean =>
+        Object.entries(absent).every(([name, text]) => {
+          const control = this.controls.get(name);
+          return !control || control.value === textFor(machine, control, text);
+        });
+      const machine = listed(role).find(same);
+      if (!machine) continue;
+      for (const name of Object.keys(absent)) delete inputs[name];
+      inputs[role] = machine.name;
+    }
+    const url = new URL(window.location.href);
+    url.hash = writeLink(inputs, this.defaults, this.units);
+    const whole = this.address();
+    return url.href.length < whole.length ? url.href : whole;
+  }
+
+  /** Put the fields of the machines that a short link names in their names' place. */
+  private nameless(inputs: Record<string, string>): Record<string, string> {
+    const found: Record<string, string> = { ...inputs };
+    for (const { role, absent } of this.parts) {
+      const name = found[role];
+      if (name === undefined) continue;
+      delete found[role];
+      const machine = listed(role).find((each) => each.name === name);
+      if (!machine) {
+        this.say(
+          `The link names the ${role} “${name.slice(0, 80)}”, which this site no longer lists. ` +
+            "Its numbers are left blank: ask whoever sent the link for them.",
+        );
+      }
+      for (const [field, text] of Object.entries(absent)) {
+        const control = this.controls.get(field);
+        if (control) found[field] ??= textFor(machine ?? { name, role, inputs: {} }, control, text);
+      }
+    }
+    return found;
   }
 
   private writeAddress(): void {
