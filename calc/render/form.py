@@ -97,6 +97,7 @@ def _field(
             type="text",
             value=value,
             placeholder=text.hint(item, known, system),
+            data_stands_in=isinstance(item, ws.Field) and item.typical is not None,
             aria_describedby=described,
             autocapitalize="off",
             spellcheck="false",

@@ -110,7 +110,7 @@ def assumed_sentence(assumed: ws.Assumed, system: str) -> str:
 def hint(item: ws.AnyField, known: ws.KnownSoFar, system: str) -> str:
     """What stands in an empty field: the range that is used while it is blank."""
     if isinstance(item, ws.Entry):
-        return item.example
+        return f"such as {item.example}" if item.example else ""
     if not isinstance(item, ws.Field):
         return ""
     typical = item.typical_for(known)

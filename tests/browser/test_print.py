@@ -74,6 +74,7 @@ def test_everything_stands_on_the_paper(pairing: Page) -> None:
     expect(given).to_contain_text("Rotary cutter, light duty")
     unknown = given.locator("div", has_text="Implement mass").locator(".ys-blank")
     expect(unknown).to_contain_text("taken: ")
+    assert "such as" not in given.inner_text()
     for part in (".ys-finding", ".ys-picture >> nth=0", ".ys-working ol", ".ys-sources ul",
                  ".ys-cautions", ".ys-blanks", ".ys-code"):  # fmt: skip
         expect(pairing.locator(part)).to_be_visible()

@@ -524,9 +524,9 @@ export class Sheet {
     return [...this.controls.values()].map((control) => {
       const choice = control instanceof HTMLSelectElement;
       const value = choice ? (control.selectedOptions[0]?.label ?? "") : control.value.trim();
-      // A range stands in where the empty field shows numbers.
-      const hint = choice ? "" : control.placeholder;
-      return { label: this.labelOf(control), value, standIn: /\d/.test(hint) ? hint : "" };
+      // An empty field shows the range that stands in for it, if one does.
+      const standIn = !choice && "standsIn" in control.dataset ? control.placeholder : "";
+      return { label: this.labelOf(control), value, standIn };
     });
   }
 
