@@ -29,6 +29,11 @@ def _arguments(words: list[str] | None = None) -> argparse.Namespace:
     )
     parser.add_argument("--shop", type=Path, metavar="FOLDER", help="a dealer's own lists")
     parser.add_argument("--strict", action="store_true", help="stop at a bad row of the shop's")
+    parser.add_argument(
+        "--not-kept",
+        action="store_true",
+        help="the readers' devices don't keep the site, and give up what they kept of it",
+    )
     parser.add_argument("--site-url", metavar="URL", help="where the site will stand, if known")
     return parser.parse_args(words)
 
@@ -60,17 +65,25 @@ def _render_pages(out: Path, settings: dict[str, str]) -> None:
         raise _setup.SetupError(f"The site could not be built.\n{done.stderr.strip()[-6000:]}")
 
 
-def build(out: Path, *, offline: bool = False, settings: dict[str, str] | None = None) -> None:
+def build(
+    out: Path,
+    *,
+    offline: bool = False,
+    kept: bool = True,
+    settings: dict[str, str] | None = None,
+) -> None:
     """Build the site into `out` (an absolute path), and the offline copy beside it.
 
-    The site offers the zip of the offline copy when both are built together.
+    The site offers the zip of the offline copy when both are built together. With `kept` false
+    the readers' devices don't keep the site for use without signal.
     """
-    from scripts import runtime
+    from scripts import finish, runtime
 
     settings = settings or {}
     with _setup.one_at_a_time():
         made = runtime.build()
         _write(out, offline, settings, made)
+        finish.finish(out, kept=kept)
 
 
 def _write(out: Path, offline: bool, settings: dict[str, str], made: Runtime) -> None:
@@ -104,7 +117,7 @@ def main(words: list[str] | None = None) -> int:
             settings[shop.FOLDER_VARIABLE] = str(_checked_shop(options.shop, options.strict))
         out = options.out.resolve()
         shutil.rmtree(out, ignore_errors=True)
-        build(out, offline=options.offline, settings=settings)
+        build(out, offline=options.offline, kept=not options.not_kept, settings=settings)
     except _setup.SetupError as problem:
         print(problem, file=sys.stderr)
         return 1

@@ -43,5 +43,5 @@ def write_assets(runtime: Runtime) -> Path:
     shutil.copytree(runtime.folder, place)
     (place / "worker.js").write_text(bundle("worker.ts", runtime), encoding="utf-8")
     (ASSETS / "yardstick.js").write_text(bundle("main.ts", runtime), encoding="utf-8")
-    (ASSETS / "iframe-worker.js").write_text(search_stand_in(), encoding="utf-8")
+    (ASSETS / "first.js").write_text(bundle("first.ts", runtime), encoding="utf-8")
     return ASSETS

@@ -7,6 +7,10 @@ On a line of its own::
     ::: sources hitch
     ::: question-index
     ::: offline-copy
+    ::: keep
+    ::: embeds
+    ::: embed-snippet pairing
+    ::: headers
     ::: machines
     ::: matrix
 
@@ -58,7 +62,7 @@ class Source:
         """Return the HTML of what `written` asks for."""
         from calc.errors import UnknownName
         from calc.render import page, yard
-        from scripts import shop
+        from scripts import embeds, finish, shop
 
         makers: dict[str, Callable[[], str]] = {
             "worksheet": lambda: page.worksheet_block(name, shop.units()),
@@ -66,6 +70,10 @@ class Source:
             "sources": lambda: page.sources_block(name),
             "question-index": lambda: page.index_block(self.href),
             "offline-copy": lambda: self.offline_copy(),
+            "keep": lambda: self.keep(),
+            "embeds": lambda: embeds.list_html(self.up),
+            "embed-snippet": lambda: embeds.snippet_html(name),
+            "headers": lambda: finish.PLACE_OF_HEADERS,
             "machines": lambda: yard.machines_block(self.href("pairing")),
             "matrix": lambda: shop.matrix_html(self.href("pairing")),
             "value": lambda: page.value_inline(name),
@@ -86,6 +94,20 @@ class Source:
             depth += 1
         return "../" * depth + (f"{page}/" if directory_urls else f"{page}.html")
 
+    @property
+    def up(self) -> str:
+        """The way from this page to the site's first page, where pages stand in folders."""
+        return "../" * (self.name.count("/") + (not self.name.endswith("index.md")))
+
+    def keep(self) -> str:
+        """Return the place where the client says what this device keeps of the site."""
+        if os.environ.get("YARDSTICK_OFFLINE") == "true":
+            return ""
+        return (
+            '<div id="ys-keep"><p>The state of this device is shown here by a script, which did '
+            "not run.</p></div>"
+        )
+
     def offline_copy(self) -> str:
         """Return the link to the offline copy with its size, if this site brings one."""
         if os.environ.get("YARDSTICK_OFFLINE") == "true":
@@ -94,8 +116,7 @@ class Source:
         if not zipped.is_file():
             return "<p>This site was built without its offline copy.</p>"
         size = zipped.stat().st_size / 1e6
-        up = "../" * (self.name.count("/") + (not self.name.endswith("index.md")))
-        link = f'<a href="{up}assets/{OFFLINE_ZIP}" download>Download the offline copy</a>'
+        link = f'<a href="{self.up}assets/{OFFLINE_ZIP}" download>Download the offline copy</a>'
         return (
             f"<p>{link} (a zip of {size:.1f} MB). Unpack it, then open <code>index.html</code> "
             "in the unpacked folder by double-clicking it.</p>"

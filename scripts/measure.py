@@ -71,6 +71,30 @@ CHANGE = """
 """
 
 
+# What a page does that takes the runtime as it comes: its own loader, its own index, its whole
+# library, and the package unpacked by Python, once the page has been read.
+PLAIN_WORKER = """
+let ready;
+async function start(folder) {
+  importScripts(folder + 'pyodide.js');
+  const python = await loadPyodide({ indexURL: folder });
+  const packages = await (await fetch(folder + 'packages.zip')).arrayBuffer();
+  python.unpackArchive(packages, 'zip', { extractDir: '/lib/python3.13/site-packages' });
+  return python.pyimport('calc.render.live');
+}
+onmessage = async ({ data }) => {
+  if (data.kind === 'start') {
+    ready = start(new URL('FOLDER', data.base).href);
+    await ready;
+    postMessage({ kind: 'ready' });
+  } else {
+    const { respond } = await ready;
+    postMessage({ kind: 'answer', id: data.id, response: respond(data.request) });
+  }
+};
+"""
+
+
 def _zipped(data: bytes) -> int:
     return len(gzip.compress(data, compresslevel=9, mtime=0))
 
@@ -99,9 +123,12 @@ def _build() -> None:
     shutil.copytree(SITE, UNTOUCHED)
     place = UNTOUCHED / "assets" / str(made.manifest["folder"])
     npm = _setup.ensure_npm_packages() / "pyodide"
-    # Not gzipped: the worker takes it as it is, like the runtime's own loader.
-    shutil.copyfile(npm / "python_stdlib.zip", place / "library.gz")
-    (place / "packages.gz").write_bytes(runtime.package_sources())
+    for name in ("python_stdlib.zip", "pyodide-lock.json"):
+        shutil.copyfile(npm / name, place / name)
+    (place / "packages.zip").write_bytes(runtime.package_sources())
+    worker = PLAIN_WORKER.replace("FOLDER", str(made.manifest["folder"]))
+    (place / "worker.js").write_text(worker, encoding="utf-8")
+    (UNTOUCHED / "assets" / "first.js").write_text("", encoding="utf-8")
 
 
 def _first_answers(browser: Browser, address: str) -> tuple[float, float]:

@@ -26,8 +26,10 @@ _source = markdown_ext.Source()
 def on_config(config: Any) -> Any:
     """Add our Markdown; give up what can't work on pages opened from a file."""
     config.markdown_extensions.append(markdown_ext.YardstickExtension(_source))
-    if os.environ.get("YARDSTICK_OFFLINE") == "true":
+    offline = os.environ.get("YARDSTICK_OFFLINE") == "true"
+    if offline:
         config.theme["features"].remove("navigation.instant")
+    config.extra["polyfills"] = ["assets/iframe-worker.js" if offline else "assets/first.js"]
     return config
 
 

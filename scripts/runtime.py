@@ -153,9 +153,9 @@ def _sources_of_packages() -> tuple[Path, Path]:
 
 
 def package_sources() -> bytes:
-    """Return calc and its libraries as the worker takes them in, but not compiled."""
+    """Return calc and its libraries as a plain zip of sources."""
     wheel, libraries = _sources_of_packages()
-    return pack({**read_zip(libraries), **read_zip(wheel)})
+    return write_zip({**read_zip(libraries), **read_zip(wheel)})
 
 
 def used_files(packages: Path) -> dict[str, set[str]]:

@@ -1,5 +1,6 @@
 /** Python in its worker: one for the whole visit, one request in flight, the newest wins. */
 
+import type { Early } from "./first";
 import type { FromWorker, PackedParts, Request, Response, Runtime, ToWorker } from "./protocol";
 
 declare const RUNTIME: Runtime;
@@ -15,6 +16,7 @@ interface Carried {
 declare global {
   interface Window {
     yardstickCarried?: Carried;
+    yardstickEarly?: Early;
     /** The browser's own Worker, kept before the search's stand-in for file pages replaces it. */
     yardstickWorker?: typeof Worker;
   }
@@ -63,6 +65,12 @@ export class Engine {
   }
 
   private startWorker(): void {
+    const early = window.yardstickEarly;
+    if (early) {
+      this.listenTo(early.worker);
+      for (const message of early.heard.splice(0)) this.hear(message);
+      return;
+    }
     const carried = window.yardstickCarried;
     const address = carried
       ? URL.createObjectURL(new Blob([carried.worker], { type: "text/javascript" }))
@@ -70,14 +78,18 @@ export class Engine {
     // A page opened from a file has no address that a worker could resolve against.
     const base = carried ? "https://offline.invalid/" : this.base;
     try {
-      this.worker = new (window.yardstickWorker ?? Worker)(address);
+      const worker = new (window.yardstickWorker ?? Worker)(address);
+      worker.postMessage({ kind: "start", base, parts: carried?.parts } satisfies ToWorker);
+      this.listenTo(worker);
     } catch (problem) {
       this.fail(String(problem));
-      return;
     }
-    this.worker.onmessage = (event: MessageEvent<FromWorker>) => this.hear(event.data);
-    this.worker.onerror = (event) => this.fail(event.message || "The worker did not start.");
-    this.tell({ kind: "start", base, parts: carried?.parts });
+  }
+
+  private listenTo(worker: Worker): void {
+    this.worker = worker;
+    worker.onmessage = (event: MessageEvent<FromWorker>) => this.hear(event.data);
+    worker.onerror = (event) => this.fail(event.message || "The worker did not start.");
     for (const message of this.early.splice(0)) this.tell(message);
   }
 

@@ -1,6 +1,8 @@
 /** The start: makes every worksheet on the page live, on this page and on the next ones. */
 
+import { Embed } from "./embed";
 import { Engine } from "./engine";
+import { Keeping } from "./keep";
 import { MachineStore } from "./machines";
 import { MachinesPage } from "./machines_page";
 import { Picker } from "./picker";
@@ -20,7 +22,9 @@ declare global {
 const script = document.currentScript as HTMLScriptElement;
 const engine = new Engine(new URL(".", script.src).href);
 const machines = new MachineStore();
+const keeping = new Keeping(new URL("..", engine.base).href);
 let sheets: Sheet[] = [];
+const embed = Embed.here();
 let yard: { release(): void }[] = [];
 
 function whenIdle(action: () => void): void {
@@ -41,8 +45,18 @@ function mount(): void {
   );
   const page = document.querySelector<HTMLElement>("#ys-machines");
   if (page) yard.push(new MachinesPage(page, machines));
-  if (sheets.length) whenIdle(() => engine.start());
+  keeping.show();
+  if (embed) embed.follow();
+  else if (sheets.length) whenIdle(() => engine.start());
+  // Whatever the site keeps on the device comes after the answer that the reader waits for.
+  else whenIdle(() => void keeping.begin());
 }
+
+engine.watch(({ state }) => {
+  if (state === "ready") whenIdle(() => void keeping.begin());
+  // A damaged file may be the cause; with the copy put right, the next start succeeds.
+  if (state === "failed") keeping.check();
+});
 
 if (window.document$) window.document$.subscribe(mount);
 else if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", mount);

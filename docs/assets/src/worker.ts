@@ -32,21 +32,24 @@ function say(message: FromWorker): void {
   scope.postMessage(message);
 }
 
-/** Pass `response` on unchanged while counting its bytes as they arrive. */
+/** Count the bytes of `response` as they arrive, on a copy, so that it stays the browser's own. */
 function counted(response: globalThis.Response): globalThis.Response {
   if (!response.ok || !response.body) {
     throw new Error(`A part of the calculator could not be loaded (${response.status}).`);
   }
-  const count = new TransformStream<Uint8Array, Uint8Array>({
-    transform(chunk, controller) {
-      loaded += chunk.byteLength;
-      say({ kind: "progress", loaded, total });
-      controller.enqueue(chunk);
-    },
-  });
-  return new Response(response.body.pipeThrough(count), {
-    headers: { "Content-Type": response.headers.get("Content-Type") ?? "" },
-  });
+  void response
+    .clone()
+    .body!.pipeTo(
+      new WritableStream<Uint8Array>({
+        write(chunk) {
+          loaded += chunk.byteLength;
+          say({ kind: "progress", loaded, total });
+        },
+      }),
+    )
+    // Whoever reads the response itself reports what went wrong.
+    .catch(() => undefined);
+  return response;
 }
 
 function isGzipped(bytes: Uint8Array): boolean {
@@ -93,6 +96,32 @@ function beginDownloads(
   return answers;
 }
 
+/** Some hosts don't know the type of a .wasm file, and the browser insists on it. */
+function asWasm(response: globalThis.Response): globalThis.Response {
+  const type = "application/wasm";
+  if (response.headers.get("Content-Type")?.startsWith(type)) return response;
+  return new Response(response.body, { headers: { "Content-Type": type } });
+}
+
+/**
+ * Compile the runtime while its scripts are still being read, and hand it over when the runtime
+ * asks for it.
+ */
+function compileEarly(response: Promise<globalThis.Response>): { restore(): void } {
+  const original = WebAssembly.instantiateStreaming;
+  const compiled = WebAssembly.compileStreaming(response.then(asWasm));
+  compiled.catch(() => undefined);
+  WebAssembly.instantiateStreaming = async (_source, imports) => {
+    const module = await compiled;
+    return { module, instance: await WebAssembly.instantiate(module, imports) };
+  };
+  return {
+    restore() {
+      WebAssembly.instantiateStreaming = original;
+    },
+  };
+}
+
 async function start(base: string, given?: PackedParts): Promise<Python> {
   const folder = new URL(RUNTIME.folder, base).href;
   const answers = beginDownloads(folder, given);
@@ -105,6 +134,7 @@ async function start(base: string, given?: PackedParts): Promise<Python> {
     .then((response) => response.arrayBuffer())
     .then((buffer) => storedMembers(new Uint8Array(buffer)));
   packages.catch(() => undefined);
+  const compiled = compileEarly(answers.get(folder + RUNTIME.wasm.name)!);
   if (!PYTHON_IS_INSIDE) {
     importScripts(`${folder}pyodide.asm.js`, `${folder}pyodide.js`);
   }
@@ -121,6 +151,7 @@ async function start(base: string, given?: PackedParts): Promise<Python> {
     },
   });
   scope.fetch = networkFetch;
+  compiled.restore();
   return python;
 }
 

@@ -1,0 +1,246 @@
+/**
+ * The service worker: keeps the whole site on the device, one whole version at a time.
+ *
+ * The build writes the list of the site's files into it, each with the digest of its content, so
+ * that a file of another version, or a damaged one, is never taken for ours.
+ */
+
+interface Listed {
+  /** Relative to the site's root; "pairing/" stands for the page in that folder. */
+  url: string;
+  size: number;
+  /** A gzipped file has two: a server may hand it over unpacked. */
+  digests: string[];
+}
+
+interface Waits extends Event {
+  waitUntil(work: Promise<unknown>): void;
+}
+
+interface Fetching extends Waits {
+  request: Request;
+  respondWith(response: Promise<Response>): void;
+}
+
+interface Told extends Waits {
+  data: ToKeeper;
+  source: { postMessage(message: FromKeeper): void } | null;
+}
+
+interface Scope {
+  __WB_MANIFEST: Listed[];
+  registration: ServiceWorkerRegistration;
+  clients: {
+    claim(): Promise<void>;
+    matchAll(options: object): Promise<{ postMessage(message: FromKeeper): void }[]>;
+  };
+  skipWaiting(): Promise<void>;
+  addEventListener(kind: "install" | "activate", action: (event: Waits) => void): void;
+  addEventListener(kind: "fetch", action: (event: Fetching) => void): void;
+  addEventListener(kind: "message", action: (event: Told) => void): void;
+}
+
+import type { FromKeeper, ToKeeper } from "./keep";
+
+declare const VERSION: string;
+declare const self: Scope;
+
+/** The server's file is not the one that this version lists. */
+class OtherVersion extends Error {}
+
+const root = self.registration.scope;
+const files = new Map(self.__WB_MANIFEST.map((file) => [new URL(file.url, root).href, file]));
+const total = [...files.values()].reduce((sum, file) => sum + file.size, 0);
+// Another site of ours may stand in another folder of the same host.
+const ours = `yardstick ${new URL(root).pathname} `;
+const current = ours + VERSION;
+const AT_ONCE = 4;
+/** Files whose content was found right since this worker started. */
+const checked = new Set<string>();
+
+async function digest(bytes: ArrayBuffer): Promise<string> {
+  const sum = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
+  return btoa(String.fromCharCode(...sum)).slice(0, 22);
+}
+
+async function isRight(response: Response, file: Listed): Promise<boolean> {
+  return file.digests.includes(await digest(await response.arrayBuffer()));
+}
+
+/** Fetch a file from the server; it is taken only if it is the one that is listed. */
+async function download(url: string, file: Listed): Promise<Response> {
+  for (const cache of ["no-cache", "reload"] as const) {
+    const response = await fetch(url, { cache, credentials: "same-origin" });
+    const bytes = await response.arrayBuffer();
+    if (!response.ok || !file.digests.includes(await digest(bytes))) continue;
+    // Made anew, because a page may not be answered with a response that was redirected.
+    const headers = new Headers(response.headers);
+    headers.delete("Content-Encoding");
+    headers.set("Content-Length", String(bytes.byteLength));
+    return new Response(bytes, { headers });
+  }
+  throw new OtherVersion(url);
+}
+
+/** The kept file, or undefined when it is missing or damaged. */
+async function kept(cache: Cache, url: string, file: Listed): Promise<Response | undefined> {
+  const found = await cache.match(url, { ignoreVary: true });
+  if (!found || checked.has(url)) return found;
+  // Looked at in a copy: the one that is handed out is still to be read as a stream.
+  if (!(await isRight(found, file))) return undefined;
+  checked.add(url);
+  return cache.match(url, { ignoreVary: true });
+}
+
+async function tell(message: FromKeeper): Promise<void> {
+  const clients = await self.clients.matchAll({ includeUncontrolled: true });
+  for (const client of clients) client.postMessage(message);
+}
+
+async function earlier(): Promise<Cache[]> {
+  const names = (await caches.keys()).filter((name) => name.startsWith(ours) && name !== current);
+  return Promise.all(names.map((name) => caches.open(name)));
+}
+
+/** Put one file in place: from what is kept, from an earlier version, or from the server. */
+async function keep(cache: Cache, older: Cache[], url: string, file: Listed): Promise<void> {
+  if (await kept(cache, url, file)) return;
+  for (const other of older) {
+    const same = await other.match(url, { ignoreVary: true });
+    if (same && (await isRight(same.clone(), file))) {
+      await cache.put(url, same);
+      return;
+    }
+  }
+  await cache.put(url, await download(url, file));
+  checked.add(url);
+}
+
+/** Put every file in place; returns the number that could not be had. */
+async function keepAll(report: boolean): Promise<unknown[]> {
+  const cache = await caches.open(current);
+  const older = await earlier();
+  const queue = [...files];
+  const problems: unknown[] = [];
+  let done = 0;
+  const lane = async (): Promise<void> => {
+    for (let next = queue.shift(); next; next = queue.shift()) {
+      const [url, file] = next;
+      try {
+        await keep(cache, older, url, file);
+      } catch (problem) {
+        problems.push(problem);
+        // Without this file there is no whole version, so the rest is not fetched in vain.
+        if (report) queue.length = 0;
+      }
+      done += file.size;
+      if (report) await tell({ kind: "keeping", done, total });
+    }
+  };
+  await Promise.all(Array.from({ length: AT_ONCE }, lane));
+  return problems;
+}
+
+function reason(problem: unknown): "room" | "changed" | "network" {
+  if (problem instanceof OtherVersion) return "changed";
+  const name = problem instanceof DOMException ? problem.name : "";
+  return name === "QuotaExceededError" ? "room" : "network";
+}
+
+async function install(): Promise<void> {
+  const [problem] = await keepAll(true);
+  if (problem === undefined) return;
+  await tell({ kind: "failed", reason: reason(problem) });
+  throw problem;
+}
+
+async function activate(): Promise<void> {
+  for (const name of await caches.keys()) {
+    if (name.startsWith(ours) && name !== current) await caches.delete(name);
+  }
+}
+
+async function check(): Promise<FromKeeper> {
+  const problems = await keepAll(false);
+  if (problems.some((each) => reason(each) === "changed")) await giveWay();
+  return {
+    kind: "kept",
+    version: VERSION,
+    size: total,
+    files: files.size,
+    missing: problems.length,
+    reason: problems.length ? reason(problems[0]) : null,
+  };
+}
+
+/** What is kept can't be made whole, because the server has another version: let that one in. */
+async function giveWay(): Promise<void> {
+  const registration = await self.registration.update();
+  const next = registration as unknown as ServiceWorkerRegistration | undefined;
+  const { installing, waiting } = next ?? self.registration;
+  (installing ?? waiting)?.postMessage({ kind: "take" } satisfies ToKeeper);
+}
+
+function notice(text: string, again: boolean): Response {
+  const refresh = again ? '<meta http-equiv="refresh" content="3">' : "";
+  const html =
+    `<!doctype html><html lang="en"><meta charset="utf-8">${refresh}` +
+    '<meta name="viewport" content="width=device-width"><title>Yardstick</title>' +
+    `<body style="font:1.1rem/1.5 system-ui;max-width:34rem;margin:3rem auto;padding:0 1rem">` +
+    `<h1>This page can't be shown</h1><p>${text}</p><p><a href="${root}">Go to the first page</a></p>`;
+  const headers = { "Content-Type": "text/html; charset=utf-8", "Cache-Control": "no-store" };
+  return new Response(html, { status: 503, headers });
+}
+
+async function answer(event: Fetching, url: string, file: Listed): Promise<Response> {
+  try {
+    const cache = await caches.open(current);
+    const found = await kept(cache, url, file);
+    if (found) return found;
+    const fresh = await download(url, file);
+    // A device without room still gets its page.
+    event.waitUntil(cache.put(url, fresh.clone()).catch(() => undefined));
+    return fresh;
+  } catch (problem) {
+    const changed = reason(problem) === "changed";
+    if (changed) event.waitUntil(giveWay().catch(() => undefined));
+    if (event.request.mode !== "navigate") return Response.error();
+    return changed
+      ? notice("A new version of the site is being fetched. This page opens by itself.", true)
+      : notice(
+          "It is missing from the copy of the site that this device keeps, or damaged there, and " +
+            "there is no network to fetch it again. Other pages may still open.",
+          false,
+        );
+  }
+}
+
+async function elsewhere(request: Request, url: string): Promise<Response> {
+  if (files.has(`${url}/`)) return Response.redirect(`${url}/`, 302);
+  try {
+    return await fetch(request);
+  } catch {
+    return notice("It is not among the pages kept on this device, and there is no network.", false);
+  }
+}
+
+self.addEventListener("install", (event) => event.waitUntil(install()));
+self.addEventListener("activate", (event) => event.waitUntil(activate()));
+
+self.addEventListener("fetch", (event) => {
+  const { method, mode, url } = event.request;
+  const plain = url.split(/[?#]/)[0]!.replace(/\/index\.html$/, "/");
+  if (method !== "GET" || !plain.startsWith(root)) return;
+  const file = files.get(plain);
+  if (file) event.respondWith(answer(event, plain, file));
+  else if (mode === "navigate") event.respondWith(elsewhere(event.request, plain));
+});
+
+self.addEventListener("message", (event) => {
+  const { data, source } = event;
+  if (data.kind === "take") event.waitUntil(self.skipWaiting());
+  // A page that was loaded before there was a worker is answered from here only if it is of the
+  // very version that is kept.
+  if (data.kind === "claim" && data.version === VERSION) event.waitUntil(self.clients.claim());
+  if (data.kind === "check") event.waitUntil(check().then((found) => source?.postMessage(found)));
+});

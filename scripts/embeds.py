@@ -1,0 +1,64 @@
+"""One calculator on another site's page: the page that is framed, and what the frame needs."""
+
+from __future__ import annotations
+
+import html
+import os
+
+FOLDER = "embed"
+EXAMPLE_ADDRESS = "https://www.example.com/yardstick/"
+LISTENER = """\
+<script>
+addEventListener("message", (event) => {
+  if (event.data?.yardstick !== "height") return;
+  for (const frame of document.querySelectorAll("iframe[data-yardstick]"))
+    if (frame.contentWindow === event.source) frame.style.height = `${event.data.height}px`;
+});
+</script>"""
+
+
+def titles() -> dict[str, str]:
+    """Return the title of every worksheet that has a page of its own, by name."""
+    from calc import worksheets
+
+    sheets = {name: worksheets.load(name) for name in worksheets.names()}
+    return {name: sheet.title for name, sheet in sheets.items() if sheet.page}
+
+
+def pages() -> dict[str, str]:
+    """Return the Markdown of every page that can be framed, by worksheet."""
+    from calc import worksheets
+
+    return {
+        name: (
+            f"---\ntemplate: embed.html\nfull: {worksheets.load(name).page}/\n"
+            f"search:\n  exclude: true\n---\n\n# {title}\n\n::: worksheet {name}\n"
+        )
+        for name, title in titles().items()
+    }
+
+
+def snippet(name: str) -> str:
+    """Return what another site puts into its page to show the worksheet `name`."""
+    root = os.environ.get("YARDSTICK_SITE_URL") or EXAMPLE_ADDRESS
+    title = html.escape(titles()[name], quote=True)
+    return (
+        f'<iframe data-yardstick src="{root.rstrip("/")}/{FOLDER}/{name}/" title="{title}"\n'
+        '  style="width: 100%; height: 45rem; border: 0" loading="lazy" allow="clipboard-write">'
+        f"</iframe>\n{LISTENER}"
+    )
+
+
+def snippet_html(name: str) -> str:
+    """Return the snippet for a page that shows it."""
+    return f'<pre class="ys-snippet"><code>{html.escape(snippet(name))}</code></pre>'
+
+
+def list_html(up: str) -> str:
+    """Return every calculator that can be framed; `up` leads to the site's first page."""
+    rows = "".join(
+        f"<tr><td>{html.escape(title)}</td>"
+        f'<td><a href="{up}{FOLDER}/{name}/"><code>{FOLDER}/{name}/</code></a></td></tr>'
+        for name, title in sorted(titles().items(), key=lambda each: each[1])
+    )
+    return f"<table><thead><tr><th>Calculator</th><th>Address</th></tr></thead><tbody>{rows}</tbody></table>"

@@ -1,0 +1,44 @@
+// Write the list of a site's files into its service worker: finish_node.mjs SITE WORKER TARGET
+import { createHash } from "node:crypto";
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { gunzipSync } from "node:zlib";
+
+const here = dirname(fileURLToPath(import.meta.url));
+const npm = join(here, "..", ".build", "npm", "node_modules");
+const { injectManifest } = createRequire(import.meta.url)(join(npm, "workbox-build"));
+const [, , site, worker, target] = process.argv;
+
+const digest = (bytes) => createHash("sha256").update(bytes).digest("base64").slice(0, 22);
+
+/** A page is fetched at its folder's address: many hosts send its file's name there anyway. */
+const address = (name) => name.replace(/(^|\/)index\.html$/, "$1") || "./";
+
+const withDigests = (entries) => ({
+  manifest: entries.map(({ url, size }) => {
+    const bytes = readFileSync(join(site, url));
+    const digests = [digest(bytes)];
+    if (url.endsWith(".gz")) digests.push(digest(gunzipSync(bytes)));
+    return { url: address(url), size, digests };
+  }),
+});
+
+const { count, size, warnings } = await injectManifest({
+  globDirectory: site,
+  globPatterns: ["**/*"],
+  globIgnores: [
+    "service-worker.js",
+    "headers.txt",
+    "404.html",
+    "sitemap.xml.gz",
+    "assets/yardstick-offline.zip",
+  ],
+  maximumFileSizeToCacheInBytes: 40_000_000,
+  manifestTransforms: [withDigests],
+  swSrc: worker,
+  swDest: target,
+});
+if (warnings.length) throw new Error(warnings.join("\n"));
+console.log(JSON.stringify({ count, size }));
