@@ -36,6 +36,8 @@ def site() -> Path:
     folder = Path(given) if given else _setup.WORK / "test-site"
     if not given:
         build.build(folder, offline=True)
+    if not (folder / "index.html").is_file():
+        pytest.fail(f"The site was not built: there is no {folder / 'index.html'}.")
     return folder
 
 
@@ -70,7 +72,7 @@ def browser() -> Iterator[Browser]:
 @pytest.fixture
 def context(browser: Browser) -> Iterator[BrowserContext]:
     """A fresh visitor: nothing kept from before."""
-    fresh = browser.new_context(viewport=WINDOW)  # type: ignore[arg-type]
+    fresh = browser.new_context(viewport=WINDOW, service_workers="block")  # type: ignore[arg-type]
     fresh.set_default_timeout(PATIENCE)
     yield fresh
     fresh.close()
@@ -89,7 +91,7 @@ def page(context: BrowserContext) -> Iterator[Page]:
 @pytest.fixture(scope="module")
 def warm(browser: Browser, address: str) -> Iterator[Page]:
     """A pairing page with Python running behind it, kept for the tests of one file."""
-    context = browser.new_context(viewport=WINDOW)  # type: ignore[arg-type]
+    context = browser.new_context(viewport=WINDOW, service_workers="block")  # type: ignore[arg-type]
     context.set_default_timeout(PATIENCE)
     page = context.new_page()
     page.goto(f"{address}pairing/")
