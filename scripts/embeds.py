@@ -5,6 +5,8 @@ from __future__ import annotations
 import html
 import os
 
+from scripts import _setup
+
 FOLDER = "embed"
 EXAMPLE_ADDRESS = "https://www.example.com/yardstick/"
 LISTENER = """\
@@ -29,13 +31,20 @@ def pages() -> dict[str, str]:
     """Return the Markdown of every page that can be framed, by worksheet."""
     from calc import worksheets
 
-    return {
-        name: (
-            f"---\ntemplate: embed.html\nfull: {worksheets.load(name).page}/\n"
+    found = {}
+    for name, title in titles().items():
+        page = worksheets.load(name).page
+        found[name] = (
+            f"---\ntemplate: embed.html\nfull: {page}/\nlinked: {_is_first(name, page)}\n"
             f"search:\n  exclude: true\n---\n\n# {title}\n\n::: worksheet {name}\n"
         )
-        for name, title in titles().items()
-    }
+    return found
+
+
+def _is_first(name: str, page: str) -> str:
+    """Say whether `name` is the worksheet that takes the inputs in the address of `page`."""
+    text = (_setup.ROOT / "docs" / f"{page}.md").read_text(encoding="utf-8")
+    return str(text.partition("::: worksheet ")[2].split()[0] == name).lower()
 
 
 def snippet(name: str) -> str:
@@ -61,4 +70,5 @@ def list_html(up: str) -> str:
         f'<td><a href="{up}{FOLDER}/{name}/"><code>{FOLDER}/{name}/</code></a></td></tr>'
         for name, title in sorted(titles().items(), key=lambda each: each[1])
     )
-    return f"<table><thead><tr><th>Calculator</th><th>Address</th></tr></thead><tbody>{rows}</tbody></table>"
+    head = "<tr><th>Calculator</th><th>Address</th></tr>"
+    return f"<table><thead>{head}</thead><tbody>{rows}</tbody></table>"

@@ -1,7 +1,5 @@
 /** One calculator in another site's page: tells that page its height, and nothing else. */
 
-import { INPUTS_EVENT } from "./picker";
-
 /** The address that stands for this page in links: a framed page stands for the whole one. */
 export function pageAddress(): URL {
   const full = document.querySelector<HTMLAnchorElement>(".ys-embed-full[data-linked]");
@@ -22,14 +20,8 @@ export class Embed {
     new ResizeObserver(() => this.tellHeight()).observe(this.place);
     const link = this.place.querySelector<HTMLAnchorElement>(".ys-embed-full[data-linked]");
     if (!link) return;
-    for (const event of [INPUTS_EVENT, "input"]) {
-      // The form's own listeners write the address first.
-      this.place.addEventListener(event, () => setTimeout(() => this.lead(link), 500), true);
-    }
-  }
-
-  private lead(link: HTMLAnchorElement): void {
-    link.hash = window.location.hash;
+    const lead = (): void => void (link.hash = window.location.hash);
+    for (const event of ["pointerdown", "focus", "click"]) link.addEventListener(event, lead);
   }
 
   private tellHeight(): void {

@@ -1,6 +1,7 @@
 /** One worksheet on a page: its form, its answer, and the talk with Python in between. */
 
 import { copyText, make } from "./dom";
+import { pageAddress } from "./embed";
 import type { Engine, Progress } from "./engine";
 import { LONGEST_LINK, readLink, writeLink } from "./link";
 import { type Control, type Machine, type Part, listed, partsOf, siteLists, textFor } from "./machines";
@@ -162,7 +163,9 @@ export class Sheet {
     const { name: worksheet, units } = this;
     const link = sendable(this.address(), this.root);
     const short_link = sendable(this.shortAddress(), this.root);
-    return { worksheet, inputs: this.inputs(), units, stage, link, short_link, sender: sender() };
+    const about = this.machines().map(({ label, value }) => `${label}: ${value}.`);
+    const replies = { link, short_link, about: about.join(" "), sender: sender() };
+    return { worksheet, inputs: this.inputs(), units, stage, ...replies };
   }
 
   private compute(): void {
@@ -377,7 +380,7 @@ export class Sheet {
 
   /** The address that opens this page with these inputs. */
   private address(): string {
-    const url = new URL(window.location.href);
+    const url = pageAddress();
     url.hash = writeLink(this.inputs(), this.defaults, this.units);
     return url.href;
   }
@@ -399,7 +402,7 @@ export class Sheet {
       for (const name of Object.keys(absent)) delete inputs[name];
       inputs[role] = machine.name;
     }
-    const url = new URL(window.location.href);
+    const url = pageAddress();
     url.hash = writeLink(inputs, this.defaults, this.units);
     const whole = this.address();
     return url.href.length < whole.length ? url.href : whole;
@@ -428,7 +431,10 @@ export class Sheet {
   }
 
   private writeAddress(): void {
-    if (this.linked) history.replaceState(history.state, "", this.address());
+    if (!this.linked) return;
+    const url = new URL(window.location.href);
+    url.hash = new URL(this.address()).hash;
+    history.replaceState(history.state, "", url.href);
   }
 
   /** A remedy's link sets the fields that it names and keeps the others. */
@@ -520,14 +526,24 @@ export class Sheet {
     );
   }
 
+  /** The machines that the form describes, by the names that the lists on top of it give them. */
+  private machines(): Row[] {
+    const lists = this.form.querySelectorAll<HTMLSelectElement>(".ys-pick > select");
+    return [...lists].flatMap((list) => {
+      const value = list.value && list.selectedOptions[0]?.label;
+      return value ? [{ label: this.labelOf(list), value, standIn: "" }] : [];
+    });
+  }
+
   private paperRows(): Row[] {
-    return [...this.controls.values()].map((control) => {
+    const fields = [...this.controls.values()].map((control) => {
       const choice = control instanceof HTMLSelectElement;
       const value = choice ? (control.selectedOptions[0]?.label ?? "") : control.value.trim();
       // An empty field shows the range that stands in for it, if one does.
       const standIn = !choice && "standsIn" in control.dataset ? control.placeholder : "";
       return { label: this.labelOf(control), value, standIn };
     });
+    return [...this.machines(), ...fields];
   }
 
   private fill(text: (name: string) => string): void {
