@@ -21,6 +21,7 @@ WORKER = "service-worker.js"
 HEADERS = "headers.txt"
 PLACE_OF_HEADERS = "<!-- the headers stand here -->"
 INLINE_SCRIPT = re.compile(r"<script>(.*?)</script>", re.DOTALL)
+MARK = re.compile(r'<html (?:data-version="[^"]*" )?')
 A_YEAR = 365 * 24 * 3600
 # Folders whose files are named after their content, by the theme or by our build.
 NAMED_AFTER_CONTENT = ("assets/runtime/*", "assets/javascripts/*", "assets/stylesheets/*")
@@ -56,7 +57,7 @@ def finish(site: Path, *, kept: bool = True) -> None:
     version = version_of(site)
     for page in pages:
         content = page.read_text(encoding="utf-8")
-        marked = content.replace("<html ", f'<html data-version="{version}" ', 1)
+        marked = MARK.sub(f'<html data-version="{version}" ', content, count=1)
         page.write_text(marked, encoding="utf-8")
     script = _setup.WORK / "bundle" / WORKER
     definitions = json.dumps({"VERSION": json.dumps(version)})

@@ -21,7 +21,7 @@ const withDigests = (entries) => ({
     const bytes = readFileSync(join(site, url));
     const digests = [digest(bytes)];
     if (url.endsWith(".gz")) digests.push(digest(gunzipSync(bytes)));
-    return { url: address(url), size, digests };
+    return { url: address(url), bytes: size, digests };
   }),
 });
 

@@ -192,7 +192,7 @@ export class Keeping {
     const { offer } = this;
     if (offer) button("Install it as an app", () => void offer.prompt());
     if (this.whole) button("Remove it from this device", () => void this.remove());
-    else if (this.possible && this.refused) button("Keep it on this device", () => this.again());
+    else if (this.possible && !this.begun) button("Keep it on this device", () => this.again());
     const removed = this.refused ? "Not kept on this device, as you chose." : "Not kept yet.";
     const unable = "This page can't keep the site: that needs a browser's own window and https.";
     const state = this.text || (this.possible ? removed : unable);
@@ -212,9 +212,8 @@ export class Keeping {
     for (const name of await caches.keys()) {
       if (name.startsWith(ours)) await caches.delete(name);
     }
-    this.registration = undefined;
-    this.begun = false;
-    this.say("", false);
+    // The worker still answers this page, and would keep again what it fetches for it.
+    window.location.reload();
   }
 
   private announce(worker: ServiceWorker): void {

@@ -8,7 +8,7 @@
 interface Listed {
   /** Relative to the site's root; "pairing/" stands for the page in that folder. */
   url: string;
-  size: number;
+  bytes: number;
   /** A gzipped file has two: a server may hand it over unpacked. */
   digests: string[];
 }
@@ -50,7 +50,7 @@ class OtherVersion extends Error {}
 
 const root = self.registration.scope;
 const files = new Map(self.__WB_MANIFEST.map((file) => [new URL(file.url, root).href, file]));
-const total = [...files.values()].reduce((sum, file) => sum + file.size, 0);
+const total = [...files.values()].reduce((sum, file) => sum + file.bytes, 0);
 // Another site of ours may stand in another folder of the same host.
 const ours = `yardstick ${new URL(root).pathname} `;
 const current = ours + VERSION;
@@ -133,7 +133,7 @@ async function keepAll(report: boolean): Promise<unknown[]> {
         // Without this file there is no whole version, so the rest is not fetched in vain.
         if (report) queue.length = 0;
       }
-      done += file.size;
+      done += file.bytes;
       if (report) await tell({ kind: "keeping", done, total });
     }
   };

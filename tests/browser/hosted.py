@@ -1,0 +1,99 @@
+"""A host as the page about hosting describes it: in a folder, with the headers of the build."""
+
+from __future__ import annotations
+
+import shutil
+import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any, ClassVar
+from urllib.parse import urlsplit
+
+from scripts import finish, serve
+
+FOLDER = "/somewhere"
+
+
+class Handler(serve.Handler):
+    """Serves one folder of the host under /somewhere/, or nothing while the network is down."""
+
+    rules: ClassVar[list[finish.Rule]] = []
+    asked: ClassVar[list[str]] = []
+    down: ClassVar[bool] = False
+
+    def do_GET(self) -> None:
+        """Note what is asked for, and answer unless the network is down."""
+        if self.down:
+            self.close_connection = True
+            self.connection.close()
+            return
+        self.asked.append(urlsplit(self.path).path.removeprefix(FOLDER))
+        super().do_GET()
+
+    def translate_path(self, path: str) -> str:
+        """Return the file; what lies outside of the folder is not there."""
+        inside = path.removeprefix(FOLDER) if path.startswith(f"{FOLDER}/") else "/no/such/file"
+        return super().translate_path(inside)
+
+    def end_headers(self) -> None:
+        """Send the headers that the build names for this address."""
+        address = urlsplit(self.path).path.removeprefix(FOLDER)
+        for name, value in finish.headers_for(address, self.rules).items():
+            self.send_header(name, value)
+        super(serve.Handler, self).end_headers()
+
+
+class Host:
+    """The site of `folder` at `address`, with what was asked of it."""
+
+    def __init__(self, folder: Path) -> None:
+        rules = finish.read_rules((folder / finish.HEADERS).read_text(encoding="utf-8"))
+        fresh: dict[str, Any] = {"rules": rules, "asked": [], "down": False}
+        self.folder = folder
+        self.handler = type("HostHandler", (Handler,), fresh)
+        self.server = serve.Server(("127.0.0.1", 0), self._handle)
+        self.address = f"http://127.0.0.1:{self.server.server_address[1]}{FOLDER}/"
+
+    def _handle(self, *given: Any) -> None:
+        self.handler(*given, directory=str(self.folder))
+
+    @property
+    def asked(self) -> list[str]:
+        """Every address that was asked for, in order."""
+        found: list[str] = self.handler.asked
+        return found
+
+    @contextmanager
+    def unplugged(self) -> Iterator[None]:
+        """Take the network away."""
+        self.handler.down = True
+        try:
+            yield
+        finally:
+            self.handler.down = False
+
+
+@contextmanager
+def hosted(folder: Path) -> Iterator[Host]:
+    """Serve `folder` as a host would."""
+    host = Host(folder)
+    threading.Thread(target=host.server.serve_forever, daemon=True).start()
+    try:
+        yield host
+    finally:
+        host.server.shutdown()
+        host.server.server_close()
+
+
+def next_version(site: Path, target: Path, heading: str) -> Path:
+    """Write a later version of `site`: another heading on the pairing page, and another style."""
+    shutil.copytree(site, target)
+    page = target / "pairing" / "index.html"
+    text = page.read_text(encoding="utf-8")
+    start, middle, rest = text.partition("<h1")
+    page.write_text(f"{start}<p>{heading}</p>{middle}{rest}", encoding="utf-8")
+    style = target / "assets" / "site.css"
+    style.write_text(f"{style.read_text()}body {{ --later: 1; }}\n", encoding="utf-8")
+    finish.finish(target)
+    return target
