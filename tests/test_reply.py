@@ -56,6 +56,13 @@ def test_plain_text_has_finding_reason_two_numbers_remedy_caution_link_and_sende
     assert lines[-2:] == [LINK, "Example Yard · 555-0142"]
 
 
+def test_the_machines_are_named_first_where_they_have_names(answer):
+    about = "Tractor: <b>Old</b> one. Implement: 60 in cutter."
+    assert reply(answer, about=about).startswith(f"{about}\n{answer.worksheet.title}: ")
+    rich = Words(reply_html(answer, about=about))
+    assert "".join(rich.words).startswith(about) and "b" not in rich.tags
+
+
 def test_rich_text_says_what_plain_text_says(answer):
     rich = Words(reply_html(answer, link=LINK, sender="Example Yard"))
     plain = reply(answer, sender="Example Yard").replace("\n- ", " ").replace("\n", " ")

@@ -23,8 +23,8 @@ def respond(request: str) -> str:
     request
         JSON with "worksheet", "inputs" (texts by field name), "units" ("us" or "metric"),
         "stage" ("exact" for the middle values alone, "full" for the whole answer), and for the
-        replies "link" (to this page, filled in), "short_link" (a shorter one to the same) and
-        "sender" (a line about who replies).
+        replies "link" (to this page, filled in), "short_link" (a shorter one to the same),
+        "about" (a line that names the machines) and "sender" (a line about who replies).
 
     Returns
     -------
@@ -51,8 +51,6 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
     sheet = worksheets.load(str(asked["worksheet"]))
     typed = {str(name): str(value) for name, value in asked.get("inputs", {}).items()}
     system = "metric" if asked.get("units") == "metric" else "us"
-    link, sender = (str(asked.get(name) or "") for name in ("link", "sender"))
-    short_link = str(asked.get("short_link") or link)
     stage = "exact" if asked.get("stage") == "exact" else "full"
     if sum(len(name) + len(value) for name, value in typed.items()) > LONGEST_REQUEST:
         raise explore.BadInputs({"": "That is far too much text for one form."})
@@ -83,17 +81,17 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
         "finding_words": ws.FINDING_WORDS[found.finding],
         "headline": text.headline(found, system),
         "html": answer_html(found, system),
-        **(_replies(found, system, link, short_link, sender) if found.final else {}),
+        **(_replies(found, system, asked) if found.final else {}),
     }
 
 
-def _replies(
-    found: ws.Answer, system: str, link: str, short_link: str, sender: str
-) -> dict[str, Any]:
+def _replies(found: ws.Answer, system: str, asked: dict[str, Any]) -> dict[str, Any]:
     """Return every kind of reply; a first look at the middle values has none to give."""
+    given = {name: str(asked.get(name) or "") for name in ("link", "sender", "about")}
+    short_link = str(asked.get("short_link") or given["link"])
     return {
-        "reply": reply(found, system, link, sender),
-        "reply_html": reply_html(found, system, link, sender),
+        "reply": reply(found, system, **given),
+        "reply_html": reply_html(found, system, **given),
         "short": short(found, system, short_link),
         "short_has_link": bool(short_link) and fits_short(found, short_link),
     }

@@ -62,10 +62,20 @@ def _telling(answer: Answer) -> list[ws.Verdict]:
     return rest[:2]
 
 
-def reply(answer: Answer, system: str = "us", link: str = "", sender: str = "") -> str:
-    """Return the reply as plain text, for a mail or the command line."""
+def reply(
+    answer: Answer, system: str = "us", link: str = "", sender: str = "", about: str = ""
+) -> str:
+    """Return the reply as plain text, for a mail or the command line.
+
+    `about` names the machines that it is about, where they have names.
+    """
     parts = _parts(answer, system)
-    lines = [parts.finding, *parts.reason, *(f"- {number}" for number in parts.numbers)]
+    lines = [
+        *filter(None, [about]),
+        parts.finding,
+        *parts.reason,
+        *(f"- {number}" for number in parts.numbers),
+    ]
     if parts.remedy:
         lines.append(f"What would help: {parts.remedy}")
     lines.append(f"Take care: {parts.caution}")
@@ -73,11 +83,14 @@ def reply(answer: Answer, system: str = "us", link: str = "", sender: str = "") 
     return "\n".join(lines)
 
 
-def reply_html(answer: Answer, system: str = "us", link: str = "", sender: str = "") -> str:
+def reply_html(
+    answer: Answer, system: str = "us", link: str = "", sender: str = "", about: str = ""
+) -> str:
     """Return the reply as HTML that a mail program takes from the clipboard."""
     parts = _parts(answer, system)
     return str(
         h.div[
+            h.p[about] if about else None,
             h.p[h.strong[parts.finding], [[" ", sentence] for sentence in parts.reason]],
             h.ul[[h.li[number] for number in parts.numbers]] if parts.numbers else None,
             h.p[h.strong["What would help: "], parts.remedy] if parts.remedy else None,

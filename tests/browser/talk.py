@@ -9,6 +9,7 @@ from playwright.sync_api import Locator, Page
 
 from calc.render import live
 
+ADDRESS_PAUSE = 150
 ANSWERED = ".ys-answer[data-final=true]"
 
 
@@ -40,6 +41,8 @@ def settle(page: Page) -> None:
         "?.textContent.includes(text)",
         arg=deciding,
     )
+    # The address is written once the typing pauses, which may be after the answer has come.
+    page.wait_for_timeout(ADDRESS_PAUSE)
 
 
 def native(typed: dict[str, str], worksheet: str = "pairing", units: str = "us") -> str:

@@ -71,6 +71,7 @@ def test_everything_stands_on_the_paper(pairing: Page) -> None:
     on_paper(pairing)
     given = pairing.locator(".ys-print-inputs")
     expect(given).to_contain_text("1,720 lb")
+    expect(given).to_contain_text("60 in rotary cutter, light duty")
     expect(given).to_contain_text("Rotary cutter, light duty")
     unknown = given.locator("div", has_text="Implement mass").locator(".ys-blank")
     expect(unknown).to_contain_text("taken: ")

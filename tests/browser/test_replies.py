@@ -37,11 +37,22 @@ def test_a_reply_is_copied_rich_and_plain(visited: Page) -> None:
     expect(visited.get_by_role("button", name="Reply copied")).to_be_visible()
     forms = visited.evaluate(COPIED)
     wanted = json.loads(native(inputs(visited)))["reply"]
-    assert forms["text/plain"] == f"{wanted}\n{visited.url}"
+    named = "Implement: 60 in rotary cutter, light duty."
+    assert forms["text/plain"] == f"{named}\n{wanted}\n{visited.url}"
     rich = forms["text/html"]
     assert "<strong>Tractor and implement: over a limit.</strong>" in rich
     assert "<li>" in rich and "What would help" in rich and "Take care" in rich
     assert "tractor_mass=1%2C720+lb" in rich
+
+
+def test_a_reply_names_the_machines_that_the_form_describes(visited: Page) -> None:
+    picker(visited, "tractor").select_option(label="Compact, 35 hp")
+    visited.get_by_role("button", name="Copy reply").click()
+    expect(visited.get_by_role("button", name="Reply copied")).to_be_visible()
+    forms = visited.evaluate(COPIED)
+    named = "Tractor: Compact, 35 hp. Implement: 60 in rotary cutter, light duty."
+    assert forms["text/plain"].startswith(f"{named}\nTractor and implement: ")
+    assert named in forms["text/html"]
 
 
 def test_a_reply_before_any_answer_was_computed(visited: Page) -> None:

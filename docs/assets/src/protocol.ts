@@ -28,6 +28,8 @@ export interface Request {
   link?: string;
   /** The shortest address of the same, for a message. */
   short_link?: string;
+  /** A line that names the machines, where they have names. */
+  about?: string;
   /** A line about who replies. */
   sender?: string;
 }

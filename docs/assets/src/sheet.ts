@@ -57,8 +57,8 @@ export class Sheet {
   private readonly defaults: Record<string, string> = {};
   private units: Units = storedUnits();
   private last: Response | undefined;
-  /** The address that the last answer is for. */
-  private lastAddress = "";
+  /** What the last answer is the answer to. */
+  private lastAsked = "";
   private readonly root: string;
   private readonly parts: readonly Part[];
   private readonly paper: Paper;
@@ -175,10 +175,10 @@ export class Sheet {
   }
 
   private async askStage(turn: number, stage: Stage): Promise<void> {
-    const address = this.address();
-    const response = await this.engine.ask(this.request(stage));
+    const request = this.request(stage);
+    const response = await this.engine.ask(request);
     if (!response || turn !== this.asked) return;
-    this.lastAddress = address;
+    this.lastAsked = JSON.stringify({ ...request, stage: "full" });
     this.show(response);
     if (!response.ok || response.final) return;
     await this.pause();
@@ -252,10 +252,16 @@ export class Sheet {
       if (!this.controls.has(name)) items.push(make("li", {}, sentence));
     }
     const heading = items.length === 1 ? "One thing to put right" : "Some things to put right";
-    this.summary.replaceChildren(
+    const fresh = make(
+      "div",
+      {},
       make("p", { class: "ys-summary-title" }, heading),
       make("ul", {}, ...items),
     );
+    // The same list stays as it is: someone may be about to follow one of its links.
+    if (this.summary.textContent !== fresh.textContent) {
+      this.summary.replaceChildren(...fresh.childNodes);
+    }
     this.summary.hidden = false;
     this.stale.hidden = false;
     this.answer.dataset["stale"] = "";
@@ -500,7 +506,7 @@ export class Sheet {
   /** The replies to what the form holds now, computed unless the last answer is for just that. */
   private async replies(): Promise<Response | undefined> {
     const request = this.request("full");
-    if (this.last?.reply && this.lastAddress === this.address()) return this.last;
+    if (this.last?.reply && this.lastAsked === JSON.stringify(request)) return this.last;
     const response = (await this.engine.ask(request)) ?? undefined;
     if (response && !response.ok) {
       this.show(response);
