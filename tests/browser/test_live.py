@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from urllib.parse import parse_qsl
 
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Page, Route, expect
 
 from calc.render import live
 from tests.browser.conftest import LIVE
@@ -33,6 +33,20 @@ def test_the_example_is_over_a_limit_and_48_in_changes_the_finding(pairing: Page
     settle(pairing)
     assert finding(pairing) != "over"
     assert "working_width=48+in" in pairing.url
+
+
+def test_the_example_is_not_taken_for_a_links_answer(page: Page, address: str) -> None:
+    """Until Python answers, the page says whose answer stands there."""
+    held: list[Route] = []
+    page.route("**/assets/runtime/**", held.append)
+    page.goto(link(address, working_width="48 in"))
+    expect(page.locator(".ys-stale")).to_contain_text("What stands below is for the example.")
+    for route in held:
+        route.continue_()
+    page.unroute("**/assets/runtime/**")
+    page.wait_for_selector(ANSWERED)
+    expect(page.locator(".ys-stale")).to_be_hidden()
+    assert finding(page) == "close"
 
 
 def test_the_page_shows_byte_for_byte_what_native_python_says(page: Page, address: str) -> None:

@@ -13,6 +13,8 @@ import { copyRich, sendable, sender } from "./replies";
 
 /** Within a burst of changes an answer waits for this pause; the first of a burst does not. */
 const TYPING_PAUSE = 120;
+/** An answer that takes longer is said to be on its way [ms]. */
+const LATE = 400;
 /** A half-typed value is not an error yet: its sentence waits for a longer pause. */
 const ERROR_PAUSE = 900;
 const UNITS_KEY = "yardstick.units";
@@ -51,6 +53,8 @@ export class Sheet {
   private readonly tools: HTMLElement;
   private readonly notice = make("div", { class: "ys-notice", hidden: "" });
   private readonly summary = make("div", { class: "ys-summary", hidden: "" });
+  /** The last turn that Python has answered. */
+  private answered = 0;
   private readonly stale = make("p", { class: "ys-stale", hidden: "" });
   private readonly progress = make("div", { class: "ys-progress", hidden: "" });
   private readonly controls = new Map<string, Control>();
@@ -93,7 +97,6 @@ export class Sheet {
       () => this.paperRows(),
       () => sendable(this.address(), this.root),
     );
-    this.stale.textContent = "This answer is for the last inputs that could be read.";
     this.answer.tabIndex = -1;
     this.answer.before(this.progress, this.notice, this.summary, this.stale);
     this.buildTools();
@@ -171,13 +174,28 @@ export class Sheet {
   private compute(): void {
     this.form.dispatchEvent(new CustomEvent(INPUTS_EVENT));
     this.asked += 1;
-    void this.askStage(this.asked, "exact");
+    const turn = this.asked;
+    window.setTimeout(() => this.answered < turn && this.showWaiting(), this.answered ? LATE : 0);
+    void this.askStage(turn, "exact");
+  }
+
+  /** The answer on the page isn't for the inputs beside it, and nobody may take or print it so. */
+  private showWaiting(): void {
+    const whose = this.answered ? "the numbers before" : "the example";
+    this.markStale(`Your numbers are being worked out. What stands below is for ${whose}.`);
+  }
+
+  private markStale(text: string): void {
+    this.stale.textContent = text;
+    this.stale.hidden = false;
+    this.answer.dataset["stale"] = "";
   }
 
   private async askStage(turn: number, stage: Stage): Promise<void> {
     const request = this.request(stage);
     const response = await this.engine.ask(request);
     if (!response || turn !== this.asked) return;
+    this.answered = turn;
     this.lastAsked = JSON.stringify({ ...request, stage: "full" });
     this.show(response);
     if (!response.ok || response.final) return;
@@ -263,8 +281,7 @@ export class Sheet {
       this.summary.replaceChildren(...fresh.childNodes);
     }
     this.summary.hidden = false;
-    this.stale.hidden = false;
-    this.answer.dataset["stale"] = "";
+    this.markStale("This answer is for the last inputs that could be read.");
     this.announce(`${heading}. ${items.map((item) => item.textContent).join(" ")}`);
   }
 
