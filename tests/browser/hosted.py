@@ -18,6 +18,7 @@ FOLDER = "/somewhere"
 class Handler(serve.Handler):
     """Serves one folder of the host under /somewhere/, or nothing while the network is down."""
 
+    folder: ClassVar[Path]
     rules: ClassVar[list[finish.Rule]] = []
     asked: ClassVar[list[str]] = []
     down: ClassVar[bool] = False
@@ -28,6 +29,8 @@ class Handler(serve.Handler):
             self.close_connection = True
             self.connection.close()
             return
+        # A connection stays open while the host exchanges the folder.
+        self.directory = str(self.folder)
         self.asked.append(urlsplit(self.path).path.removeprefix(FOLDER))
         super().do_GET()
 
@@ -49,14 +52,14 @@ class Host:
 
     def __init__(self, folder: Path) -> None:
         rules = finish.read_rules((folder / finish.HEADERS).read_text(encoding="utf-8"))
-        fresh: dict[str, Any] = {"rules": rules, "asked": [], "down": False}
-        self.folder = folder
+        fresh: dict[str, Any] = {"rules": rules, "asked": [], "down": False, "folder": folder}
         self.handler = type("HostHandler", (Handler,), fresh)
-        self.server = serve.Server(("127.0.0.1", 0), self._handle)
+        self.server = serve.Server(("127.0.0.1", 0), self.handler)
         self.address = f"http://127.0.0.1:{self.server.server_address[1]}{FOLDER}/"
 
-    def _handle(self, *given: Any) -> None:
-        self.handler(*given, directory=str(self.folder))
+    def exchange(self, folder: Path) -> None:
+        """Show what is in another folder from now on."""
+        self.handler.folder = folder
 
     @property
     def asked(self) -> list[str]:

@@ -167,7 +167,7 @@ def test_a_new_version_comes_whole_and_only_when_it_is_wanted(
     field(page, "working_width").fill("48 in")
     page.wait_for_url("**/pairing/#working_width=48+in")
     other = visit(visitor, host, "tires/swap/")
-    host.folder = later
+    host.exchange(later)
     # Still the first version: the page in use, and every page that is opened beside it.
     assert not other.evaluate("getComputedStyle(document.body).getPropertyValue('--later')")
     third = visitor.new_page()
@@ -203,7 +203,7 @@ def test_damage_that_only_a_new_version_can_mend_lets_it_in(
     page = visit(visitor, host, "tires/swap/")
     page.evaluate(DAMAGE, "somewhere/pairing/")
     stop_worker(page)
-    host.folder = later
+    host.exchange(later)
     page.goto(f"{host.address}pairing/")
     page.get_by_text(LATER).wait_for()
     assert page.evaluate("getComputedStyle(document.body).getPropertyValue('--later')")
@@ -217,7 +217,7 @@ def test_a_half_copied_version_never_takes_over(
     # The host has the new list already, and still the old page.
     (later / "pairing" / "index.html").write_bytes((site / "pairing" / "index.html").read_bytes())
     page = visit(visitor, host)
-    host.folder = later
+    host.exchange(later)
     page.evaluate("navigator.serviceWorker.getRegistration().then((each) => each.update())")
     page.wait_for_function(
         "navigator.serviceWorker.getRegistration().then((each) => !each.installing)"
@@ -259,7 +259,7 @@ def test_a_site_built_not_to_be_kept_gives_up_what_was_kept(
         text = path.read_text(encoding="utf-8")
         path.write_text(finish.MARK.sub("<html ", text, count=1), encoding="utf-8")
     finish.finish(plain, kept=False)
-    host.folder = plain
+    host.exchange(plain)
     page.evaluate("navigator.serviceWorker.getRegistration().then((each) => each.update())")
     page.wait_for_function(
         "navigator.serviceWorker.getRegistrations().then((each) => !each.length)"
