@@ -25,7 +25,7 @@ export class Embed {
   }
 
   private tellHeight(): void {
-    const height = Math.ceil(this.place.getBoundingClientRect().height);
+    const height = Math.ceil(this.place.getBoundingClientRect().bottom + window.scrollY);
     // Any site may frame the page, and a height is nobody's secret.
     if (window.parent !== window) window.parent.postMessage({ yardstick: "height", height }, "*");
   }
