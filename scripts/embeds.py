@@ -63,11 +63,19 @@ def snippet_html(name: str) -> str:
     return f'<pre class="ys-snippet"><code>{html.escape(snippet(name))}</code></pre>'
 
 
-def list_html(up: str) -> str:
-    """Return every calculator that can be framed; `up` leads to the site's first page."""
+def list_html(up: str | None) -> str:
+    """Return every calculator that can be framed.
+
+    `up` leads to the site's first page; without it the addresses are no links, as in the offline
+    copy, which has no embeds.
+    """
+
+    def shown(name: str) -> str:
+        code = f"<code>{FOLDER}/{name}/</code>"
+        return code if up is None else f'<a href="{up}{FOLDER}/{name}/">{code}</a>'
+
     rows = "".join(
-        f"<tr><td>{html.escape(title)}</td>"
-        f'<td><a href="{up}{FOLDER}/{name}/"><code>{FOLDER}/{name}/</code></a></td></tr>'
+        f"<tr><td>{html.escape(title)}</td><td>{shown(name)}</td></tr>"
         for name, title in sorted(titles().items(), key=lambda each: each[1])
     )
     head = "<tr><th>Calculator</th><th>Address</th></tr>"

@@ -71,9 +71,9 @@ class Source:
             "question-index": lambda: page.index_block(self.href),
             "offline-copy": lambda: self.offline_copy(),
             "keep": lambda: self.keep(),
-            "embeds": lambda: embeds.list_html(self.up),
+            "embeds": lambda: embeds.list_html(None if self.is_offline else self.up),
             "embed-snippet": lambda: embeds.snippet_html(name),
-            "headers": lambda: finish.PLACE_OF_HEADERS,
+            "headers": lambda: self.headers(finish.PLACE_OF_HEADERS),
             "machines": lambda: yard.machines_block(self.href("pairing")),
             "matrix": lambda: shop.matrix_html(self.href("pairing")),
             "value": lambda: page.value_inline(name),
@@ -99,9 +99,18 @@ class Source:
         """The way from this page to the site's first page, where pages stand in folders."""
         return "../" * (self.name.count("/") + (not self.name.endswith("index.md")))
 
+    @property
+    def is_offline(self) -> bool:
+        """True while the pages of the offline copy are being written."""
+        return os.environ.get("YARDSTICK_OFFLINE") == "true"
+
+    def headers(self, place: str) -> str:
+        """Return the place where the finished site's headers will stand."""
+        return "<p>They stand here on the site itself.</p>" if self.is_offline else place
+
     def keep(self) -> str:
         """Return the place where the client says what this device keeps of the site."""
-        if os.environ.get("YARDSTICK_OFFLINE") == "true":
+        if self.is_offline:
             return ""
         return (
             '<div id="ys-keep"><p>The state of this device is shown here by a script, which did '
@@ -110,7 +119,7 @@ class Source:
 
     def offline_copy(self) -> str:
         """Return the link to the offline copy with its size, if this site brings one."""
-        if os.environ.get("YARDSTICK_OFFLINE") == "true":
+        if self.is_offline:
             return "<p>This is the offline copy: everything in it works without a network.</p>"
         zipped = Path(os.environ.get("YARDSTICK_ASSETS", ".")) / OFFLINE_ZIP
         if not zipped.is_file():

@@ -76,7 +76,7 @@ def _rebuild_on_change(out: Path) -> None:
         seen = now
         fresh = out.with_name(f"{out.name}-next")
         try:
-            build.build(fresh)
+            build.build(fresh, kept=False)
         except _setup.SetupError as problem:
             print(problem, file=sys.stderr)
             continue
@@ -96,7 +96,8 @@ def main() -> int:
     try:
         _setup.ensure_environment()
         shutil.rmtree(out, ignore_errors=True)
-        build.build(out)
+        # A page that the browser keeps would hide the next change.
+        build.build(out, kept=not options.watch)
     except _setup.SetupError as problem:
         print(problem, file=sys.stderr)
         return 1
