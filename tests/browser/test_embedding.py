@@ -97,6 +97,18 @@ def test_no_other_page_of_the_site_can_be_framed(page: Page, host: Host, outside
     expect(page.frame_locator("#whole").locator(".ys-answer")).to_have_count(0)
 
 
+def test_no_frame_is_wider_than_a_phone(browser: Browser, host: Host) -> None:
+    context = browser.new_context(viewport={"width": 360, "height": 740})
+    page = context.new_page()
+    wide = []
+    for name in embeds.titles():
+        page.goto(f"{host.address}embed/{name}/")
+        if page.evaluate("document.documentElement.scrollWidth") > 360:
+            wide.append(name)
+    assert wide == []
+    context.close()
+
+
 def test_every_worksheet_has_its_frame(site: Path) -> None:
     assert {path.name for path in (site / embeds.FOLDER).iterdir()} == set(embeds.titles())
     for name in embeds.titles():

@@ -81,7 +81,7 @@ def test_without_javascript_every_worksheet_shows_its_whole_answer(
 
 
 def test_nothing_is_wider_than_a_phone(browser: Browser, address: str, site: Path) -> None:
-    context = browser.new_context(viewport={"width": 360, "height": 740})
+    context = browser.new_context(viewport={"width": 360, "height": 740}, service_workers="block")
     page = context.new_page()
     wide = []
     for name in _pages(site):
@@ -94,7 +94,11 @@ def test_nothing_is_wider_than_a_phone(browser: Browser, address: str, site: Pat
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_axe_finds_nothing_serious(browser: Browser, address: str, site: Path, scheme: str) -> None:
-    context = browser.new_context(color_scheme=scheme, bypass_csp=True)  # type: ignore[arg-type]
+    context = browser.new_context(
+        color_scheme=scheme,  # type: ignore[arg-type]
+        bypass_csp=True,
+        service_workers="block",
+    )
     page = context.new_page()
     found: dict[str, list[str]] = {}
     for name in _pages(site):
