@@ -17,7 +17,7 @@ when the points disagree. The search is deterministic: the same inputs give the 
 from __future__ import annotations
 
 import itertools
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -399,14 +399,20 @@ def _thresholds(
     met_low, met_high = met(dim.low), met(dim.high)
     if met_low == met_high:
         return None, None
-    good, bad = (dim.high, dim.low) if met_high else (dim.low, dim.high)
+    if met_high:
+        return _last_met(met, dim.high, dim.low), None
+    return None, _last_met(met, dim.low, dim.high)
+
+
+def _last_met(met: Callable[[float], bool], good: float, bad: float) -> float:
+    """Return the value nearest to `bad` that is still met, by halving from `good`."""
     for _ in range(BISECTIONS):
         half = (good + bad) / 2
         if met(half):
             good = half
         else:
             bad = half
-    return (good, None) if met_high else (None, good)
+    return good
 
 
 # --- remedies --------------------------------------------------------------------------------
@@ -464,16 +470,7 @@ class Solver:
 
         if met(hard):
             return hard
-        if not met(easy):
-            return None
-        good, bad = easy, hard
-        for _ in range(BISECTIONS):
-            half = (good + bad) / 2
-            if met(half):
-                good = half
-            else:
-                bad = half
-        return good
+        return _last_met(met, easy, hard) if met(easy) else None
 
 
 # --- the whole answer ------------------------------------------------------------------------

@@ -13,16 +13,12 @@ from calc.worksheet import Check, Inputs, Output, Work
 from calc.worksheets import _raised as raised
 
 OFF_ROAD = "none"
-STEERING_MARGIN = 0.20  # share of the tractor's mass that the common rule keeps in front
 
 
 def power_key(kind: str) -> str:
     """Return the row of power_density for a kind of implement; empty when it needs no shaft."""
-    for row in tables.rows("typical_implements"):
-        if row["kind"] == kind:
-            # A chipper's demand goes with its opening, the number that an owner knows.
-            return "chipper_opening" if row["power_key"] == "chipper" else row["power_key"]
-    return ""
+    row = pto_power.kind_row(kind)
+    return row["power_key"] if row else ""
 
 
 def hitch_checks(v: Inputs) -> list[Check]:
@@ -108,20 +104,21 @@ def power_checks(v: Inputs, work: Work) -> tuple[list[Check], list[Output]]:
     if needed is None:
         return [], []
     mass = v.tractor_mass + v.implement_mass
-    climb = pto_power.grade_power(mass, v.slope, v.ground_speed)
     drive = "gear" if v.transmission == "gear" else "hydrostatic"
     efficiency = pto_power.axle_efficiency(drive)[1]
+    climb = pto_power.grade_power(mass, v.slope, v.ground_speed) / efficiency
     share = pto_power.altitude_factor(v.altitude)
-    left = pto_power.power_left(v.pto_power, share, 1.0, max(climb, 0.0) / efficiency)
+    left = pto_power.power_left(v.pto_power, share, 1.0, climb)
     if work.on:
+        altitude_rule = tables.by_key("altitude_rules", "key")[pto_power.DEFAULT_ALTITUDE_RULE]
         work.step(
             "Share of the power left at this altitude",
             "f",
-            "1 − 3 % for each 1,000 ft above 500 ft",
+            f"1 − {altitude_rule['label']}",
             (("h", v.altitude, "distance"),),
             share,
             "fraction",
-            "power/S27",
+            altitude_rule["source"],
         )
         work.step(
             "Power that the climb takes from the engine",
@@ -133,7 +130,7 @@ def power_checks(v: Inputs, work: Work) -> tuple[list[Check], list[Output]]:
                 ("v", v.ground_speed, "speed"),
                 ("η", efficiency, "fraction"),
             ),
-            climb / efficiency,
+            climb,
             "power",
             "power/S29",
         )
@@ -144,7 +141,7 @@ def power_checks(v: Inputs, work: Work) -> tuple[list[Check], list[Output]]:
             (
                 ("f", share, "fraction"),
                 ("P_pto", v.pto_power, "power"),
-                ("P_c", climb / efficiency, "power"),
+                ("P_c", climb, "power"),
             ),
             left,
             "power",
@@ -153,29 +150,21 @@ def power_checks(v: Inputs, work: Work) -> tuple[list[Check], list[Output]]:
         if v.power_needed is None:
             key = power_key(v.implement_kind)
             row = tables.by_key("power_density", "key")[key]
-            if not pto_power.is_total(key):
-                work.step(
-                    "Power that the implement takes",
-                    "P_i",
-                    "p w",
-                    (
-                        ("p", pto_power.density(key, v.material), "power_per_width"),
-                        ("w", v.working_width, "length"),
-                    ),
-                    needed,
-                    "power",
-                    row["source"],
-                )
-            else:
-                work.step(
-                    "Power that the implement takes",
-                    "P_i",
-                    "table value",
-                    (),
-                    needed,
-                    "power",
-                    row["source"],
-                )
+            total = pto_power.is_total(key)
+            work.step(
+                "Power that the implement takes",
+                "P_i",
+                "table value" if total else "p w",
+                ()
+                if total
+                else (
+                    ("p", pto_power.density(key, v.material), "power_per_width"),
+                    ("w", v.working_width, "length"),
+                ),
+                needed,
+                "power",
+                row["source"],
+            )
     source = "power/S16; power/PRACTICE" if v.power_needed is None else "power/DERIVED"
     checks = [
         ws.at_least(
@@ -276,7 +265,7 @@ def _climb_check(v: Inputs, front: float, total: float) -> Check:
     share = left / v.tractor_mass
     return Check(
         "climb", "Front axle share left on the steepest climb", "fraction", share, 0.0, "at least",
-        share / STEERING_MARGIN, "hitch/DERIVED",
+        share / ballast.FRONT_SHARE, "hitch/DERIVED",
         why="At nothing the front wheels leave the ground. Real ground has bumps: this is a limit "
         "at rest, not a slope that is safe.",
         close_band=0.5,

@@ -3,11 +3,10 @@
 import pytest
 
 from calc.render import facts, tables
-from calc.render.facts import _makers as fact_makers
-from calc.render.tables import _makers as table_makers
+from calc.render._found import offered
 
 
-@pytest.mark.parametrize("name", sorted(table_makers()))
+@pytest.mark.parametrize("name", sorted(offered(tables.__name__, "TABLES")))
 def test_table_is_whole(name: str) -> None:
     view = tables.table(name)
     assert view.caption and view.rows
@@ -16,7 +15,7 @@ def test_table_is_whole(name: str) -> None:
     assert "<table" in str(tables.html(view))
 
 
-@pytest.mark.parametrize("name", sorted(fact_makers()))
+@pytest.mark.parametrize("name", sorted(offered(facts.__name__, "FACTS")))
 def test_fact_is_a_short_text(name: str) -> None:
     said = facts.fact(name)
     assert said.strip() and len(said) < 80

@@ -7,9 +7,12 @@ gravity and distances are to scale; the outlines are a sketch in proportion to t
 from __future__ import annotations
 
 from itertools import pairwise
+from typing import Any
 
 from calc import worksheet as ws
+from calc.mechanics import hitch
 from calc.picture import Arrow, Dimension, Disc, Item, Label, Line, Scene, Shape
+from calc.worksheets._raised import front_axle_of
 
 LINE = 0.038  # height of a line of text as a share of the picture's width, on a phone
 GAP = 0.02  # between an arrow and what it points at [m]
@@ -73,6 +76,26 @@ def loads_view(
             payload=(payload or 0.0, "mass"),
         ),
         items,
+    )
+
+
+def inputs_view(v: ws.Inputs, *, front_load: float, rear_load: float, **more: Any) -> Scene:
+    """Return the side view of the machines that the inputs describe; `more` as for `loads_view`."""
+    return loads_view(
+        wheelbase=v.wheelbase,
+        hitch_distance=v.hitch_distance,
+        cg_distance=v.cg_distance,
+        raised_height=v.raised_height,
+        link_length=v.link_length,
+        tractor_mass=v.tractor_mass,
+        tractor_cg=(v.wheelbase * front_axle_of(v) / v.tractor_mass, v.cg_height),
+        implement_mass=v.implement_mass,
+        front_load=front_load,
+        rear_load=rear_load,
+        front_ballast=v.front_ballast or 0.0,
+        front_ahead=v.front_ballast_distance,
+        setback=hitch.coupler_setback() if v.quick_coupler != "none" else 0.0,
+        **more,
     )
 
 

@@ -12,7 +12,7 @@ from calc import worksheet as ws
 from calc.explore import Solver
 from calc.mechanics import ballast, hitch, lift, typical
 from calc.picture import Chart, Mark, Picture, Scene, Series
-from calc.worksheets._loads_view import loads_view
+from calc.worksheets._loads_view import inputs_view
 from calc.worksheets._raised import (
     NOT_A_SLOPE,
     SEEN_LIFT,
@@ -717,24 +717,14 @@ def _side_view(
     payload: float | None = None,
 ) -> Scene:
     """Return the side view with the loads of two outputs, each with whether it is in limits."""
-    return loads_view(
-        wheelbase=v.wheelbase,
-        hitch_distance=v.hitch_distance,
-        cg_distance=v.cg_distance,
-        raised_height=v.raised_height,
-        link_length=v.link_length,
-        tractor_mass=v.tractor_mass,
-        tractor_cg=(v.wheelbase * front_axle_of(v) / v.tractor_mass, v.cg_height),
-        implement_mass=v.implement_mass,
+    return inputs_view(
+        v,
         front_load=outcome.output(front[0]),
         rear_load=outcome.output(rear[0]),
         front_ok=front[1],
         rear_ok=rear[1],
-        front_ballast=v.front_ballast or 0.0,
-        front_ahead=v.front_ballast_distance,
         payload=payload,
         payload_ahead=v.loader_reach,
-        setback=hitch.coupler_setback() if v.quick_coupler != "none" else 0.0,
         title="Side view, bucket full" if payload else "Side view with the loads",
     )
 

@@ -8,12 +8,12 @@ from typing import Any
 from calc import pairing, quantities, tables, vocabulary
 from calc import worksheet as ws
 from calc.explore import Solver
-from calc.mechanics import ballast, hitch, pto_power, typical
+from calc.mechanics import ballast, pto_power, typical
 from calc.picture import Chart, Mark, Picture, Series
 from calc.quantities import Reading
 from calc.vocabulary import field
 from calc.worksheets import _raised as raised
-from calc.worksheets._loads_view import loads_view
+from calc.worksheets._loads_view import inputs_view
 
 FRONT_RULES = tuple(
     ws.Option(row["key"], row["label"])
@@ -319,22 +319,12 @@ def _notes(v: ws.Inputs) -> list[ws.Words]:
 def picture(v: ws.Inputs, outcome: ws.Outcome) -> list[Picture]:
     """Draw the side view with its loads, and demand against width."""
     met = {check.name: check.margin >= 0 for check in outcome.checks}
-    view = loads_view(
-        wheelbase=v.wheelbase,
-        hitch_distance=v.hitch_distance,
-        cg_distance=v.cg_distance,
-        raised_height=v.raised_height,
-        link_length=v.link_length,
-        tractor_mass=v.tractor_mass,
-        tractor_cg=(v.wheelbase * raised.front_axle_of(v) / v.tractor_mass, v.cg_height),
-        implement_mass=v.implement_mass,
+    view = inputs_view(
+        v,
         front_load=outcome.output("front_load"),
         rear_load=outcome.output("rear_load"),
         front_ok=met["steering"] and met["climb"],
         rear_ok=met.get("rear_axle", True) and met.get("rear_tires", True),
-        front_ballast=v.front_ballast or 0.0,
-        front_ahead=v.front_ballast_distance,
-        setback=hitch.coupler_setback() if v.quick_coupler != "none" else 0.0,
     )
     chart = _demand_chart(v, outcome)
     return [view, chart] if chart else [view]

@@ -2,15 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass
-from functools import cache
-from importlib import import_module
-from pathlib import Path
 
 import htpy as h
 
-from calc.errors import UnknownName
+from calc.render._found import make
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,15 +31,6 @@ def html(view: TableView) -> h.Element:
     ]
 
 
-@cache
-def _makers() -> dict[str, Callable[[], TableView]]:
-    found: dict[str, Callable[[], TableView]] = {}
-    for path in sorted(Path(__file__).parent.glob("*.py*")):
-        if path.stem[0] != "_":
-            found.update(import_module(f"calc.render.tables.{path.stem}").TABLES)
-    return found
-
-
 def table(name: str) -> TableView:
     """Return the table called `name`.
 
@@ -52,7 +39,5 @@ def table(name: str) -> TableView:
     UnknownName
         When there is none.
     """
-    try:
-        return _makers()[name]()
-    except KeyError:
-        raise UnknownName(f"There is no table called {name!r}.") from None
+    found: TableView = make(__name__, "TABLES", "table", name)
+    return found
