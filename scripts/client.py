@@ -10,6 +10,8 @@ from scripts import _setup
 from scripts.runtime import Runtime
 
 ASSETS = _setup.WORK / "assets"
+# Written into the head of every page.
+FIRST = _setup.WORK / "bundle" / "first.js"
 BUNDLER = _setup.ROOT / "scripts" / "bundle_node.mjs"
 SHIM_FIRST = "window.yardstickWorker = window.Worker;\n"
 
@@ -43,5 +45,5 @@ def write_assets(runtime: Runtime) -> Path:
     shutil.copytree(runtime.folder, place)
     (place / "worker.js").write_text(bundle("worker.ts", runtime), encoding="utf-8")
     (ASSETS / "yardstick.js").write_text(bundle("main.ts", runtime), encoding="utf-8")
-    (ASSETS / "first.js").write_text(bundle("first.ts", runtime), encoding="utf-8")
+    FIRST.write_text(bundle("first.ts", runtime).strip(), encoding="utf-8")
     return ASSETS

@@ -17,7 +17,7 @@ if str(ROOT) not in sys.path:
 from mkdocs.exceptions import PluginError
 from mkdocs.structure.files import File, Files
 
-from scripts import _setup, markdown_ext, shop
+from scripts import _setup, client, markdown_ext, shop
 
 BUILT = Path(os.environ.get("YARDSTICK_ASSETS") or _setup.WORK / "assets")
 _source = markdown_ext.Source()
@@ -29,7 +29,9 @@ def on_config(config: Any) -> Any:
     offline = os.environ.get("YARDSTICK_OFFLINE") == "true"
     if offline:
         config.theme["features"].remove("navigation.instant")
-    config.extra["polyfills"] = ["assets/iframe-worker.js" if offline else "assets/first.js"]
+    else:
+        config.extra["polyfills"] = []
+        config.extra["first_script"] = client.FIRST.read_text(encoding="utf-8")
     return config
 
 
@@ -91,6 +93,19 @@ def _at_any_address(script: str, site_url: str) -> str:
     return changed
 
 
+# The theme reads the search index at once, except on pages opened from a file, where it waits until
+# the search is opened.
+SEARCH_AT_ONCE = re.compile(r'location\.protocol!=="file:"(?=\),\w+\("search"\))')
+
+
+def _search_when_opened(script: str) -> str:
+    """Return the theme's script with the search index read no earlier than it is wanted."""
+    changed, count = SEARCH_AT_ONCE.subn("!1", script)
+    if count != 1:
+        raise PluginError("The theme's script has changed: the search must be looked at.")
+    return changed
+
+
 def on_post_build(config: Any) -> None:
     """Fit the theme's scripts to us, and leave out what it brings for other languages."""
     scripts = Path(config.site_dir) / "assets" / "javascripts"
@@ -100,5 +115,5 @@ def on_post_build(config: Any) -> None:
     for path in scripts.rglob("*.js"):
         text = path.read_text(encoding="utf-8").partition("//# sourceMappingURL=")[0]
         if path.name.startswith("bundle."):
-            text = _at_any_address(text, config.site_url)
+            text = _search_when_opened(_at_any_address(text, config.site_url))
         path.write_text(text, encoding="utf-8")

@@ -25,15 +25,14 @@ def _carried(runtime: Runtime) -> str:
     """Return the script that carries everything a server would have given."""
     worker = "\n".join(
         [
-            (runtime.folder / "pyodide.asm.js").read_text(encoding="utf-8"),
-            (runtime.folder / "pyodide.js").read_text(encoding="utf-8"),
+            (runtime.folder / str(runtime.manifest["script"])).read_text(encoding="utf-8"),
             client.bundle("worker.ts", runtime, python_inside=True),
         ]
     )
     wasm = (runtime.folder / "pyodide.asm.wasm").read_bytes()
     packed = {
         "pyodide.asm.wasm": gzip.compress(wasm, compresslevel=9, mtime=0),
-        **{name: (runtime.folder / name).read_bytes() for name in ("library.gz", "packages.gz")},
+        "library.gz": (runtime.folder / "library.gz").read_bytes(),
     }
     parts = {name: base64.b64encode(data).decode("ascii") for name, data in packed.items()}
     carried = json.dumps({"worker": worker, "parts": parts}, ensure_ascii=False)

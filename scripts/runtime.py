@@ -1,14 +1,14 @@
 """The Python that the browser runs: the npm runtime, trimmed, with the calculation package.
 
-Three parts come out of it, all in one folder named after their content:
+Two parts come out of it, both in one folder named after their content:
 
 * the runtime itself, as the npm package has it;
-* `library.gz`: the standard library, trimmed to what answering every worksheet imports, and
-  byte-compiled;
-* `packages.gz`: calc as a byte-compiled wheel, with htpy and MarkupSafe.
+* `library.gz`: the standard library, trimmed to what answering every worksheet imports, and calc
+  from a wheel, with htpy and MarkupSafe, all of it byte-compiled.
 
-Both are zips whose members are stored plainly, gzipped as a whole: that is smaller, it does not
-rest on the host's own compression, and the browser unpacks it much faster than Python would.
+The library is a zip whose members are stored plainly, gzipped as a whole: that is smaller, it does
+not rest on the host's own compression, and the browser unpacks it much faster than Python would.
+Python imports straight from the zip, which is faster than unpacking it into files.
 """
 
 from __future__ import annotations
@@ -30,13 +30,15 @@ from scripts import _setup, vectors
 
 FOLDER = _setup.WORK / "runtime"
 PROBE = _setup.ROOT / "scripts" / "runtime_node.mjs"
+SLIMMER = _setup.ROOT / "scripts" / "slim_node.mjs"
 PYTHON_OF_THE_RUNTIME = (3, 13)
 LIBRARIES = ("htpy", "markupsafe")
 # Parts of them that are for other programs, or for reading their types.
 LEFT_OUT = {"htpy/django.py", "htpy/starlette.py", "htpy/html2htpy.py"}
 # Imported only when something goes wrong, which no worksheet does on purpose.
 KEPT_ANYHOW = {"traceback", "linecache", "tokenize", "warnings", "textwrap", "contextlib"}
-WORKER_SOURCES = ("worker.ts", "archive.ts", "protocol.ts")
+WORKER_SOURCES = ("worker.ts", "protocol.ts")
+SCRIPT = "python.js"
 # What only the site's build and the command line need stays at home, unless it is used.
 BUILD_ONLY = (
     "calc/__main__",
@@ -200,6 +202,7 @@ def build(*, inside_runtime: bool | None = None) -> Runtime:
             (_setup.CLIENT / "package-lock.json").read_bytes(),
             Path(__file__).read_bytes(),
             PROBE.read_bytes(),
+            SLIMMER.read_bytes(),
             *((_setup.CLIENT / name).read_bytes() for name in WORKER_SOURCES),
             repr((sys.version_info[:2], inside_runtime)).encode(),
         ]
@@ -216,29 +219,34 @@ def build(*, inside_runtime: bool | None = None) -> Runtime:
     library_source = FOLDER / "library-source.zip"
     used = used_files(whole)
     library_source.write_bytes(write_zip(trimmed_library(npm, used["library"])))
-    library = read_zip(byte_compile(library_source, inside_runtime=inside_runtime, strip=True))
-    packages: Members = {}
-    for archive in (wheel, libraries):
-        packages |= read_zip(byte_compile(archive, inside_runtime=inside_runtime, strip=True))
-    packages = {
-        name: data
-        for name, data in packages.items()
-        if name.replace(".pyc", ".py") in used["packages"] or not name.startswith(BUILD_ONLY)
-    }
-    runtime = _write(npm, library, packages)
+    library: Members = {}
+    for archive in (library_source, wheel, libraries):
+        members = read_zip(byte_compile(archive, inside_runtime=inside_runtime, strip=True))
+        library |= {
+            name: data
+            for name, data in members.items()
+            if name.replace(".pyc", ".py") in used["packages"] or not name.startswith(BUILD_ONLY)
+        }
+    runtime = _write(npm, library)
     record.write_text(json.dumps(runtime.manifest))
     return runtime
 
 
-def _write(npm: Path, library: Members, packages: Members) -> Runtime:
+def _script(source: Path) -> bytes:
+    """Return the runtime's two scripts as one: a worker takes one after the other."""
+    slim = FOLDER / "pyodide.asm.js"
+    _setup.node(SLIMMER, slim)
+    both = [slim.read_bytes(), (source / "pyodide.js").read_bytes()]
+    return b"\n".join(both).replace(b"//# sourceMappingURL=", b"//")
+
+
+def _write(npm: Path, library: Members) -> Runtime:
     """Write the finished parts into a folder named after their content."""
     source = npm / "pyodide"
     files = {
         "library.gz": pack(library),
-        "packages.gz": pack(packages),
         "pyodide.asm.wasm": (source / "pyodide.asm.wasm").read_bytes(),
-        "pyodide.asm.js": (source / "pyodide.asm.js").read_bytes(),
-        "pyodide.js": (source / "pyodide.js").read_bytes().replace(b"//# sourceMappingURL=", b"//"),
+        SCRIPT: _script(source),
     }
     # The worker's own script lies in the same folder, so it has a say in the name.
     own = [(_setup.CLIENT / name).read_bytes() for name in WORKER_SOURCES]
@@ -253,9 +261,9 @@ def _write(npm: Path, library: Members, packages: Members) -> Runtime:
     manifest: dict[str, object] = {
         "folder": f"runtime/{digest}/",
         "worker": "worker.js",
+        "script": SCRIPT,
         "wasm": {"name": "pyodide.asm.wasm", "size": len(files["pyodide.asm.wasm"])},
         "library": {"name": "library.gz", "size": len(files["library.gz"])},
-        "packages": {"name": "packages.gz", "size": len(files["packages.gz"])},
         "index": json.dumps({"info": info, "packages": {}}),
     }
     return Runtime(folder, manifest)

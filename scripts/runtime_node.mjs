@@ -8,7 +8,7 @@ import { gunzipSync } from "node:zlib";
 
 const here = dirname(fileURLToPath(import.meta.url));
 const npm = join(here, "..", ".build", "npm", "node_modules");
-const { loadPyodide } = createRequire(import.meta.url)(join(npm, "pyodide", "pyodide.js"));
+const require = createRequire(import.meta.url);
 const [, , task, ...rest] = process.argv;
 const quiet = { stdout: () => undefined, stderr: () => undefined };
 
@@ -22,7 +22,7 @@ function unpacked(file) {
   return bytes[0] === 0x1f ? gunzipSync(bytes) : bytes;
 }
 
-// The members of a stored zip; see docs/assets/src/archive.ts for the browser's own reader.
+// The members of a stored zip.
 function storedMembers(bytes) {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const end = bytes.byteLength - 22;
@@ -41,8 +41,8 @@ function storedMembers(bytes) {
   return members;
 }
 
-async function start(packages, options = {}) {
-  return loadPyodide({
+async function start(packages, options = {}, script = join(npm, "pyodide", "pyodide.js")) {
+  return require(script).loadPyodide({
     ...quiet,
     indexURL: join(npm, "pyodide"),
     lockFileContents: emptyIndex(),
@@ -114,10 +114,12 @@ with zipfile.ZipFile("/tmp/source.zip") as given, zipfile.ZipFile("/tmp/target.z
     const manifest = JSON.parse(readFileSync(manifestFile, "utf8"));
     const library = `${manifestFile}.library.zip`;
     writeFileSync(library, unpacked(join(folder, manifest.library.name)));
-    const python = await start(join(folder, manifest.packages.name), {
+    const finished = {
+      indexURL: resolve(folder),
       stdLibURL: resolve(library),
       lockFileContents: manifest.index,
-    });
+    };
+    const python = await start(null, finished, resolve(folder, manifest.script));
     const { respond } = python.pyimport("calc.render.live");
     return JSON.parse(readFileSync(requests, "utf8")).map((request) => respond(request));
   },

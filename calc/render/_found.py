@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+import pkgutil
 from functools import cache
 from importlib import import_module
-from pathlib import Path
 from typing import Any
 
 from calc.errors import UnknownName
@@ -13,11 +13,10 @@ from calc.errors import UnknownName
 @cache
 def offered(package: str, attribute: str) -> dict[str, Any]:
     """Return every maker that the modules of a folder offer, by name."""
-    folder = Path(import_module(package).__file__ or "").parent
     found: dict[str, Any] = {}
-    for path in sorted(folder.glob("*.py*")):
-        if path.stem[0] != "_":
-            found.update(getattr(import_module(f"{package}.{path.stem}"), attribute))
+    for module in pkgutil.iter_modules(import_module(package).__path__, f"{package}."):
+        if not module.name.startswith(f"{package}._"):
+            found.update(getattr(import_module(module.name), attribute))
     return found
 
 

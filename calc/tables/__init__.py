@@ -1,10 +1,9 @@
 """Published tables, one CSV file each, with a source column."""
 
 import csv
+import io
+import pkgutil
 from functools import cache
-from pathlib import Path
-
-_FOLDER = Path(__file__).parent
 
 Row = dict[str, str]
 
@@ -18,11 +17,14 @@ def rows(name: str) -> tuple[Row, ...]:
     LookupError
         When there is no such table.
     """
-    path = _FOLDER / f"{name}.csv"
-    if not path.is_file():
+    try:
+        # The browser's Python imports from a zip, which holds no files to open.
+        data = pkgutil.get_data(__name__, f"{name}.csv")
+    except OSError:
+        data = None
+    if data is None:
         raise LookupError(f"There is no table called {name!r} in calc/tables.")
-    with path.open(encoding="utf-8", newline="") as handle:
-        return tuple(csv.DictReader(handle))
+    return tuple(csv.DictReader(io.StringIO(data.decode("utf-8"), newline="")))
 
 
 @cache

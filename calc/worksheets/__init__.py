@@ -1,8 +1,8 @@
 """The calculators, one module each, found by file name and loaded when asked for."""
 
+import pkgutil
 from functools import cache
 from importlib import import_module
-from pathlib import Path
 
 from calc.errors import UnknownName
 from calc.worksheet import Worksheet
@@ -11,7 +11,7 @@ from calc.worksheet import Worksheet
 @cache
 def names() -> tuple[str, ...]:
     """Return the name of every worksheet, sorted."""
-    modules = {path.stem for path in Path(__file__).parent.glob("*.py*")}
+    modules = {module.name for module in pkgutil.iter_modules(__path__)}
     return tuple(sorted(name.replace("_", "-") for name in modules if name[0] != "_"))
 
 

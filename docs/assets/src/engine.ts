@@ -75,11 +75,9 @@ export class Engine {
     const address = carried
       ? URL.createObjectURL(new Blob([carried.worker], { type: "text/javascript" }))
       : new URL(RUNTIME.folder + RUNTIME.worker, this.base).href;
-    // A page opened from a file has no address that a worker could resolve against.
-    const base = carried ? "https://offline.invalid/" : this.base;
     try {
       const worker = new (window.yardstickWorker ?? Worker)(address);
-      worker.postMessage({ kind: "start", base, parts: carried?.parts } satisfies ToWorker);
+      if (carried) worker.postMessage({ kind: "start", parts: carried.parts } satisfies ToWorker);
       this.listenTo(worker);
     } catch (problem) {
       this.fail(String(problem));

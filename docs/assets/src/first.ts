@@ -1,9 +1,10 @@
 /**
- * Runs in the head of a page. When the address carries inputs, an answer will be wanted, so Python
- * starts before the rest of the page is read; the engine takes the worker over.
+ * Stands in the head of a page, before its style sheets. When the address carries inputs, an answer
+ * will be wanted, so Python starts before the rest of the page is read; the engine takes the worker
+ * over.
  */
 
-import type { FromWorker, Runtime, ToWorker } from "./protocol";
+import type { FromWorker, Runtime } from "./protocol";
 
 declare const RUNTIME: Runtime;
 
@@ -14,10 +15,9 @@ export interface Early {
 }
 
 if (window.location.hash.includes("=")) {
-  const base = new URL(".", (document.currentScript as HTMLScriptElement).src).href;
-  const worker = new Worker(new URL(RUNTIME.folder + RUNTIME.worker, base).href);
+  const place = document.querySelector<HTMLMetaElement>("meta[name=yardstick-assets]")!.content;
+  const worker = new Worker(new URL(place + RUNTIME.folder + RUNTIME.worker, document.baseURI));
   const heard: FromWorker[] = [];
   worker.onmessage = (event: MessageEvent<FromWorker>) => heard.push(event.data);
-  worker.postMessage({ kind: "start", base } satisfies ToWorker);
-  (window as { yardstickEarly?: Early }).yardstickEarly = { worker, heard };
+  window.yardstickEarly = { worker, heard };
 }

@@ -11,9 +11,11 @@ export interface Runtime {
   /** Folder of the runtime's files, relative to the folder of the client script. */
   folder: string;
   worker: string;
+  /** The runtime's own script. */
+  script: string;
   wasm: Part;
+  /** The standard library, and calc with what it stands on. */
   library: Part;
-  packages: Part;
   /** The runtime's own package index, emptied: nothing is ever loaded by name. */
   index: string;
 }
@@ -57,9 +59,9 @@ export interface Response {
 /** A runtime part as the offline copy carries it: gzipped, in base64, by name. */
 export type PackedParts = Record<string, string>;
 
-/** From the page to the worker. `parts` is given by the offline copy alone. */
+/** From the page to the worker. Only the offline copy starts it: elsewhere it starts by itself. */
 export type ToWorker =
-  | { kind: "start"; base: string; parts?: PackedParts | undefined }
+  | { kind: "start"; parts: PackedParts }
   | { kind: "ask"; id: number; request: string };
 
 /** From the worker to the page. */

@@ -1,15 +1,9 @@
 /** The worker: starts Python, then answers one request after another. */
 
-import { storedMembers } from "./archive";
 import type { FromWorker, PackedParts, Part, Runtime, ToWorker } from "./protocol";
 
 declare const RUNTIME: Runtime;
 declare const PYTHON_IS_INSIDE: boolean;
-
-interface FileSystem {
-  mkdirTree(path: string): void;
-  writeFile(path: string, bytes: Uint8Array, options?: { canOwn: boolean }): void;
-}
 
 interface Python {
   pyimport(name: string): { respond(request: string): string };
@@ -24,7 +18,7 @@ const scope = globalThis as unknown as {
   fetch: typeof fetch;
 };
 const networkFetch = scope.fetch.bind(globalThis);
-const parts: Part[] = [RUNTIME.wasm, RUNTIME.library, RUNTIME.packages];
+const parts: Part[] = [RUNTIME.wasm, RUNTIME.library];
 const total = parts.reduce((sum, part) => sum + part.size, 0);
 let loaded = 0;
 
@@ -122,33 +116,19 @@ function compileEarly(response: Promise<globalThis.Response>): { restore(): void
   };
 }
 
-async function start(base: string, given?: PackedParts): Promise<Python> {
-  const folder = new URL(RUNTIME.folder, base).href;
+/** Start Python from the parts in `folder`, or from those `given`, as if they lay there. */
+async function start(folder: string, given?: PackedParts): Promise<Python> {
   const answers = beginDownloads(folder, given);
   scope.fetch = (input, options) => {
     const url = input instanceof Request ? input.url : String(input);
     return answers.get(url) ?? networkFetch(input, options);
   };
-  const packages = answers
-    .get(folder + RUNTIME.packages.name)!
-    .then((response) => response.arrayBuffer())
-    .then((buffer) => storedMembers(new Uint8Array(buffer)));
-  packages.catch(() => undefined);
   const compiled = compileEarly(answers.get(folder + RUNTIME.wasm.name)!);
-  if (!PYTHON_IS_INSIDE) {
-    importScripts(`${folder}pyodide.asm.js`, `${folder}pyodide.js`);
-  }
+  if (!PYTHON_IS_INSIDE) importScripts(folder + RUNTIME.script);
   const python = await loadPyodide({
     indexURL: folder,
     stdLibURL: folder + RUNTIME.library.name,
     lockFileContents: RUNTIME.index,
-    fsInit: async (files: FileSystem, info: { sitePackages: string }) => {
-      for (const { path, bytes } of await packages) {
-        const target = `${info.sitePackages}/${path}`;
-        files.mkdirTree(target.slice(0, target.lastIndexOf("/")));
-        files.writeFile(target, bytes, { canOwn: true });
-      }
-    },
   });
   scope.fetch = networkFetch;
   compiled.restore();
@@ -167,17 +147,24 @@ addEventListener("unhandledrejection", (event) => {
   fail(event.reason);
 });
 
+function begin(folder: string, given?: PackedParts): void {
+  live = start(folder, given).then((python) => python.pyimport("calc.render.live"));
+  live.then(() => say({ kind: "ready" }), fail);
+}
+
 scope.onmessage = async ({ data }) => {
+  if (data.kind === "start") {
+    // A page opened from a file has no address that a worker could resolve against.
+    begin("https://offline.invalid/", data.parts);
+    return;
+  }
   try {
-    if (data.kind === "start") {
-      live = start(data.base, data.parts).then((python) => python.pyimport("calc.render.live"));
-      await live;
-      say({ kind: "ready" });
-    } else if (live) {
-      const { respond } = await live;
-      say({ kind: "answer", id: data.id, response: respond(data.request) });
-    }
+    const { respond } = await live!;
+    say({ kind: "answer", id: data.id, response: respond(data.request) });
   } catch (problem) {
     fail(problem);
   }
 };
+
+// No message is waited for: it would come by way of the page's thread, which is busy at the start.
+if (!PYTHON_IS_INSIDE) begin(new URL(".", location.href).href);
