@@ -7,7 +7,7 @@ import shutil
 from pathlib import Path
 
 from scripts import _setup
-from scripts.runtime import Runtime
+from scripts.runtime import SCRIPT, Runtime
 
 ASSETS = _setup.WORK / "assets"
 # Written into the head of every page.
@@ -16,7 +16,7 @@ BUNDLER = _setup.ROOT / "scripts" / "bundle_node.mjs"
 SHIM_FIRST = "window.yardstickWorker = window.Worker;\n"
 
 
-def bundle(entry: str, runtime: Runtime, *, python_inside: bool = False, carried: str = "") -> str:
+def bundle(entry: str, runtime: Runtime, *, offline: bool = False, carried: str = "") -> str:
     """Return one of the client's entry files, bundled to one classic script.
 
     `carried` names the script that carries Python in the offline copy.
@@ -25,11 +25,17 @@ def bundle(entry: str, runtime: Runtime, *, python_inside: bool = False, carried
     target = _setup.WORK / "bundle" / entry.replace(".ts", ".js")
     definitions = {
         "RUNTIME": json.dumps(runtime.manifest),
-        "PYTHON_IS_INSIDE": json.dumps(python_inside),
+        "OFFLINE": json.dumps(offline),
         "CARRIED": json.dumps(carried),
     }
     _setup.node(BUNDLER, _setup.CLIENT / entry, target, json.dumps(definitions))
     return target.read_text(encoding="utf-8")
+
+
+def worker(runtime: Runtime, *, offline: bool = False) -> str:
+    """Return the worker's script, with the runtime's own behind it."""
+    script = (runtime.folder / SCRIPT).read_text(encoding="utf-8")
+    return f"{bundle('worker.ts', runtime, offline=offline)}\n{script}"
 
 
 def search_stand_in() -> str:
@@ -42,8 +48,8 @@ def write_assets(runtime: Runtime) -> Path:
     """Write what the pages load besides what docs/assets holds, and return the folder."""
     shutil.rmtree(ASSETS, ignore_errors=True)
     place = ASSETS / str(runtime.manifest["folder"])
-    shutil.copytree(runtime.folder, place)
-    (place / "worker.js").write_text(bundle("worker.ts", runtime), encoding="utf-8")
+    shutil.copytree(runtime.folder, place, ignore=shutil.ignore_patterns(SCRIPT))
+    (place / "worker.js").write_text(worker(runtime), encoding="utf-8")
     (ASSETS / "yardstick.js").write_text(bundle("main.ts", runtime), encoding="utf-8")
     FIRST.write_text(bundle("first.ts", runtime).strip(), encoding="utf-8")
     return ASSETS

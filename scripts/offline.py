@@ -23,19 +23,14 @@ CARRIED = "carried.js"
 
 def _carried(runtime: Runtime) -> str:
     """Return the script that carries everything a server would have given."""
-    worker = "\n".join(
-        [
-            (runtime.folder / str(runtime.manifest["script"])).read_text(encoding="utf-8"),
-            client.bundle("worker.ts", runtime, python_inside=True),
-        ]
-    )
     wasm = (runtime.folder / "pyodide.asm.wasm").read_bytes()
     packed = {
         "pyodide.asm.wasm": gzip.compress(wasm, compresslevel=9, mtime=0),
         "library.gz": (runtime.folder / "library.gz").read_bytes(),
     }
     parts = {name: base64.b64encode(data).decode("ascii") for name, data in packed.items()}
-    carried = json.dumps({"worker": worker, "parts": parts}, ensure_ascii=False)
+    script = client.worker(runtime, offline=True)
+    carried = json.dumps({"worker": script, "parts": parts}, ensure_ascii=False)
     return f"window.yardstickCarried = {carried};\n"
 
 

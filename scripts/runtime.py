@@ -261,7 +261,6 @@ def _write(npm: Path, library: Members) -> Runtime:
     manifest: dict[str, object] = {
         "folder": f"runtime/{digest}/",
         "worker": "worker.js",
-        "script": SCRIPT,
         "wasm": {"name": "pyodide.asm.wasm", "size": len(files["pyodide.asm.wasm"])},
         "library": {"name": "library.gz", "size": len(files["library.gz"])},
         "index": json.dumps({"info": info, "packages": {}}),

@@ -119,7 +119,7 @@ with zipfile.ZipFile("/tmp/source.zip") as given, zipfile.ZipFile("/tmp/target.z
       stdLibURL: resolve(library),
       lockFileContents: manifest.index,
     };
-    const python = await start(null, finished, resolve(folder, manifest.script));
+    const python = await start(null, finished, resolve(folder, "python.js"));
     const { respond } = python.pyimport("calc.render.live");
     return JSON.parse(readFileSync(requests, "utf8")).map((request) => respond(request));
   },

@@ -16,10 +16,12 @@ const source = (name) => readFileSync(join(npm, "pyodide", name));
 
 const NAME = "[\\w$]+";
 const ALIAS = new RegExp(`(?<=[;}])var (${NAME})=(${NAME});`, "g");
+/** The runtime holds the addresses of these, for a graphics library inside it. */
+const GRAPHICS = /^emscripten_gl[A-Z]/;
 const imported = new Set(
-  WebAssembly.Module.imports(new WebAssembly.Module(source("pyodide.asm.wasm"))).map(
-    ({ name }) => name,
-  ),
+  WebAssembly.Module.imports(new WebAssembly.Module(source("pyodide.asm.wasm")))
+    .map(({ name }) => name)
+    .filter((name) => !GRAPHICS.test(name)),
 );
 const loader = source("pyodide.js").toString();
 let script = source("pyodide.asm.js").toString();
@@ -76,6 +78,12 @@ revise("its own functions", `Module\\["(_${NAME})"\\]=\\1;`, (statement, name) =
 const everyPlace = 'GOT[symName]||=new WebAssembly.Global({value:"i32",mutable:true});';
 revise("the table of addresses", everyPlace.replace(/[.*+?^${}()|[\]\\]/g, "\\$&"), () =>
   "if(!GOT[symName])continue;",
+);
+
+// The graphics functions have no address any more. Each would cost a small module, compiled at every
+// start.
+revise("addresses that are missing", "if\\(!value&&!entry\\.required\\)\\{continue\\}", () =>
+  "if(!value)continue;",
 );
 
 // Compiled libraries may bring JavaScript as text; an eval of its own name would keep everything.

@@ -11,8 +11,6 @@ export interface Runtime {
   /** Folder of the runtime's files, relative to the folder of the client script. */
   folder: string;
   worker: string;
-  /** The runtime's own script. */
-  script: string;
   wasm: Part;
   /** The standard library, and calc with what it stands on. */
   library: Part;

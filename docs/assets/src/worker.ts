@@ -1,15 +1,18 @@
-/** The worker: starts Python, then answers one request after another. */
+/**
+ * The worker: starts Python, then answers one request after another. The runtime's own script follows
+ * in the same file, so the downloads begin before it is run.
+ */
 
 import type { FromWorker, PackedParts, Part, Runtime, ToWorker } from "./protocol";
 
 declare const RUNTIME: Runtime;
-declare const PYTHON_IS_INSIDE: boolean;
+/** True where pages are opened from files: the page then hands over what a server would give. */
+declare const OFFLINE: boolean;
 
 interface Python {
   pyimport(name: string): { respond(request: string): string };
 }
 
-declare function importScripts(...urls: string[]): void;
 declare function loadPyodide(options: Record<string, unknown>): Promise<Python>;
 
 const scope = globalThis as unknown as {
@@ -124,7 +127,8 @@ async function start(folder: string, given?: PackedParts): Promise<Python> {
     return answers.get(url) ?? networkFetch(input, options);
   };
   const compiled = compileEarly(answers.get(folder + RUNTIME.wasm.name)!);
-  if (!PYTHON_IS_INSIDE) importScripts(folder + RUNTIME.script);
+  // Until the runtime's script has run.
+  await Promise.resolve();
   const python = await loadPyodide({
     indexURL: folder,
     stdLibURL: folder + RUNTIME.library.name,
@@ -167,4 +171,4 @@ scope.onmessage = async ({ data }) => {
 };
 
 // No message is waited for: it would come by way of the page's thread, which is busy at the start.
-if (!PYTHON_IS_INSIDE) begin(new URL(".", location.href).href);
+if (!OFFLINE) begin(new URL(".", location.href).href);
