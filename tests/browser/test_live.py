@@ -35,6 +35,19 @@ def test_the_example_is_over_a_limit_and_48_in_changes_the_finding(pairing: Page
     assert "working_width=48+in" in pairing.url
 
 
+def test_a_link_with_inputs_starts_python_before_the_page_is_read(page: Page, address: str) -> None:
+    page.route("**/yardstick.js", lambda route: None)  # never answered
+    with page.expect_request("**/worker.js"):
+        page.goto(link(address, working_width="48 in"), wait_until="commit")
+    page.goto("about:blank")
+    asked: list[str] = []
+    page.on("request", lambda request: asked.append(request.url))
+    page.goto(f"{address}pairing/", wait_until="commit")
+    page.locator(".md-footer").wait_for()
+    page.wait_for_timeout(500)
+    assert not any("/runtime/" in url for url in asked)
+
+
 def test_the_example_is_not_taken_for_a_links_answer(page: Page, address: str) -> None:
     """Until Python answers, the page says whose answer stands there."""
     held: list[Route] = []

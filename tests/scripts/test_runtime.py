@@ -51,6 +51,8 @@ def test_everything_is_compiled_and_small(built: runtime.Runtime) -> None:
     assert not any(each.startswith("calc/render/facts/") for each in members)
     assert any(each.startswith("calc/tables/") and each.endswith(".csv") for each in members)
     assert not any("micropip" in each for each in members)
+    # Whole, the runtime's own script is three times as long.
+    assert (built.folder / runtime.SCRIPT).stat().st_size < 4e5
 
 
 def test_both_compilers_give_modules_that_run_alike(tmp_path: Path) -> None:
