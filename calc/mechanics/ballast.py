@@ -726,36 +726,6 @@ def pull_transfer(pull: float, height: float, wheelbase: float) -> float:
     return pull * height / wheelbase
 
 
-def axle_limit(axle_rating: float | None, tire_load: float | None, tires: int = 2) -> float | None:
-    """Return what an axle may carry: the least of its own rating and its tires' loads.
-
-    Parameters
-    ----------
-    axle_rating : float or None
-        Permitted axle load from the plate, None when unknown. [kg]
-    tire_load : float or None
-        Load of one tire at its pressure and speed, None when unknown. [kg]
-    tires : int
-        Tires on the axle.
-
-    Returns
-    -------
-    float or None
-        The smaller figure; None when neither is known. [kg]
-
-    Examples
-    --------
-    >>> axle_limit(1040.0, 595.0)
-    1040.0
-    """
-    known = [
-        limit
-        for limit in (axle_rating, None if tire_load is None else tires * tire_load)
-        if limit is not None
-    ]
-    return min(known, default=None)
-
-
 def target_mass(power_hp: float, pounds_per_hp: float) -> float:
     """Return the tractor mass that a weight target asks for.
 

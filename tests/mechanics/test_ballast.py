@@ -253,13 +253,6 @@ def test_trap_steering_limits_before_the_pump():
     assert ballast.greatest_rear_mass(TE, TF, B, C, D) == pytest.approx(350.0)
 
 
-def test_trap_the_least_of_axle_and_tires_counts():
-    assert ballast.axle_limit(1040.0, 595.0) == 1040.0
-    assert ballast.axle_limit(None, 500.0) == 1000.0
-    assert ballast.axle_limit(900.0, None) == 900.0
-    assert ballast.axle_limit(None, None) is None
-
-
 def test_trap_slip_is_divided_by_the_loaded_turns():
     assert ballast.wheel_slip(8.5, 10.0) == pytest.approx(0.15)
     assert ballast.wheel_slip(8.5, 10.0) < (10 - 8.5) / 8.5 - 0.02  # which some pages print

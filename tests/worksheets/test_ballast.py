@@ -145,6 +145,19 @@ def test_plate_limits_are_checked_only_when_known():
     assert check(found, "rear_tires").margin_low > 0
 
 
+def test_trap_the_least_of_axle_and_tires_counts():
+    load = output(answer(front_ballast="60 lb"), "rear") / LB
+
+    def over(axle, tire):
+        limits = {"rear_axle_limit": f"{axle} lb", "rear_tire_load": f"{tire} lb"}
+        found = answer(front_ballast="60 lb", **limits)
+        return [v.check.name for v in found.verdicts if v.finding == ws.OVER]
+
+    assert over(1.5 * load, 0.75 * load) == []
+    assert over(0.7 * load, 0.75 * load) == ["rear_axle"]
+    assert over(1.5 * load, 0.35 * load) == ["rear_tires"]
+
+
 def test_trap_axle_limits_pass_and_the_total_does_not():
     found = answer(front_ballast="60 lb", rear_axle_limit="1,900 lb", front_axle_limit="900 lb",
                    total_limit="2,150 lb")  # fmt: skip
