@@ -323,7 +323,10 @@ title: Measured
 # How fast it is, and how large
 
 These figures were written by `python3 scripts/measure.py` in one run on one machine. Files came
-over the loopback address, so a real network adds its own time for the bytes listed.
+over the loopback address, so a real network adds its own time for the bytes listed. The untouched
+runtime is the npm package as it comes, in the same pages: its whole script and library, calc as
+source, unpacked by Python, and begun when the page has been read. Each start is a first visit, in a
+browser that has nothing of the site, with inputs in the address.
 
 - Date: {datetime.date.today().isoformat()}
 - Machine: {machine}
