@@ -178,13 +178,11 @@ def _bytes(browser: Browser) -> dict[str, Any]:
         for url, path in places.items()
     }
     runtime = next((SITE / "assets" / "runtime").iterdir())
-    sizes = {"runtime": sum(_zipped(path.read_bytes()) for path in runtime.iterdir())}
-    for name, endings in {
-        "page": (".html", "/", ".css", ".js"),
-        "search index": (".json",),
-    }.items():
-        sizes[name] = sum(_zipped(data) for url, data in loaded.items() if url.endswith(endings))
-    return sizes
+    pages = (".html", "/", ".css", ".js")
+    return {
+        "runtime": sum(_zipped(path.read_bytes()) for path in runtime.iterdir()),
+        "page": sum(_zipped(data) for url, data in loaded.items() if url.endswith(pages)),
+    }
 
 
 def _changes(browser: Browser) -> dict[str, Any]:
@@ -283,7 +281,6 @@ def _rows(found: dict[str, dict[str, Any]]) -> list[Row]:
             f"{size['page'] / 1e3:.0f} kB",
             "at most 200 kB",
         ),
-        ("The search index, gzipped", f"{size['search index'] / 1e3:.0f} kB", ""),
         (
             "One field changed to the new answer on screen, exact inputs, median",
             f"{change['exact, median, ms']:.0f} ms",
