@@ -236,7 +236,9 @@ def _script(source: Path) -> bytes:
     """Return the runtime's two scripts as one: a worker takes one after the other."""
     slim = FOLDER / "pyodide.asm.js"
     _setup.node(SLIMMER, slim)
-    both = [slim.read_bytes(), (source / "pyodide.js").read_bytes()]
+    version = json.loads((source / "package.json").read_text())["version"]
+    notice = f"/* pyodide {version}, MPL-2.0, from npm; shortened when this site was built. */"
+    both = [notice.encode(), slim.read_bytes(), (source / "pyodide.js").read_bytes()]
     return b"\n".join(both).replace(b"//# sourceMappingURL=", b"//")
 
 
