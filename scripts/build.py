@@ -38,8 +38,13 @@ def _arguments(words: list[str] | None = None) -> argparse.Namespace:
     return parser.parse_args(words)
 
 
-def _checked_shop(folder: Path, strict: bool) -> Path:
-    """Name what is wrong in a shop's lists, and return the folder's absolute path."""
+def shop_settings(folder: Path | None, *, strict: bool = False) -> dict[str, str]:
+    """Name what is wrong in a shop's lists, and return what building with them takes.
+
+    With `strict` one problem is enough to stop; without a folder there is nothing to set.
+    """
+    if folder is None:
+        return {}
     if not folder.is_dir():
         raise _setup.SetupError(f"There is no folder {folder}.")
     problems = shop.read(folder).problems
@@ -47,7 +52,7 @@ def _checked_shop(folder: Path, strict: bool) -> Path:
         print(problem, file=sys.stderr)
     if problems and strict:
         raise _setup.SetupError(f"Nothing was built: --strict, and {len(problems)} to put right.")
-    return folder.resolve()
+    return {shop.FOLDER_VARIABLE: str(folder.resolve())}
 
 
 def _render_pages(out: Path, settings: dict[str, str]) -> None:
@@ -110,11 +115,9 @@ def main(words: list[str] | None = None) -> int:
     started = time.monotonic()
     try:
         _setup.ensure_environment()
-        settings = {}
+        settings = shop_settings(options.shop, strict=options.strict)
         if options.site_url:
             settings["YARDSTICK_SITE_URL"] = options.site_url
-        if options.shop:
-            settings[shop.FOLDER_VARIABLE] = str(_checked_shop(options.shop, options.strict))
         out = options.out.resolve()
         shutil.rmtree(out, ignore_errors=True)
         build(out, offline=options.offline, kept=not options.not_kept, settings=settings)

@@ -11,6 +11,7 @@ import sys
 import threading
 import time
 import webbrowser
+from collections.abc import Iterable
 from pathlib import Path
 
 sys.path[0] = str(Path(__file__).resolve().parent.parent)
@@ -55,28 +56,28 @@ def server(folder: Path, port: int = 0) -> Server:
     return Server(("127.0.0.1", port), functools.partial(Handler, directory=str(folder)))
 
 
-def _newest() -> float:
-    """Return the time of the newest change to what the site is made from."""
+def _newest(places: Iterable[Path]) -> float:
+    """Return the time of the newest change in files and folders."""
     newest = 0.0
-    for name in WATCHED:
-        top = _setup.ROOT / name
+    for top in places:
         for path in top.rglob("*") if top.is_dir() else [top]:
             if "__pycache__" not in path.parts and path.is_file():
                 newest = max(newest, path.stat().st_mtime)
     return newest
 
 
-def _rebuild_on_change(out: Path) -> None:
-    seen = _newest()
+def _rebuild_on_change(out: Path, lists: Path | None) -> None:
+    places = [*(_setup.ROOT / name for name in WATCHED), *([lists] if lists else [])]
+    seen = _newest(places)
     while True:
         time.sleep(LOOK_EVERY)
-        now = _newest()
+        now = _newest(places)
         if now == seen:
             continue
         seen = now
         fresh = out.with_name(f"{out.name}-next")
         try:
-            build.build(fresh, kept=False)
+            build.build(fresh, kept=False, settings=build.shop_settings(lists))
         except _setup.SetupError as problem:
             print(problem, file=sys.stderr)
             continue
@@ -90,14 +91,17 @@ def main() -> int:
     parser = argparse.ArgumentParser(prog="scripts/serve.py", description=__doc__)
     parser.add_argument("--port", type=int, default=8000)
     parser.add_argument("--no-open", action="store_true", help="leave the browser alone")
+    parser.add_argument("--shop", type=Path, metavar="FOLDER", help="a dealer's own lists")
     parser.add_argument("--watch", action="store_true", help="rebuild whenever a file changes")
     options = parser.parse_args()
-    out = _setup.WORK / "serve"
+    # Two of them at work, on two ports, don't build over each other.
+    out = _setup.WORK / f"serve-{options.port}"
     try:
         _setup.ensure_environment()
         shutil.rmtree(out, ignore_errors=True)
         # A page that the browser keeps would hide the next change.
-        build.build(out, kept=not options.watch)
+        settings = build.shop_settings(options.shop)
+        build.build(out, kept=not options.watch, settings=settings)
     except _setup.SetupError as problem:
         print(problem, file=sys.stderr)
         return 1
@@ -108,7 +112,7 @@ def main() -> int:
         return 1
     address = f"http://127.0.0.1:{serving.server_address[1]}/"
     if options.watch:
-        threading.Thread(target=_rebuild_on_change, args=(out,), daemon=True).start()
+        threading.Thread(target=_rebuild_on_change, args=(out, options.shop), daemon=True).start()
     _setup.say(f"Yardstick is at {address}  (Ctrl+C ends it)")
     if not options.no_open:
         webbrowser.open(address)
