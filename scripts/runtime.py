@@ -8,7 +8,9 @@ Two parts come out of it, both in one folder named after their content:
 
 The library is a zip whose members are stored plainly, gzipped as a whole: that is smaller, it does
 not rest on the host's own compression, and the browser unpacks it much faster than Python would.
-Python imports straight from the zip, which is faster than unpacking it into files.
+Python imports straight from the zip, which is faster than unpacking it into files. The methods that
+dataclasses write for calc's classes are compiled here too, as a module of their own: at every start,
+compiling them took most of the time of importing calc.
 """
 
 from __future__ import annotations
@@ -49,6 +51,19 @@ BUILD_ONLY = (
     "calc/tables/questions",
     "yardstick_calc-",
 )
+# The methods see the names of the module that their class stands in, as usual.
+TAKE_WRITTEN = """
+import dataclasses
+from types import FunctionType
+
+def execute(text, module, names):
+    if text in WRITTEN:
+        names["__create_fn__"] = FunctionType(WRITTEN[text].__code__, module)
+    else:
+        exec(text, module, names)
+
+dataclasses.exec = execute
+"""
 FIXED_DATE = (2020, 1, 1, 0, 0, 0)
 
 Members = dict[str, bytes]
@@ -160,15 +175,25 @@ def package_sources() -> bytes:
     return write_zip({**read_zip(libraries), **read_zip(wheel)})
 
 
-def used_files(packages: Path) -> dict[str, set[str]]:
-    """Return the files, of "library" and "packages", that answering every worksheet takes.
+def used(packages: Path) -> dict[str, list[str]]:
+    """Return what answering every worksheet takes: files of "library" and of "packages".
 
-    Every worksheet is really answered, in the untrimmed runtime.
+    Every worksheet is really answered, in the untrimmed runtime. "written" are the sources of the
+    methods that dataclasses write for calc's classes.
     """
     questions = _write_requests(vectors.requests())
     printed = _setup.node(PROBE, "modules", packages, questions)
-    found = json.loads(printed.strip().splitlines()[-1])
-    return {group: set(names) for group, names in found.items()}
+    found: dict[str, list[str]] = json.loads(printed.strip().splitlines()[-1])
+    return found
+
+
+def dataclass_methods(written: Iterable[str]) -> str:
+    """Return a module that spares dataclasses compiling these sources at every start.
+
+    Whatever it doesn't hold is compiled as usual.
+    """
+    functions = "".join(f"{text}\nWRITTEN[{text!r}] = __create_fn__\n" for text in written)
+    return f"WRITTEN = {{}}\n{functions}{TAKE_WRITTEN}"
 
 
 def _write_requests(requests: Iterable[str]) -> Path:
@@ -217,15 +242,19 @@ def build(*, inside_runtime: bool | None = None) -> Runtime:
     whole = FOLDER / "packages-source.zip"
     whole.write_bytes(write_zip(sources, stored=True))
     library_source = FOLDER / "library-source.zip"
-    used = used_files(whole)
-    library_source.write_bytes(write_zip(trimmed_library(npm, used["library"])))
+    taken = used(whole)
+    sources_of_library = {
+        **trimmed_library(npm, taken["library"]),
+        "dataclass_methods.py": dataclass_methods(taken["written"]).encode(),
+    }
+    library_source.write_bytes(write_zip(sources_of_library))
     library: Members = {}
     for archive in (library_source, wheel, libraries):
         members = read_zip(byte_compile(archive, inside_runtime=inside_runtime, strip=True))
         library |= {
             name: data
             for name, data in members.items()
-            if name.replace(".pyc", ".py") in used["packages"] or not name.startswith(BUILD_ONLY)
+            if name.replace(".pyc", ".py") in taken["packages"] or not name.startswith(BUILD_ONLY)
         }
     runtime = _write(npm, library)
     record.write_text(json.dumps(runtime.manifest))

@@ -59,7 +59,7 @@ async function start(packages, options = {}, script = join(npm, "pyodide", "pyod
 
 const tasks = {
   // modules PACKAGES REQUESTS: the files, of the library and of the packages, that answering
-  // every request imports or opens
+  // every request imports or opens, and the methods that dataclasses write on the way
   async modules(packages, requests) {
     const python = await start(packages);
     python.runPython(`
@@ -69,7 +69,13 @@ def note(event, given):
     if event == "open" and isinstance(given[0], str):
         opened.add(given[0])
 sys.dont_write_bytecode = True
-sys.addaudithook(note)`);
+sys.addaudithook(note)
+import dataclasses
+written = set()
+def execute(text, module, names):
+    written.add(text)
+    exec(text, module, names)
+dataclasses.exec = execute`);
     const { respond } = python.pyimport("calc.render.live");
     for (const request of JSON.parse(readFileSync(requests, "utf8"))) respond(request);
     return JSON.parse(
@@ -82,7 +88,7 @@ for module in list(sys.modules.values()):
     place = (getattr(module, "__file__", None) or "").replace("/lib/python3.13/", "/lib/python313.zip/")
     if place.startswith("/lib/python313.zip/") and "/site-packages/" not in place:
         found.add(place.removeprefix("/lib/python313.zip/"))
-json.dumps({"library": sorted(found), "packages": packages})`),
+json.dumps({"library": sorted(found), "packages": packages, "written": sorted(written)})`),
     );
   },
 
@@ -120,6 +126,7 @@ with zipfile.ZipFile("/tmp/source.zip") as given, zipfile.ZipFile("/tmp/target.z
       lockFileContents: manifest.index,
     };
     const python = await start(null, finished, resolve(folder, "python.js"));
+    python.pyimport("dataclass_methods");
     const { respond } = python.pyimport("calc.render.live");
     return JSON.parse(readFileSync(requests, "utf8")).map((request) => respond(request));
   },

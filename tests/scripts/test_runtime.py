@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import dataclasses
 import json
 import marshal
 import shutil
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -47,12 +49,44 @@ def test_everything_is_compiled_and_small(built: runtime.Runtime) -> None:
     members = list(runtime.unpack((built.folder / "library.gz").read_bytes()))
     assert [each for each in members if each.endswith((".py", ".so"))] == []
     assert (built.folder / "library.gz").stat().st_size < 2e6
-    assert {"os.pyc", "htpy/__init__.pyc", "calc/worksheets/pairing.pyc"} <= set(members)
+    assert {
+        "os.pyc",
+        "dataclass_methods.pyc",
+        "htpy/__init__.pyc",
+        "calc/worksheets/pairing.pyc",
+    } <= set(members)
     assert not any(each.startswith("calc/render/facts/") for each in members)
     assert any(each.startswith("calc/tables/") and each.endswith(".csv") for each in members)
     assert not any("micropip" in each for each in members)
     # Whole, the runtime's own script is three times as long.
     assert (built.folder / runtime.SCRIPT).stat().st_size < 4e5
+
+
+def test_methods_compiled_beforehand_are_those_that_dataclasses_write(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    written: list[str] = []
+
+    def note(text: str, module: dict[str, object], names: dict[str, object]) -> None:
+        written.append(text)
+        exec(text, module, names)
+
+    def made() -> Any:
+        fields = [("a", int), ("b", str, dataclasses.field(default="x"))]
+        return dataclasses.make_dataclass("Pair", fields, frozen=True, slots=True)
+
+    monkeypatch.setattr(dataclasses, "exec", note, raising=False)
+    usual = made()
+    exec(compile(runtime.dataclass_methods(written), "beforehand", "exec"), {})
+    ours = made()
+    assert len(written) == 1
+    assert ours.__init__.__code__.co_filename == "beforehand"
+    assert ours.__init__.__globals__ is usual.__init__.__globals__
+    assert repr(ours(1)) == repr(usual(1)) == "Pair(a=1, b='x')"
+    assert ours(1) == ours(1, "x") != ours(2)
+    with pytest.raises(dataclasses.FrozenInstanceError):
+        ours(1).a = 2
+    dataclasses.make_dataclass("Other", ["c"])  # which was not written beforehand
 
 
 def test_both_compilers_give_modules_that_run_alike(tmp_path: Path) -> None:

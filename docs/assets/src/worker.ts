@@ -152,7 +152,10 @@ addEventListener("unhandledrejection", (event) => {
 });
 
 function begin(folder: string, given?: PackedParts): void {
-  live = start(folder, given).then((python) => python.pyimport("calc.render.live"));
+  live = start(folder, given).then((python) => {
+    python.pyimport("dataclass_methods");
+    return python.pyimport("calc.render.live");
+  });
   live.then(() => say({ kind: "ready" }), fail);
 }
 
