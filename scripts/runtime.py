@@ -9,8 +9,8 @@ Two parts come out of it, both in one folder named after their content:
 The library is a zip whose members are stored plainly, gzipped as a whole: that is smaller, it does
 not rest on the host's own compression, and the browser unpacks it much faster than Python would.
 Python imports straight from the zip, which is faster than unpacking it into files. The methods that
-dataclasses write for calc's classes are compiled here too, as a module of their own: at every start,
-compiling them took most of the time of importing calc.
+dataclasses write for calc's classes are compiled here too, as a module of their own: done at
+every start, that took most of the time of importing calc.
 """
 
 from __future__ import annotations
