@@ -129,6 +129,7 @@ def test_picking_fills_its_role_blanks_what_it_lacks_and_keeps_the_job(pairing: 
 def test_a_saved_machine_fills_another_page(pairing: Page, address: str) -> None:
     picker(pairing, "tractor").select_option(label=HEAVY)
     field(pairing, "tractor_mass").fill("2,710 lb")
+    settle(pairing)
     save(pairing, "tractor", "Weighed on Saturday")
     assert picked(pairing, "tractor") == "Weighed on Saturday"
     pairing.goto(f"{address}lift/lift-and-ballast/")
