@@ -10,8 +10,7 @@ from scripts import _setup
 from scripts.runtime import SCRIPT, Runtime
 
 ASSETS = _setup.WORK / "assets"
-# Written into the head of every page.
-FIRST = _setup.WORK / "bundle" / "first.js"
+BUNDLES = _setup.WORK / "bundle"
 BUNDLER = _setup.ROOT / "scripts" / "bundle_node.mjs"
 SHIM_FIRST = "window.yardstickWorker = window.Worker;\n"
 
@@ -22,7 +21,7 @@ def bundle(entry: str, runtime: Runtime, *, offline: bool = False, carried: str 
     `carried` names the script that carries Python in the offline copy.
     """
     _setup.ensure_npm_packages()
-    target = _setup.WORK / "bundle" / entry.replace(".ts", ".js")
+    target = BUNDLES / entry.replace(".ts", ".js")
     definitions = {
         "RUNTIME": json.dumps(runtime.manifest),
         "OFFLINE": json.dumps(offline),
@@ -38,6 +37,11 @@ def worker(runtime: Runtime, *, offline: bool = False) -> str:
     return f"{bundle('worker.ts', runtime, offline=offline)}\n{script}"
 
 
+def first_script() -> str:
+    """Return what stands in the head of every page, as it was last bundled."""
+    return (BUNDLES / "first.js").read_text(encoding="utf-8").strip()
+
+
 def search_stand_in() -> str:
     """Return the script with which search works on pages opened from a file."""
     shim = _setup.ensure_npm_packages() / "iframe-worker" / "shim" / "index.js"
@@ -51,5 +55,5 @@ def write_assets(runtime: Runtime) -> Path:
     shutil.copytree(runtime.folder, place, ignore=shutil.ignore_patterns(SCRIPT))
     (place / "worker.js").write_text(worker(runtime), encoding="utf-8")
     (ASSETS / "yardstick.js").write_text(bundle("main.ts", runtime), encoding="utf-8")
-    FIRST.write_text(bundle("first.ts", runtime).strip(), encoding="utf-8")
+    bundle("first.ts", runtime)
     return ASSETS

@@ -59,7 +59,7 @@ def finish(site: Path, *, kept: bool = True) -> None:
         content = page.read_text(encoding="utf-8")
         marked = MARK.sub(f'<html data-version="{version}" ', content, count=1)
         page.write_text(marked, encoding="utf-8")
-    script = _setup.WORK / "bundle" / WORKER
+    script = client.BUNDLES / WORKER
     definitions = json.dumps({"VERSION": json.dumps(version)})
     _setup.node(client.BUNDLER, _setup.CLIENT / "keeper.ts", script, definitions)
     _setup.node(LISTER, site, script, site / WORKER)

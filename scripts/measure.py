@@ -119,14 +119,15 @@ def _build() -> None:
     shutil.copytree(SITE, UNTOUCHED)
     place = UNTOUCHED / "assets" / str(made.manifest["folder"])
     npm = _setup.ensure_npm_packages() / "pyodide"
-    first = client.FIRST.read_text(encoding="utf-8")
     for name in ("pyodide.asm.js", "pyodide.js", "python_stdlib.zip", "pyodide-lock.json"):
         shutil.copyfile(npm / name, place / name)
     (place / "packages.zip").write_bytes(runtime.package_sources())
     (place / "worker.js").write_text(PLAIN_WORKER, encoding="utf-8")
     for page in UNTOUCHED.rglob("*.html"):
         text = page.read_text(encoding="utf-8")
-        page.write_text(text.replace(f"<script>{first}</script>", ""), encoding="utf-8")
+        page.write_text(
+            text.replace(f"<script>{client.first_script()}</script>", ""), encoding="utf-8"
+        )
 
 
 def _first_answers(browser: Browser, address: str) -> tuple[float, float]:

@@ -31,7 +31,7 @@ def on_config(config: Any) -> Any:
         config.theme["features"].remove("navigation.instant")
     else:
         config.extra["polyfills"] = []
-        config.extra["first_script"] = client.FIRST.read_text(encoding="utf-8")
+        config.extra["first_script"] = client.first_script()
     return config
 
 

@@ -304,6 +304,6 @@ def answer_all(requests: Iterable[str], runtime: Runtime) -> list[str]:
     questions = _write_requests(requests)
     manifest = FOLDER / "manifest.json"
     manifest.write_text(json.dumps(runtime.manifest))
-    printed = _setup.node(PROBE, "answer", runtime.folder, manifest, questions)
+    printed = _setup.node(PROBE, "answer", runtime.folder / SCRIPT, manifest, questions)
     answers: list[str] = json.loads(printed.strip().splitlines()[-1])
     return answers

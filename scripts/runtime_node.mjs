@@ -115,17 +115,18 @@ with zipfile.ZipFile("/tmp/source.zip") as given, zipfile.ZipFile("/tmp/target.z
     return true;
   },
 
-  // answer FOLDER MANIFEST REQUESTS: what the finished runtime answers
-  async answer(folder, manifestFile, requests) {
+  // answer SCRIPT MANIFEST REQUESTS: what the finished runtime answers
+  async answer(script, manifestFile, requests) {
+    const folder = dirname(resolve(script));
     const manifest = JSON.parse(readFileSync(manifestFile, "utf8"));
     const library = `${manifestFile}.library.zip`;
     writeFileSync(library, unpacked(join(folder, manifest.library.name)));
     const finished = {
-      indexURL: resolve(folder),
+      indexURL: folder,
       stdLibURL: resolve(library),
       lockFileContents: manifest.index,
     };
-    const python = await start(null, finished, resolve(folder, "python.js"));
+    const python = await start(null, finished, resolve(script));
     python.pyimport("dataclass_methods");
     const { respond } = python.pyimport("calc.render.live");
     return JSON.parse(readFileSync(requests, "utf8")).map((request) => respond(request));

@@ -183,6 +183,7 @@ def test_a_new_version_comes_whole_and_only_when_it_is_wanted(
     page.locator(".ys-newer").get_by_role("button", name="Reload").click()
     expect(page.get_by_text(LATER).first).to_be_attached()
     page.wait_for_selector(ANSWERED)
+    assert LATER in page.content()
     assert page.evaluate("getComputedStyle(document.body).getPropertyValue('--later')")
     assert field(page, "working_width").input_value() == "48 in"
     # The other pages of the old version changed with it.
