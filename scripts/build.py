@@ -48,8 +48,10 @@ def shop_settings(folder: Path | None, *, strict: bool = False) -> dict[str, str
     """
     if folder is None:
         return {}
-    if not folder.is_dir():
+    if not os.path.isdir(folder):
         raise _setup.SetupError(f"There is no folder {folder}.")
+    if not os.access(folder, os.R_OK | os.X_OK):
+        raise _setup.SetupError(f"The folder {folder} may not be opened: its rights forbid it.")
     problems = shop.read(folder).problems
     for problem in problems:
         print(problem, file=sys.stderr)
