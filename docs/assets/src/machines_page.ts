@@ -1,8 +1,9 @@
 /** The page that lists the reader's machines: rename, delete, take out to a file, bring in. */
 
 import { make } from "./dom";
-import type { Aside, Kept, MachineStore, Role, Shelf } from "./machines";
-import { LARGEST_FILE, LONGEST_NAME, ROLES, readContents, sameName, toFile } from "./machines";
+import { LARGEST_FILE, LONGEST_NAME, readContents, toFile } from "./machine_file";
+import type { Aside, Kept, MachineStore, Shelf } from "./machine_store";
+import { ROLES, type Role, sameName } from "./machines";
 
 const HEADINGS: Record<Role, string> = { tractor: "Tractors", implement: "Implements" };
 

@@ -3,7 +3,7 @@
 import { Embed } from "./embed";
 import { Engine } from "./engine";
 import { Keeping } from "./keep";
-import { MachineStore } from "./machines";
+import { MachineStore } from "./machine_store";
 import { MachinesPage } from "./machines_page";
 import { Picker } from "./picker";
 import { Sheet } from "./sheet";

@@ -1,8 +1,10 @@
 /** On top of a form: pick a tractor or an implement, or keep the one that is filled in. */
 
 import { make } from "./dom";
-import type { Control, Kept, Machine, MachineStore, Role, Shelf } from "./machines";
-import { LONGEST_NAME, sameName, siteLists, textFor } from "./machines";
+import { LONGEST_NAME } from "./machine_file";
+import type { Kept, MachineStore, Shelf } from "./machine_store";
+import type { Control, Machine, Role } from "./machines";
+import { sameName, siteLists, textFor } from "./machines";
 
 /** Said by a worksheet whenever its inputs have changed, by whatever hand. */
 export const INPUTS_EVENT = "ys-inputs";
