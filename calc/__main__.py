@@ -16,10 +16,10 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
-from calc import explore, quantities, worksheets
-from calc import worksheet as ws
+from calc import model, quantities, search, worksheets
 from calc.errors import YardstickError
-from calc.render import data, reply, text
+from calc.model import sentences
+from calc.render import data, reply
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -42,8 +42,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
         sheet = worksheets.load(asked.worksheet)
         if not asked.inputs and not asked.json:
             return _fields(sheet, asked.units)
-        found = explore.answer(sheet, _typed(asked.inputs), asked.units)
-    except explore.BadInputs as bad:
+        found = search.answer(sheet, _typed(asked.inputs), asked.units)
+    except search.BadInputs as bad:
         for name, sentence in bad.errors.items():
             print(f"{name}: {sentence}" if name else sentence, file=sys.stderr)
         return 2
@@ -62,7 +62,7 @@ def _typed(inputs: Sequence[str]) -> dict[str, str]:
     for item in inputs:
         name, equals, value = item.partition("=")
         if not equals:
-            raise explore.BadInputs(
+            raise search.BadInputs(
                 {"": f"“{quantities.shorten(item)}” is not of the form field=value."}
             )
         typed[name.strip()] = value
@@ -75,21 +75,21 @@ def _list() -> int:
     return 0
 
 
-def _fields(sheet: ws.Worksheet, system: str) -> int:
+def _fields(sheet: model.Worksheet, system: str) -> int:
     print(f"{sheet.title}: {sheet.question}\n")
-    known = explore.known_of(sheet, {})
+    known = search.known_of(sheet, {})
     for item in sheet.fields:
         print(f"{item.name}: {item.label}. {item.help}")
-        if isinstance(item, ws.Choice):
+        if isinstance(item, model.Choice):
             listed = ", ".join(f"{option.value} ({option.label})" for option in item.options)
             print(f"    one of: {listed}")
             print(f"    default: {item.default or 'not sure'}")
-        elif isinstance(item, ws.Field):
+        elif isinstance(item, model.Field):
             print(f"    {item.kind}: {quantities.kind(item.kind).accepted or 'a plain number'}")
             print(f"    default: {item.default or 'unknown'}; limits: {item.limits_text(system)}")
             typical = item.typical_for(known)
             if typical:
-                print(f"    typical: {text.hint(item, known, system)} ({typical.source})")
+                print(f"    typical: {sentences.hint(item, known, system)} ({typical.source})")
             else:
                 print("    left out when blank")
         else:
@@ -103,16 +103,16 @@ def _matrix(words: Sequence[str]) -> int:
     paths = [word for word in words if "=" not in word]
     job = _typed([word for word in words if "=" in word])
     if len(paths) != 2:
-        raise explore.BadInputs({"": "Name two files: the tractors and the implements."})
+        raise search.BadInputs({"": "Name two files: the tractors and the implements."})
     texts = []
     for path in paths:
         try:
             texts.append(Path(path).read_text(encoding="utf-8-sig"))
         except OSError as error:
-            raise explore.BadInputs({"": f"{path} can't be read: {error.strerror}."}) from None
+            raise search.BadInputs({"": f"{path} can't be read: {error.strerror}."}) from None
         except UnicodeDecodeError:
             said = f"{path} isn't UTF-8 text; save it as “CSV UTF-8”."
-            raise explore.BadInputs({"": said}) from None
+            raise search.BadInputs({"": said}) from None
     result = matrix.from_text(texts[0], texts[1], job, (paths[0], paths[1]))
     for problem in result.problems:
         print(problem, file=sys.stderr)

@@ -8,11 +8,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from urllib.parse import quote_plus
 
-from calc import explore, worksheets
-from calc import worksheet as ws
+from calc import model, search, worksheets
 from calc.machines import Machine, read_machines
-from calc.render import text
-from calc.worksheet import Worksheet
+from calc.model import Worksheet, sentences
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,18 +48,18 @@ def pair(
     known = {name: text for name, text in (job or {}).items() if name in names}
     inputs = {**tractor.fill(names), **implement.fill(names), **known}
     try:
-        box = explore.read_box(sheet, inputs)
-    except explore.BadInputs as bad:
-        return Cell(ws.UNKNOWN, "", "", 0.0, " ".join(bad.errors.values()), inputs)
-    search = explore.Search(sheet, box)
-    search.run()
-    deciding = search.verdicts()[0]
+        box = search.read_box(sheet, inputs)
+    except search.BadInputs as bad:
+        return Cell(model.UNKNOWN, "", "", 0.0, " ".join(bad.errors.values()), inputs)
+    seen = search.Search(sheet, box)
+    seen.run()
+    deciding = seen.verdicts()[0]
     return Cell(
         deciding.finding,
         deciding.check.name,
         deciding.check.title,
         deciding.margin_low,
-        text.check_sentence(deciding, system),
+        sentences.check_sentence(deciding, system),
         inputs,
     )
 
@@ -93,10 +91,10 @@ def from_text(
 
     Raises
     ------
-    explore.BadInputs
+    search.BadInputs
         When the job can't be read.
     """
-    explore.read_box(worksheets.load("pairing"), job or {})
+    search.read_box(worksheets.load("pairing"), job or {})
     first, first_problems = read_machines(tractors, "tractor", where[0])
     second, second_problems = read_machines(implements, "implement", where[1])
     built = build(first, second, job=job)
@@ -117,7 +115,7 @@ def as_csv(matrix: Matrix) -> str:
     writer.writerow(["tractor", "implement", "finding", "deciding_check", "sentence", "link"])
     for tractor, row in zip(matrix.tractors, matrix.cells, strict=True):
         for implement, cell in zip(matrix.implements, row, strict=True):
-            words = ws.FINDING_WORDS[cell.finding]
+            words = model.FINDING_WORDS[cell.finding]
             writer.writerow(
                 [tractor.name, implement.name, words, cell.check, cell.sentence, f"#{link(cell)}"]
             )

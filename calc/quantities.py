@@ -98,7 +98,7 @@ def joined(words: list[str], last: str = "and") -> str:
 def kinds() -> dict[str, Kind]:
     """Return every kind of quantity by name."""
     units: dict[str, list[Unit]] = {}
-    for row in tables.rows("units"):
+    for row in tables.rows("words/units"):
         aliases = tuple(word for word in row["aliases"].split("|") if word)
         units.setdefault(row["kind"], []).append(
             Unit(
@@ -116,7 +116,7 @@ def kinds() -> dict[str, Kind]:
             row["example"],
             tuple(units[row["kind"]]),
         )
-        for row in tables.rows("kinds")
+        for row in tables.rows("words/kinds")
     }
 
 
@@ -169,8 +169,11 @@ _PLAIN = str.maketrans(
 )
 _ABOUT = re.compile(r"(?:about|approximately|approx\.?|around|roughly|circa|ca\.?|~)\s*", re.I)
 _FRACTION = re.compile(r"(?:(\d+)[ -]+)?(\d+)/(\d+)(?![\d.])")
-_NUMBER = re.compile(r"[+-]?(?:\d{1,3}(?:,\d{3})+(?!\d)|\d+(?:,\d+(?!\d*\.))?|(?=\.\d))(?:\.\d*)?"
-                     r"(?:e[+-]?\d+)?", re.I)  # fmt: skip
+_NUMBER = re.compile(
+    r"[+-]?(?:\d{1,3}(?:,\d{3})+(?!\d)|\d+(?:,\d+(?!\d*\.))?|(?=\.\d))(?:\.\d*)?"
+    r"(?:e[+-]?\d+)?",
+    re.I,
+)
 _BETWEEN = re.compile(r"\s*(?:to|through|\.\.+|…|and|-)\s*(?=[-+.\d$€£])", re.I)
 _PLUS_MINUS = re.compile(r"\s*(?:±|\+/-|\+-|plus or minus)\s*", re.I)
 UNKNOWN_WORDS = frozenset(["", "?", "??", "unknown", "not sure", "don't know", "dont know"])

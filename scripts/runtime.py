@@ -28,6 +28,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
+from calc.model import wording
 from scripts import _setup, vectors
 
 FOLDER = _setup.WORK / "runtime"
@@ -48,7 +49,7 @@ BUILD_ONLY = (
     "calc/render/facts/",
     "calc/render/page",
     "calc/render/tables/",
-    "calc/tables/questions",
+    "calc/tables/words/questions",
     "yardstick_calc-",
 )
 # The methods see the names of the module that their class stands in, as usual.
@@ -121,13 +122,20 @@ def _library_sources() -> Members:
 
 
 def calc_wheel() -> Path:
-    """Build calc as a wheel from a copy of its sources, and return the wheel's path."""
+    """Build calc as a wheel from a copy of its sources, and return the wheel's path.
+
+    The words of the worksheets go in as modules: the browser parses no file.
+    """
     copy = _setup.WORK / "wheel"
     shutil.rmtree(copy, ignore_errors=True)
     hidden = shutil.ignore_patterns("__pycache__", "*.pyc")
     shutil.copytree(_setup.ROOT / "calc", copy / "calc", ignore=hidden)
     for name in ("pyproject.toml", "LICENSE"):
         shutil.copyfile(_setup.ROOT / name, copy / name)
+    for words in (copy / "calc").rglob(wording.FILE):
+        compiled = wording.compiled(words.read_text(encoding="utf-8"))
+        words.with_name(f"{wording.COMPILED}.py").write_text(compiled, encoding="utf-8")
+        words.unlink()
     command = [sys.executable, "-m", "build", "--wheel", "--no-isolation", "--outdir", "out"]
     _setup.run(command, cwd=copy)
     return next((copy / "out").glob("*.whl"))

@@ -128,7 +128,7 @@ def _check(settings: dict[str, Any], path: Path, problems: list[str]) -> None:
     if wanted:
         places = {
             text.lower(): row["place"]
-            for row in tables.rows("road_places")
+            for row in tables.rows("road/road_places")
             for text in (row["place"], row["name"])
         }
         if wanted not in places:

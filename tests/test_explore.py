@@ -7,42 +7,61 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc import explore
-from calc import worksheet as ws
+from calc import model, search
 
 
 def field(name, low="0", high="100", **more):
-    return ws.Field(
-        name, name.title(), "count", low, high, "Count them.", default="1",
-        typical=ws.Typical(0.0, 10.0, "hitch/DERIVED"), **more,
-    )  # fmt: skip
+    return model.Field(
+        name,
+        name.title(),
+        "count",
+        low,
+        high,
+        "Count them.",
+        default="1",
+        typical=model.Typical(0.0, 10.0, "hitch/DERIVED"),
+        **more,
+    )
 
 
 def sheet(compute, *fields, advise=None):
-    return ws.Worksheet(
-        "toy", "Toy", "Toy?", fields, compute, advise or (lambda v, o, s: ws.Advice()),
+    return model.Worksheet(
+        "toy",
+        "Toy",
+        "Toy?",
+        fields,
+        compute,
+        advise or (lambda v, o, s: model.Advice()),
         lambda v, o: None,
-    )  # fmt: skip
+    )
 
 
 def limit(value, most=10.0):
-    return ws.Outcome([ws.at_most("only", "Only", value, most, "count", "hitch/DERIVED")])
+    return model.Outcome([model.at_most("only", "Only", value, most, "count", "hitch/DERIVED")])
 
 
 @pytest.mark.parametrize(
     ("typed", "finding"),
-    [("5", "within"), ("9.5", "close"), ("11", "over"), ("5 to 8", "within"), ("5 to 9.5", "close"),
-     ("5 to 11", "unknown"), ("11 to 12", "over"), ("", "close")],
-)  # fmt: skip
+    [
+        ("5", "within"),
+        ("9.5", "close"),
+        ("11", "over"),
+        ("5 to 8", "within"),
+        ("5 to 9.5", "close"),
+        ("5 to 11", "unknown"),
+        ("11 to 12", "over"),
+        ("", "close"),
+    ],
+)
 def test_findings(typed, finding):
     toy = sheet(lambda v, w: limit(v.a), field("a"))
-    assert explore.answer(toy, {"a": typed}).finding == finding
+    assert search.answer(toy, {"a": typed}).finding == finding
 
 
 def test_worst_inside_the_corners_is_not_needed_for_monotone_checks():
     """x y with signs: the corner walk finds both extremes of an interaction."""
     toy = sheet(lambda v, w: limit((v.a - 5) * (v.b - 5), 24.0), field("a"), field("b"))
-    answer = explore.answer(toy, {"a": "", "b": ""})
+    answer = search.answer(toy, {"a": "", "b": ""})
     assert answer.verdicts[0].value_high == pytest.approx(25.0)
     assert answer.verdicts[0].value_low == pytest.approx(-25.0)
     assert answer.finding == "unknown"
@@ -50,7 +69,7 @@ def test_worst_inside_the_corners_is_not_needed_for_monotone_checks():
 
 def test_settle_names_the_input_that_narrows_most_and_from_where():
     toy = sheet(lambda v, w: limit(v.a + 0.1 * v.b, 5.0), field("a"), field("b"))
-    answer = explore.answer(toy, {"a": "", "b": ""})
+    answer = search.answer(toy, {"a": "", "b": ""})
     assert answer.settle is not None
     assert answer.settle.field.name == "a"
     assert answer.settle.low is None
@@ -58,27 +77,31 @@ def test_settle_names_the_input_that_narrows_most_and_from_where():
 
 
 def test_choice_that_is_not_sure_must_hold_for_each():
-    choice = ws.Choice(
-        "c", "C", (ws.Option("small", "Small"), ws.Option("big", "Big")), "Look.",
-        default="small", unsure=("small", "big"),
-    )  # fmt: skip
+    choice = model.Choice(
+        "c",
+        "C",
+        (model.Option("small", "Small"), model.Option("big", "Big")),
+        "Look.",
+        default="small",
+        unsure=("small", "big"),
+    )
     toy = sheet(lambda v, w: limit(5.0 if v.c == "small" else 20.0), choice)
-    assert explore.answer(toy, {"c": "small"}).finding == "within"
-    assert explore.answer(toy, {"c": "big"}).finding == "over"
-    assert explore.answer(toy, {"c": ""}).finding == "unknown"
+    assert search.answer(toy, {"c": "small"}).finding == "within"
+    assert search.answer(toy, {"c": "big"}).finding == "over"
+    assert search.answer(toy, {"c": ""}).finding == "unknown"
 
 
 def test_first_pass_says_that_more_is_to_come():
     toy = sheet(lambda v, w: limit(v.a), field("a"))
-    assert not explore.answer(toy, {"a": "1 to 20"}, full=False).final
-    assert explore.answer(toy, {"a": "2"}, full=False).final
-    assert explore.answer(toy, {"a": "1 to 20"}).final
+    assert not search.answer(toy, {"a": "1 to 20"}, full=False).final
+    assert search.answer(toy, {"a": "2"}, full=False).final
+    assert search.answer(toy, {"a": "1 to 20"}).final
 
 
 def test_limits_and_names_are_refused_with_a_sentence_each():
     toy = sheet(lambda v, w: limit(v.a), field("a", low="1"), field("b"))
-    with pytest.raises(explore.BadInputs) as caught:
-        explore.answer(toy, {"a": "-3", "b": "200", "zzz": "1"})
+    with pytest.raises(search.BadInputs) as caught:
+        search.answer(toy, {"a": "-3", "b": "200", "zzz": "1"})
     errors = caught.value.errors
     assert "must be more than zero" in errors["a"]
     assert "must lie between 0 and 100" in errors["b"]
@@ -87,7 +110,7 @@ def test_limits_and_names_are_refused_with_a_sentence_each():
 
 def test_solver_finds_edges():
     toy = sheet(lambda v, w: limit(v.a**2 + v.b, 30.0), field("a"), field("b"))
-    solver = explore.Solver(toy, ws.Inputs({"a": 9.0, "b": 5.0}))
+    solver = search.Solver(toy, model.Inputs({"a": 9.0, "b": 5.0}))
     assert solver.largest("a", 0.0, 9.0) == pytest.approx(5.0, abs=1e-5)
     assert solver.smallest("b", 0.0, 9.0) is None
     assert solver.largest("a", 6.0, 9.0) is None
@@ -96,13 +119,13 @@ def test_solver_finds_edges():
 
 @given(st.integers(min_value=1, max_value=20))
 def test_sample_fills_the_cube(dimensions):
-    points = explore.evenly(dimensions, 64)
+    points = search.evenly(dimensions, 64)
     assert all(0 <= x < 1 for point in points for x in point)
     for axis in range(dimensions):
         values = sorted(point[axis] for point in points)
         gaps = [b - a for a, b in itertools.pairwise(values)]
         assert max(gaps) < 0.1
-    assert points == explore.evenly(dimensions, 64)
+    assert points == search.evenly(dimensions, 64)
 
 
 weights = st.lists(st.floats(-3, 3), min_size=4, max_size=4)
@@ -121,9 +144,9 @@ def test_never_claims_what_a_point_of_the_box_denies(linear, cross, most, points
         return limit(value, most or 1.0)
 
     toy = sheet(compute, *(field(name) for name in "abcd"))
-    answer = explore.answer(toy, dict.fromkeys("abcd", ""))
+    answer = search.answer(toy, dict.fromkeys("abcd", ""))
     for point in points:
-        at = ws.Inputs({name: 10 * share for name, share in zip("abcd", point, strict=True)})
+        at = model.Inputs({name: 10 * share for name, share in zip("abcd", point, strict=True)})
         margin = compute(at, None).checks[0].margin
         if answer.finding in ("within", "close"):
             assert margin >= -1e-9

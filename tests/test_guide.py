@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from calc import explore
+from calc import search
 from calc.render import data
 from calc.render.answer import answer_html
 from calc.render.form import form_html
@@ -23,7 +23,7 @@ def sheet():
 
 
 def test_example_answers(sheet):
-    answer = explore.answer(sheet, {"height": "5 ft"})
+    answer = search.answer(sheet, {"height": "5 ft"})
     assert answer.finding == "within"
     assert answer.outputs[0].value == pytest.approx(0.5575, abs=1e-3)
     assert "5 ft" in str(form_html(sheet, {}))
@@ -33,11 +33,11 @@ def test_example_answers(sheet):
 
 
 def test_example_range_and_remedy(sheet):
-    unsure = explore.answer(sheet, {"height": "3 ft to 6 ft"})
+    unsure = search.answer(sheet, {"height": "3 ft to 6 ft"})
     assert unsure.finding == "unknown"
     assert unsure.settle is not None and unsure.settle.field.name == "height"
     assert unsure.settle.low == pytest.approx(9.80665 / 2 * 0.25, rel=1e-4)
-    over = explore.answer(sheet, {"height": "3 ft"})
+    over = search.answer(sheet, {"height": "3 ft"})
     assert over.finding == "over"
-    tried = explore.answer(sheet, over.advice.remedies[0].set)
+    tried = search.answer(sheet, over.advice.remedies[0].set)
     assert tried.verdicts[0].margin_low >= -1e-2

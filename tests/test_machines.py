@@ -2,9 +2,9 @@
 
 import pytest
 
-from calc import explore, machines, matrix, vocabulary, worksheets
-from calc import worksheet as ws
+from calc import machines, matrix, model, search, worksheets
 from calc.__main__ import main
+from calc.machines import vocabulary
 
 DEMO = [machine for role in machines.ROLES for machine in machines.demo(role)]
 
@@ -43,7 +43,7 @@ def test_every_example_fills_every_worksheet(name):
         assert set(filled) == {n for n in names if vocabulary.role(n) == machine.role}
         for field, text in filled.items():
             item = sheet.field(field)
-            if not isinstance(item, ws.Choice):
+            if not isinstance(item, model.Choice):
                 item.read(text)
 
 
@@ -52,7 +52,7 @@ def test_an_absent_field_is_unknown_or_claims_least(role):
     for name, item in machines.fields(role).items():
         text = vocabulary.absent(name)
         value = item.read(text)
-        if isinstance(item, ws.Choice):
+        if isinstance(item, model.Choice):
             assert value is None or text in ("any", "other", item.default)
         else:
             assert value is None or value.low == 0
@@ -143,7 +143,7 @@ def test_a_matrix_cell_says_what_its_link_says():
     sheet = worksheets.load("pairing")
     for row in built.cells:
         for cell in row:
-            answer = explore.answer(sheet, cell.inputs)
+            answer = search.answer(sheet, cell.inputs)
             assert (cell.finding, cell.title) == (answer.finding, answer.deciding.check.title)
 
 

@@ -5,11 +5,11 @@ from urllib.parse import parse_qsl
 
 import pytest
 
-from calc import explore, tables, worksheets
+from calc import search, tables, worksheets
 from calc.render.page import GROUP_WORDS, index_block
 
 ROOT = Path(__file__).parents[1]
-ROWS = tables.rows("questions")
+ROWS = tables.rows("words/questions")
 
 
 @pytest.mark.parametrize("row", ROWS, ids=lambda row: row["question"])
@@ -18,7 +18,7 @@ def test_question_opens_a_page_that_answers(row):
     page = row["page"] or sheet.page
     assert (ROOT / "docs" / f"{page}.md").is_file()
     typed = dict(parse_qsl(row["inputs"], keep_blank_values=True))
-    assert explore.answer(sheet, typed).finding
+    assert search.answer(sheet, typed).finding
     assert row["group"] in GROUP_WORDS
     assert row["question"].endswith("?")
 

@@ -7,9 +7,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc import explore, worksheets
-from calc import worksheet as ws
-from calc.render import text
+from calc import model, search, worksheets
+from calc.model import sentences
 from calc.render.live import respond
 from calc.render.reply import LEAST_CAUTION, SHORT, reply, reply_html, short
 
@@ -19,12 +18,12 @@ LINK = "https://yard.example/pairing/#tractor_mass=2%2C000+lb"
 
 @pytest.fixture(scope="module", params=NAMES)
 def answer(request):
-    return explore.answer(worksheets.load(request.param), {})
+    return search.answer(worksheets.load(request.param), {})
 
 
 def blank(name):
     sheet = worksheets.load(name)
-    return explore.answer(sheet, {item.name: "" for item in sheet.fields})
+    return search.answer(sheet, {item.name: "" for item in sheet.fields})
 
 
 class Words(HTMLParser):
@@ -45,9 +44,9 @@ class Words(HTMLParser):
 
 def test_plain_text_has_finding_reason_two_numbers_remedy_caution_link_and_sender(answer):
     lines = reply(answer, link=LINK, sender="Example Yard · 555-0142").split("\n")
-    assert ws.FINDING_WORDS[answer.finding].lower() in lines[0]
-    if text.headline(answer, "us"):
-        assert lines[1] == text.headline(answer, "us")
+    assert model.FINDING_WORDS[answer.finding].lower() in lines[0]
+    if sentences.headline(answer, "us"):
+        assert lines[1] == sentences.headline(answer, "us")
     assert sum(line.startswith("- ") for line in lines) == 2
     assert sum(line.startswith("What would help: ") for line in lines) == bool(
         answer.advice.remedies
@@ -76,7 +75,7 @@ def test_rich_text_says_what_plain_text_says(answer):
 
 
 def test_rich_text_runs_nothing():
-    answer = explore.answer(worksheets.load("pairing"), {})
+    answer = search.answer(worksheets.load("pairing"), {})
     hostile = '"><script>alert(1)</script>'
     rich = Words(reply_html(answer, link=f"https://e.example/#{hostile}", sender=hostile))
     assert "script" not in rich.tags
@@ -85,9 +84,9 @@ def test_rich_text_runs_nothing():
 
 @pytest.mark.parametrize("name", NAMES)
 def test_short_text_keeps_its_parts_while_there_is_room(name):
-    answer = explore.answer(worksheets.load(name), {})
+    answer = search.answer(worksheets.load(name), {})
     said = short(answer, link="https://e.example/p/")
-    assert said.startswith(f"{ws.FINDING_WORDS[answer.finding]}. ".replace("’", "'"))
+    assert said.startswith(f"{model.FINDING_WORDS[answer.finding]}. ".replace("’", "'"))
     assert said.endswith(" https://e.example/p/")
     caution = answer.advice.cautions[0].text.split(".")[0][:12]
     assert LEAST_CAUTION in said or caution.replace("’", "'") in said
@@ -97,27 +96,32 @@ def test_short_text_keeps_its_parts_while_there_is_room(name):
 @pytest.mark.parametrize("name", NAMES)
 @pytest.mark.parametrize("system", ["us", "metric"])
 def test_short_text_is_always_short_and_plain(name, system):
-    for answer in (explore.answer(worksheets.load(name), {}, system), blank(name)):
+    for answer in (search.answer(worksheets.load(name), {}, system), blank(name)):
         for length in (0, 20, 60, 120, 200, 250, 280, 300, 310, 319, 320, 500, 5000):
             link = "https://e.example/#".ljust(length, "x") if length else ""
             said = short(answer, system, link)
             assert len(said) < SHORT
             assert said.isascii(), said
-            fits = length < SHORT - 2 - len(ws.FINDING_WORDS[answer.finding])
+            fits = length < SHORT - 2 - len(model.FINDING_WORDS[answer.finding])
             assert (link in said) if fits else ("too long for a message" in said)
 
 
-@given(st.integers(20, 400), st.fixed_dictionaries({
-    "tractor_mass": st.sampled_from(["", "900 lb", "1,650 lb", "3,000 to 4,000 lb"]),
-    "working_width": st.sampled_from(["", "42 in", "60 in", "72 in"]),
-    "implement_mass": st.sampled_from(["", "300 lb", "about 900 lb"]),
-    "pto_power": st.sampled_from(["", "12 hp", "40 hp"]),
-}))  # fmt: skip
+@given(
+    st.integers(20, 400),
+    st.fixed_dictionaries(
+        {
+            "tractor_mass": st.sampled_from(["", "900 lb", "1,650 lb", "3,000 to 4,000 lb"]),
+            "working_width": st.sampled_from(["", "42 in", "60 in", "72 in"]),
+            "implement_mass": st.sampled_from(["", "300 lb", "about 900 lb"]),
+            "pto_power": st.sampled_from(["", "12 hp", "40 hp"]),
+        }
+    ),
+)
 @settings(max_examples=40, deadline=None)
 def test_short_text_of_any_pairing(length, typed):
-    answer = explore.answer(worksheets.load("pairing"), typed)
+    answer = search.answer(worksheets.load("pairing"), typed)
     said = short(answer, link="https://e.example/#".ljust(length, "y"))
-    assert len(said) < SHORT and said.startswith(ws.FINDING_WORDS[answer.finding])
+    assert len(said) < SHORT and said.startswith(model.FINDING_WORDS[answer.finding])
 
 
 def test_an_unknown_says_what_to_find_out():
@@ -128,8 +132,8 @@ def test_an_unknown_says_what_to_find_out():
 def test_trap_a_list_that_is_cut_is_not_taken_for_the_whole():
     """Cutting “an emblem, red lamps and reflectors” to “an emblem.” would be a false answer."""
     sheet = worksheets.load("road")
-    answer = explore.answer(sheet, {})
-    whole = text.headline(answer, "us")
+    answer = search.answer(sheet, {})
+    whole = sentences.headline(answer, "us")
     listed = whole.partition(", ")[0]
     assert listed != whole, "the example has a list in its headline"
     cut = 0

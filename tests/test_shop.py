@@ -9,8 +9,7 @@ from urllib.parse import parse_qsl
 
 import pytest
 
-from calc import explore, machines, worksheets
-from calc import worksheet as ws
+from calc import machines, model, search, worksheets
 from calc.render import yard
 from scripts import _setup, build, shop
 
@@ -154,11 +153,11 @@ def test_every_cell_of_the_matrix_has_a_word_a_shape_and_a_check_and_opens_its_p
     assert len(cells) == len(tractors) * len(implements)
     sheet = worksheets.load("pairing")
     for finding, inside in cells:
-        assert ws.FINDING_WORDS[finding] in html.unescape(inside) and 'class="ys-mark"' in inside
+        assert model.FINDING_WORDS[finding] in html.unescape(inside) and 'class="ys-mark"' in inside
         address = html.unescape(re.search(r'href="([^"]*)"', inside)[1])
         assert address.startswith("../pairing/#")
         typed = dict(parse_qsl(address.partition("#")[2], keep_blank_values=True))
-        answer = explore.answer(sheet, typed)
+        answer = search.answer(sheet, typed)
         assert answer.finding == finding
         title = html.unescape(re.search(r"<small>(.*?)</small>", inside)[1])
         assert title == answer.deciding.check.title

@@ -8,10 +8,19 @@ from calc import sources, tables
 
 FOLDER = Path(tables.__file__).parent
 SHELVES = sorted(p.stem for p in (FOLDER / "sources").glob("*.csv"))
-TABLES = sorted(p.stem for p in FOLDER.glob("*.csv"))
+TABLES = sorted(
+    f"{p.parent.name}/{p.stem}" for p in FOLDER.glob("*/*.csv") if p.parent.name != "sources"
+)
 # Tables whose source column holds words of its own kind, explained beside it.
-LINKS_ONLY = {"pto_kinds"}  # joins rows of other tables and holds no value of its own
-OWN_WORDS = {"units", "kinds", "questions", "demo_tractors", "demo_implements", "tire_dimensions"}
+LINKS_ONLY = {"power/pto_kinds"}  # joins rows of other tables and holds no value of its own
+OWN_WORDS = {
+    "words/units",
+    "words/kinds",
+    "words/questions",
+    "machines/demo_tractors",
+    "machines/demo_implements",
+    "tires/tire_dimensions",
+}
 
 
 @pytest.mark.parametrize("name", SHELVES)
@@ -31,7 +40,7 @@ def test_table_names_its_sources(name):
     if name in LINKS_ONLY:
         return
     columns = [c for c in rows[0] if c and (c == "source" or c.endswith("_source"))]
-    assert columns or name == "state_road_rules", f"{name} has no source column"
+    assert columns or name == "road/state_road_rules", f"{name} has no source column"
     for number, row in enumerate(rows, 2):
         assert None not in row, f"{name}, line {number}: more cells than columns"
         if name in OWN_WORDS:

@@ -7,9 +7,9 @@ from html import unescape
 
 import pytest
 
-from calc import explore, quantities, sources, worksheets
-from calc import worksheet as ws
-from calc.render import data, text
+from calc import model, quantities, search, sources, worksheets
+from calc.model import sentences
+from calc.render import data
 from calc.render.answer import answer_html
 from calc.render.live import respond
 from calc.render.page import worksheet_block
@@ -28,44 +28,44 @@ def blank(sheet):
 
 
 def test_default_example_answers_in_both_systems(sheet):
-    answer = explore.answer(sheet, {})
-    assert answer.finding in ws.FINDING_WORDS
+    answer = search.answer(sheet, {})
+    assert answer.finding in model.FINDING_WORDS
     assert answer.verdicts or answer.advice.headline
     assert answer.outputs and answer.working and answer.advice.cautions
     assert answer.pictures
     for system in quantities.SYSTEMS:
         html = answer_html(answer, system)
-        assert ws.FINDING_WORDS[answer.finding] in unescape(html)
+        assert model.FINDING_WORDS[answer.finding] in unescape(html)
         assert not re.search(r"\bnan\b", html, re.I) and "Infinity" not in html
 
 
 def test_every_citation_is_on_a_shelf(sheet):
-    for citation in text.citations(explore.answer(sheet, {})):
+    for citation in sentences.citations(search.answer(sheet, {})):
         sources.find(citation)
-    for citation in text.citations(explore.answer(sheet, blank(sheet))):
+    for citation in sentences.citations(search.answer(sheet, blank(sheet))):
         sources.find(citation)
 
 
 def test_blank_form_still_answers(sheet):
-    answer = explore.answer(sheet, blank(sheet))
-    assert answer.finding in ws.FINDING_WORDS
-    if answer.finding == ws.UNKNOWN:
+    answer = search.answer(sheet, blank(sheet))
+    assert answer.finding in model.FINDING_WORDS
+    if answer.finding == model.UNKNOWN:
         assert answer.settle is not None or all(
-            len(item.field.options) > 1 if isinstance(item.field, ws.Choice) else True
+            len(item.field.options) > 1 if isinstance(item.field, model.Choice) else True
             for item in answer.assumed
         )
     assert answer_html(answer)
 
 
 def test_same_inputs_same_bytes(sheet):
-    one, two = (answer_html(explore.answer(sheet, {})) for _ in range(2))
+    one, two = (answer_html(search.answer(sheet, {})) for _ in range(2))
     assert one == two
 
 
 @pytest.mark.parametrize("bad", ["zero", "-5", "1e300", "nan", "12 lb ft", "14 to 12 in", "<b>"])
 def test_bad_text_gets_a_sentence_in_every_quantity(sheet, bad):
     for item in sheet.fields:
-        if not isinstance(item, ws.Field):
+        if not isinstance(item, model.Field):
             continue
         try:
             item.read(bad)
@@ -79,9 +79,9 @@ def test_answers_over_all_that_its_limits_allow(sheet):
     for _ in range(120):
         typed = {}
         for item in sheet.fields:
-            if isinstance(item, ws.Choice):
+            if isinstance(item, model.Choice):
                 typed[item.name] = pick.choice(item.options).value
-            elif isinstance(item, ws.Field):
+            elif isinstance(item, model.Field):
                 low, high = (quantities.base(end, item.kind) for end in (item.low, item.high))
                 share = pick.choice([0.0, 1.0, pick.random(), pick.random() ** 3])
                 unit = quantities.unit_for(item.kind, "metric")
@@ -91,8 +91,8 @@ def test_answers_over_all_that_its_limits_allow(sheet):
                 else:
                     typed[item.name] = f"{unit.from_base(value)!r} {unit.symbol}"
         try:
-            answer = explore.answer(sheet, typed)
-        except explore.BadInputs as bad:
+            answer = search.answer(sheet, typed)
+        except search.BadInputs as bad:
             assert all(sentence.endswith(".") for sentence in bad.errors.values())
             continue
         assert answer_html(answer, "metric")
@@ -106,19 +106,19 @@ def test_never_within_where_a_point_of_the_box_is_over(sheet):
         typed = {
             item.name: ""
             for item in sheet.fields
-            if isinstance(item, ws.Field) and pick.random() < 0.25 + 0.1 * trial
+            if isinstance(item, model.Field) and pick.random() < 0.25 + 0.1 * trial
         }
         try:
-            box = explore.read_box(sheet, typed)
-        except explore.BadInputs:
+            box = search.read_box(sheet, typed)
+        except search.BadInputs:
             continue
-        search = explore.Search(sheet, box)
-        search.run()
-        low = {v.check.name: v.margin_low for v in search.verdicts()}
-        high = {v.check.name: v.margin_high for v in search.verdicts()}
+        seen = search.Search(sheet, box)
+        seen.run()
+        low = {v.check.name: v.margin_low for v in seen.verdicts()}
+        high = {v.check.name: v.margin_high for v in seen.verdicts()}
         for _ in range(60):
             values = {dim.name: dim.at(pick.random()) for dim in box.dimensions}
-            for check in sheet.compute(box.point(values), ws.Work(on=False)).checks:
+            for check in sheet.compute(box.point(values), model.Work(on=False)).checks:
                 if low[check.name] >= 0:
                     assert check.margin >= 0, (check.name, values)
                 if high[check.name] < 0:
@@ -126,9 +126,9 @@ def test_never_within_where_a_point_of_the_box_is_over(sheet):
 
 
 def test_replies(sheet):
-    answer = explore.answer(sheet, {})
+    answer = search.answer(sheet, {})
     said = reply(answer, link="https://example.invalid/p/#a=1")
-    assert ws.FINDING_WORDS[answer.finding].lower() in said
+    assert model.FINDING_WORDS[answer.finding].lower() in said
     assert said.endswith("#a=1")
     assert len(short(answer, link="https://example.invalid/p/#a=1")) <= SHORT
 
@@ -155,9 +155,9 @@ def test_compute_is_quick(sheet):
     """Compared with a fixed piece of arithmetic timed in the same run."""
     from timeit import repeat
 
-    box = explore.read_box(sheet, {})
+    box = search.read_box(sheet, {})
     point = box.point({dim.name: dim.middle for dim in box.dimensions})
-    quiet = ws.Work(on=False)
+    quiet = model.Work(on=False)
     compute = min(repeat(lambda: sheet.compute(point, quiet), number=20, repeat=5)) / 20
     yard = min(repeat(lambda: sum(i * i for i in range(10_000)), number=2, repeat=5)) / 2
     assert compute / yard < 4.0

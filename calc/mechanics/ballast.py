@@ -39,12 +39,12 @@ def default_rule() -> str:
     >>> default_rule()
     'tractor'
     """
-    return next(row["key"] for row in tables.rows("twenty_percent_rules") if row["default"])
+    return next(row["key"] for row in tables.rows("hitch/twenty_percent_rules") if row["default"])
 
 
 def _terms(rule: str, tractor_mass: float, front_axle: float) -> tuple[float, float]:
     """Return the load a rule wants on the front axle: a fixed part and a share of what is added."""
-    row = tables.by_key("twenty_percent_rules", "key").get(rule)
+    row = tables.by_key("hitch/twenty_percent_rules", "key").get(rule)
     if row is None or not row["front_share"] or row["base"] == "implement":
         raise ValueError(f"{rule!r} is not a rule for the load on the front axle.")
     share = float(row["front_share"])

@@ -36,7 +36,7 @@ def proof_stress(grade: str, diameter: float) -> float:
     ValueError
         When the grade isn't in the table, or isn't made at that diameter.
     """
-    rows = tables.by_key("bolt_grades", "key")
+    rows = tables.by_key("tires/bolt_grades", "key")
     if grade == "5" and diameter > 1.0 * 0.0254 + 1e-6:
         grade = "5-large"
     if grade == "8.8" and diameter > 0.016 + 1e-6:
@@ -111,7 +111,7 @@ def thread(key: str) -> tuple[float, float]:
     >>> round(clamp / 4.4482216)
     5853
     """
-    row = tables.by_key("bolt_threads", "key").get(key)
+    row = tables.by_key("tires/bolt_threads", "key").get(key)
     if row is None:
         raise ValueError(f"There is no thread {key!r} in the table.")
     return float(row["diameter_mm"]) / 1000.0, float(row["stress_area_mm2"]) / 1e6

@@ -30,7 +30,7 @@ def approval_class(top_speed: float) -> tables.Row:
     [1]_
     """
     kmh = top_speed / KMH
-    for row in tables.rows("brake_minimums"):
+    for row in tables.rows("road/brake_minimums"):
         if not row["top_speed_to_kmh"] or kmh <= float(row["top_speed_to_kmh"]) + 1e-9:
             return row
     raise LookupError("No class holds this speed.")
@@ -189,7 +189,7 @@ def mass_limit(rule: str, tractor_mass: float) -> float:
     >>> mass_limit("unbraked-32", 1000)
     1500.0
     """
-    row = tables.by_key("towed_mass_rules", "rule").get(rule)
+    row = tables.by_key("road/towed_mass_rules", "rule").get(rule)
     if row is None:
         raise ValueError(f"There is no towed-mass rule {rule!r}.")
     if row["mass_kg"]:
@@ -207,7 +207,7 @@ def rule_covers(rule: str, speed: float) -> bool:
     speed : float
         Travel speed. [m/s]
     """
-    row = tables.by_key("towed_mass_rules", "rule")[rule]
+    row = tables.by_key("road/towed_mass_rules", "rule")[rule]
     kmh = speed / KMH
     # The rules that give km/h and mph round one to the other: 32 km/h is 20 mph (32.19).
     top = float(row["speed_to_kmh"]) + 0.25 if row["speed_to_kmh"] else math.inf

@@ -264,7 +264,7 @@ def soil_factor(soil: str, column: str = "factor") -> float:
     >>> soil_factor("loam")
     1.3
     """
-    return float(tables.by_key("digger_soils", "key")[soil][column])
+    return float(tables.by_key("digger/digger_soils", "key")[soil][column])
 
 
 def auger_power(diameter: float, factor: float) -> float:
@@ -298,7 +298,7 @@ def auger_power(diameter: float, factor: float) -> float:
     >>> round(auger_power(9 * INCH, soil_factor("loam")) / HP, 1)
     13.8
     """
-    anchor = tables.by_key("digger_power", "key")["anchor"]
+    anchor = tables.by_key("digger/digger_power", "key")["anchor"]
     per_factor = float(anchor["hp"]) * HP / soil_factor(anchor["soil"])
     return power_scaled(per_factor * factor, float(anchor["diameter_in"]) * INCH, diameter)
 

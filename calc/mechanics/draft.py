@@ -13,7 +13,7 @@ SOILS = ("fine", "medium", "coarse")
 
 def _row(key: str) -> dict[str, str]:
     try:
-        return tables.by_key("draft", "key")[key]
+        return tables.by_key("power/draft", "key")[key]
     except KeyError:
         raise LookupError(f"The table draft has no row called {key!r}.") from None
 
@@ -121,4 +121,4 @@ def pto_power_for(drawbar: float, soil_factor: float) -> float:
 
 def soil_factor(key: str) -> float:
     """Return PTO power over drawbar power on "firm", "tilled" or "soft" soil. [-]"""
-    return float(tables.by_key("soil_factors", "key")[key]["factor"])
+    return float(tables.by_key("power/soil_factors", "key")[key]["factor"])

@@ -453,7 +453,7 @@ def overlap_rules() -> tuple[OverlapRule, ...]:
             row["applies"],
             row["source"],
         )
-        for row in tables.rows("driveline_overlap_rules")
+        for row in tables.rows("driveline/driveline_overlap_rules")
     )
 
 
@@ -646,8 +646,8 @@ def shear_bolt(
     >>> round(bolt.torque / 1.3558179483314004)
     562
     """
-    row = tables.by_key("shear_bolt_sizes", "key")[size]
-    strength = float(tables.by_key("shear_bolt_grades", "key")[grade]["shear_psi"]) * PSI
+    row = tables.by_key("driveline/shear_bolt_sizes", "key")[size]
+    strength = float(tables.by_key("driveline/shear_bolt_grades", "key")[grade]["shear_psi"]) * PSI
     if threads_in_plane:
         area = float(row["stress_area_in2"]) * INCH**2
     else:
@@ -683,7 +683,7 @@ def bolts_between(
     """
     found = [
         shear_bolt(row["key"], grade, threads, planes, radius)
-        for row in tables.rows("shear_bolt_sizes")
+        for row in tables.rows("driveline/shear_bolt_sizes")
         for grade in grades
         for threads in (True, False)
     ]

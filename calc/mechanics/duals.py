@@ -52,7 +52,7 @@ def published_spacing(width_text: str) -> float | None:
     float or None
         Spacing [m].
     """
-    row = tables.by_key("dual_spacing", "size").get(width_text)
+    row = tables.by_key("tires/dual_spacing", "size").get(width_text)
     return float(row["spacing_mm"]) / 1000.0 if row else None
 
 

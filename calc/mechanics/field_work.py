@@ -117,5 +117,5 @@ def efficiency_range(implement: str) -> tuple[float, float, float]:
     tuple of float
         Low, typical and high field efficiency. [-]
     """
-    row = tables.by_key("field_efficiency", "implement")[implement]
+    row = tables.by_key("power/field_efficiency", "implement")[implement]
     return float(row["low"]), float(row["typical"]), float(row["high"])

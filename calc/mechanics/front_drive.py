@@ -54,7 +54,7 @@ def windows() -> tuple[Window, ...]:
             float(row["target_high_pct"] or row["high_pct"]) / 100.0,
             row["source"],
         )
-        for row in tables.rows("lead_windows")
+        for row in tables.rows("tires/lead_windows")
     )
 
 

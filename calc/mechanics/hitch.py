@@ -84,7 +84,7 @@ def span_number(category: str) -> str:
 
 
 def _row(item: str, category: str) -> dict[str, str]:
-    for row in tables.rows("hitch_sizes"):
+    for row in tables.rows("hitch/hitch_sizes"):
         if row["item"] == item and row["category"] == category:
             return row
     raise LookupError(f"The tables hold no {item} for category {category!r}.")
@@ -144,7 +144,8 @@ def size_source(item: str, category: str) -> str:
 def has_size(item: str, category: str) -> bool:
     """Return whether the tables hold this size for the category."""
     return any(
-        row["item"] == item and row["category"] == category for row in tables.rows("hitch_sizes")
+        row["item"] == item and row["category"] == category
+        for row in tables.rows("hitch/hitch_sizes")
     )
 
 
@@ -290,7 +291,7 @@ def span_category(span: float) -> SpanFit:
     if not span > 0.0:
         raise ValueError("A span is larger than nothing.")
     found = []
-    for row in tables.rows("hitch_sizes"):
+    for row in tables.rows("hitch/hitch_sizes"):
         if row["item"] in ("shoulder_span", "ball_spacing") and row["category"] in "01234":
             between = "shoulders" if row["item"] == "shoulder_span" else "ball centers"
             misfit = span - float(row["mm"]) / 1000.0
@@ -409,7 +410,7 @@ def categories_for_power(pto_power: float, basis: str = "iso_1994") -> tuple[str
     """
     return tuple(
         row["category"]
-        for row in tables.rows("hitch_power")
+        for row in tables.rows("hitch/hitch_power")
         if row["basis"] == basis
         and float(row["low_kw"]) * 1000.0 <= pto_power <= float(row["high_kw"]) * 1000.0
     )
@@ -464,7 +465,7 @@ def sleeve(use: str, place: str, pin: str) -> dict[str, str] | None:
     >>> sleeve("coupler", "lower", "1")["outside_in"], sleeve("ball", "lower", "1")["outside_in"]
     ('1-7/16', '1-1/8')
     """
-    for row in tables.rows("coupler_sleeves"):
+    for row in tables.rows("hitch/coupler_sleeves"):
         if (row["use"], row["place"], row["pin_number"]) == (use, place, pin):
             return row
     return None
@@ -498,7 +499,7 @@ def coupler_row(coupler: str) -> dict[str, str]:
         When the table has no such coupler.
     """
     try:
-        return tables.by_key("coupler_sizes", "coupler")[coupler]
+        return tables.by_key("hitch/coupler_sizes", "coupler")[coupler]
     except KeyError:
         raise LookupError(f"No U-frame coupler of category {coupler!r} is in the table.") from None
 
@@ -578,12 +579,12 @@ def coupler_span_difference(coupler: str, implement: str) -> float:
 
 def coupler_setback() -> float:
     """Return how far a U-frame coupler moves an implement back. [m]"""
-    return float(tables.by_key("coupler_effects", "key")["setback"]["mm"]) / 1000.0
+    return float(tables.by_key("hitch/coupler_effects", "key")["setback"]["mm"]) / 1000.0
 
 
 def coupler_mass() -> tuple[float, float]:
     """Return the usual mass of a category 1 U-frame coupler, (low, high). [kg]"""
-    row = tables.by_key("coupler_effects", "key")["mass"]
+    row = tables.by_key("hitch/coupler_effects", "key")["mass"]
     return float(row["low_kg"]), float(row["high_kg"])
 
 
@@ -597,7 +598,7 @@ def coupler_conflict(key: str) -> dict[str, str] | None:
     >>> coupler_conflict("post_hole_digger")["verdict"], coupler_conflict("box_blade")
     ('no', None)
     """
-    return tables.by_key("coupler_conflicts", "key").get(key)
+    return tables.by_key("hitch/coupler_conflicts", "key").get(key)
 
 
 def mast_gap(tractor_mast: float, implement_mast: float) -> float:

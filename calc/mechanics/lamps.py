@@ -166,7 +166,7 @@ def place_row(place: str) -> tables.Row:
     LookupError
         When the table has no such place.
     """
-    row = tables.by_key("road_places", "place").get(place)
+    row = tables.by_key("road/road_places", "place").get(place)
     if row is None:
         raise LookupError(f"There is no place {place!r}.")
     return row
@@ -177,7 +177,7 @@ def rules_of(place: str) -> tuple[Rule, ...]:
     """Return every rule that may apply in a place. The general pattern of state law stands in
     only where no lamp law of the state itself is in the table."""
     sets = place_row(place)["rule_sets"].split()
-    found = [_rule(row) for row in tables.rows("road_requirements") if row["place"] in sets]
+    found = [_rule(row) for row in tables.rows("road/road_requirements") if row["place"] in sets]
     own = {rule.item for rule in found if rule.basis == "law"}
     if own & {"head_lamps", "tail_lamps"}:
         found = [rule for rule in found if rule.basis != "pattern"]
@@ -192,7 +192,7 @@ def has_own_rules(place: str) -> bool:
     place : str
         A place of road_places.
     """
-    return any(row["place"] == place for row in tables.rows("state_road_rules"))
+    return any(row["place"] == place for row in tables.rows("road/state_road_rules"))
 
 
 def federal_rule_applies(made: float, field_equipment: bool) -> bool:
@@ -314,7 +314,7 @@ def emblem_rule(place: str) -> EmblemRule | None:
     place : str
         A place, "US-STD" for the standard as it stands or "US-STD-old" for older editions.
     """
-    row = tables.by_key("emblem_rules", "place").get(place)
+    row = tables.by_key("road/emblem_rules", "place").get(place)
     if row is None:
         return None
     speed = measure(row["speed_to"])
@@ -386,7 +386,7 @@ def emblem_height_places() -> tuple[str, ...]:
     """Return the places whose own rule gives a height, and the standard's two editions."""
     return tuple(
         row["place"]
-        for row in tables.rows("emblem_rules")
+        for row in tables.rows("road/emblem_rules")
         if row["height_low"] or row["height_high"]
     )
 
@@ -547,7 +547,7 @@ def width_rule(place: str) -> WidthRule | None:
     place : str
         A place of road_places.
     """
-    row = tables.by_key("road_widths", "place").get(place)
+    row = tables.by_key("road/road_widths", "place").get(place)
     if row is None:
         return None
     return WidthRule(
@@ -568,7 +568,7 @@ def carried_width(place: str) -> tuple[float, str, str]:
     place : str
         A place; without a row of its own the general limit is used. [m]
     """
-    rows = tables.by_key("carried_widths", "place")
+    rows = tables.by_key("road/carried_widths", "place")
     row = rows.get(place, rows["US"])
     limit = measure(row["limit"])
     assert limit is not None
@@ -631,7 +631,7 @@ def _speed_rows(place: str) -> tuple[_SpeedRow, ...]:
             row["text"],
             row["source"],
         )
-        for row in tables.rows("road_speed_limits")
+        for row in tables.rows("road/road_speed_limits")
         if row["place"] == place
     )
 

@@ -38,7 +38,7 @@ def rating_distance(key: str) -> float:
     >>> rating_distance("610")
     0.61
     """
-    for row in tables.rows("lift_rating_distances"):
+    for row in tables.rows("hitch/lift_rating_distances"):
         if row["key"] == key:
             return float(row["distance_m"])
     raise ValueError(

@@ -40,7 +40,7 @@ class Volume:
 
 @cache
 def _fill_rows() -> dict[str, tables.Row]:
-    return {lookup_key(decode(row["size"])): row for row in tables.rows("tire_liquid_fill")}
+    return {lookup_key(decode(row["size"])): row for row in tables.rows("tires/tire_liquid_fill")}
 
 
 def _bias_key(designation: Designation) -> str:
@@ -180,7 +180,7 @@ def brine_density(mass_fraction: float) -> float:
     ValueError
         Above 0.30: a stronger brine freezes warmer, not colder, and is near saturation.
     """
-    rows = tables.rows("calcium_chloride_density")
+    rows = tables.rows("tires/calcium_chloride_density")
     points = [(float(row["mass_fraction"]), float(row["density_kg_l"]) * 1000.0) for row in rows]
     if not 0.0 <= mass_fraction <= points[-1][0]:
         raise ValueError("Brine is used up to 30 % calcium chloride by mass.")

@@ -33,7 +33,7 @@ def repair_cost(machine: str, list_price: float, hours: float) -> float:
     """
     if hours < 0.0:
         raise ValueError("Hours can't be less than 0.")
-    row = tables.by_key("repair_factors", "machine")[machine]
+    row = tables.by_key("power/repair_factors", "machine")[machine]
     return float(row["rf1"]) * list_price * math.pow(hours / 1000.0, float(row["rf2"]))
 
 

@@ -76,7 +76,7 @@ def power(shaft_torque: float, shaft_rpm: float) -> float:
 
 def types() -> tuple[dict[str, str], ...]:
     """Return the rows of the four shaft types, smallest first."""
-    return tables.rows("pto_types")
+    return tables.rows("power/pto_types")
 
 
 def type_row(kind: str) -> dict[str, str]:
@@ -88,7 +88,7 @@ def type_row(kind: str) -> dict[str, str]:
         When there is no such type.
     """
     try:
-        return tables.by_key("pto_types", "type")[kind]
+        return tables.by_key("power/pto_types", "type")[kind]
     except KeyError:
         raise LookupError(f"No power take-off type is called {kind!r}.") from None
 

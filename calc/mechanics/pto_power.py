@@ -56,7 +56,7 @@ def pto_ratio(key: str = DEFAULT_RATIO) -> tuple[float, float, float]:
     >>> pto_ratio(), pto_ratio("net")
     ((0.83, 0.86, 0.9), (0.9, 0.9, 0.9))
     """
-    row = _find("engine_to_pto", key)
+    row = _find("power/engine_to_pto", key)
     return float(row["low"]), float(row["ratio"]), float(row["high"])
 
 
@@ -110,7 +110,7 @@ def altitude_factor(altitude: float, rule: str = DEFAULT_ALTITUDE_RULE) -> float
     >>> round(225 * altitude_factor(4500 * 0.3048, "na_2500"), 1)
     211.5
     """
-    row = _find("altitude_rules", rule)
+    row = _find("power/altitude_rules", rule)
     above = max(0.0, altitude / FOOT - float(row["from_ft"])) / 1000.0
     return max(0.0, 1.0 - float(row["percent_per_1000_ft"]) / 100.0 * above)
 
@@ -135,7 +135,7 @@ def temperature_factor(temperature: float, rule: str = "diesel") -> float:
     >>> round(temperature_factor(308.15, "diesel"), 2)
     0.98
     """
-    row = _find("temperature_rules", rule)
+    row = _find("power/temperature_rules", rule)
     fahrenheit = (temperature - 273.15) * 1.8 + 32.0
     above = max(0.0, fahrenheit - float(row["from_f"])) / float(row["step_f"])
     return max(0.0, 1.0 - float(row["percent_per_step"]) / 100.0 * above)
@@ -200,7 +200,7 @@ def rolling_coefficient(surface: str) -> tuple[float, float, float]:
     >>> rolling_coefficient("turf")
     (0.05, 0.065, 0.08)
     """
-    for row in tables.rows("rolling_resistance"):
+    for row in tables.rows("power/rolling_resistance"):
         if row["surface"] == surface:
             return float(row["low"]), float(row["value"]), float(row["high"])
     raise LookupError(f"No surface is called {surface!r}.")
@@ -219,7 +219,7 @@ def axle_efficiency(drive: str) -> tuple[float, float, float]:
     >>> axle_efficiency("hydrostatic")[1]
     0.82
     """
-    for row in tables.rows("drive_efficiency"):
+    for row in tables.rows("power/drive_efficiency"):
         if row["basis"] == "drawbar tests" and row["drive"] == drive:
             return float(row["low"]), float(row["efficiency"]), float(row["high"])
     raise LookupError(f"No drive is called {drive!r}.")
@@ -233,7 +233,7 @@ def pump_drag(drive: str) -> tuple[float, float]:
     >>> pump_drag("gear")
     (0.0, 0.0)
     """
-    row = _find("pto_drag", drive)
+    row = _find("power/pto_drag", drive)
     return float(row["low_hp"]) * HP, float(row["high_hp"]) * HP
 
 
@@ -333,7 +333,7 @@ def rotary_power(key: str, width: float = 0.0, throughput: float = 0.0) -> float
     10000
     """
     _positive(width=width, throughput=throughput)
-    row = _find("rotary_power", key)
+    row = _find("power/rotary_power", key)
     a, b, c = (float(row[name]) for name in ("a_kw", "b_kw_per_m", "c_kwh_per_t"))
     return (a + b * width + c * throughput * 3.6) * 1000.0
 
@@ -346,7 +346,7 @@ def rotary_spread(key: str) -> float | None:
     >>> rotary_spread("mower_flail")
     0.4
     """
-    text = _find("rotary_power", key)["plus_minus_percent"]
+    text = _find("power/rotary_power", key)["plus_minus_percent"]
     return float(text) / 100.0 if text else None
 
 
@@ -381,7 +381,7 @@ def density(key: str, load: str = "typical") -> float:
     """
     if load not in LOADS:
         raise LookupError(f"A load is one of {', '.join(LOADS)}; {load!r} isn't.")
-    row = _find("power_density", key)
+    row = _find("power/power_density", key)
     if not row[load]:
         raise LookupError(f"The row {key!r} has no figure for {load} work.")
     unit = HP if row["unit"] == "hp" else 1000.0
@@ -390,7 +390,7 @@ def density(key: str, load: str = "typical") -> float:
 
 def is_total(key: str) -> bool:
     """Return whether a row gives the whole power, whatever the width."""
-    return _find("power_density", key)["per"] == "total"
+    return _find("power/power_density", key)["per"] == "total"
 
 
 def demand(key: str, width: float, load: str = "typical") -> float:
@@ -439,7 +439,7 @@ def kind_row(kind: str) -> dict[str, str] | None:
     >>> kind_row("flail_mower")["rotary_key"], kind_row("box_blade")
     ('mower_flail', None)
     """
-    return tables.by_key("pto_kinds", "kind").get(kind)
+    return tables.by_key("power/pto_kinds", "kind").get(kind)
 
 
 def needed(
@@ -509,7 +509,7 @@ def speed_loss() -> tuple[float, float]:
     >>> speed_loss()
     (0.1, 0.2)
     """
-    row = _find("pto_speed_loss", "below_rated")
+    row = _find("power/pto_speed_loss", "below_rated")
     return float(row["low"]), float(row["high"])
 
 
@@ -609,7 +609,7 @@ def saving_at_half_speed(speed: float) -> tuple[float, float]:
     [0.27, 0.34]
     """
     shares = []
-    for row in tables.rows("mower_form"):
+    for row in tables.rows("power/mower_form"):
         idle, cutting = float(row["idle_w_per_m"]), float(row["cutting_j_per_m2"])
         full = mower_power(1.0, speed, idle, cutting)
         shares.append(1.0 - mower_power(1.0, speed / 2.0, idle, cutting) / full)

@@ -594,7 +594,7 @@ def remaining_value(machine: str, years: float, hours_per_year: float) -> float:
     """
     if hours_per_year < 0.0:
         raise ValueError("The hours a year can't be below zero.")
-    row = tables.by_key("remaining_value", "key")[machine]
+    row = tables.by_key("power/remaining_value", "key")[machine]
     root = (
         float(row["c1"])
         - float(row["c2"]) * math.sqrt(max(1.0, years))

@@ -305,7 +305,7 @@ def decision_sight_distance(speed_mph: float, maneuver: str) -> float:
     if reaction is not None:
         return (1.47 * speed_mph * reaction + 1.075 * speed_mph**2 / 11.2) * FOOT
     if maneuver == "rural path change":
-        for row in tables.rows("road_decision_sight"):
+        for row in tables.rows("road/road_decision_sight"):
             if float(row["speed_mph"]) == speed_mph:
                 return float(row["rural_path_change_ft"]) * FOOT
         raise ValueError("The table holds 30 to 70 mph in steps of 5.")
@@ -342,7 +342,7 @@ def gap_time(vehicle: str, maneuver: str, extra_lanes: int = 0, upgrade: float =
     >>> gap_time("car", "left")
     7.5
     """
-    row = tables.by_key("road_gap_times", "vehicle").get(vehicle)
+    row = tables.by_key("road/road_gap_times", "vehicle").get(vehicle)
     if row is None or maneuver not in ("left", "right or cross"):
         raise ValueError(f"There is no gap time for {vehicle!r}, {maneuver!r}.")
     left = maneuver == "left"
@@ -511,7 +511,7 @@ def passing_sight_distance(speed_mph: float, edition: str = "since 2011") -> flo
     column = {"since 2011": "since_2011_ft", "to 2004": "to_2004_ft"}.get(edition)
     if column is None:
         raise ValueError(f"There is no edition {edition!r}.")
-    for row in tables.rows("road_passing_sight"):
+    for row in tables.rows("road/road_passing_sight"):
         if float(row["speed_mph"]) == speed_mph and row[column]:
             return float(row[column]) * FOOT
     raise ValueError(f"No passing sight distance at {speed_mph} mph in that edition.")

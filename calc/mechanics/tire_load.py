@@ -48,7 +48,7 @@ def load_of_index(load_index: int) -> float:
     >>> load_of_index(122)
     1500.0
     """
-    row = tables.by_key("load_index", "index").get(str(load_index))
+    row = tables.by_key("tires/load_index", "index").get(str(load_index))
     if row is None:
         raise ValueError(f"The load index {load_index} isn't in the table of 60 to 175.")
     return float(row["load_kg"])
@@ -72,7 +72,7 @@ def speed_of_symbol(symbol: str) -> float:
     ValueError
         When there is no such symbol.
     """
-    row = tables.by_key("speed_symbols", "symbol").get(symbol)
+    row = tables.by_key("tires/speed_symbols", "symbol").get(symbol)
     if row is None:
         raise ValueError(f"There is no speed symbol {symbol}.")
     return float(row["speed_km_h"]) / 3.6
@@ -92,7 +92,7 @@ def _interpolate(points: list[tuple[float, float]], x: float) -> float | None:
 def _speed_points(kind: str) -> tuple[tuple[float, float], ...]:
     return tuple(
         (float(row["speed_km_h"]) / 3.6, 1.0 + float(row["change_pct"]) / 100.0)
-        for row in tables.rows("tire_speed_factors")
+        for row in tables.rows("tires/tire_speed_factors")
         if row["kind"] == kind
     )
 
@@ -217,7 +217,7 @@ def sheet_load(size: str, ply_rating: int, pressure: float, speed: float) -> flo
     6174
     """
     by_speed: dict[float, list[tuple[float, float]]] = {}
-    for row in tables.rows("tire_load_at_pressure"):
+    for row in tables.rows("tires/tire_load_at_pressure"):
         if row["size"] == size and row["ply_rating"] == str(ply_rating):
             point = (float(row["pressure_psi"]) * PSI, float(row["load_lb"]) * POUND)
             by_speed.setdefault(float(row["speed_km_h"] or 0.0) / 3.6, []).append(point)
@@ -251,7 +251,7 @@ def road_limit(designation: Designation) -> float | None:
 def _road_limits() -> dict[str, float]:
     return {
         lookup_key(decode(row["size"])): float(row["load_kg"])
-        for row in tables.rows("tire_road_limits")
+        for row in tables.rows("tires/tire_road_limits")
     }
 
 
@@ -288,7 +288,7 @@ def rating(designation: Designation) -> Rating | None:
     """
     if designation.services:
         first = designation.services[0]
-        source = tables.by_key("load_index", "index")[str(first.load_index)]["source"]
+        source = tables.by_key("tires/load_index", "index")[str(first.load_index)]["source"]
         return Rating(load_of_index(first.load_index), speed_of_symbol(first.speed_symbol), source)
     row = table_row(designation)
     if row is not None and row["load_index"]:
@@ -300,7 +300,7 @@ def rating(designation: Designation) -> Rating | None:
     limit = road_limit(designation)
     if limit is not None:
         return Rating(limit, None, "tires/OM-10")
-    for sheet in tables.rows("tire_load_at_pressure"):
+    for sheet in tables.rows("tires/tire_load_at_pressure"):
         listed = row is not None and all(sheet[c] == row[c] for c in ("size", "ply_rating"))
         if listed and not sheet["speed_km_h"]:
             return Rating(float(sheet["load_lb"]) * POUND, None, sheet["source"])
@@ -355,7 +355,7 @@ def dual_factor(wheels_per_side: int) -> float:
     ValueError
         When the count isn't 1, 2 or 3.
     """
-    row = tables.by_key("dual_load_factors", "wheels").get(str(wheels_per_side))
+    row = tables.by_key("tires/dual_load_factors", "wheels").get(str(wheels_per_side))
     if row is None:
         raise ValueError("Wheels side by side are one, two or three.")
     return float(row["factor_per_tire"])
@@ -378,6 +378,6 @@ def pressure_with_additions(pressure: float, additions: tuple[str, ...], limit: 
     float
         Pressure to set, never above the sidewall's maximum [Pa].
     """
-    rows = tables.by_key("pressure_additions", "key")
+    rows = tables.by_key("tires/pressure_additions", "key")
     added = sum(float(rows[key]["add_kpa"]) * 1000.0 for key in additions)
     return min(pressure + added, limit)

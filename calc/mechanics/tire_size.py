@@ -130,7 +130,7 @@ class Designation:
 
 def accepted_forms() -> str:
     """Return an example of each accepted form, in one line."""
-    examples = [row["example"] for row in tables.rows("tire_designations")]
+    examples = [row["example"] for row in tables.rows("tires/tire_designations")]
     return ", ".join(examples[:-1]) + " or " + examples[-1]
 
 
@@ -252,8 +252,8 @@ def _with_markings(found: Designation, rest: str, typed: str) -> Designation:
     ply_rating: int | None = None
     tread = ""
     words: list[str] = []
-    known_words = tables.by_key("tire_suffixes", "mark")
-    known_treads = tables.by_key("tread_codes", "code")
+    known_words = tables.by_key("tires/tire_suffixes", "mark")
+    known_treads = tables.by_key("tires/tread_codes", "code")
     rest = rest.strip(" -/,;")
     while rest:
         word = re.match(r"[A-Z]+", rest)
@@ -292,13 +292,13 @@ def _with_markings(found: Designation, rest: str, typed: str) -> Designation:
 
 
 def _service(match: re.Match[str], typed: str) -> Service:
-    symbols = tables.by_key("speed_symbols", "symbol")
+    symbols = tables.by_key("tires/speed_symbols", "symbol")
     if match[3] not in symbols:
         raise SizeError(
             f'In "{typed}" the speed symbol "{match[3]}" isn\'t one of {", ".join(symbols)}.',
             match[3],
         )
-    indexes = tables.by_key("load_index", "index")
+    indexes = tables.by_key("tires/load_index", "index")
     for index in (match[1], match[2]):
         if index and index not in indexes:
             first, last = next(iter(indexes)), list(indexes)[-1]

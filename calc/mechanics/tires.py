@@ -93,7 +93,7 @@ def lookup_key(designation: Designation) -> str:
 @cache
 def _index() -> dict[str, tuple[tables.Row, ...]]:
     found: dict[str, list[tables.Row]] = {}
-    for row in tables.rows("tire_dimensions"):
+    for row in tables.rows("tires/tire_dimensions"):
         found.setdefault(lookup_key(decode(row["size"])), []).append(row)
     return {key: tuple(rows) for key, rows in found.items()}
 
@@ -128,7 +128,7 @@ def rolling_factor(tread: str) -> tuple[float, float]:
     tuple of float
         Factor k and its half-width [-]. Published tires give 0.938 to 0.957.
     """
-    factors = tables.by_key("rolling_factors", "tread")
+    factors = tables.by_key("tires/rolling_factors", "tread")
     row = factors["lug"]
     for part in tread.split("/"):
         row = factors.get(part, row)
@@ -161,7 +161,7 @@ def estimated_diameter(designation: Designation) -> tuple[float, float]:
     >>> round(estimated_diameter(decode("320/85R24"))[0], 4)
     1.1536
     """
-    rule = tables.by_key("tire_estimates", "form")[designation.form]
+    rule = tables.by_key("tires/tire_estimates", "form")[designation.form]
     error = float(rule["error_pct"]) / 100.0
     unit = 0.001 if designation.form == "metric" else INCH
     width_in = designation.width * unit / INCH
@@ -284,7 +284,7 @@ def _basis(source: str) -> str:
 
 
 def _estimated(designation: Designation, row: tables.Row | None) -> Dimensions:
-    rule = tables.by_key("tire_estimates", "form")[designation.form]
+    rule = tables.by_key("tires/tire_estimates", "form")[designation.form]
     diameter, error = estimated_diameter(designation)
     unit = 0.001 if designation.form == "metric" else INCH
     tread = designation.tread or (row["tread"] if row else "")
@@ -327,7 +327,7 @@ def change_error(old: Dimensions, new: Dimensions) -> float:
 @cache
 def every_tire() -> tuple[Dimensions, ...]:
     """Return the dimensions of every size of the table, once for each size."""
-    sizes = dict.fromkeys(row["size"] for row in tables.rows("tire_dimensions"))
+    sizes = dict.fromkeys(row["size"] for row in tables.rows("tires/tire_dimensions"))
     return tuple(dimensions(decode(text)) for text in sizes)
 
 

@@ -179,7 +179,7 @@ def soil_mobility_number(soil: str) -> float:
     float
         Mobility number. [-]
     """
-    return float(tables.by_key("soil_mobility", "soil")[soil]["mobility_number"])
+    return float(tables.by_key("power/soil_mobility", "soil")[soil]["mobility_number"])
 
 
 def pull_limit(driven_load: float, net_ratio: float) -> float:

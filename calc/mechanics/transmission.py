@@ -241,7 +241,7 @@ def full_load_efficiency(kind: str, basis: str) -> float:
     float
         Axle power over power take-off equivalent power. [-]
     """
-    for row in tables.rows("drive_efficiency"):
+    for row in tables.rows("power/drive_efficiency"):
         if row["drive"] == kind and row["basis"] == basis:
             return float(row["efficiency"])
     raise LookupError(f"No efficiency is kept for {kind!r} by {basis!r}.")

@@ -119,13 +119,13 @@ def mean_pressure(inflation: float, rule: str) -> float:
     ----------
     .. [1] value/L7a, value/L7b, tires/S9.
     """
-    row = tables.by_key("contact_pressure_rules", "key")[rule]
+    row = tables.by_key("lawn/contact_pressure_rules", "key")[rule]
     return inflation * float(row["times"]) + float(row["plus_kpa"]) * 1000.0
 
 
 def inflation_for(pressure: float, rule: str) -> float:
     """Return the inflation that gives a mean pressure, the inverse of `mean_pressure`. [Pa]"""
-    row = tables.by_key("contact_pressure_rules", "key")[rule]
+    row = tables.by_key("lawn/contact_pressure_rules", "key")[rule]
     return (pressure - float(row["plus_kpa"]) * 1000.0) / float(row["times"])
 
 
@@ -172,7 +172,7 @@ def turf_limit(state: str) -> float:
     >>> turf_limit("moist")
     100000.0
     """
-    return float(tables.by_key("turf_limits", "state")[state]["limit_kpa"]) * 1000.0
+    return float(tables.by_key("lawn/turf_limits", "state")[state]["limit_kpa"]) * 1000.0
 
 
 def head_clearance(head_depth: float, tool_depth: float, allowance: float) -> float:

@@ -37,7 +37,7 @@ def implement(kind: str, width: float | None = None) -> dict[str, tuple[float, f
     >>> implement("rotary_cutter", 1.5)
     {'mass': (230.0, 330.0), 'cg_distance': (0.85, 1.05)}
     """
-    found = [row for row in tables.rows("typical_implements") if row["kind"] == kind]
+    found = [row for row in tables.rows("machines/typical_implements") if row["kind"] == kind]
     if not found:
         raise LookupError(f"No kind of implement is called {kind!r}.")
     columns = ("mass_low_kg", "mass_high_kg", "cg_low_m", "cg_high_m")
@@ -67,12 +67,16 @@ def _between(known: list[tuple[float, list[float]]], width: float) -> list[float
 
 def implement_source(kind: str) -> str:
     """Return the citation of the ranges of one kind of implement."""
-    return next(row["source"] for row in tables.rows("typical_implements") if row["kind"] == kind)
+    return next(
+        row["source"] for row in tables.rows("machines/typical_implements") if row["kind"] == kind
+    )
 
 
 def implement_kinds() -> tuple[tuple[str, str], ...]:
     """Return (key, label) of every kind of implement in the table, in its order."""
-    return tuple(dict.fromkeys((r["kind"], r["label"]) for r in tables.rows("typical_implements")))
+    return tuple(
+        dict.fromkeys((r["kind"], r["label"]) for r in tables.rows("machines/typical_implements"))
+    )
 
 
 _TRACTOR_RANGES = {
@@ -112,7 +116,7 @@ def tractor(kind: str) -> dict[str, tuple[float, float]]:
     >>> tractor("compact_light")["mass"]
     (640.0, 850.0)
     """
-    for row in tables.rows("typical_tractors"):
+    for row in tables.rows("machines/typical_tractors"):
         if row["key"] == kind:
             found = {
                 name: (
@@ -128,4 +132,4 @@ def tractor(kind: str) -> dict[str, tuple[float, float]]:
 
 def tractor_kinds() -> tuple[tuple[str, str], ...]:
     """Return (key, label) of every class of tractor in the table, in its order."""
-    return tuple((row["key"], row["label"]) for row in tables.rows("typical_tractors"))
+    return tuple((row["key"], row["label"]) for row in tables.rows("machines/typical_tractors"))

@@ -147,7 +147,7 @@ def wire_resistance(
     ----------
     [3]_, [4]_
     """
-    row = tables.by_key("wire_sizes", "gauge").get(str(gauge))
+    row = tables.by_key("road/wire_sizes", "gauge").get(str(gauge))
     if row is None:
         raise ValueError(f"The table holds even gauges 4 to 20, not {gauge}.")
     feet = length / FOOT
@@ -253,7 +253,7 @@ def smallest_gauge(area: float, standard: str = "SAE") -> int | None:
     column = {"SAE": "sae_circular_mils", "AWG": "awg_circular_mils"}.get(standard)
     if column is None:
         raise ValueError(f"There is no wire standard {standard!r}.")
-    for row in tables.rows("wire_sizes"):
+    for row in tables.rows("road/wire_sizes"):
         if float(row[column]) >= area:
             return int(row["gauge"])
     return None
@@ -281,7 +281,7 @@ def longest_run(current: float, gauge: int, drop: float, standard: str = "SAE") 
     if not current > 0:
         raise ValueError("Current must be more than zero.")
     column = "sae_circular_mils" if standard == "SAE" else "awg_circular_mils"
-    area = float(tables.by_key("wire_sizes", "gauge")[str(gauge)][column])
+    area = float(tables.by_key("road/wire_sizes", "gauge")[str(gauge)][column])
     return area * drop / (SIZING_CONSTANT * current) * FOOT
 
 
@@ -309,7 +309,7 @@ def fuse_size(current: float) -> float | None:
     """
     if current < 0:
         raise ValueError("Current can't be negative.")
-    for row in tables.rows("fuse_sizes"):
+    for row in tables.rows("road/fuse_sizes"):
         if float(row["amps"]) >= FUSE_MARGIN * current - 1e-9:
             return float(row["amps"])
     return None

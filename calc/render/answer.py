@@ -4,17 +4,16 @@ from __future__ import annotations
 
 import htpy as h
 
-from calc import sources
-from calc import worksheet as ws
-from calc.render import svg, text
-from calc.worksheet import Answer, words
+from calc import model, sources
+from calc.model import Answer, sentences, words
+from calc.render import svg
 
 _SHAPES = {
-    ws.WITHIN: "M3 10l4.5 4.5L17 5",
-    ws.CLOSE: "M10 2L18.5 17H1.5ZM10 7.5v4.5M10 14v1.2",
-    ws.OVER: "M4 4l12 12M16 4L4 16",
-    ws.UNKNOWN: "M6.5 7a3.5 3.5 0 1 1 4.8 3.2c-1 .5-1.3 1-1.3 2.3M10 15.5v1.2",
-    ws.COMPARED: "M2 7h16M2 13h16",
+    model.WITHIN: "M3 10l4.5 4.5L17 5",
+    model.CLOSE: "M10 2L18.5 17H1.5ZM10 7.5v4.5M10 14v1.2",
+    model.OVER: "M4 4l12 12M16 4L4 16",
+    model.UNKNOWN: "M6.5 7a3.5 3.5 0 1 1 4.8 3.2c-1 .5-1.3 1-1.3 2.3M10 15.5v1.2",
+    model.COMPARED: "M2 7h16M2 13h16",
 }
 
 _path = h.Element("path")
@@ -49,11 +48,13 @@ def _answer(answer: Answer, system: str) -> h.Element:
 
 
 def _finding(answer: Answer, system: str) -> h.Element:
-    said = text.headline(answer, system)
-    why = answer.deciding.check.why if answer.deciding and answer.finding != ws.WITHIN else ""
-    settle = text.settle_sentence(answer, system)
+    said = sentences.headline(answer, system)
+    why = answer.deciding.check.why if answer.deciding and answer.finding != model.WITHIN else ""
+    settle = sentences.settle_sentence(answer, system)
     return h.div(".ys-finding", data_finding=answer.finding)[
-        h.p(".ys-finding-word")[shape(answer.finding), h.strong[ws.FINDING_WORDS[answer.finding]]],
+        h.p(".ys-finding-word")[
+            shape(answer.finding), h.strong[model.FINDING_WORDS[answer.finding]]
+        ],
         h.p(".ys-deciding")[said, (f" {why}" if why else "")] if said else None,
         h.p(".ys-settle")[settle] if settle else None,
         h.p(".ys-passing")["A first look at the middle values; the ranges are being searched."]
@@ -72,7 +73,7 @@ def _remedies(answer: Answer, system: str) -> h.Element | None:
     ]
 
 
-def _remedy(remedy: ws.Remedy, system: str) -> h.Element:
+def _remedy(remedy: model.Remedy, system: str) -> h.Element:
     return h.li[
         words(remedy.text, system),
         [" ", h.a(".ys-try", href=f"#{query(dict(remedy.set))}")["Try it"]] if remedy.set else None,
@@ -94,18 +95,20 @@ def _checks(answer: Answer, system: str) -> h.Element | None:
     for verdict in answer.verdicts:
         check = verdict.check
         if check.sense == "fits":
-            cells = [h.td(colspan="2")[text.check_sentence(verdict, system)], h.td["\u2014"]]
+            cells = [h.td(colspan="2")[sentences.check_sentence(verdict, system)], h.td["\u2014"]]
         else:
             said = f" {words(check.sentence, system)}" if check.sentence else ""
             cells = [
-                h.td[text.value_text(verdict, system)],
-                h.td[text.limit_text(verdict, system), said],
-                h.td[text.margin_text(verdict)],
+                h.td[sentences.value_text(verdict, system)],
+                h.td[sentences.limit_text(verdict, system), said],
+                h.td[sentences.margin_text(verdict)],
             ]
         rows.append(
             h.tr(data_finding=verdict.finding)[
                 h.th(scope="row")[check.title],
-                h.td(".ys-found")[shape(verdict.finding), " ", ws.FINDING_WORDS[verdict.finding]],
+                h.td(".ys-found")[
+                    shape(verdict.finding), " ", model.FINDING_WORDS[verdict.finding]
+                ],
                 cells,
                 h.td(".ys-source")[_cite(check.source)],
             ]
@@ -136,7 +139,7 @@ def _outputs(answer: Answer, system: str) -> h.Element | None:
                 h.div[
                     h.dt[output.label],
                     h.dd[
-                        text.output_text(output, system),
+                        sentences.output_text(output, system),
                         h.small[f" {words(output.note, system)}"] if output.note else None,
                     ],
                 ]
@@ -146,11 +149,11 @@ def _outputs(answer: Answer, system: str) -> h.Element | None:
     ]
 
 
-def _table(table: ws.Table, system: str) -> h.Element:
+def _table(table: model.Table, system: str) -> h.Element:
     head: list[h.Element] = [h.th(scope="col")[name] for name in table.columns]
     rows = []
     for row in table.rows:
-        cells: list[h.Element] = [h.td[text.cell_text(cell, system)] for cell in row]
+        cells: list[h.Element] = [h.td[sentences.cell_text(cell, system)] for cell in row]
         if table.checklist:
             cells.insert(0, h.td(".ys-cross")["\u2610"])
         rows.append(h.tr[cells])
@@ -179,7 +182,7 @@ def _assumed(answer: Answer, system: str) -> h.Element | None:
         h.ul[
             [
                 h.li[
-                    text.assumed_sentence(item, system),
+                    sentences.assumed_sentence(item, system),
                     [" ", h.span(".ys-source")[_cite(item.typical.source)]]
                     if item.typical
                     else None,
@@ -229,8 +232,8 @@ def _working(answer: Answer, system: str) -> h.Element | None:
                 h.li[
                     h.span(".ys-step")[step.label],
                     h.code[f"{step.symbol} = {step.formula}"],
-                    h.span(".ys-put-in")[text.step_numbers(step, system)],
-                    h.strong[f"{step.symbol} = {text.step_value(step, system)}"],
+                    h.span(".ys-put-in")[sentences.step_numbers(step, system)],
+                    h.strong[f"{step.symbol} = {sentences.step_value(step, system)}"],
                     h.span(".ys-source")[_cite(step.source)],
                 ]
                 for step in answer.working
@@ -273,7 +276,7 @@ def source_line(source: sources.Source) -> h.Element:
 
 
 def _sources(answer: Answer) -> h.Element | None:
-    cited = [sources.find(citation)[0] for citation in text.citations(answer)]
+    cited = [sources.find(citation)[0] for citation in sentences.citations(answer)]
     if not cited:
         return None
     return h.details(".ys-sources")[

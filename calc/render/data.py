@@ -7,8 +7,7 @@ from typing import Any
 
 from calc import quantities as q
 from calc import sources
-from calc.render import text
-from calc.worksheet import Answer, words
+from calc.model import Answer, sentences, words
 
 
 def data(answer: Answer, system: str = "us") -> dict[str, Any]:
@@ -17,7 +16,7 @@ def data(answer: Answer, system: str = "us") -> dict[str, Any]:
         "worksheet": answer.worksheet.name,
         "inputs": {**answer.worksheet.defaults(), **answer.typed},
         "finding": answer.finding,
-        "headline": text.headline(answer, system),
+        "headline": sentences.headline(answer, system),
         "settle": answer.settle.field.name if answer.settle else None,
         "outputs": [
             {
@@ -40,7 +39,7 @@ def data(answer: Answer, system: str = "us") -> dict[str, Any]:
                 "limit": [_number(verdict.limit_low), _number(verdict.limit_high)],
                 "margin": [_number(verdict.margin_low), _number(verdict.margin_high)],
                 "unit": q.kind(verdict.check.kind).base,
-                "sentence": text.check_sentence(verdict, system),
+                "sentence": sentences.check_sentence(verdict, system),
                 "source": verdict.check.source,
             }
             for verdict in answer.verdicts
@@ -74,7 +73,7 @@ def data(answer: Answer, system: str = "us") -> dict[str, Any]:
         ],
         "sources": {
             citation: {"title": found.title, "year": found.year, "status": found.status}
-            for citation in text.citations(answer)
+            for citation in sentences.citations(answer)
             for found in [sources.find(citation)[0]]
         },
         "computed": answer.searched,

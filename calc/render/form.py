@@ -8,13 +8,13 @@ from typing import Any
 
 import htpy as h
 
-from calc import machines, vocabulary
-from calc import worksheet as ws
-from calc.explore import known_of
-from calc.render import text
+from calc import machines, model
+from calc.machines import vocabulary
+from calc.model import sentences
+from calc.search import known_of
 
 
-def form_html(sheet: ws.Worksheet, typed: Mapping[str, str], system: str = "us") -> h.Element:
+def form_html(sheet: model.Worksheet, typed: Mapping[str, str], system: str = "us") -> h.Element:
     """Return the form of a worksheet, filled in with `typed`."""
     known = known_of(sheet, typed)
     essential = [item for item in sheet.fields if item.essential]
@@ -35,7 +35,7 @@ def form_html(sheet: ws.Worksheet, typed: Mapping[str, str], system: str = "us")
     ]
 
 
-def _pick(sheet: ws.Worksheet, role: str) -> h.Element | None:
+def _pick(sheet: model.Worksheet, role: str) -> h.Element | None:
     """Return the place of the list to pick a machine from, which needs a script to be of use.
 
     It holds the fields of this worksheet that such a machine fills, each with the text that it
@@ -49,13 +49,13 @@ def _pick(sheet: ws.Worksheet, role: str) -> h.Element | None:
 
 
 def _groups(
-    sheet: ws.Worksheet,
-    fields: list[ws.AnyField],
+    sheet: model.Worksheet,
+    fields: list[model.AnyField],
     typed: Mapping[str, str],
     known: Mapping[str, Any],
     system: str,
 ) -> list[h.Element]:
-    groups: dict[str, list[ws.AnyField]] = {}
+    groups: dict[str, list[model.AnyField]] = {}
     for item in fields:
         groups.setdefault(item.group, []).append(item)
     return [
@@ -67,8 +67,8 @@ def _groups(
 
 
 def _field(
-    sheet: ws.Worksheet,
-    item: ws.AnyField,
+    sheet: model.Worksheet,
+    item: model.AnyField,
     typed: Mapping[str, str],
     known: Mapping[str, Any],
     system: str,
@@ -77,7 +77,7 @@ def _field(
     value = typed.get(item.name, item.default)
     described = f"{name}-hint {name}-error"
     control: h.Element | h.VoidElement
-    if isinstance(item, ws.Choice):
+    if isinstance(item, model.Choice):
         picked = value.strip().lower()
         chosen = next(
             (o.value for o in item.options if picked in (o.value.lower(), o.label.lower())),
@@ -96,8 +96,8 @@ def _field(
             name=item.name,
             type="text",
             value=value,
-            placeholder=text.hint(item, known, system),
-            data_stands_in=isinstance(item, ws.Field) and item.typical is not None,
+            placeholder=sentences.hint(item, known, system),
+            data_stands_in=isinstance(item, model.Field) and item.typical is not None,
             aria_describedby=described,
             autocapitalize="off",
             spellcheck="false",

@@ -5,10 +5,9 @@ from __future__ import annotations
 import json
 from typing import Any
 
-from calc import explore, quantities, worksheets
-from calc import worksheet as ws
+from calc import model, quantities, search, worksheets
 from calc.errors import YardstickError
-from calc.render import text
+from calc.model import sentences
 from calc.render.answer import answer_html
 from calc.render.reply import fits_short, reply, reply_html, short
 
@@ -53,7 +52,7 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
     system = "metric" if asked.get("units") == "metric" else "us"
     stage = "exact" if asked.get("stage") == "exact" else "full"
     if sum(len(name) + len(value) for name, value in typed.items()) > LONGEST_REQUEST:
-        raise explore.BadInputs({"": "That is far too much text for one form."})
+        raise search.BadInputs({"": "That is far too much text for one form."})
     response: dict[str, Any] = {
         "worksheet": sheet.name,
         "title": sheet.title,
@@ -69,8 +68,8 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
         errors[""] = f"Left out, because this page has no such field: {listed}{more}."
         typed = {name: value for name, value in typed.items() if name in names}
     try:
-        found = explore.answer(sheet, typed, system, full=stage == "full")
-    except explore.BadInputs as bad:
+        found = search.answer(sheet, typed, system, full=stage == "full")
+    except search.BadInputs as bad:
         return {**response, "ok": False, "errors": {**errors, **bad.errors}}
     return {
         **response,
@@ -78,14 +77,14 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
         "errors": errors,
         "final": found.final,
         "finding": found.finding,
-        "finding_words": ws.FINDING_WORDS[found.finding],
-        "headline": text.headline(found, system),
+        "finding_words": model.FINDING_WORDS[found.finding],
+        "headline": sentences.headline(found, system),
         "html": answer_html(found, system),
         **(_replies(found, system, asked) if found.final else {}),
     }
 
 
-def _replies(found: ws.Answer, system: str, asked: dict[str, Any]) -> dict[str, Any]:
+def _replies(found: model.Answer, system: str, asked: dict[str, Any]) -> dict[str, Any]:
     """Return every kind of reply; a first look at the middle values has none to give."""
     given = {name: str(asked.get(name) or "") for name in ("link", "sender", "about")}
     short_link = str(asked.get("short_link") or given["link"])
@@ -97,11 +96,11 @@ def _replies(found: ws.Answer, system: str, asked: dict[str, Any]) -> dict[str, 
     }
 
 
-def hints(sheet: ws.Worksheet, typed: dict[str, str], system: str) -> dict[str, str]:
+def hints(sheet: model.Worksheet, typed: dict[str, str], system: str) -> dict[str, str]:
     """Return what stands in each field when it is empty."""
-    known = explore.known_of(sheet, typed)
+    known = search.known_of(sheet, typed)
     return {
-        item.name: text.hint(item, known, system)
+        item.name: sentences.hint(item, known, system)
         for item in sheet.fields
-        if not isinstance(item, ws.Choice)
+        if not isinstance(item, model.Choice)
     }

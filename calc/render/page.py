@@ -7,7 +7,7 @@ from collections.abc import Callable
 import htpy as h
 from markupsafe import Markup
 
-from calc import explore, sources, worksheets
+from calc import search, sources, worksheets
 from calc.render import facts, tables
 from calc.render.answer import answer_html, source_line
 from calc.render.form import form_html
@@ -17,7 +17,7 @@ from calc.tables import rows
 def worksheet_block(name: str, system: str = "us") -> str:
     """Return the form of a worksheet with the whole answer to its default example."""
     sheet = worksheets.load(name)
-    found = explore.answer(sheet, {}, system)
+    found = search.answer(sheet, {}, system)
     example = f"Filled in with an example: {sheet.example}" if sheet.example else ""
     return str(
         h.section(".ys", id=f"ys-{name}", data_worksheet=name, aria_label=sheet.title)[
@@ -55,7 +55,7 @@ def index_block(href: Callable[[str], str]) -> str:
     `href` gives the address of a page of the site ("lift/lift-and-ballast").
     """
     groups: dict[str, list[h.Element]] = {name: [] for name in GROUP_WORDS}
-    for row in rows("questions"):
+    for row in rows("words/questions"):
         sheet = worksheets.load(row["worksheet"])
         fragment = f"#{row['inputs']}" if row["inputs"] else ""
         groups[row["group"]].append(

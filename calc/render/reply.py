@@ -11,20 +11,38 @@ from dataclasses import dataclass
 
 import htpy as h
 
-from calc import worksheet as ws
-from calc.render import text
-from calc.worksheet import Answer, words
+from calc import model
+from calc.model import Answer, sentences, words
 
 SHORT = 320  # a short text has fewer characters than this
 
 # A message in plain characters costs half as much to send as one with any other in it.
 _PLAIN = str.maketrans(
     {
-        "“": '"', "”": '"', "\u2018": "'", "’": "'", "–": "-", "—": "-", "\u2212": "-", "×": "x",
-        "·": "-", "…": "...", "°": " deg", "½": " 1/2", "¼": " 1/4", "¾": " 3/4", "²": "2",
-        "³": "3", "±": "+/-", "≤": "<=", "≥": ">=", "\u00a0": " ", "\u202f": " ", "\u2009": " ",
+        "“": '"',
+        "”": '"',
+        "\u2018": "'",
+        "’": "'",
+        "–": "-",
+        "—": "-",
+        "\u2212": "-",
+        "×": "x",
+        "·": "-",
+        "…": "...",
+        "°": " deg",
+        "½": " 1/2",
+        "¼": " 1/4",
+        "¾": " 3/4",
+        "²": "2",
+        "³": "3",
+        "±": "+/-",
+        "≤": "<=",
+        "≥": ">=",
+        "\u00a0": " ",
+        "\u202f": " ",
+        "\u2009": " ",
     }
-)  # fmt: skip
+)
 LEAST_CAUTION = "The manuals come first."
 
 
@@ -40,15 +58,15 @@ class _Parts:
 
 
 def _parts(answer: Answer, system: str) -> _Parts:
-    reason = [text.headline(answer, system), text.settle_sentence(answer, system)]
-    numbers = [text.check_sentence(verdict, system) for verdict in _telling(answer)]
+    reason = [sentences.headline(answer, system), sentences.settle_sentence(answer, system)]
+    numbers = [sentences.check_sentence(verdict, system) for verdict in _telling(answer)]
     numbers += [
-        f"{output.label}: {text.output_text(output, system)}"
+        f"{output.label}: {sentences.output_text(output, system)}"
         for output in answer.outputs[: 2 - len(numbers)]
     ]
     remedies, cautions = answer.advice.remedies, answer.advice.cautions
     return _Parts(
-        f"{answer.worksheet.title}: {ws.FINDING_WORDS[answer.finding].lower()}.",
+        f"{answer.worksheet.title}: {model.FINDING_WORDS[answer.finding].lower()}.",
         tuple(filter(None, reason)),
         tuple(numbers),
         words(remedies[0].text, system) if remedies else "",
@@ -56,7 +74,7 @@ def _parts(answer: Answer, system: str) -> _Parts:
     )
 
 
-def _telling(answer: Answer) -> list[ws.Verdict]:
+def _telling(answer: Answer) -> list[model.Verdict]:
     """The two checks, after the deciding one, that say most: the tightest with a number."""
     rest = [v for v in answer.verdicts if v is not answer.deciding and v.check.sense != "fits"]
     return rest[:2]
@@ -103,7 +121,7 @@ def reply_html(
 
 def fits_short(answer: Answer, link: str) -> bool:
     """Whether a link leaves room for the finding in a short text."""
-    return len(f"{ws.FINDING_WORDS[answer.finding]}. {link}") < SHORT
+    return len(f"{model.FINDING_WORDS[answer.finding]}. {link}") < SHORT
 
 
 def short(answer: Answer, system: str = "us", link: str = "") -> str:
@@ -116,7 +134,7 @@ def short(answer: Answer, system: str = "us", link: str = "") -> str:
     tail = link
     if link and not fits_short(answer, link):
         tail = "(The link is too long for a message.)"
-    finding = f"{ws.FINDING_WORDS[answer.finding]}."
+    finding = f"{model.FINDING_WORDS[answer.finding]}."
     best, best_worth = "", (-1, 0, 0, 0, 0, 0, 0)
     reasons, *others = _forms(answer, system)
     for reason, *forms in itertools.product(reasons, *others):
@@ -140,7 +158,10 @@ def _forms(answer: Answer, system: str) -> Iterator[list[str]]:
     # A reason with a value and its limit has its two numbers in it.
     numbered = deciding is not None and deciding.check.sense != "fits"
     if deciding is not None and numbered and not answer.advice.headline:
-        value, limit = text.value_text(deciding, system), text.limit_text(deciding, system)
+        value, limit = (
+            sentences.value_text(deciding, system),
+            sentences.limit_text(deciding, system),
+        )
         for title in (deciding.check.title, deciding.check.title.partition(",")[0]):
             reasons.append(f"{title}: {value}, limit {limit}.")
         reasons.append(f"{deciding.check.title.partition(',')[0]}...")

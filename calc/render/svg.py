@@ -7,9 +7,9 @@ from collections.abc import Iterable, Sequence
 
 import htpy as h
 
-from calc import picture as p
 from calc import quantities as q
-from calc.worksheet import words
+from calc.model import pictures as p
+from calc.model import words
 
 WIDTH = 460.0
 TEXT = 15.0  # height of a line of text in the drawing's units

@@ -7,9 +7,8 @@ from collections.abc import Sequence
 
 import htpy as h
 
-from calc import machines, matrix, vocabulary, worksheets
-from calc import worksheet as ws
-from calc.machines import Machine
+from calc import machines, matrix, model, worksheets
+from calc.machines import Machine, vocabulary
 from calc.render.answer import shape
 
 # More would make a page that no phone can open; the command line has no such limit.
@@ -49,9 +48,9 @@ def machines_block(pairing_href: str) -> str:
     )
 
 
-def _described(item: ws.AnyField) -> dict[str, object]:
+def _described(item: model.AnyField) -> dict[str, object]:
     """Return what a field is called, and the options of a choice."""
-    if isinstance(item, ws.Choice):
+    if isinstance(item, model.Choice):
         return {
             "label": item.label,
             "options": {option.value: option.label for option in item.options},
@@ -105,7 +104,7 @@ def _cell(cell: matrix.Cell, pairing_href: str) -> h.Element:
     """One pairing: its finding in a shape and a word, and the check that decides."""
     return h.td(data_finding=cell.finding)[
         h.a(href=f"{pairing_href}#{matrix.link(cell)}", title=cell.sentence)[
-            h.span(".ys-found")[shape(cell.finding), " ", ws.FINDING_WORDS[cell.finding]],
+            h.span(".ys-found")[shape(cell.finding), " ", model.FINDING_WORDS[cell.finding]],
             h.small[cell.title or cell.sentence],
         ]
     ]

@@ -10,7 +10,7 @@ Row = dict[str, str]
 
 @cache
 def rows(name: str) -> tuple[Row, ...]:
-    """Return the rows of the table `name` (the file calc/tables/<name>.csv), read once.
+    """Return the rows of a table ("road/wire_sizes": calc/tables/road/wire_sizes.csv), read once.
 
     Raises
     ------

@@ -1,18 +1,23 @@
-"""The calculators, one module each, found by file name and loaded when asked for."""
+"""The calculators, a folder each, found by the folder's name and loaded when asked for.
+
+A folder holds `fields.py` (FIELDS, and `review` where fields can contradict each other),
+`compute.py`, `advice.py` (`advise`), `picture.py` and `words.toml`.
+"""
 
 import pkgutil
 from functools import cache
 from importlib import import_module
 
 from calc.errors import UnknownName
-from calc.worksheet import Worksheet
+from calc.model import Worksheet
+from calc.model.wording import read_words
 
 
 @cache
 def names() -> tuple[str, ...]:
     """Return the name of every worksheet, sorted."""
-    modules = {module.name for module in pkgutil.iter_modules(__path__)}
-    return tuple(sorted(name.replace("_", "-") for name in modules if name[0] != "_"))
+    folders = {module.name for module in pkgutil.iter_modules(__path__) if module.ispkg}
+    return tuple(sorted(name.replace("_", "-") for name in folders))
 
 
 @cache
@@ -26,7 +31,20 @@ def load(name: str) -> Worksheet:
     """
     if name not in names():
         raise UnknownName(f"There is no worksheet called {name!r}.")
-    module = import_module(f"calc.worksheets.{name.replace('-', '_')}")
-    sheet = module.WORKSHEET
-    assert isinstance(sheet, Worksheet) and sheet.name == name
-    return sheet
+    package = f"{__name__}.{name.replace('-', '_')}"
+    fields, compute, advice, picture = (
+        import_module(f"{package}.{part}") for part in ("fields", "compute", "advice", "picture")
+    )
+    said = read_words(package)
+    return Worksheet(
+        name=name,
+        title=said["title"],
+        question=said["question"],
+        fields=fields.FIELDS,
+        compute=compute.compute,
+        advise=advice.advise,
+        picture=picture.picture,
+        page=said["page"],
+        example=said["example"],
+        **({"review": fields.review} if hasattr(fields, "review") else {}),
+    )

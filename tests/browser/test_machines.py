@@ -277,12 +277,16 @@ def test_out_to_a_file_and_back_in(pairing: Page, address: str, tmp_path: Path) 
     expect(bring("not JSON")).to_contain_text("not readable")
     expect(bring('{"some": "file"}')).to_contain_text("not a list of machines")
     expect(bring(b"[" * 5_000_001)).to_contain_text("too large")
-    part = {"format": "yardstick-machines", "version": 1, "machines": [
-        {"name": "<img src=x onerror=alert(1)>", "role": "tractor", "inputs": {}},
-        {"name": "No role", "role": "boat", "inputs": {}},
-        {"name": "", "role": "tractor", "inputs": {}},
-        {"name": "Odd", "role": "tractor", "inputs": {"pto_power": 5}},
-    ]}  # fmt: skip
+    part = {
+        "format": "yardstick-machines",
+        "version": 1,
+        "machines": [
+            {"name": "<img src=x onerror=alert(1)>", "role": "tractor", "inputs": {}},
+            {"name": "No role", "role": "boat", "inputs": {}},
+            {"name": "", "role": "tractor", "inputs": {}},
+            {"name": "Odd", "role": "tractor", "inputs": {"pto_power": 5}},
+        ],
+    }
     said = bring(json.dumps(part))
     expect(said).to_contain_text("1 machines")
     expect(said).to_contain_text("neither a tractor nor an implement")
@@ -358,8 +362,10 @@ def test_what_was_set_aside_is_put_back_once_it_can_be_read(page: Page, address:
 
 
 def test_without_storage_the_page_works_and_says_so(page: Page, address: str) -> None:
-    page.add_init_script("delete window.indexedDB; Object.defineProperty(window, 'indexedDB', "
-                         "{value: {open() { throw new Error('no storage here'); }}});")  # fmt: skip
+    page.add_init_script(
+        "delete window.indexedDB; Object.defineProperty(window, 'indexedDB', "
+        "{value: {open() { throw new Error('no storage here'); }}});"
+    )
     page.goto(f"{address}pairing/")
     page.wait_for_selector(LIVE, state="attached")
     picker(page, "tractor").select_option(label=HEAVY)

@@ -76,8 +76,15 @@ def test_everything_stands_on_the_paper(pairing: Page) -> None:
     unknown = given.locator("div", has_text="Implement mass").locator(".ys-blank")
     expect(unknown).to_contain_text("taken: ")
     assert "such as" not in given.inner_text()
-    for part in (".ys-finding", ".ys-picture >> nth=0", ".ys-working ol", ".ys-sources ul",
-                 ".ys-cautions", ".ys-blanks", ".ys-code"):  # fmt: skip
+    for part in (
+        ".ys-finding",
+        ".ys-picture >> nth=0",
+        ".ys-working ol",
+        ".ys-sources ul",
+        ".ys-cautions",
+        ".ys-blanks",
+        ".ys-code",
+    ):
         expect(pairing.locator(part)).to_be_visible()
     for label in ("Measured by", "Date", "Machine's number"):
         expect(pairing.locator(".ys-blanks")).to_contain_text(label)

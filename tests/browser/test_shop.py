@@ -121,9 +121,10 @@ def test_the_road_pages_open_in_the_shops_region(page: Page, browser: Browser) -
     serving = serve.server(folder)
     threading.Thread(target=serving.serve_forever, daemon=True).start()
     address = f"http://127.0.0.1:{serving.server_address[1]}/"
-    page.route("**/assets/machines.js", lambda route: route.fulfill(
-        body=elsewhere, content_type="text/javascript"
-    ))  # fmt: skip
+    page.route(
+        "**/assets/machines.js",
+        lambda route: route.fulfill(body=elsewhere, content_type="text/javascript"),
+    )
     page.goto(f"{address}road/lighting/")
     page.wait_for_selector(LIVE, state="attached")
     assert field(page, "place").input_value() == "TX"

@@ -205,7 +205,7 @@ def test_trap_20_percent_has_several_bases():
     assert needed["combined"] == pytest.approx(272, abs=0.5)
     assert needed["front_half"] == pytest.approx(150.0)  # half of 600 is a fifth of 1,500
     assert ballast.default_rule() == "tractor"
-    assert sum(1 for row in tables.rows("twenty_percent_rules") if row["default"]) == 1
+    assert sum(1 for row in tables.rows("hitch/twenty_percent_rules") if row["default"]) == 1
 
 
 def test_trap_rules_for_other_axles_are_not_front_rules():

@@ -208,7 +208,7 @@ def test_trap_cooling_is_taken_off_before_the_loss_to_the_shaft() -> None:
 def test_glass_and_paint_stay_real() -> None:
     with pytest.raises(ValueError, match="0 to 1"):
         cab.sun_through_glass(1.2, 900.0, 1.0)
-    for row in tables.rows("glass_kinds"):
+    for row in tables.rows("cab/glass_kinds"):
         assert 0.0 < float(row["low"]) <= float(row["heat_gain"]) <= float(row["high"]) <= 1.0
-    for row in tables.rows("roof_colors"):
+    for row in tables.rows("cab/roof_colors"):
         assert 0.0 < float(row["absorptance"]) < 1.0

@@ -116,7 +116,7 @@ def test_trap_power_grows_with_the_square_of_the_diameter() -> None:
 
 
 def test_common_jobs_need_the_customary_power() -> None:
-    powers = tables.by_key("digger_power", "key")
+    powers = tables.by_key("digger/digger_power", "key")
     loam = digger.auger_power(12 * digger.INCH, digger.soil_factor("loam")) / digger.HP
     low, high = float(powers["typical_low"]["hp"]), float(powers["typical_high"]["hp"])
     assert low <= loam <= high

@@ -106,7 +106,7 @@ def test_loader_cycle_counts_four_legs_and_four_reversals() -> None:
 
 
 def test_reversal_times_are_ordered() -> None:
-    for row in tables.rows("reversal_times"):
+    for row in tables.rows("power/reversal_times"):
         assert float(row["low_s"]) < float(row["typical_s"]) < float(row["high_s"])
 
 
@@ -219,7 +219,7 @@ def test_traction_by_soil(
 
 @pytest.mark.parametrize("soil", ["tilled", "soft"])
 def test_equations_sit_a_little_below_the_published_best_slip(soil: str) -> None:
-    row = tables.by_key("soil_mobility", "soil")[soil]
+    row = tables.by_key("power/soil_mobility", "soil")[soil]
     best = traction.best_slip(float(row["mobility_number"]))
     assert 0.0 < float(row["best_slip_low"]) - best < 0.02
 
@@ -301,7 +301,7 @@ def test_bad_widths_are_refused() -> None:
 
 
 def test_field_efficiency_rows_are_in_order() -> None:
-    for row in tables.rows("field_efficiency"):
+    for row in tables.rows("power/field_efficiency"):
         low, typical, high = field_work.efficiency_range(row["implement"])
         assert 0.0 < low <= typical <= high <= 1.0
 
@@ -320,7 +320,7 @@ def test_trap_repairs_of_a_used_machine_are_a_difference() -> None:
 
 
 def test_life_totals_of_the_repair_factors() -> None:
-    for row in tables.rows("repair_factors"):
+    for row in tables.rows("power/repair_factors"):
         total = ownership.repair_cost(row["machine"], 100.0, float(row["life_h"]))
         assert total == pytest.approx(float(row["life_percent"]), abs=4.0)
 

@@ -129,7 +129,7 @@ def test_pto_speeds_by_the_acceleration_rule() -> None:
 
 def test_trap_the_printed_acceleration_is_ten_times_too_small() -> None:
     """The manual's text says 100 rad/s2; only 1 000 gives back its own angles."""
-    for row in tables.rows("joint_speed_rule"):
+    for row in tables.rows("driveline/joint_speed_rule"):
         speed = float(row["rpm"]) * math.pi / 30.0
         printed = float(row["angle_deg"])
         assert math.degrees(driveline.angle_for_speed(speed)) == pytest.approx(printed, abs=0.084)
@@ -215,7 +215,7 @@ def test_shear_torque_through_a_small_shaft(grade: str, size: str, shank: int, t
 
 
 def test_trap_threads_in_the_shear_plane_weaken_the_bolt() -> None:
-    for row in tables.rows("shear_bolt_sizes"):
+    for row in tables.rows("driveline/shear_bolt_sizes"):
         full = driveline.shear_bolt(row["key"], "grade_2", False, 2, SHAFT).torque
         cut = driveline.shear_bolt(row["key"], "grade_2", True, 2, SHAFT).torque
         assert 0.27 <= 1.0 - cut / full <= 0.36

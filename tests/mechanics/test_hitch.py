@@ -12,13 +12,13 @@ categories = st.sampled_from(hitch.CATEGORIES)
 
 def test_every_citation_of_the_hitch_tables_is_on_a_shelf() -> None:
     for name in (
-        "hitch_sizes",
-        "hitch_power",
-        "coupler_sizes",
-        "coupler_sleeves",
-        "coupler_conflicts",
-        "coupler_effects",
-        "pto_types",
+        "hitch/hitch_sizes",
+        "hitch/hitch_power",
+        "hitch/coupler_sizes",
+        "hitch/coupler_sleeves",
+        "hitch/coupler_conflicts",
+        "hitch/coupler_effects",
+        "power/pto_types",
     ):
         for row in tables.rows(name):
             for column, value in row.items():
@@ -119,7 +119,7 @@ def test_an_unknown_category_is_refused(category: str) -> None:
 
 
 def test_every_sleeve_takes_its_pin_and_fills_its_opening() -> None:
-    for row in tables.rows("coupler_sleeves"):
+    for row in tables.rows("hitch/coupler_sleeves"):
         inside, outside = hitch.inches(row["inside_in"]), hitch.inches(row["outside_in"])
         pin = hitch.size(f"{row['place']}_pin", row["pin_number"])
         assert abs(inside - pin) < 1e-3

@@ -52,7 +52,7 @@ def test_springs_that_cannot_be_are_refused() -> None:
 
 @given(pressure=st.floats(20e3, 400e3))
 def test_pressure_rules_and_their_inverse(pressure: float) -> None:
-    for row in tables.rows("contact_pressure_rules"):
+    for row in tables.rows("lawn/contact_pressure_rules"):
         inflation = turf.inflation_for(pressure, row["key"])
         assert turf.mean_pressure(inflation, row["key"]) == pytest.approx(pressure)
 
@@ -62,7 +62,7 @@ def test_pressure_rules_and_their_inverse(pressure: float) -> None:
     [(12.0, True), (20.0, False)],
 )
 def test_common_pressures_against_moist_turf(psi: float, within: bool) -> None:
-    for row in tables.rows("contact_pressure_rules"):
+    for row in tables.rows("lawn/contact_pressure_rules"):
         found = turf.mean_pressure(psi * PSI, row["key"])
         assert (found <= turf.turf_limit("moist")) is within
 
@@ -118,8 +118,8 @@ def test_trap_percent_and_degrees() -> None:
 def test_trap_heads_count_where_they_stand_today() -> None:
     # A head set flush that has heaved by half an inch is struck by springs set to touch;
     # one that has sunk by three quarters of an inch clears them, but not an aerator.
-    springs = tables.by_key("lawn_tools", "key")["spring-tine"]
-    core = tables.by_key("lawn_tools", "key")["core"]
+    springs = tables.by_key("lawn/lawn_tools", "key")["spring-tine"]
+    core = tables.by_key("lawn/lawn_tools", "key")["core"]
     bounce = float(springs["allowance_mm"]) / 1000.0
     assert turf.head_clearance(-0.5 * INCH, 0.0, bounce) < 0.0
     assert turf.head_clearance(0.75 * INCH, 0.0, bounce) > 0.0
@@ -129,8 +129,8 @@ def test_trap_heads_count_where_they_stand_today() -> None:
 
 def test_trap_published_head_heights_leave_it_open() -> None:
     # The published heights run from proud to sunk, so an unknown head is a flagged head.
-    rows = tables.rows("head_heights")
-    bounce = float(tables.by_key("lawn_tools", "key")["spring-tine"]["allowance_mm"]) / 1000.0
+    rows = tables.rows("lawn/head_heights")
+    bounce = float(tables.by_key("lawn/lawn_tools", "key")["spring-tine"]["allowance_mm"]) / 1000.0
     low = min(float(row["low_mm"]) for row in rows) / 1000.0
     high = max(float(row["high_mm"]) for row in rows) / 1000.0
     assert turf.head_clearance(low, 0.0, bounce) < 0.0 <= turf.head_clearance(high, 0.0, bounce)

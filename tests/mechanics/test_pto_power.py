@@ -12,21 +12,21 @@ from calc.mechanics import draft, pto_power
 HP = 745.6998715822702
 FOOT = 0.3048
 
-altitude_rules = st.sampled_from([row["key"] for row in tables.rows("altitude_rules")])
-heat_rules = st.sampled_from([row["key"] for row in tables.rows("temperature_rules")])
-rotary_rows = st.sampled_from([row["key"] for row in tables.rows("rotary_power")])
+altitude_rules = st.sampled_from([row["key"] for row in tables.rows("power/altitude_rules")])
+heat_rules = st.sampled_from([row["key"] for row in tables.rows("power/temperature_rules")])
+rotary_rows = st.sampled_from([row["key"] for row in tables.rows("power/rotary_power")])
 
 
 def test_every_citation_of_the_power_tables_is_on_a_shelf() -> None:
     for name in (
-        "engine_to_pto",
-        "altitude_rules",
-        "temperature_rules",
-        "pto_drag",
-        "rotary_power",
-        "power_density",
-        "draft",
-        "soil_factors",
+        "power/engine_to_pto",
+        "power/altitude_rules",
+        "power/temperature_rules",
+        "power/pto_drag",
+        "power/rotary_power",
+        "power/power_density",
+        "power/draft",
+        "power/soil_factors",
     ):
         for row in tables.rows(name):
             for column, value in row.items():
@@ -35,7 +35,7 @@ def test_every_citation_of_the_power_tables_is_on_a_shelf() -> None:
 
 
 def test_ratios_are_ordered_shares() -> None:
-    for row in tables.rows("engine_to_pto"):
+    for row in tables.rows("power/engine_to_pto"):
         low, usual, high = pto_power.pto_ratio(row["key"])
         assert 0.5 < low <= usual <= high < 1.0
 
@@ -94,7 +94,7 @@ def test_demand_rises_with_width_and_flow(key: str, width: float, flow: float) -
 
 
 def test_densities_are_ordered() -> None:
-    for row in tables.rows("power_density"):
+    for row in tables.rows("power/power_density"):
         values = [float(row[load]) for load in pto_power.LOADS if row[load]]
         assert values == sorted(values), row["key"]
 
@@ -176,7 +176,7 @@ def test_draft_examples(
 
 
 @given(
-    st.sampled_from([row["key"] for row in tables.rows("draft")]),
+    st.sampled_from([row["key"] for row in tables.rows("power/draft")]),
     st.floats(0.1, 4.0),
     st.floats(0.0, 4.0),
     st.floats(0.0, 0.4),
@@ -251,7 +251,7 @@ def test_trap_averages_hide_peaks() -> None:
 
 def test_trap_disk_and_flail_rows_are_no_brush_cutter() -> None:
     """D497 has no rotary cutter: no such row may be found there."""
-    keys = {row["key"] for row in tables.rows("rotary_power")}
+    keys = {row["key"] for row in tables.rows("power/rotary_power")}
     for missing in ("rotary_cutter", "finish_mower", "rotary_tiller", "snow_blower", "chipper"):
         assert missing not in keys
         with pytest.raises(LookupError):
@@ -275,7 +275,7 @@ def test_trap_depth_left_out_of_minor_tillage() -> None:
 
 def test_trap_width_in_tools_or_rows() -> None:
     """Nine tines are 9, not their width in meters."""
-    units = {row["key"]: row["width_unit"] for row in tables.rows("draft")}
+    units = {row["key"]: row["width_unit"] for row in tables.rows("power/draft")}
     assert units["cultivator_secondary"] == "tools"
     assert units["planter_mounted"] == "rows"
     assert units["moldboard_plow"] == "m"
@@ -283,8 +283,8 @@ def test_trap_width_in_tools_or_rows() -> None:
 
 def test_trap_soil_factor_is_not_the_texture_factor() -> None:
     """The factor of the extension form is above 1, that of the draft equation at most 1."""
-    assert all(float(row["factor"]) >= 1.5 for row in tables.rows("soil_factors"))
-    assert all(float(row["f_fine"]) <= 1.0 for row in tables.rows("draft"))
+    assert all(float(row["factor"]) >= 1.5 for row in tables.rows("power/soil_factors"))
+    assert all(float(row["f_fine"]) <= 1.0 for row in tables.rows("power/draft"))
 
 
 def test_trap_slower_ground_speed_saves_only_the_cutting_part() -> None:

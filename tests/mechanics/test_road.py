@@ -16,9 +16,17 @@ speeds = st.floats(1, 40)
 distances = st.floats(0, 600)
 
 PLAIN = {
-    "tractor_width": 1.5, "implement_width": 1.6, "width": 1.6, "left": 0.8, "right": 0.8,
-    "reach": 0.8, "behind": 1.0, "length": 5.0, "speed": 8.0, "made": 2015.0,
-}  # fmt: skip
+    "tractor_width": 1.5,
+    "implement_width": 1.6,
+    "width": 1.6,
+    "left": 0.8,
+    "right": 0.8,
+    "reach": 0.8,
+    "behind": 1.0,
+    "length": 5.0,
+    "speed": 8.0,
+    "made": 2015.0,
+}
 
 
 def wanted(place, **changes):
@@ -241,7 +249,7 @@ def test_chassis_return_counts_the_wire_once():
 
 def test_wire_areas_follow_the_gauge_formula():
     # Diameter 0.005 in x 92^((36 - n) / 39); tables round the diameter first.
-    for row in tables.rows("wire_sizes"):
+    for row in tables.rows("road/wire_sizes"):
         area = (5 * 92 ** ((36 - int(row["gauge"])) / 39)) ** 2
         assert float(row["awg_circular_mils"]) == pytest.approx(area, rel=6e-4)
         assert float(row["sae_circular_mils"]) < 1.06 * area
@@ -291,30 +299,35 @@ def test_safety_chain():
 
 
 def test_every_row_of_the_rule_tables_can_be_read_and_cites_a_source():
-    items = {row["item"] for row in tables.rows("road_items")}
+    items = {row["item"] for row in tables.rows("road/road_items")}
     facts = set(inspect.getdoc(lamps).replace(",", " ").split())
-    for row in tables.rows("road_requirements"):
+    for row in tables.rows("road/road_requirements"):
         assert row["item"] in items
         sources.find(row["source"])
         for fact, _, _ in lamps._clauses(row["when"]):
             assert fact in facts or fact.startswith("hides_"), row
-    known = {row["place"] for row in tables.rows("road_places")}
+    known = {row["place"] for row in tables.rows("road/road_places")}
     known |= {"US-STD", "US-FED", "US-UVC"}
-    assert {row["place"] for row in tables.rows("road_requirements")} <= known
-    for name in ("emblem_rules", "road_widths", "road_speed_limits", "lamp_hours"):
+    assert {row["place"] for row in tables.rows("road/road_requirements")} <= known
+    for name in (
+        "road/emblem_rules",
+        "road/road_widths",
+        "road/road_speed_limits",
+        "road/lamp_hours",
+    ):
         for row in tables.rows(name):
             sources.find(row["source"])
 
 
 def test_every_state_rule_keeps_year_citation_and_confidence():
-    for row in tables.rows("state_road_rules"):
+    for row in tables.rows("road/state_road_rules"):
         assert row["citation"]
         assert row["year"]
         assert row["confidence"] in ("high", "medium", "low")
         sources.find(row["source"])
 
 
-@pytest.mark.parametrize("row", tables.rows("road_places"), ids=lambda row: row["place"])
+@pytest.mark.parametrize("row", tables.rows("road/road_places"), ids=lambda row: row["place"])
 def test_every_place_has_an_answer(row):
     assert lamps.needs(row["place"], PLAIN)
     use, _ = lamps.emblem_use(row["place"], 8.0)
@@ -322,7 +335,7 @@ def test_every_place_has_an_answer(row):
 
 
 @given(
-    st.sampled_from([row["place"] for row in tables.rows("road_places")]),
+    st.sampled_from([row["place"] for row in tables.rows("road/road_places")]),
     st.floats(1, 5),
     st.floats(1, 5),
     st.floats(0.1, 2),
@@ -330,9 +343,15 @@ def test_every_place_has_an_answer(row):
 def test_a_wider_machine_never_needs_less(place, narrow, behind, more):
     def items(width):
         found = wanted(
-            place, tractor_width=width, implement_width=width, width=width,
-            left=width / 2, right=width / 2, reach=width / 2, behind=behind,
-        )  # fmt: skip
+            place,
+            tractor_width=width,
+            implement_width=width,
+            width=width,
+            left=width / 2,
+            right=width / 2,
+            reach=width / 2,
+            behind=behind,
+        )
         return {key: need.count for key, need in found.items()}
 
     before, after = items(narrow), items(narrow + more)
@@ -395,11 +414,11 @@ def test_trap_federal_rule_binds_makers_of_new_machines_only():
 
 
 def test_trap_night_is_not_one_thing():
-    texts = {row["text"] for row in tables.rows("lamp_hours")}
+    texts = {row["text"] for row in tables.rows("road/lamp_hours")}
     assert len(texts) >= 4
     assert wanted("KS")["tractor", "amber_flashers"].hours == "any"
     # Ontario starts half an hour before sunset, New York half an hour after.
-    rows = tables.by_key("lamp_hours", "place")
+    rows = tables.by_key("road/lamp_hours", "place")
     assert "before sunset" in rows["CANADA-ON"]["text"]
     assert "after sunset" in rows["NY"]["text"]
 
@@ -471,11 +490,11 @@ def test_trap_temperature_of_the_resistance_table():
 def test_trap_open_air_current_is_not_a_fuse_size():
     # 12 gauge in open air is put at 41 A in physics tables; a 9.2 A load is fused at 15 A.
     assert wiring.fuse_size(wiring.load_current([(2, wiring.lamp_current(55), 1)])) == 15
-    assert not [column for column in tables.rows("wire_sizes")[0] if "current" in column]
+    assert not [column for column in tables.rows("road/wire_sizes")[0] if "current" in column]
 
 
 def test_trap_connector_pins_differ():
-    pins = tables.by_key("connector_pins", "pin")
+    pins = tables.by_key("road/connector_pins", "pin")
     assert "power" in pins["4"]["north_america"]
     assert "power" in pins["7"]["north_america"]
     grounds = [

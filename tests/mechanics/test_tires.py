@@ -22,7 +22,7 @@ from calc.mechanics.tire_size import SizeError, decode
 
 GAL = 0.003785411784
 LB = 0.45359237
-TABLE_SIZES = [row["size"] for row in tables.rows("tire_dimensions")]
+TABLE_SIZES = [row["size"] for row in tables.rows("tires/tire_dimensions")]
 
 
 def size(text: str) -> tires.Dimensions:
@@ -107,7 +107,7 @@ def test_every_size_of_the_table_reads_and_prints_as_itself(text: str) -> None:
 
 
 def test_every_example_form_reads() -> None:
-    for row in tables.rows("tire_designations"):
+    for row in tables.rows("tires/tire_designations"):
         assert decode(row["example"]).size == row["example"]
 
 
@@ -163,14 +163,34 @@ def test_basis_is_said() -> None:
 
 def test_sources_of_every_table_exist() -> None:
     names = [
-        "tire_dimensions", "tire_load_at_pressure", "tire_road_limits", "tire_designations",
-        "tire_recommended_pressures", "load_index", "speed_symbols", "tread_codes",
-        "tire_suffixes", "tire_estimates", "rolling_factors", "inch_metric_pairs", "lead_windows",
-        "rolling_index_groups", "tire_rims", "tire_speed_factors", "pressure_additions",
-        "tire_liquid_fill", "ballast_liquids", "calcium_chloride_density", "liquid_fill_rules",
-        "ground_pressure_rules", "dual_spacing", "dual_load_factors", "bolt_grades",
-        "bolt_threads", "retorque_steps",
-    ]  # fmt: skip
+        "tires/tire_dimensions",
+        "tires/tire_load_at_pressure",
+        "tires/tire_road_limits",
+        "tires/tire_designations",
+        "tires/tire_recommended_pressures",
+        "tires/load_index",
+        "tires/speed_symbols",
+        "tires/tread_codes",
+        "tires/tire_suffixes",
+        "tires/tire_estimates",
+        "tires/rolling_factors",
+        "tires/inch_metric_pairs",
+        "tires/lead_windows",
+        "tires/rolling_index_groups",
+        "tires/tire_rims",
+        "tires/tire_speed_factors",
+        "tires/pressure_additions",
+        "tires/tire_liquid_fill",
+        "tires/ballast_liquids",
+        "tires/calcium_chloride_density",
+        "tires/liquid_fill_rules",
+        "lawn/ground_pressure_rules",
+        "tires/dual_spacing",
+        "tires/dual_load_factors",
+        "tires/bolt_grades",
+        "tires/bolt_threads",
+        "tires/retorque_steps",
+    ]
     for name in names:
         for row in tables.rows(name):
             for column, value in row.items():
@@ -420,7 +440,7 @@ def test_trap_clearance_is_half_the_diameter_change_at_most() -> None:
 
 
 def test_trap_freezing_points_keep_their_minus_sign() -> None:
-    for row in tables.rows("ballast_liquids"):
+    for row in tables.rows("tires/ballast_liquids"):
         if row["key"] != "water":
             assert all(float(row[c]) < 0 for c in ("slush_c", "solid_c") if row[c]), row["key"]
 
@@ -455,7 +475,7 @@ def test_with_error_is_root_sum_square() -> None:
 def test_general_volume_agrees_with_the_chart_within_its_error() -> None:
     low, high = liquid_ballast.GENERAL_ERROR
     seen = 0
-    for row in tables.rows("tire_liquid_fill"):
+    for row in tables.rows("tires/tire_liquid_fill"):
         designation = decode(row["size"])
         if designation.form != "decimal" or tires.table_row(designation) is None:
             continue
@@ -470,7 +490,7 @@ def test_general_volume_agrees_with_the_chart_within_its_error() -> None:
 
 
 def test_speed_symbols_rise() -> None:
-    speeds = [tire_load.speed_of_symbol(r["symbol"]) for r in tables.rows("speed_symbols")]
+    speeds = [tire_load.speed_of_symbol(r["symbol"]) for r in tables.rows("tires/speed_symbols")]
     assert speeds == sorted(speeds)
     with pytest.raises(ValueError, match="no speed symbol"):
         tire_load.speed_of_symbol("Z")

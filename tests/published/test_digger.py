@@ -87,7 +87,7 @@ def test_remotes_that_drive_an_auger() -> None:
 def test_light_duty_digger_suits_its_tractors() -> None:
     # value/P6c: one light-duty digger is made for tractors of 14 to 24 hp. Its usual 6 and 9 in
     # augers in loam must stay below the strongest, and a 12 in in clay must not fit the weakest.
-    rows = tables.by_key("digger_power", "key")
+    rows = tables.by_key("digger/digger_power", "key")
     loam, clay = digger.soil_factor("loam"), digger.soil_factor("clay")
     strongest = float(rows["tractor_high"]["hp"]) * digger.HP
     weakest = float(rows["tractor_low"]["hp"]) * digger.HP

@@ -81,7 +81,7 @@ def test_labor_factor() -> None:
 @pytest.mark.parametrize("soil", ["hard", "firm"])
 def test_best_slip_lies_in_the_published_band(soil: str) -> None:
     # power/S8 prints the band for each soil; it is read from the table that cites it.
-    row = tables.by_key("soil_mobility", "soil")[soil]
+    row = tables.by_key("power/soil_mobility", "soil")[soil]
     found = traction.best_slip(float(row["mobility_number"]))
     assert float(row["best_slip_low"]) - 0.005 <= found <= float(row["best_slip_high"]) + 0.005
 

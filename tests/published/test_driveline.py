@@ -61,7 +61,7 @@ def test_force_of_a_half_inch_grade_2_bolt() -> None:
 )
 def test_bolt_strengths(grade: str, tensile: float) -> None:
     # value/P11: least tensile strength in ksi; shear is 0.6 of it, value/P5.
-    row = tables.by_key("shear_bolt_grades", "key")[grade]
+    row = tables.by_key("driveline/shear_bolt_grades", "key")[grade]
     assert float(row["tensile_psi"]) == tensile * 1000
     assert float(row["shear_psi"]) == pytest.approx(0.6 * tensile * 1000)
 
@@ -78,7 +78,7 @@ def test_bolt_strengths(grade: str, tensile: float) -> None:
 )
 def test_stress_areas(size: str, threads: int, printed: float) -> None:
     # value/P10: printed areas; the standard's own formula with the thread count is the judge.
-    row = tables.by_key("shear_bolt_sizes", "key")[size]
+    row = tables.by_key("driveline/shear_bolt_sizes", "key")[size]
     assert float(row["stress_area_in2"]) == printed
     formula = math.pi / 4 * (float(row["diameter_in"]) - 0.9743 / threads) ** 2
     assert formula == pytest.approx(printed, abs=0.00006)
@@ -111,5 +111,5 @@ def test_cut_of_a_shaft_that_is_too_long() -> None:
 
 def test_a_friction_clutch_slips_at_three_times_its_torque() -> None:
     # value/P4a: a tiller's clutch slips at 3 x nominal.
-    row = tables.by_key("overload_settings", "key")["clutch_tiller"]
+    row = tables.by_key("driveline/overload_settings", "key")["clutch_tiller"]
     assert float(row["times_torque"]) == 3.0

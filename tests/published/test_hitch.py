@@ -106,7 +106,9 @@ def test_linch_pin_goes_through_its_hole() -> None:
 @pytest.mark.parametrize(("kilowatts", "printed"), [(92, 125), (80, 109), (185, 251), (350, 476)])
 def test_power_ranges_in_metric_horsepower(kilowatts: float, printed: int) -> None:
     """hitch/H1 prints these as HP; they are metric. It cuts 251.5 to 251: tolerance 1."""
-    ends = {float(row[end]) for row in tables.rows("hitch_power") for end in ("low_kw", "high_kw")}
+    ends = {
+        float(row[end]) for row in tables.rows("hitch/hitch_power") for end in ("low_kw", "high_kw")
+    }
     assert kilowatts in ends
     assert kilowatts / KW_PER_PS == pytest.approx(printed, abs=1)
 
@@ -119,7 +121,7 @@ def test_us_chart_power_is_the_older_drawbar_row(category: str, end: str, printe
     """hitch/W2 in horsepower against hitch/S5 in kW; the chart rounds to 5 hp."""
     row = next(
         row
-        for row in tables.rows("hitch_power")
+        for row in tables.rows("hitch/hitch_power")
         if row["basis"] == "older_drawbar" and row["category"] == category
     )
     assert float(row[end]) / KW_PER_HP == pytest.approx(printed, abs=2.5)

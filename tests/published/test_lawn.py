@@ -124,6 +124,6 @@ def test_known_light_machines_stay_under_the_limit_of_soft_turf() -> None:
 
 def test_core_depth_of_the_tool_table() -> None:
     # value/L1: cores 2 to 3 in deep; the table keeps them in millimeters, rounded to 5.
-    row = tables.by_key("lawn_tools", "key")["core"]
+    row = tables.by_key("lawn/lawn_tools", "key")["core"]
     assert float(row["shallow_mm"]) == pytest.approx(2.0 * 25.4, abs=2.5)
     assert float(row["deep_mm"]) == pytest.approx(3.0 * 25.4, abs=2.5)

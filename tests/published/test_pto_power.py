@@ -217,7 +217,7 @@ def test_disk_plow_examination_problem() -> None:
 )
 def test_draft_rows_of_two_public_models(key: str, a: float, b: float, c: float) -> None:
     """power/S15 and power/S38 print the same coefficients for these rows."""
-    row = tables.by_key("draft", "key")[key]
+    row = tables.by_key("power/draft", "key")[key]
     assert (float(row["a"]), float(row["b"]), float(row["c"])) == (a, b, c)
     speed = 8.0
     expected = (a + b * speed + c * speed * speed) * 2.0 * 10.0

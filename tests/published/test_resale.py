@@ -77,7 +77,7 @@ def test_tax_with_a_trade_in() -> None:
 
 def test_california_taxes_the_trade_in_too() -> None:
     # value/V13, annotation 140.0026: 25 200 cash and an old unit of 5 000: taxable 30 200.
-    credit = tables.by_key("trade_tax_rules", "key")["california"]["credit"] == "yes"
+    credit = tables.by_key("money/trade_tax_rules", "key")["california"]["credit"] == "yes"
     tax = resale.tax_on_purchase(25_200 + 5_000, 5_000, 0.10, credit)
     assert tax / 0.10 == pytest.approx(30_200)
 
@@ -90,7 +90,7 @@ def test_hours_a_year() -> None:
 
 def test_days_in_stock_from_turns() -> None:
     # value/V10: 8 to 12 turns a year, that is 30 to 46 days.
-    rows = tables.by_key("resale_evidence", "key")
+    rows = tables.by_key("money/resale_evidence", "key")
     turns, days = rows["turns"], rows["days"]
     assert 365 / float(turns["high"]) == pytest.approx(float(days["low"]), abs=0.5)
     assert 365 / float(turns["low"]) == pytest.approx(float(days["high"]), abs=0.5)

@@ -87,7 +87,7 @@ def test_stopping_sight_distance_on_a_grade(grade, feet):
     assert sight.printed_stopping_on_grade_ft(60, grade) == pytest.approx(feet, abs=1.0)
 
 
-@pytest.mark.parametrize("row", tables.rows("road_stopping_sight"), ids=lambda r: r["speed"])
+@pytest.mark.parametrize("row", tables.rows("road/road_stopping_sight"), ids=lambda r: r["speed"])
 def test_the_table_on_the_page_agrees_with_the_formula(row):
     speed = float(row["speed"])
     if row["system"] == "US":
@@ -194,7 +194,7 @@ def test_stranded_wire_at_75_degrees():
 )
 def test_resistance_at_20_degrees_from_area_and_the_constant_of_copper(gauge, ohms):
     # road/PHY-1 prints the resistance, road/WEB-14 the constant 10.37.
-    area = float(tables.by_key("wire_sizes", "gauge")[str(gauge)]["awg_circular_mils"])
+    area = float(tables.by_key("road/wire_sizes", "gauge")[str(gauge)]["awg_circular_mils"])
     assert wiring.OHM_CIRCULAR_MIL_PER_FOOT_20C / area * 1000 == pytest.approx(ohms, rel=1e-3)
     assert wiring.wire_resistance(gauge, 1000 * FOOT, "AWG") == pytest.approx(ohms)
 
@@ -284,7 +284,7 @@ def test_emblem_by_speed(place, mph, use):
 
 def test_emblem_size():
     # road/LAW-NE: 14 in high, 1-3/4 in border; road/LAW-IL564: seen from 600 to 1000 ft.
-    sizes = tables.by_key("emblem_sizes", "part")
+    sizes = tables.by_key("road/emblem_sizes", "part")
     assert lamps.measure(sizes["height"]["value"]) == pytest.approx(0.3556)
     assert lamps.measure(sizes["border"]["value"]) == pytest.approx(0.04445)
     assert lamps.measure(sizes["seen from"]["value"]) == pytest.approx(182.88)
@@ -293,9 +293,17 @@ def test_emblem_size():
 # --- lamps and markings --------------------------------------------------------------------
 
 PLAIN = {
-    "tractor_width": 1.5, "implement_width": 1.6, "width": 1.6, "left": 0.8, "right": 0.8,
-    "reach": 0.8, "behind": 1.0, "length": 5.0, "speed": 8.0, "made": 2015.0,
-}  # fmt: skip
+    "tractor_width": 1.5,
+    "implement_width": 1.6,
+    "width": 1.6,
+    "left": 0.8,
+    "right": 0.8,
+    "reach": 0.8,
+    "behind": 1.0,
+    "length": 5.0,
+    "speed": 8.0,
+    "made": 2015.0,
+}
 
 
 def wanted(place, **changes):

@@ -193,12 +193,20 @@ def test_one_bar_in_twenty_turns() -> None:
 @pytest.mark.parametrize(
     ("mph_km_h", "psi", "load_lb"),
     [
-        (10, 69, 6119), (10, 76, 6527), (10, 80, 6670),
-        (15, 69, 5667), (15, 76, 6042), (15, 80, 6174),
-        (20, 69, 5094), (20, 76, 5424), (20, 80, 5557),
-        (30, 69, 4487), (30, 76, 4774), (30, 80, 4895),
+        (10, 69, 6119),
+        (10, 76, 6527),
+        (10, 80, 6670),
+        (15, 69, 5667),
+        (15, 76, 6042),
+        (15, 80, 6174),
+        (20, 69, 5094),
+        (20, 76, 5424),
+        (20, 80, 5557),
+        (30, 69, 4487),
+        (30, 76, 4774),
+        (30, 80, 4895),
     ],  # TD-1
-)  # fmt: skip
+)
 def test_data_sheet_load(mph_km_h: float, psi: float, load_lb: float) -> None:
     load = tire_load.sheet_load("12-16.5", 12, psi * PSI, mph_km_h / 3.6)
     assert load / LB == pytest.approx(load_lb, abs=0.5)
@@ -239,7 +247,7 @@ def test_axle_of_a_compact(text: str, rating: float, allowed: float) -> None:
 
 def test_pressure_additions() -> None:
     # OM-13: 30 kPa with a loader, 28 kPa on a side slope, both printed as 4 psi; OM-14: 2 psi.
-    rows = tables.by_key("pressure_additions", "key")
+    rows = tables.by_key("tires/pressure_additions", "key")
     assert float(rows["slope"]["add_kpa"]) == pytest.approx(4 * 6.894757, abs=0.5)
     assert float(rows["liquid"]["add_kpa"]) == pytest.approx(2 * 6.894757, abs=0.5)
     assert pytest.approx(35 * PSI, rel=0.01) == tire_load.BEAD_SEATING_LIMIT  # OM-15
@@ -251,10 +259,16 @@ def test_pressure_additions() -> None:
 @pytest.mark.parametrize(
     ("text", "gallons"),
     [
-        ("11.2-24", 24), ("12.4-24", 30), ("14.9-24", 47), ("16.9-30", 73), ("18.4-38", 110),
-        ("17.5L-24", 55), ("7.50-16", 9), ("10-16.5", 12),
+        ("11.2-24", 24),
+        ("12.4-24", 30),
+        ("14.9-24", 47),
+        ("16.9-30", 73),
+        ("18.4-38", 110),
+        ("17.5L-24", 55),
+        ("7.50-16", 9),
+        ("10-16.5", 12),
     ],  # DL-1
-)  # fmt: skip
+)
 def test_chart_volume(text: str, gallons: float) -> None:
     assert liquid_ballast.fill_volume(size(text)).value / GAL == pytest.approx(gallons)
 
@@ -262,11 +276,21 @@ def test_chart_volume(text: str, gallons: float) -> None:
 @pytest.mark.parametrize(
     ("width", "rim", "gallons"),
     [
-        (11.2, 28, 27), (12.4, 28, 35), (12.4, 38, 46), (13.6, 24, 38), (13.6, 28, 43),
-        (14.9, 26, 48), (14.9, 28, 53), (14.9, 30, 57), (16.9, 28, 69), (16.9, 38, 90),
-        (18.4, 26, 79), (18.4, 34, 100), (20.8, 38, 140),
+        (11.2, 28, 27),
+        (12.4, 28, 35),
+        (12.4, 38, 46),
+        (13.6, 24, 38),
+        (13.6, 28, 43),
+        (14.9, 26, 48),
+        (14.9, 28, 53),
+        (14.9, 30, 57),
+        (16.9, 28, 69),
+        (16.9, 38, 90),
+        (18.4, 26, 79),
+        (18.4, 34, 100),
+        (20.8, 38, 140),
     ],  # DL-1
-)  # fmt: skip
+)
 def test_volume_rule_against_the_chart(width: float, rim: float, gallons: float) -> None:
     low, high = liquid_ballast.DECIMAL_ERROR
     found = liquid_ballast.decimal_volume(width, rim) / GAL
@@ -316,7 +340,7 @@ def test_brine_in_a_12_4_16() -> None:
     [("propylene-glycol-40", -20.6), ("propylene-glycol-30", -12.8), ("methanol-40", -30.0)],  # S8
 )
 def test_freezing_point(key: str, degrees_c: float) -> None:
-    row = tables.by_key("ballast_liquids", "key")[key]
+    row = tables.by_key("tires/ballast_liquids", "key")[key]
     assert float(row["solid_c"]) == degrees_c
 
 
@@ -325,7 +349,7 @@ def test_freezing_point(key: str, degrees_c: float) -> None:
     [("calcium-2", 14, -22), ("calcium-3.5", -11, -52), ("calcium-5", -52, -62)],  # OM-8
 )
 def test_brine_freezing(key: str, slush_f: float, solid_f: float) -> None:
-    row = tables.by_key("ballast_liquids", "key")[key]
+    row = tables.by_key("tires/ballast_liquids", "key")[key]
     assert float(row["slush_c"]) * 1.8 + 32 == pytest.approx(slush_f, abs=1)
     # The manual pairs whole degrees of both scales, at most 1.3 F apart.
     assert float(row["solid_c"]) * 1.8 + 32 == pytest.approx(solid_f, abs=1.3)

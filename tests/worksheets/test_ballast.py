@@ -2,10 +2,9 @@
 
 import pytest
 
-from calc import explore, tables, worksheets
-from calc import worksheet as ws
+from calc import model, search, tables, worksheets
 from calc.mechanics import ballast, lift
-from calc.picture import Label, Scene
+from calc.model.pictures import Label, Scene
 
 SHEET = worksheets.load("ballast")
 LB = 0.45359237
@@ -15,11 +14,11 @@ LOADER = {"loader_payload": "900 lb", "loader_reach": "60 in", "implement_mass":
 
 
 def answer(**typed):
-    return explore.answer(SHEET, typed)
+    return search.answer(SHEET, typed)
 
 
 def tried(found, remedy, **typed):
-    return explore.answer(SHEET, {**typed, **remedy.set})
+    return search.answer(SHEET, {**typed, **remedy.set})
 
 
 def check(found, name):
@@ -36,9 +35,9 @@ def with_set(found, field):
 
 def test_default_example_is_over_in_front_and_within_on_lift():
     found = answer()
-    assert found.finding == ws.OVER
+    assert found.finding == model.OVER
     assert found.deciding.check.name == "steering"
-    assert check(found, "lift").finding == ws.WITHIN
+    assert check(found, "lift").finding == model.WITHIN
 
 
 def test_numbers_are_those_of_the_mechanics():
@@ -98,7 +97,7 @@ def test_heaviest_implement_remedy_meets_every_check():
     found = answer(**HEAVY)
     remedy = with_set(found, "implement_mass")[-1]
     after = tried(found, remedy, **HEAVY)
-    assert after.finding in (ws.WITHIN, ws.CLOSE)
+    assert after.finding in (model.WITHIN, model.CLOSE)
     assert after.margin == pytest.approx(0.0, abs=0.02)
 
 
@@ -107,7 +106,7 @@ def test_narrower_remedy_meets_every_check():
     remedy = with_set(found, "working_width")[0]
     assert set(remedy.set) == {"working_width", "implement_mass", "cg_distance"}
     after = tried(found, remedy)
-    assert after.finding in (ws.WITHIN, ws.CLOSE)
+    assert after.finding in (model.WITHIN, model.CLOSE)
     assert after.margin == pytest.approx(0.0, abs=0.02)
 
 
@@ -136,12 +135,21 @@ def test_too_much_front_ballast_is_caught_with_the_implement_off():
 def test_plate_limits_are_checked_only_when_known():
     names = {v.check.name for v in answer().verdicts}
     assert names == {"lift", "steering"}
-    found = answer(rear_axle_limit="1,800 lb", total_limit="2,200 lb", rear_tire_load="950 lb",
-                   front_axle_limit="800 lb")  # fmt: skip
+    found = answer(
+        rear_axle_limit="1,800 lb",
+        total_limit="2,200 lb",
+        rear_tire_load="950 lb",
+        front_axle_limit="800 lb",
+    )
     assert {v.check.name for v in found.verdicts} == {
-        "lift", "steering", "rear_axle", "rear_tires", "total", "front_axle",
-    }  # fmt: skip
-    assert check(found, "rear_axle").finding == ws.OVER
+        "lift",
+        "steering",
+        "rear_axle",
+        "rear_tires",
+        "total",
+        "front_axle",
+    }
+    assert check(found, "rear_axle").finding == model.OVER
     assert check(found, "rear_tires").margin_low > 0
 
 
@@ -151,7 +159,7 @@ def test_trap_the_least_of_axle_and_tires_counts():
     def over(axle, tire):
         limits = {"rear_axle_limit": f"{axle} lb", "rear_tire_load": f"{tire} lb"}
         found = answer(front_ballast="60 lb", **limits)
-        return [v.check.name for v in found.verdicts if v.finding == ws.OVER]
+        return [v.check.name for v in found.verdicts if v.finding == model.OVER]
 
     assert over(1.5 * load, 0.75 * load) == []
     assert over(0.7 * load, 0.75 * load) == ["rear_axle"]
@@ -159,8 +167,12 @@ def test_trap_the_least_of_axle_and_tires_counts():
 
 
 def test_trap_axle_limits_pass_and_the_total_does_not():
-    found = answer(front_ballast="60 lb", rear_axle_limit="1,900 lb", front_axle_limit="900 lb",
-                   total_limit="2,150 lb")  # fmt: skip
+    found = answer(
+        front_ballast="60 lb",
+        rear_axle_limit="1,900 lb",
+        front_axle_limit="900 lb",
+        total_limit="2,150 lb",
+    )
     assert check(found, "rear_axle").margin_low > 0
     assert check(found, "front_axle").margin_low > 0
     assert check(found, "total").margin_low < 0
@@ -207,7 +219,7 @@ def test_trap_the_same_figure_at_another_distance_is_another_capacity():
     ],
 )
 def test_bad_input_gets_its_own_sentence(typed, field, said):
-    with pytest.raises(explore.BadInputs) as caught:
+    with pytest.raises(search.BadInputs) as caught:
         answer(**typed)
     assert said in caught.value.errors[field]
 
@@ -224,15 +236,19 @@ def test_loader_reports_what_the_bucket_does():
         output(found, "gross") + 400 * LB
     )
     assert output(found, "loader_rear") < output(found, "rear")
-    assert any("low" in caution.text and "bucket" in caution.text.lower()
-               for caution in found.advice.cautions)  # fmt: skip
+    assert any(
+        "low" in caution.text and "bucket" in caution.text.lower()
+        for caution in found.advice.cautions
+    )
     # The counterweight leaves a fifth behind, implement off.
     counter = output(found, "counterweight")
     mass, front = 1650 * LB, 0.45 * 1650 * LB
     _, rear = ballast.axle_loads(
-        front, mass - front, 1.5748,
+        front,
+        mass - front,
+        1.5748,
         [(400 * LB, 1.5748 + 56 * 0.0254), (counter, -0.7112)],
-    )  # fmt: skip
+    )
     least = 0.2 * (mass + 400 * LB + counter)
     assert rear >= least - 1e-6
 
@@ -256,18 +272,18 @@ def test_rear_ballast_for_a_heavy_front_implement():
 
 def test_ranges_hold_over_the_whole_box():
     found = answer(implement_mass="200 to 600 lb")
-    assert found.finding == ws.UNKNOWN
+    assert found.finding == model.UNKNOWN
     assert found.settle.field.name == "implement_mass"
     assert found.settle.high is not None
     settled = answer(implement_mass=f"{found.settle.high:.3f} kg")
     assert settled.margin == pytest.approx(0.0, abs=1e-3)
-    assert answer(implement_mass="200 to 300 lb").finding == ws.WITHIN
-    assert answer(implement_mass="600 to 700 lb").finding == ws.OVER
+    assert answer(implement_mass="200 to 300 lb").finding == model.WITHIN
+    assert answer(implement_mass="600 to 700 lb").finding == model.OVER
 
 
 def test_blank_form_cannot_tell_and_says_what_to_read_first():
-    found = explore.answer(SHEET, {item.name: "" for item in SHEET.fields})
-    assert found.finding == ws.UNKNOWN
+    found = search.answer(SHEET, {item.name: "" for item in SHEET.fields})
+    assert found.finding == model.UNKNOWN
     assert found.settle is not None
     assert found.assumed
 
@@ -275,25 +291,27 @@ def test_blank_form_cannot_tell_and_says_what_to_read_first():
 def test_light_cutter_suits_the_light_tractor_where_a_heavy_one_does_not():
     light = answer(working_width="48 in", implement_mass="380 lb", cg_distance="29 in")
     heavy = answer(implement_kind="rotary_cutter", implement_mass="640 lb", cg_distance="37 in")
-    assert light.finding in (ws.WITHIN, ws.CLOSE)
-    assert heavy.finding == ws.OVER
+    assert light.finding in (model.WITHIN, model.CLOSE)
+    assert heavy.finding == model.OVER
 
 
 def test_heavier_tractor_carries_the_60_inch_cutter():
     found = answer(tractor_mass="2,300 lb", wheelbase="66 in", lift_capacity="1,400 lb")
-    assert found.finding in (ws.WITHIN, ws.CLOSE)
+    assert found.finding in (model.WITHIN, model.CLOSE)
 
 
 def test_rules_table_lists_every_rule_but_the_loaders():
     table = answer().advice.tables[0]
-    labels = {row["label"] for row in tables.rows("twenty_percent_rules") if row["key"] != "loader"}
+    labels = {
+        row["label"] for row in tables.rows("hitch/twenty_percent_rules") if row["key"] != "loader"
+    }
     assert {row[0] for row in table.rows} == labels
 
 
 @pytest.mark.parametrize("rule", ["tractor", "combined", "front_half"])
 def test_rules_table_agrees_with_the_check(rule):
     found = answer(front_rule=rule)
-    label = tables.by_key("twenty_percent_rules", "key")[rule]["label"]
+    label = tables.by_key("hitch/twenty_percent_rules", "key")[rule]["label"]
     row = next(row for row in found.advice.tables[0].rows if row[0] == label)
     assert row[1].numbers["m"][0] == pytest.approx(found.deciding.check.limit)
     assert row[3] == "no"
@@ -336,8 +354,11 @@ def test_a_full_bucket_gets_its_own_picture():
     empty, full, chart = found.pictures
     assert "400 lb" not in empty.description.text("us")
     assert "400 lb in the bucket" in full.description.text("us")
-    shown = [i.text.text("us") for i in full.items
-             if isinstance(i, Label) and not isinstance(i.text, str)]  # fmt: skip
+    shown = [
+        i.text.text("us")
+        for i in full.items
+        if isinstance(i, Label) and not isinstance(i.text, str)
+    ]
     assert "400 lb" in shown
     assert chart.marks
 

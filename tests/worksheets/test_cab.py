@@ -8,19 +8,18 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc import explore, tables, worksheets
-from calc import worksheet as ws
-from calc.explore import BadInputs, answer
+from calc import model, search, tables, worksheets
 from calc.render import data
 from calc.render.answer import answer_html
 from calc.render.reply import reply, short
-from calc.worksheets import cab as sheet_module
+from calc.search import BadInputs, answer
+from calc.worksheets.cab import compute as sheet_module
 
 SHEET = worksheets.load("cab")
 
 
-def point(**typed: str) -> ws.Inputs:
-    box = explore.read_box(SHEET, typed)
+def point(**typed: str) -> model.Inputs:
+    box = search.read_box(SHEET, typed)
     return box.point({dim.name: dim.middle for dim in box.dimensions})
 
 
@@ -34,7 +33,7 @@ def finding(check: str, **typed: str) -> str:
 
 def test_default_example() -> None:
     found = answer(SHEET, {})
-    assert found.finding == ws.CLOSE
+    assert found.finding == model.CLOSE
     assert [item.field.name for item in found.assumed] == ["leak_area"]
     assert "parts list" in reply(found)
     assert "weld" in reply(found)
@@ -71,11 +70,16 @@ def test_worked_climate_with_the_test_sun() -> None:
     assert load.air == pytest.approx(338.0, abs=1.0)
 
 
-@pytest.mark.parametrize("row", tables.rows("cab_kinds"), ids=lambda row: row["kind"])
+@pytest.mark.parametrize("row", tables.rows("cab/cab_kinds"), ids=lambda row: row["kind"])
 def test_every_kind_of_cab_has_its_verdict(row: tables.Row) -> None:
     found = answer(SHEET, {"cab_kind": row["kind"], "leak_area": ""})
     check = next(v for v in found.verdicts if v.check.name == "cab")
-    expected = {"yes": ws.WITHIN, "parts list first": ws.CLOSE, "rarely": ws.OVER, "no": ws.OVER}
+    expected = {
+        "yes": model.WITHIN,
+        "parts list first": model.CLOSE,
+        "rarely": model.OVER,
+        "no": model.OVER,
+    }
     assert check.finding == expected[row["verdict"]]
     assert row["why"].rstrip(".") in html.unescape(str(answer_html(found)))
 
@@ -146,14 +150,14 @@ def test_turning_the_cab_helps() -> None:
 
 def test_small_unit_and_each_of_its_remedies() -> None:
     typed = {"cooling_capacity": "9,600 Btu/h"}
-    assert finding("capacity", **typed) == ws.OVER
+    assert finding("capacity", **typed) == model.OVER
     found = answer(SHEET, typed)
     tried = [remedy for remedy in found.advice.remedies if remedy.set]
     assert {"cooling_capacity", "glass_kind", "outside_temperature"} <= {
         name for remedy in tried for name in remedy.set
     }
     for remedy in tried:
-        assert finding("capacity", **{**typed, **remedy.set}) != ws.OVER
+        assert finding("capacity", **{**typed, **remedy.set}) != model.OVER
 
 
 def test_the_hottest_day_is_solved_to_the_edge() -> None:
@@ -161,35 +165,35 @@ def test_the_hottest_day_is_solved_to_the_edge() -> None:
     remedy = next(r for r in answer(SHEET, typed).advice.remedies if "outside_temperature" in r.set)
     degrees = float(remedy.set["outside_temperature"].split()[0])
     hotter = {**typed, "outside_temperature": f"{degrees + 1.0:.1f} F"}
-    assert finding("capacity", **hotter) == ws.OVER
+    assert finding("capacity", **hotter) == model.OVER
 
 
 def test_alternator_remedy() -> None:
     typed = {"alternator_current": "40 A"}
-    assert finding("current", **typed) == ws.OVER
+    assert finding("current", **typed) == model.OVER
     remedy = next(r for r in answer(SHEET, typed).advice.remedies if "alternator_current" in r.set)
-    assert finding("current", **{**typed, **remedy.set}) != ws.OVER
+    assert finding("current", **{**typed, **remedy.set}) != model.OVER
 
 
 def test_fresh_air_remedy() -> None:
     typed = {"fresh_air": "5 cfm", "wind": "0 mph"}
-    assert finding("fresh_air", **typed) == ws.OVER
+    assert finding("fresh_air", **typed) == model.OVER
     remedy = next(r for r in answer(SHEET, typed).advice.remedies if "fresh_air" in r.set)
-    assert finding("fresh_air", **{**typed, **remedy.set}) != ws.OVER
+    assert finding("fresh_air", **{**typed, **remedy.set}) != model.OVER
 
 
 def test_shaft_remedy() -> None:
     typed = {"engine_power": "25 hp", "power_needed": "20 hp"}
-    assert finding("shaft", **typed) == ws.OVER
+    assert finding("shaft", **typed) == model.OVER
     remedy = next(r for r in answer(SHEET, typed).advice.remedies if "power_needed" in r.set)
-    assert finding("shaft", **{**typed, **remedy.set}) != ws.OVER
+    assert finding("shaft", **{**typed, **remedy.set}) != model.OVER
 
 
 def test_cooling_down_may_leave_less_than_holding() -> None:
     notes = answer(SHEET, {"power_needed": "31 hp"}).advice.notes
-    assert any("cool down first" in ws.words(note, "us") for note in notes)
+    assert any("cool down first" in model.words(note, "us") for note in notes)
     notes = answer(SHEET, {"power_needed": "25 hp"}).advice.notes
-    assert not any("cool down first" in ws.words(note, "us") for note in notes)
+    assert not any("cool down first" in model.words(note, "us") for note in notes)
 
 
 def test_trap_cooling_comes_off_before_the_loss_to_the_shaft() -> None:
@@ -209,19 +213,19 @@ def test_ranges_and_unknowns() -> None:
         SHEET, {"outside_temperature": "80 F to 120 F", "cooling_capacity": "9,600 Btu/h"}
     )
     check = next(v for v in found.verdicts if v.check.name == "capacity")
-    assert check.finding == ws.UNKNOWN
+    assert check.finding == model.UNKNOWN
     blank = {item.name: "" for item in SHEET.fields}
     start = time.perf_counter()
     empty = answer(SHEET, blank)
     assert time.perf_counter() - start < 3.0
-    assert empty.finding in (ws.UNKNOWN, ws.OVER)
+    assert empty.finding in (model.UNKNOWN, model.OVER)
     assert empty.settle is None or empty.settle.field.help
     assert len(empty.assumed) > 15
 
 
 def test_unknown_kind_of_cab_is_named_as_what_would_settle_it() -> None:
     found = answer(SHEET, {"cab_kind": ""})
-    assert found.finding == ws.UNKNOWN
+    assert found.finding == model.UNKNOWN
     assert found.settle is not None and found.settle.field.name == "cab_kind"
 
 
@@ -283,7 +287,7 @@ def test_more_gaps_never_bring_less_air(gap_a: float, gap_b: float) -> None:
 
 
 def test_one_computation_is_quick() -> None:
-    v, silent = point(), ws.Work(on=False)
+    v, silent = point(), model.Work(on=False)
     sheet_module.compute(v, silent)
     start = time.perf_counter()
     for _ in range(100):

@@ -6,13 +6,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc import explore, worksheets
-from calc import worksheet as ws
-from calc.explore import BadInputs, answer
+from calc import model, search, worksheets
 from calc.render import data
 from calc.render.answer import answer_html
 from calc.render.reply import reply, short
-from calc.worksheets import drive
+from calc.search import BadInputs, answer
+from calc.worksheets.drive import compute as drive
 
 SHEET = worksheets.load("drive")
 
@@ -21,14 +20,14 @@ def outputs(**typed: str) -> dict[str, float]:
     return {output.name: output.value for output in answer(SHEET, typed).outputs}
 
 
-def point(**typed: str) -> ws.Inputs:
-    box = explore.read_box(SHEET, typed)
+def point(**typed: str) -> model.Inputs:
+    box = search.read_box(SHEET, typed)
     return box.point({dim.name: dim.middle for dim in box.dimensions})
 
 
 def test_default_example_is_a_comparison() -> None:
     found = answer(SHEET, {})
-    assert found.finding == ws.COMPARED
+    assert found.finding == model.COMPARED
     assert not found.verdicts
     assert [item.field.name for item in found.assumed] == [
         "gear_reversal_time",
@@ -225,7 +224,7 @@ def test_slower_shuttling_never_saves_time(a: float, b: float) -> None:
 
 
 def test_one_computation_is_quick() -> None:
-    v, silent = point(), ws.Work(on=False)
+    v, silent = point(), model.Work(on=False)
     drive.compute(v, silent)
     start = time.perf_counter()
     for _ in range(100):

@@ -50,6 +50,12 @@ def test_page_is_built_as_pages_are(page: tuple[str, str]) -> None:
     assert text.startswith("# ") and text.splitlines()[0].endswith("?")
     assert f"::: worksheet {name}" in text
     heads = re.findall(r"^## (.+)$", text, re.M)
-    for wanted in ("What governs", "How to measure it on your machine", "A worked example",
-                   "The usual mistakes", "Cautions", "Sources"):  # fmt: skip
+    for wanted in (
+        "What governs",
+        "How to measure it on your machine",
+        "A worked example",
+        "The usual mistakes",
+        "Cautions",
+        "Sources",
+    ):
         assert wanted in heads, wanted

@@ -2,8 +2,7 @@
 
 import pytest
 
-from calc import explore, worksheets
-from calc import worksheet as ws
+from calc import model, search, worksheets
 from tests.worksheets.asking import blank, findings, margins, output, remedy
 
 SHEET = worksheets.load("driveline")
@@ -17,13 +16,13 @@ WORKED = {
 }
 
 
-def answer(**typed: str) -> ws.Answer:
-    return explore.answer(SHEET, typed)
+def answer(**typed: str) -> model.Answer:
+    return search.answer(SHEET, typed)
 
 
 def test_the_example_is_within_limits() -> None:
     found = answer()
-    assert found.finding == ws.WITHIN
+    assert found.finding == model.WITHIN
     assert not found.advice.remedies
     assert len(found.pictures) == 2
 
@@ -35,7 +34,7 @@ def test_worked_length_passes_and_fails_with_a_coupler() -> None:
     assert margins(plain)["overlap"] >= 0 and margins(plain)["closing"] >= 0
     coupled = answer(**WORKED, setback="100 mm")
     assert output(coupled, "overlap_longest") == pytest.approx(0.160)
-    assert findings(coupled)["overlap"] == ws.OVER
+    assert findings(coupled)["overlap"] == model.OVER
     by_six_inches = answer(**WORKED, setback="100 mm", overlap_rule="six_inches")
     assert margins(by_six_inches)["overlap"] >= 0
 
@@ -48,14 +47,14 @@ def test_the_rules_are_shown_side_by_side() -> None:
 
 def test_trap_the_shortest_need_not_be_raised() -> None:
     found = answer(lowered_distance="33 in")
-    assert findings(found)["closing"] == ws.OVER
+    assert findings(found)["closing"] == model.OVER
 
 
 def test_a_cut_makes_a_long_shaft_fit() -> None:
     found = answer(closed_length="36 in")
-    assert findings(found)["closing"] == ws.OVER
+    assert findings(found)["closing"] == model.OVER
     item = remedy(found, "closed_length")
-    assert "Cut" in ws.words(item.text, "us")
+    assert "Cut" in model.words(item.text, "us")
     tried = answer(**item.set)
     assert margins(tried)["closing"] >= 0 and margins(tried)["overlap"] >= 0
 
@@ -63,20 +62,20 @@ def test_a_cut_makes_a_long_shaft_fit() -> None:
 def test_a_longer_driveline_is_sized_when_the_tubes_part() -> None:
     typed = {"setback": "8 in", "tube_length": "14 in", "closed_length": "26 in"}
     found = answer(**typed)
-    assert findings(found)["overlap"] == ws.OVER
+    assert findings(found)["overlap"] == model.OVER
     tried = answer(**{**typed, **remedy(found, "closed_length").set})
     assert margins(tried)["closing"] >= 0 and margins(tried)["overlap"] >= 0
 
 
 def test_no_driveline_suits_too_long_a_lift() -> None:
     found = answer(lowered_distance="24 in", raised_distance="44 in", closed_length="30 in")
-    said = [ws.words(item.text, "us") for item in found.advice.remedies]
+    said = [model.words(item.text, "us") for item in found.advice.remedies]
     assert any("No driveline" in text for text in said)
 
 
 def test_trap_an_over_running_clutch_takes_length() -> None:
     found = answer(added_length="4 in")
-    assert findings(found)["closing"] == ws.OVER
+    assert findings(found)["closing"] == model.OVER
     tried = answer(added_length="4 in", **remedy(found, "closed_length").set)
     assert margins(tried)["closing"] >= 0
 
@@ -85,9 +84,9 @@ def test_raised_angle_counts_only_while_the_pto_turns() -> None:
     high = {"raised_rise": "26 in"}
     assert "raised" not in findings(answer(**high))
     running = answer(**high, pto_raised="running")
-    assert findings(running)["raised"] == ws.OVER
+    assert findings(running)["raised"] == model.OVER
     stopped = answer(**{**high, **remedy(running, "pto_raised").set})
-    assert stopped.finding == ws.WITHIN
+    assert stopped.finding == model.WITHIN
     lower = answer(**{**high, "pto_raised": "running", **remedy(running, "raised_rise").set})
     assert 0 <= margins(lower)["raised"] < 0.02
 
@@ -95,7 +94,7 @@ def test_raised_angle_counts_only_while_the_pto_turns() -> None:
 def test_a_tilted_gearbox_is_leveled() -> None:
     typed = {"joint": "advised", "working_rise": "-14 in", "working_tilt": "10 deg"}
     found = answer(**typed)
-    assert findings(found)["angle"] == ws.OVER
+    assert findings(found)["angle"] == model.OVER
     tried = answer(**{**typed, **remedy(found, "working_tilt").set})
     assert margins(tried)["angle"] >= 0
 
@@ -104,14 +103,14 @@ def test_trap_turned_yokes_double_the_swing() -> None:
     in_line, turned = answer(working_tilt="0 deg"), answer(working_tilt="0 deg", yokes="turned")
     assert output(in_line, "swing") == pytest.approx(0.0, abs=1e-12)
     assert output(turned, "swing") > 0.02
-    assert findings(turned)["yokes"] == ws.OVER
+    assert findings(turned)["yokes"] == model.OVER
     assert output(answer(working_tilt="0 deg", **remedy(turned, "yokes").set), "swing") < 1e-12
 
 
 def test_trap_faster_shafts_run_straighter() -> None:
     typed = {"working_rise": "-14 in", "working_tilt": "0 deg"}
     assert margins(answer(**typed))["shaking"] >= 0
-    assert findings(answer(**typed, pto_speed="1000 rpm"))["shaking"] == ws.OVER
+    assert findings(answer(**typed, pto_speed="1000 rpm"))["shaking"] == model.OVER
 
 
 @pytest.mark.parametrize(
@@ -126,7 +125,7 @@ def test_trap_faster_shafts_run_straighter() -> None:
 )
 def test_overload_protection_is_sized(typed: dict[str, str]) -> None:
     found = answer(**typed)
-    assert found.finding == ws.OVER
+    assert found.finding == model.OVER
     (item,) = [r for r in found.advice.remedies if {"bolt_size", "clutch_times"} & set(r.set)]
     tried = answer(**{**typed, **item.set})
     assert margins(tried)["overload"] >= 0 and margins(tried)["overload_work"] >= 0
@@ -140,19 +139,19 @@ def test_sizes_that_cannot_be_are_said() -> None:
         {"working_rise": "33 in", "working_tilt": "-40 deg"},
     ):
         found = answer(**typed)
-        assert findings(found) == {"sizes": ws.OVER}
+        assert findings(found) == {"sizes": model.OVER}
         assert not found.pictures
 
 
 def test_an_unknown_length_asks_for_the_number_that_settles() -> None:
     found = answer(closed_length="")
-    assert found.finding == ws.UNKNOWN
+    assert found.finding == model.UNKNOWN
     assert found.settle is not None and found.settle.field.name == "closed_length"
 
 
 def test_blank_form_cannot_tell_yet() -> None:
-    found = explore.answer(SHEET, blank(SHEET))
-    assert found.finding == ws.UNKNOWN
+    found = search.answer(SHEET, blank(SHEET))
+    assert found.finding == model.UNKNOWN
     assert len(found.assumed) >= 10
 
 
@@ -166,7 +165,7 @@ def test_blank_form_cannot_tell_yet() -> None:
     ],
 )
 def test_bad_input_gets_its_own_sentence(field: str, text: str, says: str) -> None:
-    with pytest.raises(explore.BadInputs) as caught:
+    with pytest.raises(search.BadInputs) as caught:
         answer(**{field: text})
     assert says in caught.value.errors[field]
     assert list(caught.value.errors) == [field]

@@ -5,35 +5,34 @@ import math
 
 import pytest
 
-from calc import explore, worksheets
-from calc import worksheet as ws
+from calc import model, search, worksheets
 from calc.mechanics import hitch
-from calc.picture import Dimension, Disc, Scene
-from calc.render import text
+from calc.model import sentences
+from calc.model.pictures import Dimension, Disc, Scene
 
 SHEET = worksheets.load("hitch")
 COUPLED = {"quick_coupler": "u_frame", "hitch_category": "1", "implement_category": "1"}
 
 
-def answer(**typed: str) -> ws.Answer:
-    return explore.answer(SHEET, typed)
+def answer(**typed: str) -> model.Answer:
+    return search.answer(SHEET, typed)
 
 
-def tried(remedy: ws.Remedy, **typed: str) -> ws.Answer:
-    return explore.answer(SHEET, {**typed, **remedy.set})
+def tried(remedy: model.Remedy, **typed: str) -> model.Answer:
+    return search.answer(SHEET, {**typed, **remedy.set})
 
 
-def check(found: ws.Answer, name: str) -> ws.Verdict:
+def check(found: model.Answer, name: str) -> model.Verdict:
     return next(v for v in found.verdicts if v.check.name == name)
 
 
-def output(found: ws.Answer, name: str) -> float:
+def output(found: model.Answer, name: str) -> float:
     return next(o for o in found.outputs if o.name == name).value
 
 
 def test_default_example_wants_sleeves_and_a_look_at_the_span() -> None:
     found = answer()
-    assert found.finding == ws.CLOSE
+    assert found.finding == model.CLOSE
     assert check(found, "lower_pins").check.margin == 0.0
     assert check(found, "top_pin").check.margin == 0.0
     assert check(found, "span").check.margin == 0.0
@@ -43,7 +42,7 @@ def test_default_example_wants_sleeves_and_a_look_at_the_span() -> None:
 @pytest.mark.parametrize("category", ["0", "1", "2", "3", "4", "2N", "3N", "4N"])
 def test_a_category_fits_itself(category: str) -> None:
     found = answer(hitch_category=category, implement_category=category)
-    assert found.finding == ws.WITHIN
+    assert found.finding == model.WITHIN
 
 
 @pytest.mark.parametrize(
@@ -62,21 +61,21 @@ def test_pins_and_span_agree_with_the_mechanics(tractor: str, implement: str) ->
 
 def test_sleeve_remedy_fits_the_pins() -> None:
     remedy = answer().advice.remedies[0]
-    said = ws.words(remedy.text, "us")
+    said = model.words(remedy.text, "us")
     assert "7/8 in inside and 1-1/8 in outside" in said
     assert "3/4 in inside and 1 in outside" in said
     after = tried(remedy)
-    assert check(after, "lower_pins").finding == ws.WITHIN
-    assert check(after, "top_pin").finding == ws.WITHIN
+    assert check(after, "lower_pins").finding == model.WITHIN
+    assert check(after, "top_pin").finding == model.WITHIN
 
 
 def test_known_links_settle_the_span() -> None:
     inside = answer(links_narrowest="24 in", links_widest="34 in", sleeves="fitted")
-    assert inside.finding == ws.WITHIN
+    assert inside.finding == model.WITHIN
     outside = answer(links_narrowest="29 in", links_widest="34 in", sleeves="fitted")
-    assert outside.finding == ws.OVER
+    assert outside.finding == model.OVER
     assert outside.deciding is not None and outside.deciding.check.name == "span"
-    said = ws.words(outside.advice.remedies[0].text, "us")
+    said = model.words(outside.advice.remedies[0].text, "us")
     assert "close" in said and "26.9 in" in said
     needed = hitch.reach_gap(29 * 0.0254, 34 * 0.0254, hitch.size("shoulder_span", "1"))
     assert f"{abs(needed) / 0.0254:.2f} in" in said
@@ -85,25 +84,27 @@ def test_known_links_settle_the_span() -> None:
 def test_wrong_category_names_what_would_go_on() -> None:
     typed = {"hitch_category": "1", "implement_category": "3"}
     found = answer(**typed)
-    assert found.finding == ws.OVER
+    assert found.finding == model.OVER
     remedy = next(r for r in found.advice.remedies if "implement_category" in r.set)
     after = tried(remedy, **typed)
-    assert after.finding in (ws.WITHIN, ws.CLOSE)
+    assert after.finding in (model.WITHIN, model.CLOSE)
 
 
 def test_measured_pin_overrules_the_category_picked() -> None:
     found = answer(hitch_category="2", implement_category="1", lower_pin="1-1/8 in")
-    assert check(found, "lower_pins").finding == ws.WITHIN
-    assert check(found, "span").finding == ws.WITHIN
+    assert check(found, "lower_pins").finding == model.WITHIN
+    assert check(found, "span").finding == model.WITHIN
 
 
 def test_measured_sizes_name_the_category() -> None:
     found = answer(lower_pin="1-7/16 in", upper_pin="1-1/4 in", implement_span="32.5 in")
-    notes = " ".join(ws.words(note, "us") for note in found.advice.notes)
+    notes = " ".join(model.words(note, "us") for note in found.advice.notes)
     assert "the implement is Category 3N" in notes
     assert [row[2] for row in found.advice.tables[0].rows] == [
-        "Category 3", "Category 3", "Category 2",
-    ]  # fmt: skip
+        "Category 3",
+        "Category 3",
+        "Category 2",
+    ]
 
 
 def test_span_between_ball_centers_is_brought_to_shoulders() -> None:
@@ -114,7 +115,7 @@ def test_span_between_ball_centers_is_brought_to_shoulders() -> None:
 
 def test_power_suggests_and_decides_nothing() -> None:
     found = answer(pto_power="45 kW")
-    notes = " ".join(ws.words(note, "us") for note in found.advice.notes)
+    notes = " ".join(model.words(note, "us") for note in found.advice.notes)
     assert "Category 1 or Category 2" in notes
     assert [v.check.margin for v in found.verdicts] == [v.check.margin for v in answer().verdicts]
 
@@ -123,30 +124,30 @@ def test_tape_error_is_not_a_misfit() -> None:
     """A worn tape that reads 0.91 in for a 7/8 in pin asks for a caliper, not another tractor."""
     found = answer(hitch_category="1", lower_pin="0.91 in")
     assert check(found, "lower_pins").check.margin == 0.0
-    assert "caliper" in text.check_sentence(check(found, "lower_pins"), "us")
+    assert "caliper" in sentences.check_sentence(check(found, "lower_pins"), "us")
 
 
 def test_unknown_hitch_can_not_be_told_and_says_what_to_measure() -> None:
     found = answer(hitch_category="", implement_category="2")
-    assert found.finding == ws.UNKNOWN
+    assert found.finding == model.UNKNOWN
     assert found.settle is not None and found.settle.field.name == "hitch_category"
-    assert "hole" in text.settle_sentence(found, "us")
+    assert "hole" in sentences.settle_sentence(found, "us")
 
 
 def test_a_measured_hole_settles_an_unknown_hitch() -> None:
     found = answer(hitch_category="", ball_hole="28.7 mm", implement_category="2")
-    assert found.finding == ws.WITHIN
+    assert found.finding == model.WITHIN
 
 
 def test_blank_form_still_answers() -> None:
-    found = explore.answer(SHEET, {item.name: "" for item in SHEET.fields})
-    assert found.finding == ws.UNKNOWN
+    found = search.answer(SHEET, {item.name: "" for item in SHEET.fields})
+    assert found.finding == model.UNKNOWN
     assert found.settle is not None
 
 
 def test_range_of_a_pin_covers_both_findings() -> None:
     found = answer(hitch_category="1", implement_category="1", lower_pin="21 mm to 28 mm")
-    assert found.finding == ws.UNKNOWN
+    assert found.finding == model.UNKNOWN
 
 
 # --- couplers ------------------------------------------------------------------------------
@@ -154,17 +155,24 @@ def test_range_of_a_pin_covers_both_findings() -> None:
 
 def test_coupler_wants_sleeves_on_category_1() -> None:
     found = answer(**COUPLED, mast_hole="yes", implement_kind="box_blade")
-    assert found.finding == ws.CLOSE
+    assert found.finding == model.CLOSE
     remedy = found.advice.remedies[0]
-    assert "1-7/16 in outside" in ws.words(remedy.text, "us")
+    assert "1-7/16 in outside" in model.words(remedy.text, "us")
     after = tried(remedy, **COUPLED, mast_hole="yes", implement_kind="box_blade")
-    assert after.finding == ws.WITHIN
+    assert after.finding == model.WITHIN
 
 
 @pytest.mark.parametrize(
-    ("hitch_category", "finding"), [("2", ws.WITHIN), ("3", ws.WITHIN), ("2N", ws.CLOSE),
-                                    ("4N", ws.CLOSE), ("0", ws.OVER), ("4", ws.OVER)],
-)  # fmt: skip
+    ("hitch_category", "finding"),
+    [
+        ("2", model.WITHIN),
+        ("3", model.WITHIN),
+        ("2N", model.CLOSE),
+        ("4N", model.CLOSE),
+        ("0", model.OVER),
+        ("4", model.OVER),
+    ],
+)
 def test_coupler_of_the_tractor_s_own_category(hitch_category: str, finding: str) -> None:
     found = answer(quick_coupler="u_frame", hitch_category=hitch_category)
     assert check(found, "coupler_on_tractor").finding == finding
@@ -172,47 +180,51 @@ def test_coupler_of_the_tractor_s_own_category(hitch_category: str, finding: str
 
 def test_small_slots_need_no_sleeves() -> None:
     found = answer(**COUPLED, mast_hole="yes", implement_kind="box_blade", coupler_slots="own")
-    assert found.finding == ws.WITHIN
+    assert found.finding == model.WITHIN
 
 
 def test_digger_does_not_go_on_a_coupler_and_does_without() -> None:
     typed = {**COUPLED, "implement_kind": "post_hole_digger"}
     found = answer(**typed)
-    assert found.finding == ws.OVER
+    assert found.finding == model.OVER
     remedy = next(r for r in found.advice.remedies if "quick_coupler" in r.set)
-    assert tried(remedy, **typed).finding == ws.WITHIN
+    assert tried(remedy, **typed).finding == model.WITHIN
 
 
 def test_swinging_top_link_is_over_until_the_coupler_comes_off() -> None:
     typed = {**COUPLED, "top_link": "swinging", "mast_hole": "yes"}
     found = answer(**typed)
-    assert check(found, "conflict").finding == ws.OVER
+    assert check(found, "conflict").finding == model.OVER
     remedy = next(r for r in found.advice.remedies if "quick_coupler" in r.set)
     assert remedy is found.advice.remedies[0]
-    assert tried(remedy, **typed).finding == ws.WITHIN
+    assert tried(remedy, **typed).finding == model.WITHIN
     adapter = next(r for r in found.advice.remedies if "top_link" in r.set)
-    assert tried(adapter, **typed).finding == ws.CLOSE
+    assert tried(adapter, **typed).finding == model.CLOSE
 
 
 def test_hooks_that_stand_elsewhere_name_the_coupler_that_fits() -> None:
     typed = {
-        "quick_coupler": "u_frame", "hitch_category": "2", "implement_category": "2",
-        "coupler_category": "1", "mast_hole": "yes", "implement_kind": "box_blade",
-    }  # fmt: skip
+        "quick_coupler": "u_frame",
+        "hitch_category": "2",
+        "implement_category": "2",
+        "coupler_category": "1",
+        "mast_hole": "yes",
+        "implement_kind": "box_blade",
+    }
     found = answer(**typed)
-    assert check(found, "hook_span").finding == ws.OVER
+    assert check(found, "hook_span").finding == model.OVER
     remedy = next(r for r in found.advice.remedies if "coupler_category" in r.set)
     assert remedy.set["coupler_category"] == "2"
-    assert check(tried(remedy, **typed), "hook_span").finding == ws.WITHIN
+    assert check(tried(remedy, **typed), "hook_span").finding == model.WITHIN
 
 
 @pytest.mark.parametrize(
     ("typed", "finding"),
     [
-        ({"mast_hole": "unseen"}, ws.CLOSE),
-        ({"mast_hole": "yes"}, ws.WITHIN),
-        ({"mast_hole": "no"}, ws.OVER),
-        ({"mast_height": "15 in"}, ws.WITHIN),
+        ({"mast_hole": "unseen"}, model.CLOSE),
+        ({"mast_hole": "yes"}, model.WITHIN),
+        ({"mast_hole": "no"}, model.OVER),
+        ({"mast_height": "15 in"}, model.WITHIN),
     ],
 )
 def test_hole_for_the_top_hook(typed: dict[str, str], finding: str) -> None:
@@ -223,13 +235,13 @@ def test_missing_hole_remedy() -> None:
     typed = {**COUPLED, "mast_hole": "no", "sleeves": "fitted", "implement_kind": "box_blade"}
     found = answer(**typed)
     for remedy in found.advice.remedies:
-        assert tried(remedy, **typed).finding != ws.OVER
+        assert tried(remedy, **typed).finding != model.OVER
     assert len(found.advice.remedies) >= 2
 
 
 def test_drive_shaft_behind_a_coupler_is_named() -> None:
     found = answer(**COUPLED)
-    assert check(found, "driveline").finding == ws.CLOSE
+    assert check(found, "driveline").finding == model.CLOSE
     assert any("drive shaft" in caution.text for caution in found.advice.cautions)
     dragged = answer(**COUPLED, implement_kind="box_blade")
     assert all(v.check.name != "driveline" for v in dragged.verdicts)
@@ -241,29 +253,29 @@ def test_drive_shaft_behind_a_coupler_is_named() -> None:
 def test_trap_old_mast_is_named() -> None:
     found = answer(hitch_category="2", implement_category="2", mast_height="19 in")
     verdict = check(found, "mast")
-    assert verdict.finding == ws.CLOSE
-    assert "older" in text.check_sentence(verdict, "us")
+    assert verdict.finding == model.CLOSE
+    assert "older" in sentences.check_sentence(verdict, "us")
 
 
 def test_trap_category_4_has_two_masts() -> None:
     typed = {"hitch_category": "4", "implement_category": "4"}
     for height in ("685 mm", "1100 mm"):
-        assert check(answer(**typed, mast_height=height), "mast").finding == ws.WITHIN
-    assert check(answer(**typed, mast_height="890 mm"), "mast").finding == ws.CLOSE
+        assert check(answer(**typed, mast_height=height), "mast").finding == model.WITHIN
+    assert check(answer(**typed, mast_height="890 mm"), "mast").finding == model.CLOSE
 
 
 def test_trap_limited_hitch_is_named_by_its_travel() -> None:
     found = answer(hitch_category="1", implement_category="1", lift_travel="13 in")
     verdict = check(found, "travel")
-    assert verdict.finding == ws.CLOSE
-    assert "limited" in text.check_sentence(verdict, "us")
-    assert check(answer(lift_travel="26 in"), "travel").finding == ws.WITHIN
+    assert verdict.finding == model.CLOSE
+    assert "limited" in sentences.check_sentence(verdict, "us")
+    assert check(answer(lift_travel="26 in"), "travel").finding == model.WITHIN
 
 
 def test_trap_3n_on_category_2() -> None:
     found = answer(hitch_category="2", implement_category="3N")
-    assert check(found, "span").finding == ws.WITHIN
-    assert check(found, "lower_pins").finding == ws.OVER
+    assert check(found, "span").finding == model.WITHIN
+    assert check(found, "lower_pins").finding == model.OVER
 
 
 # --- pictures, limits and speed ------------------------------------------------------------------
@@ -284,18 +296,24 @@ def test_pictures_are_to_scale_of_the_inputs() -> None:
 @pytest.mark.parametrize(
     ("field", "typed"),
     [
-        ("lower_pin", "0 in"), ("lower_pin", "-1 in"), ("lower_pin", "9 ft"), ("lower_pin", "7/8"),
-        ("lower_pin", "seven"), ("implement_span", "32 lb"), ("links_widest", "30 in to 20 in"),
-        ("hitch_category", "7"), ("implement_span", "<script>"),
+        ("lower_pin", "0 in"),
+        ("lower_pin", "-1 in"),
+        ("lower_pin", "9 ft"),
+        ("lower_pin", "7/8"),
+        ("lower_pin", "seven"),
+        ("implement_span", "32 lb"),
+        ("links_widest", "30 in to 20 in"),
+        ("hitch_category", "7"),
+        ("implement_span", "<script>"),
     ],
-)  # fmt: skip
+)
 def test_bad_input_gets_a_sentence(field: str, typed: str) -> None:
-    with pytest.raises(explore.BadInputs) as caught:
+    with pytest.raises(search.BadInputs) as caught:
         answer(**{field: typed})
     assert caught.value.errors[field].endswith(".")
 
 
 def test_links_upside_down_are_refused() -> None:
-    with pytest.raises(explore.BadInputs) as caught:
+    with pytest.raises(search.BadInputs) as caught:
         answer(links_narrowest="34 in", links_widest="26 in")
     assert "widest" in caught.value.errors["links_widest"]

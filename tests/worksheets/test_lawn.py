@@ -7,20 +7,19 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc import explore, worksheets
-from calc import worksheet as ws
-from calc.explore import BadInputs, answer
+from calc import model, search, worksheets
 from calc.render import data
 from calc.render.answer import answer_html
 from calc.render.reply import reply, short
-from calc.worksheets import lawn
+from calc.search import BadInputs, answer
+from calc.worksheets.lawn import compute as lawn
 
 SHEET = worksheets.load("lawn")
 FIRM_CORE = {"tool": "core", "tool_depth": "2.5 in", "implement_mass": "500 lb"}
 
 
-def point(**typed: str) -> ws.Inputs:
-    box = explore.read_box(SHEET, typed)
+def point(**typed: str) -> model.Inputs:
+    box = search.read_box(SHEET, typed)
     return box.point({dim.name: dim.middle for dim in box.dimensions})
 
 
@@ -34,7 +33,7 @@ def finding(check: str, **typed: str) -> str:
 
 def test_default_example() -> None:
     found = answer(SHEET, {})
-    assert found.finding in (ws.WITHIN, ws.CLOSE)
+    assert found.finding in (model.WITHIN, model.CLOSE)
     assert [item.field.name for item in found.assumed] == ["tool_depth"]
     assert len(found.pictures) == 2
     assert "Flag before you start" in answer_html(found)
@@ -54,7 +53,7 @@ def test_worked_tine() -> None:
 
 
 @pytest.mark.parametrize(
-    ("psi", "expected"), [("12 psi", (ws.WITHIN, ws.CLOSE)), ("20 psi", (ws.OVER,))]
+    ("psi", "expected"), [("12 psi", (model.WITHIN, model.CLOSE)), ("20 psi", (model.OVER,))]
 )
 def test_worked_pressures(psi: str, expected: tuple[str, ...]) -> None:
     assert finding("front_ground", front_inflation=psi) in expected
@@ -67,39 +66,39 @@ def test_trap_front_tires_may_press_harder_than_rear_ones() -> None:
 
 
 def test_soil_state_matters() -> None:
-    assert finding("rear_ground", rear_inflation="18 psi", soil_state="dry") != ws.OVER
-    assert finding("rear_ground", rear_inflation="18 psi", soil_state="moist") == ws.OVER
+    assert finding("rear_ground", rear_inflation="18 psi", soil_state="dry") != model.OVER
+    assert finding("rear_ground", rear_inflation="18 psi", soil_state="moist") == model.OVER
     wet = answer(SHEET, {"soil_state": "wet"})
-    assert wet.finding == ws.OVER
+    assert wet.finding == model.OVER
     wait = next(r for r in wet.advice.remedies if "soil_state" in r.set)
     tried = answer(SHEET, {"soil_state": "wet", **wait.set})
-    assert tried.finding != ws.OVER
+    assert tried.finding != model.OVER
 
 
 def test_unknown_soil_state_is_open() -> None:
     found = answer(SHEET, {"soil_state": ""})
-    assert found.finding == ws.UNKNOWN
+    assert found.finding == model.UNKNOWN
     assert found.settle is not None and found.settle.field.name == "soil_state"
 
 
 def test_pressure_remedy_meets_the_limit() -> None:
     typed = {"front_inflation": "22 psi"}
     remedy = next(r for r in answer(SHEET, typed).advice.remedies if "front_inflation" in r.set)
-    assert finding("front_ground", **{**typed, **remedy.set}) != ws.OVER
-    assert finding("front_print", **{**typed, **remedy.set}) != ws.OVER
+    assert finding("front_ground", **{**typed, **remedy.set}) != model.OVER
+    assert finding("front_print", **{**typed, **remedy.set}) != model.OVER
 
 
 def test_no_pressure_suits_a_heavy_machine_on_small_tires() -> None:
     typed = {"tractor_mass": "6,000 lb", "front_inflation": "30 psi"}
     found = answer(SHEET, typed)
-    assert any("No pressure suits" in ws.words(r.text, "us") for r in found.advice.remedies)
+    assert any("No pressure suits" in model.words(r.text, "us") for r in found.advice.remedies)
 
 
 def test_a_tire_too_soft_for_its_load_is_told_its_pressure() -> None:
     typed = {"rear_inflation": "3 psi", "tractor_mass": "2,200 lb"}
-    assert finding("rear_print", **typed) == ws.OVER
+    assert finding("rear_print", **typed) == model.OVER
     remedy = next(r for r in answer(SHEET, typed).advice.remedies if "rear_inflation" in r.set)
-    assert finding("rear_print", **{**typed, **remedy.set}) != ws.OVER
+    assert finding("rear_print", **{**typed, **remedy.set}) != model.OVER
 
 
 def test_a_measured_print_gives_pressure_by_load() -> None:
@@ -109,7 +108,7 @@ def test_a_measured_print_gives_pressure_by_load() -> None:
     assert one.load == pytest.approx(1650 * 0.45359237 * 9.80665 * 0.42 / 2)
     typed = {"front_print": "12 in2"}
     remedy = next(r for r in answer(SHEET, typed).advice.remedies if "front_print" in r.set)
-    assert finding("front_ground", **{**typed, **remedy.set}) != ws.OVER
+    assert finding("front_ground", **{**typed, **remedy.set}) != model.OVER
 
 
 def test_lifting_the_tool_loads_the_rear_wheels_by_more_than_its_mass() -> None:
@@ -121,34 +120,34 @@ def test_lifting_the_tool_loads_the_rear_wheels_by_more_than_its_mass() -> None:
 def test_trap_unknown_heads_are_flagged() -> None:
     found = answer(SHEET, {"head_depth": ""})
     heads = next(v for v in found.verdicts if v.check.name == "heads")
-    assert heads.finding == ws.OVER or heads.finding == ws.UNKNOWN
-    assert any("Flag every head" in ws.words(r.text, "us") for r in found.advice.remedies)
+    assert heads.finding == model.OVER or heads.finding == model.UNKNOWN
+    assert any("Flag every head" in model.words(r.text, "us") for r in found.advice.remedies)
 
 
 def test_trap_the_head_counts_where_it_stands_today() -> None:
-    assert finding("heads", head_depth="1 in") == ws.WITHIN
-    assert finding("heads", head_depth="-0.5 in") == ws.OVER
+    assert finding("heads", head_depth="1 in") == model.WITHIN
+    assert finding("heads", head_depth="-0.5 in") == model.OVER
 
 
 def test_core_aerator_flags_everything() -> None:
     found = answer(SHEET, {**FIRM_CORE, "head_depth": "0.6 in"})
-    assert finding("heads", **FIRM_CORE) == ws.OVER
+    assert finding("heads", **FIRM_CORE) == model.OVER
     listed = next(t for t in found.advice.tables if t.checklist)
     said = " ".join(str(row[0]) for row in listed.rows)
     assert "Dog fence" in said and "Drip line" in said and "Gas" in said
     gentle = next(r for r in found.advice.remedies if r.set.get("tool") == "spring-tine")
     again = {**FIRM_CORE, "head_depth": "0.6 in", **gentle.set}
-    assert finding("heads", **again) != ws.OVER
+    assert finding("heads", **again) != model.OVER
 
 
 def test_depth_remedy_is_the_edge() -> None:
     typed = {"tool": "rigid-blade", "tool_depth": "10 mm", "head_depth": "20 mm"}
     typed["box_depth"] = "2 in"
-    assert finding("heads", **typed) == ws.OVER
+    assert finding("heads", **typed) == model.OVER
     remedy = next(r for r in answer(SHEET, typed).advice.remedies if "tool" not in r.set and r.set)
     millimeters = float(remedy.set["tool_depth"].split()[0])
-    assert finding("heads", **{**typed, **remedy.set}) != ws.OVER
-    assert finding("heads", **{**typed, "tool_depth": f"{millimeters + 1:.0f} mm"}) == ws.OVER
+    assert finding("heads", **{**typed, **remedy.set}) != model.OVER
+    assert finding("heads", **{**typed, "tool_depth": f"{millimeters + 1:.0f} mm"}) == model.OVER
 
 
 def test_no_sprinklers_leaves_their_checks_out() -> None:
@@ -159,15 +158,15 @@ def test_no_sprinklers_leaves_their_checks_out() -> None:
 
 def test_light_tool_jumps_and_weight_holds_it() -> None:
     typed = {"implement_mass": "40 lb", "tine_wire": "6 mm", "tine_coil": "31 mm"}
-    assert finding("tines", **typed) == ws.OVER
+    assert finding("tines", **typed) == model.OVER
     remedy = next(r for r in answer(SHEET, typed).advice.remedies if "implement_mass" in r.set)
-    assert finding("tines", **{**typed, **remedy.set}) != ws.OVER
+    assert finding("tines", **{**typed, **remedy.set}) != model.OVER
 
 
 def test_trap_thatch_not_grass_height_sets_the_passes() -> None:
     assert outputs(thatch="0.4 in")["passes"] == 1.0
     assert any(
-        "needs no raking" in ws.words(note, "us")
+        "needs no raking" in model.words(note, "us")
         for note in answer(SHEET, {"thatch": "0.4 in"}).advice.notes
     )
     assert outputs(thatch="1 in")["passes"] == 2.0
@@ -181,22 +180,22 @@ def test_aerator_passes_reach_the_holes() -> None:
 
 def test_trap_slope_limit_is_for_ride_on_mowers_alone_and_in_degrees() -> None:
     assert all(v.check.name != "slope" for v in answer(SHEET, {"slope": "25 %"}).verdicts)
-    assert finding("slope", machine="ride-on", slope="9 deg") != ws.OVER
+    assert finding("slope", machine="ride-on", slope="9 deg") != model.OVER
     typed = {"machine": "ride-on", "slope": "15 deg"}
-    assert finding("slope", **typed) == ws.OVER
+    assert finding("slope", **typed) == model.OVER
     remedy = next(r for r in answer(SHEET, typed).advice.remedies if "slope" in r.set)
-    assert finding("slope", **{**typed, **remedy.set}) != ws.OVER
+    assert finding("slope", **{**typed, **remedy.set}) != model.OVER
     said = " ".join(c.text for c in answer(SHEET, {}).advice.cautions)
     assert "No slope is called safe" in said
 
 
 def test_ranges_and_blank_form() -> None:
-    assert finding("front_ground", front_inflation="10 to 20 psi") == ws.UNKNOWN
+    assert finding("front_ground", front_inflation="10 to 20 psi") == model.UNKNOWN
     blank = {item.name: "" for item in SHEET.fields}
     start = time.perf_counter()
     found = answer(SHEET, blank)
     assert time.perf_counter() - start < 3.0
-    assert found.finding in (ws.UNKNOWN, ws.OVER)
+    assert found.finding in (model.UNKNOWN, model.OVER)
     assert len(found.assumed) > 15
 
 
@@ -221,8 +220,8 @@ def test_bad_input_gets_its_own_sentence(field: str, typed: str, said: str) -> N
 
 
 def test_trap_changing_the_tool_changes_the_depth_it_is_taken_to_work_at() -> None:
-    assert finding("heads", tool="spring-tine") != ws.OVER
-    assert finding("heads", tool="core") == ws.OVER
+    assert finding("heads", tool="spring-tine") != model.OVER
+    assert finding("heads", tool="core") == model.OVER
     with pytest.raises(BadInputs) as caught:
         answer(SHEET, {"tool": "core", "tool_depth": "0 in"})
     assert "works in the soil" in caught.value.errors["tool_depth"]
@@ -274,7 +273,7 @@ def test_more_air_never_presses_less(a: float, b: float) -> None:
 
 
 def test_one_computation_is_quick() -> None:
-    v, silent = point(), ws.Work(on=False)
+    v, silent = point(), model.Work(on=False)
     lawn.compute(v, silent)
     start = time.perf_counter()
     for _ in range(100):

@@ -4,9 +4,8 @@ import itertools
 
 import pytest
 
-from calc import explore, matrix, tables, worksheets
-from calc import worksheet as ws
-from calc.render import text
+from calc import matrix, model, search, tables, worksheets
+from calc.model import sentences
 
 SHEET = worksheets.load("pairing")
 
@@ -14,10 +13,13 @@ SHEET = worksheets.load("pairing")
 def demo(tractor, implement, **more):
     """Return the answer for two demo machines."""
     typed = {}
-    for table, name in (("demo_tractors", tractor), ("demo_implements", implement)):
+    for table, name in (
+        ("machines/demo_tractors", tractor),
+        ("machines/demo_implements", implement),
+    ):
         row = next(r for r in tables.rows(table) if r["name"] == name)
         typed |= {k: v for k, v in row.items() if k in SHEET.defaults()}
-    return explore.answer(SHEET, {**typed, **more})
+    return search.answer(SHEET, {**typed, **more})
 
 
 LIGHT, HEAVY = "Compact, 25 hp, light frame", "Compact, 25 hp, heavier frame"
@@ -27,16 +29,16 @@ CUTTER = "60 in rotary cutter, light duty"
 def test_same_class_different_answer():
     """The trade's case: power is borderline on both, weight and overhang decide."""
     light, heavy = demo(LIGHT, CUTTER, material="light"), demo(HEAVY, CUTTER, material="light")
-    assert light.finding == ws.OVER and light.deciding.check.name == "steering"
-    assert heavy.finding == ws.CLOSE
+    assert light.finding == model.OVER and light.deciding.check.name == "steering"
+    assert heavy.finding == model.CLOSE
     for answer in (light, heavy):
         power = next(v for v in answer.verdicts if v.check.name == "power")
         assert -0.10 < power.margin_low < 0.10
 
 
 def test_changing_the_width_changes_the_finding():
-    assert demo(LIGHT, CUTTER, material="light").finding == ws.OVER
-    assert demo(LIGHT, CUTTER, material="light", working_width="48 in").finding == ws.CLOSE
+    assert demo(LIGHT, CUTTER, material="light").finding == model.OVER
+    assert demo(LIGHT, CUTTER, material="light", working_width="48 in").finding == model.CLOSE
 
 
 def test_widest_stock_size_is_48_and_holds():
@@ -44,7 +46,7 @@ def test_widest_stock_size_is_48_and_holds():
     remedy = next(r for r in answer.advice.remedies if "working_width" in r.set)
     assert remedy.set["working_width"] == "48 in"
     tried = demo(LIGHT, CUTTER, material="light", **remedy.set)
-    assert tried.finding in (ws.WITHIN, ws.CLOSE)
+    assert tried.finding in (model.WITHIN, model.CLOSE)
 
 
 def test_ballast_remedy_meets_the_front_axle_checks():
@@ -56,34 +58,38 @@ def test_ballast_remedy_meets_the_front_axle_checks():
 
 
 def test_tractor_that_would_do_is_solved():
-    exact = {"implement_mass": "520 lb", "cg_distance": "36 in", "pto_power": "15 hp",
-             "lift_capacity": "500 lb"}  # fmt: skip
-    answer = explore.answer(SHEET, exact)
-    said = [ws.words(r.text, "us") for r in answer.advice.remedies]
+    exact = {
+        "implement_mass": "520 lb",
+        "cg_distance": "36 in",
+        "pto_power": "15 hp",
+        "lift_capacity": "500 lb",
+    }
+    answer = search.answer(SHEET, exact)
+    said = [model.words(r.text, "us") for r in answer.advice.remedies]
     assert any("A tractor of" in s for s in said)
     assert any("A hitch rated" in s for s in said)
     assert any("at the PTO runs it" in s for s in said)
 
 
 def test_blank_form_says_what_to_read_first():
-    answer = explore.answer(SHEET, {item.name: "" for item in SHEET.fields})
-    assert answer.finding == ws.UNKNOWN
+    answer = search.answer(SHEET, {item.name: "" for item in SHEET.fields})
+    assert answer.finding == model.UNKNOWN
     assert answer.settle is not None
-    said = text.settle_sentence(answer, "us")
+    said = sentences.settle_sentence(answer, "us")
     assert answer.settle.field.help in said
 
 
 def test_trap_lift_without_its_distance_is_refused():
-    with pytest.raises(explore.BadInputs) as caught:
-        explore.answer(SHEET, {"lift_rated_at": "unstated"})
+    with pytest.raises(search.BadInputs) as caught:
+        search.answer(SHEET, {"lift_rated_at": "unstated"})
     assert "without its distance" in caught.value.errors["lift_rated_at"]
-    assert explore.answer(SHEET, {"lift_rated_at": "unstated", "lift_capacity": ""})
+    assert search.answer(SHEET, {"lift_rated_at": "unstated", "lift_capacity": ""})
 
 
 def test_trap_lift_at_the_balls_counts_for_less_than_the_same_figure_at_24_in():
     def lift(rated_at):
         exact = {"implement_mass": "500 lb", "cg_distance": "36 in", "lift_rated_at": rated_at}
-        return next(o.value for o in explore.answer(SHEET, exact).outputs if o.name == "lift")
+        return next(o.value for o in search.answer(SHEET, exact).outputs if o.name == "lift")
 
     assert lift("0") < lift("305") < lift("610")
 
@@ -91,7 +97,7 @@ def test_trap_lift_at_the_balls_counts_for_less_than_the_same_figure_at_24_in():
 def test_post_hole_digger_and_coupler_do_not_go_together():
     answer = demo(HEAVY, "Post hole digger, 9 in auger", quick_coupler="u_frame")
     verdict = next(v for v in answer.verdicts if v.check.name == "coupler")
-    assert verdict.finding == ws.OVER
+    assert verdict.finding == model.OVER
     assert any(r.set == {"quick_coupler": "none"} for r in answer.advice.remedies)
     assert not any(
         v.check.name == "coupler" for v in demo(HEAVY, "Post hole digger, 9 in auger").verdicts
@@ -100,8 +106,8 @@ def test_post_hole_digger_and_coupler_do_not_go_together():
 
 def test_coupler_takes_lift_and_front_load():
     exact = {"implement_mass": "400 lb", "cg_distance": "30 in"}
-    plain = explore.answer(SHEET, exact)
-    coupled = explore.answer(SHEET, {**exact, "quick_coupler": "u_frame"})
+    plain = search.answer(SHEET, exact)
+    coupled = search.answer(SHEET, {**exact, "quick_coupler": "u_frame"})
     for name in ("lift", "steering"):
         margins = [
             next(v.margin_low for v in answer.verdicts if v.check.name == name)
@@ -116,8 +122,9 @@ def test_box_blade_takes_no_shaft_power():
 
 
 def test_axle_loads_add_up():
-    answer = explore.answer(SHEET, {"implement_mass": "500 lb", "cg_distance": "36 in",
-                                    "front_ballast": "100 lb"})  # fmt: skip
+    answer = search.answer(
+        SHEET, {"implement_mass": "500 lb", "cg_distance": "36 in", "front_ballast": "100 lb"}
+    )
     out = {o.name: o.value for o in answer.outputs}
     assert out["front_load"] + out["rear_load"] == pytest.approx((1650 + 500 + 100) * 0.45359237)
 
@@ -126,13 +133,13 @@ def test_matrix_cells_are_the_answers_of_their_links():
     read = [
         matrix.read_machines(content, role)[0]
         for role, content in (
-            ("tractor", "name,tractor_mass,pto_power\nOne,\"2,000 lb\",21 hp\n"),
+            ("tractor", 'name,tractor_mass,pto_power\nOne,"2,000 lb",21 hp\n'),
             ("implement", "name,working_width,implement_mass\nCut,60 in,500 lb\n"),
         )
-    ]  # fmt: skip
+    ]
     built = matrix.build(*read)
     cell = built.cells[0][0]
-    assert cell.finding == explore.answer(SHEET, cell.inputs).finding
+    assert cell.finding == search.answer(SHEET, cell.inputs).finding
     assert "tractor_mass=2%2C000+lb" in matrix.link(cell)
 
 
@@ -152,33 +159,38 @@ def verdict(answer, name):
 
 def test_tire_size_gives_the_load_that_its_marking_allows():
     """Load index 122 is 1,500 kg a tire (published table), so 3,000 kg an axle."""
-    answer = explore.answer(SHEET, {"rear_tire": "320/85R24 122A8"})
+    answer = search.answer(SHEET, {"rear_tire": "320/85R24 122A8"})
     assert verdict(answer, "rear_tires").limit_low == pytest.approx(3000.0)
-    said = explore.answer(SHEET, {"rear_tire": "320/85R24 122A8", "rear_tire_load": "1,000 lb"})
+    said = search.answer(SHEET, {"rear_tire": "320/85R24 122A8", "rear_tire_load": "1,000 lb"})
     assert verdict(said, "rear_tires").limit_low == pytest.approx(2000 * 0.45359237)
-    assert verdict(explore.answer(SHEET, {}), "rear_tires") is None
+    assert verdict(search.answer(SHEET, {}), "rear_tires") is None
 
 
 def test_road_asks_for_width_and_lamps_only_on_the_road():
-    off, on = explore.answer(SHEET, {}), explore.answer(SHEET, {"place": "PA"})
+    off, on = search.answer(SHEET, {}), search.answer(SHEET, {"place": "PA"})
     assert verdict(off, "tail_seen") is None and verdict(off, "width") is None
-    assert verdict(on, "tail_seen").finding == ws.OVER
+    assert verdict(on, "tail_seen").finding == model.OVER
     remedy = next(r for r in on.advice.remedies if "tail_height" in r.set)
-    raised = explore.answer(SHEET, {"place": "PA", **remedy.set})
+    raised = search.answer(SHEET, {"place": "PA", **remedy.set})
     assert verdict(raised, "tail_seen").margin_low >= 0
-    wide = explore.answer(SHEET, {"place": "PA", "transport_width": "19 ft"})
-    assert verdict(wide, "width_limit").finding == ws.OVER
+    wide = search.answer(SHEET, {"place": "PA", "transport_width": "19 ft"})
+    assert verdict(wide, "width_limit").finding == model.OVER
 
 
 def test_wider_track_raises_the_static_side_angle():
     angles = [
-        next(o.value for o in explore.answer(SHEET, {"track_width": t}).outputs
-             if o.name == "side_tip")
+        next(
+            o.value
+            for o in search.answer(SHEET, {"track_width": t}).outputs
+            if o.name == "side_tip"
+        )
         for t in ("40 in", "48 in")
-    ]  # fmt: skip
+    ]
     assert angles[0] < angles[1]
 
 
 def test_every_demo_pairing_answers():
-    for t, i in itertools.product(tables.rows("demo_tractors"), tables.rows("demo_implements")):
+    for t, i in itertools.product(
+        tables.rows("machines/demo_tractors"), tables.rows("machines/demo_implements")
+    ):
         assert demo(t["name"], i["name"]).deciding is not None

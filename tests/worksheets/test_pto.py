@@ -2,36 +2,35 @@
 
 import pytest
 
-from calc import explore, quantities, tables, worksheets
-from calc import worksheet as ws
+from calc import model, quantities, search, tables, worksheets
 from calc.mechanics import pto, pto_power
-from calc.picture import Bars, Chart
-from calc.render import text
+from calc.model import sentences
+from calc.model.pictures import Bars, Chart
 
 SHEET = worksheets.load("pto")
 HP = pto_power.HP
 PTO_20 = {"engine_power": "", "pto_power": "20 hp", "slope": "0 %"}
 
 
-def answer(**typed: str) -> ws.Answer:
-    return explore.answer(SHEET, typed)
+def answer(**typed: str) -> model.Answer:
+    return search.answer(SHEET, typed)
 
 
-def tried(remedy: ws.Remedy, **typed: str) -> ws.Answer:
-    return explore.answer(SHEET, {**typed, **remedy.set})
+def tried(remedy: model.Remedy, **typed: str) -> model.Answer:
+    return search.answer(SHEET, {**typed, **remedy.set})
 
 
-def check(found: ws.Answer, name: str) -> ws.Verdict:
+def check(found: model.Answer, name: str) -> model.Verdict:
     return next(v for v in found.verdicts if v.check.name == name)
 
 
-def output(found: ws.Answer, name: str) -> ws.Output:
+def output(found: model.Answer, name: str) -> model.Output:
     return next(o for o in found.outputs if o.name == name)
 
 
 def test_default_example_can_not_be_told_from_the_engine_power() -> None:
     found = answer()
-    assert found.finding == ws.UNKNOWN
+    assert found.finding == model.UNKNOWN
     assert found.settle is not None and found.settle.field.name == "pto_share"
     rated = output(found, "rated")
     low, _, high = pto_power.pto_ratio()
@@ -42,7 +41,7 @@ def test_default_example_can_not_be_told_from_the_engine_power() -> None:
 
 def test_a_known_pto_power_settles_it_and_asks_nothing_more() -> None:
     found = answer(engine_power="", pto_power="24 hp")
-    assert found.finding == ws.CLOSE
+    assert found.finding == model.CLOSE
     assert not found.assumed
     assert output(found, "rated").value == pytest.approx(24 * HP)
 
@@ -60,9 +59,15 @@ def test_gear_drive_has_no_pump_to_drag() -> None:
 
 def test_power_left_is_that_of_the_mechanics() -> None:
     found = answer(
-        engine_power="", pto_power="20 hp", slope="15 %", ground_speed="6 km/h",
-        tractor_mass="1800 kg", implement_mass="200 kg", altitude="4500 ft", air_temperature="95 F",
-    )  # fmt: skip
+        engine_power="",
+        pto_power="20 hp",
+        slope="15 %",
+        ground_speed="6 km/h",
+        tractor_mass="1800 kg",
+        implement_mass="200 kg",
+        altitude="4500 ft",
+        air_temperature="95 F",
+    )
     travel = pto_power.travel_power(
         2000, 0.15, 6 / 3.6, 0.0, pto_power.axle_efficiency("hydrostatic")[1]
     )
@@ -77,7 +82,7 @@ def test_torque_is_that_of_the_mechanics() -> None:
 
 @pytest.mark.parametrize(
     "kind",
-    [row["kind"] for row in tables.rows("pto_kinds")],
+    [row["kind"] for row in tables.rows("power/pto_kinds")],
 )
 @pytest.mark.parametrize("material", pto_power.LOADS)
 def test_every_kind_asks_for_what_the_mechanics_say(kind: str, material: str) -> None:
@@ -87,21 +92,24 @@ def test_every_kind_asks_for_what_the_mechanics_say(kind: str, material: str) ->
     row = pto_power.kind_row(kind)
     assert row is not None
     size = {
-        "width": 60 * 0.0254, "opening": 4 * 0.0254, "throughput": 6 / 3.6, "rating": 10e3,
+        "width": 60 * 0.0254,
+        "opening": 4 * 0.0254,
+        "throughput": 6 / 3.6,
+        "rating": 10e3,
         "total": 0.0,
-    }[row["size"]]  # fmt: skip
+    }[row["size"]]
     expected = pto_power.needed(kind, size, material, "practice", 0.20)
     assert output(found, "need").value == pytest.approx(expected)
     assert found.pictures
 
 
 def test_every_kind_of_the_implement_table_with_a_shaft_is_known() -> None:
-    kinds = {row["kind"] for row in tables.rows("typical_implements")}
-    assert kinds - {row["kind"] for row in tables.rows("pto_kinds")} == {
+    kinds = {row["kind"] for row in tables.rows("machines/typical_implements")}
+    assert kinds - {row["kind"] for row in tables.rows("power/pto_kinds")} == {
         *("bale_spear", "ballast_box", "box_blade", "core_aerator", "landscape_rake", "other"),
         *("pallet_forks", "rear_blade", "sprayer", "spring_tine_rake"),
     }
-    for row in tables.rows("pto_kinds"):
+    for row in tables.rows("power/pto_kinds"):
         if row["power_key"]:
             pto_power.density(row["power_key"])
         if row["rotary_key"]:
@@ -110,26 +118,26 @@ def test_every_kind_of_the_implement_table_with_a_shaft_is_known() -> None:
 
 def test_headline_says_the_power_where_all_is_well() -> None:
     found = answer(**{**PTO_20, "implement_kind": "tedder"})
-    assert found.finding == ws.WITHIN
-    assert "hp is left at the shaft, and it asks for" in text.headline(found, "us")
+    assert found.finding == model.WITHIN
+    assert "hp is left at the shaft, and it asks for" in sentences.headline(found, "us")
 
 
 def test_kind_without_a_shaft_is_a_comparison() -> None:
     found = answer(implement_kind="box_blade")
-    assert found.finding == ws.COMPARED
-    assert "driven from the PTO" in text.headline(found, "us")
+    assert found.finding == model.COMPARED
+    assert "driven from the PTO" in sentences.headline(found, "us")
 
 
 def test_chipper_asks_for_its_opening() -> None:
-    with pytest.raises(explore.BadInputs) as caught:
+    with pytest.raises(search.BadInputs) as caught:
         answer(implement_kind="chipper")
     assert "opening" in caught.value.errors["working_width"]
     found = answer(**PTO_20, implement_kind="chipper", working_width="")
-    assert found.finding in (ws.OVER, ws.UNKNOWN, ws.CLOSE)
+    assert found.finding in (model.OVER, model.UNKNOWN, model.CLOSE)
 
 
 def test_engine_speeds_the_wrong_way_round_are_refused() -> None:
-    with pytest.raises(explore.BadInputs) as caught:
+    with pytest.raises(search.BadInputs) as caught:
         answer(rated_rpm="2000 rpm", pto_engine_rpm="2600 rpm")
     assert "pto_engine_rpm" in caught.value.errors
 
@@ -137,7 +145,7 @@ def test_engine_speeds_the_wrong_way_round_are_refused() -> None:
 def test_an_engine_is_never_weaker_than_its_shaft() -> None:
     """Typing a PTO power over the example leaves its 25 hp engine standing; that must not count."""
     found = answer(pto_power="60 hp", implement_kind="generator", generator_rating="25 kW")
-    assert check(found, "starting").finding == ws.WITHIN
+    assert check(found, "starting").finding == model.WITHIN
 
 
 def test_standing_work_takes_nothing_for_driving() -> None:
@@ -148,9 +156,9 @@ def test_standing_work_takes_nothing_for_driving() -> None:
 def test_maker_s_range_must_hold_at_both_ends() -> None:
     typed = {**PTO_20, "power_needed": "18 to 25 hp"}
     found = answer(**typed)
-    assert found.finding == ws.UNKNOWN
+    assert found.finding == model.UNKNOWN
     assert isinstance(found.pictures[0], Bars)
-    assert answer(**{**typed, "power_needed": "10 to 15 hp"}).finding == ws.WITHIN
+    assert answer(**{**typed, "power_needed": "10 to 15 hp"}).finding == model.WITHIN
 
 
 # --- remedies ------------------------------------------------------------------------------
@@ -161,7 +169,7 @@ OVER = {**PTO_20, "material": "heavy"}
 
 def test_widest_just_meets_the_power() -> None:
     found = answer(**OVER)
-    assert found.finding == ws.OVER
+    assert found.finding == model.OVER
     remedy = next(r for r in found.advice.remedies if "working_width" in r.set)
     after = tried(remedy, **OVER)
     assert check(after, "power").margin_low >= 0
@@ -184,22 +192,25 @@ def test_widest_just_meets_the_power() -> None:
 )
 def test_each_remedy_put_in_meets_its_check(typed: dict[str, str]) -> None:
     found = answer(**typed)
-    assert found.finding in (ws.OVER, ws.UNKNOWN)
+    assert found.finding in (model.OVER, model.UNKNOWN)
     assert found.advice.remedies
     for remedy in found.advice.remedies:
         assert remedy.set
         after = tried(remedy, **typed)
         name = "power" if "pto_power" in remedy.set else after.deciding.check.name
-        assert check(after, name).margin_low >= 0, ws.words(remedy.text, "us")
+        assert check(after, name).margin_low >= 0, model.words(remedy.text, "us")
 
 
 def test_remedy_for_a_slope_is_a_gentler_one() -> None:
     typed = {
-        "engine_power": "", "pto_power": "20 hp", "slope": "25 %", "working_width": "48 in",
+        "engine_power": "",
+        "pto_power": "20 hp",
+        "slope": "25 %",
+        "working_width": "48 in",
         "material": "light",
-    }  # fmt: skip
+    }
     found = answer(**typed)
-    assert found.finding == ws.OVER
+    assert found.finding == model.OVER
     remedy = next(r for r in found.advice.remedies if "slope" in r.set)
     assert 0.0 < quantities.base(remedy.set["slope"], "slope") < 0.25
 
@@ -227,9 +238,12 @@ def test_rolling_is_taken_off_with_d497_only() -> None:
     custom, d497 = answer(**typed), answer(**typed, figures="d497")
     assert output(custom, "left").value == pytest.approx(20 * HP)
     rolling = pto_power.travel_power(
-        (1650 + 500) * 0.45359237, 0.0, 3 * 0.44704, 0.065,
+        (1650 + 500) * 0.45359237,
+        0.0,
+        3 * 0.44704,
+        0.065,
         pto_power.axle_efficiency("hydrostatic")[1],
-    )  # fmt: skip
+    )
     assert output(d497, "left").value == pytest.approx(20 * HP - rolling)
 
 
@@ -240,12 +254,12 @@ def test_altitude_rules_are_listed_and_chosen() -> None:
     other = answer(**typed, altitude_rule="na_2500")
     assert output(other, "left").value == pytest.approx(20 * HP * 0.94)
     table = other.advice.tables[1]
-    assert len(table.rows) == len(tables.rows("altitude_rules")) - 1
+    assert len(table.rows) == len(tables.rows("power/altitude_rules")) - 1
     assert any("(used here)" in str(row[0]) for row in table.rows)
 
 
 def test_every_rating_is_a_choice_with_its_source() -> None:
-    for row in tables.rows("engine_to_pto"):
+    for row in tables.rows("power/engine_to_pto"):
         found = answer(engine_rating=row["key"])
         assumed = [a for a in found.assumed if a.field.name == "pto_share"]
         assert assumed and assumed[0].typical is not None
@@ -258,31 +272,33 @@ def test_every_rating_is_a_choice_with_its_source() -> None:
 @pytest.mark.parametrize(
     ("tractor", "implement", "finding"),
     [
-        ("1-540", "1-540", ws.WITHIN), ("1-1000", "2-1000", ws.CLOSE),
-        ("1-1000", "1-540", ws.OVER), ("2-1000", "1-540", ws.OVER),
+        ("1-540", "1-540", model.WITHIN),
+        ("1-1000", "2-1000", model.CLOSE),
+        ("1-1000", "1-540", model.OVER),
+        ("2-1000", "1-540", model.OVER),
     ],
-)  # fmt: skip
+)
 def test_shafts(tractor: str, implement: str, finding: str) -> None:
     typed = {**PTO_20, "tractor_shaft": tractor, "implement_shaft": implement}
     found = answer(**typed)
     assert check(found, "shaft").finding == finding
-    if finding == ws.OVER:
+    if finding == model.OVER:
         remedy = next(r for r in found.advice.remedies if "implement_shaft" in r.set)
-        assert check(tried(remedy, **typed), "shaft").finding == ws.WITHIN
+        assert check(tried(remedy, **typed), "shaft").finding == model.WITHIN
 
 
 def test_a_shaft_too_small_for_the_power_is_named() -> None:
     found = answer(
         engine_power="", pto_power="120 hp", implement_kind="disk_mower", working_width="3 m"
     )
-    assert check(found, "guide").finding == ws.OVER
+    assert check(found, "guide").finding == model.OVER
     assert all(v.check.name != "guide" for v in answer(**PTO_20).verdicts)
 
 
 def test_gearbox_rating_is_a_warning_not_a_need() -> None:
     found = answer(**PTO_20, power_limit="15 hp")
-    assert check(found, "driveline").finding == ws.CLOSE
-    assert check(answer(**PTO_20, power_limit="40 hp"), "driveline").finding == ws.WITHIN
+    assert check(found, "driveline").finding == model.CLOSE
+    assert check(answer(**PTO_20, power_limit="40 hp"), "driveline").finding == model.WITHIN
 
 
 # --- traps ---------------------------------------------------------------------------------
@@ -291,8 +307,8 @@ def test_gearbox_rating_is_a_warning_not_a_need() -> None:
 def test_trap_engine_power_typed_as_pto_power() -> None:
     """25 engine hp must not pass where 25 PTO hp are asked for."""
     typed = {"material": "typical", "slope": "0 %"}
-    assert answer(**typed, engine_power="25 hp").finding == ws.OVER
-    assert answer(**typed, engine_power="", pto_power="25 hp").finding == ws.CLOSE
+    assert answer(**typed, engine_power="25 hp").finding == model.OVER
+    assert answer(**typed, engine_power="", pto_power="25 hp").finding == model.CLOSE
 
 
 def test_trap_power_measured_at_another_engine_speed() -> None:
@@ -333,7 +349,7 @@ def test_rotor_and_tips_follow_the_gearbox() -> None:
 
 
 def test_half_the_speed_saves_less_than_half() -> None:
-    notes = " ".join(ws.words(note, "us") for note in answer(**PTO_20).advice.notes)
+    notes = " ".join(model.words(note, "us") for note in answer(**PTO_20).advice.notes)
     low, high = pto_power.saving_at_half_speed(3 * 0.44704)
     assert 0.0 < low < high < 0.5
     assert f"{low * 100:.0f} to {high * 100:.0f} %" in notes
@@ -341,7 +357,7 @@ def test_half_the_speed_saves_less_than_half() -> None:
 
 def test_unknown_width_and_power_say_which_to_find() -> None:
     found = answer(engine_power="", pto_power="", working_width="", material="")
-    assert found.finding == ws.UNKNOWN
+    assert found.finding == model.UNKNOWN
     assert found.settle is not None
     assert {a.field.name for a in found.assumed} == {"pto_power", "working_width", "material"}
 

@@ -2,11 +2,10 @@
 
 import pytest
 
-from calc import explore, worksheets
-from calc import worksheet as ws
+from calc import model, search, worksheets
 from calc.mechanics import resale
-from calc.picture import Bars
-from calc.worksheets import resale as module
+from calc.model.pictures import Bars
+from calc.worksheets.resale import compute as module
 from tests.worksheets.asking import blank, findings, margins, output
 
 SHEET = worksheets.load("resale")
@@ -19,8 +18,8 @@ WORKED = {
 }
 
 
-def answer(**typed: str) -> ws.Answer:
-    return explore.answer(SHEET, typed)
+def answer(**typed: str) -> model.Answer:
+    return search.answer(SHEET, typed)
 
 
 def test_worked_sum() -> None:
@@ -40,8 +39,8 @@ def test_worked_trade() -> None:
 
 def test_the_example_likely_pays_and_says_so() -> None:
     found = answer()
-    assert found.finding == ws.WITHIN
-    said = ws.words(found.advice.headline, "us")
+    assert found.finding == model.WITHIN
+    said = model.words(found.advice.headline, "us")
     assert "likely pays" in said and "better off" in said
 
 
@@ -49,11 +48,11 @@ def test_the_three_findings() -> None:
     """At 3 in 4 the repair likely pays, at 1 in 2 it is about even, below that sell as it is."""
     even = answer(parts="$500")
     assert 0.5 <= output(even, "chance_pays") < 0.75
-    assert findings(even)["chance"] == ws.CLOSE
-    assert "about even" in ws.words(even.advice.headline, "us")
+    assert findings(even)["chance"] == model.CLOSE
+    assert "about even" in model.words(even.advice.headline, "us")
     never = answer(parts="$1,500")
-    assert never.finding == ws.OVER
-    said = ws.words(never.advice.headline, "us")
+    assert never.finding == model.OVER
+    said = model.words(never.advice.headline, "us")
     assert "disclose" in said and "worse off" in said
 
 
@@ -61,7 +60,7 @@ def test_the_three_findings() -> None:
 def test_remedies_bring_it_to_even(field: str) -> None:
     typed = {"parts": "$500", "hours": "6 h"}
     found = answer(**typed)
-    assert found.finding == ws.OVER
+    assert found.finding == model.OVER
     item = next(r for r in found.advice.remedies if field in r.set)
     tried = answer(**{**typed, **item.set})
     assert margins(tried)["gain"] >= 0 and margins(tried)["chance"] >= 0
@@ -70,7 +69,7 @@ def test_remedies_bring_it_to_even(field: str) -> None:
 
 def test_trap_the_repaired_price_stays_below_the_ceiling() -> None:
     found = answer(like_new_price="$19,000")
-    assert findings(found)["ceiling"] == ws.OVER
+    assert findings(found)["ceiling"] == model.OVER
     item = next(r for r in found.advice.remedies if "uplift_high" in r.set)
     tried = answer(like_new_price="$19,000", **item.set)
     assert margins(tried)["ceiling"] >= 0
@@ -92,20 +91,20 @@ def test_trap_the_credit_is_capped_at_the_new_price() -> None:
 
 def test_trap_a_long_wait_warns_of_counting_time_twice() -> None:
     notes = answer(days_as_is="300 days").advice.notes
-    assert any("never both" in ws.words(note, "us") for note in notes)
-    assert not any("never both" in ws.words(note, "us") for note in answer().advice.notes)
+    assert any("never both" in model.words(note, "us") for note in notes)
+    assert not any("never both" in model.words(note, "us") for note in answer().advice.notes)
 
 
 def test_no_trade_without_an_offer() -> None:
     found = answer(trade_offer="", new_price="")
     names = {item.name for item in found.outputs}
     assert "trade" not in names and "private_price" not in names
-    assert found.finding == ws.WITHIN
+    assert found.finding == model.WITHIN
 
 
 def test_a_good_offer_wins() -> None:
     found = answer(trade_offer="$14,000")
-    assert "to trade it in leaves most" in ws.words(found.advice.headline, "us")
+    assert "to trade it in leaves most" in model.words(found.advice.headline, "us")
 
 
 def test_loan_payments() -> None:
@@ -121,7 +120,7 @@ def test_price_by_age_and_hours() -> None:
     found = answer(**typed)
     # 37.9 % of the price of new: the worked sum of a compact at 150 h a year.
     assert output(found, "book_price") == pytest.approx(0.379 * 30_000, abs=30)
-    assert any("By age and hours" in ws.words(note, "us") for note in found.advice.notes)
+    assert any("By age and hours" in model.words(note, "us") for note in found.advice.notes)
     assert "book_price" not in {item.name for item in answer().outputs}
 
 
@@ -134,12 +133,12 @@ def test_tornado_is_ordered_and_its_ends_are_real() -> None:
     for bar in bars.bars:
         assert bar.low - 1e-6 <= bars.middle <= bar.high + 1e-6
     low = answer(uplift_low="$300", uplift_likely="$300", uplift_high="$300")
-    first = next(bar for bar in bars.bars if "Added price" in ws.words(bar.label, "us"))
+    first = next(bar for bar in bars.bars if "Added price" in model.words(bar.label, "us"))
     assert first.low == pytest.approx(output(low, "gain_expected"))
 
 
 def test_spread_agrees_with_the_expected_gain() -> None:
-    box = explore.read_box(SHEET, {})
+    box = search.read_box(SHEET, {})
     known = module.plan(box.point({}))
     spread = resale.simulate(known, module.SEED, module.ROUNDS)
     error = spread.deviation / module.ROUNDS**0.5
@@ -148,15 +147,15 @@ def test_spread_agrees_with_the_expected_gain() -> None:
 
 def test_a_range_that_matters_cannot_tell_and_names_what_settles() -> None:
     found = answer(parts="$200 to $900")
-    assert found.finding == ws.UNKNOWN
+    assert found.finding == model.UNKNOWN
     assert found.settle is not None and found.settle.field.name == "parts"
-    said = ws.words(found.advice.headline, "us")
+    said = model.words(found.advice.headline, "us")
     assert said.startswith("At the least favorable") and "Sell it" not in said
 
 
 def test_blank_form_cannot_tell_yet() -> None:
-    found = explore.answer(SHEET, blank(SHEET))
-    assert found.finding == ws.UNKNOWN
+    found = search.answer(SHEET, blank(SHEET))
+    assert found.finding == model.UNKNOWN
     assert len(found.assumed) >= 10
 
 
@@ -172,7 +171,7 @@ def test_blank_form_cannot_tell_yet() -> None:
     ],
 )
 def test_bad_input_gets_its_own_sentence(field: str, text: str, says: str) -> None:
-    with pytest.raises(explore.BadInputs) as caught:
+    with pytest.raises(search.BadInputs) as caught:
         answer(**{field: text})
     assert says in caught.value.errors[field]
     assert list(caught.value.errors) == [field]

@@ -8,21 +8,20 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc import explore, sources, tables, worksheets
-from calc import worksheet as ws
+from calc import model, search, sources, tables, worksheets
 from calc.errors import InputError
 from calc.mechanics import lamps, sight
-from calc.picture import Disc, Label, Line, Scene, Shape
+from calc.model.pictures import Disc, Label, Line, Scene, Shape
 from calc.render.answer import answer_html
-from calc.worksheets import _road_list as rl
-from calc.worksheets import _road_view as view
+from calc.subjects import road_list as rl
+from calc.worksheets.road import view
 
 NAMES = ("road", "closing", "rail-crossing", "lamp-wiring", "road-towing")
-PLACES = [row["place"] for row in tables.rows("road_places")]
+PLACES = [row["place"] for row in tables.rows("road/road_places")]
 
 
 def answer(sheet, **typed):
-    return explore.answer(worksheets.load(sheet), typed)
+    return search.answer(worksheets.load(sheet), typed)
 
 
 def check(found, name):
@@ -45,7 +44,7 @@ def output(found, name):
 
 
 def inputs(sheet, **typed):
-    box = explore.read_box(worksheets.load(sheet), typed)
+    box = search.read_box(worksheets.load(sheet), typed)
     return box.point({})
 
 
@@ -55,10 +54,10 @@ def inputs(sheet, **typed):
 @pytest.mark.parametrize("name", NAMES)
 def test_a_blank_form_still_answers(name):
     sheet = worksheets.load(name)
-    found = explore.answer(sheet, {item.name: "" for item in sheet.fields})
-    assert found.finding in (ws.UNKNOWN, ws.OVER)
+    found = search.answer(sheet, {item.name: "" for item in sheet.fields})
+    assert found.finding in (model.UNKNOWN, model.OVER)
     assert found.assumed
-    if found.finding == ws.UNKNOWN:
+    if found.finding == model.UNKNOWN:
         assert found.settle is not None
     assert answer_html(found, "us") and answer_html(found, "metric")
 
@@ -82,7 +81,7 @@ def test_bad_input_gets_a_sentence(name, bad):
         if item.name == "offset_left" and bad == "-5 ft":
             continue  # an offset to the right is typed as a negative length
         with pytest.raises(InputError) as caught:
-            explore.answer(sheet, {item.name: bad})
+            search.answer(sheet, {item.name: bad})
         assert str(caught.value).strip().endswith(".")
 
 
@@ -94,22 +93,61 @@ CASES = [
     ("road", {"place": "KS", "amber_flashers": "0", "head_lamps": "0", "behind_kind": "none"}),
     ("road", {"place": "NY", "transport_width": "13 ft", "implement_marking": "full"}),
     ("road", {"place": "NY", "transport_width": "18 ft", "implement_marking": "full"}),
-    ("road", {"place": "OH", "behind_kind": "carried", "transport_width": "9 ft",
-              "implement_marking": "full"}),
-    ("road", {"place": "UK", "transport_width": "2.9 m", "road_speed": "24 mph",
-              "implement_marking": "full", "top_speed": "24 mph"}),
-    ("road", {"place": "UK", "transport_width": "4.5 m", "implement_marking": "full",
-              "tail_height": "1.2 m"}),
+    (
+        "road",
+        {
+            "place": "OH",
+            "behind_kind": "carried",
+            "transport_width": "9 ft",
+            "implement_marking": "full",
+        },
+    ),
+    (
+        "road",
+        {
+            "place": "UK",
+            "transport_width": "2.9 m",
+            "road_speed": "24 mph",
+            "implement_marking": "full",
+            "top_speed": "24 mph",
+        },
+    ),
+    (
+        "road",
+        {
+            "place": "UK",
+            "transport_width": "4.5 m",
+            "implement_marking": "full",
+            "tail_height": "1.2 m",
+        },
+    ),
     ("road", {"place": "UK", "behind_kind": "none", "tail_height": "1.6 m"}),
-    ("road", {"place": "NE", "transport_width": "100 in", "implement_top": "90 in",
-              "implement_marking": "full"}),
-    ("road", {"place": "NE", "transport_width": "100 in", "implement_top": "90 in",
-              "implement_marking": "full", "mirror_reach": "40 in"}),
+    (
+        "road",
+        {
+            "place": "NE",
+            "transport_width": "100 in",
+            "implement_top": "90 in",
+            "implement_marking": "full",
+        },
+    ),
+    (
+        "road",
+        {
+            "place": "NE",
+            "transport_width": "100 in",
+            "implement_top": "90 in",
+            "implement_marking": "full",
+            "mirror_reach": "40 in",
+        },
+    ),
     ("road", {"place": "CANADA-AB", "behind_kind": "none"}),
     ("road", {"place": "IL", "emblem": "no", "implement_marking": "full"}),
     ("road", {"place": "UK", "behind_kind": "none", "tractor_width": "2.2 m"}),
-    ("road", {"place": "TX", "behind_kind": "none", "tractor_width": "13 ft",
-              "tractor_made": "2020"}),
+    (
+        "road",
+        {"place": "TX", "behind_kind": "none", "tractor_width": "13 ft", "tractor_made": "2020"},
+    ),
     ("road", {"behind_kind": "trailed", "rated_speed": "10 mph", "implement_marking": "full"}),
     ("closing", {}),
     ("closing", {"sight_distance": "200 ft", "maneuver": "along"}),
@@ -126,7 +164,7 @@ CASES = [
     ("road-towing", {"ratio_rule": "unbraked-32", "road_speed": "24 mph", "room": "400 ft"}),
     ("road-towing", {"towed_mass": "2,000 lb", "chain_rating": "1,500 lb"}),
     ("road-towing", {"towed_mass": "2,000 lb", "manual_limit": "1,800 lb"}),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize(("name", "typed"), CASES)
@@ -155,17 +193,17 @@ def test_no_remedy_is_idle(name, typed):
 
 def test_default_example_hides_its_lamps():
     found = answer("road")
-    assert found.finding == ws.OVER
+    assert found.finding == model.OVER
     assert found.deciding.check.name == "behind"
-    assert check(found, "tail_seen").finding == ws.OVER
-    assert check(found, "amber_seen").finding == ws.WITHIN
+    assert check(found, "tail_seen").finding == model.OVER
+    assert check(found, "amber_seen").finding == model.WITHIN
     assert "an emblem" in found.deciding.check.sentence
     assert not broken(answer("road", implement_marking="full"))
 
 
 def test_nothing_behind_is_within():
     found = answer("road", behind_kind="none")
-    assert found.finding == ws.WITHIN
+    assert found.finding == model.WITHIN
     assert check(found, "behind") is None
 
 
@@ -177,15 +215,15 @@ def test_open_implement_hides_nothing():
 
 def test_unknown_lamps_are_not_taken_as_there():
     found = answer("road", tail_lamps="", implement_marking="full")
-    assert found.finding == ws.UNKNOWN
+    assert found.finding == model.UNKNOWN
     assert found.settle.field.name == "tail_lamps"
 
 
 def test_range_of_top_heights_that_straddles_the_line_of_sight():
     found = answer("road", implement_top="36 to 48 in", implement_marking="emblem")
-    assert check(found, "tail_seen").finding == ws.UNKNOWN
+    assert check(found, "tail_seen").finding == model.UNKNOWN
     assert check(answer("road", implement_top="30 to 34 in"), "tail_seen") is None or (
-        check(answer("road", implement_top="30 to 34 in"), "tail_seen").finding == ws.WITHIN
+        check(answer("road", implement_top="30 to 34 in"), "tail_seen").finding == model.WITHIN
     )
 
 
@@ -195,7 +233,7 @@ def test_by_day_the_lamps_of_the_dark_are_left_out():
     assert check(answer("road", place="KS", hours="day"), "amber_flashers") is not None
     # Reflectors: the law of the dark asks for them, the standard always.
     none = {"place": "KS", "rear_reflectors": "0", "behind_kind": "none"}
-    assert check(answer("road", **none), "rear_reflectors").finding == ws.OVER
+    assert check(answer("road", **none), "rear_reflectors").finding == model.OVER
     assert check(answer("road", **none, hours="day"), "rear_reflectors") is None
 
 
@@ -203,26 +241,27 @@ def test_standard_alone_breaks_nothing():
     # Texas: no lamp law of its own was read; the flashers are asked for by the standard only.
     found = answer("road", place="TX", amber_flashers="0", behind_kind="none")
     assert check(found, "amber_flashers") is None
-    assert check(found, "amber_flashers_standard").finding == ws.CLOSE
+    assert check(found, "amber_flashers_standard").finding == model.CLOSE
     # For a tractor made under the federal rule its maker owed them.
     newer = answer("road", place="TX", amber_flashers="0", behind_kind="none", tractor_made="2019")
-    assert check(newer, "amber_flashers").finding == ws.OVER
-    lawn = answer("road", place="TX", amber_flashers="0", behind_kind="none", tractor_made="2019",
-                  use="lawn")  # fmt: skip
+    assert check(newer, "amber_flashers").finding == model.OVER
+    lawn = answer(
+        "road", place="TX", amber_flashers="0", behind_kind="none", tractor_made="2019", use="lawn"
+    )
     assert check(lawn, "amber_flashers") is None
 
 
 def test_one_tail_lamp_in_ohio_needs_two_reflectors():
     one = answer("road", tail_lamps="1", rear_reflectors="0", behind_kind="none")
-    assert check(one, "rear_reflectors").finding == ws.OVER
+    assert check(one, "rear_reflectors").finding == model.OVER
     two = answer("road", tail_lamps="2", rear_reflectors="0", behind_kind="none")
     assert check(two, "rear_reflectors") is None
 
 
 def test_emblem_comes_off_above_its_speed_where_the_law_says_so():
     fast = {"top_speed": "35 mph", "behind_kind": "none", "place": "CO"}
-    assert check(answer("road", **fast, road_speed="30 mph"), "emblem").finding == ws.OVER
-    assert check(answer("road", **fast, road_speed="20 mph"), "emblem").finding == ws.WITHIN
+    assert check(answer("road", **fast, road_speed="30 mph"), "emblem").finding == model.OVER
+    assert check(answer("road", **fast, road_speed="20 mph"), "emblem").finding == model.WITHIN
     symbol = answer("road", place="OH", top_speed="30 mph", behind_kind="none")
     rows = symbol.advice.tables[0].rows
     assert any("Speed identification symbol" in str(row[1]) for row in rows)
@@ -246,7 +285,7 @@ def test_every_place_answers_and_draws(place):
         {"behind_kind": "trailed", "behind_hitch": "20 ft"},
         {"behind_kind": "carried", "transport_width": "13 ft", "hours": "day"},
     ):
-        found = explore.answer(sheet, {"place": place, **typed})
+        found = search.answer(sheet, {"place": place, **typed})
         html = answer_html(found, "us")
         assert "check the current text" in html.lower()
         assert "nan" not in re.sub(r"[a-z]nan|nan[a-z]", "", html.lower())
@@ -278,9 +317,10 @@ def test_numbers_in_the_drawing_are_those_of_the_lists(place):
     assert [row[0] for row in rows] == [str(i + 1) for i in range(len(rows))]
     assert len(rows) == len(names) == rl.item_count(v, found)
     drawn = {
-        item.text.strip() for item in view.rear(v, found).items
+        item.text.strip()
+        for item in view.rear(v, found).items
         if isinstance(item, Label) and isinstance(item.text, str)
-    }  # fmt: skip
+    }
     assert drawn <= {str(i) for i in names.values()}
     for (unit, item), number in names.items():
         if (unit, item) in (("tractor", "tail_lamps"), ("towed", "rear_reflectors")):
@@ -345,7 +385,7 @@ def test_pulling_out_is_checked_by_what_is_done():
 def test_more_speed_difference_never_helps(car, own):
     sheet = worksheets.load("closing")
     v = inputs("closing").but(car_speed=car, road_speed=own)
-    silent = ws.Work(on=False)
+    silent = model.Work(on=False)
     now = sheet.compute(v, silent).check("slow").margin
     faster = sheet.compute(v.but(car_speed=car + 1), silent).check("slow").margin
     assert faster <= now + 1e-12
@@ -381,7 +421,7 @@ def test_contact_is_drawn_when_the_driver_sees_too_late():
 def test_range_of_speeds_is_searched():
     found = answer("closing", car_speed="45 to 65 mph", maneuver="along")
     assert found.searched > 1
-    assert check(found, "stop").finding == ws.UNKNOWN
+    assert check(found, "stop").finding == model.UNKNOWN
     assert found.settle.field.name == "car_speed"
 
 
@@ -391,7 +431,7 @@ def test_range_of_speeds_is_searched():
 def test_signals_give_as_little_as_20_seconds():
     found = answer("rail-crossing", signals="flashing", combination_length="60 ft")
     assert output(found, "time") == pytest.approx(18.6, abs=0.05)
-    assert check(found, "signals").finding in (ws.WITHIN, ws.CLOSE)
+    assert check(found, "signals").finding in (model.WITHIN, model.CLOSE)
     assert check(answer("rail-crossing"), "signals") is None
 
 
@@ -418,8 +458,8 @@ def test_run_is_doubled_for_a_wire_back():
 
 def test_unknown_output_takes_the_range_of_the_kind():
     found = answer("lamp-wiring", output="", charging="alternator")
-    assert check(found, "road").finding == ws.WITHIN
-    assert check(answer("lamp-wiring", output=""), "road").finding == ws.UNKNOWN
+    assert check(found, "road").finding == model.WITHIN
+    assert check(answer("lamp-wiring", output=""), "road").finding == model.UNKNOWN
 
 
 def test_an_unlit_circuit_has_no_wire_check():
@@ -437,8 +477,8 @@ def test_a_circuit_too_large_for_a_blade_fuse_says_so():
 def test_towing_rules_are_compared():
     table = answer("road-towing").advice.tables[0]
     assert {row[3] for row in table.rows} == {"yes", "no"}
-    assert check(answer("road-towing", ratio_rule="unbraked-32"), "ratio").finding != ws.OVER
-    assert check(answer("road-towing", ratio_rule="unbraked-none"), "ratio").finding == ws.OVER
+    assert check(answer("road-towing", ratio_rule="unbraked-32"), "ratio").finding != model.OVER
+    assert check(answer("road-towing", ratio_rule="unbraked-none"), "ratio").finding == model.OVER
 
 
 def test_braked_trailer_stops_itself():
@@ -449,7 +489,7 @@ def test_braked_trailer_stops_itself():
 
 def test_runaway_is_named():
     found = answer("road-towing", grade="-20 %", towed_mass="8,000 lb")
-    assert check(found, "holds").finding == ws.OVER
+    assert check(found, "holds").finding == model.OVER
     assert "does not stop" in check(found, "holds").check.sentence
     assert check(found, "room") is None
     assert len(found.pictures) >= 1
@@ -457,7 +497,7 @@ def test_runaway_is_named():
 
 @given(st.floats(50, 4000), st.floats(0, 2000))
 def test_more_load_never_stops_sooner(mass, more):
-    sheet, silent = worksheets.load("road-towing"), ws.Work(on=False)
+    sheet, silent = worksheets.load("road-towing"), model.Work(on=False)
     v = inputs("road-towing", grade="0 %").but(towed_mass=mass)
     now = sheet.compute(v, silent).output("stop")
     assert sheet.compute(v.but(towed_mass=mass + more), silent).output("stop") >= now - 1e-9
@@ -477,22 +517,22 @@ def test_a_limit_in_feet_is_met_by_the_same_length_in_inches():
 def test_a_check_that_applies_only_in_part_of_the_box_is_not_over_everywhere():
     # A tractor of unknown year may or may not fall under the federal rule.
     found = answer("road", place="TX", tractor_made="", amber_flashers="1", behind_kind="none")
-    assert check(found, "amber_flashers").finding == ws.UNKNOWN
+    assert check(found, "amber_flashers").finding == model.UNKNOWN
     newer = answer("road", place="TX", tractor_made="2019", amber_flashers="1", behind_kind="none")
-    assert check(newer, "amber_flashers").finding == ws.OVER
+    assert check(newer, "amber_flashers").finding == model.OVER
     blank = answer("road", **{item.name: "" for item in worksheets.load("road").fields})
-    assert blank.finding == ws.UNKNOWN
+    assert blank.finding == model.UNKNOWN
 
 
 def test_the_standard_is_worth_a_remedy_though_nothing_is_broken():
     typed = {"place": "TX", "amber_flashers": "0", "see_through": "open", "hours": "day"}
     found = answer("road", **typed)
-    assert found.finding == ws.CLOSE
+    assert found.finding == model.CLOSE
     assert not broken(found)
     tried = dict(typed)
     for remedy in found.advice.remedies:
         tried |= remedy.set
-    assert answer("road", **tried).finding == ws.WITHIN
+    assert answer("road", **tried).finding == model.WITHIN
 
 
 def test_a_mounted_implement_is_no_unit_of_the_combination():
@@ -508,10 +548,10 @@ def test_a_mounted_implement_is_no_unit_of_the_combination():
 def test_lamps_far_inside_a_wide_tractor_are_only_a_matter_of_the_standard_when_it_is_old():
     wide = {"place": "TX", "behind_kind": "none", "tractor_width": "13 ft"}
     old = answer("road", **wide)
-    assert check(old, "amber_flashers_edge_standard").finding == ws.CLOSE
+    assert check(old, "amber_flashers_edge_standard").finding == model.CLOSE
     remedy = next(r for r in old.advice.remedies if "lamp_spread" in r.set)
     after = answer("road", **wide, **remedy.set)
-    assert check(after, "amber_flashers_edge_standard").finding == ws.WITHIN
+    assert check(after, "amber_flashers_edge_standard").finding == model.WITHIN
 
 
 def test_the_limit_of_speed_is_named_in_the_list():

@@ -4,43 +4,42 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from calc import explore, tables, worksheets
-from calc import worksheet as ws
+from calc import model, search, tables, worksheets
 from calc.errors import InputError
-from calc.explore import BadInputs
 from calc.mechanics import front_drive, tires
 from calc.mechanics.tire_size import decode
-from calc.worksheets import duals as duals_sheet
-from calc.worksheets.tires import read_speeds
+from calc.search import BadInputs
+from calc.worksheets.duals import compute as duals_sheet
+from calc.worksheets.tires.fields import read_speeds
 
-TABLE_SIZES = [row["size"] for row in tables.rows("tire_dimensions")]
-
-
-def answer(name: str, **typed: str) -> ws.Answer:
-    return explore.answer(worksheets.load(name), typed)
+TABLE_SIZES = [row["size"] for row in tables.rows("tires/tire_dimensions")]
 
 
-def finding(found: ws.Answer, check: str) -> str:
+def answer(name: str, **typed: str) -> model.Answer:
+    return search.answer(worksheets.load(name), typed)
+
+
+def finding(found: model.Answer, check: str) -> str:
     return next(v.finding for v in found.verdicts if v.check.name == check)
 
 
-def margin(found: ws.Answer, check: str) -> float:
+def margin(found: model.Answer, check: str) -> float:
     return next(v.margin_low for v in found.verdicts if v.check.name == check)
 
 
-def middle(found: ws.Answer, check: str) -> float:
+def middle(found: model.Answer, check: str) -> float:
     return next(v.check.margin for v in found.verdicts if v.check.name == check)
 
 
-def output(found: ws.Answer, name: str) -> float:
+def output(found: model.Answer, name: str) -> float:
     return next(o.value for o in found.outputs if o.name == name)
 
 
-def remedy(found: ws.Answer, field: str) -> ws.Remedy:
+def remedy(found: model.Answer, field: str) -> model.Remedy:
     return next(item for item in found.advice.remedies if field in item.set)
 
 
-def table(found: ws.Answer, words: str) -> ws.Table:
+def table(found: model.Answer, words: str) -> model.Table:
     return next(item for item in found.advice.tables if words in item.title)
 
 
@@ -49,14 +48,14 @@ def table(found: ws.Answer, words: str) -> ws.Table:
 
 def test_one_axle_alone_is_plainly_over() -> None:
     found = answer("tires")
-    assert found.finding == ws.OVER
+    assert found.finding == model.OVER
     assert found.deciding is not None and found.deciding.check.name == "lead"
     assert output(found, "lead_new") < output(found, "lead_now")
 
 
 def test_nothing_changed_keeps_the_lead() -> None:
     found = answer("tires", new_rear_tire="")
-    assert finding(found, "lead") == ws.WITHIN
+    assert finding(found, "lead") == model.WITHIN
     assert output(found, "lead_new") == pytest.approx(output(found, "lead_now"))
     assert output(found, "speed_change") == 0
 
@@ -68,7 +67,7 @@ def test_the_same_size_typed_again_is_no_change() -> None:
 
 def test_table_error_is_a_range_and_a_measurement_is_asked_for() -> None:
     found = answer("tires", new_front_tire="8-16")
-    assert finding(found, "lead") == ws.UNKNOWN
+    assert finding(found, "lead") == model.UNKNOWN
     assert found.settle is not None
     assert found.settle.field.name.endswith("ten_turns")
     assert "roll-out" in found.settle.field.help
@@ -85,17 +84,22 @@ def test_measured_distances_settle_it() -> None:
         old_rear_ten_turns="32.98 m",
         lead_now="3 %",
     )
-    assert finding(found, "lead") in (ws.WITHIN, ws.CLOSE)
+    assert finding(found, "lead") in (model.WITHIN, model.CLOSE)
 
 
 def test_gear_ratio_and_measured_tires_give_the_lead_itself() -> None:
     found = answer(
-        "tires", front_turns="13.92", front_tire="14.9-24", rear_tire="18.4-38",
-        new_front_tire="", new_rear_tire="", new_front_ten_turns="37.95 m",
+        "tires",
+        front_turns="13.92",
+        front_tire="14.9-24",
+        rear_tire="18.4-38",
+        new_front_tire="",
+        new_rear_tire="",
+        new_front_ten_turns="37.95 m",
         new_rear_ten_turns="52.03 m",
-    )  # fmt: skip
+    )
     assert 100 * output(found, "lead_new") == pytest.approx(1.53, abs=0.01)
-    assert finding(found, "lead") == ws.WITHIN
+    assert finding(found, "lead") == model.WITHIN
 
 
 @given(st.sampled_from(["1.27", "1.3", "1.45"]), st.sampled_from(TABLE_SIZES))
@@ -156,7 +160,7 @@ def test_the_front_size_offered_brings_the_lead_into_the_window() -> None:
     offered = remedy(found, "new_front_tire")
     tried = answer("tires", **offered.set)
     assert middle(tried, "lead") >= 0
-    assert finding(tried, "lead") != ws.OVER
+    assert finding(tried, "lead") != model.OVER
 
 
 def test_the_rear_size_offered_brings_the_lead_into_the_window() -> None:
@@ -178,28 +182,31 @@ def test_the_rear_size_offered_brings_the_lead_into_the_window() -> None:
 def test_the_distances_offered_meet_the_window(typed: dict[str, str]) -> None:
     found = answer("tires", **typed)
     offered = remedy(found, "new_front_ten_turns")
-    measured = next(item for item in found.advice.remedies if "_ten_turns" in str(item.set)
-                    and item.set.get("new_rear_ten_turns"))  # fmt: skip
+    measured = next(
+        item
+        for item in found.advice.remedies
+        if "_ten_turns" in str(item.set) and item.set.get("new_rear_ten_turns")
+    )
     tried = answer("tires", **{**typed, **measured.set})
     assert offered is not None
-    assert finding(tried, "lead") in (ws.WITHIN, ws.CLOSE)
+    assert finding(tried, "lead") in (model.WITHIN, model.CLOSE)
 
 
 def test_keeping_both_axles_is_offered_and_holds() -> None:
     found = answer("tires")
     keep = next(item for item in found.advice.remedies if item.set.get("new_rear_tire") == "")
-    assert answer("tires", **keep.set).finding == ws.WITHIN
+    assert answer("tires", **keep.set).finding == model.WITHIN
 
 
 def test_track_remedies_meet_their_checks() -> None:
     typed = {"side_gap": "1.2 in", "new_rear_tire": "14.9-24"}
     found = answer("tires", **typed)
-    assert finding(found, "side_gap") == ws.OVER
+    assert finding(found, "side_gap") == model.OVER
     tried = answer("tires", **{**typed, **remedy(found, "side_gap").set})
     assert margin(tried, "side_gap") >= 0
     typed = {"width_limit": "50 in"}
     found = answer("tires", **typed)
-    assert finding(found, "width") == ws.OVER
+    assert finding(found, "width") == model.OVER
     tried = answer("tires", **{**typed, **remedy(found, "track_width").set})
     assert 0 <= margin(tried, "width") < 0.01
 
@@ -207,7 +214,7 @@ def test_track_remedies_meet_their_checks() -> None:
 def test_load_remedy_meets_its_check() -> None:
     typed = {"rear_axle_load": "4,000 lb", "rear_tire_load": "1,800 lb"}
     found = answer("tires", **typed)
-    assert finding(found, "rear_load") == ws.OVER
+    assert finding(found, "rear_load") == model.OVER
     tried = answer("tires", **{**typed, **remedy(found, "rear_axle_load").set})
     assert 0 <= margin(tried, "rear_load") < 0.01
 
@@ -215,9 +222,9 @@ def test_load_remedy_meets_its_check() -> None:
 def test_freezing_remedy_meets_its_check() -> None:
     typed = {"liquid": "water", "coldest": "-30 F"}
     found = answer("tires", **typed)
-    assert finding(found, "freezing") == ws.OVER
+    assert finding(found, "freezing") == model.OVER
     tried = answer("tires", **{**typed, **remedy(found, "liquid").set})
-    assert finding(tried, "freezing") == ws.WITHIN
+    assert finding(tried, "freezing") == model.WITHIN
 
 
 # --- tire swap: the rest ---------------------------------------------------------------------
@@ -227,9 +234,12 @@ def test_more_liquid_never_lowers_the_load_on_the_axle() -> None:
     loads = []
     for fill in ("20 %", "40 %", "75 %", "90 %"):
         found = answer(
-            "tires", liquid="calcium-5", fill=fill, rear_axle_load="3,000 lb",
+            "tires",
+            liquid="calcium-5",
+            fill=fill,
+            rear_axle_load="3,000 lb",
             rear_axle_limit="6,000 lb",
-        )  # fmt: skip
+        )
         loads.append(next(v.check.value for v in found.verdicts if v.check.name == "rear_load"))
     assert loads == sorted(loads) and loads[0] < loads[-1]
 
@@ -242,16 +252,19 @@ def test_least_of_tire_and_axle_counts() -> None:
     found = answer("tires", **typed, front_axle_limit="1040 kg")
     check = next(v.check for v in found.verdicts if v.check.name == "front_load")
     assert check.limit == pytest.approx(1040)
-    assert found.finding == ws.OVER
+    assert found.finding == model.OVER
 
 
 def test_speed_symbol_and_pressure() -> None:
     found = answer("tires", gear_speeds="5, 26 mph", new_rear_tire="320/85R24 122A8")
-    assert finding(found, "rear_speed") == ws.OVER
+    assert finding(found, "rear_speed") == model.OVER
     found = answer(
-        "tires", new_rear_tire="320/85R24 122A8", rear_axle_load="5,000 lb", rear_pressure="10 psi",
+        "tires",
+        new_rear_tire="320/85R24 122A8",
+        rear_axle_load="5,000 lb",
+        rear_pressure="10 psi",
         rear_rated_pressure="23 psi",
-    )  # fmt: skip
+    )
     check = next(v.check for v in found.verdicts if v.check.name == "rear_load")
     assert check.limit == pytest.approx(2 * 1500 * (10 / 23) ** 0.585)
 
@@ -285,8 +298,8 @@ def test_metric_and_inch_input_agree() -> None:
 
 def test_blank_form_asks_for_the_sizes() -> None:
     sheet = worksheets.load("tires")
-    found = explore.answer(sheet, {item.name: "" for item in sheet.fields})
-    assert found.finding == ws.UNKNOWN
+    found = search.answer(sheet, {item.name: "" for item in sheet.fields})
+    assert found.finding == model.UNKNOWN
     assert "sidewalls" in str(found.advice.headline)
 
 
@@ -330,10 +343,10 @@ def test_speeds_as_people_type_them() -> None:
 
 
 def test_duals_need_the_manual() -> None:
-    assert finding(answer("duals"), "manual") == ws.UNKNOWN
-    assert finding(answer("duals", manual_allows="no"), "manual") == ws.OVER
-    assert finding(answer("duals", manual_allows="yes"), "manual") == ws.WITHIN
-    assert answer("duals", manual_allows="no", rear_axle_load="500 lb").finding == ws.OVER
+    assert finding(answer("duals"), "manual") == model.UNKNOWN
+    assert finding(answer("duals", manual_allows="no"), "manual") == model.OVER
+    assert finding(answer("duals", manual_allows="yes"), "manual") == model.WITHIN
+    assert answer("duals", manual_allows="no", rear_axle_load="500 lb").finding == model.OVER
 
 
 def test_duals_example_is_over_by_bending() -> None:
@@ -355,7 +368,7 @@ def test_duals_example_is_over_by_bending() -> None:
 )
 def test_dual_remedies_meet_their_checks(typed: dict[str, str], check: str, field: str) -> None:
     found = answer("duals", **typed)
-    assert finding(found, check) == ws.OVER
+    assert finding(found, check) == model.OVER
     tried = answer("duals", **{**typed, **remedy(found, field).set})
     assert margin(tried, check) >= 0
 
@@ -377,8 +390,8 @@ def test_ways_table_agrees_with_the_arithmetic() -> None:
 
 
 def test_unequal_tires_are_refused() -> None:
-    assert finding(answer("duals", outer_tire="13.6-28"), "pair") == ws.OVER
-    assert finding(answer("duals", outer_tire="14.9-28 R-1"), "pair") == ws.WITHIN
+    assert finding(answer("duals", outer_tire="13.6-28"), "pair") == model.OVER
+    assert finding(answer("duals", outer_tire="14.9-28 R-1"), "pair") == model.WITHIN
 
 
 def test_wider_stance_raises_the_static_angle() -> None:
@@ -401,7 +414,7 @@ def test_retorque_is_a_checklist() -> None:
 
 def test_least_spacing_takes_the_wider_tire() -> None:
     sheet = worksheets.load("duals")
-    box = explore.read_box(sheet, {"outer_tire": "18.4-28"})
+    box = search.read_box(sheet, {"outer_tire": "18.4-28"})
     least, _ = duals_sheet.least_spacing(box.point({}))
     assert least == pytest.approx(0.578)
 
@@ -411,7 +424,7 @@ def test_least_spacing_takes_the_wider_tire() -> None:
 
 def test_size_example() -> None:
     found = answer("tire-size")
-    assert found.finding == ws.WITHIN
+    assert found.finding == model.WITHIN
     assert output(found, "rated") == 1500
     assert output(found, "overall_diameter") == pytest.approx(1.154, abs=0.001)
 
@@ -419,7 +432,7 @@ def test_size_example() -> None:
 @pytest.mark.parametrize("size", TABLE_SIZES[::7])
 def test_any_size_of_the_table_answers(size: str) -> None:
     found = answer("tire-size", tire=size, tire_mass="", road_speed="")
-    assert found.finding == ws.COMPARED and found.advice.headline
+    assert found.finding == model.COMPARED and found.advice.headline
     for o in found.outputs:
         if o.low is not None and o.high is not None:
             assert o.low < o.value < o.high
@@ -428,7 +441,7 @@ def test_any_size_of_the_table_answers(size: str) -> None:
 def test_size_overload_and_overspeed_remedies() -> None:
     typed = {"tire_mass": "5,000 lb", "road_speed": "30 mph"}
     found = answer("tire-size", **typed)
-    assert finding(found, "load") == finding(found, "speed") == ws.OVER
+    assert finding(found, "load") == finding(found, "speed") == model.OVER
     for field, check in (("tire_mass", "load"), ("road_speed", "speed")):
         tried = answer("tire-size", **{**typed, **remedy(found, field).set})
         assert margin(tried, check) >= 0
@@ -474,16 +487,16 @@ def test_rollout_fields_are_those_of_the_swap() -> None:
 
 def test_rollout_reading_error_is_a_range() -> None:
     found = answer("rollout", front_turns="14.3 to 14.9")
-    assert finding(found, "lead") == ws.UNKNOWN
+    assert finding(found, "lead") == model.UNKNOWN
     assert found.settle is not None and found.settle.field.name == "front_turns"
 
 
 def test_rollout_remedies_meet_the_window() -> None:
     found = answer("rollout", front_turns="13.5")
-    assert found.finding == ws.OVER
+    assert found.finding == model.OVER
     for field in ("old_front_ten_turns", "old_rear_ten_turns"):
         tried = answer("rollout", **{"front_turns": "13.5", **remedy(found, field).set})
-        assert tried.finding == ws.WITHIN
+        assert tried.finding == model.WITHIN
 
 
 def test_rollout_counts_come_in_pairs() -> None:
@@ -506,14 +519,14 @@ def test_rollout_prints_a_checklist() -> None:
 @settings(max_examples=40)
 def test_any_pair_of_sizes_answers(front: str, rear: str) -> None:
     found = answer("tires", new_front_tire=front, new_rear_tire=rear)
-    assert found.finding in ws.FINDING_WORDS
+    assert found.finding in model.FINDING_WORDS
     assert found.pictures
 
 
 def test_no_threshold_is_promised_for_a_window() -> None:
     # Whatever ten turns the rear tire makes, the front's error can leave the window either way.
     found = answer("tires", front_tire="8-16", rear_tire="12.4-24", new_rear_tire="320/85R24 R-1W")
-    assert found.finding == ws.UNKNOWN and found.settle is not None
+    assert found.finding == model.UNKNOWN and found.settle is not None
     assert found.settle.low is None and found.settle.high is None
 
 
@@ -550,7 +563,7 @@ def test_new_tires_measured_but_old_ones_not_is_not_enough() -> None:
         "new_rear_ten_turns": "34.63 m",
     }
     found = answer("tires", **typed)
-    assert finding(found, "lead") == ws.UNKNOWN
+    assert finding(found, "lead") == model.UNKNOWN
     assert found.settle is not None and found.settle.field.name.startswith("old_")
 
 

@@ -3,19 +3,20 @@
 from collections.abc import Callable
 from functools import cache
 
-from calc import explore, quantities, worksheets
+from calc import quantities, search, worksheets
 from calc.mechanics import cab
-from calc.render import text
-from calc.worksheet import Answer
+from calc.model import Answer, sentences
 
 
 @cache
 def _example() -> Answer:
-    return explore.answer(worksheets.load("cab"), {})
+    return search.answer(worksheets.load("cab"), {})
 
 
 def _output(name: str) -> Callable[[], str]:
-    return lambda: text.output_text(next(o for o in _example().outputs if o.name == name), "us")
+    return lambda: sentences.output_text(
+        next(o for o in _example().outputs if o.name == name), "us"
+    )
 
 
 def _typed(name: str) -> Callable[[], str]:

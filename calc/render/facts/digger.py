@@ -4,10 +4,11 @@ import math
 from collections.abc import Callable
 from functools import cache
 
-from calc import explore, quantities, tables, worksheets
+from calc import quantities, search, tables, worksheets
 from calc.mechanics import digger, driveline, resale
-from calc.worksheet import Answer, Field
-from calc.worksheets import resale as sale
+from calc.model import Answer, Field
+from calc.worksheets.resale import compute as sale
+from calc.worksheets.resale.picture import swings
 
 INCH = 0.0254
 RPM = math.pi / 30.0
@@ -18,7 +19,7 @@ UNEVEN = (20.0, 15.0)  # degrees at the two ends, for the example of angles that
 
 @cache
 def _example(name: str) -> Answer:
-    return explore.answer(worksheets.load(name), {})
+    return search.answer(worksheets.load(name), {})
 
 
 def _shown(value: float, kind: str, metric: bool = True) -> str:
@@ -54,7 +55,7 @@ def _base(sheet: str, name: str) -> float:
 
 def _rule(key: str) -> Callable[[], str]:
     def text() -> str:
-        row = tables.by_key("digger_rules", "key")[key]
+        row = tables.by_key("digger/digger_rules", "key")[key]
         kind = {"in": "length", "ft": "distance", "rpm": "rotation"}[row["unit"]]
         return _shown(quantities.base(f"{row['value']} {row['unit']}", kind), kind)
 
@@ -62,17 +63,17 @@ def _rule(key: str) -> Callable[[], str]:
 
 
 def _joint(key: str) -> Callable[[], str]:
-    row = tables.by_key("driveline_joint_limits", "key")[key]
+    row = tables.by_key("driveline/driveline_joint_limits", "key")[key]
     return lambda: f"{row['running_deg']} degrees"
 
 
 def _gap_rule() -> str:
-    rows = tables.rows("driveline_closing_rules")
+    rows = tables.rows("driveline/driveline_closing_rules")
     return next(row["name"] for row in rows if row["default"])
 
 
 def _setting(key: str) -> Callable[[], str]:
-    return lambda: tables.by_key("overload_settings", "key")[key]["times_torque"]
+    return lambda: tables.by_key("driveline/overload_settings", "key")[key]["times_torque"]
 
 
 def _at_speed(rpm: float) -> Callable[[], str]:
@@ -89,7 +90,7 @@ def _uneven(in_line: bool) -> Callable[[], str]:
 
 
 def _evidence(key: str) -> Callable[[], str]:
-    row = tables.by_key("resale_evidence", "key")[key]
+    row = tables.by_key("money/resale_evidence", "key")[key]
     low, high = float(row["low"]), float(row["high"] or row["low"])
     kind = {"$": "money", "%": "fraction", "$/h": "money_per_hour"}.get(row["unit"], "count")
     factor = 0.01 if kind == "fraction" else 1.0
@@ -101,7 +102,7 @@ def _auger(soil: str) -> Callable[[], str]:
 
 
 def _with_coupler() -> str:
-    found = explore.answer(worksheets.load("driveline"), {"setback": SETBACK})
+    found = search.answer(worksheets.load("driveline"), {"setback": SETBACK})
     return _shown(next(o.value for o in found.outputs if o.name == "overlap_longest"), "length")
 
 
@@ -113,7 +114,7 @@ def _thread_loss() -> str:
 
 def _spread(share: float, sign: float = 1.0) -> Callable[[], str]:
     def text() -> str:
-        box = explore.read_box(worksheets.load("resale"), {})
+        box = search.read_box(worksheets.load("resale"), {})
         spread = resale.simulate(sale.plan(box.point({})), sale.SEED, sale.ROUNDS)
         return sale.dollars(sign * spread.at(share))
 
@@ -121,8 +122,8 @@ def _spread(share: float, sign: float = 1.0) -> Callable[[], str]:
 
 
 def _first_swing() -> str:
-    box = explore.read_box(worksheets.load("resale"), {})
-    return sale.swings(box.point({}))[0][0].lower()
+    box = search.read_box(worksheets.load("resale"), {})
+    return swings(box.point({}))[0][0].lower()
 
 
 def _faster() -> str:

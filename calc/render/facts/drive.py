@@ -3,19 +3,20 @@
 from collections.abc import Callable
 from functools import cache
 
-from calc import explore, quantities, tables, worksheets
+from calc import quantities, search, tables, worksheets
 from calc.mechanics import fuel, pto_power, transmission
-from calc.render import text
-from calc.worksheet import Answer
+from calc.model import Answer, sentences
 
 
 @cache
 def _example() -> Answer:
-    return explore.answer(worksheets.load("drive"), {})
+    return search.answer(worksheets.load("drive"), {})
 
 
 def _output(name: str) -> Callable[[], str]:
-    return lambda: text.output_text(next(o for o in _example().outputs if o.name == name), "us")
+    return lambda: sentences.output_text(
+        next(o for o in _example().outputs if o.name == name), "us"
+    )
 
 
 def _middle(name: str) -> Callable[[], str]:
@@ -52,7 +53,7 @@ def _drag() -> str:
 
 
 def _reversal(key: str) -> Callable[[], str]:
-    return lambda: tables.by_key("reversal_times", "key")[key]["typical_s"]
+    return lambda: tables.by_key("power/reversal_times", "key")[key]["typical_s"]
 
 
 def _cycle_gain() -> str:

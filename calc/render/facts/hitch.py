@@ -3,9 +3,9 @@
 from collections.abc import Callable
 from functools import cache
 
-from calc import explore, quantities, worksheets
+from calc import quantities, search, worksheets
 from calc.mechanics import hitch
-from calc.worksheet import Answer
+from calc.model import Answer
 
 
 def both(length: float) -> str:
@@ -16,7 +16,7 @@ def both(length: float) -> str:
 
 @cache
 def _example() -> Answer:
-    return explore.answer(worksheets.load("hitch"), {})
+    return search.answer(worksheets.load("hitch"), {})
 
 
 def _output(name: str) -> Callable[[], str]:
@@ -101,4 +101,4 @@ FACTS: dict[str, Callable[[], str]] = {
     "hitch-example-play": _output("slack"),
     "hitch-example-implement-span": _output("implement_span"),
     "hitch-example-tractor-span": _output("tractor_span"),
-}  # fmt: skip
+}

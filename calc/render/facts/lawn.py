@@ -4,21 +4,22 @@ import math
 from collections.abc import Callable
 from functools import cache
 
-from calc import explore, quantities, tables, worksheets
+from calc import quantities, search, tables, worksheets
 from calc.mechanics import turf
-from calc.render import text
-from calc.worksheet import Answer
+from calc.model import Answer, sentences
 
 PSI = 6894.757293168361
 
 
 @cache
 def _example() -> Answer:
-    return explore.answer(worksheets.load("lawn"), {})
+    return search.answer(worksheets.load("lawn"), {})
 
 
 def _output(name: str) -> Callable[[], str]:
-    return lambda: text.output_text(next(o for o in _example().outputs if o.name == name), "us")
+    return lambda: sentences.output_text(
+        next(o for o in _example().outputs if o.name == name), "us"
+    )
 
 
 def _typed(name: str) -> Callable[[], str]:
@@ -27,7 +28,7 @@ def _typed(name: str) -> Callable[[], str]:
 
 def _limit(state: str) -> Callable[[], str]:
     def shown() -> str:
-        row = tables.by_key("turf_limits", "state")[state]
+        row = tables.by_key("lawn/turf_limits", "state")[state]
         return f"{row['limit_psi']} psi ({row['limit_kpa']} kPa)"
 
     return shown
@@ -50,7 +51,7 @@ def _inflation() -> str:
 
 def _allowance(tool: str) -> Callable[[], str]:
     def shown() -> str:
-        row = tables.by_key("lawn_tools", "key")[tool]
+        row = tables.by_key("lawn/lawn_tools", "key")[tool]
         return quantities.show(float(row["allowance_mm"]) / 1000.0, "length", figures=2)
 
     return shown

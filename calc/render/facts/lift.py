@@ -4,14 +4,14 @@ import math
 from collections.abc import Callable
 from functools import cache
 
-from calc import explore, quantities, worksheets
+from calc import quantities, search, worksheets
 from calc.mechanics import ballast, lift, stability
-from calc.worksheet import Answer
+from calc.model import Answer
 
 
 @cache
 def _example() -> Answer:
-    return explore.answer(worksheets.load("ballast"), {})
+    return search.answer(worksheets.load("ballast"), {})
 
 
 def _output(name: str, kind: str = "mass", metric: bool = True) -> Callable[[], str]:
@@ -43,7 +43,7 @@ def _ballast_to_add() -> str:
 
 
 def _combined() -> str:
-    answer = explore.answer(worksheets.load("ballast"), {"front_rule": "combined"})
+    answer = search.answer(worksheets.load("ballast"), {"front_rule": "combined"})
     value = next(o.value for o in answer.outputs if o.name == "ballast")
     return f"{quantities.show(value, 'mass')} ({quantities.show(value, 'mass', 'metric')})"
 

@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from functools import cache
 
-from calc import explore, quantities, tables, worksheets
+from calc import quantities, search, tables, worksheets
 
 
 @cache
 def _front(tractor: str, width: str) -> tuple[float, float, float]:
     """Return the tractor's mass, and the ends of the front share with the cutter up."""
-    row = next(r for r in tables.rows("demo_tractors") if r["name"] == tractor)
+    row = next(r for r in tables.rows("machines/demo_tractors") if r["name"] == tractor)
     fields = {item.name for item in worksheets.load("pairing").fields}
     typed = {name: value for name, value in row.items() if name in fields}
-    found = explore.answer(worksheets.load("pairing"), {**typed, "working_width": width})
+    found = search.answer(worksheets.load("pairing"), {**typed, "working_width": width})
     share = next(o for o in found.outputs if o.name == "front_share_raised")
     low = share.value if share.low is None else share.low
     high = share.value if share.high is None else share.high

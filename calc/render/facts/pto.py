@@ -3,15 +3,15 @@
 from collections.abc import Callable
 from functools import cache
 
-from calc import explore, quantities, tables, worksheets
+from calc import quantities, search, tables, worksheets
 from calc.mechanics import draft, pto, pto_power
 from calc.mechanics.pto_power import FOOT, HP
-from calc.worksheet import Answer
+from calc.model import Answer
 
 
 @cache
 def _example() -> Answer:
-    return explore.answer(worksheets.load("pto"), {})
+    return search.answer(worksheets.load("pto"), {})
 
 
 def _output(name: str, kind: str = "power") -> Callable[[], str]:
@@ -50,12 +50,12 @@ def _pump() -> str:
 
 
 def _altitude_from() -> str:
-    row = tables.by_key("altitude_rules", "key")[pto_power.DEFAULT_ALTITUDE_RULE]
+    row = tables.by_key("power/altitude_rules", "key")[pto_power.DEFAULT_ALTITUDE_RULE]
     return f"{float(row['from_ft']):,.0f} ft"
 
 
 def _altitude_rate() -> str:
-    row = tables.by_key("altitude_rules", "key")[pto_power.DEFAULT_ALTITUDE_RULE]
+    row = tables.by_key("power/altitude_rules", "key")[pto_power.DEFAULT_ALTITUDE_RULE]
     return f"{float(row['percent_per_1000_ft']):g} %"
 
 

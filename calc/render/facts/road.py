@@ -3,22 +3,21 @@
 from collections.abc import Callable
 from functools import cache
 
-from calc import explore, quantities, tables, worksheets
+from calc import quantities, search, tables, worksheets
 from calc.mechanics import braking, lamps, mirrors, sight, wiring
-from calc.render import text
-from calc.worksheet import Answer
-from calc.worksheets import rail_crossing
+from calc.model import Answer, sentences
+from calc.worksheets.rail_crossing.compute import SIGNAL_WARNING
 
 FOOT, MPH = sight.FOOT, sight.MPH
 
 
 @cache
 def _example(name: str) -> Answer:
-    return explore.answer(worksheets.load(name), {})
+    return search.answer(worksheets.load(name), {})
 
 
 def _output(sheet: str, name: str) -> Callable[[], str]:
-    return lambda: text.output_text(
+    return lambda: sentences.output_text(
         next(o for o in _example(sheet).outputs if o.name == name), "us"
     )
 
@@ -49,7 +48,7 @@ def _heights(place: str) -> Callable[[], str]:
     """The heights of one emblem rule as printed: "2 to 6 ft"."""
 
     def find() -> str:
-        row = tables.by_key("emblem_rules", "place")[place]
+        row = tables.by_key("road/emblem_rules", "place")[place]
         low, high = row["height_low"], row["height_high"]
         return f"{low.partition(' ')[0]} to {high}" if high else f"at least {low}"
 
@@ -58,19 +57,19 @@ def _heights(place: str) -> Callable[[], str]:
 
 def _range(kind: str) -> Callable[[], str]:
     def find() -> str:
-        row = tables.by_key("charging_outputs", "kind")[kind]
+        row = tables.by_key("road/charging_outputs", "kind")[kind]
         return f"{row['low_amps']} to {row['high_amps']} A"
 
     return find
 
 
 def _brakes(index: int, column: str) -> Callable[[], str]:
-    return lambda: tables.rows("brake_minimums")[index][column]
+    return lambda: tables.rows("road/brake_minimums")[index][column]
 
 
 def _covered() -> str:
-    known = {row["place"] for row in tables.rows("state_road_rules")}
-    states = {row["place"] for row in tables.rows("road_places") if row["country"] == "US"}
+    known = {row["place"] for row in tables.rows("road/state_road_rules")}
+    states = {row["place"] for row in tables.rows("road/road_places") if row["country"] == "US"}
     return str(len(known & states))
 
 
@@ -83,17 +82,19 @@ def _ratio_stop() -> str:
 
 def _rule(key: str, column: str) -> Callable[[], str]:
     """A value of one rule: its position, or the limit in its condition."""
-    return lambda: tables.by_key("road_requirements", "rule")[key][column].split(">")[-1].strip("=")
+    return lambda: (
+        tables.by_key("road/road_requirements", "rule")[key][column].split(">")[-1].strip("=")
+    )
 
 
 def _rule_speed() -> str:
     """The speed up to which the largest unbraked ratio holds, in whole mph as it is printed."""
-    row = tables.by_key("towed_mass_rules", "rule")["unbraked-32"]
+    row = tables.by_key("road/towed_mass_rules", "rule")["unbraked-32"]
     return f"{float(row['speed_to_kmh']) / 1.609344:.0f} mph"
 
 
 def _size(part: str) -> str:
-    return tables.by_key("emblem_sizes", "part")[part]["value"]
+    return tables.by_key("road/emblem_sizes", "part")[part]["value"]
 
 
 FACTS: dict[str, Callable[[], str]] = {
@@ -121,14 +122,14 @@ FACTS: dict[str, Callable[[], str]] = {
     "closing-half-mile": lambda: f"{sight.closing_time(804.672, 60 * MPH, 15 * MPH):.0f} s",
     "rail-time": _output("rail-crossing", "time"),
     "rail-view": _output("rail-crossing", "view"),
-    "rail-signal": _shown(rail_crossing.SIGNAL_WARNING, "seconds"),
+    "rail-signal": _shown(SIGNAL_WARNING, "seconds"),
     # lighting
     "emblem-height-all": _emblem_all,
     "emblem-heights": _heights("US-STD"),
     "emblem-heights-old": _heights("US-STD-old"),
     "emblem-heights-middle": _heights("CA"),
     "emblem-height-least": _heights("MO"),
-    "emblem-speed": lambda: tables.by_key("emblem_rules", "place")["US-STD"]["speed_to"],
+    "emblem-speed": lambda: tables.by_key("road/emblem_rules", "place")["US-STD"]["speed_to"],
     "emblem-tall": lambda: _size("height"),
     "emblem-seen": lambda: f"{_size('seen from')} to {_size('seen to')}",
     "emblem-life": lambda: _size("life"),
@@ -179,5 +180,5 @@ FACTS: dict[str, Callable[[], str]] = {
     "towing-least-fast": lambda: f"{_brakes(1, 'deceleration')()} m/s²",
     "towing-rule-speed": _rule_speed,
     "towing-longer": _ratio_stop,
-    "towing-ratio": lambda: tables.by_key("towed_mass_rules", "rule")["unbraked-32"]["ratio"],
+    "towing-ratio": lambda: tables.by_key("road/towed_mass_rules", "rule")["unbraked-32"]["ratio"],
 }

@@ -3,11 +3,12 @@
 from collections.abc import Callable
 from functools import cache
 
-from calc import explore, quantities, tables, worksheets
+from calc import quantities, search, tables, worksheets
 from calc.mechanics import duals, front_drive, liquid_ballast, tire_load, tires
 from calc.mechanics.tire_size import decode
-from calc.worksheet import Answer, Output
-from calc.worksheets import tires as swap
+from calc.model import Answer, Output
+from calc.worksheets.tires.compute import LIQUID_SPEED
+from calc.worksheets.tires.fields import read_speeds
 
 
 def both(value: float, kind: str, figures: int = 3) -> str:
@@ -23,7 +24,7 @@ def percent(share: float, places: int = 1) -> str:
 
 @cache
 def _example(name: str) -> Answer:
-    return explore.answer(worksheets.load(name), {})
+    return search.answer(worksheets.load(name), {})
 
 
 def _of(name: str, output: str) -> Output:
@@ -79,7 +80,7 @@ def _best_front() -> tuple[str, float]:
         table.rows for table in _example("tires").advice.tables if "at the rear" in table.title
     )
     size = str(rows[0][0])
-    found = explore.answer(worksheets.load("tires"), {"new_front_tire": size})
+    found = search.answer(worksheets.load("tires"), {"new_front_tire": size})
     return size, next(o.value for o in found.outputs if o.name == "lead_new")
 
 
@@ -123,7 +124,7 @@ def _plain_height() -> str:
 def _liquid(size: str, key: str) -> Callable[[], str]:
     def show() -> str:
         volume = liquid_ballast.fill_volume(tires.dimensions(decode(size))).value
-        row = tables.by_key("ballast_liquids", "key")[key]
+        row = tables.by_key("tires/ballast_liquids", "key")[key]
         return both(liquid_ballast.liquid_mass(volume, 1000 * float(row["density_kg_l"])), "mass")
 
     return show
@@ -134,7 +135,7 @@ def _volume(size: str) -> Callable[[], str]:
 
 
 def _addition(key: str) -> Callable[[], str]:
-    row = tables.by_key("pressure_additions", "key")[key]
+    row = tables.by_key("tires/pressure_additions", "key")[key]
     return lambda: f"{round(float(row['add_kpa']) / 6.894757)} psi ({row['add_kpa']} kPa)"
 
 
@@ -150,7 +151,7 @@ FACTS: dict[str, Callable[[], str]] = {
     ),
     "tires-example-lead-now": _range("tires", "lead_now"),
     "tires-example-lead-new": _range("tires", "lead_new"),
-    "tires-example-top-now": lambda: both(max(swap.read_speeds("1.5, 3, 5, 8, 12 mph")), "speed"),
+    "tires-example-top-now": lambda: both(max(read_speeds("1.5, 3, 5, 8, 12 mph")), "speed"),
     "tires-example-top-new": _output("tires", "top_speed"),
     "tires-example-rise": _output("tires", "rear_rise"),
     "tires-example-growth": lambda: both(
@@ -182,7 +183,7 @@ FACTS: dict[str, Callable[[], str]] = {
         f"{round(tire_load.BEAD_SEATING_LIMIT / tire_load.PSI)} psi "
         f"({tire_load.BEAD_SEATING_LIMIT / 1000:.0f} kPa)"
     ),
-    "tires-liquid-speed": lambda: both(swap.LIQUID_SPEED, "speed", 2),
+    "tires-liquid-speed": lambda: both(LIQUID_SPEED, "speed", 2),
     "tires-add-loader": _addition("loader"),
     "tires-add-slope": _addition("slope"),
     "tires-add-liquid": _addition("liquid"),

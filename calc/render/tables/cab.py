@@ -16,7 +16,7 @@ def cab_kinds() -> TableView:
         ("Cab", "Cooling", "Why", "Source"),
         tuple(
             (row["name"], row["verdict"].capitalize(), f"{row['why']}.", cite(row["source"]))
-            for row in tables.rows("cab_kinds")
+            for row in tables.rows("cab/cab_kinds")
         ),
     )
 
@@ -33,7 +33,7 @@ def glass_kinds() -> TableView:
                 percent(row["low"], row["high"]),
                 cite(row["source"]),
             )
-            for row in tables.rows("glass_kinds")
+            for row in tables.rows("cab/glass_kinds")
         ),
         "The solar heat gain coefficient. A shading coefficient, where one is printed, is that "
         "over 0.87.",
@@ -43,7 +43,7 @@ def glass_kinds() -> TableView:
 def roof_colors() -> TableView:
     """Return how much of the sun each paint takes in, and how hot a roof feels."""
     lines = []
-    for row in tables.rows("roof_colors"):
+    for row in tables.rows("cab/roof_colors"):
         absorbed = float(row["absorptance"])
         hot = cab.sol_air_temperature(35.0, absorbed, 950.0) + 273.15
         lines.append(
@@ -66,7 +66,7 @@ def roof_colors() -> TableView:
 def fresh_air_rules() -> TableView:
     """Return what sources ask for as fresh air."""
     lines = []
-    for row in tables.rows("fresh_air_rules"):
+    for row in tables.rows("cab/fresh_air_rules"):
         low, high = (float(row[end]) / 3600.0 for end in ("low_m3_h", "high_m3_h"))
         lines.append(
             (
@@ -105,7 +105,7 @@ def leak_areas() -> TableView:
 def cooling_performance() -> TableView:
     """Return the engine power behind a cooling power."""
     lines = []
-    for row in tables.rows("cooling_performance"):
+    for row in tables.rows("cab/cooling_performance"):
         performance = float(row["performance"])
         lines.append(
             (
@@ -130,7 +130,7 @@ def cab_currents() -> TableView:
         ("Part", "Current", "Source"),
         tuple(
             (row["part"], f"{row['low_a']} to {row['high_a']} A", cite(row["source"]))
-            for row in tables.rows("cab_currents")
+            for row in tables.rows("cab/cab_currents")
         ),
     )
 

@@ -37,14 +37,14 @@ def digger_soils() -> TableView:
                 row["note"][0].upper() + row["note"][1:],
                 cite(row["source"]),
             )
-            for row in tables.rows("digger_soils")
+            for row in tables.rows("digger/digger_soils")
         ),
     )
 
 
 def auger_power() -> TableView:
     """Return the power that augers ask for, by diameter and soil."""
-    soils = [row for row in tables.rows("digger_soils") if row["diggable"] == "yes"]
+    soils = [row for row in tables.rows("digger/digger_soils") if row["diggable"] == "yes"]
     lines = []
     for inches in DIAMETERS:
         cells = [both(inches * INCH, "length")]
@@ -65,7 +65,7 @@ def auger_power() -> TableView:
 def digger_rules() -> TableView:
     """Return what digger manuals ask for."""
     lines = []
-    for row in tables.rows("digger_rules"):
+    for row in tables.rows("digger/digger_rules"):
         value = ""
         if row["unit"] == "in":
             millimeters = 1000 * quantities.base(f"{row['value']} in", "length")
@@ -89,7 +89,7 @@ def driveline_overlap_rules() -> TableView:
                 row["applies"],
                 cite(row["source"]),
             )
-            for row in tables.rows("driveline_overlap_rules")
+            for row in tables.rows("driveline/driveline_overlap_rules")
         ),
         "Makers differ. Where the implement's manual has a rule, that one counts.",
     )
@@ -105,7 +105,7 @@ def driveline_closing_rules() -> TableView:
                 row["name"] + (" (used unless you choose)" if row["default"] else ""),
                 cite(row["source"]),
             )
-            for row in tables.rows("driveline_closing_rules")
+            for row in tables.rows("driveline/driveline_closing_rules")
         ),
     )
 
@@ -123,7 +123,7 @@ def driveline_joint_limits() -> TableView:
                 f"{row['standing_deg']}°",
                 cite(row["source"]),
             )
-            for row in tables.rows("driveline_joint_limits")
+            for row in tables.rows("driveline/driveline_joint_limits")
         ),
     )
 
@@ -154,9 +154,9 @@ def joint_ripple() -> TableView:
 
 def shear_bolts() -> TableView:
     """Return the torque at which bolts through a PTO shaft shear."""
-    sizes = tables.rows("shear_bolt_sizes")
+    sizes = tables.rows("driveline/shear_bolt_sizes")
     lines = []
-    for grade in tables.rows("shear_bolt_grades"):
+    for grade in tables.rows("driveline/shear_bolt_grades"):
         for thread, plane in ((False, "shank"), (True, "thread")):
             cells = [f"{grade['name']}, {plane}"]
             for size in sizes:
@@ -176,7 +176,7 @@ def shear_bolts() -> TableView:
 def trade_tax_rules() -> TableView:
     """Return how states tax a tractor bought with a trade-in."""
     lines = []
-    for row in tables.rows("trade_tax_rules"):
+    for row in tables.rows("money/trade_tax_rules"):
         if not (row["from"] or row["place"] in ("Washington", "Ohio")):
             continue
         since = f"from {row['from']}" if row["from"] else "no date on the page"
@@ -201,7 +201,7 @@ def resale_evidence() -> TableView:
     """Return what was found in print about selling used machines."""
     units = {"$": "money", "%": "fraction", "$/h": "money_per_hour"}
     lines = []
-    for row in tables.rows("resale_evidence"):
+    for row in tables.rows("money/resale_evidence"):
         low, high, kind = (
             float(row["low"]),
             float(row["high"] or row["low"]),

@@ -20,7 +20,7 @@ def drive_efficiency() -> TableView:
             row["how"],
             cite(row["source"]) + (" and derived" if row["basis"] == "drawbar tests" else ""),
         )
-        for row in tables.rows("drive_efficiency")
+        for row in tables.rows("power/drive_efficiency")
     )
     return TableView(
         "From the shaft's power to the axle, at full load",
@@ -67,7 +67,7 @@ def reversal_times() -> TableView:
                 f"{row['high_s']} s",
                 cite(row["source"]),
             )
-            for row in tables.rows("reversal_times")
+            for row in tables.rows("power/reversal_times")
         ),
         "From wheels stopping to wheels turning. Time your own.",
     )
@@ -84,7 +84,7 @@ def drawbar_ratios() -> TableView:
                 *(percent(row[s], row[s]) for s in ("concrete", "firm", "tilled", "soft")),
                 cite(row["source"]),
             )
-            for row in tables.rows("drawbar_ratios")
+            for row in tables.rows("power/drawbar_ratios")
         ),
         "At part load far less arrives.",
     )
@@ -93,7 +93,7 @@ def drawbar_ratios() -> TableView:
 def soil_traction() -> TableView:
     """Return slip, efficiency and pull by soil."""
     lines = []
-    for row in tables.rows("soil_mobility"):
+    for row in tables.rows("power/soil_mobility"):
         mobility = float(row["mobility_number"])
         slip = traction.best_slip(mobility)
         lines.append(
@@ -110,11 +110,16 @@ def soil_traction() -> TableView:
     return TableView(
         "Where the tires stop",
         (
-            "Ground", "Mobility number", "Best slip, worked out", "Best slip, published",
-            "Axle power that pulls", "Pull at 15 % slip, share of load", "Source",
+            "Ground",
+            "Mobility number",
+            "Best slip, worked out",
+            "Best slip, published",
+            "Axle power that pulls",
+            "Pull at 15 % slip, share of load",
+            "Source",
         ),
         tuple(lines),
-    )  # fmt: skip
+    )
 
 
 def fuel_by_load() -> TableView:
@@ -144,7 +149,7 @@ def fuel_by_load() -> TableView:
 def field_efficiency() -> TableView:
     """Return field efficiency and speed by implement."""
     lines = []
-    for row in tables.rows("field_efficiency"):
+    for row in tables.rows("power/field_efficiency"):
         low, high = (float(row[f"speed_{end}_km_h"]) / 3.6 for end in ("low", "high"))
         speeds = quantities.show_range(low, high, "speed", "us", figures=2)
         lines.append(
@@ -179,9 +184,27 @@ def repair_costs() -> TableView:
 
 
 CITED = (
-    "S6", "S8", "S9", "S10", "S14", "S33", "S34", "S35", "S36", "S37", "S41", "S42", "S43", "S45",
-    "S47", "S48", "S49", "S52", "D497-memory", "GENERAL-memory",
-)  # fmt: skip
+    "S6",
+    "S8",
+    "S9",
+    "S10",
+    "S14",
+    "S33",
+    "S34",
+    "S35",
+    "S36",
+    "S37",
+    "S41",
+    "S42",
+    "S43",
+    "S45",
+    "S47",
+    "S48",
+    "S49",
+    "S52",
+    "D497-memory",
+    "GENERAL-memory",
+)
 
 
 def drive_sources() -> TableView:

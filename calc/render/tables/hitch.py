@@ -73,9 +73,10 @@ def _sizes(caption: str, rows: tuple[tuple[str, str, str], ...], note: str) -> T
 def hitch_categories() -> TableView:
     """Return pins, holes, spans and masts of each category."""
     return _sizes(
-        "Sizes of the categories", ROWS,
+        "Sizes of the categories",
+        ROWS,
         "Spans of the implement hold to 1.5 mm. Category 4 has two sizes of mast.",
-    )  # fmt: skip
+    )
 
 
 def hitch_more_sizes() -> TableView:
@@ -87,8 +88,12 @@ def hitch_n_categories() -> TableView:
     """Return the narrow categories."""
     lines = []
     for key in ("1N", "2N", "3N", "4N"):
-        items = (("lower_pin", "pin"), ("upper_pin", "pin"), ("shoulder_span", "span"),
-                 ("mast_height", "span"))  # fmt: skip
+        items = (
+            ("lower_pin", "pin"),
+            ("upper_pin", "pin"),
+            ("shoulder_span", "span"),
+            ("mast_height", "span"),
+        )
         cells = [_size(item, key, form) for item, form in items]
         found = [hitch.size_source(item, key) for item, _ in items if hitch.has_size(item, key)]
         lines.append((f"Category {key}", *cells, cite("; ".join(dict.fromkeys(found)))))
@@ -117,7 +122,7 @@ def _power_cell(row: dict[str, str]) -> str:
 
 def hitch_power() -> TableView:
     """Return the power range of each category, by each edition."""
-    rows = tables.rows("hitch_power")
+    rows = tables.rows("hitch/hitch_power")
     lines = []
     for category in ("0", "1N", "1", "2", "3", "4"):
         found = {row["basis"]: row for row in rows if row["category"] == category}
@@ -126,46 +131,71 @@ def hitch_power() -> TableView:
         lines.append((f"Category {category}", *cells, cite(cited)))
     return TableView(
         "Power that each category is meant for",
-        ("Category", "ISO 730-1:1994, at the PTO", "ISO 730:2009, at the PTO",
-         "Older table, largest at the drawbar", "Source"),
+        (
+            "Category",
+            "ISO 730-1:1994, at the PTO",
+            "ISO 730:2009, at the PTO",
+            "Older table, largest at the drawbar",
+            "Source",
+        ),
         tuple(lines),
         "The ranges overlap on purpose. Charts that print 20-45, 40-100, 80-225 and 180-400 hp "
         f"repeat the older drawbar column; they aren't engine power. {MARK_NOTE}",
-    )  # fmt: skip
+    )
+
+
+def _both(length: float) -> str:
+    return f"{quantities.show(length, 'length')} ({quantities.show(length, 'length', 'metric')})"
 
 
 def coupler_sizes() -> TableView:
     """Return hook spacing and height of each U-frame coupler."""
     lines = []
-    for row in tables.rows("coupler_sizes"):
+    for row in tables.rows("hitch/coupler_sizes"):
         key = row["coupler"]
         span, height = hitch.coupler_hook_span(key), hitch.coupler_hook_height(key)
         lines.append(
-            (f"Category {key}",
-             f"{quantities.show(span, 'length')} ({quantities.show(span, 'length', 'metric')})",
-             f"{quantities.show(height, 'length')} ({quantities.show(height, 'length', 'metric')})",
-             f"{hitch.sixteenths(hitch.coupler_slot(key, 'lower'))} in",
-             f"{hitch.sixteenths(hitch.coupler_slot(key, 'upper'))} in",
-             cite("; ".join(dict.fromkeys([row["span_source"], row["hook_source"],
-                                           row["slot_source"]]))))
-        )  # fmt: skip
+            (
+                f"Category {key}",
+                _both(span),
+                _both(height),
+                f"{hitch.sixteenths(hitch.coupler_slot(key, 'lower'))} in",
+                f"{hitch.sixteenths(hitch.coupler_slot(key, 'upper'))} in",
+                cite(
+                    "; ".join(
+                        dict.fromkeys([row["span_source"], row["hook_source"], row["slot_source"]])
+                    )
+                ),
+            )
+        )
     return TableView(
         "U-frame couplers",
-        ("Coupler", "Between lower hooks", "Top hook above them", "Lower slot takes",
-         "Top slot takes", "Source"),
+        (
+            "Coupler",
+            "Between lower hooks",
+            "Top hook above them",
+            "Lower slot takes",
+            "Top slot takes",
+            "Source",
+        ),
         tuple(lines),
         "Some Category 1 couplers have slots of their own size and want no sleeves.",
-    )  # fmt: skip
+    )
 
 
 def coupler_sleeves() -> TableView:
     """Return the stock sleeves."""
     places = {"lower": "lower pin", "upper": "top pin"}
     lines = tuple(
-        (f"Category {row['pin_number']} {places[row['place']]}", row["opening"],
-         f"{row['inside_in']} in", f"{row['outside_in']} in", cite(row["source"]))
-        for row in tables.rows("coupler_sleeves")
-    )  # fmt: skip
+        (
+            f"Category {row['pin_number']} {places[row['place']]}",
+            row["opening"],
+            f"{row['inside_in']} in",
+            f"{row['outside_in']} in",
+            cite(row["source"]),
+        )
+        for row in tables.rows("hitch/coupler_sleeves")
+    )
     return TableView(
         "Sleeves",
         ("Pin", "Goes into", "Inside", "Outside", "Source"),
@@ -187,7 +217,7 @@ def coupler_conflicts() -> TableView:
         ("Implement", "Finding", "Why", "Source"),
         tuple(
             (row["label"], verdicts[row["verdict"]], row["why"], cite(row["source"]))
-            for row in tables.rows("coupler_conflicts")
+            for row in tables.rows("hitch/coupler_conflicts")
         ),
     )
 

@@ -26,14 +26,14 @@ def turf_limits() -> TableView:
                 row["meaning"],
                 cite(row["source"]),
             )
-            for row in tables.rows("turf_limits")
+            for row in tables.rows("lawn/turf_limits")
         ),
     )
 
 
 def contact_pressure() -> TableView:
     """Return the ground pressure of common tire pressures by each rule."""
-    rules = tables.rows("contact_pressure_rules")
+    rules = tables.rows("lawn/contact_pressure_rules")
     lines = []
     for psi in (6.0, 10.0, 12.0, 15.0, 20.0, 30.0):
         cells = [
@@ -62,7 +62,7 @@ def lawn_tools() -> TableView:
                 f"{row['boxes']}.",
                 cite(row["source"]),
             )
-            for row in tables.rows("lawn_tools")
+            for row in tables.rows("lawn/lawn_tools")
         ),
         "The allowance is a rule of this site: half an inch for springs, an inch for weighted "
         "tools.",
@@ -72,7 +72,7 @@ def lawn_tools() -> TableView:
 def head_heights() -> TableView:
     """Return what sources say of sprinkler heads."""
     lines = []
-    for row in tables.rows("head_heights"):
+    for row in tables.rows("lawn/head_heights"):
         low, high = float(row["low_mm"]), float(row["high_mm"])
         lines.append((row["place"], _length(low, high), cite(row["source"])))
     return TableView(

@@ -32,7 +32,7 @@ def twenty_percent_rules() -> TableView:
         "implement": "the tractor alone",
     }
     lines = []
-    for row in tables.rows("twenty_percent_rules"):
+    for row in tables.rows("hitch/twenty_percent_rules"):
         asks = []
         if row["base"] == "implement":
             asks.append(f"lift arms at most {percent(row['front_share'], row['front_share'])}")
@@ -71,7 +71,7 @@ def lift_rating_distances() -> TableView:
                 row["note"],
                 cite(row["source"]),
             )
-            for row in tables.rows("lift_rating_distances")
+            for row in tables.rows("hitch/lift_rating_distances")
         ),
     )
 
@@ -104,7 +104,7 @@ def lift_by_distance() -> TableView:
 def weight_targets() -> TableView:
     """Return how heavy a tractor should be for draft work."""
     lines = []
-    for row in tables.rows("weight_targets"):
+    for row in tables.rows("hitch/weight_targets"):
         low, usual, high = (row[f"{name}_lb_per_hp"] for name in ("low", "typical", "high"))
         target = usual if low == high else f"{usual} ({low} to {high})"
         lines.append(

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from calc import machines, quantities
-from calc import worksheet as ws
+from calc import machines, model, quantities
 from calc.render.tables import TableView
 
 NAMES = {"tractor": "a tractor", "implement": "an implement"}
@@ -17,11 +16,11 @@ def _columns(role: str) -> TableView:
     )
 
 
-def _holds(item: ws.AnyField) -> str:
-    if isinstance(item, ws.Choice):
+def _holds(item: model.AnyField) -> str:
+    if isinstance(item, model.Choice):
         listed = quantities.joined([option.value for option in item.options], "or")
         return f"one of {listed}"
-    if isinstance(item, ws.Field):
+    if isinstance(item, model.Field):
         kind = quantities.kind(item.kind)
         if not kind.accepted:
             return f"a number, {item.limits_text()}"

@@ -31,14 +31,22 @@ def typical_tractors() -> TableView:
             f"Category {row['hitch_category']}",
             _label(row["source"]),
         )
-        for row in tables.rows("typical_tractors")
+        for row in tables.rows("machines/typical_tractors")
     )
     return TableView(
         "Tractors: the ranges used for a number that you leave blank",
-        ("Kind", "PTO power", "Mass", "Front share", "Wheelbase", "Lift at 24 in", "Hitch",
-         "Source"),
+        (
+            "Kind",
+            "PTO power",
+            "Mass",
+            "Front share",
+            "Wheelbase",
+            "Lift at 24 in",
+            "Hitch",
+            "Source",
+        ),
         rows,
-    )  # fmt: skip
+    )
 
 
 def typical_implements() -> TableView:
@@ -51,7 +59,7 @@ def typical_implements() -> TableView:
             _span(row, "cg_low_m", "cg_high_m", "length"),
             _label(row["source"]),
         )
-        for row in tables.rows("typical_implements")
+        for row in tables.rows("machines/typical_implements")
     )
     return TableView(
         "Implements: the ranges used for a number that you leave blank",

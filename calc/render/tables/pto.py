@@ -11,7 +11,7 @@ from calc.render.tables.lift import cite
 def pto_types() -> TableView:
     """Return the shaft types."""
     lines = []
-    for row in tables.rows("pto_types"):
+    for row in tables.rows("power/pto_types"):
         low, high = row["power_low_speed_kw"], float(row["power_kw"]) * 1000
         guide = f"{quantities.show(high, 'power')} ({quantities.show(high, 'power', 'metric')})"
         if low:
@@ -24,25 +24,38 @@ def pto_types() -> TableView:
         speeds = f"{row['rpm']}, also {row['other_rpm']}" if row["other_rpm"] else row["rpm"]
         found = [row["source"], row["power_source"], row["drawbar_source"]]
         lines.append(
-            (row["type"], f"{row['diameter_in']} in ({row['diameter_mm']} mm)",
-             f"{row['splines']} {row['spline_form']}", f"{speeds} rpm", guide,
-             f"{quantities.show(back, 'length')} ({quantities.show(back, 'length', 'metric')})"
-             if drawbar else "–",
-             cite("; ".join(dict.fromkeys(item for item in found if item))))
-        )  # fmt: skip
+            (
+                row["type"],
+                f"{row['diameter_in']} in ({row['diameter_mm']} mm)",
+                f"{row['splines']} {row['spline_form']}",
+                f"{speeds} rpm",
+                guide,
+                f"{quantities.show(back, 'length')} ({quantities.show(back, 'length', 'metric')})"
+                if drawbar
+                else "–",
+                cite("; ".join(dict.fromkeys(item for item in found if item))),
+            )
+        )
     return TableView(
         "PTO shafts",
-        ("Type", "Diameter", "Splines", "Speed", "Meant for up to", "Drawbar hole behind its end",
-         "Source"),
+        (
+            "Type",
+            "Diameter",
+            "Splines",
+            "Speed",
+            "Meant for up to",
+            "Drawbar hole behind its end",
+            "Source",
+        ),
         tuple(lines),
         "The shaft turns clockwise seen from behind. The power figures are from memory.",
-    )  # fmt: skip
+    )
 
 
 def engine_to_pto() -> TableView:
     """Return the shares of an engine rating that reach the shaft."""
     lines = []
-    for row in tables.rows("engine_to_pto"):
+    for row in tables.rows("power/engine_to_pto"):
         low, usual, high = pto_power.pto_ratio(row["key"])
         share = quantities.number(usual * 100, 3)
         band = "" if low == high else f", {low * 100:.0f} to {high * 100:.0f}"
@@ -51,17 +64,17 @@ def engine_to_pto() -> TableView:
             (row["label"] + mark, f"{share}{band} %", row["note"] or "–", cite(row["source"]))
         )
     return TableView(
-        "Share of the engine power that reaches the PTO", ("Starting from", "Share", "Note",
-                                                           "Source"),
+        "Share of the engine power that reaches the PTO",
+        ("Starting from", "Share", "Note", "Source"),
         tuple(lines),
         "Net and gross power are two ratings of one engine; most of the disagreement is that.",
-    )  # fmt: skip
+    )
 
 
 def altitude_rules() -> TableView:
     """Return the altitude rules, with what each leaves at two heights."""
     lines = []
-    for row in tables.rows("altitude_rules"):
+    for row in tables.rows("power/altitude_rules"):
         if row["key"] == "none":
             continue
         left = [
@@ -84,7 +97,7 @@ def temperature_rules() -> TableView:
         ("Rule", "Note", "Source"),
         tuple(
             (row["label"], row["note"] or "–", cite(row["source"]))
-            for row in tables.rows("temperature_rules")
+            for row in tables.rows("power/temperature_rules")
             if row["key"] != "none"
         ),
     )
@@ -93,16 +106,21 @@ def temperature_rules() -> TableView:
 def rotary_power() -> TableView:
     """Return the ASAE D497 rows."""
     lines = []
-    for row in tables.rows("rotary_power"):
+    for row in tables.rows("power/rotary_power"):
         per_foot = float(row["b_kw_per_m"]) * 1000 * pto_power.FOOT / pto_power.HP
         spread = row["plus_minus_percent"]
         lines.append(
-            (row["label"], f"{float(row['a_kw']):g}", f"{float(row['b_kw_per_m']):g}",
-             f"{float(row['c_kwh_per_t']):g}", f"{per_foot:.2f}" if per_foot else "–",
-             f"± {spread} %" if spread else "–",
-             cite("; ".join(item for item in (row["source"], row["also"]) if item)),
-             row["note"] or "–")
-        )  # fmt: skip
+            (
+                row["label"],
+                f"{float(row['a_kw']):g}",
+                f"{float(row['b_kw_per_m']):g}",
+                f"{float(row['c_kwh_per_t']):g}",
+                f"{per_foot:.2f}" if per_foot else "–",
+                f"± {spread} %" if spread else "–",
+                cite("; ".join(item for item in (row["source"], row["also"]) if item)),
+                row["note"] or "–",
+            )
+        )
     return TableView(
         "Power at the shaft, ASAE D497: P = a + b w + c F",
         ("Implement", "a, kW", "b, kW/m", "c, kWh/t", "b, hp/ft", "Spread", "Source", "Note"),
@@ -122,16 +140,22 @@ def power_density() -> TableView:
         "kW": "engine hp/kW",
     }
     lines = []
-    for row in tables.rows("power_density"):
+    for row in tables.rows("power/power_density"):
         unit = "hp/m" if row["per"] == "m" and row["unit"] == "hp" else units[row["per"]]
         cells = [
             quantities.number(float(row[load]), 3) if row[load] else "–" for load in pto_power.LOADS
         ]
         found = [row["light_source"], row["source"], row["heavy_source"]]
         lines.append(
-            (row["label"], *cells, unit, row["basis"],
-             cite("; ".join(dict.fromkeys(item for item in found if item))), row["note"] or "–")
-        )  # fmt: skip
+            (
+                row["label"],
+                *cells,
+                unit,
+                row["basis"],
+                cite("; ".join(dict.fromkeys(item for item in found if item))),
+                row["note"] or "–",
+            )
+        )
     return TableView(
         "Power outside ASAE D497",
         ("Implement", "Light", "Typical", "Heavy", "Unit", "Basis", "Source", "Note"),
@@ -147,13 +171,22 @@ def draft() -> TableView:
         "Draft, ASAE D497: D = F (A + B S + C S²) W T",
         ("Implement", "W in", "A", "B", "C", "F fine", "F medium", "F coarse", "Spread", "Source"),
         tuple(
-            (row["label"], row["width_unit"], row["a"], row["b"], row["c"], row["f_fine"],
-             row["f_medium"], row["f_coarse"], f"± {row['plus_minus_percent']} %",
-             cite(row["source"]))
-            for row in tables.rows("draft")
+            (
+                row["label"],
+                row["width_unit"],
+                row["a"],
+                row["b"],
+                row["c"],
+                row["f_fine"],
+                row["f_medium"],
+                row["f_coarse"],
+                f"± {row['plus_minus_percent']} %",
+                cite(row["source"]),
+            )
+            for row in tables.rows("power/draft")
         ),
         "D in newtons, S in km/h, T in cm; T is left out for harrows, planters and drills.",
-    )  # fmt: skip
+    )
 
 
 TABLES: dict[str, Callable[[], TableView]] = {

@@ -6,7 +6,7 @@ from calc import quantities, tables
 from calc.mechanics import braking, lamps, sight, wiring
 from calc.render.tables import TableView
 from calc.render.tables.lift import cite
-from calc.worksheets._road_list import dated
+from calc.subjects.road_list import dated
 
 CHECK = (
     "Summaries for planning, not legal advice. Rules differ by state, county and road and change "
@@ -27,16 +27,18 @@ def both(text: str, kind: str = "length") -> str:
 
 def _place(code: str) -> str:
     names = {
-        "US-ALL": "Everywhere", "US-FED": "United States, federal",
-        "US-STD": "Standard S276, as it stands", "US-STD-old": "Standard S276, older editions",
+        "US-ALL": "Everywhere",
+        "US-FED": "United States, federal",
+        "US-STD": "Standard S276, as it stands",
+        "US-STD-old": "Standard S276, older editions",
         "US-UVC": "Many other states",
-    }  # fmt: skip
+    }
     return names.get(code) or lamps.place_row(code)["name"]
 
 
 def _by_place(name: str) -> list[tables.Row]:
     """Rows in the order in which one looks a place up: standards, states by name, the rest."""
-    order = {row["place"]: row["country"] for row in tables.rows("road_places")}
+    order = {row["place"]: row["country"] for row in tables.rows("road/road_places")}
 
     def key(row: tables.Row) -> tuple[int, str]:
         country = order.get(row["place"], "")
@@ -56,7 +58,7 @@ def state_rules() -> TableView:
             f"{row['citation']}, {dated(row['year'])}, confidence {row['confidence']}; read in: "
             f"{row['read_in']}",
         )
-        for row in _by_place("state_road_rules")
+        for row in _by_place("road/state_road_rules")
     ]
     return TableView(
         "Rules that were read, place by place",
@@ -69,7 +71,7 @@ def state_rules() -> TableView:
 def emblem_rules() -> TableView:
     """Return the emblem rules: height, speed, who carries it."""
     rows = []
-    for row in _by_place("emblem_rules"):
+    for row in _by_place("road/emblem_rules"):
         low, high = row["height_low"], row["height_high"]
         height = f"{low} to {high}" if low and high else (f"at least {low}" if low else "—")
         above = {
@@ -93,23 +95,28 @@ def emblem_sizes() -> TableView:
     return TableView(
         "The emblem itself",
         ("What", "Source"),
-        tuple((row["text"], cite(row["source"])) for row in tables.rows("emblem_sizes")),
+        tuple((row["text"], cite(row["source"])) for row in tables.rows("road/emblem_sizes")),
     )
 
 
 def standard_items() -> TableView:
     """Return what the standard asks for."""
-    items = tables.by_key("road_items", "item")
+    items = tables.by_key("road/road_items", "item")
     rows = []
-    for row in tables.rows("road_requirements"):
+    for row in tables.rows("road/road_requirements"):
         if row["place"] != "US-STD":
             continue
         height = " to ".join(filter(None, (row["height_low"], row["height_high"]))) or "—"
         rows.append(
-            ("tractor" if row["unit"] == "tractor" else "what is behind",
-             items[row["item"]]["name"], row["text"], height, row["edge"] or "—",
-             cite(row["source"]))
-        )  # fmt: skip
+            (
+                "tractor" if row["unit"] == "tractor" else "what is behind",
+                items[row["item"]]["name"],
+                row["text"],
+                height,
+                row["edge"] or "—",
+                cite(row["source"]),
+            )
+        )
     return TableView(
         "What the standard for farm machines (S279) asks for",
         ("On", "Item", "When and how", "Height", "From the edge, at most", "Source"),
@@ -126,7 +133,7 @@ def lamp_hours() -> TableView:
         ("Place", "When", "Source"),
         tuple(
             (_place(row["place"]), row["text"], cite(row["source"]))
-            for row in tables.rows("lamp_hours")
+            for row in tables.rows("road/lamp_hours")
         ),
         CHECK,
     )
@@ -136,11 +143,14 @@ def widths() -> TableView:
     """Return width rules of machines on their own wheels."""
     rows = [
         (
-            _place(row["place"]), both(row["free_night"] or row["free_day"]),
-            both(row["maximum"]), f"{row['note']}.", cite(row["source"]),
+            _place(row["place"]),
+            both(row["free_night"] or row["free_day"]),
+            both(row["maximum"]),
+            f"{row['note']}.",
+            cite(row["source"]),
         )
-        for row in _by_place("road_widths")
-    ]  # fmt: skip
+        for row in _by_place("road/road_widths")
+    ]
     return TableView(
         "How wide, on its own wheels",
         ("Place", "Free up to", "At most", "In our words", "Source"),
@@ -153,8 +163,16 @@ def closing_times() -> TableView:
     """Return closing times for common pairs of speeds."""
     rows = []
     for car, own in (
-        (45, 10), (45, 15), (45, 25), (55, 10), (55, 15), (55, 20), (55, 25), (65, 15), (65, 25),
-    ):  # fmt: skip
+        (45, 10),
+        (45, 15),
+        (45, 25),
+        (55, 10),
+        (55, 15),
+        (55, 20),
+        (55, 25),
+        (65, 15),
+        (65, 25),
+    ):
         speeds = car * sight.MPH, own * sight.MPH
         times = [
             f"{sight.closing_time(feet * sight.FOOT, *speeds):.1f} s"
@@ -164,27 +182,39 @@ def closing_times() -> TableView:
         rows.append((f"{car} mph", f"{own} mph", *times, f"{gap:.0f} ft"))
     return TableView(
         "Seconds until a car reaches you, by how far off it sees you",
-        ("Car", "You", "300 ft", "500 ft", "600 ft", "1,000 ft", "a quarter mile",
-         "Needed to slow"),
+        (
+            "Car",
+            "You",
+            "300 ft",
+            "500 ft",
+            "600 ft",
+            "1,000 ft",
+            "a quarter mile",
+            "Needed to slow",
+        ),
         tuple(rows),
         "Worked out here. The last column takes 2.5 s of reaction and braking of 11.2 ft/s², and "
         "leaves no room between the bumpers.",
-    )  # fmt: skip
+    )
 
 
 def stopping_sight() -> TableView:
     """Return stopping sight distances as published, with the formula's own value."""
     rows = []
-    for row in tables.rows("road_stopping_sight"):
+    for row in tables.rows("road/road_stopping_sight"):
         speed = float(row["speed"])
         us = row["system"] == "US"
         found = (
             sight.printed_stopping_us_ft(speed) if us else sight.printed_stopping_metric_m(speed)
         )
         rows.append(
-            (f"{row['speed']} {row['unit']}", f"{found:.1f} {row['design_unit']}",
-             f"{row['design']} {row['design_unit']}", cite(row["source"]))
-        )  # fmt: skip
+            (
+                f"{row['speed']} {row['unit']}",
+                f"{found:.1f} {row['design_unit']}",
+                f"{row['design']} {row['design_unit']}",
+                cite(row["source"]),
+            )
+        )
     return TableView(
         "Stopping sight distance on the level",
         ("Speed", "Formula", "Design value", "Source of the design value"),
@@ -198,11 +228,13 @@ def passing_sight() -> TableView:
     """Return passing sight distances, newer and older."""
     rows = [
         (
-            f"{row['speed_mph']} mph", f"{int(row['since_2011_ft']):,} ft",
-            f"{int(row['to_2004_ft']):,} ft" if row["to_2004_ft"] else "—", cite(row["source"]),
+            f"{row['speed_mph']} mph",
+            f"{int(row['since_2011_ft']):,} ft",
+            f"{int(row['to_2004_ft']):,} ft" if row["to_2004_ft"] else "—",
+            cite(row["source"]),
         )
-        for row in tables.rows("road_passing_sight")
-    ]  # fmt: skip
+        for row in tables.rows("road/road_passing_sight")
+    ]
     return TableView(
         "Passing sight distance on a two-lane road",
         ("Speed", "Books since 2011", "Books to 2004", "Source"),
@@ -214,10 +246,15 @@ def passing_sight() -> TableView:
 def gap_times() -> TableView:
     """Return the gaps that design guides use."""
     rows = [
-        (row["vehicle"], f"{row['left']} s", f"{row['right_or_cross']} s",
-         f"{row['extra_lane']} s", cite(row["source"]))
-        for row in tables.rows("road_gap_times")
-    ]  # fmt: skip
+        (
+            row["vehicle"],
+            f"{row['left']} s",
+            f"{row['right_or_cross']} s",
+            f"{row['extra_lane']} s",
+            cite(row["source"]),
+        )
+        for row in tables.rows("road/road_gap_times")
+    ]
     return TableView(
         "Gaps for vehicles that speed up to the traffic",
         ("Vehicle", "Left from a stop", "Right, or across", "Each lane more", "Source"),
@@ -231,7 +268,9 @@ def crash_facts() -> TableView:
     return TableView(
         "What studies found",
         ("Finding", "Where and when", "Source"),
-        tuple((r["fact"], r["where"], cite(r["source"])) for r in tables.rows("road_crash_facts")),
+        tuple(
+            (r["fact"], r["where"], cite(r["source"])) for r in tables.rows("road/road_crash_facts")
+        ),
         "Shares depend on the place and on how crashes are coded.",
     )
 
@@ -239,13 +278,22 @@ def crash_facts() -> TableView:
 def lamp_loads() -> TableView:
     """Return the current of lamps."""
     rows = []
-    for row in tables.rows("lamp_loads"):
-        amps = float(row["amps"]) if row["amps"] else wiring.lamp_current(
-            float(row["watts"]), row["behavior"], float(row["volts"]))  # fmt: skip
+    for row in tables.rows("road/lamp_loads"):
+        amps = (
+            float(row["amps"])
+            if row["amps"]
+            else wiring.lamp_current(float(row["watts"]), row["behavior"], float(row["volts"]))
+        )
         rows.append(
-            (row["name"], f"{row['watts']} W" if row["watts"] else "—", f"{amps:.2f} A",
-             f"{row['volts']} V", row["behavior"], cite(row["source"]))
-        )  # fmt: skip
+            (
+                row["name"],
+                f"{row['watts']} W" if row["watts"] else "—",
+                f"{amps:.2f} A",
+                f"{row['volts']} V",
+                row["behavior"],
+                cite(row["source"]),
+            )
+        )
     return TableView(
         "Current of one lamp while lit",
         ("Lamp", "Power", "Current", "At", "Behaves as", "Source"),
@@ -260,26 +308,34 @@ def wire_sizes() -> TableView:
     rows = [
         (
             row["gauge"],
-            f"{int(row['awg_circular_mils']):,}", f"{int(row['sae_circular_mils']):,}",
-            row["ohm_per_1000ft_20c"], row["ohm_per_1000ft_75c_stranded"] or "—",
+            f"{int(row['awg_circular_mils']):,}",
+            f"{int(row['sae_circular_mils']):,}",
+            row["ohm_per_1000ft_20c"],
+            row["ohm_per_1000ft_75c_stranded"] or "—",
             cite("; ".join(filter(None, (row["source"], row["source_sae"], row["source_75c"])))),
         )
-        for row in tables.rows("wire_sizes")
-    ]  # fmt: skip
+        for row in tables.rows("road/wire_sizes")
+    ]
     return TableView(
         "Wire: area and resistance",
-        ("Gauge", "AWG, circular mils", "Automotive (SAE), circular mils",
-         "Ohms for 1,000 ft, 20 °C", "Ohms for 1,000 ft, stranded, 75 °C", "Sources"),
+        (
+            "Gauge",
+            "AWG, circular mils",
+            "Automotive (SAE), circular mils",
+            "Ohms for 1,000 ft, 20 °C",
+            "Ohms for 1,000 ft, stranded, 75 °C",
+            "Sources",
+        ),
         tuple(rows),
         "Automotive wire of a number has less copper than AWG of that number.",
-    )  # fmt: skip
+    )
 
 
 def connector_pins() -> TableView:
     """Return the two patterns of the seven-pin socket."""
     rows = [
         (row["pin"], row["north_america"], row["color"], row["iso_1724"], cite(row["source"]))
-        for row in tables.rows("connector_pins")
+        for row in tables.rows("road/connector_pins")
     ]
     return TableView(
         "Pins of the seven-terminal socket",
@@ -298,7 +354,7 @@ def towed_mass() -> TableView:
             f"{row['mass_kg']} kg" if row["mass_kg"] else f"{row['ratio']} × the tractor",
             cite(row["source"]),
         )
-        for row in tables.rows("towed_mass_rules")
+        for row in tables.rows("road/towed_mass_rules")
     ]
     return TableView("What may be towed", ("Rule", "Limit", "Source"), tuple(rows))
 
@@ -306,14 +362,18 @@ def towed_mass() -> TableView:
 def brake_minimums() -> TableView:
     """Return the least braking of a tractor at type approval."""
     rows = []
-    for row in tables.rows("brake_minimums"):
+    for row in tables.rows("road/brake_minimums"):
         top = float(row["top_speed_to_kmh"] or 40)
         stop = braking.approval_stopping_distance(top / 3.6, top / 3.6)
         rows.append(
-            (row["class"], f"0.15 v + v²/{row['divisor_kmh2_per_m']}",
-             f"{row['deceleration']} m/s²", f"{stop:.1f} m from {top:.0f} km/h",
-             cite(row["source"]))
-        )  # fmt: skip
+            (
+                row["class"],
+                f"0.15 v + v²/{row['divisor_kmh2_per_m']}",
+                f"{row['deceleration']} m/s²",
+                f"{stop:.1f} m from {top:.0f} km/h",
+                cite(row["source"]),
+            )
+        )
     return TableView(
         "Least braking of a tractor at European type approval",
         ("Top speed", "Stop in meters, v in km/h", "Average deceleration", "Example", "Source"),

@@ -26,7 +26,7 @@ def forms() -> TableView:
             row["diameter_from_size"],
             cite(row["source"]),
         )
-        for row in tables.rows("tire_designations")
+        for row in tables.rows("tires/tire_designations")
     ]
     return TableView(
         "How tire sizes are written",
@@ -40,7 +40,7 @@ def forms() -> TableView:
 def sizes() -> TableView:
     """Return every size of the table with its dimensions, basis and error."""
     rows = []
-    for row in tables.rows("tire_dimensions"):
+    for row in tables.rows("tires/tire_dimensions"):
         ply = f" {row['ply_rating']}PR" if row["ply_rating"] else ""
         tire = tires.dimensions(decode(row["size"] + ply))
         rows.append(
@@ -57,18 +57,26 @@ def sizes() -> TableView:
         )
     return TableView(
         "Sizes and dimensions",
-        ("Size", "Tread", "Diameter", "Width", "Loaded radius", "One turn", "Error of one turn",
-         "Source of the diameter"),
+        (
+            "Size",
+            "Tread",
+            "Diameter",
+            "Width",
+            "Loaded radius",
+            "One turn",
+            "Error of one turn",
+            "Source of the diameter",
+        ),
         tuple(rows),
         "New tires, inflated, at rated load. A tire of another maker may differ by up to 3 % in "
         "diameter and width. Width of a metric size is the number in its name.",
-    )  # fmt: skip
+    )
 
 
 def load_index() -> TableView:
     """Return load indexes in blocks of ten."""
     rows = []
-    by_index = tables.by_key("load_index", "index")
+    by_index = tables.by_key("tires/load_index", "index")
     for start in range(60, 176, 10):
         cells = []
         for index in range(start, start + 10):
@@ -93,7 +101,7 @@ def speed_symbols() -> TableView:
     """Return speed symbols."""
     rows = [
         (row["symbol"], both(float(row["speed_km_h"]) / 3.6, "speed"), cite(row["source"]))
-        for row in tables.rows("speed_symbols")
+        for row in tables.rows("tires/speed_symbols")
     ]
     return TableView("Speed symbols", ("Symbol", "Speed", "Source"), tuple(rows))
 
@@ -102,7 +110,7 @@ def treads() -> TableView:
     """Return tread codes."""
     rows = [
         (row["code"], row["use"], row["note"] or "–", cite(row["source"]))
-        for row in tables.rows("tread_codes")
+        for row in tables.rows("tires/tread_codes")
     ]
     return TableView("Tread codes", ("Code", "For", "Note", "Source"), tuple(rows))
 
@@ -118,18 +126,20 @@ def windows() -> TableView:
             else "–",
             cite(row["source"]),
         )
-        for row in tables.rows("lead_windows")
+        for row in tables.rows("tires/lead_windows")
     ]
     return TableView(
-        "Windows of front-drive lead", ("Window", "Limits", "Aimed at", "Source"), tuple(rows),
+        "Windows of front-drive lead",
+        ("Window", "Limits", "Aimed at", "Source"),
+        tuple(rows),
         "The first is used unless you choose another. Your tractor's manual comes before all.",
-    )  # fmt: skip
+    )
 
 
 def pairs() -> TableView:
     """Return sizes that charts call equal, and how much they differ."""
     rows = []
-    for row in tables.rows("inch_metric_pairs"):
+    for row in tables.rows("tires/inch_metric_pairs"):
         inch, metric = (tires.dimensions(decode(row[name])) for name in ("inch", "metric"))
         change = 100 * (metric.overall_diameter / inch.overall_diameter - 1)
         rows.append(
@@ -153,7 +163,7 @@ def fill() -> TableView:
     """Return the liquid that tires hold."""
     gallon = 0.003785411784
     rows = []
-    for row in tables.rows("tire_liquid_fill"):
+    for row in tables.rows("tires/tire_liquid_fill"):
         second = "–"
         if row["full_litres"]:
             second = both(float(row["full_litres"]) * 0.75 / 1000, "volume")
@@ -170,7 +180,7 @@ def fill() -> TableView:
 def liquids() -> TableView:
     """Return ballast liquids with density and freezing point."""
     rows = []
-    for row in tables.rows("ballast_liquids"):
+    for row in tables.rows("tires/ballast_liquids"):
         density = both(float(row["density_kg_l"]) * 1000, "density")
         slush = both(273.15 + float(row["slush_c"]), "temperature") if row["slush_c"] else "–"
         solid = both(273.15 + float(row["solid_c"]), "temperature") if row["solid_c"] else "–"
@@ -189,7 +199,8 @@ def liquids() -> TableView:
 def fill_rules() -> TableView:
     """Return the manuals' rules for liquid."""
     rows = [
-        (row["rule"], row["limit"], cite(row["source"])) for row in tables.rows("liquid_fill_rules")
+        (row["rule"], row["limit"], cite(row["source"]))
+        for row in tables.rows("tires/liquid_fill_rules")
     ]
     return TableView("Rules for liquid in tires", ("Rule", "Limit", "Source"), tuple(rows))
 
@@ -198,12 +209,14 @@ def additions() -> TableView:
     """Return what the work adds to a chart's pressure."""
     rows = [
         (row["label"], both(float(row["add_kpa"]) * 1000, "pressure"), cite(row["source"]))
-        for row in tables.rows("pressure_additions")
+        for row in tables.rows("tires/pressure_additions")
     ]
     return TableView(
-        "Pressure to add to the load chart's", ("For", "Add", "Source"), tuple(rows),
+        "Pressure to add to the load chart's",
+        ("For", "Add", "Source"),
+        tuple(rows),
         "Never above the maximum on the sidewall.",
-    )  # fmt: skip
+    )
 
 
 def speed_factors() -> TableView:
@@ -215,7 +228,7 @@ def speed_factors() -> TableView:
     }
     found: dict[float, dict[str, str]] = {}
     cited: dict[str, None] = {}
-    for row in tables.rows("tire_speed_factors"):
+    for row in tables.rows("tires/tire_speed_factors"):
         shown = f"{float(row['change_pct']):+g} %".replace("-", "\u2212").replace("+0 %", "0 %")
         found.setdefault(float(row["speed_km_h"]) / 3.6, {})[row["kind"]] = shown
         cited[row["source"]] = None
@@ -224,10 +237,12 @@ def speed_factors() -> TableView:
         for speed, cells in sorted(found.items())
     ]
     return TableView(
-        "How load changes with speed", ("Speed", *kinds.values()), tuple(rows),
+        "How load changes with speed",
+        ("Speed", *kinds.values()),
+        tuple(rows),
         f"Sources: {cite('; '.join(cited))}. The three can't be mixed, and no answer here counts "
         "on more load at low speed.",
-    )  # fmt: skip
+    )
 
 
 def spacing() -> TableView:
@@ -239,7 +254,7 @@ def spacing() -> TableView:
             both(float(row["spacing_mm"]) / 1000, "length"),
             cite(row["source"]),
         )
-        for row in tables.rows("dual_spacing")
+        for row in tables.rows("tires/dual_spacing")
     ]
     return TableView(
         "Least spacing of dual tires, middle to middle",
@@ -253,7 +268,7 @@ def spacing() -> TableView:
 def bolt_torque() -> TableView:
     """Return clamp load and torque by thread and grade."""
     rows = []
-    for row in tables.rows("bolt_threads"):
+    for row in tables.rows("tires/bolt_threads"):
         diameter, area = bolts.thread(row["key"])
         for grade in ("2", "5", "8") if row["series"] == "inch" else ("8.8", "10.9"):
             clamp = bolts.clamp_load(bolts.proof_stress(grade, diameter), area)
@@ -262,9 +277,14 @@ def bolt_torque() -> TableView:
                 for state in ("dry", "lubricated")
             )
             rows.append(
-                (row["label"], grade, both(clamp, "force"), both(dry, "torque"),
-                 both(oiled, "torque"))
-            )  # fmt: skip
+                (
+                    row["label"],
+                    grade,
+                    both(clamp, "force"),
+                    both(dry, "torque"),
+                    both(oiled, "torque"),
+                )
+            )
     return TableView(
         "Clamp load and torque at 75 % of proof load",
         ("Thread", "Grade or class", "Clamp load", "Torque, dry", "Torque, lubricated"),
@@ -277,26 +297,31 @@ def bolt_torque() -> TableView:
 def retorque() -> TableView:
     """Return when to tighten again."""
     rows = [
-        (row["machine"], row["step"], cite(row["source"])) for row in tables.rows("retorque_steps")
+        (row["machine"], row["step"], cite(row["source"]))
+        for row in tables.rows("tires/retorque_steps")
     ]
     return TableView("When to tighten again", ("Machine", "When", "Source"), tuple(rows))
 
 
 def rims() -> TableView:
     """Return permitted rims."""
-    rows = [(row["size"], row["rims"], cite(row["source"])) for row in tables.rows("tire_rims")]
+    rows = [
+        (row["size"], row["rims"], cite(row["source"])) for row in tables.rows("tires/tire_rims")
+    ]
     return TableView(
-        "Rims that the standard allows", ("Width code", "Rims", "Source"), tuple(rows),
+        "Rims that the standard allows",
+        ("Width code", "Rims", "Source"),
+        tuple(rows),
         "Read from a correction sheet whose inch rows were flattened: check the first and last "
         "entry in the tire maker's book.",
-    )  # fmt: skip
+    )
 
 
 def road_limits() -> TableView:
     """Return what a compact's manual allows on the road."""
     rows = [
         (row["size"], both(float(row["load_kg"]), "mass"), cite(row["source"]))
-        for row in tables.rows("tire_road_limits")
+        for row in tables.rows("tires/tire_road_limits")
     ]
     return TableView(
         "What one compact's manual allows on one tire", ("Size", "Load", "Source"), tuple(rows)
@@ -306,26 +331,30 @@ def road_limits() -> TableView:
 def pressures() -> TableView:
     """Return pressures that manuals print."""
     rows = []
-    for row in tables.rows("tire_recommended_pressures"):
+    for row in tables.rows("tires/tire_recommended_pressures"):
         low, high = float(row["low_kpa"]) * 1000, float(row["high_kpa"]) * 1000
         shown = " ".join(
-            quantities.show_range(low, high, "pressure", system) if system == "us"
+            quantities.show_range(low, high, "pressure", system)
+            if system == "us"
             else f"({quantities.show_range(low, high, 'pressure', system)})"
             for system in ("us", "metric")
-        )  # fmt: skip
+        )
         ply = f" {row['ply_rating']}PR" if row["ply_rating"] else ""
-        rows.append((f"{row['size']}{ply}", row["tread"] or "–", shown, row["machine"],
-                     cite(row["source"])))  # fmt: skip
+        rows.append(
+            (f"{row['size']}{ply}", row["tread"] or "–", shown, row["machine"], cite(row["source"]))
+        )
     return TableView(
-        "Pressures that manuals print", ("Size", "Tread", "Pressure", "Machine", "Source"),
-        tuple(rows), "Of one machine each: a sense of the usual, not a rule for yours.",
-    )  # fmt: skip
+        "Pressures that manuals print",
+        ("Size", "Tread", "Pressure", "Machine", "Source"),
+        tuple(rows),
+        "Of one machine each: a sense of the usual, not a rule for yours.",
+    )
 
 
 def load_sheets() -> TableView:
     """Return the data sheets of load at pressure and speed."""
     rows = []
-    for row in tables.rows("tire_load_at_pressure"):
+    for row in tables.rows("tires/tire_load_at_pressure"):
         speed = both(float(row["speed_km_h"]) / 3.6, "speed") if row["speed_km_h"] else "–"
         rows.append(
             (
@@ -338,16 +367,17 @@ def load_sheets() -> TableView:
         )
     return TableView(
         "Load at pressure: two makers' data sheets",
-        ("Tire", "Speed", "Pressure", "Load on one tire", "Source"), tuple(rows),
+        ("Tire", "Speed", "Pressure", "Load on one tire", "Source"),
+        tuple(rows),
         "Both follow load ∝ pressure to the power 0.58.",
-    )  # fmt: skip
+    )
 
 
 def ground_rules() -> TableView:
     """Return what is known of ground pressure under tires."""
     rows = [
         (row["topic"], row["rule"], cite(row["source"]))
-        for row in tables.rows("ground_pressure_rules")
+        for row in tables.rows("lawn/ground_pressure_rules")
     ]
     return TableView("Pressure on the ground", ("About", "Rule", "Source"), tuple(rows))
 
@@ -361,11 +391,12 @@ def rolling_index() -> TableView:
         rows.append((str(group), both(length, "length", 4), both(diameter, "length")))
     return TableView(
         "Rolling circumference index",
-        ("Group", "One turn", "Diameter, about"), tuple(rows),
+        ("Group", "One turn", "Diameter, about"),
+        tuple(rows),
         f"Each group rolls {100 * (front_drive.INDEX_STEP - 1):.1f} % farther than the one before. "
         "Front drives are laid out for a fixed number of groups between rear and front: four, "
         f"five or six. Sources: {cite('tires/S4; tires/WEB-5; tires/OM-4')}.",
-    )  # fmt: skip
+    )
 
 
 TABLES: dict[str, Callable[[], TableView]] = {

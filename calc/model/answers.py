@@ -1,0 +1,68 @@
+"""What the reader gets: a finding over everything that the inputs may be."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from calc.model.fields import AnyField, Typical
+from calc.model.outcome import Advice, Check, Output, Step
+from calc.model.pictures import Picture
+from calc.model.worksheet import Worksheet
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """A check over everything the inputs may be: its range, and the finding that holds."""
+
+    check: Check  # at the middle values
+    finding: str
+    value_low: float
+    value_high: float
+    margin_low: float
+    margin_high: float
+    limit_low: float
+    limit_high: float
+
+
+@dataclass(frozen=True, slots=True)
+class Settle:
+    """The single number that would do most to settle an answer."""
+
+    field: AnyField
+    low: float | None  # at this or more the deciding check is met whatever the others are
+    high: float | None  # at this or less it is met
+    narrows: float  # share of the deciding margin's width that goes once it is known
+
+
+@dataclass(frozen=True, slots=True)
+class Assumed:
+    """An input that wasn't known, and what was used for it."""
+
+    field: AnyField
+    typical: Typical | None
+    options: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """The whole answer, in base units; rendered elsewhere."""
+
+    worksheet: Worksheet
+    typed: Mapping[str, str]
+    finding: str
+    deciding: Verdict | None
+    verdicts: Sequence[Verdict]
+    outputs: Sequence[Output]
+    working: Sequence[Step]
+    advice: Advice
+    assumed: Sequence[Assumed]
+    settle: Settle | None
+    pictures: Sequence[Picture]
+    searched: int  # how many sets of values were computed
+    final: bool = True  # False for the first pass, before ranges were searched
+
+    @property
+    def margin(self) -> float:
+        """The deciding check's smallest margin."""
+        return self.deciding.margin_low if self.deciding else 0.0

@@ -1,0 +1,218 @@
+"""What computing gives at one set of values: checks, outputs, the working, and what to do."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import Any
+
+from calc.errors import UnknownName
+from calc.model.text import Phrase, Words
+
+WITHIN, CLOSE, OVER, UNKNOWN, COMPARED = "within", "close", "over", "unknown", "compared"
+FINDING_WORDS = {
+    WITHIN: "Within limits",
+    CLOSE: "Close to a limit",
+    OVER: "Over a limit",
+    UNKNOWN: "Can't tell yet",
+    COMPARED: "Compared, no limit applies",
+}
+
+CLOSE_BAND = 0.10  # a margin smaller than this share of the limit is "close"; our own choice
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """One limit, at one set of values.
+
+    `sense` is "at most", "at least", "between" or "fits". The `margin` is what is left, as a
+    share of the limit; below zero the limit is broken. For "fits" the margin is 1 (fits),
+    0 (fits with something to do) or -1 (doesn't fit), and `sentence` says which.
+    """
+
+    name: str
+    title: str
+    kind: str
+    value: float
+    limit: float
+    sense: str
+    margin: float
+    source: str
+    sentence: Words = ""
+    why: str = ""  # what happens when it is broken, one short sentence
+    upper: float = 0.0  # the other limit of "between"
+    unit_us: str = ""
+    unit_metric: str = ""
+    close_band: float = CLOSE_BAND
+
+
+def _past_rounding(margin: float) -> float:
+    """A limit in feet met by a value in inches may be missed by rounding alone: that is no miss."""
+    return 0.0 if -1e-9 < margin < 0 else margin
+
+
+def at_most(
+    name: str, title: str, value: float, limit: float, kind: str, source: str, **more: Any
+) -> Check:
+    """Return a check that `value` is no more than `limit`."""
+    margin = (limit - value) / abs(limit) if limit else (-1.0 if value > 0 else 0.0)
+    margin = _past_rounding(margin)
+    return Check(name, title, kind, value, limit, "at most", margin, source, **more)
+
+
+def at_least(
+    name: str, title: str, value: float, limit: float, kind: str, source: str, **more: Any
+) -> Check:
+    """Return a check that `value` is no less than `limit`."""
+    margin = (value - limit) / abs(limit) if limit else (1.0 if value > 0 else 0.0)
+    margin = _past_rounding(margin)
+    return Check(name, title, kind, value, limit, "at least", margin, source, **more)
+
+
+def between(
+    name: str,
+    title: str,
+    value: float,
+    low: float,
+    high: float,
+    kind: str,
+    source: str,
+    **more: Any,
+) -> Check:
+    """Return a check that `value` lies in a window; the margin is a share of half its width."""
+    half = (high - low) / 2
+    margin = min(value - low, high - value) / half if half > 0 else -1.0
+    margin = _past_rounding(margin)
+    return Check(name, title, kind, value, low, "between", margin, source, upper=high, **more)
+
+
+def fits(name: str, title: str, margin: float, sentence: Words, source: str, **more: Any) -> Check:
+    """Return a check without a number: margin 1 fits, 0 fits with a remedy, -1 doesn't fit."""
+    return Check(name, title, "count", margin, 0.0, "fits", margin, source, sentence, **more)
+
+
+@dataclass(frozen=True, slots=True)
+class Output:
+    """One number of the answer. `low` and `high` are set when inputs are ranges."""
+
+    name: str
+    label: str
+    value: float
+    kind: str
+    note: Words = ""
+    unit_us: str = ""
+    unit_metric: str = ""
+    low: float | None = None
+    high: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One line of the working: symbol = formula, with the numbers put in, and its source."""
+
+    label: str
+    symbol: str
+    formula: str
+    numbers: tuple[tuple[str, float, str], ...]
+    value: float
+    kind: str
+    source: str
+    unit_us: str = ""
+    unit_metric: str = ""
+
+
+class Work:
+    """Collects the working while an answer is computed once; silent while a box is searched."""
+
+    __slots__ = ("on", "steps")
+
+    def __init__(self, on: bool = True) -> None:
+        self.on = on
+        self.steps: list[Step] = []
+
+    def step(
+        self,
+        label: str,
+        symbol: str,
+        formula: str,
+        numbers: tuple[tuple[str, float, str], ...],
+        value: float,
+        kind: str,
+        source: str,
+        unit_us: str = "",
+        unit_metric: str = "",
+    ) -> None:
+        """Add a line: each number is (symbol, value, kind) in base units."""
+        if self.on:
+            self.steps.append(
+                Step(label, symbol, formula, numbers, value, kind, source, unit_us, unit_metric)
+            )
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """What `compute` gives: the checks that apply and the outputs, at one set of values."""
+
+    checks: Sequence[Check]
+    outputs: Sequence[Output] = ()
+
+    def check(self, name: str) -> Check | None:
+        """Return the check called `name`, if it applies."""
+        return next((check for check in self.checks if check.name == name), None)
+
+    def output(self, name: str) -> float:
+        """Return the value of the output called `name`."""
+        for output in self.outputs:
+            if output.name == name:
+                return output.value
+        raise UnknownName(f"There is no output called {name!r}.")
+
+    def margin(self, names: Sequence[str] = ()) -> float:
+        """Return the smallest margin, over the checks named or over all of them."""
+        return min(
+            (check.margin for check in self.checks if not names or check.name in names),
+            default=1.0,
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Remedy:
+    """Something to do, solved from the limits. `set` holds field texts that try it out."""
+
+    text: Words
+    set: Mapping[str, str] = field(default_factory=dict)
+    source: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A warning that belongs with the answer."""
+
+    text: str
+    source: str = ""
+
+
+Cell = str | Phrase | tuple[float, str] | tuple[float, str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """An extra table of an answer. A `checklist` gets a box to cross in front of each row."""
+
+    title: str
+    columns: tuple[str, ...]
+    rows: tuple[tuple[Cell, ...], ...]
+    source: str = ""
+    note: Words = ""
+    checklist: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Advice:
+    """What `advise` gives, once for an answer."""
+
+    remedies: Sequence[Remedy] = ()
+    cautions: Sequence[Caution] = ()
+    tables: Sequence[Table] = ()
+    notes: Sequence[Words] = ()
+    headline: Words = ""  # replaces the sentence about the deciding check

@@ -1,0 +1,174 @@
+"""The sentences of an answer: what is found, why, and what would settle it."""
+
+from calc import model
+from calc import quantities as q
+from calc.model import Answer, Verdict, words
+
+
+def _unit(item: model.Check | model.Output | model.Step, system: str) -> str:
+    return item.unit_us if system == "us" else item.unit_metric
+
+
+def value_text(verdict: Verdict, system: str) -> str:
+    """The value of a check, or its range."""
+    check = verdict.check
+    return q.show_range(
+        verdict.value_low, verdict.value_high, check.kind, system, unit=_unit(check, system)
+    )
+
+
+def limit_text(verdict: Verdict, system: str) -> str:
+    """The limit of a check as a phrase, such as "at most 620 lb"."""
+    check = verdict.check
+    unit = _unit(check, system)
+    if check.sense == "between":
+        shown = q.show_range(check.limit, check.upper, check.kind, system, unit=unit)
+        return f"between {shown.replace(' to ', ' and ')}"
+    shown = q.show_range(verdict.limit_low, verdict.limit_high, check.kind, system, unit=unit)
+    return f"{check.sense} {shown}"
+
+
+def margin_text(verdict: Verdict) -> str:
+    """What is left below or above the limit, as a share of it."""
+    if verdict.check.sense == "fits":
+        return ""
+    low, high = _percent(verdict.margin_low), _percent(verdict.margin_high)
+    return low if low == high else f"{low} to {high}"
+
+
+def _percent(margin: float) -> str:
+    shown = round(margin * 100)
+    if abs(shown) > 999:
+        return "over 999 %" if shown > 0 else "under -999 %"
+    return f"{shown} %".replace("-", "\u2212")
+
+
+def check_sentence(verdict: Verdict, system: str) -> str:
+    """One sentence that says what a check found."""
+    check = verdict.check
+    if check.sentence:
+        said = words(check.sentence, system)
+        if check.sense == "fits" and verdict.finding == model.UNKNOWN:
+            said = f"{check.title}: it depends on what isn't known yet."
+        return said
+    return f"{check.title}: {value_text(verdict, system)}, and {_needed(verdict, system)}."
+
+
+def _needed(verdict: Verdict, system: str) -> str:
+    shown = limit_text(verdict, system)
+    if verdict.check.sense == "at most":
+        return f"{shown} is allowed"
+    if verdict.check.sense == "at least":
+        return f"{shown} is needed"
+    return f"it should lie {shown}"
+
+
+def headline(answer: Answer, system: str) -> str:
+    """The sentence under the finding: the deciding check, or the worksheet's own headline."""
+    if answer.advice.headline:
+        return words(answer.advice.headline, system)
+    if answer.deciding is None:
+        return ""
+    return check_sentence(answer.deciding, system)
+
+
+def settle_sentence(answer: Answer, system: str) -> str:
+    """Which single number would settle it, from where, and where to read it."""
+    found = answer.settle
+    if found is None:
+        return ""
+    item = found.field
+    label = model.in_sentence(item.label)
+    said = f"The number that would settle it best is the {label}. {item.help}"
+    if isinstance(item, model.Field):
+        unit = item.unit(system)
+        if found.low is not None:
+            edge = q.show(found.low, item.kind, system, unit=unit)
+            said += f" At {edge} or more this check is met, whatever the other unknowns are."
+        elif found.high is not None:
+            edge = q.show(found.high, item.kind, system, unit=unit)
+            said += f" At {edge} or less this check is met, whatever the other unknowns are."
+        else:
+            said += " By itself it may not be enough; then the next one is named here."
+    return said
+
+
+def assumed_sentence(assumed: model.Assumed, system: str) -> str:
+    """What stood in for an input that wasn't known."""
+    item = assumed.field
+    if assumed.typical is None:
+        labels = {o.value: o.label for o in item.options} if isinstance(item, model.Choice) else {}
+        listed = q.joined([labels.get(value, value) for value in assumed.options], "or")
+        return f"{item.label}: any of {listed}."
+    assert isinstance(item, model.Field)
+    typical = assumed.typical
+    shown = q.show_range(typical.low, typical.high, item.kind, system, unit=item.unit(system))
+    of = f", usual for {typical.of}" if typical.of else ""
+    return f"{item.label}: {shown}{of}."
+
+
+def hint(item: model.AnyField, known: model.KnownSoFar, system: str) -> str:
+    """What stands in an empty field: the range that is used while it is blank."""
+    if isinstance(item, model.Entry):
+        return f"such as {item.example}" if item.example else ""
+    if not isinstance(item, model.Field):
+        return ""
+    typical = item.typical_for(known)
+    if typical is None:
+        return "left out when blank"
+    shown = q.show_range(typical.low, typical.high, item.kind, system, unit=item.unit(system))
+    return shown
+
+
+def output_text(output: model.Output, system: str) -> str:
+    """An output's value, or its range."""
+    unit = _unit(output, system)
+    if output.low is not None and output.high is not None:
+        return q.show_range(output.low, output.high, output.kind, system, unit=unit)
+    return q.show(output.value, output.kind, system, unit=unit)
+
+
+def step_numbers(step: model.Step, system: str) -> str:
+    """The numbers put into a formula."""
+    return ", ".join(
+        f"{symbol} = {q.show(value, kind, system, figures=4)}"
+        for symbol, value, kind in step.numbers
+    )
+
+
+def step_value(step: model.Step, system: str) -> str:
+    """The result of a step."""
+    return q.show(step.value, step.kind, system, unit=_unit(step, system), figures=4)
+
+
+def cell_text(cell: model.Cell, system: str) -> str:
+    """A cell of a table in the reader's units."""
+    if isinstance(cell, tuple):
+        unit = cell[2] if len(cell) > 2 else ""
+        return q.show(cell[0], cell[1], system, unit=unit)
+    return words(cell, system)
+
+
+def citations(answer: Answer) -> list[str]:
+    """Every source that an answer rests on, without places, in order of appearance."""
+    cited: dict[str, None] = {}
+
+    def add(citation: str) -> None:
+        for part in citation.split(";"):
+            if part.strip():
+                cited.setdefault(part.partition(",")[0].strip())
+
+    for verdict in answer.verdicts:
+        add(verdict.check.source)
+    for step in answer.working:
+        add(step.source)
+    for assumed in answer.assumed:
+        if assumed.typical:
+            add(assumed.typical.source)
+    for remedy in answer.advice.remedies:
+        add(remedy.source)
+    for caution in answer.advice.cautions:
+        add(caution.source)
+    for table in answer.advice.tables:
+        add(table.source)
+    return list(cited)

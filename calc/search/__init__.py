@@ -1,0 +1,19 @@
+"""What holds for everything the inputs may be, and solving for remedies."""
+
+from calc.search.answering import answer
+from calc.search.box import BadInputs, Box, Dimension, known_of, read_box
+from calc.search.looking import SAMPLES, Search, evenly
+from calc.search.solver import Solver
+
+__all__ = [
+    "SAMPLES",
+    "BadInputs",
+    "Box",
+    "Dimension",
+    "Search",
+    "Solver",
+    "answer",
+    "evenly",
+    "known_of",
+    "read_box",
+]

@@ -1,0 +1,245 @@
+"""Finding what holds for everything the inputs may be, and solving for remedies.
+
+How the box of possible values is searched:
+
+1. the middle, and each input moved alone to each of its ends, which shows what each check
+   hangs on and in which direction;
+2. for each check the corner that this predicts to be worst, and the one predicted best; then
+   one input after another is flipped there, and a flip that makes it worse (or better) is kept;
+3. every corner of the inputs that sway the deciding check most (all of the box's corners when
+   there are at most `CORNER_INPUTS` inputs), the others held at the worst corner found;
+4. `SAMPLES` points that fill the space evenly, from a fixed seed (see `evenly`).
+
+A check is met only when it is met at every point computed; the answer is "can't tell yet"
+when the points disagree. The search is deterministic: the same inputs give the same answer.
+"""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Mapping
+from typing import Any
+
+from calc import model
+from calc.model import Outcome, Worksheet
+from calc.search.box import Box, Dimension
+
+CORNER_INPUTS = 6
+SAMPLES = 48
+SEED = 0.5
+
+
+class Search:
+    """Computes points of a box, each once, and keeps the extremes of every check and output."""
+
+    def __init__(self, sheet: Worksheet, box: Box) -> None:
+        self.sheet = sheet
+        self.box = box
+        self._silent = model.Work(on=False)
+        self._seen: dict[tuple[Any, ...], Outcome] = {}
+        self.worst: dict[str, tuple[float, dict[str, Any], model.Check]] = {}
+        self.best: dict[str, tuple[float, dict[str, Any], model.Check]] = {}
+        self.present: dict[str, int] = {}
+        self.values: dict[str, list[float]] = {}
+        self.limits: dict[str, list[float]] = {}
+        self.outputs: dict[str, list[float]] = {}
+        self.middle = {dim.name: dim.middle for dim in box.dimensions}
+        self.middle_outcome = self.at(self.middle)
+
+    @property
+    def count(self) -> int:
+        """How many points were computed."""
+        return len(self._seen)
+
+    def at(self, values: Mapping[str, Any]) -> Outcome:
+        """Return the outcome at one point of the box."""
+        key = tuple(values[dim.name] for dim in self.box.dimensions)
+        outcome = self._seen.get(key)
+        if outcome is None:
+            outcome = self.sheet.compute(self.box.point(values), self._silent)
+            self._seen[key] = outcome
+            self._keep(outcome, dict(values))
+        return outcome
+
+    def _keep(self, outcome: Outcome, values: dict[str, Any]) -> None:
+        for check in outcome.checks:
+            name, margin = check.name, check.margin
+            self.present[name] = self.present.get(name, 0) + 1
+            if name not in self.worst:
+                self.worst[name] = self.best[name] = (margin, values, check)
+                self.values[name] = [check.value, check.value]
+                self.limits[name] = [check.limit, check.limit]
+                continue
+            if margin < self.worst[name][0]:
+                self.worst[name] = (margin, values, check)
+            if margin > self.best[name][0]:
+                self.best[name] = (margin, values, check)
+            _stretch(self.values[name], check.value)
+            _stretch(self.limits[name], check.limit)
+        for output in outcome.outputs:
+            _stretch(self.outputs.setdefault(output.name, [output.value] * 2), output.value)
+
+    # The four parts of the search, in the order that the module describes.
+
+    def run(self) -> None:
+        """Search the whole box."""
+        if not self.box.dimensions:
+            return
+        sways = self._one_at_a_time()
+        for name in list(self.worst):
+            self._walk(name, sways.get(name, {}), worst=True)
+            self._walk(name, sways.get(name, {}), worst=False)
+        if self.worst:
+            self._corners(sways)
+        else:
+            self._output_corners()
+        self._fill()
+
+    def _output_corners(self) -> None:
+        """Without checks, go to the corners where each output is predicted lowest and highest."""
+        alone = {
+            dim.name: [(end, self.at({**self.middle, dim.name: end})) for end in dim.ends]
+            for dim in self.box.dimensions
+        }
+        for output in self.middle_outcome.outputs:
+            for pick in (min, max):
+                corner = {}
+                for name, ends in alone.items():
+                    reached = [
+                        (one.value, end)
+                        for end, outcome in ends
+                        for one in outcome.outputs
+                        if one.name == output.name
+                    ]
+                    found = pick(reached, key=lambda pair: pair[0], default=None)
+                    corner[name] = found[1] if found else self.middle[name]
+                self.at(corner)
+
+    def _one_at_a_time(self) -> dict[str, dict[str, list[tuple[float, Any]]]]:
+        """Return, for each check and input, the margins at the input's ends."""
+        sways: dict[str, dict[str, list[tuple[float, Any]]]] = {}
+        middle = {check.name: check.margin for check in self.middle_outcome.checks}
+        for dim in self.box.dimensions:
+            for end in dim.ends:
+                outcome = self.at({**self.middle, dim.name: end})
+                for check in outcome.checks:
+                    if check.margin != middle.get(check.name):
+                        entry = sways.setdefault(check.name, {}).setdefault(dim.name, [])
+                        entry.append((check.margin, end))
+        return sways
+
+    def _walk(self, name: str, sway: Mapping[str, list[tuple[float, Any]]], *, worst: bool) -> None:
+        """Go to the predicted worst (or best) corner of a check, then flip what improves on it."""
+        pick = min if worst else max
+        corner = dict(self.middle)
+        for dim_name, ends in sway.items():
+            corner[dim_name] = pick(ends, key=lambda end: end[0])[1]
+        reached = self._margin(name, corner)
+        for dim in self.box.dimensions:
+            if dim.name not in sway:
+                continue
+            for end in dim.ends:
+                if end == corner[dim.name]:
+                    continue
+                flipped = {**corner, dim.name: end}
+                margin = self._margin(name, flipped)
+                if margin is not None and (
+                    reached is None or (margin < reached if worst else margin > reached)
+                ):
+                    corner, reached = flipped, margin
+
+    def _margin(self, name: str, values: Mapping[str, Any]) -> float | None:
+        check = self.at(values).check(name)
+        return check.margin if check else None
+
+    def _corners(self, sways: Mapping[str, Mapping[str, list[tuple[float, Any]]]]) -> None:
+        chosen = list(self.box.dimensions)
+        start = dict(self.middle)
+        if len(chosen) > CORNER_INPUTS:
+            name = min(self.worst, key=lambda check: self.worst[check][0])
+            start = dict(self.worst[name][1])
+            sway = sways.get(name, {})
+
+            def reach(dim: Dimension) -> float:
+                margins = [end[0] for end in sway.get(dim.name, [])]
+                return max(margins) - min(margins) if margins else 0.0
+
+            chosen = sorted(chosen, key=reach, reverse=True)[:CORNER_INPUTS]
+        for ends in itertools.product(*[dim.ends for dim in chosen]):
+            self.at({**start, **{dim.name: end for dim, end in zip(chosen, ends, strict=True)}})
+
+    def _fill(self) -> None:
+        for shares in evenly(len(self.box.dimensions), SAMPLES):
+            self.at(
+                {
+                    dim.name: dim.at(share)
+                    for dim, share in zip(self.box.dimensions, shares, strict=True)
+                }
+            )
+
+    def verdicts(self) -> list[model.Verdict]:
+        """Return a verdict for each check met anywhere in the box, in order of margin."""
+        nominal = {check.name: check for check in self.middle_outcome.checks}
+        found = []
+        for name, (margin_low, _, worst_check) in self.worst.items():
+            check = nominal.get(name, worst_check)
+            margin_high = self.best[name][0]
+            if self.present[name] < self.count:
+                # Somewhere in the box the check doesn't apply, so it isn't broken everywhere.
+                margin_high = max(margin_high, 0.0)
+            low, high = self.values[name]
+            found.append(
+                model.Verdict(
+                    check,
+                    _finding(margin_low, margin_high, check.close_band),
+                    low,
+                    high,
+                    margin_low,
+                    margin_high,
+                    *self.limits[name],
+                )
+            )
+        return sorted(found, key=_rank)
+
+
+def _stretch(ends: list[float], value: float) -> None:
+    if value < ends[0]:
+        ends[0] = value
+    elif value > ends[1]:
+        ends[1] = value
+
+
+def evenly(dimensions: int, count: int) -> list[list[float]]:
+    """Return points that fill the unit cube evenly, the same each time.
+
+    The j-th coordinate of the i-th point is the fractional part of SEED + i times the square
+    root of the j-th prime number, which no fraction approximates well.
+
+    References
+    ----------
+    .. [1] R. D. Richtmyer's sequence, one of the additive recurrences. Any low-discrepancy
+       sequence would do.
+    """
+    steps: list[float] = []
+    candidate = 2
+    while len(steps) < dimensions:
+        if all(candidate % divisor for divisor in range(2, int(candidate**0.5) + 1)):
+            steps.append(candidate**0.5)
+        candidate += 1
+    return [[(SEED + i * step) % 1.0 for step in steps] for i in range(1, count + 1)]
+
+
+def _finding(margin_low: float, margin_high: float, band: float) -> str:
+    if margin_high < 0:
+        return model.OVER
+    if margin_low < 0:
+        return model.UNKNOWN
+    return model.CLOSE if margin_low < band else model.WITHIN
+
+
+_ORDER = {model.OVER: 0, model.UNKNOWN: 1, model.CLOSE: 2, model.WITHIN: 3}
+
+
+def _rank(verdict: model.Verdict) -> tuple[int, float]:
+    margin = verdict.margin_high if verdict.finding == model.OVER else verdict.margin_low
+    return _ORDER[verdict.finding], margin

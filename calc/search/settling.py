@@ -1,0 +1,55 @@
+"""Which number would settle an answer, and from where."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from calc import model
+from calc.search.bisection import last_met
+from calc.search.box import Dimension
+from calc.search.looking import Search
+
+
+def settle(search: Search, verdict: model.Verdict) -> model.Settle | None:
+    """Return the input whose fixing narrows the deciding margin most, and from where it is met."""
+    name = verdict.check.name
+    worst, best = search.worst[name], search.best[name]
+    width = worst[0] - best[0]
+    if not width:
+        return None
+    chosen: tuple[float, Dimension] | None = None
+    for dim in search.box.dimensions:
+        fixed_low = search._margin(name, {**worst[1], dim.name: dim.middle})
+        fixed_high = search._margin(name, {**best[1], dim.name: dim.middle})
+        if fixed_low is None or fixed_high is None:
+            continue
+        narrows = 1 - (fixed_high - fixed_low) / -width
+        if chosen is None or narrows > chosen[0] + 1e-9:
+            chosen = narrows, dim
+    if chosen is None or chosen[0] <= 0:
+        return None
+    dim = chosen[1]
+    # A window can be left on either side: what mends its worst corner may break the other one.
+    open_ended = not dim.options and verdict.check.sense != "between"
+    low, high = _thresholds(search, name, dim, worst[1]) if open_ended else (None, None)
+    return model.Settle(search.sheet.field(dim.name), low, high, chosen[0])
+
+
+def _thresholds(
+    search: Search, name: str, dim: Dimension, worst: Mapping[str, Any]
+) -> tuple[float | None, float | None]:
+    """Return from which value up, or down, a check is met with everything else at its worst."""
+
+    def met(value: float) -> bool:
+        check = search.sheet.compute(
+            search.box.point({**worst, dim.name: value}), search._silent
+        ).check(name)
+        return check is None or check.margin >= 0
+
+    met_low, met_high = met(dim.low), met(dim.high)
+    if met_low == met_high:
+        return None, None
+    if met_high:
+        return last_met(met, dim.high, dim.low), None
+    return None, last_met(met, dim.low, dim.high)

@@ -1,0 +1,384 @@
+"""What a machine on the road needs, gathered from its rules: facts, lists and their wording."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from calc import model, tables
+from calc.mechanics import lamps, mirrors
+
+EMBLEM_HEIGHT = 14 * 0.0254  # m, road/LAW-NE
+SEATED_EYE = 1.68  # m above the road, road/SIZE-practice
+HOOD_HEIGHT = 0.9  # m, the part of a following car that one must see, road/SIZE-practice
+
+# What each state of the implement's marking carries.
+_REFLECTIVE = frozenset({"rear_reflectors", "rear_strips", "front_strips", "left_front_strip"})
+_LAMPS = frozenset(
+    {"tail_lamps", "amber_flashers", "turn_signals", "left_marker", "side_markers", "stop_lamps"}
+)
+CARRIES: dict[str, frozenset[str]] = {
+    "none": frozenset(),
+    "reflectors": _REFLECTIVE,
+    "emblem": _REFLECTIVE | {"emblem"},
+    "full": _REFLECTIVE | _LAMPS | {"emblem"},
+}
+ALWAYS = "always on the road"
+BINDING = ("law", "maker", "pattern", "memory")
+
+
+@dataclass(frozen=True, slots=True)
+class Situation:
+    """The facts of one trip and what follows from them."""
+
+    facts: dict[str, float]
+    federal: dict[str, bool]
+    needs: list[lamps.Need]
+    emblem_use: str
+    symbol: bool
+    emblem_behind: tuple[str, str, str] | None
+    clear_tail: float  # lowest height at which the tail lamps show over what is behind
+    clear_amber: float
+
+    def need(self, unit: str, item: str) -> lamps.Need | None:
+        """The need of one item, if there is one."""
+        return next((n for n in self.needs if n.unit == unit and n.item == item), None)
+
+
+def extents(v: model.Inputs) -> tuple[float, float]:
+    """How far what is behind reaches left and right of the tractor's center line."""
+    if v.behind_kind == "none":
+        return 0.0, 0.0
+    half = v.transport_width / 2
+    return max(half + v.offset_left, 0.0), max(half - v.offset_left, 0.0)
+
+
+def situation(v: model.Inputs) -> Situation:
+    """Work out what the rules of the place ask for."""
+    left, right = extents(v)
+    behind = v.behind_hitch if v.behind_kind != "none" else 0.0
+    screened = behind > 0 and v.see_through == "solid"
+    top = v.implement_top if screened else 0.0
+    bottom = min(v.implement_bottom, top)
+    away = v.lamps_to_implement
+
+    def hides(height: float, offset: float) -> bool:
+        return screened and any(
+            mirrors.hidden(height, side, away, bottom, top, left, right)
+            for side in {offset, -offset}
+        )
+
+    def clear(offset: float) -> float:
+        if not screened:
+            return 0.0
+        return max(
+            mirrors.lowest_clear_height(side, away, top, left, right) for side in {offset, -offset}
+        )
+
+    spread = v.lamp_spread / 2
+    hides_tail, hides_amber = hides(v.tail_height, spread), hides(v.flasher_height, spread)
+    hides_emblem = hides(v.emblem_height + EMBLEM_HEIGHT / 2, 0.0)
+    view = SEATED_EYE + (HOOD_HEIGHT - SEATED_EYE) * away / mirrors.MIRROR_VIEW
+    half = v.tractor_width / 2
+    carried = v.behind_kind == "carried"
+    on_wheels = v.behind_kind in ("trailed", "trailer", "carried")
+    facts = {
+        "tractor_width": v.tractor_width,
+        "implement_width": v.transport_width if behind else 0.0,
+        "load_width": v.transport_width if carried else 0.0,
+        "width": max(left, half) + max(right, half),
+        "left": left,
+        "right": right,
+        "reach": max(left, right),
+        "behind": behind,
+        "length": v.combination_length,
+        "height": max(v.overall_height, top),
+        "speed": v.top_speed,
+        "made": v.tractor_made,
+        "implement_made": v.implement_made,
+        "hides_tail": float(hides_tail),
+        "hides_amber": float(hides_amber),
+        "hides_turn": float(hides_amber),
+        "hides_emblem": float(hides_emblem),
+        "hides_rear": float(screened and top > view),
+        "on_wheels": float(on_wheels),
+        "carried": float(carried),
+        "road_trailer": float(v.behind_kind == "trailer"),
+        "duals": float(v.duals == "yes"),
+        "tail_lamps": v.tail_lamps,
+    }
+    american = lamps.place_row(v.place)["country"] == "US"
+    federal = {
+        "tractor": american and lamps.federal_rule_applies(v.tractor_made, v.use == "field"),
+        "towed": american and lamps.federal_rule_applies(v.implement_made, v.use == "field"),
+    }
+    use, symbol = lamps.emblem_use(v.place, v.top_speed, v.road_speed)
+    emblem_behind = None
+    if behind and use in ("show", "with symbol"):
+        emblem_behind = lamps.emblem_on_towed(
+            v.place, hides_emblem, behind, v.implement_made, on_wheels
+        )
+    found = lamps.needs(v.place, facts, federal, v.hours == "day")
+    return Situation(
+        facts, federal, found, use, symbol, emblem_behind, clear(spread), clear(spread)
+    )
+
+
+def width_checks(place: str, hours: str, width: float) -> list[model.Check]:
+    """Return the checks of a width on its own wheels against the rule of a place, if any."""
+    rule = lamps.width_rule(place)
+    if rule is None:
+        return []
+    checks = []
+    free = rule.free_night if hours == "dark" else rule.free_day
+    if rule.maximum is not None:
+        checks.append(
+            model.at_most(
+                "width_limit",
+                "Widest that may travel",
+                width,
+                rule.maximum,
+                "length",
+                rule.source,
+                close_band=0.0,
+                why="Beyond this it needs a permit of its own.",
+            )
+        )
+    if free is not None and (rule.maximum is None or width <= rule.maximum):
+        wide = width > free + 1e-9
+        checks.append(
+            model.fits(
+                "width",
+                "Width without more conditions",
+                0.0 if wide else 1.0,
+                model.phrase(
+                    "Wider than {free}. " + rule.note + "." if wide else "Within {free}.",
+                    free=(free, "length"),
+                ),
+                rule.source,
+            )
+        )
+    return checks
+
+
+def count_of(need: lamps.Need, bases: tuple[str, ...], federal: bool) -> int:
+    """The largest count asked for by rules of these bases; a federal duty makes the standard
+    binding on the maker."""
+    return max(
+        (
+            rule.count
+            for rule in need.rules
+            if rule.basis in bases or (federal and rule.basis == "standard" and "maker" in bases)
+        ),
+        default=0,
+    )
+
+
+def cited(need: lamps.Need) -> str:
+    """The sources of a need."""
+    return "; ".join(dict.fromkeys(rule.source for rule in need.rules))
+
+
+# --- the lists -------------------------------------------------------------------------------
+
+
+def item_row(item: str) -> tables.Row:
+    """The row of road_items."""
+    return tables.by_key("road/road_items", "item")[item]
+
+
+def _what(name: str, need: lamps.Need) -> model.Phrase:
+    """What an item is, where it goes and when it is needed, in the reader's units."""
+    parts: list[str] = [name]
+    numbers: dict[str, tuple[float, str] | tuple[float, str, str] | str] = {}
+    if need.height_low is not None and need.height_high is not None:
+        parts.append("{low} to {high} above the road")
+    elif need.height_low is not None:
+        parts.append("at least {low} above the road")
+    if need.height_low is not None:
+        numbers["low"] = (need.height_low, "length")
+    if need.height_high is not None:
+        numbers["high"] = (need.height_high, "length")
+    if need.edge is not None:
+        parts.append("within {edge} of the edge")
+        numbers["edge"] = (need.edge, "length")
+    if need.seen is not None:
+        parts.append("seen at {seen}")
+        numbers["seen"] = (need.seen, "distance")
+    parts.append(ALWAYS if need.hours == "any" else "when lamps are required")
+    return model.Phrase("; ".join(parts), numbers)
+
+
+def _named(need: lamps.Need) -> str:
+    name = item_row(need.item)["name"]
+    return f"{need.count} {name}" if need.count > 1 else name[0].upper() + name[1:]
+
+
+def _reasons(need: lamps.Need) -> str:
+    by_basis: dict[str, list[str]] = {}
+    for rule in sorted(need.rules, key=lambda rule: lamps.BASES.index(rule.basis)):
+        by_basis.setdefault(rule.basis, []).append(rule.text)
+    return " ".join(
+        f"{lamps.BASIS_WORDS[basis].capitalize()}: {'; '.join(dict.fromkeys(texts))}."
+        for basis, texts in by_basis.items()
+    )
+
+
+def listed(found: Situation, unit: str) -> list[lamps.Need]:
+    """The things that a unit carries, in the order of the drawing."""
+    return sorted(
+        (n for n in found.needs if n.unit == unit and item_row(n.item)["group"] == "fit"),
+        key=lambda need: int(item_row(need.item)["order"]),
+    )
+
+
+def item_count(v: model.Inputs, found: Situation) -> int:
+    """How many items the lists hold."""
+    fit = sum(item_row(need.item)["group"] == "fit" for need in found.needs)
+    shown = found.emblem_use in ("show", "with symbol")
+    return fit + shown + found.symbol + bool(found.emblem_behind)
+
+
+Row = tuple[model.Cell, ...]
+
+
+def emblem_rows(v: model.Inputs, found: Situation) -> list[tuple[str, Row, str]]:
+    """The rows of the emblem and the speed symbol: item, cells, source."""
+    rule = lamps.emblem_rule_for(v.place)
+    if rule is None or found.emblem_use == "none":
+        return []
+    low, high = lamps.emblem_window(v.place)
+    basis = "Law that was read" if rule.required == "law" else "Standard"
+    shown = found.emblem_use in ("show", "with symbol")
+    said: model.Words = {
+        "covered": "Emblem taken off or covered while you go faster than it allows",
+        "not shown": "No emblem",
+    }.get(found.emblem_use, "")
+    if shown:
+        said = model.phrase(
+            "Slow-moving-vehicle emblem; lower edge {low} to {high} above the road, center of the "
+            f"rear or just left of it; {ALWAYS}",
+            low=(low, "length"),
+            high=(high, "length"),
+        )
+    rows: list[tuple[str, Row, str]] = []
+    own = rule.height_low is not None
+    height = "" if own else " The height is the standard’s."
+    cites = rule.source if own else f"{rule.source}; road/EXT-2"
+    rows.append(("emblem", (said, f"{basis}: {rule.text}.{height}"), cites))
+    if found.symbol:
+        text: model.Words = model.phrase(
+            "Designed for more than {low}: the emblem goes with a symbol that states the highest "
+            "speed, and no unit of the combination may be rated lower.",
+            low=(rule.speed_to, "speed"),
+        )
+        rows.append(
+            (
+                "speed_symbol",
+                (f"Speed identification symbol; beside the emblem; {ALWAYS}", text),
+                "road/STD-1; road/STD-2",
+            )
+        )
+    return rows
+
+
+COLUMNS = ("No.", "What, where and when", "Why")
+
+
+def checklist(v: model.Inputs, found: Situation, unit: str) -> model.Table | None:
+    """The crossable list of one unit; its numbers stand in the drawing."""
+    rows: list[tuple[model.Cell, ...]] = []
+    sources: list[str] = []
+    if unit == "tractor":
+        for _, cells, source in emblem_rows(v, found):
+            rows.append(cells)
+            sources.append(source)
+    elif found.emblem_behind:
+        why, source, _ = found.emblem_behind
+        low, high = lamps.emblem_window(v.place)
+        rows.append(
+            (
+                model.phrase(
+                    "Slow-moving-vehicle emblem of its own; lower edge {low} to {high} above "
+                    f"the road; {ALWAYS}",
+                    low=(low, "length"),
+                    high=(high, "length"),
+                ),
+                f"{why}.",
+            )
+        )
+        sources.append(source)
+    for need in listed(found, unit):
+        rows.append((_what(_named(need), need), _reasons(need)))
+        sources.append(cited(need))
+    if not rows:
+        return None
+    start = number_of_first(v, found, unit)
+    title = "On the tractor" if unit == "tractor" else "On what is behind"
+    return model.Table(
+        f"{title}: cross off what is there",
+        COLUMNS,
+        tuple((str(start + i), *row) for i, row in enumerate(rows)),
+        unique("; ".join(sources)),
+        checklist=True,
+    )
+
+
+def number_of_first(v: model.Inputs, found: Situation, unit: str) -> int:
+    """The number of a unit's first item: the list behind goes on where the tractor's ends."""
+    if unit == "tractor":
+        return 1
+    return 1 + len(emblem_rows(v, found)) + len(listed(found, "tractor"))
+
+
+def conduct(v: model.Inputs, found: Situation) -> model.Table | None:
+    """What to do and to know before going, as a crossable list."""
+    rows: list[tuple[model.Cell, ...]] = []
+    sources: list[str] = []
+    ordered = sorted(found.needs, key=lambda need: int(item_row(need.item)["order"]))
+    for need in ordered:
+        row = item_row(need.item)
+        if row["group"] == "do":
+            what: model.Words = row["name"][0].upper() + row["name"][1:]
+            why = _reasons(need)
+            limit = lamps.road_speed_limit(v.place, found.facts["width"])
+            if need.item == "speed_limit" and limit is not None and limit[0]:
+                what = model.phrase("Travel no faster than {limit}", limit=(limit[0], "speed"))
+                why = f"{why} {limit[1]}."
+            rows.append((what, why))
+            sources.append(cited(need))
+    if not rows:
+        return None
+    return model.Table(
+        "Before you go", ("What", "Why"), tuple(rows), unique("; ".join(sources)), checklist=True
+    )
+
+
+def unique(citations: str) -> str:
+    """Citations with each named once."""
+    return "; ".join(dict.fromkeys(part.strip() for part in citations.split(";") if part.strip()))
+
+
+def dated(year: str) -> str:
+    """The year of a text in words."""
+    return "undated copy" if year == "n.d." else f"text of {year}"
+
+
+def law_table(place: str) -> model.Table | None:
+    """What was read of the law of a place, with year and confidence."""
+    rows = [row for row in tables.rows("road/state_road_rules") if row["place"] == place]
+    if not rows:
+        return None
+    name = lamps.place_row(place)["name"]
+    return model.Table(
+        f"What was read of the rules of {name}",
+        ("In our words", "Citation"),
+        tuple(
+            (
+                f"{row['about']}: {row['rule']}",
+                f"{row['citation']}, {dated(row['year'])}, confidence {row['confidence']}",
+            )
+            for row in rows
+        ),
+        note="Summaries for planning, not legal advice. Rules differ by state, county and road and "
+        "change every year: check the current text before you travel.",
+    )

@@ -1,0 +1,1 @@
+"""How far off must a driver see me?"""

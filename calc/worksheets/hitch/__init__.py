@@ -1,0 +1,1 @@
+"""What hitch category is it, do these two fit, which sleeves, and does the coupler agree?"""

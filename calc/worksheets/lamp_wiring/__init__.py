@@ -1,0 +1,1 @@
+"""Will the charging system, the wires and the fuse carry these lamps?"""

@@ -1,0 +1,1 @@
+"""Can this tractor run this implement?"""

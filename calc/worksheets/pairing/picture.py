@@ -1,0 +1,60 @@
+"""What is drawn."""
+
+from __future__ import annotations
+
+from calc import model
+from calc.mechanics import pto_power
+from calc.model.pictures import Chart, Mark, Picture, Series
+from calc.subjects.loads_view import inputs_view
+from calc.worksheets.pairing import checks as pairing
+
+
+def picture(v: model.Inputs, outcome: model.Outcome) -> list[Picture]:
+    """Draw the side view with its loads, and demand against width."""
+    met = {check.name: check.margin >= 0 for check in outcome.checks}
+    view = inputs_view(
+        v,
+        front_load=outcome.output("front_load"),
+        rear_load=outcome.output("rear_load"),
+        front_ok=met["steering"] and met["climb"],
+        rear_ok=met.get("rear_axle", True) and met.get("rear_tires", True),
+    )
+    chart = _demand_chart(v, outcome)
+    return [view, chart] if chart else [view]
+
+
+def _demand_chart(v: model.Inputs, outcome: model.Outcome) -> Chart | None:
+    key = pairing.power_key(v.implement_kind)
+    if not key or v.power_needed is not None or pto_power.is_total(key):
+        return None
+    widths = [v.working_width * (0.4 + 0.1 * i) for i in range(11)]
+    left = outcome.output("power_left")
+    return Chart(
+        "Power wanted against working width",
+        model.phrase(
+            "The band runs from light to heavy work; the dashed line is the {left} that the "
+            "tractor has left for the shaft.",
+            left=(left, "power"),
+        ),
+        "Working width",
+        "length",
+        "Power",
+        "power",
+        [
+            Series(
+                "light to heavy material",
+                widths,
+                [pto_power.demand(key, w, "light") for w in widths],
+                "accent",
+                [pto_power.demand(key, w, "heavy") for w in widths],
+            ),
+            Series(
+                "this material",
+                widths,
+                [pto_power.demand(key, w, v.material) for w in widths],
+                "ink",
+            ),
+            Series("power left at the shaft", [widths[0], widths[-1]], [left, left], "bad dashed"),
+        ],
+        [Mark("this implement", v.working_width, outcome.output("power_demand"))],
+    )

@@ -1,0 +1,1 @@
+"""Am I across the tracks before a train comes?"""

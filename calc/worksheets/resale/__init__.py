@@ -1,0 +1,1 @@
+"""Repair before selling: sell as is, repair and sell, or trade in."""

@@ -1,0 +1,1 @@
+"""What does my machine need to travel on the road?"""

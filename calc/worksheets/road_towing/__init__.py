@@ -1,0 +1,1 @@
+"""Can my tractor stop what it tows on the road?"""
