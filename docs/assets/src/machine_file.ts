@@ -1,6 +1,7 @@
 /** The readable file in which machines travel; the device keeps them in the same form. */
 
 import type { Machine } from "./machines";
+import { wordsOf } from "./problem";
 
 export const FORMAT = "yardstick-machines";
 export const VERSION = 1;
@@ -78,4 +79,30 @@ export function readContents(value: unknown): Contents {
 export function toFile(machines: readonly Machine[]): string {
   const plain = machines.map(({ name, role, inputs }) => ({ name, role, inputs }));
   return `${JSON.stringify({ format: FORMAT, version: VERSION, machines: plain }, null, 2)}\n`;
+}
+
+/** `value` with words for what JSON has none: a damaged store may hold anything. */
+function plain(value: unknown, above: readonly unknown[] = []): unknown {
+  if (typeof value === "bigint") return `${value}n`;
+  if (typeof value === "number" && !Number.isFinite(value)) return String(value);
+  if (typeof value !== "object" || value === null) return value;
+  if (above.includes(value)) return "the whole of this again";
+  const inside = (each: unknown): unknown => plain(each, [...above, value]);
+  if (value instanceof Date) return String(value);
+  if (value instanceof Map) return [...value].map(inside);
+  if (Array.isArray(value) || value instanceof Set) return Array.from(value as Iterable<unknown>, inside);
+  if (ArrayBuffer.isView(value) && !(value instanceof DataView)) {
+    return Array.from(value as unknown as Iterable<unknown>, inside);
+  }
+  return Object.fromEntries(Object.entries(value).map(([name, each]) => [name, inside(each)]));
+}
+
+/** Anything at all as readable text. */
+export function asText(value: unknown): string {
+  try {
+    return `${JSON.stringify(plain(value), null, 2)}\n`;
+  } catch (problem) {
+    // Nested too deep, or longer than a text can be.
+    return `It can't be written as text: ${wordsOf(problem)}\n`;
+  }
 }

@@ -3,6 +3,7 @@
 import { createStore, entries, promisifyRequest } from "idb-keyval";
 import { FORMAT, LONGEST_NAME, MOST_MACHINES, VERSION, isRecord, readContents } from "./machine_file";
 import { type Machine, type Role, sameName } from "./machines";
+import { wordsOf } from "./problem";
 
 /** A machine that the reader keeps. */
 export interface Kept extends Machine {
@@ -26,6 +27,23 @@ export interface Shelf {
 
 const KEY = "machines";
 const ASIDE = "set-aside ";
+/** The longest that the browser's storage may take before it is given up [ms]. */
+const LONGEST_WAIT = 5000;
+/** So many problems of a damaged list are told one by one. */
+const TOLD = 5;
+
+/** A change that isn't made; its message is a sentence for the reader. */
+class Refused extends Error {}
+
+/** Why something could not be kept, in a sentence. */
+export function whyNotKept(problem: unknown): string {
+  if (problem instanceof Refused) return problem.message;
+  const words = wordsOf(problem);
+  if (problem instanceof DOMException && problem.name === "QuotaExceededError") {
+    return `There is no room left for it on this device. (${words})`;
+  }
+  return `This browser lets the page keep nothing. (${words})`;
+}
 
 function newId(): string {
   // crypto.randomUUID is missing on pages without a secure context.
@@ -40,15 +58,31 @@ function openStore(value: unknown): { machines: Kept[]; whole: boolean; why: str
   const held = isRecord(value) && Array.isArray(value["machines"]) ? value["machines"] : [];
   const ids = new Map<string, string>();
   for (const each of held) {
-    if (isRecord(each) && typeof each["id"] === "string") {
-      ids.set(`${String(each["role"])} ${String(each["name"]).trim()}`, each["id"]);
-    }
+    if (!isRecord(each)) continue;
+    const { role, name, id } = each;
+    if (typeof role !== "string" || typeof name !== "string" || typeof id !== "string") continue;
+    ids.set(`${role} ${name.trim()}`, id);
   }
-  const kept = machines.map((machine) => ({
-    ...machine,
-    id: ids.get(`${machine.role} ${machine.name}`) ?? newId(),
-  }));
-  return { machines: kept, whole: !refused && !problems.length, why: refused || problems.join(" ") };
+  const kept = machines.map((machine) => {
+    const known = `${machine.role} ${machine.name}`;
+    return { ...machine, id: ids.get(known) ?? known };
+  });
+  const more = problems.length > TOLD ? [`And ${problems.length - TOLD} more.`] : [];
+  const why = refused || [...problems.slice(0, TOLD), ...more].join(" ");
+  return { machines: kept, whole: !why, why };
+}
+
+/** The form in which the device keeps `machines`: only what can be read again just so. */
+function toKeep(machines: Kept[]): unknown {
+  if (machines.length > MOST_MACHINES) {
+    throw new Refused(
+      `This device keeps ${MOST_MACHINES.toLocaleString("en")} machines and no more: delete one first.`,
+    );
+  }
+  const value = { format: FORMAT, version: VERSION, machines };
+  const { whole, why } = openStore(value);
+  if (!whole) throw new Refused(why);
+  return value;
 }
 
 /** A name that no other machine of that role has. */
@@ -98,16 +132,17 @@ export class MachineStore {
     });
   }
 
-  /** Rename; false when another machine of its role has that name. */
-  async rename(id: string, name: string): Promise<boolean> {
-    let done = true;
+  /** Rename, unless another machine of its role has that name, or the machine is gone. */
+  async rename(id: string, name: string): Promise<"renamed" | "taken" | "gone"> {
+    let outcome: "renamed" | "taken" | "gone" = "gone";
     await this.change((machines) => {
       const one = machines.find((each) => each.id === id);
       if (!one) return machines;
-      done = !machines.some((each) => each.id !== id && sameName(each, name, one.role));
-      return done ? machines.map((each) => (each === one ? { ...one, name } : each)) : machines;
+      const taken = machines.some((each) => each.id !== id && sameName(each, name, one.role));
+      outcome = taken ? "taken" : "renamed";
+      return taken ? machines : machines.map((each) => (each === one ? { ...one, name } : each));
     });
-    return done;
+    return outcome;
   }
 
   async remove(id: string): Promise<void> {
@@ -142,28 +177,77 @@ export class MachineStore {
 
   /** Give up what was set aside; only ever on the reader's word. */
   async drop(key: string): Promise<void> {
-    await this.store("readwrite", (store) => {
+    await this.inTime("readwrite", (store) => {
       store.delete(key);
       return promisifyRequest(store.transaction);
     });
     await this.tell();
   }
 
+  /** Do `work` in one transaction; when the storage doesn't answer in time it is undone. */
+  private async inTime<T>(
+    mode: IDBTransactionMode,
+    work: (store: IDBObjectStore) => Promise<T>,
+  ): Promise<T> {
+    let late = false;
+    let undo = (): void => undefined;
+    const finished = this.store(mode, (store) => {
+      undo = () => store.transaction.abort();
+      if (late) undo();
+      return work(store);
+    });
+    // Nobody hears of it any more once it was given up.
+    finished.catch(() => undefined);
+    let timer = 0;
+    const limit = new Promise<never>((_, reject) => {
+      timer = window.setTimeout(() => {
+        late = true;
+        try {
+          undo();
+        } catch {
+          // It is being written in this very moment.
+          return;
+        }
+        reject(new Refused("The browser's storage does not answer; another tab may be holding it."));
+      }, LONGEST_WAIT);
+    });
+    return Promise.race([finished, limit]).finally(() => window.clearTimeout(timer));
+  }
+
   private async change(edit: (machines: Kept[]) => Kept[]): Promise<void> {
-    await this.store("readwrite", async (store) => {
+    await this.write(edit);
+    await this.tell();
+  }
+
+  /** Put what can't be read where it stays until the reader decides, and go on with the rest. */
+  private async setAside(): Promise<void> {
+    await this.write((machines) => machines);
+    this.channel?.postMessage("changed");
+  }
+
+  private async write(edit: (machines: Kept[]) => Kept[]): Promise<void> {
+    await this.inTime("readwrite", async (store) => {
       const transaction = store.transaction;
       const finished = promisifyRequest(transaction);
       finished.catch(() => undefined);
+      let refusal: unknown;
       const asked = store.get(KEY);
       asked.onsuccess = () => {
         const { machines, whole } = openStore(asked.result);
-        // In the same transaction, so that no other tab writes over it in between.
-        if (!whole) store.put(asked.result, ASIDE + new Date().toISOString());
-        store.put({ format: FORMAT, version: VERSION, machines: edit(machines) }, KEY);
+        try {
+          store.put(toKeep(edit(machines)), KEY);
+          // In the same transaction, so that no other tab writes over it in between; the moment
+          // alone would not tell two of them apart.
+          if (!whole) store.put(asked.result, `${ASIDE}${new Date().toISOString()} ${newId()}`);
+        } catch (problem) {
+          refusal = problem;
+          transaction.abort();
+        }
       };
-      await finished;
+      await finished.catch((problem: unknown) => {
+        throw refusal ?? problem;
+      });
     });
-    await this.tell();
   }
 
   private async tell(): Promise<void> {
@@ -171,31 +255,39 @@ export class MachineStore {
     await this.look();
   }
 
+  /** Everything that the device holds, by key. */
+  private held(): Promise<[IDBValidKey, unknown][]> {
+    return this.inTime("readonly", (store) => entries(async (_, take) => take(store)));
+  }
+
+  private async read(): Promise<Shelf> {
+    let held = new Map(await this.held());
+    let problem = "";
+    if (!openStore(held.get(KEY)).whole) {
+      try {
+        await this.setAside();
+        held = new Map(await this.held());
+      } catch (trouble) {
+        problem = whyNotKept(trouble);
+      }
+    }
+    const aside: Aside[] = [];
+    for (const [key, value] of held) {
+      if (typeof key !== "string" || !key.startsWith(ASIDE)) continue;
+      const since = key.slice(ASIDE.length).split(" ")[0]!;
+      aside.push({ key, value, since, why: openStore(value).why });
+    }
+    const { machines } = openStore(held.get(KEY));
+    machines.sort((a, b) => a.name.localeCompare(b.name, "en", { numeric: true }));
+    return { machines, aside, problem };
+  }
+
   private async look(): Promise<void> {
     try {
-      let held = await entries<string, unknown>(this.store);
-      if (!openStore(held.find(([key]) => key === KEY)?.[1]).whole) {
-        await this.change((machines) => machines);
-        held = await entries<string, unknown>(this.store);
-      }
-      const aside = held
-        .filter(([key]) => String(key).startsWith(ASIDE))
-        .map(([key, value]) => ({
-          key,
-          value,
-          since: key.slice(ASIDE.length),
-          why: openStore(value).why,
-        }));
-      const { machines } = openStore(held.find(([key]) => key === KEY)?.[1]);
-      machines.sort((a, b) => a.name.localeCompare(b.name, "en", { numeric: true }));
-      this.shelf = { machines, aside, problem: "" };
+      this.shelf = await this.read();
     } catch (problem) {
-      const said = problem instanceof Error ? problem.message : String(problem);
-      this.shelf = {
-        machines: [],
-        aside: [],
-        problem: `This browser lets the page keep nothing, so machines can't be saved here. (${said})`,
-      };
+      const why = `Machines can't be kept or read here. ${whyNotKept(problem)}`;
+      this.shelf = { machines: [], aside: [], problem: why };
     }
     for (const listener of this.listeners) listener(this.shelf);
   }

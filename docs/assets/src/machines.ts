@@ -55,15 +55,20 @@ export function partsOf(form: HTMLElement): Part[] {
   }));
 }
 
+/** What `record` itself says of `key`: a name may be one that every object knows. */
+export function own<T>(record: Record<string, T>, key: string): T | undefined {
+  return Object.hasOwn(record, key) ? record[key] : undefined;
+}
+
 /** The text that `machine` puts into a field, `absent` when it doesn't give it. */
 export function textFor(machine: Machine, control: Control, absent: string): string {
-  const text = machine.inputs[control.name] ?? absent;
+  const text = own(machine.inputs, control.name) ?? absent;
   if (!(control instanceof HTMLSelectElement)) return text;
   const options = [...control.options];
   const wanted = text.trim().toLowerCase();
   const found = options.find((o) => [o.value, o.label].some((t) => t.toLowerCase() === wanted));
-  const own = options.find((option) => option.defaultSelected) ?? options[0];
-  return found?.value ?? options.find((option) => !option.value)?.value ?? own?.value ?? "";
+  const standing = options.find((option) => option.defaultSelected) ?? options[0];
+  return found?.value ?? options.find((option) => !option.value)?.value ?? standing?.value ?? "";
 }
 
 /** The machines of a role that the site itself lists. */
