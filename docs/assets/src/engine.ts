@@ -215,7 +215,8 @@ export class Engine {
     const { turn } = this;
     this.worker = worker;
     const broken = (detail: string): void => {
-      if (turn === this.turn) this.stumble({ cause: this.inFlight ? "died" : "start", detail });
+      const cause = this.progress.state === "ready" ? "died" : "start";
+      if (turn === this.turn) this.stumble({ cause, detail });
     };
     worker.onmessage = (event: MessageEvent<FromWorker>) => turn === this.turn && this.hear(event.data);
     worker.onmessageerror = () => broken("a message could not be read");
