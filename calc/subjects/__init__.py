@@ -1,0 +1,1 @@
+"""What more than one calculator computes, checks or draws, once."""
