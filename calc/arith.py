@@ -68,6 +68,7 @@ __all__ = [
     "log1p",
     "max",
     "min",
+    "number",
     "pi",
     "pow",
     "radians",
@@ -98,6 +99,15 @@ def where(share: float, yes: float, no: float) -> float:
     5.0
     """
     return yes if share else no
+
+
+def number(value: float | str) -> float:
+    """Return `float(value)`, or an interval as it is.
+
+    >>> number("2.5")
+    2.5
+    """
+    return float(value)
 
 
 def _straight[R](function: Callable[..., R], sign: int, value: float, rest: tuple[Any, ...]) -> R:

@@ -49,8 +49,8 @@ def windows() -> tuple[Window, ...]:
             row["label"],
             float(row["low_pct"]) / 100.0,
             float(row["high_pct"]) / 100.0,
-            float(row["target_low_pct"] or row["low_pct"]) / 100.0,
-            float(row["target_high_pct"] or row["high_pct"]) / 100.0,
+            arith.number(row["target_low_pct"] or row["low_pct"]) / 100.0,
+            arith.number(row["target_high_pct"] or row["high_pct"]) / 100.0,
             row["source"],
         )
         for row in tables.rows("tires/lead_windows")
@@ -277,7 +277,7 @@ def index_circumference(group: int) -> float:
     """
     if not 36 <= group <= 50:
         raise ValueError("Rolling circumference groups run from 36 to 50.")
-    return float(_ANCHOR_CIRCUMFERENCE * INDEX_STEP ** (group - _ANCHOR_GROUP))
+    return arith.number(_ANCHOR_CIRCUMFERENCE * INDEX_STEP ** (group - _ANCHOR_GROUP))
 
 
 def index_group(circumference: float) -> int:

@@ -66,7 +66,7 @@ def decimal_volume(width_in: float, rim_in: float) -> float:
     >>> round(decimal_volume(14.9, 28) / GALLON, 1)
     52.6
     """
-    return float(0.00703 * width_in**2.202 * rim_in**0.892 * GALLON)
+    return arith.number(0.00703 * width_in**2.202 * rim_in**0.892 * GALLON)
 
 
 def general_volume(section_width: float, overall_diameter: float, rim_diameter: float) -> float:

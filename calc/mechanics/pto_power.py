@@ -345,7 +345,7 @@ def rotary_spread(key: str) -> float | None:
     0.4
     """
     text = _find("power/rotary_power", key)["plus_minus_percent"]
-    return float(text) / 100.0 if text else None
+    return arith.number(text) / 100.0 if text else None
 
 
 _PER = {"ft": FOOT, "in": INCH, "m": 1.0, "total": 1.0, "kW": 1000.0}

@@ -157,7 +157,7 @@ def load_at_pressure(load: float, pressure: float, reference_pressure: float) ->
         raise ValueError("A tire carries load only with pressure above zero.")
     if pressure > reference_pressure * (1.0 + 1e-9):
         raise ValueError("The pressure is above the one the rating is given for.")
-    return float(load * (pressure / reference_pressure) ** PRESSURE_EXPONENT)
+    return arith.number(load * (pressure / reference_pressure) ** PRESSURE_EXPONENT)
 
 
 def pressure_for_load(load: float, rated_load: float, rated_pressure: float) -> float:
@@ -184,7 +184,7 @@ def pressure_for_load(load: float, rated_load: float, rated_pressure: float) -> 
     """
     if load > rated_load * (1.0 + 1e-9):
         raise ValueError("No pressure within the rating carries that load.")
-    return float(rated_pressure * (load / rated_load) ** (1.0 / PRESSURE_EXPONENT))
+    return arith.number(rated_pressure * (load / rated_load) ** (1.0 / PRESSURE_EXPONENT))
 
 
 def sheet_load(size: str, ply_rating: int, pressure: float, speed: float) -> float:
@@ -220,7 +220,7 @@ def sheet_load(size: str, ply_rating: int, pressure: float, speed: float) -> flo
     for row in tables.rows("tires/tire_load_at_pressure"):
         if row["size"] == size and row["ply_rating"] == str(ply_rating):
             point = (float(row["pressure_psi"]) * PSI, float(row["load_lb"]) * POUND)
-            by_speed.setdefault(float(row["speed_km_h"] or 0.0) / 3.6, []).append(point)
+            by_speed.setdefault(arith.number(row["speed_km_h"] or 0.0) / 3.6, []).append(point)
     if not by_speed:
         raise ValueError(f"No data sheet is known for {size} {ply_rating}PR.")
     at_pressure = [(v, _interpolate(sorted(points), pressure)) for v, points in by_speed.items()]
@@ -308,7 +308,7 @@ def rating(designation: Designation) -> Rating | None:
 
 
 def axle_capacity(
-    tires: int, tire_load: float, axle_rating: float, rim_load: float = float("inf")
+    tires: int, tire_load: float, axle_rating: float, rim_load: float = arith.number("inf")
 ) -> float:
     """Return what an axle may carry: the least of tires, rims and the axle itself.
 

@@ -365,6 +365,11 @@ def isfinite(value: Any) -> bool:
     return not isinf(value) if value.__class__ is Interval else math.isfinite(value)
 
 
+def number(value: Any) -> Any:
+    """The value as a number."""
+    return value if value.__class__ is Interval else float(value)
+
+
 def fsum(values: Iterable[Any]) -> Any:
     """The sum."""
     items = list(values)
