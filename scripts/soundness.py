@@ -124,17 +124,17 @@ def contradictions(
             within = verdict.finding == model.WITHIN
             if check.margin < (check.close_band if within else 0.0) - SLACK:
                 yield f"{name} is not {verdict.finding}: {check.margin:.6g}"
-        if check is not None and not verdict.about:
-            if _outside(check.value, verdict.value_low, verdict.value_high):
-                yield f"{name} shows {verdict.value_low:.6g} to {verdict.value_high:.6g}, not {check.value:.6g}"  # noqa: E501
+        shown = (verdict.value_low, verdict.value_high)
+        if check is not None and not verdict.about and _outside(check.value, *shown):
+            yield f"{name} shows {shown[0]:.6g} to {shown[1]:.6g}, not {check.value:.6g}"
     for name, check in made.items():
         if name not in verdicts and check.margin < -SLACK:
             yield f"{name} was not seen and is over: {check.margin:.6g}"
     for one in outcome.outputs:
-        shown = outputs.get(one.name)
-        if shown is not None and not shown.about:
-            low = shown.value if shown.low is None else shown.low
-            high = shown.value if shown.high is None else shown.high
+        output = outputs.get(one.name)
+        if output is not None and not output.about:
+            low = output.value if output.low is None else output.low
+            high = output.value if output.high is None else output.high
             if _outside(one.value, low, high):
                 yield f"output {one.name} shows {low:.6g} to {high:.6g}, not {one.value:.6g}"
 
@@ -164,7 +164,8 @@ class Tally:
         return (
             f"{name:<14} {self.boxes:>5} {shares} {self.about / max(self.numbers, 1):>7.2%} "
             f"{self.points / max(self.boxes, 1):>7.0f} {1e3 * times[len(times) // 2]:>8.2f} "
-            f"{1e3 * times[int(len(times) * 0.95)]:>8.1f} {1e3 * times[-1]:>8.1f} {len(self.wrong):>5}"
+            f"{1e3 * times[int(len(times) * 0.95)]:>8.1f} {1e3 * times[-1]:>8.1f} "
+            f"{len(self.wrong):>5}"
         )
 
 
