@@ -32,6 +32,7 @@ def on_config(config: Any) -> Any:
     else:
         config.extra["polyfills"] = []
         config.extra["first_script"] = client.first_script()
+        config.extra["build"] = client.built()
     return config
 
 

@@ -45,9 +45,9 @@ class Handler(serve.Handler):
 class Host:
     """The site of `folder` at `address`, with what was asked of it."""
 
-    def __init__(self, folder: Path) -> None:
+    def __init__(self, folder: Path, handler: type[Handler] = Handler) -> None:
         fresh: dict[str, Any] = {"asked": [], "down": False, "folder": folder}
-        self.handler = type("HostHandler", (Handler,), fresh)
+        self.handler = type("HostHandler", (handler,), fresh)
         self.server = serve.Server(("127.0.0.1", 0), self.handler)
         self.address = f"http://127.0.0.1:{self.server.server_address[1]}{FOLDER}/"
 
@@ -72,9 +72,9 @@ class Host:
 
 
 @contextmanager
-def hosted(folder: Path) -> Iterator[Host]:
-    """Serve `folder` as a host would."""
-    host = Host(folder)
+def hosted(folder: Path, handler: type[Handler] = Handler) -> Iterator[Host]:
+    """Serve `folder` as a host would, or as `handler` does."""
+    host = Host(folder, handler)
     threading.Thread(target=host.server.serve_forever, daemon=True).start()
     try:
         yield host
