@@ -129,6 +129,24 @@ def _write(out: Path, copy: Path | None, settings: dict[str, str], made: "Runtim
     return archive
 
 
+def _place_of_list(out: Path) -> Path:
+    """Return where the list of what the site contains belongs; refuse to write over another."""
+    from scripts import contents
+
+    place.check(out)
+    listed = out.with_name(f"{out.name}.cdx.json")
+    place.check_file(listed, ours=contents.is_our_bill(listed))
+    return listed
+
+
+def _list_contents(out: Path, listed: Path, offline: bool) -> None:
+    """Write beside the site which software of others is in it."""
+    from scripts import contents, finish
+
+    found = contents.components(offline=offline)
+    listed.write_text(contents.bill(found, finish.version_of(out)), encoding="utf-8")
+
+
 def main(words: list[str] | None = None) -> int:
     """Build, and say where the result is."""
     options = _arguments(words)
@@ -138,7 +156,9 @@ def main(words: list[str] | None = None) -> int:
     if options.site_url:
         settings["YARDSTICK_SITE_URL"] = options.site_url
     out = place.absolute(options.out)
+    listed = _place_of_list(out)
     build(out, offline=options.offline, kept=not options.not_kept, settings=settings)
+    _list_contents(out, listed, options.offline)
     _setup.say(f"Built {out} in {time.monotonic() - started:.0f} s.")
     return 0
 
