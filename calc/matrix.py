@@ -52,8 +52,7 @@ def pair(
     except search.BadInputs as bad:
         return Cell(model.UNKNOWN, "", "", 0.0, " ".join(bad.errors.values()), inputs)
     seen = search.Search(sheet, box)
-    seen.run()
-    deciding = seen.verdicts()[0]
+    deciding = search.verdicts(seen, search.prove(seen))[0]
     return Cell(
         deciding.finding,
         deciding.check.name,

@@ -1,19 +1,22 @@
 """Build the site, the browser's Python with it, and with --offline the offline copy."""
 
-from __future__ import annotations
+import sys
+from pathlib import Path
+
+sys.path[0] = str(Path(__file__).resolve().parent.parent)
+
+from scripts import _python
+
+_python.require()
 
 import argparse
 import os
 import shutil
 import subprocess
-import sys
 import time
-from pathlib import Path
 from typing import TYPE_CHECKING
 
-sys.path[0] = str(Path(__file__).resolve().parent.parent)
-
-from scripts import _setup, shop
+from scripts import _setup, place, shop
 
 if TYPE_CHECKING:
     from scripts.runtime import Runtime
@@ -83,50 +86,60 @@ def build(
     the readers' devices don't keep the site for use without signal.
     """
     from scripts import finish, runtime
+    from scripts.offline import NAME
 
     settings = settings or {}
-    with _setup.one_at_a_time():
+    place.check(out)
+    copy = out.with_name(f"{out.name}-offline")
+    packed = copy.with_name(f"{copy.name}.zip")
+    if offline:
+        place.check(copy)
+        place.check_file(packed, ours=place.is_our_zip(packed, NAME))
+    with _setup.one_at_a_time(), place.beside(out) as work:
         made = runtime.build()
-        _write(out, offline, settings, made)
-        finish.finish(out, kept=kept)
+        fresh = {name: work / name for name in ("site", "offline")}
+        archive = _write(fresh["site"], fresh["offline"] if offline else None, settings, made)
+        finish.finish(fresh["site"], kept=kept)
+        place.mark(fresh["site"])
+        if archive:
+            place.put(fresh["offline"], copy)
+            os.replace(archive, packed)
+        place.put(fresh["site"], out)
 
 
-def _write(out: Path, offline: bool, settings: dict[str, str], made: Runtime) -> None:
-    from scripts import client
-    from scripts import offline as copy
+def _write(out: Path, copy: Path | None, settings: dict[str, str], made: "Runtime") -> Path | None:
+    """Write the pages of the site, and of the offline copy with its zip, which is returned."""
+    from scripts import client, offline
 
     assets = client.write_assets(made)
-    if offline:
-        folder = out.with_name(f"{out.name}-offline")
-        shutil.rmtree(folder, ignore_errors=True)
-        place = {
-            "YARDSTICK_ASSETS": str(copy.write_assets(made)),
+    archive = None
+    if copy:
+        apart = {
+            "YARDSTICK_ASSETS": str(offline.write_assets(made)),
             "YARDSTICK_OFFLINE": "true",
             "YARDSTICK_DIRECTORY_URLS": "false",
         }
-        _render_pages(folder, {**settings, **place})
-        shutil.copyfile(copy.zip_folder(folder), assets / f"{copy.NAME}.zip")
+        _render_pages(copy, {**settings, **apart})
+        place.mark(copy)
+        archive = offline.zip_folder(copy)
+        shutil.copyfile(archive, assets / f"{offline.NAME}.zip")
     _render_pages(out, {**settings, "YARDSTICK_ASSETS": str(assets)})
+    return archive
 
 
 def main(words: list[str] | None = None) -> int:
     """Build, and say where the result is."""
     options = _arguments(words)
     started = time.monotonic()
-    try:
-        _setup.ensure_environment()
-        settings = shop_settings(options.shop, strict=options.strict)
-        if options.site_url:
-            settings["YARDSTICK_SITE_URL"] = options.site_url
-        out = options.out.resolve()
-        shutil.rmtree(out, ignore_errors=True)
-        build(out, offline=options.offline, kept=not options.not_kept, settings=settings)
-    except _setup.SetupError as problem:
-        print(problem, file=sys.stderr)
-        return 1
+    _setup.ensure_environment()
+    settings = shop_settings(options.shop, strict=options.strict)
+    if options.site_url:
+        settings["YARDSTICK_SITE_URL"] = options.site_url
+    out = place.absolute(options.out)
+    build(out, offline=options.offline, kept=not options.not_kept, settings=settings)
     _setup.say(f"Built {out} in {time.monotonic() - started:.0f} s.")
     return 0
 
 
 if __name__ == "__main__":
-    raise SystemExit(main())
+    _setup.command(main)

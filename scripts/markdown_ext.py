@@ -62,7 +62,7 @@ class Source:
         """Return the HTML of what `written` asks for."""
         from calc.errors import UnknownName
         from calc.render import page, yard
-        from scripts import embeds, finish, shop
+        from scripts import embeds, headers, shop
 
         makers: dict[str, Callable[[], str]] = {
             "worksheet": lambda: page.worksheet_block(name, shop.units()),
@@ -73,7 +73,7 @@ class Source:
             "keep": lambda: self.keep(),
             "embeds": lambda: embeds.list_html(None if self.is_offline else self.up),
             "embed-snippet": lambda: embeds.snippet_html(name),
-            "headers": lambda: self.headers(finish.PLACE_OF_HEADERS),
+            "headers": lambda: self.headers(headers.PLACE),
             "machines": lambda: yard.machines_block(self.href("pairing")),
             "matrix": lambda: shop.matrix_html(self.href("pairing")),
             "value": lambda: page.value_inline(name),

@@ -2,6 +2,15 @@
 
 from __future__ import annotations
 
+import sys
+from pathlib import Path
+
+sys.path[0] = str(Path(__file__).resolve().parent.parent)
+
+from scripts import _python
+
+_python.require()
+
 import argparse
 import datetime
 import functools
@@ -11,15 +20,11 @@ import os
 import platform
 import shutil
 import statistics
-import sys
 import threading
 import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from pathlib import Path
 from typing import TYPE_CHECKING, Any
-
-sys.path[0] = str(Path(__file__).resolve().parent.parent)
 
 from scripts import _setup
 
@@ -363,13 +368,9 @@ def main() -> int:
     parser = argparse.ArgumentParser(prog="scripts/measure.py", description=__doc__)
     parser.add_argument("--print", action="store_true", help="leave the page in docs/ alone")
     options = parser.parse_args()
-    try:
-        _setup.ensure_environment("test")
-        _setup.ensure_browser()
-        rows, machine, found = measure()
-    except _setup.SetupError as problem:
-        print(problem, file=sys.stderr)
-        return 1
+    _setup.ensure_environment("test")
+    _setup.ensure_browser()
+    rows, machine, found = measure()
     print(machine)
     for name, figure, wanted in rows:
         print(f"{figure:>12}  {name}" + (f"  ({wanted})" if wanted else ""))
@@ -381,4 +382,4 @@ def main() -> int:
 
 
 if __name__ == "__main__":
-    raise SystemExit(main())
+    _setup.command(main)

@@ -1,19 +1,20 @@
 """Check everything: style, types, the build, and every test, browsers included."""
 
-from __future__ import annotations
-
-import os
-import subprocess
 import sys
-import time
-from collections.abc import Sequence
 from pathlib import Path
 
 sys.path[0] = str(Path(__file__).resolve().parent.parent)
 
-from scripts import _setup
+from scripts import _python
 
-SITE = _setup.WORK / "test-site"
+_python.require()
+
+import os
+import subprocess
+import time
+from collections.abc import Sequence
+
+from scripts import _setup
 
 
 def _step(name: str, command: Sequence[str | Path]) -> bool:
@@ -32,7 +33,7 @@ def _step(name: str, command: Sequence[str | Path]) -> bool:
 def _pytest(words: Sequence[str]) -> tuple[bool, str]:
     """Run pytest, passing its output on; return whether it passed and its closing line."""
     command = [sys.executable, "-m", "pytest", *words]
-    environment = {**os.environ, "YARDSTICK_TEST_SITE": str(SITE)}
+    environment = {**os.environ, "YARDSTICK_TEST_SITE": str(_setup.TESTED)}
     closing = ""
     with subprocess.Popen(
         command, cwd=_setup.ROOT, env=environment, stdout=subprocess.PIPE, text=True
@@ -53,21 +54,17 @@ def _checks() -> list[tuple[str, list[str | Path]]]:
         ("ruff format", [python, "-m", "ruff", "format", "--check", "."]),
         ("mypy", [python, "-m", "mypy"]),
         ("tsc", [node, npm / "typescript" / "bin" / "tsc", "-p", _setup.CLIENT]),
-        ("build", [python, "scripts/build.py", "--offline", "--out", SITE]),
+        ("build", [python, "scripts/build.py", "--offline", "--out", _setup.TESTED]),
     ]
 
 
-def main(words: Sequence[str]) -> int:
+def main() -> int:
     """Set up, run every check, and end with pytest's closing line."""
-    try:
-        _setup.ensure_environment("test")
-        _setup.say(f"Browser: {_setup.ensure_browser()}")
-        checks = _checks()
-    except _setup.SetupError as problem:
-        print(problem, file=sys.stderr)
-        return 1
+    _setup.ensure_environment("test")
+    _setup.note(f"Browser: {_setup.ensure_browser()}")
+    checks = _checks()
     passed = [_step(name, command) for name, command in checks]
-    tested, closing = _pytest(words or ["-n", "2", "--dist", "loadfile", "-q"])
+    tested, closing = _pytest(sys.argv[1:] or ["-n", "2", "--dist", "loadfile", "-q"])
     failed = [name for (name, _), good in zip(checks, passed, strict=True) if not good]
     if failed:
         _setup.say(f"Failed besides the tests: {', '.join(failed)}")
@@ -76,4 +73,4 @@ def main(words: Sequence[str]) -> int:
 
 
 if __name__ == "__main__":
-    raise SystemExit(main(sys.argv[1:]))
+    _setup.command(main)

@@ -94,10 +94,11 @@ def test_strict_stops_before_anything_is_built(folder, capsys, monkeypatch, tmp_
     monkeypatch.setattr(_setup, "ensure_environment", lambda *groups: None)
     monkeypatch.setattr(build, "build", lambda *words, **more: pytest.fail("it was built"))
     out = tmp_path / "site"
-    assert build.main(["--shop", str(folder), "--strict", "--out", str(out)]) == 1
-    said = capsys.readouterr().err
-    assert "tractors.csv, line 2, column tractor_mass" in said and "Nothing was built" in said
-    assert build.main(["--shop", str(tmp_path / "none"), "--out", str(out)]) == 1
+    with pytest.raises(_setup.SetupError, match="Nothing was built"):
+        build.main(["--shop", str(folder), "--strict", "--out", str(out)])
+    assert "tractors.csv, line 2, column tractor_mass" in capsys.readouterr().err
+    with pytest.raises(_setup.SetupError, match="There is no folder"):
+        build.main(["--shop", str(tmp_path / "none"), "--out", str(out)])
 
 
 def test_without_strict_the_build_goes_on(folder, capsys, monkeypatch, tmp_path):

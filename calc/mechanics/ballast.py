@@ -19,7 +19,7 @@ cg_distance   d     lower hitch points to the rear mass's center of gravity, rea
 Loads are in kg: the mass that would weigh as much.
 """
 
-from calc import tables
+from calc import arith, tables
 
 FRONT_SHARE = 0.20
 """Least front axle load, as a share (hitch/H4, hitch/H6)."""
@@ -56,7 +56,7 @@ def _terms(rule: str, tractor_mass: float, front_axle: float) -> tuple[float, fl
 def _check_geometry(wheelbase: float, *rest: float) -> None:
     if wheelbase <= 0.0:
         raise ValueError("The wheelbase must be more than 0.")
-    if min(rest, default=0.0) < 0.0:
+    if arith.min(rest, default=0.0) < 0.0:
         raise ValueError("Masses and distances must be 0 or more.")
 
 
@@ -361,7 +361,7 @@ def front_ballast_needed(
         - front_axle * wheelbase
         + (fixed + each * rear_mass) * wheelbase
     )
-    return max(short / (front_ahead + wheelbase - each * wheelbase), 0.0)
+    return arith.max(short / (front_ahead + wheelbase - each * wheelbase), 0.0)
 
 
 def rear_ballast_needed(
@@ -414,7 +414,7 @@ def rear_ballast_needed(
         - (tractor_mass - front_axle) * wheelbase
         + rear_share * tractor_mass * wheelbase
     )
-    return max(short / (wheelbase + hitch_distance + cg_distance), 0.0)
+    return arith.max(short / (wheelbase + hitch_distance + cg_distance), 0.0)
 
 
 def greatest_rear_mass(
@@ -466,7 +466,7 @@ def greatest_rear_mass(
     arm = hitch_distance + cg_distance + each * wheelbase
     if arm <= 0.0:
         raise ValueError("The implement must lie behind the rear axle.")
-    return max(spare / arm, 0.0)
+    return arith.max(spare / arm, 0.0)
 
 
 def _front_spare(
@@ -532,7 +532,7 @@ def greatest_cg_distance(
         raise ValueError("The mass of the implement must be more than 0.")
     fixed, each = _terms(rule, tractor_mass, front_axle)
     spare = _front_spare(front_axle, wheelbase, front_mass, front_ahead, fixed, each)
-    return max(spare / rear_mass - each * wheelbase - hitch_distance, 0.0)
+    return arith.max(spare / rear_mass - each * wheelbase - hitch_distance, 0.0)
 
 
 def tractor_mass_needed(
@@ -644,7 +644,7 @@ def loader_counterweight(
     _check_geometry(wheelbase, hitch_distance, payload, payload_ahead)
     everything = front_axle + rear_axle + payload
     short = payload * payload_ahead + wheelbase * (share * everything - rear_axle)
-    return max(short / (hitch_distance + wheelbase * (1.0 - share)), 0.0)
+    return arith.max(short / (hitch_distance + wheelbase * (1.0 - share)), 0.0)
 
 
 def greatest_payload(
@@ -686,7 +686,7 @@ def greatest_payload(
     """
     _check_geometry(wheelbase, payload_ahead)
     spare = wheelbase * (rear_axle - share * (front_axle + rear_axle))
-    return max(spare / (payload_ahead + share * wheelbase), 0.0)
+    return arith.max(spare / (payload_ahead + share * wheelbase), 0.0)
 
 
 def pull_transfer(pull: float, height: float, wheelbase: float) -> float:

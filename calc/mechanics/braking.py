@@ -8,9 +8,7 @@ References
 .. [4] road/STD-4 and road/MAN-2: safety chain.
 """
 
-import math
-
-from calc import tables
+from calc import arith, tables
 
 GRAVITY = 9.80665
 KMH = 1 / 3.6
@@ -104,7 +102,7 @@ def towing_deceleration(
     if unbraked_mass < 0:
         raise ValueError("A towed mass can't be negative.")
     level = deceleration * tractor_mass / (tractor_mass + unbraked_mass)
-    return level + GRAVITY * grade / math.sqrt(1 + grade**2)
+    return level + GRAVITY * grade / arith.sqrt(1 + grade**2)
 
 
 def stopping_distance(
@@ -136,7 +134,7 @@ def stopping_distance(
     [1]_, [2]_
     """
     if deceleration <= 0:
-        return math.inf
+        return arith.inf
     return speed * (reaction_time + brake_delay) + speed**2 / (2 * deceleration)
 
 
@@ -162,7 +160,7 @@ def speed_that_stops_within(
     if deceleration <= 0 or distance <= 0:
         return 0.0
     delay = reaction_time + brake_delay
-    return deceleration * (math.sqrt(delay**2 + 2 * distance / deceleration) - delay)
+    return deceleration * (arith.sqrt(delay**2 + 2 * distance / deceleration) - delay)
 
 
 def mass_limit(rule: str, tractor_mass: float) -> float:
@@ -210,7 +208,7 @@ def rule_covers(rule: str, speed: float) -> bool:
     row = tables.by_key("road/towed_mass_rules", "rule")[rule]
     kmh = speed / KMH
     # The rules that give km/h and mph round one to the other: 32 km/h is 20 mph (32.19).
-    top = float(row["speed_to_kmh"]) + 0.25 if row["speed_to_kmh"] else math.inf
+    top = float(row["speed_to_kmh"]) + 0.25 if row["speed_to_kmh"] else arith.inf
     return kmh <= top
 
 

@@ -1,7 +1,6 @@
 """Heat that enters a cab, the cooling it needs, and what that takes from the engine."""
 
-import math
-
+from calc import arith
 from calc.mechanics.psychrometrics import (
     STANDARD_PRESSURE,
     enthalpy,
@@ -41,9 +40,9 @@ def projected_glass_area(roof_glass: float, widest_side: float, altitude: float)
     ----------
     .. [1] value/DERIVED.
     """
-    if not 0.0 <= altitude <= math.pi / 2.0:
+    if not 0.0 <= altitude <= arith.pi / 2.0:
         raise ValueError("The sun's height must be from 0 to 90 degrees.")
-    return roof_glass * math.sin(altitude) + widest_side * math.cos(altitude)
+    return roof_glass * arith.sin(altitude) + widest_side * arith.cos(altitude)
 
 
 def sun_through_glass(heat_gain_coefficient: float, radiation: float, area: float) -> float:
@@ -223,7 +222,7 @@ def leak_area(air_flow: float, pressure_difference: float) -> float:
     """
     if pressure_difference <= 0.0:
         raise ValueError("The pressure difference must be above 0.")
-    return air_flow / (ORIFICE_COEFFICIENT * math.sqrt(2.0 * pressure_difference / AIR_DENSITY))
+    return air_flow / (ORIFICE_COEFFICIENT * arith.sqrt(2.0 * pressure_difference / AIR_DENSITY))
 
 
 def leak_flow(area: float, pressure_difference: float) -> float:
@@ -241,7 +240,7 @@ def leak_flow(area: float, pressure_difference: float) -> float:
     float
         Flow. [m3/s]
     """
-    return area * ORIFICE_COEFFICIENT * math.sqrt(2.0 * pressure_difference / AIR_DENSITY)
+    return area * ORIFICE_COEFFICIENT * arith.sqrt(2.0 * pressure_difference / AIR_DENSITY)
 
 
 def wind_pressure(speed: float) -> float:
@@ -335,7 +334,7 @@ def shaft_power_left(
     float
         Power left at the shaft, 0 or more. [W]
     """
-    return max(0.0, engine_power - compressor - alternator) * engine_to_pto
+    return arith.max(0.0, engine_power - compressor - alternator) * engine_to_pto
 
 
 def heating_load(
@@ -391,7 +390,7 @@ def predicted_dissatisfied(vote: float) -> float:
     ----------
     .. [1] value/C11: ISO 7730:2005, equation 5.
     """
-    return 1.0 - 0.95 * math.exp(-0.03353 * vote**4 - 0.2179 * vote**2)
+    return 1.0 - 0.95 * arith.exp(-0.03353 * vote**4 - 0.2179 * vote**2)
 
 
 def recirculation_range(intake: float) -> tuple[float, float]:

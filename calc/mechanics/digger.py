@@ -5,10 +5,9 @@ the lower links lifts it part way along. Heights are above the ground, distances
 pin.
 """
 
-import math
 from typing import NamedTuple
 
-from calc import tables
+from calc import arith, tables
 
 HP = 745.6998715822702
 INCH = 0.0254
@@ -69,7 +68,7 @@ def boom_at(
     Examples
     --------
     >>> low = boom_at(0.25, 0.75, 1.60, 0.75)
-    >>> round(math.degrees(low.angle), 1), round(low.gearbox_height, 3)
+    >>> round(arith.degrees(low.angle), 1), round(low.gearbox_height, 3)
     (-41.8, -0.317)
     >>> round(low.gearbox_distance, 3)
     1.193
@@ -83,9 +82,9 @@ def boom_at(
         raise ValueError("The yoke can't reach that height: the boom would pass the upright.")
     return BoomPoint(
         link_height,
-        math.asin(sine),
+        arith.asin(sine),
         pivot_height + boom_length * sine,
-        boom_length * math.sqrt(1.0 - sine * sine),
+        boom_length * arith.sqrt(1.0 - sine * sine),
     )
 
 
@@ -184,24 +183,24 @@ def reach(
     """
     if auger_length <= 0.0 or housing_clearance < 0.0:
         raise ValueError("The auger must be longer than zero and the clearance not below zero.")
-    deepest = max(low.gearbox_height, housing_clearance)
-    depth = max(0.0, min(high.gearbox_height, auger_length) - deepest)
-    touch = min(auger_length, high.gearbox_height)
+    deepest = arith.max(low.gearbox_height, housing_clearance)
+    depth = arith.max(0.0, arith.min(high.gearbox_height, auger_length) - deepest)
+    touch = arith.min(auger_length, high.gearbox_height)
     drift = abs(
         _distance(touch, pivot_height, boom_length)
-        - _distance(min(deepest, touch), pivot_height, boom_length)
+        - _distance(arith.min(deepest, touch), pivot_height, boom_length)
     )
     return Reach(
         depth,
         high.gearbox_height - auger_length,
         drift,
-        math.atan2(drift, auger_length),
+        arith.atan2(drift, auger_length),
     )
 
 
 def _distance(height: float, pivot_height: float, boom_length: float) -> float:
-    sine = max(-1.0, min(1.0, (height - pivot_height) / boom_length))
-    return boom_length * math.sqrt(1.0 - sine * sine)
+    sine = arith.max(-1.0, arith.min(1.0, (height - pivot_height) / boom_length))
+    return boom_length * arith.sqrt(1.0 - sine * sine)
 
 
 def power_scaled(power: float, diameter: float, wanted_diameter: float) -> float:
@@ -327,7 +326,7 @@ def widest_auger(power: float, factor: float) -> float:
     >>> round(widest_auger(35 * HP, soil_factor("clay")) / INCH, 6)
     12.0
     """
-    return math.sqrt(power / auger_power(1.0, factor))
+    return arith.sqrt(power / auger_power(1.0, factor))
 
 
 def auger_torque(shaft_torque: float, ratio: float, efficiency: float = 0.95) -> float:
@@ -396,7 +395,7 @@ def power_at_speed(power: float, speed: float, rated_speed: float) -> float:
     """
     if rated_speed <= 0.0 or speed < 0.0:
         raise ValueError("Speeds can't be below zero and the rated speed must be above it.")
-    return power * min(1.0, speed / rated_speed)
+    return power * arith.min(1.0, speed / rated_speed)
 
 
 def hydraulic_motor(
@@ -450,7 +449,7 @@ def hydraulic_motor(
         raise ValueError("The motor's displacement must be above zero.")
     return (
         flow * volumetric_efficiency / displacement,
-        pressure * displacement * mechanical_efficiency / (2.0 * math.pi),
+        pressure * displacement * mechanical_efficiency / (2.0 * arith.pi),
     )
 
 
@@ -480,4 +479,4 @@ def hole_volume(diameter: float, depth: float) -> float:
     """
     if diameter < 0.0 or depth < 0.0:
         raise ValueError("A hole's size can't be below zero.")
-    return math.pi / 4.0 * diameter * diameter * depth
+    return arith.pi / 4.0 * diameter * diameter * depth

@@ -6,7 +6,7 @@ References
 .. [2] power/S40: Iowa State A3-26, PTO power from draft and a soil factor.
 """
 
-from calc import tables
+from calc import arith, tables
 
 SOILS = ("fine", "medium", "coarse")
 
@@ -56,7 +56,7 @@ def draft(key: str, width: float, speed: float, depth: float = 0.0, soil: str = 
     """
     if soil not in SOILS:
         raise ValueError(f"The soil is one of {', '.join(SOILS)}; {soil!r} isn't.")
-    if min(width, speed, depth) < 0.0:
+    if arith.min(width, speed, depth) < 0.0:
         raise ValueError("Width, speed and depth are 0 or more.")
     row = _row(key)
     kmh = speed * 3.6

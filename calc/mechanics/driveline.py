@@ -1,17 +1,16 @@
 """PTO driveline: how even it turns, how long it must be, and what breaks first."""
 
-import math
 from functools import cache
 from typing import NamedTuple
 
-from calc import tables
+from calc import arith, tables
 
 INCH = 0.0254
 PSI = 6894.757293168361
 
 
 def _check_angle(angle: float) -> None:
-    if not -math.pi / 2.0 < angle < math.pi / 2.0:
+    if not -arith.pi / 2.0 < angle < arith.pi / 2.0:
         raise ValueError("A joint angle must be between -90 and 90 degrees.")
 
 
@@ -43,13 +42,13 @@ def speed_ratio(angle: float, rotation: float) -> float:
 
     Examples
     --------
-    >>> round(speed_ratio(math.radians(20.0), 0.0), 4)
+    >>> round(speed_ratio(arith.radians(20.0), 0.0), 4)
     1.0642
-    >>> round(speed_ratio(math.radians(20.0), math.pi / 2), 4)
+    >>> round(speed_ratio(arith.radians(20.0), arith.pi / 2), 4)
     0.9397
     """
     _check_angle(angle)
-    return math.cos(angle) / (1.0 - (math.sin(angle) * math.cos(rotation)) ** 2)
+    return arith.cos(angle) / (1.0 - (arith.sin(angle) * arith.cos(rotation)) ** 2)
 
 
 def output_rotation(angle: float, rotation: float) -> float:
@@ -75,12 +74,12 @@ def output_rotation(angle: float, rotation: float) -> float:
 
     Examples
     --------
-    >>> round(math.degrees(output_rotation(math.radians(30), math.radians(45))), 2)
+    >>> round(arith.degrees(output_rotation(arith.radians(30), arith.radians(45))), 2)
     49.11
     """
     _check_angle(angle)
-    turned = math.atan2(math.sin(rotation), math.cos(rotation) * math.cos(angle))
-    return turned + 2.0 * math.pi * round((rotation - turned) / (2.0 * math.pi))
+    turned = arith.atan2(arith.sin(rotation), arith.cos(rotation) * arith.cos(angle))
+    return turned + 2.0 * arith.pi * arith.round((rotation - turned) / (2.0 * arith.pi))
 
 
 def ratio_extremes(angle: float) -> tuple[float, float]:
@@ -104,11 +103,11 @@ def ratio_extremes(angle: float) -> tuple[float, float]:
 
     Examples
     --------
-    >>> [round(ratio, 4) for ratio in ratio_extremes(math.radians(35.0))]
+    >>> [round(ratio, 4) for ratio in ratio_extremes(arith.radians(35.0))]
     [0.8192, 1.2208]
     """
     _check_angle(angle)
-    cosine = math.cos(angle)
+    cosine = arith.cos(angle)
     return cosine, 1.0 / cosine
 
 
@@ -133,11 +132,11 @@ def fluctuation(angle: float) -> float:
 
     Examples
     --------
-    >>> round(fluctuation(math.radians(15.0)), 4)
+    >>> round(fluctuation(arith.radians(15.0)), 4)
     0.0694
     """
     _check_angle(angle)
-    return math.tan(angle) * math.sin(angle)
+    return arith.tan(angle) * arith.sin(angle)
 
 
 def angle_for_fluctuation(swing: float) -> float:
@@ -166,14 +165,14 @@ def angle_for_fluctuation(swing: float) -> float:
 
     Examples
     --------
-    >>> round(math.degrees(angle_for_fluctuation(0.0027)), 2)
+    >>> round(arith.degrees(angle_for_fluctuation(0.0027)), 2)
     2.98
     """
     if swing < 0.0:
         raise ValueError("A fluctuation can't be below zero.")
     # sin^2 = U cos loses no digits where cos is close to 1.
-    cosine = 0.5 * (math.sqrt(swing * swing + 4.0) - swing)
-    return math.atan2(math.sqrt(swing * cosine), cosine)
+    cosine = 0.5 * (arith.sqrt(swing * swing + 4.0) - swing)
+    return arith.atan2(arith.sqrt(swing * cosine), cosine)
 
 
 def residual_angle(first: float, second: float, yokes_in_line: bool = True) -> float:
@@ -201,14 +200,14 @@ def residual_angle(first: float, second: float, yokes_in_line: bool = True) -> f
 
     Examples
     --------
-    >>> twenty, fifteen = math.radians(20.0), math.radians(15.0)
-    >>> round(math.degrees(residual_angle(twenty, fifteen)), 1)
+    >>> twenty, fifteen = arith.radians(20.0), arith.radians(15.0)
+    >>> round(arith.degrees(residual_angle(twenty, fifteen)), 1)
     13.2
     >>> residual_angle(twenty, -twenty)
     0.0
     """
     square = first * first + (-1.0 if yokes_in_line else 1.0) * second * second
-    return math.sqrt(abs(square))
+    return arith.sqrt(abs(square))
 
 
 def two_joint_swing(first: float, second: float, yokes_in_line: bool = True) -> float:
@@ -236,12 +235,12 @@ def two_joint_swing(first: float, second: float, yokes_in_line: bool = True) -> 
 
     Examples
     --------
-    >>> round(two_joint_swing(math.radians(20.0), math.radians(15.0)), 4)
+    >>> round(two_joint_swing(arith.radians(20.0), arith.radians(15.0)), 4)
     0.0551
     """
     _check_angle(first)
     _check_angle(second)
-    one, other = math.cos(first), math.cos(second)
+    one, other = arith.cos(first), arith.cos(second)
     ratio = one / other if yokes_in_line else one * other
     return abs(1.0 / ratio - ratio)
 
@@ -272,19 +271,19 @@ def peak_acceleration(speed: float, angle: float) -> float:
 
     Examples
     --------
-    >>> round(peak_acceleration(3000 * math.pi / 30, math.radians(5.7623)))
+    >>> round(peak_acceleration(3000 * arith.pi / 30, arith.radians(5.7623)))
     1000
     """
     _check_angle(angle)
-    square = math.sin(angle) ** 2
+    square = arith.sin(angle) ** 2
     if square == 0.0:
         return 0.0
     outer, inner = 1.0 - 0.5 * square, 0.5 * square
     # The slope is nil where inner c^2 + outer c - 2 inner = 0, c being cos 2 theta; this form
     # of its root keeps the digits at small angles.
-    cosine = 4.0 * inner / (outer + math.sqrt(outer * outer + 8.0 * inner * inner))
-    swing = math.sqrt(1.0 - cosine * cosine) / (outer - inner * cosine) ** 2
-    return speed * speed * math.cos(angle) * square * swing
+    cosine = 4.0 * inner / (outer + arith.sqrt(outer * outer + 8.0 * inner * inner))
+    swing = arith.sqrt(1.0 - cosine * cosine) / (outer - inner * cosine) ** 2
+    return speed * speed * arith.cos(angle) * square * swing
 
 
 # Peak acceleration behind the angles that value/P2 prints; its text says 100, a misprint.
@@ -318,12 +317,12 @@ def angle_for_speed(speed: float, acceleration: float = SMOOTH_ACCELERATION) -> 
 
     Examples
     --------
-    >>> round(math.degrees(angle_for_speed(540 * math.pi / 30)), 1)
+    >>> round(arith.degrees(angle_for_speed(540 * arith.pi / 30)), 1)
     30.8
     """
     if speed <= 0.0:
         raise ValueError("The shaft speed must be above zero.")
-    low, high = 0.0, 0.5 * math.pi - 1e-9
+    low, high = 0.0, 0.5 * arith.pi - 1e-9
     for _ in range(50):
         half = 0.5 * (low + high)
         if peak_acceleration(speed, half) > acceleration:
@@ -361,12 +360,12 @@ def joint_angle(rise: float, run: float) -> float:
 
     Examples
     --------
-    >>> round(math.degrees(joint_angle(0.25, 0.9)), 1)
+    >>> round(arith.degrees(joint_angle(0.25, 0.9)), 1)
     15.5
     """
     if run <= 0.0:
         raise ValueError("The distance between the two shafts must be above zero.")
-    return math.atan2(rise, run)
+    return arith.atan2(rise, run)
 
 
 class Fit(NamedTuple):
@@ -417,7 +416,7 @@ def fit(tube: float, closed_length: float, shortest: float, longest: float) -> F
     if not 0.0 < shortest <= longest:
         raise ValueError("The shortest distance must be above zero and no more than the longest.")
     # A shaft longer than the shortest distance can't overlap more than its own tube.
-    overlap = min(tube, tube - (longest - closed_length))
+    overlap = arith.min(tube, tube - (longest - closed_length))
     return Fit(overlap, overlap / tube, shortest - closed_length)
 
 
@@ -433,7 +432,7 @@ class OverlapRule(NamedTuple):
 
     def needed(self, tube: float) -> float:
         """Overlap that the rule asks of a tube length [m]. [m]"""
-        return max(self.length, self.share * tube)
+        return arith.max(self.length, self.share * tube)
 
 
 def overlap_rules() -> tuple[OverlapRule, ...]:
@@ -485,7 +484,7 @@ def cut_for(closed_length: float, shortest: float, clearance: float) -> float:
     >>> round(cut_for(0.900, 0.850, 0.025), 3)
     0.075
     """
-    return max(0.0, closed_length + clearance - shortest)
+    return arith.max(0.0, closed_length + clearance - shortest)
 
 
 def longest_allowed(tube: float, closed_length: float, overlap: float) -> float:
@@ -535,7 +534,7 @@ def shank_area(diameter: float) -> float:
     """
     if diameter <= 0.0:
         raise ValueError("A bolt's diameter must be above zero.")
-    return math.pi / 4.0 * diameter * diameter
+    return arith.pi / 4.0 * diameter * diameter
 
 
 def shear_force(shear_strength: float, area: float) -> float:

@@ -8,7 +8,7 @@ References
 .. [4] tires/derived: statics of a wheel on an overhung axle.
 """
 
-from calc import tables
+from calc import arith, tables
 
 FENDER_GAP = 0.025
 """Least gap between tire and fender [m], tires/OM-16."""
@@ -276,7 +276,7 @@ def bearing_life_ratio(load_ratio: float, roller: bool = True) -> float:
     >>> round(bearing_life_ratio(1.67), 2)
     0.18
     """
-    return float(load_ratio ** (-10.0 / 3.0 if roller else -3.0))
+    return arith.number(load_ratio ** (-10.0 / 3.0 if roller else -3.0))
 
 
 def load_for_equal_bending(axle_rating: float, overhang: float, spacing: float) -> float:

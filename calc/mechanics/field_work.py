@@ -1,8 +1,6 @@
 """Area per hour, passes and time of field and lawn work."""
 
-import math
-
-from calc import tables
+from calc import arith, tables
 
 
 def field_capacity(width: float, speed: float, efficiency: float, overlap: float = 0.0) -> float:
@@ -100,8 +98,8 @@ def strips(field_width: float, width: float, overlap: float = 0.0) -> int:
     """
     if not 0.0 <= overlap < width:
         raise ValueError("The overlap must be less than the width.")
-    rest = max(0.0, field_width - width)
-    return 1 + math.ceil(rest / (width - overlap) - 1e-9)
+    rest = arith.max(0.0, field_width - width)
+    return 1 + arith.ceil(rest / (width - overlap) - 1e-9)
 
 
 def efficiency_range(implement: str) -> tuple[float, float, float]:

@@ -1,7 +1,8 @@
 """Interest, loans and present value. Money in dollars, rates as fractions a period."""
 
-import math
 from collections.abc import Sequence
+
+from calc import arith
 
 
 def _check_periods(periods: int) -> None:
@@ -52,7 +53,7 @@ def capital_recovery_factor(rate: float, periods: int) -> float:
     if rate == 0.0:
         return 1.0 / periods
     # expm1 and log1p keep the digits where the rate is close to zero.
-    return -rate / math.expm1(-periods * math.log1p(rate))
+    return -rate / arith.expm1(-periods * arith.log1p(rate))
 
 
 def annuity_present_value(rate: float, periods: int) -> float:
@@ -161,7 +162,7 @@ def balance_after(principal: float, rate: float, level_payment: float, periods: 
         raise ValueError("The number of payments made can't be below zero.")
     if rate == 0.0:
         return principal - level_payment * periods
-    growth = math.expm1(periods * math.log1p(rate))
+    growth = arith.expm1(periods * arith.log1p(rate))
     return principal * (1.0 + growth) - level_payment * growth / rate
 
 

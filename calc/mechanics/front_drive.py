@@ -8,10 +8,9 @@ References
 .. [4] tires/S4 and tires/WEB-5: rolling circumference index, step 1.054.
 """
 
-import math
 from dataclasses import dataclass
 
-from calc import tables
+from calc import arith, tables
 
 INDEX_STEP = 1.054
 """Ratio of rolling circumferences of neighboring index groups [-], tires/S4."""
@@ -39,7 +38,7 @@ class Window:
 
     def margin(self, low: float, high: float) -> float:
         """Return how far a band of lead stays inside [-]; negative when any of it is outside."""
-        return min(low - self.low, self.high - high)
+        return arith.min(low - self.low, self.high - high)
 
 
 def windows() -> tuple[Window, ...]:
@@ -50,8 +49,8 @@ def windows() -> tuple[Window, ...]:
             row["label"],
             float(row["low_pct"]) / 100.0,
             float(row["high_pct"]) / 100.0,
-            float(row["target_low_pct"] or row["low_pct"]) / 100.0,
-            float(row["target_high_pct"] or row["high_pct"]) / 100.0,
+            arith.number(row["target_low_pct"] or row["low_pct"]) / 100.0,
+            arith.number(row["target_high_pct"] or row["high_pct"]) / 100.0,
             row["source"],
         )
         for row in tables.rows("tires/lead_windows")
@@ -97,7 +96,7 @@ def lead(front_circumference: float, rear_circumference: float, gear_ratio: floa
     >>> round(100 * lead(3.795, 5.203, 1.392), 1)
     1.5
     """
-    if min(front_circumference, rear_circumference, gear_ratio) <= 0.0:
+    if arith.min(front_circumference, rear_circumference, gear_ratio) <= 0.0:
         raise ValueError("Circumferences and the gear ratio are above zero.")
     return front_circumference * gear_ratio / rear_circumference - 1.0
 
@@ -205,7 +204,7 @@ def with_error(value: float, *errors: float) -> tuple[float, float]:
     >>> round(100 * (high - low) / 2, 1)
     1.7
     """
-    error = math.hypot(*errors)
+    error = arith.hypot(*errors)
     return (1.0 + value) * (1.0 - error) - 1.0, (1.0 + value) * (1.0 + error) - 1.0
 
 
@@ -278,7 +277,7 @@ def index_circumference(group: int) -> float:
     """
     if not 36 <= group <= 50:
         raise ValueError("Rolling circumference groups run from 36 to 50.")
-    return float(_ANCHOR_CIRCUMFERENCE * INDEX_STEP ** (group - _ANCHOR_GROUP))
+    return arith.number(_ANCHOR_CIRCUMFERENCE * INDEX_STEP ** (group - _ANCHOR_GROUP))
 
 
 def index_group(circumference: float) -> int:
@@ -294,6 +293,6 @@ def index_group(circumference: float) -> int:
     int
         Group number [-].
     """
-    return _ANCHOR_GROUP + round(
-        math.log(circumference / _ANCHOR_CIRCUMFERENCE) / math.log(INDEX_STEP)
+    return _ANCHOR_GROUP + arith.round(
+        arith.log(circumference / _ANCHOR_CIRCUMFERENCE) / arith.log(INDEX_STEP)
     )

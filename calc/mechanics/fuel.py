@@ -1,6 +1,6 @@
 """Fuel burnt by a tractor engine at full and part load."""
 
-import math
+from calc import arith
 
 WATTS_PER_HORSEPOWER = 745.699872
 CUBIC_METERS_PER_GALLON = 3.785411784e-3
@@ -86,7 +86,7 @@ def older_diesel_rate(rated_pto_power: float, load: float) -> float:
     .. [1] power/S9.
     """
     _check_load(load)
-    specific = 2.64 * load + 3.91 - 0.203 * math.sqrt(738.0 * load + 173.0)
+    specific = 2.64 * load + 3.91 - 0.203 * arith.sqrt(738.0 * load + 173.0)
     return _rate(rated_pto_power, load, specific)
 
 
@@ -100,7 +100,7 @@ def gasoline_rate(rated_pto_power: float, load: float) -> float:
     .. [1] power/D497-memory.
     """
     _check_load(load)
-    specific = 2.74 * load + 3.15 - 0.203 * math.sqrt(697.0 * load)
+    specific = 2.74 * load + 3.15 - 0.203 * arith.sqrt(697.0 * load)
     return _rate(rated_pto_power, load, specific)
 
 
@@ -114,7 +114,7 @@ def propane_rate(rated_pto_power: float, load: float) -> float:
     .. [1] power/D497-memory.
     """
     _check_load(load)
-    specific = 2.69 * load + 3.41 - 0.203 * math.sqrt(646.0 * load)
+    specific = 2.69 * load + 3.41 - 0.203 * arith.sqrt(646.0 * load)
     return _rate(rated_pto_power, load, specific)
 
 

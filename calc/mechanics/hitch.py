@@ -13,10 +13,9 @@ References
 .. [5] hitch/S3: ISO 11001-1, scope of the U-frame coupler.
 """
 
-import math
 from typing import NamedTuple
 
-from calc import tables
+from calc import arith, tables
 
 CATEGORIES = ("0", "1N", "1", "2N", "2", "3N", "3", "4N", "4")
 LIMITED = "1L"
@@ -268,7 +267,7 @@ def reach_gap(low: float, high: float, span: float) -> float:
     """
     if low > high:
         raise ValueError("The narrowest setting is wider than the widest.")
-    return min(0.0, span - low) + max(0.0, span - high)
+    return arith.min(0.0, span - low) + arith.max(0.0, span - high)
 
 
 def span_category(span: float) -> SpanFit:
@@ -373,7 +372,7 @@ def identify(
             ("shoulder_span", span, span_tolerance),
         ):
             if value is not None and has_size(item, name):
-                misfit = max(misfit, abs(value - size(item, name)) / tolerance)
+                misfit = arith.max(misfit, abs(value - size(item, name)) / tolerance)
         if misfit <= 1.0:
             found.append(Category(name, misfit))
     return tuple(sorted(found, key=lambda c: c.misfit))
@@ -438,7 +437,7 @@ def sixteenths(length: float) -> str:
     >>> sixteenths(0.022), sixteenths(0.0366), sixteenths(0.0508)
     ('7/8', '1-7/16', '2')
     """
-    whole, part = divmod(round(length / 0.0254 * 16.0), 16)
+    whole, part = divmod(arith.round(length / 0.0254 * 16.0), 16)
     bottom = 16
     while part and part % 2 == 0:
         part, bottom = part // 2, bottom // 2
@@ -618,6 +617,6 @@ def mast_gap(tractor_mast: float, implement_mast: float) -> float:
     -127
     """
     for value in (tractor_mast, implement_mast):
-        if not (value > 0.0 and math.isfinite(value)):
+        if not (value > 0.0 and arith.isfinite(value)):
             raise ValueError("A mast height is above 0.")
     return implement_mast - tractor_mast

@@ -1,6 +1,6 @@
 """Hydraulic power and force at a tractor's remotes."""
 
-import math
+from calc import arith
 
 
 def fluid_power(flow: float, pressure: float) -> float:
@@ -142,7 +142,7 @@ def cylinder_force(pressure: float, bore: float, rod: float = 0.0) -> float:
     """
     if pressure < 0.0 or not 0.0 <= rod < bore:
         raise ValueError("Pressure must be 0 or more, and the bore larger than the rod.")
-    return pressure * math.pi / 4.0 * (bore**2 - rod**2)
+    return pressure * arith.pi / 4.0 * (bore**2 - rod**2)
 
 
 def cylinder_time(flow: float, bore: float, stroke: float, rod: float = 0.0) -> float:
@@ -176,7 +176,7 @@ def cylinder_time(flow: float, bore: float, stroke: float, rod: float = 0.0) -> 
     """
     if flow <= 0.0 or stroke < 0.0 or not 0.0 <= rod < bore:
         raise ValueError("Flow must be more than 0, and the bore larger than the rod.")
-    return math.pi / 4.0 * (bore**2 - rod**2) * stroke / flow
+    return arith.pi / 4.0 * (bore**2 - rod**2) * stroke / flow
 
 
 def remote_flow(pump_flow: float, steering_flow: float) -> float:

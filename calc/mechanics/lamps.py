@@ -33,7 +33,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 
-from calc import tables
+from calc import arith, tables
 
 Facts = Mapping[str, float]
 
@@ -97,7 +97,7 @@ class Rule:
         """Return whether every clause holds. Limits are met at the limit itself."""
         for fact, sign, limit in self.clauses:
             value = facts.get(fact, 0.0)
-            slack = 1e-9 * max(abs(limit), 1.0)
+            slack = 1e-9 * arith.max(abs(limit), 1.0)
             if sign == ">=" and value < limit - slack:
                 return False
             if sign == "<=" and value > limit + slack:
@@ -224,7 +224,7 @@ def _tightest(values: list[float | None], *, low: bool) -> float | None:
     known = [value for value in values if value is not None]
     if not known:
         return None
-    return max(known) if low else min(known)
+    return arith.max(known) if low else arith.min(known)
 
 
 def _merge(rules: list[Rule], maker: bool) -> Need:
@@ -233,13 +233,13 @@ def _merge(rules: list[Rule], maker: bool) -> Need:
     return Need(
         rules[0].item,
         rules[0].unit,
-        max(rule.count for rule in rules),
+        arith.max(rule.count for rule in rules),
         "any" if any(rule.hours == "any" for rule in rules) else "dark",
         min(bases, key=BASES.index),
         _tightest([rule.height_low for rule in rules], low=True),
         _tightest([rule.height_high for rule in rules], low=False),
         _tightest([rule.edge for rule in rules], low=False),
-        max(seen) if seen else None,
+        arith.max(seen) if seen else None,
         tuple(rules),
     )
 
@@ -421,7 +421,7 @@ def emblem_height_for_all() -> tuple[float, float]:
         [m]
     """
     windows = [emblem_window(place) for place in emblem_height_places()]
-    return max(low for low, _ in windows), min(high for _, high in windows)
+    return arith.max(low for low, _ in windows), arith.min(high for _, high in windows)
 
 
 def emblem_use(
@@ -465,7 +465,7 @@ def emblem_use(
         return "none", False
     counted = design_speed
     if rule.above == "covered" and travel_speed is not None:
-        counted = min(travel_speed, design_speed)
+        counted = arith.min(travel_speed, design_speed)
     if counted <= rule.speed_to * (1 + 1e-9):
         return "show", False
     standard = emblem_rule("US-STD")
@@ -645,4 +645,4 @@ def over_center_line(width: float, lane_width: float, shoulder_used: float = 0.0
     width, lane_width, shoulder_used : float
         [m]
     """
-    return max(width - lane_width - shoulder_used, 0.0)
+    return arith.max(width - lane_width - shoulder_used, 0.0)

@@ -4,9 +4,7 @@ Masses stand for the weights they exert: a capacity of 400 kg lifts a mass of 40
 Distances are level and run rearward from the lower hitch points (the ball ends).
 """
 
-import math
-
-from calc import tables
+from calc import arith, tables
 
 RATING_DISTANCE = 0.610
 """Where the standard lift test puts the load, behind the ball ends. [m]"""
@@ -154,10 +152,10 @@ def effective_mass(
 def _felt(distance: float, rated_distance: float, pivot_distance: float, credit: bool) -> float:
     if pivot_distance <= 0.0:
         raise ValueError("The pivot must be more than 0 ahead of the ball ends.")
-    if math.isinf(pivot_distance):
+    if arith.isinf(pivot_distance):
         return 1.0
     factor = (pivot_distance + distance) / (pivot_distance + rated_distance)
-    return factor if credit else max(factor, 1.0)
+    return factor if credit else arith.max(factor, 1.0)
 
 
 def greatest_distance(
@@ -196,10 +194,10 @@ def greatest_distance(
         raise ValueError("Capacity, mass and pivot must be more than 0, the distance 0 or more.")
     if mass > rated_capacity:
         return 0.0
-    if math.isinf(pivot_distance):
+    if arith.isinf(pivot_distance):
         return GREATEST_DISTANCE
     reach = rated_capacity / mass * (pivot_distance + rated_distance) - pivot_distance
-    return min(reach, GREATEST_DISTANCE)
+    return arith.min(reach, GREATEST_DISTANCE)
 
 
 def pivot_from_two_ratings(
@@ -246,7 +244,7 @@ def pivot_from_two_ratings(
             "the two ratings may be swapped."
         )
     if far_capacity == ball_end_capacity:
-        return math.inf
+        return arith.inf
     return far_distance * far_capacity / (ball_end_capacity - far_capacity)
 
 
@@ -294,7 +292,7 @@ def capacity_with_coupler(
     """
     gross = capacity_at(rated_capacity, rated_distance, distance + setback, pivot_distance)
     felt = _felt(setback / 2.0, distance + setback, pivot_distance, credit=True)
-    return max(gross - coupler_mass * felt, 0.0)
+    return arith.max(gross - coupler_mass * felt, 0.0)
 
 
 def minimum_lift_force(drawbar_power: float) -> float:

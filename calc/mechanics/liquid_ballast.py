@@ -8,12 +8,11 @@ References
 .. [4] tires/brine-memory: density of brine against mass fraction.
 """
 
-import math
 from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
 
-from calc import tables
+from calc import arith, tables
 from calc.mechanics.tire_size import Designation, decode
 from calc.mechanics.tires import Dimensions, lookup_key
 
@@ -67,7 +66,7 @@ def decimal_volume(width_in: float, rim_in: float) -> float:
     >>> round(decimal_volume(14.9, 28) / GALLON, 1)
     52.6
     """
-    return float(0.00703 * width_in**2.202 * rim_in**0.892 * GALLON)
+    return arith.number(0.00703 * width_in**2.202 * rim_in**0.892 * GALLON)
 
 
 def general_volume(section_width: float, overall_diameter: float, rim_diameter: float) -> float:
@@ -93,7 +92,7 @@ def general_volume(section_width: float, overall_diameter: float, rim_diameter: 
     51.8
     """
     height = (overall_diameter - rim_diameter) / 2.0
-    ring = math.pi**2 / 8.0 * section_width * height * (overall_diameter + rim_diameter)
+    ring = arith.pi**2 / 8.0 * section_width * height * (overall_diameter + rim_diameter)
     return 0.62 * ring
 
 
@@ -130,7 +129,10 @@ def _full_volume(dimensions: Dimensions) -> Volume:
     if row:
         value = float(row["fill_75_us_gal"]) * GALLON
         second = float(row["full_litres"]) / 1000.0 * VALVE_FILL if row["full_litres"] else value
-        low, high = min(value * (1 - CHART_ERROR), second), max(value * (1 + CHART_ERROR), second)
+        low, high = (
+            arith.min(value * (1 - CHART_ERROR), second),
+            arith.max(value * (1 + CHART_ERROR), second),
+        )
         return Volume(value, low, high, row["source"])
     low_error, high_error = GENERAL_ERROR
     if designation.form == "decimal":

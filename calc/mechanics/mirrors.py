@@ -10,6 +10,8 @@ References
 .. [3] road/CALC-1, straight lines.
 """
 
+from calc import arith
+
 FOOT = 0.3048
 EYE_HEIGHT = 3.5 * FOOT  # m [1]
 MIRROR_VIEW = 200 * FOOT  # m [2]
@@ -105,7 +107,7 @@ def hidden(
         return False
     for look in LOOK_DISTANCES:
         height, offset = sight_line_crossing(
-            target_height, target_offset, min(screen_distance, look / 2), look
+            target_height, target_offset, arith.min(screen_distance, look / 2), look
         )
         if screen_bottom < height < screen_top and -screen_right < offset < screen_left:
             return True
@@ -137,11 +139,11 @@ def lowest_clear_height(
     """
     needed = 0.0
     for look in LOOK_DISTANCES:
-        screen = min(screen_distance, look / 2)
+        screen = arith.min(screen_distance, look / 2)
         share = screen / look
         _, offset = sight_line_crossing(0.0, target_offset, screen, look)
         if -screen_right < offset < screen_left:
-            needed = max(needed, (screen_top - EYE_HEIGHT * share) / (1 - share))
+            needed = arith.max(needed, (screen_top - EYE_HEIGHT * share) / (1 - share))
     return needed
 
 
@@ -185,7 +187,7 @@ def mirror_offset_needed(
     if not 0 <= edge_distance < view_distance:
         raise ValueError("The implement must be between the mirror and the road to be seen.")
     share = edge_distance / view_distance
-    return max((edge_offset - wanted_offset * share) / (1 - share), 0.0)
+    return arith.max((edge_offset - wanted_offset * share) / (1 - share), 0.0)
 
 
 def hidden_road_behind(

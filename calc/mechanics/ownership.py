@@ -1,8 +1,6 @@
 """What a dearer machine costs each year, and when it pays for itself."""
 
-import math
-
-from calc import tables
+from calc import arith, tables
 
 
 def repair_cost(machine: str, list_price: float, hours: float) -> float:
@@ -34,7 +32,7 @@ def repair_cost(machine: str, list_price: float, hours: float) -> float:
     if hours < 0.0:
         raise ValueError("Hours can't be less than 0.")
     row = tables.by_key("power/repair_factors", "machine")[machine]
-    return float(row["rf1"]) * list_price * math.pow(hours / 1000.0, float(row["rf2"]))
+    return float(row["rf1"]) * list_price * arith.pow(hours / 1000.0, float(row["rf2"]))
 
 
 def repair_cost_between(machine: str, list_price: float, start: float, end: float) -> float:
@@ -78,7 +76,7 @@ def hours_to_pay_back(extra_cost: float, saving_per_hour: float) -> float:
     """
     if extra_cost <= 0.0:
         return 0.0
-    return extra_cost / saving_per_hour if saving_per_hour > 0.0 else math.inf
+    return extra_cost / saving_per_hour if saving_per_hour > 0.0 else arith.inf
 
 
 def years_to_pay_back(extra_cost: float, saving_per_year: float, rate: float) -> float:
@@ -112,10 +110,10 @@ def years_to_pay_back(extra_cost: float, saving_per_year: float, rate: float) ->
     if extra_cost <= 0.0:
         return 0.0
     if saving_per_year <= 0.0 or extra_cost * rate >= saving_per_year:
-        return math.inf
+        return arith.inf
     if rate == 0.0:
         return extra_cost / saving_per_year
-    return -math.log1p(-extra_cost * rate / saving_per_year) / math.log1p(rate)
+    return -arith.log1p(-extra_cost * rate / saving_per_year) / arith.log1p(rate)
 
 
 def labor_cost_per_hour(wage: float) -> float:

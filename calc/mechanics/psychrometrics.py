@@ -1,6 +1,6 @@
 """Moist air: the water it holds, its heat and its volume."""
 
-import math
+from calc import arith
 
 STANDARD_PRESSURE = 101325.0
 _WATER_TO_AIR = 0.621945
@@ -38,22 +38,22 @@ def saturation_pressure(temperature: float) -> float:
         raise ValueError("The vapor pressure equation holds from -100 to 200 degrees Celsius.")
     t = temperature + 273.15
     if temperature < 0.0:
-        return math.exp(
+        return arith.exp(
             -5674.5359 / t
             + 6.3925247
             - 0.009677843 * t
             + 6.2215701e-7 * t**2
             + 2.0747825e-9 * t**3
             - 9.484024e-13 * t**4
-            + 4.1635019 * math.log(t)
+            + 4.1635019 * arith.log(t)
         )
-    return math.exp(
+    return arith.exp(
         -5800.2206 / t
         + 1.3914993
         - 0.048640239 * t
         + 4.1764768e-5 * t**2
         - 1.4452093e-8 * t**3
-        + 6.5459673 * math.log(t)
+        + 6.5459673 * arith.log(t)
     )
 
 
@@ -169,7 +169,7 @@ def humidity_ratio_from_wet_bulb(
     else:
         above = (2830.0 - 0.24 * wet_bulb) * saturated - 1.006 * (temperature - wet_bulb)
         below = 2830.0 + 1.86 * temperature - 2.1 * wet_bulb
-    return max(0.0, above / below)
+    return arith.max(0.0, above / below)
 
 
 def pressure_at_altitude(altitude: float) -> float:
@@ -197,4 +197,4 @@ def pressure_at_altitude(altitude: float) -> float:
     if not -500.0 <= altitude <= 11000.0:
         raise ValueError("The standard pressure equation holds from -500 to 11000 m.")
     base: float = 1.0 - 2.25577e-5 * altitude
-    return STANDARD_PRESSURE * math.pow(base, 5.2559)
+    return STANDARD_PRESSURE * arith.pow(base, 5.2559)

@@ -8,11 +8,9 @@ References
 .. [4] power/S26: power at 540 rpm against power at rated engine speed.
 """
 
-import math
+from calc import arith, tables
 
-from calc import tables
-
-REVOLUTION = 2.0 * math.pi
+REVOLUTION = 2.0 * arith.pi
 
 
 def torque(power: float, shaft_rpm: float) -> float:
@@ -225,4 +223,4 @@ def tip_speed(diameter: float, rpm: float) -> float:
     >>> round(tip_speed(60 * 0.0254, 800), 1)
     63.8
     """
-    return math.pi * diameter * rpm / 60.0
+    return arith.pi * diameter * rpm / 60.0

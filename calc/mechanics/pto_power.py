@@ -13,9 +13,7 @@ References
 .. [5] power/MOWER-memory: mower power from idle loss and cutting energy.
 """
 
-import math
-
-from calc import tables
+from calc import arith, tables
 
 G = 9.80665
 HP = 745.6998715822702
@@ -38,7 +36,7 @@ def _find(table: str, key: str) -> dict[str, str]:
 
 def _positive(**values: float) -> None:
     for name, value in values.items():
-        if not (value >= 0.0 and math.isfinite(value)):
+        if not (value >= 0.0 and arith.isfinite(value)):
             raise ValueError(f"The {name.replace('_', ' ')} is 0 or more.")
 
 
@@ -111,8 +109,8 @@ def altitude_factor(altitude: float, rule: str = DEFAULT_ALTITUDE_RULE) -> float
     211.5
     """
     row = _find("power/altitude_rules", rule)
-    above = max(0.0, altitude / FOOT - float(row["from_ft"])) / 1000.0
-    return max(0.0, 1.0 - float(row["percent_per_1000_ft"]) / 100.0 * above)
+    above = arith.max(0.0, altitude / FOOT - float(row["from_ft"])) / 1000.0
+    return arith.max(0.0, 1.0 - float(row["percent_per_1000_ft"]) / 100.0 * above)
 
 
 def temperature_factor(temperature: float, rule: str = "diesel") -> float:
@@ -137,8 +135,8 @@ def temperature_factor(temperature: float, rule: str = "diesel") -> float:
     """
     row = _find("power/temperature_rules", rule)
     fahrenheit = (temperature - 273.15) * 1.8 + 32.0
-    above = max(0.0, fahrenheit - float(row["from_f"])) / float(row["step_f"])
-    return max(0.0, 1.0 - float(row["percent_per_step"]) / 100.0 * above)
+    above = arith.max(0.0, fahrenheit - float(row["from_f"])) / float(row["step_f"])
+    return arith.max(0.0, 1.0 - float(row["percent_per_step"]) / 100.0 * above)
 
 
 def grade_power(mass: float, grade: float, speed: float) -> float:
@@ -166,7 +164,7 @@ def grade_power(mass: float, grade: float, speed: float) -> float:
     4.85
     """
     _positive(mass=mass, speed=speed)
-    return mass * G * math.sin(math.atan(grade)) * speed
+    return mass * G * arith.sin(arith.atan(grade)) * speed
 
 
 def rolling_power(mass: float, coefficient: float, speed: float) -> float:
@@ -275,7 +273,7 @@ def travel_power(
     if not 0.0 < efficiency <= 1.0:
         raise ValueError("The efficiency is above 0 and at most 1.")
     wheels = grade_power(mass, grade, speed) + rolling_power(mass, coefficient, speed)
-    return max(0.0, wheels) / efficiency
+    return arith.max(0.0, wheels) / efficiency
 
 
 def power_left(
@@ -303,7 +301,7 @@ def power_left(
     12600.0
     """
     _positive(pto_power=pto_power, travel=travel)
-    return max(0.0, pto_power * altitude_share * heat_share - travel)
+    return arith.max(0.0, pto_power * altitude_share * heat_share - travel)
 
 
 def rotary_power(key: str, width: float = 0.0, throughput: float = 0.0) -> float:
@@ -347,7 +345,7 @@ def rotary_spread(key: str) -> float | None:
     0.4
     """
     text = _find("power/rotary_power", key)["plus_minus_percent"]
-    return float(text) / 100.0 if text else None
+    return arith.number(text) / 100.0 if text else None
 
 
 _PER = {"ft": FOOT, "in": INCH, "m": 1.0, "total": 1.0, "kW": 1000.0}
@@ -558,7 +556,7 @@ def widest(
     _positive(available=available, fixed=fixed, reserve=reserve)
     if not power_per_width > 0.0:
         raise ValueError("The power for each width is above 0.")
-    return max(0.0, (available / (1.0 + reserve) - fixed) / power_per_width)
+    return arith.max(0.0, (available / (1.0 + reserve) - fixed) / power_per_width)
 
 
 def mower_power(width: float, speed: float, idle_loss: float, cutting_energy: float) -> float:
@@ -613,7 +611,7 @@ def saving_at_half_speed(speed: float) -> tuple[float, float]:
         idle, cutting = float(row["idle_w_per_m"]), float(row["cutting_j_per_m2"])
         full = mower_power(1.0, speed, idle, cutting)
         shares.append(1.0 - mower_power(1.0, speed / 2.0, idle, cutting) / full)
-    return min(shares), max(shares)
+    return arith.min(shares), arith.max(shares)
 
 
 def generator_engine_power(rating: float) -> float:

@@ -3,10 +3,9 @@
 Money in dollars, time in days, rates and chances as fractions.
 """
 
-import math
 from typing import NamedTuple
 
-from calc import tables
+from calc import arith, tables
 
 DAYS_A_YEAR = 365.0
 
@@ -199,7 +198,7 @@ class Triangle(NamedTuple):
     def deviation(self) -> float:
         """Standard deviation, value/V31: root of (a2 + b2 + c2 - ab - ac - bc) / 18."""
         left, right = self.likely - self.low, self.high - self.likely
-        return math.sqrt((left * left + left * right + right * right) / 18.0)
+        return arith.sqrt((left * left + left * right + right * right) / 18.0)
 
     def chance_above(self, value: float) -> float:
         """Chance that the number is above a value.
@@ -230,8 +229,8 @@ class Triangle(NamedTuple):
         if width == 0.0:
             return self.low
         if share <= (self.likely - self.low) / width:
-            return self.low + math.sqrt(share * width * (self.likely - self.low))
-        return self.high - math.sqrt((1.0 - share) * width * (self.high - self.likely))
+            return self.low + arith.sqrt(share * width * (self.likely - self.low))
+        return self.high - arith.sqrt((1.0 - share) * width * (self.high - self.likely))
 
 
 def triangle(low: float, likely: float, high: float) -> Triangle:
@@ -304,7 +303,7 @@ class Spread(NamedTuple):
 
     def at(self, share: float) -> float:
         """Gain below which a share of the outcomes lies. [$]"""
-        return self.gains[min(len(self.gains) - 1, int(share * len(self.gains)))]
+        return self.gains[arith.min(len(self.gains) - 1, int(share * len(self.gains)))]
 
 
 class Plan(NamedTuple):
@@ -394,10 +393,10 @@ def simulate(plan: Plan, seed: int = 1988, count: int = 2000) -> Spread:
         else:
             after = plan.fallback
         gains.append(after - plan.cost.quantile(shares[turn + 2]) - earlier - before)
-    mean = math.fsum(gains) / count
-    variance = math.fsum((gain - mean) ** 2 for gain in gains) / max(1, count - 1)
+    mean = arith.fsum(gains) / count
+    variance = arith.fsum((gain - mean) ** 2 for gain in gains) / arith.max(1, count - 1)
     above = sum(1 for gain in gains if gain > 0.0) / count
-    return Spread(tuple(sorted(gains)), mean, math.sqrt(variance), above)
+    return Spread(tuple(sorted(gains)), mean, arith.sqrt(variance), above)
 
 
 def tax_on_purchase(price: float, trade_in: float, rate: float, credit: bool) -> float:
@@ -437,7 +436,7 @@ def tax_on_purchase(price: float, trade_in: float, rate: float, credit: bool) ->
     """
     if price < 0.0 or trade_in < 0.0 or rate < 0.0:
         raise ValueError("Prices and the tax rate can't be below zero.")
-    return rate * (max(0.0, price - trade_in) if credit else price)
+    return rate * (arith.max(0.0, price - trade_in) if credit else price)
 
 
 def trade_tax_value(price: float, trade_in: float, rate: float, credit: bool) -> float:
@@ -597,7 +596,7 @@ def remaining_value(machine: str, years: float, hours_per_year: float) -> float:
     row = tables.by_key("power/remaining_value", "key")[machine]
     root = (
         float(row["c1"])
-        - float(row["c2"]) * math.sqrt(max(1.0, years))
-        - float(row["c3"]) * math.sqrt(hours_per_year)
+        - float(row["c2"]) * arith.sqrt(arith.max(1.0, years))
+        - float(row["c3"]) * arith.sqrt(hours_per_year)
     )
-    return max(0.0, root) ** 2
+    return arith.max(0.0, root) ** 2

@@ -15,9 +15,7 @@ References
 .. [7] road/CALC-1, plain kinematics.
 """
 
-import math
-
-from calc import tables
+from calc import arith, tables
 
 GRAVITY = 9.80665
 FOOT = 0.3048
@@ -60,7 +58,7 @@ def closing_speed(faster: float, slower: float, head_on: bool = False) -> float:
     """
     _not_negative("A speed", faster)
     _not_negative("A speed", slower)
-    return faster + slower if head_on else max(faster - slower, 0.0)
+    return faster + slower if head_on else arith.max(faster - slower, 0.0)
 
 
 def closing_time(distance: float, faster: float, slower: float, head_on: bool = False) -> float:
@@ -95,7 +93,7 @@ def closing_time(distance: float, faster: float, slower: float, head_on: bool = 
     """
     _not_negative("Distance", distance)
     speed = closing_speed(faster, slower, head_on)
-    return distance / speed if speed > 0 else math.inf
+    return distance / speed if speed > 0 else arith.inf
 
 
 def slow_down_gap(
@@ -164,7 +162,7 @@ def fastest_that_can_slow(
     """
     _not_negative("Gap", gap)
     _positive("Deceleration", deceleration)
-    root = math.sqrt(reaction_time**2 + 2 * gap / deceleration)
+    root = arith.sqrt(reaction_time**2 + 2 * gap / deceleration)
     return slower + deceleration * (root - reaction_time)
 
 
@@ -274,7 +272,7 @@ def design_value(distance: float, step: float = 5.0) -> float:
     >>> design_value(300.6)
     305.0
     """
-    return math.ceil(round(distance / step, 6)) * step
+    return arith.ceil(arith.round(distance / step, 6)) * step
 
 
 def decision_sight_distance(speed_mph: float, maneuver: str) -> float:
@@ -432,7 +430,7 @@ def time_to_clear(
     _positive("Acceleration", acceleration)
     run_up = top_speed**2 / (2 * acceleration)
     if distance < run_up:
-        return delay + math.sqrt(2 * distance / acceleration)
+        return delay + arith.sqrt(2 * distance / acceleration)
     return delay + top_speed / acceleration + (distance - run_up) / top_speed
 
 
@@ -580,10 +578,10 @@ def longest_that_clears(
     """
     _positive("Top speed", top_speed)
     _positive("Acceleration", acceleration)
-    moving = max(time - delay, 0.0)
-    speeding_up = min(moving, top_speed / acceleration)
+    moving = arith.max(time - delay, 0.0)
+    speeding_up = arith.min(moving, top_speed / acceleration)
     run = acceleration * speeding_up**2 / 2 + top_speed * (moving - speeding_up)
-    return max(run - other_distance, 0.0)
+    return arith.max(run - other_distance, 0.0)
 
 
 def joining_gap(
@@ -628,9 +626,9 @@ def joining_gap(
     time = (main_road_speed + deceleration * reaction_time) / (deceleration + acceleration)
     if time > up_to_speed:
         time = reaction_time + (main_road_speed - own_speed) / deceleration
-        time = max(time, up_to_speed)
-    braked = max(time - reaction_time, 0.0)
+        time = arith.max(time, up_to_speed)
+    braked = arith.max(time - reaction_time, 0.0)
     car = main_road_speed * time - deceleration * braked**2 / 2
-    pulling = min(time, up_to_speed)
+    pulling = arith.min(time, up_to_speed)
     machine = acceleration * pulling**2 / 2 + own_speed * (time - pulling)
-    return max(car - machine, 0.0)
+    return arith.max(car - machine, 0.0)

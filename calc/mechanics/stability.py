@@ -4,7 +4,7 @@ A static angle is an absolute upper limit on smooth, hard ground at rest. It is 
 a slope to work on: bumps, turns, soft ground and speed take most of it away.
 """
 
-import math
+from calc import arith
 
 GRAVITY = 9.80665
 """Standard gravity. [m/s2]"""
@@ -151,12 +151,12 @@ def side_tip_angle(track: float, cg_height: float) -> float:
 
     Examples
     --------
-    >>> round(math.degrees(side_tip_angle(1.2, 0.75)), 1)
+    >>> round(arith.degrees(side_tip_angle(1.2, 0.75)), 1)
     38.7
     """
     if track <= 0.0 or cg_height <= 0.0:
         raise ValueError("Track and height must be more than 0.")
-    return math.atan2(track / 2.0, cg_height)
+    return arith.atan2(track / 2.0, cg_height)
 
 
 def side_tip_angle_pivoting(
@@ -199,7 +199,7 @@ def side_tip_angle_pivoting(
 
     Examples
     --------
-    >>> round(math.degrees(side_tip_angle_pivoting(1.2, 0.75, 1.6, 0.6, 0.4)), 1)
+    >>> round(arith.degrees(side_tip_angle_pivoting(1.2, 0.75, 1.6, 0.6, 0.4)), 1)
     32.0
     """
     if track <= 0.0 or cg_height <= 0.0 or wheelbase <= 0.0 or pivot_height < 0.0:
@@ -207,7 +207,7 @@ def side_tip_angle_pivoting(
     if not 0.0 <= cg_ahead < wheelbase:
         raise ValueError("The center of gravity must lie between the axles.")
     lean = wheelbase * cg_height - cg_ahead * pivot_height
-    return math.atan2(track / 2.0 * (wheelbase - cg_ahead), lean)
+    return arith.atan2(track / 2.0 * (wheelbase - cg_ahead), lean)
 
 
 def rear_tip_angle(cg_ahead: float, cg_height: float) -> float:
@@ -238,12 +238,12 @@ def rear_tip_angle(cg_ahead: float, cg_height: float) -> float:
 
     Examples
     --------
-    >>> round(math.degrees(rear_tip_angle(0.7, 0.7)), 1)
+    >>> round(arith.degrees(rear_tip_angle(0.7, 0.7)), 1)
     45.0
     """
     if cg_height <= 0.0:
         raise ValueError("The height must be more than 0.")
-    return math.atan(cg_ahead / cg_height)
+    return arith.atan(cg_ahead / cg_height)
 
 
 def tip_speed_in_turn(tip_angle: float, radius: float) -> float:
@@ -273,9 +273,9 @@ def tip_speed_in_turn(tip_angle: float, radius: float) -> float:
     >>> round(tip_speed_in_turn(side_tip_angle(1.2, 0.75), 5.0), 2)
     6.26
     """
-    if not 0.0 < tip_angle < math.pi / 2.0 or radius <= 0.0:
+    if not 0.0 < tip_angle < arith.pi / 2.0 or radius <= 0.0:
         raise ValueError("The angle must lie between 0 and a right angle, the radius above 0.")
-    return math.sqrt(GRAVITY * radius * math.tan(tip_angle))
+    return arith.sqrt(GRAVITY * radius * arith.tan(tip_angle))
 
 
 def slope_percent(angle: float) -> float:
@@ -293,10 +293,10 @@ def slope_percent(angle: float) -> float:
 
     Examples
     --------
-    >>> round(slope_percent(math.radians(15.0)), 1)
+    >>> round(slope_percent(arith.radians(15.0)), 1)
     26.8
     """
-    return 100.0 * math.tan(angle)
+    return 100.0 * arith.tan(angle)
 
 
 def slope_angle(percent: float) -> float:
@@ -314,7 +314,7 @@ def slope_angle(percent: float) -> float:
 
     Examples
     --------
-    >>> round(math.degrees(slope_angle(17.0)), 1)
+    >>> round(arith.degrees(slope_angle(17.0)), 1)
     9.6
     """
-    return math.atan(percent / 100.0)
+    return arith.atan(percent / 100.0)

@@ -1,6 +1,6 @@
 """Where the sun stands, how strong a clear sky is, and what falls on a pane."""
 
-import math
+from calc import arith
 
 SOLAR_CONSTANT = 1361.0
 STANDARD_PRESSURE = 101325.0
@@ -24,22 +24,22 @@ def declination(day_of_year: float) -> float:
 
     Examples
     --------
-    >>> round(math.degrees(declination(172)), 1)
+    >>> round(arith.degrees(declination(172)), 1)
     23.5
 
     References
     ----------
     .. [1] value/SPENCER.
     """
-    g = 2.0 * math.pi * (day_of_year - 1.0) / 365.0
+    g = 2.0 * arith.pi * (day_of_year - 1.0) / 365.0
     return (
         0.006918
-        - 0.399912 * math.cos(g)
-        + 0.070257 * math.sin(g)
-        - 0.006758 * math.cos(2.0 * g)
-        + 0.000907 * math.sin(2.0 * g)
-        - 0.002697 * math.cos(3.0 * g)
-        + 0.00148 * math.sin(3.0 * g)
+        - 0.399912 * arith.cos(g)
+        + 0.070257 * arith.sin(g)
+        - 0.006758 * arith.cos(2.0 * g)
+        + 0.000907 * arith.sin(2.0 * g)
+        - 0.002697 * arith.cos(3.0 * g)
+        + 0.00148 * arith.sin(3.0 * g)
     )
 
 
@@ -56,7 +56,7 @@ def hour_angle(solar_time: float) -> float:
     float
         Hour angle, afternoon positive. [rad]
     """
-    return math.radians(15.0 * (solar_time - 12.0))
+    return arith.radians(15.0 * (solar_time - 12.0))
 
 
 def altitude_and_azimuth(
@@ -84,13 +84,19 @@ def altitude_and_azimuth(
     ----------
     .. [1] value/SPENCER for the declination; the rest is spherical geometry.
     """
-    if abs(latitude) > math.pi / 2.0:
+    if abs(latitude) > arith.pi / 2.0:
         raise ValueError("Latitude must be from -90 to 90 degrees.")
     dec, hour = declination(day_of_year), hour_angle(solar_time)
-    up = math.sin(latitude) * math.sin(dec) + math.cos(latitude) * math.cos(dec) * math.cos(hour)
-    east = -math.cos(dec) * math.sin(hour)
-    north = math.cos(latitude) * math.sin(dec) - math.sin(latitude) * math.cos(dec) * math.cos(hour)
-    return math.asin(max(-1.0, min(1.0, up))), math.atan2(east, north) % (2.0 * math.pi)
+    up = arith.sin(latitude) * arith.sin(dec) + arith.cos(latitude) * arith.cos(dec) * arith.cos(
+        hour
+    )
+    east = -arith.cos(dec) * arith.sin(hour)
+    north = arith.cos(latitude) * arith.sin(dec) - arith.sin(latitude) * arith.cos(dec) * arith.cos(
+        hour
+    )
+    return arith.asin(arith.max(-1.0, arith.min(1.0, up))), arith.atan2(east, north) % (
+        2.0 * arith.pi
+    )
 
 
 def clear_sky(
@@ -124,21 +130,21 @@ def clear_sky(
     """
     if altitude <= 0.0:
         return 0.0, 0.0, 0.0
-    water, depth = max(0.2, precipitable_water), aerosol_depth
-    log_water, log_pressure = math.log(water), math.log(pressure / STANDARD_PRESSURE)
+    water, depth = arith.max(0.2, precipitable_water), aerosol_depth
+    log_water, log_pressure = arith.log(water), arith.log(pressure / STANDARD_PRESSURE)
     strength = SOLAR_CONSTANT * (
         0.12 * water**0.56 * depth**2
         + 0.97 * water**0.032 * depth
         + 1.08 * water**0.0051
         + 0.071 * log_pressure
     )
-    sine = math.sin(altitude)
+    sine = arith.sin(altitude)
     beam_depth, beam_power = _beam_terms(water, log_water, depth, log_pressure)
     whole_depth, whole_power = _whole_terms(water, log_water, depth, log_pressure)
     sky_depth, sky_power = _sky_terms(water, depth, log_pressure)
-    beam = strength * math.exp(-beam_depth / math.pow(sine, beam_power))
-    whole = strength * math.exp(-whole_depth / math.pow(sine, whole_power)) * sine
-    scattered = strength * math.exp(-sky_depth / math.pow(sine, sky_power))
+    beam = strength * arith.exp(-beam_depth / arith.pow(sine, beam_power))
+    whole = strength * arith.exp(-whole_depth / arith.pow(sine, whole_power)) * sine
+    scattered = strength * arith.exp(-sky_depth / arith.pow(sine, sky_power))
     return beam, whole, scattered
 
 
@@ -181,7 +187,7 @@ def _sky_terms(water: float, depth: float, log_pressure: float) -> tuple[float, 
             -3.11 * water + 79.4,
             86.0 * water - 13800.0,
         )
-        by_pressure = -0.83 * math.pow(1.0 + depth, -17.2)
+        by_pressure = -0.83 * arith.pow(1.0 + depth, -17.2)
     else:
         terms = (
             0.0057 * water + 2.94,
@@ -190,7 +196,7 @@ def _sky_terms(water: float, depth: float, log_pressure: float) -> tuple[float, 
             0.27 * water - 20.7,
             -0.21 * water + 11.6,
         )
-        by_pressure = -0.71 * math.pow(1.0 + depth, -15.0)
+        by_pressure = -0.71 * arith.pow(1.0 + depth, -15.0)
     thickness = by_pressure * log_pressure
     for power, term in enumerate(terms):
         thickness += term * depth**power
@@ -217,9 +223,9 @@ def incidence_cosine(altitude: float, azimuth: float, tilt: float, facing: float
     float
         Cosine of the angle of incidence. [-]
     """
-    return math.cos(tilt) * math.sin(altitude) + math.sin(tilt) * math.cos(altitude) * math.cos(
-        azimuth - facing
-    )
+    return arith.cos(tilt) * arith.sin(altitude) + arith.sin(tilt) * arith.cos(
+        altitude
+    ) * arith.cos(azimuth - facing)
 
 
 def angle_modifier(cosine: float, constant: float = 0.05) -> float:
@@ -243,7 +249,7 @@ def angle_modifier(cosine: float, constant: float = 0.05) -> float:
     """
     if cosine <= 0.0:
         return 0.0
-    return max(0.0, 1.0 - constant * (1.0 / cosine - 1.0))
+    return arith.max(0.0, 1.0 - constant * (1.0 / cosine - 1.0))
 
 
 def pane_radiation(
@@ -279,6 +285,6 @@ def pane_radiation(
     beam, whole, scattered = sky
     cosine = incidence_cosine(altitude, azimuth, tilt, facing)
     direct = beam * cosine * angle_modifier(cosine) if cosine > 0.0 else 0.0
-    from_sky = scattered * (1.0 + math.cos(tilt)) / 2.0
-    from_ground = whole * ground_reflectance * (1.0 - math.cos(tilt)) / 2.0
+    from_sky = scattered * (1.0 + arith.cos(tilt)) / 2.0
+    from_ground = whole * ground_reflectance * (1.0 - arith.cos(tilt)) / 2.0
     return direct + from_sky + from_ground

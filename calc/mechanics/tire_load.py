@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
 
-from calc import tables
+from calc import arith, tables
 from calc.mechanics.tire_size import Designation, decode
 from calc.mechanics.tires import lookup_key, table_row
 
@@ -125,7 +125,7 @@ def speed_factor(kind: str, speed: float) -> float:
     points = _speed_points(kind)
     if not points:
         raise ValueError(f"No table of load against speed is known for the symbol {kind}.")
-    factor = _interpolate(list(points), max(speed, points[0][0]))
+    factor = _interpolate(list(points), arith.max(speed, points[0][0]))
     if factor is None:
         raise ValueError("The tire has no load at that speed: it is above the table.")
     return factor
@@ -157,7 +157,7 @@ def load_at_pressure(load: float, pressure: float, reference_pressure: float) ->
         raise ValueError("A tire carries load only with pressure above zero.")
     if pressure > reference_pressure * (1.0 + 1e-9):
         raise ValueError("The pressure is above the one the rating is given for.")
-    return float(load * (pressure / reference_pressure) ** PRESSURE_EXPONENT)
+    return arith.number(load * (pressure / reference_pressure) ** PRESSURE_EXPONENT)
 
 
 def pressure_for_load(load: float, rated_load: float, rated_pressure: float) -> float:
@@ -184,7 +184,7 @@ def pressure_for_load(load: float, rated_load: float, rated_pressure: float) -> 
     """
     if load > rated_load * (1.0 + 1e-9):
         raise ValueError("No pressure within the rating carries that load.")
-    return float(rated_pressure * (load / rated_load) ** (1.0 / PRESSURE_EXPONENT))
+    return arith.number(rated_pressure * (load / rated_load) ** (1.0 / PRESSURE_EXPONENT))
 
 
 def sheet_load(size: str, ply_rating: int, pressure: float, speed: float) -> float:
@@ -220,12 +220,12 @@ def sheet_load(size: str, ply_rating: int, pressure: float, speed: float) -> flo
     for row in tables.rows("tires/tire_load_at_pressure"):
         if row["size"] == size and row["ply_rating"] == str(ply_rating):
             point = (float(row["pressure_psi"]) * PSI, float(row["load_lb"]) * POUND)
-            by_speed.setdefault(float(row["speed_km_h"] or 0.0) / 3.6, []).append(point)
+            by_speed.setdefault(arith.number(row["speed_km_h"] or 0.0) / 3.6, []).append(point)
     if not by_speed:
         raise ValueError(f"No data sheet is known for {size} {ply_rating}PR.")
     at_pressure = [(v, _interpolate(sorted(points), pressure)) for v, points in by_speed.items()]
     curve = sorted((v, load) for v, load in at_pressure if load is not None)
-    load = _interpolate(curve, max(speed, curve[0][0])) if curve else None
+    load = _interpolate(curve, arith.max(speed, curve[0][0])) if curve else None
     if load is None:
         raise ValueError("The pressure or the speed is outside the data sheet.")
     return load
@@ -308,7 +308,7 @@ def rating(designation: Designation) -> Rating | None:
 
 
 def axle_capacity(
-    tires: int, tire_load: float, axle_rating: float, rim_load: float = float("inf")
+    tires: int, tire_load: float, axle_rating: float, rim_load: float = arith.number("inf")
 ) -> float:
     """Return what an axle may carry: the least of tires, rims and the axle itself.
 
@@ -333,8 +333,8 @@ def axle_capacity(
     >>> axle_capacity(2, 595.0, 1040.0)
     1040.0
     """
-    per_tire = min(tire_load * dual_factor(tires // 2), rim_load)
-    return min(tires * per_tire, axle_rating)
+    per_tire = arith.min(tire_load * dual_factor(tires // 2), rim_load)
+    return arith.min(tires * per_tire, axle_rating)
 
 
 def dual_factor(wheels_per_side: int) -> float:
@@ -380,4 +380,4 @@ def pressure_with_additions(pressure: float, additions: tuple[str, ...], limit: 
     """
     rows = tables.by_key("tires/pressure_additions", "key")
     added = sum(float(rows[key]["add_kpa"]) * 1000.0 for key in additions)
-    return min(pressure + added, limit)
+    return arith.min(pressure + added, limit)

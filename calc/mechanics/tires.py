@@ -9,11 +9,10 @@ References
 .. [4] tires/S13: about 3 % between makers on diameter and on width.
 """
 
-import math
 from dataclasses import dataclass
 from functools import cache
 
-from calc import tables
+from calc import arith, tables
 from calc.mechanics.tire_size import Designation, decode
 
 INCH = 0.0254
@@ -66,12 +65,12 @@ class Dimensions:
     @property
     def effective_radius(self) -> float:
         """Rolling circumference over two pi [m]; lies between loaded and free radius."""
-        return self.rolling_circumference / (2.0 * math.pi)
+        return self.rolling_circumference / (2.0 * arith.pi)
 
     @property
     def loaded_radius_error(self) -> float:
         """Half-width of the loaded radius as a share of it [-]."""
-        return math.hypot(self.diameter_error, LOADED_RADIUS_ERROR)
+        return arith.hypot(self.diameter_error, LOADED_RADIUS_ERROR)
 
 
 def lookup_key(designation: Designation) -> str:
@@ -166,7 +165,7 @@ def estimated_diameter(designation: Designation) -> tuple[float, float]:
     unit = 0.001 if designation.form == "metric" else INCH
     width_in = designation.width * unit / INCH
     if not float(rule["low_width_in"]) <= width_in <= float(rule["high_width_in"]):
-        error = max(error, OUTSIDE_RULE)
+        error = arith.max(error, OUTSIDE_RULE)
     if designation.overall is not None:
         return designation.overall * INCH * float(rule["diameter_factor"]), error
     if designation.aspect is not None:
@@ -209,7 +208,7 @@ def rolling_circumference(overall_diameter: float, tread: str = "") -> float:
     float
         RC = k pi OD [m].
     """
-    return rolling_factor(tread)[0] * math.pi * overall_diameter
+    return rolling_factor(tread)[0] * arith.pi * overall_diameter
 
 
 def worn_circumference(circumference: float, lug_height: float) -> float:
@@ -227,7 +226,7 @@ def worn_circumference(circumference: float, lug_height: float) -> float:
     float
         RC - 2 pi times the height lost [m]; the tire rolls on what is left.
     """
-    return circumference - 2.0 * math.pi * lug_height
+    return circumference - 2.0 * arith.pi * lug_height
 
 
 @cache
@@ -268,7 +267,9 @@ def dimensions(designation: Designation) -> Dimensions:
         if published_rolling
         else rolling_circumference(diameter, tread),
         diameter_error,
-        MAKER_SPREAD if published_rolling else math.hypot(diameter_error, rolling_factor(tread)[1]),
+        MAKER_SPREAD
+        if published_rolling
+        else arith.hypot(diameter_error, rolling_factor(tread)[1]),
         _basis(row["source"]),
         row["source"],
         row["rolling_circumference_source"],
@@ -295,7 +296,7 @@ def _estimated(designation: Designation, row: tables.Row | None) -> Dimensions:
         loaded_radius(diameter, designation.rim * INCH),
         rolling_circumference(diameter, tread),
         error,
-        math.hypot(error, rolling_factor(tread)[1]),
+        arith.hypot(error, rolling_factor(tread)[1]),
         "standard's formula" if designation.form == "metric" else "estimate",
         rule["source"],
         "tires/derived",
@@ -320,8 +321,8 @@ def change_error(old: Dimensions, new: Dimensions) -> float:
     worked_out = {old.circumference_source, new.circumference_source} == {"tires/derived"}
     alike = old.designation.radial == new.designation.radial and old.tread_class == new.tread_class
     if worked_out and alike:
-        return math.hypot(old.diameter_error, new.diameter_error)
-    return math.hypot(old.circumference_error, new.circumference_error)
+        return arith.hypot(old.diameter_error, new.diameter_error)
+    return arith.hypot(old.circumference_error, new.circumference_error)
 
 
 @cache

@@ -1,8 +1,6 @@
 """Pull and slip of a driven tire on soil, after Brixius."""
 
-import math
-
-from calc import tables
+from calc import arith, tables
 
 
 def mobility_number(
@@ -84,7 +82,7 @@ def motion_resistance_ratio(mobility: float, slip: float, radial: bool = False) 
     .. [1] power/D497-memory.
     """
     share, floor = (0.9, 0.0325) if radial else (1.0, 0.04)
-    return share / mobility + floor + 0.5 * slip / math.sqrt(mobility)
+    return share / mobility + floor + 0.5 * slip / arith.sqrt(mobility)
 
 
 def gross_traction_ratio(mobility: float, slip: float, radial: bool = False) -> float:
@@ -111,7 +109,7 @@ def gross_traction_ratio(mobility: float, slip: float, radial: bool = False) -> 
     .. [1] power/D497-memory.
     """
     rise, floor = (9.5, 0.0325) if radial else (7.5, 0.04)
-    return 0.88 * -math.expm1(-0.1 * mobility) * -math.expm1(-rise * slip) + floor
+    return 0.88 * -arith.expm1(-0.1 * mobility) * -arith.expm1(-rise * slip) + floor
 
 
 def net_traction_ratio(mobility: float, slip: float, radial: bool = False) -> float:
@@ -153,7 +151,7 @@ def best_slip(mobility: float, radial: bool = False) -> float:
     """
     if mobility < 5.0:
         raise ValueError("Below a mobility number of 5 the tire hardly moves itself.")
-    ratio = (math.sqrt(5.0) - 1.0) / 2.0
+    ratio = (arith.sqrt(5.0) - 1.0) / 2.0
     low, high = 0.005, 0.5
     for _ in range(32):
         left, right = high - ratio * (high - low), low + ratio * (high - low)
@@ -197,4 +195,4 @@ def pull_limit(driven_load: float, net_ratio: float) -> float:
     float
         Pull. [N]
     """
-    return max(0.0, driven_load * net_ratio)
+    return arith.max(0.0, driven_load * net_ratio)

@@ -1,8 +1,6 @@
 """Gear and hydrostatic drives: what reaches the axle, what the engine must give, loader cycles."""
 
-import math
-
-from calc import tables
+from calc import arith, tables
 
 
 def hydrostatic_efficiency(pump: float, motor: float, final_drive: float = 1.0) -> float:
@@ -125,7 +123,7 @@ def axle_power(input_power: float, slope: float, drag_power: float) -> float:
     float
         Axle power. [W]
     """
-    return max(0.0, slope * input_power - drag_power)
+    return arith.max(0.0, slope * input_power - drag_power)
 
 
 def input_power(axle: float, slope: float, drag_power: float) -> float:
@@ -182,7 +180,7 @@ def leg_time(distance: float, speed: float, acceleration: float) -> float:
         raise ValueError("Distance must not be negative; speed and acceleration must be above 0.")
     if distance >= speed * speed / acceleration:
         return distance / speed + speed / acceleration
-    return 2.0 * math.sqrt(distance / acceleration)
+    return 2.0 * arith.sqrt(distance / acceleration)
 
 
 def loader_cycle_time(

@@ -5,7 +5,7 @@ References
 .. [1] tires/derived: statics and kinematics of a rolling wheel.
 """
 
-import math
+from calc import arith
 
 
 def speed_after(speed: float, circumference: float, new_circumference: float) -> float:
@@ -85,7 +85,7 @@ def pitch_change(front_radius_change: float, rear_radius_change: float, wheelbas
     float
         Angle, positive nose up [rad].
     """
-    return math.atan((front_radius_change - rear_radius_change) / wheelbase)
+    return arith.atan((front_radius_change - rear_radius_change) / wheelbase)
 
 
 def braking_ratio(speed_ratio: float, loaded_radius: float, new_loaded_radius: float) -> float:

@@ -1,8 +1,6 @@
 """Lawn work: spring tines, ground pressure, depth against sprinkler heads, aerator holes."""
 
-import math
-
-from calc import tables
+from calc import arith, tables
 
 STEEL_MODULUS = 207e9
 INCH = 0.0254
@@ -53,9 +51,9 @@ def torsion_rate(
     .. [1] value/SPRING-memory.
     .. [2] value/T1: the makers' form.
     """
-    if min(wire, coil, turns, modulus) <= 0.0 or wire >= coil:
+    if arith.min(wire, coil, turns, modulus) <= 0.0 or wire >= coil:
         raise ValueError("Sizes must be above 0, and the wire thinner than the coil.")
-    divisor = 10.8 * 2.0 * math.pi if friction else 64.0
+    divisor = 10.8 * 2.0 * arith.pi if friction else 64.0
     return modulus * wire**4 / (divisor * coil * turns)
 
 
@@ -160,8 +158,8 @@ def print_area(width: float, diameter: float, rim: float, deflection_ratio: floa
     if rim >= diameter or width <= 0.0:
         raise ValueError("The rim must be smaller than the tire.")
     flattening = deflection_ratio * (diameter - rim) / 2.0
-    length = 2.0 * math.sqrt(flattening * (diameter - flattening))
-    return math.pi / 4.0 * width * length
+    length = 2.0 * arith.sqrt(flattening * (diameter - flattening))
+    return arith.pi / 4.0 * width * length
 
 
 def turf_limit(state: str) -> float:
@@ -237,7 +235,7 @@ def passes_for(target: float, each_pass: float) -> int:
     """
     if target <= 0.0 or each_pass <= 0.0:
         raise ValueError("Target and yield of a pass must be above 0.")
-    return max(1, math.ceil(target / each_pass - 1e-9))
+    return arith.max(1, arith.ceil(target / each_pass - 1e-9))
 
 
 def thatch_passes(thatch: float) -> int:

@@ -6,7 +6,7 @@ practice or memory, and an answer that uses one has to say so.
 
 from itertools import pairwise
 
-from calc import tables
+from calc import arith, tables
 
 
 def implement(kind: str, width: float | None = None) -> dict[str, tuple[float, float]]:
@@ -43,10 +43,10 @@ def implement(kind: str, width: float | None = None) -> dict[str, tuple[float, f
     columns = ("mass_low_kg", "mass_high_kg", "cg_low_m", "cg_high_m")
     known = [(float(row["width_m"] or 0.0), [float(row[c]) for c in columns]) for row in found]
     if width is None or not known[0][0]:
-        low_mass = min(values[0] for _, values in known)
-        high_mass = max(values[1] for _, values in known)
-        low_cg = min(values[2] for _, values in known)
-        high_cg = max(values[3] for _, values in known)
+        low_mass = arith.min(values[0] for _, values in known)
+        high_mass = arith.max(values[1] for _, values in known)
+        low_cg = arith.min(values[2] for _, values in known)
+        high_cg = arith.max(values[3] for _, values in known)
         return {"mass": (low_mass, high_mass), "cg_distance": (low_cg, high_cg)}
     m_low, m_high, c_low, c_high = _between(known, width)
     return {"mass": (m_low, m_high), "cg_distance": (c_low, c_high)}

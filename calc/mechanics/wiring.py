@@ -12,7 +12,7 @@ References
 
 from collections.abc import Iterable
 
-from calc import tables
+from calc import arith, tables
 
 FOOT = 0.3048
 RATED_VOLTAGE = 12.0
@@ -64,7 +64,7 @@ def lamp_current(watts: float, behavior: str = "filament", voltage: float = RATE
         raise ValueError("Voltage must be more than zero.")
     if behavior == "filament":
         rated = watts / RATED_VOLTAGE
-        return float(rated * (voltage / RATED_VOLTAGE) ** FILAMENT_CURRENT_EXPONENT)
+        return arith.number(rated * (voltage / RATED_VOLTAGE) ** FILAMENT_CURRENT_EXPONENT)
     if behavior == "constant power":
         return watts / voltage
     raise ValueError(f"There is no lamp behavior {behavior!r}.")
@@ -91,7 +91,7 @@ def light_left(drop_share: float) -> float:
     """
     if not 0 <= drop_share <= 1:
         raise ValueError("A voltage drop is a share from 0 to 1.")
-    return float((1 - drop_share) ** FILAMENT_LIGHT_EXPONENT)
+    return arith.number((1 - drop_share) ** FILAMENT_LIGHT_EXPONENT)
 
 
 def load_current(lamps: Iterable[tuple[float, float, float]]) -> float:
@@ -351,5 +351,5 @@ def battery_hours(capacity: float, shortfall: float, usable_share: float = 0.5) 
         [h]
     """
     if shortfall <= 0:
-        return float("inf")
+        return arith.number("inf")
     return capacity * usable_share / shortfall

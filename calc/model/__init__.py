@@ -1,6 +1,6 @@
 """What everything speaks: text with quantities, fields, checks, answers, pictures as data."""
 
-from calc.model.answers import Answer, Assumed, Settle, Verdict
+from calc.model.answers import PROVED, SAMPLED, SHOWN, Answer, Assumed, Settle, Verdict
 from calc.model.fields import AnyField, Choice, Entry, Field, KnownSoFar, Option, Typical
 from calc.model.outcome import (
     CLOSE,
@@ -24,6 +24,7 @@ from calc.model.outcome import (
     at_most,
     between,
     fits,
+    run_for,
 )
 from calc.model.text import Phrase, Words, in_sentence, phrase, words
 from calc.model.worksheet import Inputs, Worksheet
@@ -34,6 +35,9 @@ __all__ = [
     "COMPARED",
     "FINDING_WORDS",
     "OVER",
+    "PROVED",
+    "SAMPLED",
+    "SHOWN",
     "UNKNOWN",
     "WITHIN",
     "Advice",
@@ -67,5 +71,6 @@ __all__ = [
     "fits",
     "in_sentence",
     "phrase",
+    "run_for",
     "words",
 ]

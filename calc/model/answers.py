@@ -10,6 +10,10 @@ from calc.model.outcome import Advice, Check, Output, Step
 from calc.model.pictures import Picture
 from calc.model.worksheet import Worksheet
 
+# What stands behind a finding over ranges: it holds for every machine in them; two machines in
+# them differ, both computed; or so it was at every point that was computed.
+PROVED, SHOWN, SAMPLED = "proved", "shown", "sampled"
+
 
 @dataclass(frozen=True, slots=True)
 class Verdict:
@@ -23,6 +27,8 @@ class Verdict:
     margin_high: float
     limit_low: float
     limit_high: float
+    standing: str = PROVED
+    about: bool = False  # whether the value's ends may be a little further out
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +67,7 @@ class Answer:
     pictures: Sequence[Picture]
     searched: int  # how many sets of values were computed
     final: bool = True  # False for the first pass, before ranges were searched
+    standing: str = PROVED  # what stands behind the finding
 
     @property
     def margin(self) -> float:

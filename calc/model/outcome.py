@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
+from calc import arith
 from calc.errors import UnknownName
 from calc.model.text import Phrase, Words
 
@@ -46,27 +47,66 @@ class Check:
     close_band: float = CLOSE_BAND
 
 
+class _Made(BaseException):
+    """Ends a run that is for one check alone: it was made."""
+
+    def __init__(self, check: Check) -> None:
+        self.check = check
+
+
+_wanted = ""  # the name of the check that a run is for; empty when it is for all
+
+
+def run_for(name: str, run: Callable[[], Outcome]) -> Check | None:
+    """Return the check called `name`, from a run that ends as soon as it is made.
+
+    None when the whole run doesn't make it.
+    """
+    global _wanted
+    _wanted = name
+    try:
+        return run().check(name)
+    except _Made as made:
+        return made.check
+    finally:
+        _wanted = ""
+
+
+def _made(check: Check) -> Check:
+    if check.name == _wanted:
+        raise _Made(check)
+    return check
+
+
 def _past_rounding(margin: float) -> float:
-    """A limit in feet met by a value in inches may be missed by rounding alone: that is no miss."""
-    return 0.0 if -1e-9 < margin < 0 else margin
+    """A limit in feet met by a value in inches may be missed by rounding alone: that is no miss.
+
+    An interval stays as it is: what is proved leaves the same room (`calc.search.proof`).
+    """
+    return 0.0 if margin.__class__ is float and -1e-9 < margin < 0 else margin
+
+
+def _beyond(value: float, limit: float) -> float:
+    """How far a value is beyond a limit, as a share of the limit; of a limit of 0, all or none."""
+    if limit.__class__ in (float, int) or not limit > 0:
+        return (value - limit) / abs(limit) if limit else (1.0 if value > 0 else 0.0)
+    return value / limit - 1.0  # a limit with a range stands once
 
 
 def at_most(
     name: str, title: str, value: float, limit: float, kind: str, source: str, **more: Any
 ) -> Check:
     """Return a check that `value` is no more than `limit`."""
-    margin = (limit - value) / abs(limit) if limit else (-1.0 if value > 0 else 0.0)
-    margin = _past_rounding(margin)
-    return Check(name, title, kind, value, limit, "at most", margin, source, **more)
+    margin = _past_rounding(0.0 - _beyond(value, limit))
+    return _made(Check(name, title, kind, value, limit, "at most", margin, source, **more))
 
 
 def at_least(
     name: str, title: str, value: float, limit: float, kind: str, source: str, **more: Any
 ) -> Check:
     """Return a check that `value` is no less than `limit`."""
-    margin = (value - limit) / abs(limit) if limit else (1.0 if value > 0 else 0.0)
-    margin = _past_rounding(margin)
-    return Check(name, title, kind, value, limit, "at least", margin, source, **more)
+    margin = _past_rounding(_beyond(value, limit))
+    return _made(Check(name, title, kind, value, limit, "at least", margin, source, **more))
 
 
 def between(
@@ -81,19 +121,22 @@ def between(
 ) -> Check:
     """Return a check that `value` lies in a window; the margin is a share of half its width."""
     half = (high - low) / 2
-    margin = min(value - low, high - value) / half if half > 0 else -1.0
+    margin = arith.min(value - low, high - value) / half if half > 0 else -1.0
     margin = _past_rounding(margin)
-    return Check(name, title, kind, value, low, "between", margin, source, upper=high, **more)
+    more["upper"] = high
+    return _made(Check(name, title, kind, value, low, "between", margin, source, **more))
 
 
 def fits(name: str, title: str, margin: float, sentence: Words, source: str, **more: Any) -> Check:
     """Return a check without a number: margin 1 fits, 0 fits with a remedy, -1 doesn't fit."""
-    return Check(name, title, "count", margin, 0.0, "fits", margin, source, sentence, **more)
+    check = Check(name, title, "count", margin, 0.0, "fits", margin, source, sentence, **more)
+    return _made(check)
 
 
 @dataclass(frozen=True, slots=True)
 class Output:
-    """One number of the answer. `low` and `high` are set when inputs are ranges."""
+    """One number of the answer. `low` and `high` are set when inputs are ranges; `about` says
+    that they may be a little further out."""
 
     name: str
     label: str
@@ -104,6 +147,7 @@ class Output:
     unit_metric: str = ""
     low: float | None = None
     high: float | None = None
+    about: bool = False
 
 
 @dataclass(frozen=True, slots=True)

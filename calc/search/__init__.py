@@ -4,6 +4,8 @@ from calc.search.answering import answer
 from calc.search.box import BadInputs, Box, Dimension, known_of, read_box
 from calc.search.looking import SAMPLES, Search, evenly
 from calc.search.solver import Solver
+from calc.search.standing import prove
+from calc.search.verdicts import verdicts
 
 __all__ = [
     "SAMPLES",
@@ -15,5 +17,7 @@ __all__ = [
     "answer",
     "evenly",
     "known_of",
+    "prove",
     "read_box",
+    "verdicts",
 ]

@@ -11,6 +11,9 @@ from calc.search.box import read_box
 from calc.search.looking import Search
 from calc.search.settling import settle
 from calc.search.solver import Solver
+from calc.search.standing import Standing, prove
+from calc.search.verdicts import of_all
+from calc.search.verdicts import verdicts as verdicts_of
 
 
 def answer(
@@ -28,9 +31,8 @@ def answer(
     """
     box = read_box(sheet, typed, system)
     search = Search(sheet, box)
-    if full:
-        search.run()
-    verdicts = search.verdicts()
+    standing = prove(search) if full else None
+    verdicts = verdicts_of(search, standing)
     deciding = verdicts[0] if verdicts else None
     finding = deciding.finding if deciding else model.COMPARED
     work = model.Work()
@@ -43,7 +45,7 @@ def answer(
     assumed = frozenset(item.field.name for item in box.assumed)
     solver = Solver(sheet, point, assumed, ranged=bool(box.dimensions))
     advice = sheet.advise(point, at_point, solver)
-    outputs = [_with_range(output, search.outputs[output.name]) for output in outcome.outputs]
+    outputs = [_with_range(output, search, standing) for output in outcome.outputs]
     drawn = sheet.picture(middle, replace(outcome, outputs=outputs))
     pictures = () if drawn is None else (tuple(drawn) if isinstance(drawn, Sequence) else (drawn,))
     return model.Answer(
@@ -60,8 +62,12 @@ def answer(
         pictures,
         search.count,
         final=full or not box.dimensions,
+        standing=of_all(search, standing, deciding),
     )
 
 
-def _with_range(output: model.Output, ends: Sequence[float]) -> model.Output:
-    return output if ends[0] == ends[1] else replace(output, low=ends[0], high=ends[1])
+def _with_range(output: model.Output, search: Search, standing: Standing | None) -> model.Output:
+    key = ("output", output.name)
+    low, high = search.ends(key)
+    about = standing is not None and bool(search.box.dimensions) and not standing.known(key)
+    return output if low == high else replace(output, low=low, high=high, about=about)

@@ -17,7 +17,7 @@ when the points disagree. The search is deterministic: the same inputs give the 
 from __future__ import annotations
 
 import itertools
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from calc import model
@@ -35,7 +35,7 @@ class Search:
     def __init__(self, sheet: Worksheet, box: Box) -> None:
         self.sheet = sheet
         self.box = box
-        self._silent = model.Work(on=False)
+        self.silent = model.Work(on=False)
         self._seen: dict[tuple[Any, ...], Outcome] = {}
         self.worst: dict[str, tuple[float, dict[str, Any], model.Check]] = {}
         self.best: dict[str, tuple[float, dict[str, Any], model.Check]] = {}
@@ -56,7 +56,7 @@ class Search:
         key = tuple(values[dim.name] for dim in self.box.dimensions)
         outcome = self._seen.get(key)
         if outcome is None:
-            outcome = self.sheet.compute(self.box.point(values), self._silent)
+            outcome = self.sheet.compute(self.box.point(values), self.silent)
             self._seen[key] = outcome
             self._keep(outcome, dict(values))
         return outcome
@@ -79,14 +79,49 @@ class Search:
         for output in outcome.outputs:
             _stretch(self.outputs.setdefault(output.name, [output.value] * 2), output.value)
 
+    # What the points say.
+
+    def ends(self, key: tuple[str, str]) -> tuple[float, float]:
+        """Return the least and greatest that a number had at the points."""
+        what, name = key
+        if what == "margin":
+            return self.worst[name][0], self.best[name][0]
+        low, high = {"value": self.values, "limit": self.limits, "output": self.outputs}[what][name]
+        return low, high
+
+    def shown(self) -> list[tuple[str, str]]:
+        """Return the numbers whose ends an answer shows."""
+        checks = [(what, name) for name in self.worst for what in ("value", "limit")]
+        return [*checks, *(("output", name) for name in self.outputs)]
+
+    def finding(self, name: str) -> tuple[str, float]:
+        """Return the finding that the points give a check, and below which margin it is close."""
+        margin_low, _, check = self.worst[name]
+        finding = _finding(margin_low, self._greatest(name), check.close_band)
+        return finding, check.close_band
+
+    def _greatest(self, name: str) -> float:
+        """A check's greatest margin; where it doesn't apply somewhere, it isn't broken there."""
+        greatest = self.best[name][0]
+        return max(greatest, 0.0) if self.absent_somewhere(name) else greatest
+
+    def absent_somewhere(self, name: str) -> bool:
+        """Whether a check doesn't apply at some of the points."""
+        return self.present[name] < self.count
+
+    def margin(self, name: str, values: Mapping[str, Any]) -> float | None:
+        """Return a check's margin at one point, or None where it doesn't apply."""
+        check = self.at(values).check(name)
+        return check.margin if check else None
+
     # The four parts of the search, in the order that the module describes.
 
-    def run(self) -> None:
-        """Search the whole box."""
+    def run(self, names: Iterable[str] | None = None) -> None:
+        """Search the whole box, for the checks named or for all of them."""
         if not self.box.dimensions:
             return
         sways = self._one_at_a_time()
-        for name in list(self.worst):
+        for name in list(self.worst if names is None else names):
             self._walk(name, sways.get(name, {}), worst=True)
             self._walk(name, sways.get(name, {}), worst=False)
         if self.worst:
@@ -134,7 +169,7 @@ class Search:
         corner = dict(self.middle)
         for dim_name, ends in sway.items():
             corner[dim_name] = pick(ends, key=lambda end: end[0])[1]
-        reached = self._margin(name, corner)
+        reached = self.margin(name, corner)
         for dim in self.box.dimensions:
             if dim.name not in sway:
                 continue
@@ -142,15 +177,11 @@ class Search:
                 if end == corner[dim.name]:
                     continue
                 flipped = {**corner, dim.name: end}
-                margin = self._margin(name, flipped)
+                margin = self.margin(name, flipped)
                 if margin is not None and (
                     reached is None or (margin < reached if worst else margin > reached)
                 ):
                     corner, reached = flipped, margin
-
-    def _margin(self, name: str, values: Mapping[str, Any]) -> float | None:
-        check = self.at(values).check(name)
-        return check.margin if check else None
 
     def _corners(self, sways: Mapping[str, Mapping[str, list[tuple[float, Any]]]]) -> None:
         chosen = list(self.box.dimensions)
@@ -176,30 +207,6 @@ class Search:
                     for dim, share in zip(self.box.dimensions, shares, strict=True)
                 }
             )
-
-    def verdicts(self) -> list[model.Verdict]:
-        """Return a verdict for each check met anywhere in the box, in order of margin."""
-        nominal = {check.name: check for check in self.middle_outcome.checks}
-        found = []
-        for name, (margin_low, _, worst_check) in self.worst.items():
-            check = nominal.get(name, worst_check)
-            margin_high = self.best[name][0]
-            if self.present[name] < self.count:
-                # Somewhere in the box the check doesn't apply, so it isn't broken everywhere.
-                margin_high = max(margin_high, 0.0)
-            low, high = self.values[name]
-            found.append(
-                model.Verdict(
-                    check,
-                    _finding(margin_low, margin_high, check.close_band),
-                    low,
-                    high,
-                    margin_low,
-                    margin_high,
-                    *self.limits[name],
-                )
-            )
-        return sorted(found, key=_rank)
 
 
 def _stretch(ends: list[float], value: float) -> None:
@@ -235,11 +242,3 @@ def _finding(margin_low: float, margin_high: float, band: float) -> str:
     if margin_low < 0:
         return model.UNKNOWN
     return model.CLOSE if margin_low < band else model.WITHIN
-
-
-_ORDER = {model.OVER: 0, model.UNKNOWN: 1, model.CLOSE: 2, model.WITHIN: 3}
-
-
-def _rank(verdict: model.Verdict) -> tuple[int, float]:
-    margin = verdict.margin_high if verdict.finding == model.OVER else verdict.margin_low
-    return _ORDER[verdict.finding], margin

@@ -20,8 +20,8 @@ def settle(search: Search, verdict: model.Verdict) -> model.Settle | None:
         return None
     chosen: tuple[float, Dimension] | None = None
     for dim in search.box.dimensions:
-        fixed_low = search._margin(name, {**worst[1], dim.name: dim.middle})
-        fixed_high = search._margin(name, {**best[1], dim.name: dim.middle})
+        fixed_low = search.margin(name, {**worst[1], dim.name: dim.middle})
+        fixed_high = search.margin(name, {**best[1], dim.name: dim.middle})
         if fixed_low is None or fixed_high is None:
             continue
         narrows = 1 - (fixed_high - fixed_low) / -width
@@ -43,7 +43,7 @@ def _thresholds(
 
     def met(value: float) -> bool:
         check = search.sheet.compute(
-            search.box.point({**worst, dim.name: value}), search._silent
+            search.box.point({**worst, dim.name: value}), search.silent
         ).check(name)
         return check is None or check.margin >= 0
 

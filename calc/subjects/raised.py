@@ -4,9 +4,7 @@ Shared by every worksheet that hangs something on the three-point hitch, so that
 same. Values are in base units; the inputs have the vocabulary's names.
 """
 
-import math
-
-from calc import model, tables
+from calc import arith, model, tables
 from calc.machines.vocabulary import review_lift
 from calc.mechanics import hitch, lift, stability
 
@@ -42,7 +40,7 @@ def front_axle_of(v: model.Inputs) -> float:
     """Return the load on the front axle without the implement, weighed or from its share."""
     weighed: float | None = v.front_axle_mass
     mass: float = v.tractor_mass
-    return min(weighed, mass) if weighed is not None else float(v.front_share) * mass
+    return arith.min(weighed, mass) if weighed is not None else arith.number(v.front_share) * mass
 
 
 def rated_at_of(v: model.Inputs) -> float:
@@ -59,8 +57,8 @@ def pivot_of(v: model.Inputs) -> tuple[float, bool]:
     ball: float | None = v.lift_at_ball_ends
     rated_at = rated_at_of(v)
     if ball is None or rated_at <= 0.0:
-        return float(v.link_length), False
-    far = min(float(v.lift_capacity), ball)
+        return arith.number(v.link_length), False
+    far = arith.min(arith.number(v.lift_capacity), ball)
     return lift.pivot_from_two_ratings(ball, far, rated_at), True
 
 
@@ -84,7 +82,7 @@ def behind_axle(v: model.Inputs) -> tuple[float, float]:
     """Return the rear mass (implement and coupler) and its distance behind the rear axle."""
     hang: float = v.hitch_distance
     if v.quick_coupler == "none":
-        return float(v.implement_mass), hang + v.cg_distance
+        return arith.number(v.implement_mass), hang + v.cg_distance
     setback, coupler = hitch.coupler_setback(), coupler_mass()
     mass = v.implement_mass + coupler
     moment = v.implement_mass * (hang + setback + v.cg_distance) + coupler * (hang + setback / 2.0)
@@ -96,15 +94,15 @@ def tip_angles(v: model.Inputs, added: list[tuple[float, float, float]]) -> tupl
 
     `added` holds masses on the tractor: mass, distance ahead of the rear axle, height.
     """
-    mass, base = float(v.tractor_mass), float(v.wheelbase)
+    mass, base = arith.number(v.tractor_mass), arith.number(v.wheelbase)
     ahead = base * front_axle_of(v) / mass
-    parts = [(mass, ahead, float(v.cg_height)), *added]
+    parts = [(mass, ahead, arith.number(v.cg_height)), *added]
     x = stability.common_cg([(m, x) for m, x, _ in parts])
     z = stability.common_cg([(m, z) for m, _, z in parts])
-    rear = max(stability.rear_tip_angle(x, z), 0.0)
-    x = min(max(x, 0.0), 0.999 * base)
+    rear = arith.max(stability.rear_tip_angle(x, z), 0.0)
+    x = arith.min(arith.max(x, 0.0), 0.999 * base)
     side = stability.side_tip_angle_pivoting(v.track_width, z, base, x, v.axle_pin_height)
-    return math.degrees(side), math.degrees(rear)
+    return arith.degrees(side), arith.degrees(rear)
 
 
 def lift_check(v: model.Inputs, capacity: float) -> model.Check:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from calc import model, tables
+from calc import arith, model, tables
 from calc.mechanics import lamps, mirrors
 
 EMBLEM_HEIGHT = 14 * 0.0254  # m, road/LAW-NE
@@ -49,7 +49,7 @@ def extents(v: model.Inputs) -> tuple[float, float]:
     if v.behind_kind == "none":
         return 0.0, 0.0
     half = v.transport_width / 2
-    return max(half + v.offset_left, 0.0), max(half - v.offset_left, 0.0)
+    return arith.max(half + v.offset_left, 0.0), arith.max(half - v.offset_left, 0.0)
 
 
 def situation(v: model.Inputs) -> Situation:
@@ -58,7 +58,7 @@ def situation(v: model.Inputs) -> Situation:
     behind = v.behind_hitch if v.behind_kind != "none" else 0.0
     screened = behind > 0 and v.see_through == "solid"
     top = v.implement_top if screened else 0.0
-    bottom = min(v.implement_bottom, top)
+    bottom = arith.min(v.implement_bottom, top)
     away = v.lamps_to_implement
 
     def hides(height: float, offset: float) -> bool:
@@ -70,7 +70,7 @@ def situation(v: model.Inputs) -> Situation:
     def clear(offset: float) -> float:
         if not screened:
             return 0.0
-        return max(
+        return arith.max(
             mirrors.lowest_clear_height(side, away, top, left, right) for side in {offset, -offset}
         )
 
@@ -85,25 +85,25 @@ def situation(v: model.Inputs) -> Situation:
         "tractor_width": v.tractor_width,
         "implement_width": v.transport_width if behind else 0.0,
         "load_width": v.transport_width if carried else 0.0,
-        "width": max(left, half) + max(right, half),
+        "width": arith.max(left, half) + arith.max(right, half),
         "left": left,
         "right": right,
-        "reach": max(left, right),
+        "reach": arith.max(left, right),
         "behind": behind,
         "length": v.combination_length,
-        "height": max(v.overall_height, top),
+        "height": arith.max(v.overall_height, top),
         "speed": v.top_speed,
         "made": v.tractor_made,
         "implement_made": v.implement_made,
-        "hides_tail": float(hides_tail),
-        "hides_amber": float(hides_amber),
-        "hides_turn": float(hides_amber),
-        "hides_emblem": float(hides_emblem),
-        "hides_rear": float(screened and top > view),
-        "on_wheels": float(on_wheels),
-        "carried": float(carried),
-        "road_trailer": float(v.behind_kind == "trailer"),
-        "duals": float(v.duals == "yes"),
+        "hides_tail": arith.number(hides_tail),
+        "hides_amber": arith.number(hides_amber),
+        "hides_turn": arith.number(hides_amber),
+        "hides_emblem": arith.number(hides_emblem),
+        "hides_rear": arith.number(screened and top > view),
+        "on_wheels": arith.number(on_wheels),
+        "carried": arith.number(carried),
+        "road_trailer": arith.number(v.behind_kind == "trailer"),
+        "duals": arith.number(v.duals == "yes"),
         "tail_lamps": v.tail_lamps,
     }
     american = lamps.place_row(v.place)["country"] == "US"
@@ -163,7 +163,7 @@ def width_checks(place: str, hours: str, width: float) -> list[model.Check]:
 def count_of(need: lamps.Need, bases: tuple[str, ...], federal: bool) -> int:
     """The largest count asked for by rules of these bases; a federal duty makes the standard
     binding on the maker."""
-    return max(
+    return arith.max(
         (
             rule.count
             for rule in need.rules

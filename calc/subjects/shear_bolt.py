@@ -1,8 +1,6 @@
 """What the digger and the driveline ask about a shear bolt, and lengths as field text."""
 
-import math
-
-from calc import model, tables
+from calc import arith, model, tables
 
 INCH = 0.0254
 STUB = 1.375 * INCH  # hitch/S5: Types 1 and 2
@@ -47,4 +45,4 @@ def fields(group: str, size: str) -> tuple[model.Choice, ...]:
 def inches(value: float, parts: int, *, up: bool = False) -> str:
     """A length as field text, to so many parts of an inch, rounded to the safe side."""
     count = value / INCH * parts
-    return f"{(math.ceil(count + 1e-6) if up else math.floor(count - 1e-6)) / parts:g} in"
+    return f"{(arith.ceil(count + 1e-6) if up else arith.floor(count - 1e-6)) / parts:g} in"

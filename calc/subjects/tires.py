@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from calc import model
+from calc import arith, model
 from calc.mechanics import front_drive, tire_load, tires
 from calc.mechanics.tire_size import Designation
 from calc.model.pictures import Item, Shape
@@ -122,7 +121,7 @@ def assumed_or(rolled: float, tire: tires.Dimensions | None, errors: Sequence[fl
         return one
     middle = tire.rolling_circumference
     for error in (0.0, *errors):
-        if min(abs(one / middle - 1 - error), abs(one / middle - 1 + error)) < 1e-9:
+        if arith.min(abs(one / middle - 1 - error), abs(one / middle - 1 + error)) < 1e-9:
             return middle
     return one
 
@@ -265,8 +264,8 @@ def outline(x: float, tire: tires.Dimensions, style: str, points: int = 72) -> I
     return Shape(
         [
             (
-                x + radius * math.cos(2 * math.pi * i / points),
-                max(0.0, height + radius * math.sin(2 * math.pi * i / points)),
+                x + radius * arith.cos(2 * arith.pi * i / points),
+                arith.max(0.0, height + radius * arith.sin(2 * arith.pi * i / points)),
             )
             for i in range(points)
         ],

@@ -33,7 +33,7 @@ expect.set_options(timeout=20_000)
 def site() -> Path:
     """The built site, with its offline copy beside it."""
     given = os.environ.get("YARDSTICK_TEST_SITE")
-    folder = Path(given) if given else _setup.WORK / "test-site"
+    folder = Path(given) if given else _setup.TESTED
     if not given:
         build.build(folder, offline=True)
     if not (folder / "index.html").is_file():

@@ -8,7 +8,6 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Any, ClassVar
-from urllib.parse import urlsplit
 
 from scripts import finish, serve
 
@@ -19,7 +18,6 @@ class Handler(serve.Handler):
     """Serves one folder of the host under /somewhere/, or nothing while the network is down."""
 
     folder: ClassVar[Path]
-    rules: ClassVar[list[finish.Rule]] = []
     asked: ClassVar[list[str]] = []
     down: ClassVar[bool] = False
 
@@ -31,7 +29,7 @@ class Handler(serve.Handler):
             return
         # A connection stays open while the host exchanges the folder.
         self.directory = str(self.folder)
-        self.asked.append(urlsplit(self.path).path.removeprefix(FOLDER))
+        self.asked.append(self.address())
         super().do_GET()
 
     def translate_path(self, path: str) -> str:
@@ -39,20 +37,16 @@ class Handler(serve.Handler):
         inside = path.removeprefix(FOLDER) if path.startswith(f"{FOLDER}/") else "/no/such/file"
         return super().translate_path(inside)
 
-    def end_headers(self) -> None:
-        """Send the headers that the build names for this address."""
-        address = urlsplit(self.path).path.removeprefix(FOLDER)
-        for name, value in finish.headers_for(address, self.rules).items():
-            self.send_header(name, value)
-        super(serve.Handler, self).end_headers()
+    def address(self) -> str:
+        """Return the address as seen from the site's first page."""
+        return super().address().removeprefix(FOLDER)
 
 
 class Host:
     """The site of `folder` at `address`, with what was asked of it."""
 
     def __init__(self, folder: Path, handler: type[Handler] = Handler) -> None:
-        rules = finish.read_rules((folder / finish.HEADERS).read_text(encoding="utf-8"))
-        fresh: dict[str, Any] = {"rules": rules, "asked": [], "down": False, "folder": folder}
+        fresh: dict[str, Any] = {"asked": [], "down": False, "folder": folder}
         self.handler = type("HostHandler", (handler,), fresh)
         self.server = serve.Server(("127.0.0.1", 0), self.handler)
         self.address = f"http://127.0.0.1:{self.server.server_address[1]}{FOLDER}/"

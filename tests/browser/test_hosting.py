@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
-from scripts import finish
+from scripts import headers
 from tests.browser.conftest import LIVE
 from tests.browser.hosted import FOLDER, Host, hosted
 from tests.browser.talk import ANSWERED, field, finding, settle
@@ -80,10 +80,10 @@ def test_the_headers_are_sent_and_each_answers_its_purpose(page: Page, host: Hos
 
 def test_the_page_about_hosting_shows_the_same_headers(page: Page, host: Host, site: Path) -> None:
     page.goto(f"{host.address}about/hosting/")
-    text = (site / finish.HEADERS).read_text(encoding="utf-8")
+    text = (site / headers.FILE).read_text(encoding="utf-8")
     shown = page.locator("pre code").all_text_contents()
     assert text in shown
-    assert finish.written(finish.read_rules(text)) == text
+    assert headers.written(headers.read(text)) == text
 
 
 def test_the_manifest_leads_to_the_folder_and_its_icons(page: Page, host: Host) -> None:

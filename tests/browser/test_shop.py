@@ -21,7 +21,7 @@ NAME, CONTACT = "Example Yard", "Counter: 555-0142"
 @pytest.fixture(scope="module")
 def shop_address(site: Path) -> Iterator[str]:
     """The address of the site, built by the command that a dealer uses."""
-    folder = _setup.WORK / "test-shop-site"
+    folder = _setup.WORK / "tested-shop"
     assert build.main(["--shop", str(SHOP), "--strict", "--out", str(folder)]) == 0
     serving = serve.server(folder)
     threading.Thread(target=serving.serve_forever, daemon=True).start()
@@ -112,7 +112,7 @@ def test_a_cell_can_be_opened_with_the_keyboard_after_a_change_of_page(
 
 def test_the_road_pages_open_in_the_shops_region(page: Page, browser: Browser) -> None:
     """Told by the list that the build writes; the example shop is where the page opens anyway."""
-    folder = _setup.WORK / "test-shop-site"
+    folder = _setup.WORK / "tested-shop"
     written = (folder / "assets" / "machines.js").read_text(encoding="utf-8")
     elsewhere = written.replace('"region": "OH"', '"region": "TX"').replace(
         '"units": "us"', '"units": "metric"'

@@ -2,20 +2,54 @@
 
 from __future__ import annotations
 
+import hashlib
 import json
 import re
 import shutil
+import zipfile
 from pathlib import Path
 
 import pytest
 
-from scripts import _setup
+from scripts import _setup, pin
+
+ENTRY = re.compile(
+    r"[a-z0-9-]+==[\w.]+(?: ; [^\n]+)?(?: \\\n    --hash=sha256:[0-9a-f]{64})+", re.ASCII
+)
 
 
-def test_every_requirement_is_pinned_and_names_no_index() -> None:
-    for path in _setup.REQUIREMENTS.values():
-        for line in path.read_text().splitlines():
-            assert line.startswith("#") or re.fullmatch(r"[a-z0-9-]+==[\w.]+", line), line
+@pytest.mark.parametrize("path", _setup.REQUIREMENTS.values(), ids=lambda path: path.stem)
+def test_every_requirement_has_its_version_and_hashes_and_names_no_index(path: Path) -> None:
+    heading, _, entries = path.read_text().partition("\n")
+    assert heading.startswith("# ")
+    found = re.split(r"\n(?=\S)", entries.strip())
+    assert found == [each for each in found if ENTRY.fullmatch(each)] != []
+
+
+def test_a_package_with_another_content_than_pinned_is_refused(tmp_path: Path) -> None:
+    """A wheel of the right name and version, made here, against the list's own hashes."""
+    wheel = tmp_path / "mergedeep-1.3.4-py3-none-any.whl"
+    with zipfile.ZipFile(wheel, "w") as archive:
+        inside = "mergedeep-1.3.4.dist-info"
+        archive.writestr(
+            f"{inside}/METADATA", "Metadata-Version: 2.1\nName: mergedeep\nVersion: 1.3.4\n"
+        )
+        archive.writestr(
+            f"{inside}/WHEEL", "Wheel-Version: 1.0\nRoot-Is-Purelib: true\nTag: py3-none-any\n"
+        )
+        archive.writestr(f"{inside}/RECORD", "")
+    entry = pin.pins(_setup.REQUIREMENTS["build"].read_text())["mergedeep"]
+    wanted = tmp_path / "wanted.txt"
+    wanted.write_text(entry + "\n")
+    command = [
+        *(_setup.venv_python(), "-m", "pip", "install", "--no-index", "--find-links", tmp_path),
+        *("--require-hashes", "--target", tmp_path / "into", "--requirement", wanted),
+    ]
+    with pytest.raises(_setup.SetupError, match="DO NOT MATCH THE HASHES"):
+        _setup.fetch("It", command)
+    digest = hashlib.sha256(wheel.read_bytes()).hexdigest()
+    wanted.write_text(f"mergedeep==1.3.4 --hash=sha256:{digest}\n")
+    _setup.fetch("It", command)
 
 
 def test_the_npm_lock_names_no_registry() -> None:
@@ -26,12 +60,6 @@ def test_the_npm_lock_names_no_registry() -> None:
     assert all(re.fullmatch(r"[\d.]+", version) for version in wanted.values())
     for name, version in wanted.items():
         assert lock["packages"][f"node_modules/{name}"]["version"] == version
-
-
-def test_an_old_python_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(_setup.sys, "version_info", (3, 11, 4))
-    with pytest.raises(_setup.SetupError, match=r"Python 3\.12 or newer is needed; this is 3\.11"):
-        _setup.ensure_environment()
 
 
 def test_a_missing_browser_is_an_error_and_no_skip(monkeypatch: pytest.MonkeyPatch) -> None:

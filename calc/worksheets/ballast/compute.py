@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc import model, tables
+from calc import arith, model, tables
 from calc.mechanics import ballast, hitch, lift
 from calc.subjects.raised import (
     NOT_A_SLOPE,
@@ -25,10 +25,10 @@ from calc.subjects.raised import (
 
 def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
     """Return the checks and outputs at one set of values."""
-    mass, base = float(v.tractor_mass), float(v.wheelbase)
+    mass, base = arith.number(v.tractor_mass), arith.number(v.wheelbase)
     front_axle = front_axle_of(v)
     weights = v.front_ballast or 0.0
-    ahead = float(v.front_ballast_distance)
+    ahead = arith.number(v.front_ballast_distance)
     rear_mass, reach = behind_axle(v)
     added = rear_mass + weights
 
@@ -77,8 +77,8 @@ def _outputs(
     weights: float,
     wanted: float,
 ) -> list[model.Output]:
-    mass, base = float(v.tractor_mass), float(v.wheelbase)
-    ahead = float(v.front_ballast_distance)
+    mass, base = arith.number(v.tractor_mass), arith.number(v.wheelbase)
+    ahead = arith.number(v.front_ballast_distance)
     pivot, credit = pivot_of(v)
     rated_at = rated_at_of(v)
     felt = lift.effective_mass(v.implement_mass, v.cg_distance, rated_at, pivot, credit)
@@ -88,9 +88,9 @@ def _outputs(
     greatest = ballast.greatest_rear_mass(
         mass, front_axle, base, reach, 0.0, weights, ahead, v.front_rule
     )
-    hung = [(rear_mass, -reach, float(v.raised_height))]
+    hung = [(rear_mass, -reach, arith.number(v.raised_height))]
     if weights:
-        hung.append((weights, base + ahead, float(v.cg_height)))
+        hung.append((weights, base + ahead, arith.number(v.cg_height)))
     side, back = tip_angles(v, [])
     side_up, back_up = tip_angles(v, hung)
     return [
@@ -135,15 +135,19 @@ def _loader(
     v: model.Inputs, work: model.Work, front_axle: float, front: float, rear: float
 ) -> tuple[list[model.Check], list[model.Output]]:
     """Return what a load in the bucket does, the implement hanging on the hitch as it is."""
-    base, payload, out = float(v.wheelbase), float(v.loader_payload), float(v.loader_reach)
+    base, payload, out = (
+        arith.number(v.wheelbase),
+        arith.number(v.loader_payload),
+        arith.number(v.loader_reach),
+    )
     front_full, rear_full = ballast.axle_loads(front, rear, base, [(payload, base + out)])
     least = ballast.LOADER_REAR_SHARE * (front_full + rear_full)
-    weights, ahead = v.front_ballast or 0.0, float(v.front_ballast_distance)
+    weights, ahead = v.front_ballast or 0.0, arith.number(v.front_ballast_distance)
     bare = ballast.axle_loads(
         front_axle, v.tractor_mass - front_axle, base, [(weights, base + ahead)]
     )
     counter = ballast.loader_counterweight(*bare, base, v.hitch_distance, payload, out)
-    side, _ = tip_angles(v, [(payload, base + out, float(v.loader_height))])
+    side, _ = tip_angles(v, [(payload, base + out, arith.number(v.loader_height))])
     if work.on:
         work.step(
             "Rear axle load, bucket full, implement on the hitch",

@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from functools import lru_cache
 
-from calc import model
+from calc import arith, model
 from calc.mechanics import cab, psychrometrics, pto_power, sun
 from calc.worksheets.cab.fields import _row
 
 TEST_RADIATION = 950.0  # value/ISO14269-memory
-UPRIGHT = math.pi / 2.0
+UPRIGHT = arith.pi / 2.0
 SURFACE_COEFFICIENT = 20.0
 VOLTAGE = 13.5
 PULL_DOWN_MARGIN = 1.3  # least capacity over steady load; value/PRACTICE
@@ -47,7 +46,7 @@ class Load:
         """The sun's share of the parts that bring heat in. [-]"""
         parts = (self.glass_sun, self.roof, self.panes, self.floor, self.people, self.fan, self.air)
         entering = sum(part for part in parts if part > 0.0)
-        return (self.glass_sun + max(0.0, self.roof)) / entering if entering > 0.0 else 0.0
+        return (self.glass_sun + arith.max(0.0, self.roof)) / entering if entering > 0.0 else 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +69,7 @@ HOURS_SEARCHED = (12.0, 13.0, 14.0, 15.0, 16.0, 17.0, 18.0)
 def _sky(latitude: float, month: str, hour: float, pressure: float) -> Sky:
     """Where the sun stands and what a clear sky brings."""
     day = sun.DAY_OF_21ST[int(month) - 1]
-    altitude, azimuth = sun.altitude_and_azimuth(math.radians(latitude), day, hour)
+    altitude, azimuth = sun.altitude_and_azimuth(arith.radians(latitude), day, hour)
     sky = sun.clear_sky(altitude, pressure=pressure)
     return Sky(
         altitude,
@@ -78,7 +77,7 @@ def _sky(latitude: float, month: str, hour: float, pressure: float) -> Sky:
         sky[1],
         sun.pane_radiation(sky, altitude, 0.0, 0.0, 0.0),
         tuple(
-            sun.pane_radiation(sky, altitude, 0.0, UPRIGHT, 2.0 * math.pi * step / TURNS)
+            sun.pane_radiation(sky, altitude, 0.0, UPRIGHT, 2.0 * arith.pi * step / TURNS)
             for step in range(TURNS)
         ),
     )
@@ -98,16 +97,16 @@ def _turned(v: model.Inputs, sky: Sky) -> list[float]:
 
 def _worst_sky(v: model.Inputs, hour: float | None, pressure: float) -> tuple[float, Sky]:
     """The hour given, or else the hour at which the sun heats this cab most."""
-    latitude, pressure = round(v.latitude, 6), round(pressure, 3)
+    latitude, pressure = arith.round(v.latitude, 6), arith.round(pressure, 3)
     if hour is not None:
-        return hour, _sky(latitude, v.month, round(hour, 6), pressure)
+        return hour, _sky(latitude, v.month, arith.round(hour, 6), pressure)
     gain = float(_row("cab/glass_kinds", "kind", v.glass_kind)["heat_gain"])
     absorbs = float(_row("cab/roof_colors", "color", v.roof_color)["absorptance"])
     roof = v.roof_transmittance * v.roof_area * absorbs / SURFACE_COEFFICIENT
 
     def heat(sky: Sky) -> float:
-        through = max(_turned(v, sky)) + v.glass_roof * sky.roof
-        return float(gain * through + roof * sky.level)
+        through = arith.max(_turned(v, sky)) + v.glass_roof * sky.roof
+        return arith.number(gain * through + roof * sky.level)
 
     skies = [(one, _sky(latitude, v.month, one, pressure)) for one in HOURS_SEARCHED]
     return max(skies, key=lambda pair: heat(pair[1]))
@@ -123,17 +122,21 @@ def heat_load(v: model.Inputs, hour: float | None = None) -> Load:
     if v.sun_rule == "test":
         # The test climate knows no hour: the sun stands as at noon.
         taken_hour, sky = _worst_sky(v, 12.0, pressure)
-        height = max(0.0, sky.altitude)
-        widest = max(v.glass_front, v.glass_rear, v.glass_side)
+        height = arith.max(0.0, sky.altitude)
+        widest = arith.max(v.glass_front, v.glass_rear, v.glass_side)
         seen = cab.projected_glass_area(v.glass_roof, widest, height)
-        worst, best = TEST_RADIATION * seen, TEST_RADIATION * v.glass_roof * math.sin(height)
+        worst, best = TEST_RADIATION * seen, TEST_RADIATION * v.glass_roof * arith.sin(height)
         level = TEST_RADIATION
     else:
         taken_hour, sky = _worst_sky(v, v.solar_hour if hour is None else hour, pressure)
         turned, roof_glass = _turned(v, sky), v.glass_roof * sky.roof
-        worst, best, level = max(turned) + roof_glass, min(turned) + roof_glass, sky.level
+        worst, best, level = (
+            arith.max(turned) + roof_glass,
+            arith.min(turned) + roof_glass,
+            sky.level,
+        )
     wind_leak = cab.leak_flow(v.leak_area, cab.wind_pressure(v.wind))
-    outside_air = max(v.fresh_air, wind_leak)
+    outside_air = arith.max(v.fresh_air, wind_leak)
     whole, _ = cab.fresh_air_load(
         outside_air, outside, v.outside_humidity, inside, v.inside_humidity, pressure
     )
@@ -172,7 +175,7 @@ class Taken:
 
 def taken(v: model.Inputs, load: float) -> Taken:
     """Return what the cooling takes, holding the cab cool and cooling it down."""
-    steady = cab.compressor_power(max(0.0, load), _performance("steady"))
+    steady = cab.compressor_power(arith.max(0.0, load), _performance("steady"))
     pull_down = cab.compressor_power(v.cooling_capacity, _performance("pull-down"))
     electric = cab.alternator_power(v.cooling_current, VOLTAGE)
     ratio = pto_power.pto_ratio()[1]
@@ -218,7 +221,7 @@ def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
             "current",
             "Current for the cooling",
             v.cooling_current,
-            max(spare, 0.01),
+            arith.max(spare, 0.01),
             "current",
             "value/CAB-memory",
             why="The battery would run down while you work.",
@@ -277,7 +280,7 @@ def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
         ),
         model.Output("outside_air", "Outside air that comes in", load.outside_air, "air_flow"),
         model.Output("hour", "Hour by the sun that was taken", load.hour, "count"),
-        model.Output("sun_height", "Sun above the horizon", math.degrees(load.altitude), "angle"),
+        model.Output("sun_height", "Sun above the horizon", arith.degrees(load.altitude), "angle"),
     ]
     if work.on:
         _show_working(v, load, takes, work)
@@ -299,7 +302,7 @@ def _show_working(v: model.Inputs, load: Load, takes: Taken, work: model.Work) -
             "SHGC Σ A I",
             (
                 ("SHGC", gain, "count"),
-                ("sun height", math.degrees(load.altitude), "angle"),
+                ("sun height", arith.degrees(load.altitude), "angle"),
                 ("A each side", v.glass_side, "area"),
             ),
             load.glass_sun,

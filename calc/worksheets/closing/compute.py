@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc import model
+from calc import arith, model
 from calc.mechanics import sight
 
 MPH, FOOT = sight.MPH, sight.FOOT
@@ -11,7 +11,7 @@ CAR_LENGTH = 19 * FOOT  # road/DOT-3
 
 def _braking(v: model.Inputs) -> float:
     """The deceleration on the slope, never quite zero so that a steep one reads as very long."""
-    return float(max(v.deceleration + sight.GRAVITY * v.grade, 0.05))
+    return arith.number(arith.max(v.deceleration + sight.GRAVITY * v.grade, 0.05))
 
 
 def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
@@ -121,7 +121,7 @@ def _steps(v: model.Inputs, work: model.Work, braking: float, gap: float, stop: 
 def _clear_distance(v: model.Inputs) -> float:
     """How far the machine moves until its rear leaves the lanes that it crosses."""
     lanes = v.lanes if v.maneuver == "cross" else v.lanes / 2
-    return float(v.set_back + lanes * v.lane_width + v.combination_length)
+    return arith.number(v.set_back + lanes * v.lane_width + v.combination_length)
 
 
 def _pulling_out(

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import math
-
-from calc import model, tables
+from calc import arith, model, tables
 from calc.mechanics import digger, driveline, pto
 from calc.subjects.shear_bolt import INCH
 
@@ -23,20 +21,20 @@ def _boom(v: model.Inputs, height: float) -> digger.BoomPoint | None:
 def _distance_behind(v: model.Inputs, gearbox_height: float) -> float:
     """How far behind the boom pin the gearbox is at a height. [m]"""
     sine = (gearbox_height - v.bracket_height) / v.boom_length
-    return float(v.boom_length * math.sqrt(max(0.0, 1.0 - sine * sine)))
+    return arith.number(v.boom_length * arith.sqrt(arith.max(0.0, 1.0 - sine * sine)))
 
 
 def _shaft(v: model.Inputs, gearbox_height: float) -> tuple[float, float]:
     """Length of the driveline [m] and its angle [deg] with the gearbox at a height."""
-    run = max(0.01, _distance_behind(v, gearbox_height) - v.gearbox_input - v.stub_behind)
+    run = arith.max(0.01, _distance_behind(v, gearbox_height) - v.gearbox_input - v.stub_behind)
     rise = gearbox_height - v.stub_height
-    return math.hypot(run, rise), math.degrees(math.atan2(rise, run))
+    return arith.hypot(run, rise), arith.degrees(arith.atan2(rise, run))
 
 
 def _shaft_ends(v: model.Inputs, low: float, high: float) -> tuple[float, float]:
     """Shortest and longest driveline over the lift [m]."""
     lengths = [_shaft(v, low + (high - low) * k / 8.0)[0] for k in range(9)]
-    return min(lengths), max(lengths)
+    return arith.min(lengths), arith.max(lengths)
 
 
 def _bolt(v: model.Inputs) -> float:
@@ -115,7 +113,7 @@ def _power_checks(
     needed = digger.auger_power(v.auger_diameter, factor)
     needed_torque = pto.torque(needed, RATED_SPEED)
     torque = pto.torque(v.pto_power, RATED_SPEED)
-    share = min(1.0, v.pto_speed / RATED_SPEED)
+    share = arith.min(1.0, v.pto_speed / RATED_SPEED)
     auger_torque = digger.auger_torque(torque, v.gear_ratio)
     bolt, maker = _bolt(v), _maker_bolt(v)
     if work.on:
@@ -252,9 +250,9 @@ def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
     found = digger.reach(
         low, high, v.bracket_height, v.boom_length, v.auger_length, v.housing_clearance
     )
-    start = min(v.auger_length, high.gearbox_height)
-    deep = min(start, max(low.gearbox_height, v.housing_clearance))
-    digging_angle = max(abs(_shaft(v, start)[1]), abs(_shaft(v, deep)[1]))
+    start = arith.min(v.auger_length, high.gearbox_height)
+    deep = arith.min(start, arith.max(low.gearbox_height, v.housing_clearance))
+    digging_angle = arith.max(abs(_shaft(v, start)[1]), abs(_shaft(v, deep)[1]))
     raised_angle = abs(_shaft(v, high.gearbox_height)[1])
     shortest, longest = _shaft_ends(v, low.gearbox_height, high.gearbox_height)
     if work.on:
@@ -318,7 +316,7 @@ def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
         model.Output(
             "lean",
             "Lean of the auger if the tractor stands still",
-            math.degrees(found.lean),
+            arith.degrees(found.lean),
             "angle",
         ),
         model.Output("digging_angle", "Largest joint angle while digging", digging_angle, "angle"),
@@ -340,7 +338,7 @@ def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
         model.Output(
             "spoil",
             "Soil out of the hole",
-            digger.hole_volume(v.auger_diameter, min(found.depth, v.depth_wanted)),
+            digger.hole_volume(v.auger_diameter, arith.min(found.depth, v.depth_wanted)),
             "volume",
             "undisturbed; it heaps up to more",
         ),
@@ -385,9 +383,11 @@ def _show_reach(
         "length",
         "value/DERIVED",
     )
-    low_end = max(low.gearbox_height, v.housing_clearance)
-    high_end = min(v.auger_length, high.gearbox_height)
-    start, deep = (_distance_behind(v, height) for height in (high_end, min(low_end, high_end)))
+    low_end = arith.max(low.gearbox_height, v.housing_clearance)
+    high_end = arith.min(v.auger_length, high.gearbox_height)
+    start, deep = (
+        _distance_behind(v, height) for height in (high_end, arith.min(low_end, high_end))
+    )
     work.step(
         "Walk of the gearbox",
         "D",

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
-from calc import model, tables
+from calc import arith, model, tables
 from calc.mechanics import fuel, ownership, pto_power, traction, transmission
 
 GRAVITY = 9.80665
@@ -54,8 +53,8 @@ def drive(kind: str, v: model.Inputs) -> Drive:
     if kind == "hydrostatic":
         # A pump sized for a bigger tractor can't lose more than the drive loses in all; the
         # range gears and the final drive behind it drag as those of a gear drive do.
-        pump = min(v.pump_drag, 0.9 * loss)
-        drag = max(pump, drag)
+        pump = arith.min(v.pump_drag, 0.9 * loss)
+        drag = arith.max(pump, drag)
     return Drive(kind, transmission.drive_line(efficiency, drag, full), drag, full - pump)
 
 
@@ -71,12 +70,12 @@ class Job:
 def job(v: model.Inputs, speed: float) -> Job:
     """Return slip and axle power of the job, from the load on the driven wheels and the soil."""
     mobility, _ = _ground(v.soil)
-    angle = math.atan(v.slope)
+    angle = arith.atan(v.slope)
     weight = (v.tractor_mass + v.load_mass) * GRAVITY
-    level = weight * math.cos(angle)
+    level = weight * arith.cos(angle)
     driven = level if v.driven == "four" else REAR_SHARE * level
     dragged = (level - driven) * traction.motion_resistance_ratio(mobility, 0.0)
-    wanted = (weight * math.sin(angle) + v.pull + dragged) / driven
+    wanted = (weight * arith.sin(angle) + v.pull + dragged) / driven
     slip, grips = _slip(mobility, wanted)
     gross = traction.gross_traction_ratio(mobility, slip)
     return Job(slip, gross * driven * speed / (1.0 - slip), grips)
@@ -103,13 +102,13 @@ def most_pull(v: model.Inputs) -> float:
     driven = weight if v.driven == "four" else REAR_SHARE * weight
     dragged = (weight - driven) * traction.motion_resistance_ratio(mobility, 0.0)
     held = traction.pull_limit(driven, traction.net_traction_ratio(mobility, HIGHEST_SLIP))
-    return float(max(0.0, held - dragged))
+    return arith.number(arith.max(0.0, held - dragged))
 
 
 def engine_share(found: Drive, v: model.Inputs, axle: float) -> float:
     """The load on the engine as a share of what it can give at the shaft."""
     asked = transmission.input_power(axle, found.slope, found.drag) + v.shaft_power
-    return float(asked / (v.engine_power * _RATIO))
+    return arith.number(asked / (v.engine_power * _RATIO))
 
 
 def cycle_time(kind: str, v: model.Inputs) -> float:
@@ -136,7 +135,7 @@ EQUATIONS = {
 
 def fuel_rate(v: model.Inputs, share: float) -> float:
     """Fuel at a share of full load, held to the range of the equation. [m3/s]"""
-    load = min(1.0, max(fuel.LOWEST_LOAD, share))
+    load = arith.min(1.0, arith.max(fuel.LOWEST_LOAD, share))
     full = v.engine_power * _RATIO
     return RATES[v.fuel_equation](full, load)
 
@@ -172,7 +171,9 @@ def year(found: Drive, v: model.Inputs, axle: float, cycles: float, travel: floa
 
 def speed_reached(found: Drive, v: model.Inputs) -> float:
     """The speed given, or what the power allows, but no less than a tenth of it. [m/s]"""
-    return float(max(min(v.ground_speed, fastest(found, v)), 0.1 * v.ground_speed))
+    return arith.number(
+        arith.max(arith.min(v.ground_speed, fastest(found, v)), 0.1 * v.ground_speed)
+    )
 
 
 def compare(v: model.Inputs) -> dict[str, Any]:
@@ -212,7 +213,7 @@ def fastest(found: Drive, v: model.Inputs) -> float:
 
 def to_ground(found: Drive, v: model.Inputs) -> tuple[float, float, float]:
     """Input, axle and drawbar power with the whole engine behind it, the shaft's share off."""
-    into = max(0.0, v.engine_power * _RATIO - v.shaft_power)
+    into = arith.max(0.0, v.engine_power * _RATIO - v.shaft_power)
     axle = transmission.axle_power(into, found.slope, found.drag)
     return into, axle, axle * _ground(v.soil)[1]
 
@@ -361,7 +362,10 @@ def _show_working(v: model.Inputs, found: dict[str, Any], work: model.Work) -> N
             f"Fuel, {one.kind}",
             "Q",
             equation + ", liters an hour from kW",
-            (("X", min(1.0, max(fuel.LOWEST_LOAD, spent.share)), "fraction"), ("P", full, "power")),
+            (
+                ("X", arith.min(1.0, arith.max(fuel.LOWEST_LOAD, spent.share)), "fraction"),
+                ("P", full, "power"),
+            ),
             spent.rate,
             "fuel_rate",
             source,

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import math
 from functools import cache
 
-from calc import model, tables
+from calc import arith, model, tables
 from calc.mechanics import driveline, pto
 
-RPM = math.pi / 30.0
+RPM = arith.pi / 30.0
 RAISED_LIMIT = 35.0  # value/P3c: stop the PTO beyond this
 
 
@@ -24,7 +23,7 @@ def _distances(v: model.Inputs) -> tuple[float, float, float]:
 
 def _angle(rise: float, distance: float) -> float:
     """Angle of the shaft above level. [rad]"""
-    return math.asin(max(-1.0, min(1.0, rise / distance)))
+    return arith.asin(arith.max(-1.0, arith.min(1.0, rise / distance)))
 
 
 @cache
@@ -52,8 +51,8 @@ def _source(citations: str) -> str:
 def _fit_at(v: model.Inputs, rule: driveline.OverlapRule) -> float:
     """Overlap where a rule looks: at the longest distance, or at work. [m]"""
     low, work, high = _distances(v)
-    longest = work if rule.applies == "normal work" else max(low, work, high)
-    return float(v.tube_length - (longest - v.closed_length))
+    longest = work if rule.applies == "normal work" else arith.max(low, work, high)
+    return arith.number(v.tube_length - (longest - v.closed_length))
 
 
 def _overload(v: model.Inputs, torque: float) -> float | None:
@@ -61,7 +60,7 @@ def _overload(v: model.Inputs, torque: float) -> float | None:
     if v.overload == "none":
         return None
     if v.overload == "clutch":
-        return float(v.clutch_times) * torque
+        return arith.number(v.clutch_times) * torque
     planes = 2 if v.overload == "bolt" else 1
     return driveline.shear_bolt(
         v.bolt_size, v.bolt_grade, v.bolt_plane == "thread", planes, 0.5 * v.bolt_circle
@@ -104,7 +103,7 @@ def _overload_checks(v: model.Inputs, torque: float) -> list[model.Check]:
 
 
 def _length_checks(v: model.Inputs, work: model.Work) -> list[model.Check]:
-    shortest, longest = min(_distances(v)), max(_distances(v))
+    shortest, longest = arith.min(_distances(v)), arith.max(_distances(v))
     gap, gap_source = _closing(v.closing_rule)
     rule = _overlap_rule(v.overlap_rule)
     overlap, needed = _fit_at(v, rule), rule.needed(v.tube_length)
@@ -160,7 +159,7 @@ def _angles(v: model.Inputs) -> tuple[float, float, float]:
     front = _angle(v.working_rise, at_work)
     return (
         abs(front),
-        abs(front - math.radians(v.working_tilt)),
+        abs(front - arith.radians(v.working_tilt)),
         abs(_angle(v.raised_rise, raised)),
     )
 
@@ -170,13 +169,13 @@ def _angle_checks(
 ) -> tuple[list[model.Check], list[model.Output]]:
     front, rear, raised = _angles(v)
     limit, source = _joint_limit(v.joint)
-    larger = math.degrees(max(front, rear))
-    at_speed = math.degrees(driveline.angle_for_speed(v.pto_speed * RPM))
+    larger = arith.degrees(arith.max(front, rear))
+    at_speed = arith.degrees(driveline.angle_for_speed(v.pto_speed * RPM))
     in_line = v.yokes == "in_line"
     swing = driveline.two_joint_swing(front, rear, in_line)
     if work.on:
         _, at_work, _ = _distances(v)
-        signed = math.degrees(_angle(v.working_rise, at_work))
+        signed = arith.degrees(_angle(v.working_rise, at_work))
         work.step(
             "Joint angle at the tractor, at work",
             "β₁",
@@ -191,7 +190,7 @@ def _angle_checks(
             "β₂",
             "|β₁ − tilt|",
             (("β₁", signed, "angle"), ("tilt", v.working_tilt, "angle")),
-            math.degrees(rear),
+            arith.degrees(rear),
             "angle",
             "value/DERIVED",
         )
@@ -199,7 +198,7 @@ def _angle_checks(
             "Swing of the speed behind one joint",
             "U",
             "1/cos β − cos β",
-            (("β₁", math.degrees(front), "angle"),),
+            (("β₁", arith.degrees(front), "angle"),),
             driveline.fluctuation(front),
             "fraction",
             "value/P1",
@@ -208,7 +207,7 @@ def _angle_checks(
             "Swing left at the implement",
             "U₂",
             "1/r − r, r = cos β₁ / cos β₂",
-            (("β₁", math.degrees(front), "angle"), ("β₂", math.degrees(rear), "angle")),
+            (("β₁", arith.degrees(front), "angle"), ("β₂", arith.degrees(rear), "angle")),
             swing,
             "fraction",
             "value/DERIVED",
@@ -250,27 +249,27 @@ def _angle_checks(
             model.at_most(
                 "raised",
                 "Joint angle raised, PTO running",
-                math.degrees(raised),
+                arith.degrees(raised),
                 RAISED_LIMIT,
                 "angle",
                 "value/P3c",
                 why="The joint hits its own ears and breaks.",
             )
         )
-    least, most = driveline.ratio_extremes(max(front, rear))
+    least, most = driveline.ratio_extremes(arith.max(front, rear))
     outputs = [
         model.Output(
-            "front_angle", "Joint angle at the tractor, at work", math.degrees(front), "angle"
+            "front_angle", "Joint angle at the tractor, at work", arith.degrees(front), "angle"
         ),
         model.Output(
-            "rear_angle", "Joint angle at the implement, at work", math.degrees(rear), "angle"
+            "rear_angle", "Joint angle at the implement, at work", arith.degrees(rear), "angle"
         ),
         model.Output(
             "raised_angle",
             "Joint angle, raised",
-            math.degrees(raised),
+            arith.degrees(raised),
             "angle",
-            "stop the PTO before raising this far" if math.degrees(raised) > RAISED_LIMIT else "",
+            "stop the PTO before raising this far" if arith.degrees(raised) > RAISED_LIMIT else "",
         ),
         model.Output(
             "ripple_low", "Slowest turn of the middle shaft", least * v.pto_speed, "rotation"
@@ -288,26 +287,26 @@ def _angle_checks(
         model.Output(
             "residual",
             "Equivalent single joint angle",
-            math.degrees(driveline.residual_angle(front, rear, in_line)),
+            arith.degrees(driveline.residual_angle(front, rear, in_line)),
             "angle",
         ),
     ]
     return checks, outputs
 
 
-STEEPEST = math.radians(85.0)
+STEEPEST = arith.radians(85.0)
 
 
 def _problem(v: model.Inputs) -> str:
     """What rules the measured sizes out, as a sentence; empty when they can be."""
     low, at_work, high = _distances(v)
-    if min(low, at_work, high) <= 0.05:
+    if arith.min(low, at_work, high) <= 0.05:
         return "With that clutch on the stub no distance is left for a driveline."
     if v.closed_length <= v.tube_length:
         return "One tube can't be as long as the whole closed driveline: measure again."
     if abs(v.working_rise) >= 0.99 * at_work or abs(v.raised_rise) >= 0.99 * high:
         return "A height can't be more than the distance from shaft to shaft: measure again."
-    if max(_angles(v)) >= STEEPEST:
+    if arith.max(_angles(v)) >= STEEPEST:
         return "A joint would stand at a right angle: measure heights and tilt again."
     return ""
 
@@ -338,8 +337,8 @@ def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
         )
     angle_checks, angle_outputs = _angle_checks(v, work)
     checks = [*_length_checks(v, work), *angle_checks, *_overload_checks(v, torque), sizes]
-    shortest, longest = min(low, at_work, high), max(low, at_work, high)
-    overlap = min(v.tube_length, v.tube_length - (longest - v.closed_length))
+    shortest, longest = arith.min(low, at_work, high), arith.max(low, at_work, high)
+    overlap = arith.min(v.tube_length, v.tube_length - (longest - v.closed_length))
     released = _overload(v, torque)
     outputs = [
         model.Output("shortest", "Shortest distance", shortest, "length"),

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import math
-
-from calc import model
+from calc import arith, model
 from calc.mechanics import bolts, duals, stability, tire_load, tires
 from calc.subjects import tires as common
 
@@ -52,12 +50,12 @@ def side_angles(v: model.Inputs, apart: float) -> tuple[float, float]:
     """Return the static side angle with singles and with duals, in degrees."""
     ahead = v.front_share * v.wheelbase
     found = [
-        math.degrees(
+        arith.degrees(
             stability.side_tip_angle_pivoting(
                 track, v.cg_height, v.wheelbase, ahead, v.axle_pin_height
             )
         )
-        for track in (v.track_width, v.track_width + 2 * max(apart, 0.0))
+        for track in (v.track_width, v.track_width + 2 * arith.max(apart, 0.0))
     ]
     return found[0], found[1]
 
@@ -215,7 +213,7 @@ def _axle(
     outputs: list[model.Output],
     work: model.Work,
 ) -> None:
-    overhang, reach = float(v.axle_overhang), max(apart, 0.0)
+    overhang, reach = arith.number(v.axle_overhang), arith.max(apart, 0.0)
     shared = duals.moment_ratio_shared(overhang, reach)
     outer = duals.moment_ratio_outer(overhang, reach)
     one_side = v.rear_axle_load * GRAVITY / 2

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc import model, quantities
+from calc import arith, model, quantities
 from calc.mechanics import hitch, pto_power
 
 SPAN_SOURCE = "hitch/W1; hitch/H1; hitch/W3"
@@ -38,7 +38,9 @@ def _implement_category(v: model.Inputs) -> str:
 
 
 def _ball_hole(v: model.Inputs) -> float:
-    return float(v.ball_hole or hitch.size("lower_bore", hitch.pin_number(_tractor_category(v))))
+    return arith.number(
+        v.ball_hole or hitch.size("lower_bore", hitch.pin_number(_tractor_category(v)))
+    )
 
 
 def _top_hole(v: model.Inputs) -> float:
@@ -47,11 +49,13 @@ def _top_hole(v: model.Inputs) -> float:
 
 
 def _lower_pin(v: model.Inputs) -> float:
-    return float(v.lower_pin or hitch.size("lower_pin", v.implement_category))
+    return arith.number(v.lower_pin or hitch.size("lower_pin", v.implement_category))
 
 
 def _upper_pin(v: model.Inputs) -> float:
-    return float(v.upper_pin or hitch.size("upper_pin", hitch.pin_number(_implement_category(v))))
+    return arith.number(
+        v.upper_pin or hitch.size("upper_pin", hitch.pin_number(_implement_category(v)))
+    )
 
 
 def _span(v: model.Inputs) -> float:
@@ -102,7 +106,7 @@ def _outputs(v: model.Inputs) -> list[model.Output]:
 
 def _link_span(v: model.Inputs) -> float:
     if v.links_narrowest is not None and v.links_widest is not None:
-        return float(min(max(_span(v), v.links_narrowest), v.links_widest))
+        return arith.number(arith.min(arith.max(_span(v), v.links_narrowest), v.links_widest))
     return hitch.size("shoulder_span", _tractor_category(v))
 
 
@@ -315,7 +319,7 @@ def _mast_check(v: model.Inputs, work: model.Work) -> model.Check:
 
 
 def _travel_check(v: model.Inputs) -> model.Check:
-    number = max(hitch.pin_number(_tractor_category(v)), "1")
+    number = arith.max(hitch.pin_number(_tractor_category(v)), "1")
     least = hitch.size("lift_range_min", number)
     limited = hitch.size("lift_range_min", hitch.LIMITED)
     if v.lift_travel >= least:

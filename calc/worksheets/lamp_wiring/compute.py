@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc import model
+from calc import arith, model
 from calc.mechanics import wiring
 from calc.worksheets.lamp_wiring.fields import _LAMPS
 
@@ -32,8 +32,8 @@ _CURRENT = {key: _one(key) for key in _LAMPS}
 def _lit(v: model.Inputs, kind: str) -> float:
     """The current of all lamps of one kind while they are lit."""
     if kind == "beacon":
-        return float(v.beacon_count * _CURRENT["led-beacon"])
-    return float(getattr(v, f"{kind}_count") * _CURRENT[getattr(v, f"{kind}_lamp")])
+        return arith.number(v.beacon_count * _CURRENT["led-beacon"])
+    return arith.number(getattr(v, f"{kind}_count") * _CURRENT[getattr(v, f"{kind}_lamp")])
 
 
 def _average(v: model.Inputs, kind: str) -> float:
@@ -42,12 +42,14 @@ def _average(v: model.Inputs, kind: str) -> float:
 
 def _road(v: model.Inputs) -> float:
     """On the road the work lamps are off."""
-    return sum(_average(v, kind) for kind in ORDER if kind != "work") + float(v.other_current)
+    return sum(_average(v, kind) for kind in ORDER if kind != "work") + arith.number(
+        v.other_current
+    )
 
 
 def _field(v: model.Inputs) -> float:
     """In the field the flashing lamps are off and the work lamps on."""
-    return sum(_average(v, kind) for kind in ("head", "tail", "beacon", "work")) + float(
+    return sum(_average(v, kind) for kind in ("head", "tail", "beacon", "work")) + arith.number(
         v.other_current
     )
 
@@ -121,13 +123,13 @@ def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
             model.Output(
                 "light",
                 "Light left in a filament lamp at that loss",
-                wiring.light_left(min(drop / wiring.RATED_VOLTAGE, 1.0)),
+                wiring.light_left(arith.min(drop / wiring.RATED_VOLTAGE, 1.0)),
                 "fraction",
             ),
         ]
         if fuse is not None:
             outputs.append(model.Output("fuse", "Fuse for it", fuse, "current"))
-    short = max(road, field_load) - v.output
+    short = arith.max(road, field_load) - v.output
     if short > 0:
         hours = wiring.battery_hours(v.battery, short)
         outputs.append(
@@ -166,7 +168,7 @@ def _steps(
                 "I",
                 "n I₁ × share of time lit",
                 (
-                    ("n", float(getattr(v, f"{kind}_count")), "count"),
+                    ("n", arith.number(getattr(v, f"{kind}_count")), "count"),
                     ("I₁", _CURRENT[lamp], "current"),
                     ("share", duty, "fraction"),
                 ),

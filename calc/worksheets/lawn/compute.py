@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
-from calc import model, tables
+from calc import arith, model, tables
 from calc.mechanics import field_work, fuel, ground, tires, turf
 from calc.mechanics.tire_size import Designation
 from calc.worksheets.lawn.fields import _tool
 
 GRAVITY = 9.80665
 FLATTENING = 0.20  # normal tire deflection over section height; power/D497-memory
-RIDE_ON_LIMIT = math.tan(math.radians(10.0))  # with an attachment; value/L9
+RIDE_ON_LIMIT = arith.tan(arith.radians(10.0))  # with an attachment; value/L9
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +56,7 @@ def wheel(axle: str, v: model.Inputs) -> Wheel:
 def passes(v: model.Inputs) -> int:
     """How often the lawn is gone over."""
     if v.tool in ("spring-tine", "rigid-blade"):
-        return max(1, turf.thatch_passes(v.thatch))
+        return arith.max(1, turf.thatch_passes(v.thatch))
     if v.tool == "core":
         each = turf.holes_per_area(v.hole_spacing_along, v.hole_spacing_across)
         return turf.passes_for(v.holes_wanted / 0.09290304, each)
@@ -72,7 +71,7 @@ def _tine(v: model.Inputs) -> tuple[float, float]:
 
 def _reach_down(v: model.Inputs) -> float:
     """Depth that the tool may reach, with its allowance."""
-    return float(v.tool_depth + float(_tool(v.tool)["allowance_mm"]) / 1000.0)
+    return arith.number(v.tool_depth + float(_tool(v.tool)["allowance_mm"]) / 1000.0)
 
 
 def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
@@ -110,7 +109,9 @@ def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
     time = field_work.work_time(
         v.lawn_area, v.working_width, v.ground_speed, v.efficiency, passes(v)
     )
-    burnt = fuel.diesel_rate(v.pto_power, min(1.0, max(fuel.LOWEST_LOAD, v.engine_load)))
+    burnt = fuel.diesel_rate(
+        v.pto_power, arith.min(1.0, arith.max(fuel.LOWEST_LOAD, v.engine_load))
+    )
     unit = "min" if time < 7200.0 else "h"
     outputs = [
         model.Output(
@@ -125,10 +126,10 @@ def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
         model.Output(
             "deep",
             "Largest stress a hand deep (4 in, 10 cm)",
-            ground.peak_stress(max(v.front_inflation, v.rear_inflation)),
+            ground.peak_stress(arith.max(v.front_inflation, v.rear_inflation)),
             "pressure",
         ),
-        model.Output("passes", "Passes over the whole lawn", float(passes(v)), "count"),
+        model.Output("passes", "Passes over the whole lawn", arith.number(passes(v)), "count"),
         model.Output("time", "Time", time, "duration", unit_us=unit, unit_metric=unit),
         model.Output("rate", "Lawn in an hour, all passes", v.lawn_area / time, "area_rate"),
         model.Output("fuel", "Fuel", burnt * time, "volume"),
@@ -283,7 +284,7 @@ def _show_working(
         "t",
         "passes × area / (w v E)",
         (
-            ("passes", float(passes(v)), "count"),
+            ("passes", arith.number(passes(v)), "count"),
             ("area", v.lawn_area, "land"),
             ("w", v.working_width, "length"),
             ("v", v.ground_speed, "speed"),

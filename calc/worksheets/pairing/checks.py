@@ -6,7 +6,7 @@ pairing say the same. All values are in base units; names are those of the vocab
 
 from __future__ import annotations
 
-from calc import model, tables
+from calc import arith, model, tables
 from calc.mechanics import ballast, hitch, pto_power
 from calc.model import Check, Inputs, Output, Work
 from calc.subjects import raised
@@ -90,7 +90,7 @@ def _coupler_checks(v: Inputs) -> list[Check]:
 def demand(v: Inputs) -> float | None:
     """Return the shaft power that the implement takes, or None when it takes none. [W]"""
     if v.power_needed is not None:
-        return float(v.power_needed)
+        return arith.number(v.power_needed)
     key = power_key(v.implement_kind)
     if not key:
         return None
@@ -334,7 +334,7 @@ def other_checks(v: Inputs) -> list[Check]:
 def tip_outputs(v: Inputs) -> list[Output]:
     """Return static tip angles with the implement raised, never as a slope that is safe."""
     mass, reach = raised.behind_axle(v)
-    added = [(mass, -reach, float(v.raised_height))]
+    added = [(mass, -reach, arith.number(v.raised_height))]
     if v.front_ballast:
         added.append((v.front_ballast, v.wheelbase + v.front_ballast_distance, v.cg_height))
     side, rear = raised.tip_angles(v, added)
@@ -375,8 +375,8 @@ def road_checks(v: Inputs) -> list[Check]:
 
     wide = v.working_width if power_key(v.implement_kind) != "chipper_opening" else 0.0
     behind = v.transport_width if v.transport_width is not None else wide
-    width = max(behind, v.tractor_width or 0.0)
-    clear = max(
+    width = arith.max(behind, v.tractor_width or 0.0)
+    clear = arith.max(
         mirrors.lowest_clear_height(
             side, v.lamps_to_implement, v.implement_top, behind / 2, behind / 2
         )

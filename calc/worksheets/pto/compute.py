@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc import model, quantities, tables
+from calc import arith, model, quantities, tables
 from calc.mechanics import pto, pto_power
 from calc.worksheets.pto.fields import SHAFTS
 
@@ -21,10 +21,10 @@ SIZE_KINDS = {"width": "length", "opening": "length", "throughput": "throughput"
 def rated_power(v: model.Inputs) -> float:
     """Return the power at the PTO before altitude, heat and driving. [W]"""
     if v.pto_power is not None:
-        at_rated = float(v.pto_power)
+        at_rated = arith.number(v.pto_power)
     else:
         at_engine = pto_power.engine_to_pto(v.engine_power, v.pto_share)
-        at_rated = max(0.0, at_engine - (v.pump_drag or 0.0))
+        at_rated = arith.max(0.0, at_engine - (v.pump_drag or 0.0))
     return at_rated * (1.0 - (v.speed_loss or 0.0))
 
 
@@ -68,7 +68,7 @@ def _row(v: model.Inputs) -> dict[str, str] | None:
 def _size(v: model.Inputs) -> float:
     row = _row(v)
     name = SIZE_FIELDS.get(row["size"], "") if row else ""
-    return float(getattr(v, name)) if name else 0.0
+    return arith.number(getattr(v, name)) if name else 0.0
 
 
 def _need(v: model.Inputs, load: str, size: float | None = None) -> float:
@@ -148,7 +148,7 @@ def _checks(
     ]
     if row["size"] == "rating":
         # No engine is weaker than the shaft that it drives.
-        engine = max(v.engine_power or 0.0, rated / pto_power.pto_ratio("net")[1])
+        engine = arith.max(v.engine_power or 0.0, rated / pto_power.pto_ratio("net")[1])
         checks.append(
             model.at_least(
                 "starting",
@@ -165,7 +165,7 @@ def _checks(
         checks.append(_limit_check(rated, v.power_limit))
     checks.append(_shaft_check(v))
     kind, rpm = v.tractor_shaft.split("-")
-    guide = pto.power_guide(kind, float(rpm))
+    guide = pto.power_guide(kind, arith.number(rpm))
     if need > 0.5 * guide:
         checks.append(
             model.at_most(
@@ -207,7 +207,7 @@ def _shaft_check(v: model.Inputs) -> model.Check:
     if v.tractor_shaft == v.implement_shaft:
         margin, said = 1.0, f"Both are {words[v.tractor_shaft]}."
     elif rpm != wanted:
-        times = quantities.number((float(rpm) / float(wanted)) ** 2, 3)
+        times = quantities.number((arith.number(rpm) / arith.number(wanted)) ** 2, 3)
         margin = -1.0
         said = (
             f"The tractor turns {rpm} rpm and the implement is built for {wanted}. An adapter "

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc import model, tables
+from calc import arith, model, tables
 from calc.mechanics import finance, resale
 from calc.worksheets.resale.fields import CUSTOM, DAY, HOUR, MONTH, YEAR, _evidence
 
@@ -34,7 +34,7 @@ def plan(v: model.Inputs) -> resale.Plan:
 def _tax(v: model.Inputs) -> tuple[float, bool]:
     """Tax rate and whether the difference alone is taxed."""
     row = tables.by_key("money/trade_tax_rules", "key")[v.tax_rule]
-    rate = float(row["rate_percent"]) / 100.0 if row["rate_percent"] else float(v.sales_tax)
+    rate = float(row["rate_percent"]) / 100.0 if row["rate_percent"] else arith.number(v.sales_tax)
     return rate, row["credit"] == "yes"
 
 
@@ -44,7 +44,7 @@ def trade_worth(v: model.Inputs) -> float | None:
         return None
     rate, credit = _tax(v)
     price = v.new_price if v.new_price is not None else 0.0
-    return float(v.trade_offer) + resale.trade_tax_value(price, v.trade_offer, rate, credit)
+    return arith.number(v.trade_offer) + resale.trade_tax_value(price, v.trade_offer, rate, credit)
 
 
 def book_price(v: model.Inputs) -> float | None:
@@ -53,7 +53,7 @@ def book_price(v: model.Inputs) -> float | None:
         return None
     years = v.age / YEAR
     use = resale.hours_a_year(v.hour_meter / HOUR, years)
-    return float(v.like_new_price) * resale.remaining_value(v.machine, years, use)
+    return arith.number(v.like_new_price) * resale.remaining_value(v.machine, years, use)
 
 
 def _chance(known: resale.Plan) -> float:
@@ -262,13 +262,13 @@ def _trade_outputs(
     ]
     if v.new_price is not None and v.loan_rate is not None and v.loan_months is not None:
         rate, _ = _tax(v)
-        months = max(1, round(v.loan_months / MONTH))
+        months = arith.max(1, arith.round(v.loan_months / MONTH))
         taxed = v.new_price * (1.0 + rate)
         for name, label, down in (
             ("payment_trade", "Monthly payment after trading in", worth),
-            ("payment_sold", "Monthly payment after selling", max(as_is, repaired)),
+            ("payment_sold", "Monthly payment after selling", arith.max(as_is, repaired)),
         ):
-            owed = max(0.0, taxed - down)
+            owed = arith.max(0.0, taxed - down)
             outputs.append(
                 model.Output(
                     name,
@@ -286,7 +286,7 @@ def _trade_outputs(
 
 def dollars(value: float) -> str:
     """Money to the whole dollar."""
-    return f"-${-value:,.0f}" if round(value) < 0 else f"${value:,.0f}"
+    return f"-${-value:,.0f}" if arith.round(value) < 0 else f"${value:,.0f}"
 
 
 def _share(value: float) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc import model, quantities, tables
+from calc import arith, model, quantities, tables
 from calc.mechanics import lamps, mirrors
 from calc.subjects import road_list as rl
 
@@ -39,7 +39,7 @@ def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
             "length",
             "the larger side",
         ),
-        model.Output("items", "Items to carry", float(rl.item_count(v, found)), "count"),
+        model.Output("items", "Items to carry", arith.number(rl.item_count(v, found)), "count"),
     ]
     if work.on:
         _steps(v, work, found)
@@ -111,7 +111,7 @@ def _lamp_checks(v: model.Inputs, found: rl.Situation) -> list[model.Check]:
                     item,
                     title,
                     has,
-                    float(bound),
+                    arith.number(bound),
                     "count",
                     source,
                     close_band=0.0,
@@ -184,7 +184,7 @@ def _height_checks(v: model.Inputs, found: rl.Situation) -> list[model.Check]:
 
 def _edge_checks(v: model.Inputs, found: rl.Situation) -> list[model.Check]:
     """Lamps near enough to the widest part of the tractor, where a rule says how near."""
-    inward = max((v.tractor_width - v.lamp_spread) / 2, 0.0)
+    inward = arith.max((v.tractor_width - v.lamp_spread) / 2, 0.0)
     checks = []
     for item, title in (
         ("tail_lamps", "Tail lamps to the edge of the tractor"),
@@ -404,7 +404,7 @@ def _road_fit_checks(v: model.Inputs, width: float) -> list[model.Check]:
             model.at_most(
                 "height",
                 "Overall height",
-                max(v.overall_height, _top(v)),
+                arith.max(v.overall_height, _top(v)),
                 limit,
                 "length",
                 row["source"],
@@ -431,7 +431,7 @@ def _road_fit_checks(v: model.Inputs, width: float) -> list[model.Check]:
 
 
 def _top(v: model.Inputs) -> float:
-    return float(v.implement_top) if v.behind_kind != "none" else 0.0
+    return arith.number(v.implement_top) if v.behind_kind != "none" else 0.0
 
 
 def _mirror_check(v: model.Inputs, found: rl.Situation) -> model.Check | None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc import model
+from calc import arith, model
 from calc.mechanics import braking, sight
 from calc.worksheets.road_towing.fields import _RULES
 
@@ -12,7 +12,7 @@ MPH, FOOT, KMH = sight.MPH, sight.FOOT, braking.KMH
 def _own(v: model.Inputs) -> float:
     """The tractor's own braking: as tested, else the minimum of its class."""
     if v.own_deceleration is not None:
-        return float(v.own_deceleration)
+        return arith.number(v.own_deceleration)
     return float(braking.approval_class(v.top_speed)["deceleration"])
 
 
@@ -66,7 +66,7 @@ def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
                 "rule_speed",
                 "Speed that the mass rule is for",
                 v.road_speed,
-                float(top) * KMH + 0.25 * KMH,
+                arith.number(top) * KMH + 0.25 * KMH,
                 "speed",
                 source,
                 why="The rule says nothing for a faster trip.",

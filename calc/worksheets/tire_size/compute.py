@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc import model
+from calc import arith, model
 from calc.mechanics import ground, liquid_ballast, tire_load, tires
 from calc.subjects import tires as common
 
@@ -96,7 +96,7 @@ def _load(
     if rated.speed is not None:
         outputs.append(model.Output("rated_speed", "Speed of its rating", rated.speed, "speed"))
     if v.pressure is not None and v.rated_pressure is not None:
-        pressure = min(v.pressure, v.rated_pressure)
+        pressure = arith.min(v.pressure, v.rated_pressure)
         carries = tire_load.load_at_pressure(carries, pressure, v.rated_pressure)
         outputs.append(model.Output("at_pressure", "Load at that pressure", carries, "mass"))
         work.step(

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import math
-
-from calc import model, tables
+from calc import arith, model, tables
 from calc.mechanics import duals, front_drive, liquid_ballast, stability, tire_load, tires, travel
 from calc.subjects import tires as common
 from calc.subjects.tires import TURNS
@@ -191,7 +189,7 @@ def _heights(
         deck = travel.clearance_change(front_rise, rear_rise, v.deck_ahead, v.wheelbase)
         outputs.append(model.Output("deck_rise", "Mower deck's hangers rise by", deck, "length"))
     pitch = travel.pitch_change(front_rise, rear_rise, v.wheelbase)
-    outputs.append(model.Output("pitch", "Nose tips up by", math.degrees(pitch), "angle"))
+    outputs.append(model.Output("pitch", "Nose tips up by", arith.degrees(pitch), "angle"))
     if work.on and pair.rear is not None and pair.rear_new is not None:
         work.step(
             "Rise of the rear axle",
@@ -238,13 +236,13 @@ def _balance(
     ahead = v.front_share * v.wheelbase
     rise = travel.clearance_change(front_rise, rear_rise, ahead, v.wheelbase)
     angles = [
-        math.degrees(
+        arith.degrees(
             stability.side_tip_angle_pivoting(
                 v.track_width,
-                max(v.cg_height + up, 0.1),
+                arith.max(v.cg_height + up, 0.1),
                 v.wheelbase,
                 ahead,
-                max(v.axle_pin_height + pin, 0.0),
+                arith.max(v.axle_pin_height + pin, 0.0),
             )
         )
         for up, pin in ((0.0, 0.0), (rise, front_rise))
@@ -276,7 +274,7 @@ def _radius_error(old: tires.Dimensions | None, new: tires.Dimensions | None, st
     """Return how far the change of loaded radius may be off [m]."""
     if stays or old is None or new is None:
         return 0.0
-    return math.hypot(
+    return arith.hypot(
         old.loaded_radius_error * old.static_loaded_radius,
         new.loaded_radius_error * new.static_loaded_radius,
     )
@@ -396,7 +394,7 @@ def _liquid(
         row["source"],
     )
     if v.coldest is not None and (row["slush_c"] or row["solid_c"]):
-        starts = 273.15 + float(row["slush_c"] or row["solid_c"])
+        starts = 273.15 + arith.number(row["slush_c"] or row["solid_c"])
         ok = v.coldest >= starts
         checks.append(
             model.fits(
@@ -442,7 +440,7 @@ def _loads(
         if load is None or (each is None and limit is None):
             continue
         allowed = tire_load.axle_capacity(
-            2, math.inf if each is None else each, math.inf if limit is None else limit
+            2, arith.inf if each is None else each, arith.inf if limit is None else limit
         )
         checks.append(
             model.at_most(
@@ -470,7 +468,7 @@ def _at_pressure(v: model.Inputs, axle: str, load: float, work: model.Work) -> f
     used, rated = getattr(v, f"{axle}_pressure"), getattr(v, f"{axle}_rated_pressure")
     if used is None or rated is None:
         return load
-    pressure = min(used, rated)
+    pressure = arith.min(used, rated)
     found = tire_load.load_at_pressure(load, pressure, rated)
     work.step(
         f"Load of a {axle} tire at the pressure you run",

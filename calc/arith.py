@@ -1,0 +1,166 @@
+"""Arithmetic by name, which takes numbers or, while a finding is proved, intervals.
+
+Every function here is `math`'s or Python's own, so it costs what that one costs. While a
+finding over a range is proved, `using` puts functions in their place that take intervals as
+well (`calc.search.intervals`), and the same formulae then give enclosures. Whatever computes on
+the values of inputs therefore calls these by name, `arith.sqrt(x)`, and never
+`from calc.arith import sqrt`, which would keep the function that stood here at import.
+
+Operators, comparisons, `abs` and `sum` need no name: intervals have them. A comparison that the
+ranges leave open is followed both ways, which doubles the work; `below`, `where`, `min` and
+`max` say the same without.
+"""
+
+import functools
+import math
+from builtins import max, min, round  # noqa: UP029
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager
+from math import (
+    acos,
+    asin,
+    atan,
+    atan2,
+    ceil,
+    cos,
+    degrees,
+    exp,
+    expm1,
+    floor,
+    fsum,
+    hypot,
+    isfinite,
+    isinf,
+    log,
+    log1p,
+    pow,
+    radians,
+    sin,
+    sqrt,
+    tan,
+    trunc,
+)
+from typing import Any
+
+inf = math.inf
+pi = math.pi
+
+__all__ = [
+    "acos",
+    "asin",
+    "atan",
+    "atan2",
+    "below",
+    "cache",
+    "ceil",
+    "cos",
+    "degrees",
+    "exp",
+    "expm1",
+    "falling",
+    "floor",
+    "fsum",
+    "hypot",
+    "inf",
+    "isfinite",
+    "isinf",
+    "log",
+    "log1p",
+    "max",
+    "min",
+    "number",
+    "pi",
+    "pow",
+    "radians",
+    "rising",
+    "round",
+    "sin",
+    "sqrt",
+    "tan",
+    "trunc",
+    "using",
+    "where",
+]
+
+
+def below(value: float, limit: float) -> float:
+    """Return 1 where `value` is less than `limit`, else 0, without following both ways.
+
+    >>> below(1.0, 2.0), below(2.0, 2.0)
+    (1.0, 0.0)
+    """
+    return 1.0 if value < limit else 0.0
+
+
+def where(share: float, yes: float, no: float) -> float:
+    """Return `yes` where `share` is not 0, else `no`; both are worked out first.
+
+    >>> where(below(1.0, 2.0), 5.0, 7.0)
+    5.0
+    """
+    return yes if share else no
+
+
+def number(value: float | str) -> float:
+    """Return `float(value)`, or an interval as it is.
+
+    >>> number("2.5")
+    2.5
+    """
+    return float(value)
+
+
+def _straight[R](function: Callable[..., R], sign: int, value: float, rest: tuple[Any, ...]) -> R:
+    return function(value, *rest)
+
+
+def _recalled[R](kept: Callable[..., R], function: Callable[..., R], given: tuple[Any, ...]) -> R:
+    return kept(*given)
+
+
+def rising[R](function: Callable[..., R]) -> Callable[..., R]:
+    """Mark a function that never falls in its first argument, the others being fixed.
+
+    For what is found by search or by halving: over a range its ends are then enough. Whoever
+    marks a function shows by a test that it is so.
+    """
+    return _ordered(function, 1)
+
+
+def falling[R](function: Callable[..., R]) -> Callable[..., R]:
+    """Mark a function that never rises in its first argument, the others being fixed."""
+    return _ordered(function, -1)
+
+
+def _ordered[R](function: Callable[..., R], sign: int) -> Callable[..., R]:
+    @functools.wraps(function)
+    def call(value: float, *rest: Any) -> R:
+        return _straight(function, sign, value, rest)
+
+    return call
+
+
+def cache[R](function: Callable[..., R]) -> Callable[..., R]:
+    """Keep what a function of numbers gave, as `functools.cache` does, but nothing of intervals.
+
+    Round for the key inside the function that calls it, never in what the formulae use.
+    """
+    kept = functools.cache(function)
+
+    @functools.wraps(function)
+    def call(*given: Any) -> R:
+        return _recalled(kept, function, given)
+
+    return call
+
+
+@contextmanager
+def using(others: Mapping[str, Callable[..., Any]]) -> Iterator[None]:
+    """Put other functions in the place of those of this module, and these back at the end."""
+    here = globals()
+    own = {name: here[name] for name in others}
+    here.update(others)
+    try:
+        yield
+    finally:
+        here.update(own)

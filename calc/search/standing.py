@@ -1,0 +1,143 @@
+"""What stands behind a finding over ranges: a proof, two machines that differ, or points seen.
+
+`prove` asks, of the points that a `Search` has computed, whether they tell the truth about the
+whole box: first whether every check's least and greatest margin are known (`calc.search.proof`
+finds most of them at one corner), then whether the finding that they give holds everywhere. A
+point that contradicts is computed like any other, so the search has it from then on. What the
+effort doesn't settle is searched by points, and says so.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from calc import model
+from calc.model import Inputs, Outcome
+from calc.search.looking import Search
+from calc.search.proof import Key, Proof
+
+EFFORT = 1500  # for all questions of one answer, in points
+FIRST, LAST = 80, 600  # of which one question has at first, and for a finding
+PAST_ROUNDING = 1e-9  # a check is missed only past this share of its limit
+
+
+class Standing:
+    """What is known of a search's numbers over its whole box."""
+
+    def __init__(self, search: Search, effort: int = EFFORT) -> None:
+        self.search = search
+        self.settled: set[tuple[Key, int]] = set()  # ends known to be the true ones
+        self.complete = not search.box.dimensions  # whether no check can be missing
+        self.held: dict[str, str] = {}  # for each check, the finding that holds everywhere
+        ranges = {dim.name: (dim.low, dim.high) for dim in search.box.dimensions if not dim.options}
+        choices = {dim.name: dim.options for dim in search.box.dimensions if dim.options}
+        self.proof = Proof(self._run, self._at, search.box.base, ranges, choices, effort)
+
+    # One run, on intervals or at a point.
+
+    def _run(self, values: dict[str, Any], check: str | None) -> Mapping[Key, Any]:
+        def compute() -> Outcome:
+            return self.search.sheet.compute(Inputs(values), self.search.silent)
+
+        if check is None:
+            return numbers(compute())
+        made = model.run_for(check, compute)
+        return {} if made is None else numbers(Outcome([made]))
+
+    def _at(self, values: Mapping[str, Any], key: Key) -> float | None:
+        outcome = self.search.at(values)
+        what, name = key
+        if what == "output":
+            return next((one.value for one in outcome.outputs if one.name == name), None)
+        check = outcome.check(name)
+        return None if check is None else getattr(check, what)
+
+    # Questions.
+
+    def ends(self, key: Key, most: int) -> bool:
+        """Find a number's true ends; whether both are known."""
+        for sign in (1, -1):
+            if (key, sign) not in self.settled:
+                low, high = self.search.ends(key)
+                ends = (low, high) if sign > 0 else (-high, -low)
+                if self.proof.least(key, ends, most, sign=sign).settled:
+                    self.settled.add((key, sign))
+        return self.known(key)
+
+    def known(self, key: Key) -> bool:
+        """Whether both ends of a number are the true ones."""
+        return (key, 1) in self.settled and (key, -1) in self.settled
+
+    def settle(self, name: str, most: int) -> None:
+        """Prove what the points find of a check, or find the point that contradicts it."""
+        while name not in self.held:
+            finding, band = self.search.finding(name)
+            if finding == model.UNKNOWN or self._holds(name, finding, band, most):
+                self.held[name] = finding
+            elif self.search.finding(name)[0] == finding:
+                return
+
+    def _holds(self, name: str, finding: str, band: float, most: int) -> bool:
+        key = ("margin", name)
+        if finding == model.OVER:
+            found = self.proof.at_least(key, 1.1 * PAST_ROUNDING, most, sign=-1, everywhere=True)
+        elif (key, 1) in self.settled:
+            return True
+        else:
+            goal = band if finding == model.WITHIN else 0.0
+            found = self.proof.at_least(key, goal - 0.9 * PAST_ROUNDING, most)
+        return found.settled and not found.failed
+
+    def absent(self, name: str, most: int) -> bool:
+        """Prove that a check that no point met is nowhere broken, or meet it."""
+        found = self.proof.at_least(("margin", name), model.CLOSE_BAND, most)
+        return found.settled and not found.failed
+
+
+def prove(search: Search, *, values: bool = True, effort: int = EFFORT) -> Standing:
+    """Prove what a search's box allows, search what is left, and return what stands.
+
+    With `values` False only the findings are settled, not the ends of what is shown.
+    """
+    standing = Standing(search, effort)
+    if not search.box.dimensions:
+        return standing
+    met = {name for what, name in standing.proof.look(FIRST) if what == "margin"}
+    unmet = [name for name in met - search.worst.keys() if not standing.absent(name, FIRST)]
+    standing.complete = standing.proof.complete and not (set(unmet) - search.worst.keys())
+    for name in _by_margin(search):
+        standing.ends(("margin", name), FIRST)
+    for name in _by_margin(search):
+        standing.settle(name, LAST)
+    left = [name for name in search.worst if name not in standing.held]
+    if left or not standing.complete:
+        search.run(left)
+        for name in search.worst:
+            standing.settle(name, FIRST)
+    if values:
+        _settle_values(standing)
+    return standing
+
+
+def _by_margin(search: Search) -> list[str]:
+    return sorted(search.worst, key=lambda name: search.worst[name][0])
+
+
+def _settle_values(standing: Standing) -> None:
+    search = standing.search
+    left = [key for key in search.shown() if not standing.ends(key, FIRST)]
+    if left:
+        search.run([name for what, name in left if what == "value"])
+
+
+def numbers(outcome: Outcome) -> dict[Key, Any]:
+    """Return every number of an outcome: each check's margin, value and limit, each output."""
+    found: dict[Key, Any] = {}
+    for check in outcome.checks:
+        found["margin", check.name] = check.margin
+        found["value", check.name] = check.value
+        found["limit", check.name] = check.limit
+    for output in outcome.outputs:
+        found["output", output.name] = output.value
+    return found
