@@ -11,8 +11,8 @@ from typing import Any
 from urllib.parse import urlsplit
 
 ROOT = Path(__file__).resolve().parent.parent
-if str(ROOT) not in sys.path:
-    sys.path.insert(0, str(ROOT))
+# Before the folder of the hooks, where a command has the name of the package.
+sys.path.insert(0, str(ROOT))
 
 from mkdocs.exceptions import PluginError
 from mkdocs.structure.files import File, Files
