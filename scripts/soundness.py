@@ -25,6 +25,10 @@ from typing import Any
 ROOT = Path(__file__).resolve().parents[1]
 sys.path.insert(0, str(ROOT))
 
+from scripts import _python
+
+_python.require()
+
 from calc import model, quantities, search, worksheets
 
 SLACK = 1e-8  # of a margin: what binary arithmetic may lose
