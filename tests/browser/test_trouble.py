@@ -9,7 +9,6 @@ import shutil
 import threading
 from collections.abc import Callable, Iterator
 from pathlib import Path
-from typing import ClassVar
 from urllib.parse import urlsplit
 
 import pytest
@@ -17,7 +16,7 @@ from playwright.sync_api import BrowserContext, Frame, Page, Route, expect
 
 from scripts import serve
 from tests.browser.conftest import LIVE
-from tests.browser.hosted import Handler, hosted
+from tests.browser.hosted import Handler, hosted, substituting
 from tests.browser.talk import ANSWERED, field, finding, inputs, link, settle
 
 SAID = ".ys-failed"
@@ -122,30 +121,10 @@ def altered(data: bytes) -> bytes:
     return gzip.compress(bytes(content)) if packed else bytes(content)
 
 
-class Damaging(Handler):
-    """A host that sends one file damaged, so often."""
-
-    file: ClassVar[str]
-    damage: ClassVar[Callable[[bytes], bytes]]
-    times: ClassVar[int] = 0
-    sent: ClassVar[int] = 0
-
-    def do_GET(self) -> None:
-        """Send the file damaged, to be kept for a year, or leave it to the usual host."""
-        kind = type(self)
-        if not self.path.endswith(self.file):
-            super().do_GET()
-            return
-        kind.sent += 1
-        if kind.sent > kind.times:
-            super().do_GET()
-            return
-        body = kind.damage(Path(self.translate_path(self.path)).read_bytes())
-        self.send_response(200)
-        self.send_header("Content-Type", self.guess_type(self.path))
-        self.send_header("Content-Length", str(len(body)))
-        self.end_headers()
-        self.wfile.write(body)
+def damaging(site: Path, part: str, damage: Callable[[bytes], bytes], times: int) -> type[Handler]:
+    """Return a host that sends one part damaged, so often."""
+    [built] = site.glob(f"assets/runtime/*/{part}")
+    return substituting(f"/{part}", damage(built.read_bytes()), times)
 
 
 @pytest.mark.parametrize("damage", [cut, altered])
@@ -155,8 +134,7 @@ def test_a_download_that_is_not_what_was_built_is_fetched_once_more_then_said(
     page: Page, site: Path, part: str, damage: Callable[[bytes], bytes], times: int
 ) -> None:
     """Past the browser's own copy, which the host's headers have it keep for a year."""
-    fault = {"file": part, "damage": staticmethod(damage), "times": times, "sent": 0}
-    with hosted(site, type("DamagingHost", (Damaging,), fault)) as host:
+    with hosted(site, damaging(site, part, damage, times)) as host:
         page.goto(link(host.address, working_width="48 in"))
         if times == 2:
             expect(page.locator(SAID)).to_contain_text("arrived damaged, twice")
@@ -168,8 +146,7 @@ def test_a_download_that_is_not_what_was_built_is_fetched_once_more_then_said(
 
 @pytest.mark.parametrize("fragment", ["", "#working_width=48+in"])
 def test_a_worker_that_was_cut_is_fetched_anew(lenient: Page, site: Path, fragment: str) -> None:
-    fault = {"file": "worker.js", "damage": staticmethod(cut), "times": 1, "sent": 0}
-    with hosted(site, type("DamagingHost", (Damaging,), fault)) as host:
+    with hosted(site, damaging(site, "worker.js", cut, 1)) as host:
         lenient.goto(f"{host.address}pairing/{fragment}")
         lenient.wait_for_selector(ANSWERED if fragment else LIVE, state="attached")
         expect(lenient.locator(SAID)).to_have_count(0)

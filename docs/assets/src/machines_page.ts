@@ -83,6 +83,7 @@ export class MachinesPage {
   private show(shelf: Shelf): void {
     this.shelf = shelf;
     this.missRenamed();
+    const stay = this.focusKept();
     const parts: HTMLElement[] = [];
     if (shelf.problem) parts.push(make("p", { class: "ys-stale" }, shelf.problem));
     for (const aside of shelf.aside) parts.push(this.asideBox(aside));
@@ -96,22 +97,26 @@ export class MachinesPage {
         parts.push(make("p", { class: "ys-note" }, `No ${role} is kept on this device yet.`));
       }
     }
-    this.replaceList(parts);
+    this.list.replaceChildren(...parts);
+    stay();
   }
 
-  /** Put a fresh list in place; whoever was in it stays where they were. */
-  private replaceList(parts: HTMLElement[]): void {
+  /** Returns what puts the reader back where they are in the list, once it is made anew. */
+  private focusKept(): () => void {
     const focused = document.activeElement;
-    const inside = focused instanceof HTMLElement && this.list.contains(focused);
-    const text = focused instanceof HTMLInputElement ? focused : null;
-    const [start, end] = [text?.selectionStart ?? null, text?.selectionEnd ?? null];
-    this.list.replaceChildren(...parts);
-    if (!inside) return;
+    if (!(focused instanceof HTMLElement) || !this.list.contains(focused)) return () => undefined;
+    if (focused instanceof HTMLInputElement) {
+      const { selectionStart, selectionEnd } = focused;
+      return () => {
+        focused.focus();
+        focused.setSelectionRange(selectionStart, selectionEnd);
+      };
+    }
     const label = focused.getAttribute("aria-label");
-    const buttons = [...this.list.querySelectorAll<HTMLElement>("button")];
-    const same = buttons.find((each) => each.getAttribute("aria-label") === label);
-    (focused.isConnected ? focused : same)?.focus();
-    if (text?.isConnected) text.setSelectionRange(start, end);
+    return () => {
+      const buttons = [...this.list.querySelectorAll<HTMLElement>("button")];
+      buttons.find((each) => each.getAttribute("aria-label") === label)?.focus();
+    };
   }
 
   /** Say which machines are gone that were being given a new name. */
