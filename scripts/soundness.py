@@ -10,8 +10,6 @@ Contradictions are printed with what makes them again; with --write the figures 
 about measurements.
 """
 
-from __future__ import annotations
-
 import sys
 from pathlib import Path
 
