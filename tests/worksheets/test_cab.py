@@ -281,10 +281,3 @@ def test_more_gaps_never_bring_less_air(gap_a: float, gap_b: float) -> None:
     less = sheet_module.heat_load(point(leak_area=f"{low:.2f} in2")).outside_air
     more = sheet_module.heat_load(point(leak_area=f"{high:.2f} in2")).outside_air
     assert less <= more
-
-
-def test_one_computation_is_quick() -> None:
-    v, silent = point(), model.Work(on=False)
-    sheet_module.compute(v, silent)
-    for _ in range(100):
-        sheet_module.compute(v, silent)

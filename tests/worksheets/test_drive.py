@@ -1,6 +1,5 @@
 """The drive worksheet: default example, ranges, unknowns, bad input, remedies."""
 
-
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -218,10 +217,3 @@ def test_slower_shuttling_never_saves_time(a: float, b: float) -> None:
     quick = outputs(hydrostatic_reversal_time=f"{low:.2f} s")["time_saved"]
     slow = outputs(hydrostatic_reversal_time=f"{high:.2f} s")["time_saved"]
     assert slow <= quick + 1e-6
-
-
-def test_one_computation_is_quick() -> None:
-    v, silent = point(), model.Work(on=False)
-    drive.compute(v, silent)
-    for _ in range(100):
-        drive.compute(v, silent)

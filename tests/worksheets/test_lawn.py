@@ -267,10 +267,3 @@ def test_more_air_never_presses_less(a: float, b: float) -> None:
         soft = outputs(front_inflation=f"{low:.3f} psi", pressure_rule=rule)["front_pressure"]
         hard = outputs(front_inflation=f"{high:.3f} psi", pressure_rule=rule)["front_pressure"]
         assert soft <= hard * (1.0 + 1e-9)
-
-
-def test_one_computation_is_quick() -> None:
-    v, silent = point(), model.Work(on=False)
-    lawn.compute(v, silent)
-    for _ in range(100):
-        lawn.compute(v, silent)
