@@ -10,20 +10,23 @@ Contradictions are printed with what makes them again; with --write the figures 
 about measurements.
 """
 
-from __future__ import annotations
+import sys
+from pathlib import Path
+
+sys.path[0] = str(Path(__file__).resolve().parent.parent)
+
+from scripts import _python
+
+_python.require()
 
 import argparse
 import random
-import sys
 import time
 from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
-
-ROOT = Path(__file__).resolve().parents[1]
-sys.path.insert(0, str(ROOT))
 
 from calc import model, quantities, search, worksheets
 

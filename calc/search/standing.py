@@ -17,8 +17,8 @@ from calc.model import Inputs, Outcome
 from calc.search.looking import Search
 from calc.search.proof import Key, Proof
 
-EFFORT = 1500  # for all questions of one answer, in points
-FIRST, LAST = 80, 600  # of which one question has at first, and for a finding
+EFFORT = 150  # for all questions of one answer, in points
+FIRST, LAST = 20, 60  # of which one question has at first, and for a finding
 PAST_ROUNDING = 1e-9  # a check is missed only past this share of its limit
 
 
