@@ -173,7 +173,7 @@ def test_what_another_tab_locks_is_not_done_later_after_all(
     page.clock.run_for(6_000)
     expect(place).to_contain_text("It could not be saved. The browser's storage does not answer")
     other.evaluate("window.free = true")
-    other.wait_for_function("window.done")
+    other.wait_for_function("() => window.done")
     page.get_by_role("button", name="Save", exact=True).click()
     expect(place).to_contain_text("“Mine” is saved on this device")
     open_machines(page, address)
