@@ -119,14 +119,15 @@ def contradictions(
     for name, verdict in verdicts.items():
         check = made.get(name)
         if verdict.finding == model.OVER and (check is None or check.margin >= 0.0):
-            yield f"{name} is not over"
+            yield f"{name} ({verdict.standing}) is not over"
         elif check is not None and verdict.finding in (model.WITHIN, model.CLOSE):
             within = verdict.finding == model.WITHIN
             if check.margin < (check.close_band if within else 0.0) - SLACK:
-                yield f"{name} is not {verdict.finding}: {check.margin:.6g}"
-        if check is not None and not verdict.about:
-            if _outside(check.value, verdict.value_low, verdict.value_high):
-                yield f"{name} shows {verdict.value_low:.6g} to {verdict.value_high:.6g}, not {check.value:.6g}"  # noqa: E501
+                margin = f"{check.margin:.6g}"
+                yield f"{name} ({verdict.standing}) is not {verdict.finding}: {margin}"
+        ends = verdict.value_low, verdict.value_high
+        if check is not None and not verdict.about and _outside(check.value, *ends):
+            yield f"{name} shows {ends[0]:.6g} to {ends[1]:.6g}, not {check.value:.6g}"
     for name, check in made.items():
         if name not in verdicts and check.margin < -SLACK:
             yield f"{name} was not seen and is over: {check.margin:.6g}"
@@ -164,7 +165,8 @@ class Tally:
         return (
             f"{name:<14} {self.boxes:>5} {shares} {self.about / max(self.numbers, 1):>7.2%} "
             f"{self.points / max(self.boxes, 1):>7.0f} {1e3 * times[len(times) // 2]:>8.2f} "
-            f"{1e3 * times[int(len(times) * 0.95)]:>8.1f} {1e3 * times[-1]:>8.1f} {len(self.wrong):>5}"
+            f"{1e3 * times[int(len(times) * 0.95)]:>8.1f} {1e3 * times[-1]:>8.1f} "
+            f"{len(self.wrong):>5}"
         )
 
 
@@ -178,11 +180,11 @@ def attack(sheet: model.Worksheet, inputs: Mapping[str, str], points: int, rng: 
            tally: Tally) -> None:  # fmt: skip
     """Find what the project finds of one box, then try to contradict it."""
     box = search.read_box(sheet, inputs)
-    start = time.perf_counter()
+    start = time.process_time()
     seen = search.Search(sheet, box)
     standing = search.prove(seen)
     found = search.verdicts(seen, standing)
-    tally.seconds.append(time.perf_counter() - start)
+    tally.seconds.append(time.process_time() - start)
     verdicts = {verdict.check.name: verdict for verdict in found}
     answer = search.answer(sheet, inputs)
     outputs = {output.name: output for output in answer.outputs}

@@ -2,6 +2,7 @@
 
 from calc.search.answering import answer
 from calc.search.box import BadInputs, Box, Dimension, known_of, read_box
+from calc.search.intervals import NotProvable
 from calc.search.looking import SAMPLES, Search, evenly
 from calc.search.solver import Solver
 from calc.search.standing import prove
@@ -12,6 +13,7 @@ __all__ = [
     "BadInputs",
     "Box",
     "Dimension",
+    "NotProvable",
     "Search",
     "Solver",
     "answer",
