@@ -6,12 +6,17 @@ python -m calc WORKSHEET field=value ...      prints the reply text
 python -m calc WORKSHEET --json field=value   prints everything as JSON
 python -m calc matrix TRACTORS IMPLEMENTS [field=value ...]
                                               prints every pairing of two lists as CSV
+
+The exit code tells what is found: 0 within the limits, close to one, or compared; 1 over a limit;
+3 can't tell yet; 2 bad input, and nothing or not everything was computed.
 """
 
 from __future__ import annotations
 
 import argparse
+import io
 import json
+import os
 import sys
 from collections.abc import Sequence
 from pathlib import Path
@@ -21,9 +26,37 @@ from calc.errors import YardstickError
 from calc.model import sentences
 from calc.render import data, reply
 
+BAD_INPUT = 2
+EXIT_CODES = {
+    model.WITHIN: 0,
+    model.CLOSE: 0,
+    model.COMPARED: 0,
+    model.OVER: 1,
+    model.UNKNOWN: 3,
+}
+# What a shell reports for a program whose reader has gone, and for Ctrl+C.
+NO_READER, STOPPED = 141, 130
+
+
+def run(arguments: Sequence[str] | None = None) -> int:
+    """Run one command as `main` does; a reader who has enough, and Ctrl+C, are no faults."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")
+    try:
+        code = main(arguments)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        # Python would try once more at the end, and complain.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return NO_READER
+    except KeyboardInterrupt:
+        return STOPPED
+    return code
+
 
 def main(arguments: Sequence[str] | None = None) -> int:
-    """Run one command; return 0 when computed, 2 on bad input."""
+    """Run one command; return a code of EXIT_CODES for what is found, or BAD_INPUT."""
     parser = argparse.ArgumentParser(
         prog="python -m calc", description="Answers about tractors, implements, tires and the road."
     )
@@ -46,15 +79,15 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except search.BadInputs as bad:
         for name, sentence in bad.errors.items():
             print(f"{name}: {sentence}" if name else sentence, file=sys.stderr)
-        return 2
+        return BAD_INPUT
     except YardstickError as error:
         print(error, file=sys.stderr)
-        return 2
+        return BAD_INPUT
     if asked.json:
         print(json.dumps(data.data(found, asked.units), indent=2, ensure_ascii=False))
     else:
         print(reply.reply(found, asked.units))
-    return 0
+    return EXIT_CODES[found.finding]
 
 
 def _typed(inputs: Sequence[str]) -> dict[str, str]:
@@ -99,26 +132,19 @@ def _fields(sheet: model.Worksheet, system: str) -> int:
 
 def _matrix(words: Sequence[str]) -> int:
     from calc import matrix
+    from calc.machines import lists
 
     paths = [word for word in words if "=" not in word]
     job = _typed([word for word in words if "=" in word])
     if len(paths) != 2:
         raise search.BadInputs({"": "Name two files: the tractors and the implements."})
-    texts = []
-    for path in paths:
-        try:
-            texts.append(Path(path).read_text(encoding="utf-8-sig"))
-        except OSError as error:
-            raise search.BadInputs({"": f"{path} can't be read: {error.strerror}."}) from None
-        except UnicodeDecodeError:
-            said = f"{path} isn't UTF-8 text; save it as “CSV UTF-8”."
-            raise search.BadInputs({"": said}) from None
+    texts = [lists.read_text(Path(path)) for path in paths]
     result = matrix.from_text(texts[0], texts[1], job, (paths[0], paths[1]))
     for problem in result.problems:
         print(problem, file=sys.stderr)
     sys.stdout.write(matrix.as_csv(result))
-    return 2 if result.problems else 0
+    return BAD_INPUT if result.problems else 0
 
 
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(run())

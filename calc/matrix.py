@@ -107,6 +107,16 @@ def link(cell: Cell) -> str:
     return "&".join(f"{quote_plus(k)}={quote_plus(v)}" for k, v in differing.items())
 
 
+# A spreadsheet takes a cell that begins so for a formula, and would carry it out.
+# Some programs take the wide forms of these signs for them.
+FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n", "\uff1d", "\uff0b", "\uff0d", "\uff20")
+
+
+def _as_text(cell: str) -> str:
+    """Return a cell that no spreadsheet takes for a formula: an apostrophe marks it as text."""
+    return f"'{cell}" if cell.startswith(FORMULA) else cell
+
+
 def as_csv(matrix: Matrix) -> str:
     """Return a matrix as CSV: one line for each pairing."""
     out = io.StringIO()
@@ -115,7 +125,6 @@ def as_csv(matrix: Matrix) -> str:
     for tractor, row in zip(matrix.tractors, matrix.cells, strict=True):
         for implement, cell in zip(matrix.implements, row, strict=True):
             words = model.FINDING_WORDS[cell.finding]
-            writer.writerow(
-                [tractor.name, implement.name, words, cell.check, cell.sentence, f"#{link(cell)}"]
-            )
+            found = (words, cell.check, cell.sentence, f"#{link(cell)}")
+            writer.writerow([_as_text(text) for text in (tractor.name, implement.name, *found)])
     return out.getvalue()

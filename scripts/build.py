@@ -48,8 +48,10 @@ def shop_settings(folder: Path | None, *, strict: bool = False) -> dict[str, str
     """
     if folder is None:
         return {}
-    if not folder.is_dir():
+    if not os.path.isdir(folder):
         raise _setup.SetupError(f"There is no folder {folder}.")
+    if not os.access(folder, os.R_OK | os.X_OK):
+        raise _setup.SetupError(f"The folder {folder} may not be opened: its rights forbid it.")
     problems = shop.read(folder).problems
     for problem in problems:
         print(problem, file=sys.stderr)
@@ -127,6 +129,24 @@ def _write(out: Path, copy: Path | None, settings: dict[str, str], made: "Runtim
     return archive
 
 
+def _place_of_list(out: Path) -> Path:
+    """Return where the list of what the site contains belongs; refuse to write over another."""
+    from scripts import contents
+
+    place.check(out)
+    listed = out.with_name(f"{out.name}.cdx.json")
+    place.check_file(listed, ours=contents.is_our_bill(listed))
+    return listed
+
+
+def _list_contents(out: Path, listed: Path, offline: bool) -> None:
+    """Write beside the site which software of others is in it."""
+    from scripts import contents, finish
+
+    found = contents.components(offline=offline)
+    listed.write_text(contents.bill(found, finish.version_of(out)), encoding="utf-8")
+
+
 def main(words: list[str] | None = None) -> int:
     """Build, and say where the result is."""
     options = _arguments(words)
@@ -136,7 +156,9 @@ def main(words: list[str] | None = None) -> int:
     if options.site_url:
         settings["YARDSTICK_SITE_URL"] = options.site_url
     out = place.absolute(options.out)
+    listed = _place_of_list(out)
     build(out, offline=options.offline, kept=not options.not_kept, settings=settings)
+    _list_contents(out, listed, options.offline)
     _setup.say(f"Built {out} in {time.monotonic() - started:.0f} s.")
     return 0
 

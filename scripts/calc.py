@@ -24,7 +24,7 @@ def main() -> int:
         return NOT_SET_UP
     from calc import __main__ as command_line
 
-    return command_line.main(sys.argv[1:])
+    return command_line.run(sys.argv[1:])
 
 
 if __name__ == "__main__":

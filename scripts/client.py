@@ -2,17 +2,25 @@
 
 from __future__ import annotations
 
+import hashlib
 import json
 import shutil
 from pathlib import Path
 
-from scripts import _setup
+from scripts import _setup, client_sources
 from scripts.runtime import SCRIPT, Runtime
 
 ASSETS = _setup.WORK / "assets"
 BUNDLES = _setup.WORK / "bundle"
 BUNDLER = _setup.ROOT / "scripts" / "bundle_node.mjs"
+BUILD = BUNDLES / "build.txt"
 SHIM_FIRST = "window.yardstickWorker = window.Worker;\n"
+
+
+def build_name(runtime: Runtime) -> str:
+    """Return a name for all that the pages, the client and the browser's Python share."""
+    parts = str(runtime.manifest["folder"]).encode() + client_sources.digest_of("main.ts")
+    return hashlib.sha256(parts).hexdigest()[:16]
 
 
 def bundle(entry: str, runtime: Runtime, *, offline: bool = False, carried: str = "") -> str:
@@ -26,6 +34,7 @@ def bundle(entry: str, runtime: Runtime, *, offline: bool = False, carried: str 
         "RUNTIME": json.dumps(runtime.manifest),
         "OFFLINE": json.dumps(offline),
         "CARRIED": json.dumps(carried),
+        "BUILD": json.dumps(build_name(runtime)),
     }
     _setup.node(BUNDLER, _setup.CLIENT / entry, target, json.dumps(definitions))
     return target.read_text(encoding="utf-8")
@@ -42,6 +51,11 @@ def first_script() -> str:
     return (BUNDLES / "first.js").read_text(encoding="utf-8").strip()
 
 
+def built() -> str:
+    """Return the name of the build that `write_assets` wrote last, for every page to carry."""
+    return BUILD.read_text(encoding="utf-8")
+
+
 def search_stand_in() -> str:
     """Return the script with which search works on pages opened from a file."""
     shim = _setup.ensure_npm_packages() / "iframe-worker" / "shim" / "index.js"
@@ -56,4 +70,5 @@ def write_assets(runtime: Runtime) -> Path:
     (place / "worker.js").write_text(worker(runtime), encoding="utf-8")
     (ASSETS / "yardstick.js").write_text(bundle("main.ts", runtime), encoding="utf-8")
     bundle("first.ts", runtime)
+    BUILD.write_text(build_name(runtime), encoding="utf-8")
     return ASSETS

@@ -11,7 +11,7 @@ import json
 import re
 from pathlib import Path
 
-from scripts import _setup, client, headers
+from scripts import _setup, client, client_sources, headers
 
 LISTER = _setup.ROOT / "scripts" / "finish_node.mjs"
 MARK = re.compile(r'<html (?:data-version="[^"]*" )?')
@@ -54,7 +54,7 @@ def finish(site: Path, *, kept: bool = True) -> None:
 
 def version_of(site: Path) -> str:
     """Return a digest of every file's name and content."""
-    total = hashlib.sha256((_setup.CLIENT / "keeper.ts").read_bytes())
+    total = hashlib.sha256(client_sources.digest_of("keeper.ts"))
     for path in sorted(path for path in site.rglob("*") if path.is_file()):
         # The packed map of the site carries the moment at which it was packed.
         if path.name == "sitemap.xml.gz":

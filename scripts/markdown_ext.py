@@ -11,6 +11,7 @@ On a line of its own::
     ::: embeds
     ::: embed-snippet pairing
     ::: headers
+    ::: software
     ::: machines
     ::: matrix
 
@@ -73,6 +74,7 @@ class Source:
             "keep": lambda: self.keep(),
             "embeds": lambda: embeds.list_html(None if self.is_offline else self.up),
             "embed-snippet": lambda: embeds.snippet_html(name),
+            "software": lambda: self.software(),
             "headers": lambda: self.headers(headers.PLACE),
             "machines": lambda: yard.machines_block(self.href("pairing")),
             "matrix": lambda: shop.matrix_html(self.href("pairing")),
@@ -88,11 +90,17 @@ class Source:
 
     def href(self, page: str) -> str:
         """Return the address of another page ("lift/lift-and-ballast") from this one."""
-        directory_urls = os.environ.get("YARDSTICK_DIRECTORY_URLS", "true") == "true"
-        depth = self.name.count("/")
-        if directory_urls and not self.name.endswith("index.md"):
-            depth += 1
-        return "../" * depth + (f"{page}/" if directory_urls else f"{page}.html")
+        return f"{self.root}{page}{'/' if self.in_folders else '.html'}"
+
+    @property
+    def in_folders(self) -> bool:
+        """True when every page stands in a folder of its own."""
+        return os.environ.get("YARDSTICK_DIRECTORY_URLS", "true") == "true"
+
+    @property
+    def root(self) -> str:
+        """The way from this page to the site's first folder."""
+        return self.up if self.in_folders else "../" * self.name.count("/")
 
     @property
     def up(self) -> str:
@@ -103,6 +111,13 @@ class Source:
     def is_offline(self) -> bool:
         """True while the pages of the offline copy are being written."""
         return os.environ.get("YARDSTICK_OFFLINE") == "true"
+
+    def software(self) -> str:
+        """Return the list of other people's software, and the way to its licenses."""
+        from scripts import contents
+
+        listed = contents.table_html(contents.components(offline=self.is_offline))
+        return f'{listed}<p><a href="{self.root}{contents.FILE}">Every license in full</a></p>'
 
     def headers(self, place: str) -> str:
         """Return the place where the finished site's headers will stand."""

@@ -11,27 +11,28 @@ from typing import Any
 from urllib.parse import urlsplit
 
 ROOT = Path(__file__).resolve().parent.parent
-if str(ROOT) not in sys.path:
-    sys.path.insert(0, str(ROOT))
+# Before the folder of the hooks, where a command has the name of the package.
+sys.path.insert(0, str(ROOT))
 
 from mkdocs.exceptions import PluginError
 from mkdocs.structure.files import File, Files
 
-from scripts import _setup, client, markdown_ext, shop
+from scripts import _setup, client, contents, markdown_ext, shop
 
 BUILT = Path(os.environ.get("YARDSTICK_ASSETS") or _setup.WORK / "assets")
+OFFLINE = os.environ.get("YARDSTICK_OFFLINE") == "true"
 _source = markdown_ext.Source()
 
 
 def on_config(config: Any) -> Any:
     """Add our Markdown; give up what can't work on pages opened from a file."""
     config.markdown_extensions.append(markdown_ext.YardstickExtension(_source))
-    offline = os.environ.get("YARDSTICK_OFFLINE") == "true"
-    if offline:
+    if OFFLINE:
         config.theme["features"].remove("navigation.instant")
     else:
         config.extra["polyfills"] = []
         config.extra["first_script"] = client.first_script()
+        config.extra["build"] = client.built()
     return config
 
 
@@ -116,4 +117,6 @@ def on_post_build(config: Any) -> None:
         text = path.read_text(encoding="utf-8").partition("//# sourceMappingURL=")[0]
         if path.name.startswith("bundle."):
             text = _search_when_opened(_at_any_address(text, config.site_url))
-        path.write_text(text, encoding="utf-8")
+        path.write_text(f"{contents.notice_for_theme()}{text}", encoding="utf-8")
+    told = contents.licenses(contents.components(offline=OFFLINE))
+    (Path(config.site_dir) / contents.FILE).write_text(told, encoding="utf-8")

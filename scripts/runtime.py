@@ -15,6 +15,7 @@ every start, that took most of the time of importing calc.
 
 from __future__ import annotations
 
+import base64
 import gzip
 import hashlib
 import importlib.util
@@ -24,12 +25,13 @@ import os
 import shutil
 import sys
 import zipfile
+import zlib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
 from calc.model import wording
-from scripts import _setup, vectors
+from scripts import _setup, client_sources, vectors
 
 FOLDER = _setup.WORK / "runtime"
 PROBE = _setup.ROOT / "scripts" / "runtime_node.mjs"
@@ -40,7 +42,7 @@ LIBRARIES = ("htpy", "markupsafe")
 LEFT_OUT = {"htpy/django.py", "htpy/starlette.py", "htpy/html2htpy.py"}
 # Imported only when something goes wrong, which no worksheet does on purpose.
 KEPT_ANYHOW = {"traceback", "linecache", "tokenize", "warnings", "textwrap", "contextlib"}
-WORKER_SOURCES = ("worker.ts", "protocol.ts")
+WORKER = "worker.ts"
 SCRIPT = "python.js"
 # What only the site's build and the command line need stays at home, unless it is used.
 BUILD_ONLY = (
@@ -236,7 +238,7 @@ def build(*, inside_runtime: bool | None = None) -> Runtime:
             Path(__file__).read_bytes(),
             PROBE.read_bytes(),
             SLIMMER.read_bytes(),
-            *((_setup.CLIENT / name).read_bytes() for name in WORKER_SOURCES),
+            client_sources.digest_of(WORKER),
             repr((sys.version_info[:2], inside_runtime)).encode(),
         ]
     )
@@ -279,6 +281,23 @@ def _script(source: Path) -> bytes:
     return b"\n".join(both).replace(b"//# sourceMappingURL=", b"//")
 
 
+def part(name: str, data: bytes) -> dict[str, object]:
+    """Return what the client needs in order to know one of the runtime's files.
+
+    A host may unpack a gzipped file on the way, so the marks are of what is in it: its length, the
+    start of its SHA-256 in base64, and its CRC-32 for where browsers work out no SHA-256.
+    """
+    content = gzip.decompress(data) if name.endswith(".gz") else data
+    digest = base64.b64encode(hashlib.sha256(content).digest()).decode("ascii")
+    return {
+        "name": name,
+        "size": len(data),
+        "length": len(content),
+        "digest": digest[:22],
+        "crc": zlib.crc32(content),
+    }
+
+
 def _write(npm: Path, library: Members) -> Runtime:
     """Write the finished parts into a folder named after their content."""
     source = npm / "pyodide"
@@ -288,8 +307,8 @@ def _write(npm: Path, library: Members) -> Runtime:
         SCRIPT: _script(source),
     }
     # The worker's own script lies in the same folder, so it has a say in the name.
-    own = [(_setup.CLIENT / name).read_bytes() for name in WORKER_SOURCES]
-    digest = _digest([*(files[name] for name in sorted(files)), *own])
+    own = client_sources.digest_of(WORKER)
+    digest = _digest([*(files[name] for name in sorted(files)), own])
     folder = FOLDER / digest
     for old in [*FOLDER.glob("made-*.json"), *(each for each in FOLDER.iterdir() if each.is_dir())]:
         shutil.rmtree(old, ignore_errors=True) if old.is_dir() else old.unlink()
@@ -300,8 +319,8 @@ def _write(npm: Path, library: Members) -> Runtime:
     manifest: dict[str, object] = {
         "folder": f"runtime/{digest}/",
         "worker": "worker.js",
-        "wasm": {"name": "pyodide.asm.wasm", "size": len(files["pyodide.asm.wasm"])},
-        "library": {"name": "library.gz", "size": len(files["library.gz"])},
+        "wasm": part("pyodide.asm.wasm", files["pyodide.asm.wasm"]),
+        "library": part("library.gz", files["library.gz"]),
         "index": json.dumps({"info": info, "packages": {}}),
     }
     return Runtime(folder, manifest)

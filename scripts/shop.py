@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import os
+import re
 import tomllib
 from dataclasses import asdict, dataclass
 from functools import cache
@@ -66,13 +67,13 @@ def read(folder: Path) -> Shop:
 
 def _text(path: Path, problems: list[str]) -> str | None:
     """Return the text of a file, or None with a sentence among the problems."""
+    from calc.errors import InputError
+    from calc.machines import lists
+
     try:
-        return path.read_bytes().decode("utf-8-sig")
-    except OSError as error:
-        problems.append(f"{path} can't be read: {error.strerror}.")
-    except UnicodeDecodeError as error:
-        line = path.read_bytes()[: error.start].count(b"\n") + 1
-        problems.append(f"{path}, line {line}: it isn't UTF-8 text; save it as “CSV UTF-8”.")
+        return lists.read_text(path)
+    except InputError as error:
+        problems.append(str(error))
     return None
 
 
@@ -87,6 +88,10 @@ def _settings(folder: Path, problems: list[str]) -> dict[str, Any]:
         given = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
         problems.append(f"{path}: {error}.")
+        return settings
+    except (ValueError, RecursionError):
+        # What is allowed in this format and still can't be taken in; neither error names a place.
+        problems.append(f"{path}{_too_much(text)}.")
         return settings
     for key, value in given.items():
         where = f"{path}, {key}"
@@ -109,6 +114,23 @@ def _settings(folder: Path, problems: list[str]) -> dict[str, Any]:
             problems.append(f"{where}: there is no such setting.")
     _check(settings, path, problems)
     return settings
+
+
+# Far beyond what a settings file needs, and short of what the reader of the format gives up at.
+DEEP = re.compile(r"(?:[\[{][^\[\]{}]*){100}")
+LONG_NUMBER = re.compile(r"[0-9_]{1000}")
+
+
+def _too_much(text: str) -> str:
+    """Return where a text has a number or a nesting that nobody means, and which it is."""
+    for pattern, what in (
+        (LONG_NUMBER, "a number has more than a thousand digits"),
+        (DEEP, "lists or tables stand inside each other too deep"),
+    ):
+        found = pattern.search(text)
+        if found:
+            return f", line {text.count(chr(10), 0, found.start()) + 1}: {what}"
+    return ": it can't be read as TOML"
 
 
 def _is_line(value: object) -> bool:

@@ -9,8 +9,8 @@ from pathlib import Path
 from typing import Any
 
 ROOT = Path(__file__).resolve().parent.parent
-if str(ROOT) not in sys.path:
-    sys.path.insert(0, str(ROOT))
+# Before the folder of the hooks, where a command has the name of the package.
+sys.path.insert(0, str(ROOT))
 
 from mkdocs.structure.files import File, Files
 

@@ -10,20 +10,23 @@ Contradictions are printed with what makes them again; with --write the figures 
 about measurements.
 """
 
-from __future__ import annotations
+import sys
+from pathlib import Path
+
+sys.path[0] = str(Path(__file__).resolve().parent.parent)
+
+from scripts import _python
+
+_python.require()
 
 import argparse
 import random
-import sys
 import time
 from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
-
-ROOT = Path(__file__).resolve().parents[1]
-sys.path.insert(0, str(ROOT))
 
 from calc import model, quantities, search, worksheets
 
@@ -125,17 +128,17 @@ def contradictions(
             if check.margin < (check.close_band if within else 0.0) - SLACK:
                 margin = f"{check.margin:.6g}"
                 yield f"{name} ({verdict.standing}) is not {verdict.finding}: {margin}"
-        ends = verdict.value_low, verdict.value_high
-        if check is not None and not verdict.about and _outside(check.value, *ends):
-            yield f"{name} shows {ends[0]:.6g} to {ends[1]:.6g}, not {check.value:.6g}"
+        shown = (verdict.value_low, verdict.value_high)
+        if check is not None and not verdict.about and _outside(check.value, *shown):
+            yield f"{name} shows {shown[0]:.6g} to {shown[1]:.6g}, not {check.value:.6g}"
     for name, check in made.items():
         if name not in verdicts and check.margin < -SLACK:
             yield f"{name} was not seen and is over: {check.margin:.6g}"
     for one in outcome.outputs:
-        shown = outputs.get(one.name)
-        if shown is not None and not shown.about:
-            low = shown.value if shown.low is None else shown.low
-            high = shown.value if shown.high is None else shown.high
+        output = outputs.get(one.name)
+        if output is not None and not output.about:
+            low = output.value if output.low is None else output.low
+            high = output.value if output.high is None else output.high
             if _outside(one.value, low, high):
                 yield f"output {one.name} shows {low:.6g} to {high:.6g}, not {one.value:.6g}"
 

@@ -10,11 +10,17 @@ from scripts import _python
 _python.require()
 
 import os
+import re
 import subprocess
 import time
+from collections import defaultdict
 from collections.abc import Sequence
 
 from scripts import _setup
+
+# "1.23s call     tests/test_one.py::test_it"
+DURATION = re.compile(r"(\d+\.\d+)s (?:call|setup|teardown) +([^:]+)::")
+SHOWN = 10  # the files that took longest
 
 
 def _step(name: str, command: Sequence[str | Path]) -> bool:
@@ -32,16 +38,23 @@ def _step(name: str, command: Sequence[str | Path]) -> bool:
 
 def _pytest(words: Sequence[str]) -> tuple[bool, str]:
     """Run pytest, passing its output on; return whether it passed and its closing line."""
-    command = [sys.executable, "-m", "pytest", *words]
+    command = [sys.executable, "-m", "pytest", "--durations=0", "--durations-min=0.05", *words]
     environment = {**os.environ, "YARDSTICK_TEST_SITE": str(_setup.TESTED)}
     closing = ""
+    spent: dict[str, float] = defaultdict(float)
     with subprocess.Popen(
         command, cwd=_setup.ROOT, env=environment, stdout=subprocess.PIPE, text=True
     ) as running:
         assert running.stdout is not None
         for line in running.stdout:
+            took = DURATION.match(line)
+            if took:
+                spent[took[2]] += float(took[1])
+                continue
             print(line, end="", flush=True)
             closing = line.strip() or closing
+    for name, seconds in sorted(spent.items(), key=lambda each: -each[1])[:SHOWN]:
+        _setup.say(f"{seconds:7.1f} s  {name}")
     return running.returncode == 0, closing
 
 

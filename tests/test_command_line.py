@@ -3,13 +3,14 @@
 import csv
 import io
 import json
+import os
 import subprocess
 import sys
 
 import pytest
 
-from calc import worksheets
-from calc.__main__ import main
+from calc import model, worksheets
+from calc.__main__ import BAD_INPUT, EXIT_CODES, main
 
 
 def run(capsys, *arguments):
@@ -41,7 +42,7 @@ def test_prints_the_reply(capsys):
 def test_json_names_values_and_units(capsys):
     code, out, _ = run(capsys, "pairing", "--json", "implement_mass=500 lb", "cg_distance=36 in")
     found = json.loads(out)
-    assert code == 0
+    assert (found["finding"], code) == ("over", 1)
     outputs = {o["name"]: o for o in found["outputs"]}
     assert outputs["front_load"]["unit"] == "kg"
     # F3 of the ballast formulas with the form's own numbers, in pounds and inches
@@ -75,6 +76,39 @@ def test_matrix(capsys, tmp_path):
     assert [row["implement"] for row in rows] == ["Cut", "Narrow"]
     assert run(capsys, "matrix", str(tractors), str(tmp_path / "none.csv"))[0] == 2
     assert run(capsys, "matrix", str(tractors))[0] == 2
+
+
+def test_the_exit_code_tells_what_is_found(capsys):
+    wanted = {"within": 0, "close": 0, "over": 1, "unknown": 3, "compared": 0}
+    seen = set()
+    for mass in ("200 lb", "400 lb", "900 lb", "200 to 900 lb"):
+        got, out, _ = run(capsys, "ballast", "--json", f"implement_mass={mass}")
+        finding = json.loads(out)["finding"]
+        assert got == wanted[finding]
+        seen.add(finding)
+    assert {"within", "over", "unknown"} <= seen
+    assert run(capsys, "ballast", "implement_mass=600")[0] == 2
+
+
+def test_every_finding_has_an_exit_code():
+    assert set(EXIT_CODES) == set(model.FINDING_WORDS)
+    assert BAD_INPUT not in EXIT_CODES.values()
+
+
+def test_a_reader_who_has_enough_is_no_fault():
+    command = f"{sys.executable} -m calc pairing --json | head -n 1"
+    for _ in range(3):
+        done = subprocess.run(["bash", "-c", f"set -o pipefail; {command}"], capture_output=True)
+        assert done.stdout == b"{\n" and done.stderr == b""
+
+
+def test_a_terminal_without_our_signs_is_no_fault():
+    done = subprocess.run(
+        [sys.executable, "-m", "calc", "pairing"],
+        env={**os.environ, "PYTHONIOENCODING": "ascii"},
+        capture_output=True,
+    )
+    assert done.returncode == 0 and done.stderr == b"" and b"tractor_mass" in done.stdout
 
 
 def test_runs_as_a_module():

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import csv
 import io
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from pathlib import Path
 
 from calc import tables
 from calc.errors import InputError
@@ -19,6 +20,7 @@ from calc.model import AnyField
 ROLES = ("tractor", "implement")
 MOST_ROWS = 2000
 LONGEST_NAME = 80
+LARGEST_FILE = 10_000_000  # bytes; the most rows with every cell filled take a tenth of it
 # Columns that say something about a row and fill no field.
 BESIDE = ("name", "source")
 DELIMITERS = ",;\t"
@@ -58,6 +60,31 @@ def demo(role: str) -> tuple[Machine, ...]:
     )
 
 
+def read_text(path: Path) -> str:
+    """Return the text of a file that somebody wrote.
+
+    Raises
+    ------
+    InputError
+        When it can't be read, with the file, and where it can be told the line.
+    """
+    try:
+        if path.stat().st_size > LARGEST_FILE:
+            raise InputError(f"{path} is larger than {LARGEST_FILE:,} bytes.")
+        content = path.read_bytes()
+    except OSError as error:
+        raise InputError(f"{path} can't be read: {error.strerror}.") from None
+    except ValueError as error:
+        raise InputError(f"{str(path)!r} can't be the name of a file: {error}.") from None
+    try:
+        return content.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = content[: error.start].count(b"\n") + 1
+        raise InputError(
+            f"{path}, line {line}: it isn't UTF-8 text; save it as “CSV UTF-8”."
+        ) from None
+
+
 def read_machines(
     content: str, role: str, where: str = ""
 ) -> tuple[tuple[Machine, ...], tuple[str, ...]]:
@@ -77,15 +104,19 @@ def read_machines(
     first_line = text.partition("\n")[0]
     delimiter = max(DELIMITERS, key=first_line.count)
     reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter)
-    header = next(reader, [])
+    problems: list[str] = []
+    lines = _lines(reader, where, problems)
+    _, header = next(lines, (1, []))
+    if problems:
+        return (), tuple(problems)
     if not any(cell.strip() for cell in header):
         return (), (f"{where} is empty: its first line names the columns.",)
-    columns, problems = _columns(header, role, where)
+    columns, wrong = _columns(header, role, where)
+    problems += wrong
     if "name" not in columns:
         return (), (*problems, f"{where}, line 1: there is no column called “name”.")
     machines: dict[str, Machine] = {}
-    line = reader.line_num + 1
-    for count, row in enumerate(reader, 1):
+    for count, (line, row) in enumerate(lines, 1):
         if count > MOST_ROWS:
             problems.append(f"{where}: only the first {MOST_ROWS:,} machines are used.")
             break
@@ -99,8 +130,27 @@ def read_machines(
             problems += bad
             if not bad:
                 machines[machine.name] = machine
-        line = reader.line_num + 1
     return tuple(machines.values()), tuple(problems)
+
+
+def _lines(
+    reader: Iterator[list[str]], where: str, problems: list[str]
+) -> Iterator[tuple[int, list[str]]]:
+    """Give every row with the line that it begins in, up to one that is no CSV."""
+    while True:
+        line = reader.line_num + 1  # type: ignore[attr-defined]
+        try:
+            row = next(reader)
+        except StopIteration:
+            return
+        except csv.Error as error:
+            why = str(error)
+            if "field limit" in why:
+                limit = f"{csv.field_size_limit():,}"
+                why = f"a cell has more than {limit} characters; is a double quote left open"
+            problems.append(f"{where}, line {line}: {why}; the list is read no further.")
+            return
+        yield line, row
 
 
 def _columns(header: Sequence[str], role: str, where: str) -> tuple[list[str], list[str]]:

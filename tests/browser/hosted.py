@@ -42,12 +42,46 @@ class Handler(serve.Handler):
         return super().address().removeprefix(FOLDER)
 
 
+class Substituting(Handler):
+    """Sends `body` in the place of one file, so often, for the browser to keep for a year."""
+
+    address_end: ClassVar[str]
+    body: ClassVar[bytes]
+    times: ClassVar[int]
+    sent: ClassVar[int] = 0
+
+    def do_GET(self) -> None:
+        """Send what stands in, or leave it to the usual host."""
+        kind = type(self)
+        if not self.address().endswith(kind.address_end):
+            super().do_GET()
+            return
+        kind.sent += 1
+        if kind.sent > kind.times:
+            super().do_GET()
+            return
+        self.send_response(200)
+        name = kind.address_end if "." in kind.address_end else "index.html"
+        self.send_header("Content-Type", self.guess_type(name))
+        self.send_header("Content-Length", str(len(kind.body)))
+        self.send_header("Cache-Control", "max-age=31536000")
+        # Without the host's own headers.
+        super(serve.Handler, self).end_headers()
+        self.wfile.write(kind.body)
+
+
+def substituting(address_end: str, body: bytes, times: int = 1) -> type[Substituting]:
+    """Return a handler that sends `body` the first `times` that an address of that end is asked."""
+    fault = {"address_end": address_end, "body": body, "times": times}
+    return type("Substitutes", (Substituting,), fault)
+
+
 class Host:
     """The site of `folder` at `address`, with what was asked of it."""
 
-    def __init__(self, folder: Path) -> None:
+    def __init__(self, folder: Path, handler: type[Handler] = Handler) -> None:
         fresh: dict[str, Any] = {"asked": [], "down": False, "folder": folder}
-        self.handler = type("HostHandler", (Handler,), fresh)
+        self.handler = type("HostHandler", (handler,), fresh)
         self.server = serve.Server(("127.0.0.1", 0), self.handler)
         self.address = f"http://127.0.0.1:{self.server.server_address[1]}{FOLDER}/"
 
@@ -72,9 +106,9 @@ class Host:
 
 
 @contextmanager
-def hosted(folder: Path) -> Iterator[Host]:
-    """Serve `folder` as a host would."""
-    host = Host(folder)
+def hosted(folder: Path, handler: type[Handler] = Handler) -> Iterator[Host]:
+    """Serve `folder` as a host would, or as `handler` does."""
+    host = Host(folder, handler)
     threading.Thread(target=host.server.serve_forever, daemon=True).start()
     try:
         yield host

@@ -78,6 +78,27 @@ def test_the_headers_are_sent_and_each_answers_its_purpose(page: Page, host: Hos
     assert page.evaluate("window.slipped") is None
 
 
+def test_every_file_has_one_rule_and_that_rule_is_whole(site: Path) -> None:
+    """Whatever a host makes of two rules for one address: there is none with two."""
+    rules = headers.read((site / headers.FILE).read_text(encoding="utf-8"))
+    wanted = {
+        *("Content-Security-Policy", "Cache-Control", "Permissions-Policy", "Referrer-Policy"),
+        "X-Content-Type-Options",
+    }
+    paths = [path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file()]
+    addresses = [f"/{path}" for path in paths if not path.startswith(".")]
+    pages = [each.removesuffix("index.html") for each in addresses if each.endswith("index.html")]
+    assert len(pages) > 30
+    for address in [*addresses, *pages]:
+        found = headers.matching(address, rules)
+        assert len(found) == 1, (address, found)
+        assert set(found[0][1]) == wanted
+        framed = "frame-ancestors *" in found[0][1]["Content-Security-Policy"]
+        assert framed == address.startswith("/embed/")
+    # Some hosts read no more of a line.
+    assert max(len(line) for line in headers.written(rules).splitlines()) < 2000
+
+
 def test_the_page_about_hosting_shows_the_same_headers(page: Page, host: Host, site: Path) -> None:
     page.goto(f"{host.address}about/hosting/")
     text = (site / headers.FILE).read_text(encoding="utf-8")

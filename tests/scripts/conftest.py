@@ -11,7 +11,7 @@ import pytest
 
 from scripts import _setup
 
-NOT_COPIED = (".git", ".venv*", ".build", "site*", "__pycache__", ".hypothesis")
+NOT_COPIED = (".git", ".venv*", ".build", "site", "site-offline*", "__pycache__", ".hypothesis")
 
 
 def bare_environment(home: Path) -> dict[str, str]:

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import re
+import signal
 import subprocess
+from collections.abc import Iterator
 from pathlib import Path
 from urllib.request import urlopen
 
 from scripts import _setup
 
 COMMAND = [_setup.venv_python(), "scripts/serve.py", "--no-open", "--port", "0"]
-SHOP = "tests/data/shop"
+SHOP = "examples/shop"
 
 
 def test_a_shops_site_is_served_at_the_address_that_is_printed() -> None:
@@ -27,6 +29,37 @@ def test_a_shops_site_is_served_at_the_address_that_is_printed() -> None:
                 assert "Example Yard" in answer.read().decode()
         finally:
             serving.terminate()
+
+
+def served(lines: Iterator[str]) -> str:
+    """Return the address that is printed."""
+    found = (re.search(r"Yardstick is at (http://127\.0\.0\.1:\d+/)", each) for each in lines)
+    return next(each[1] for each in found if each)
+
+
+def test_a_second_one_on_the_same_port_leaves_the_first_alone() -> None:
+    with subprocess.Popen(COMMAND, cwd=_setup.ROOT, stdout=subprocess.PIPE, text=True) as first:
+        assert first.stdout
+        address = served(iter(first.stdout.readline, ""))
+        again = [*COMMAND[:-1], address.rstrip("/").rpartition(":")[2]]
+        with subprocess.Popen(again, cwd=_setup.ROOT, stdout=subprocess.PIPE, text=True) as second:
+            assert second.stdout
+            other = served(iter(second.stdout.readline, ""))
+            assert other != address
+            for each in (address, other):
+                with urlopen(f"{each}pairing/", timeout=30) as answer:
+                    sent = answer.headers
+                    assert "frame-ancestors 'self'" in sent["Content-Security-Policy"]
+            second.send_signal(signal.SIGINT)
+            assert second.wait(30) == 0
+        with urlopen(f"{address}pairing/", timeout=30) as answer:
+            assert answer.status == 200
+        first.send_signal(signal.SIGINT)
+        assert first.wait(30) == 0
+    folders = [
+        _setup.WORK / f"served-{each.rstrip('/').rpartition(':')[2]}" for each in (address, other)
+    ]
+    assert not any(each.exists() for each in folders)
 
 
 def test_a_shop_that_is_not_there_is_one_sentence(tmp_path: Path) -> None:

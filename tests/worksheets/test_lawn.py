@@ -1,7 +1,6 @@
 """The lawn worksheet: default example, ranges, unknowns, bad input, remedies."""
 
 import math
-import time
 
 import pytest
 from hypothesis import given, settings
@@ -192,9 +191,7 @@ def test_trap_slope_limit_is_for_ride_on_mowers_alone_and_in_degrees() -> None:
 def test_ranges_and_blank_form() -> None:
     assert finding("front_ground", front_inflation="10 to 20 psi") == model.UNKNOWN
     blank = {item.name: "" for item in SHEET.fields}
-    start = time.perf_counter()
     found = answer(SHEET, blank)
-    assert time.perf_counter() - start < 3.0
     assert found.finding in (model.UNKNOWN, model.OVER)
     assert len(found.assumed) > 15
 
@@ -270,12 +267,3 @@ def test_more_air_never_presses_less(a: float, b: float) -> None:
         soft = outputs(front_inflation=f"{low:.3f} psi", pressure_rule=rule)["front_pressure"]
         hard = outputs(front_inflation=f"{high:.3f} psi", pressure_rule=rule)["front_pressure"]
         assert soft <= hard * (1.0 + 1e-9)
-
-
-def test_one_computation_is_quick() -> None:
-    v, silent = point(), model.Work(on=False)
-    lawn.compute(v, silent)
-    start = time.perf_counter()
-    for _ in range(100):
-        lawn.compute(v, silent)
-    assert (time.perf_counter() - start) / 100 < 0.003

@@ -1,11 +1,21 @@
-/** Python in its worker: one for the whole visit, one request in flight, the newest wins. */
+/**
+ * Python in its worker: one for the whole visit, one request in flight, the newest of a form wins. What
+ * doesn't work is tried once more before it is said, and again whenever the reader asks for it.
+ */
 
-import type { Early } from "./first";
-import type { FromWorker, PackedParts, Request, Response, Runtime, ToWorker } from "./protocol";
+import { isNewer } from "./build";
+import { wordsOf } from "./problem";
+import type { FromWorker, PackedParts, Request, Response, Runtime, ToWorker, Trouble } from "./protocol";
 
 declare const RUNTIME: Runtime;
 /** The script that carries Python, in the offline copy; empty elsewhere. */
 declare const CARRIED: string;
+
+/** The longest that an answer may take, and twice that the second time [s]. */
+const LONGEST_ANSWER = 30;
+/** The longest silence of a start before the reader hears of it [s]. */
+const LONGEST_SILENCE = 20;
+const TICK = 1000;
 
 /** What the offline copy's first script leaves for us: everything a server would have given. */
 interface Carried {
@@ -16,7 +26,6 @@ interface Carried {
 declare global {
   interface Window {
     yardstickCarried?: Carried;
-    yardstickEarly?: Early;
     /** The browser's own Worker, kept before the search's stand-in for file pages replaces it. */
     yardstickWorker?: typeof Worker;
   }
@@ -24,76 +33,75 @@ declare global {
 
 export interface Progress {
   state: "loading" | "ready" | "failed";
+  /** Bytes that have arrived, and all that are wanted; 0 when that isn't known yet. */
   loaded: number;
   total: number;
-  message: string;
+  /** Nothing has been heard of the start for a while; it may still come. */
+  slow: boolean;
+  /** Why it failed. */
+  trouble: Trouble | null;
 }
 
-interface Waiting {
-  request: Request;
-  resolve(response: Response | null): void;
+const FRESH: Progress = { state: "loading", loaded: 0, total: 0, slow: false, trouble: null };
+
+/** A question, from when it is asked until its answer. */
+class Question {
+  readonly text: string;
+  readonly answer: Promise<Response | null>;
+  settle!: (answer: Response | null) => void;
+  /** How often Python died of it, or took too long. */
+  failures = 0;
+
+  constructor(readonly request: Request) {
+    this.text = JSON.stringify(request);
+    this.answer = new Promise((resolve) => (this.settle = resolve));
+  }
+
+  /** Whether nobody wants this answer any more once `newer` is asked. */
+  isOutdatedBy(newer: Request): boolean {
+    const { worksheet, stage } = this.request;
+    return worksheet === newer.worksheet && (newer.stage === "exact" || stage === "full");
+  }
 }
 
 export class Engine {
   private worker: Worker | undefined;
   private started = false;
-  /** What was said before the worker was there to hear it. */
-  private early: ToWorker[] = [];
-  private inFlight: Waiting | undefined;
-  private next: Waiting | undefined;
-  private count = 0;
+  private inFlight: Question | undefined;
+  private waiting: Question[] = [];
+  /** The question that Python died of, or that took too long. */
+  private blamed: Question | undefined;
+  /** True once a start has failed, until one succeeds. */
+  private again = false;
+  /** Counts the starts: what an earlier one still says is nobody's business. */
+  private turn = 0;
+  /** Seconds since the worker was last heard of, or asked. */
+  private silence = 0;
+  private ticking = 0;
   private listeners = new Set<(progress: Progress) => void>();
-  private progress: Progress = { state: "loading", loaded: 0, total: 0, message: "" };
+  private progress = FRESH;
 
   /** `base` is the address of the folder that holds the client script. */
-  constructor(readonly base: string) {}
+  constructor(readonly base: string) {
+    window.addEventListener("online", () => {
+      if (this.progress.trouble?.cause === "network") this.retry();
+    });
+  }
 
   /** Start Python if it is not started; calling it again costs nothing. */
   start(): void {
     if (this.started) return;
     this.started = true;
-    this.report({ state: "loading" });
-    if (!CARRIED) {
-      this.startWorker();
-      return;
-    }
-    const script = document.createElement("script");
-    script.src = new URL(CARRIED, this.base).href;
-    script.onload = () => this.startWorker();
-    script.onerror = () => this.fail("A file of the offline copy is missing.");
-    document.head.append(script);
+    this.begin();
   }
 
-  private startWorker(): void {
-    const early = window.yardstickEarly;
-    if (early) {
-      this.listenTo(early.worker);
-      for (const message of early.heard.splice(0)) this.hear(message);
-      return;
-    }
-    const carried = window.yardstickCarried;
-    const address = carried
-      ? URL.createObjectURL(new Blob([carried.worker], { type: "text/javascript" }))
-      : new URL(RUNTIME.folder + RUNTIME.worker, this.base).href;
-    try {
-      const worker = new (window.yardstickWorker ?? Worker)(address);
-      if (carried) worker.postMessage({ kind: "start", parts: carried.parts } satisfies ToWorker);
-      this.listenTo(worker);
-    } catch (problem) {
-      this.fail(String(problem));
-    }
-  }
-
-  private listenTo(worker: Worker): void {
-    this.worker = worker;
-    worker.onmessage = (event: MessageEvent<FromWorker>) => this.hear(event.data);
-    worker.onerror = (event) => this.fail(event.message || "The worker did not start.");
-    for (const message of this.early.splice(0)) this.tell(message);
-  }
-
-  /** True once Python has answered that it is ready. */
-  get ready(): boolean {
-    return this.progress.state === "ready";
+  /** Start anew, on the reader's word; what was asked and not answered is asked again. */
+  retry(): void {
+    if (!this.started || this.progress.state === "ready") return;
+    this.again = false;
+    this.blamed = undefined;
+    for (const question of this.waiting) question.failures = 0;
+    this.begin();
   }
 
   /** Call `listener` now and at every change, until the returned function is called. */
@@ -103,55 +111,222 @@ export class Engine {
     return () => this.listeners.delete(listener);
   }
 
-  /** Answer `request`, or null when a newer one took its place or Python is not to be had. */
+  /**
+   * Answer `request`; null when a newer one of the same worksheet took its place, or `forget` was
+   * called. While Python is not to be had the answer is still to come: `watch` tells why.
+   */
   ask(request: Request): Promise<Response | null> {
     this.start();
-    return new Promise((resolve) => {
-      this.next?.resolve(null);
-      this.next = { request, resolve };
-      this.send();
+    const question = new Question(request);
+    const same = [this.inFlight, ...this.waiting].find((each) => each?.text === question.text);
+    if (same) return same.answer;
+    this.waiting = this.waiting.filter((each) => {
+      const outdated = each.isOutdatedBy(request);
+      if (outdated) each.settle(null);
+      return !outdated;
     });
+    this.waiting.push(question);
+    this.send();
+    if (this.blamed && this.progress.state === "failed") this.passOver(this.blamed);
+    return question.answer;
+  }
+
+  /** Give up every question that waits: nobody is there for the answers. */
+  forget(): void {
+    for (const question of this.waiting.splice(0)) question.settle(null);
+  }
+
+  /** Start anew for the other questions; `blamed`, if somebody still waits for it, comes last. */
+  private passOver(blamed: Question): void {
+    this.blamed = undefined;
+    const others = this.waiting.filter((each) => each !== blamed);
+    if (others.length < this.waiting.length) {
+      blamed.failures = 1;
+      others.push(blamed);
+    }
+    this.waiting = others;
+    this.begin();
+  }
+
+  private begin(): void {
+    this.end();
+    this.startTicking();
+    if (CARRIED && !window.yardstickCarried) this.loadCarried();
+    else this.startWorker();
+  }
+
+  private startTicking(): void {
+    this.report(FRESH);
+    this.ticking = window.setInterval(() => this.tick(), TICK);
+  }
+
+  /** End the worker; the question that it had goes behind the others. */
+  private end(): void {
+    this.turn += 1;
+    this.worker?.terminate();
+    this.worker = undefined;
+    this.silence = 0;
+    window.clearInterval(this.ticking);
+    if (this.inFlight) this.waiting.push(this.inFlight);
+    this.inFlight = undefined;
+  }
+
+  private loadCarried(): void {
+    const { turn } = this;
+    const script = document.createElement("script");
+    const missing = { cause: "missing", detail: CARRIED } as const;
+    script.src = new URL(CARRIED, this.base).href;
+    script.onload = () => {
+      if (turn !== this.turn) return;
+      if (window.yardstickCarried) this.startWorker();
+      else this.fail({ ...missing, cause: "damaged" });
+    };
+    script.onerror = () => turn === this.turn && this.fail(missing);
+    document.head.append(script);
+  }
+
+  private get script(): string {
+    return new URL(RUNTIME.folder + RUNTIME.worker, this.base).href;
+  }
+
+  private startWorker(): void {
+    const early = window.yardstickEarly;
+    window.yardstickEarly = undefined;
+    if (early) {
+      const { turn } = this;
+      this.listenTo(early.worker);
+      for (const message of early.heard) if (turn === this.turn) this.hear(message);
+      return;
+    }
+    const carried = window.yardstickCarried;
+    const blob = carried && new Blob([carried.worker], { type: "text/javascript" });
+    try {
+      const worker = new (window.yardstickWorker ?? Worker)(
+        blob ? URL.createObjectURL(blob) : this.script,
+      );
+      if (carried) worker.postMessage({ kind: "start", parts: carried.parts } satisfies ToWorker);
+      this.listenTo(worker);
+    } catch (problem) {
+      this.fail({ cause: "start", detail: wordsOf(problem) });
+    }
+  }
+
+  private listenTo(worker: Worker): void {
+    const { turn } = this;
+    this.worker = worker;
+    const broken = (detail: string): void => {
+      const cause = this.progress.state === "ready" ? "died" : "start";
+      if (turn === this.turn) this.stumble({ cause, detail });
+    };
+    worker.onmessage = (event: MessageEvent<FromWorker>) => turn === this.turn && this.hear(event.data);
+    worker.onmessageerror = () => broken("a message could not be read");
+    worker.onerror = (event) => {
+      event.preventDefault();
+      broken(event.message ?? "");
+    };
+    this.send();
   }
 
   private send(): void {
-    if (this.inFlight || !this.next) return;
-    if (this.progress.state === "failed") {
-      this.next.resolve(null);
-      this.next = undefined;
-      return;
-    }
-    this.inFlight = this.next;
-    this.next = undefined;
-    this.count += 1;
-    this.tell({ kind: "ask", id: this.count, request: JSON.stringify(this.inFlight.request) });
+    if (this.inFlight || !this.worker) return;
+    this.inFlight = this.waiting.shift();
+    if (!this.inFlight) return;
+    this.silence = 0;
+    this.worker.postMessage({ kind: "ask", request: this.inFlight.text } satisfies ToWorker);
   }
 
   private hear(message: FromWorker): void {
+    this.silence = 0;
     if (message.kind === "progress") {
-      this.report({ loaded: message.loaded, total: message.total });
+      this.report({ loaded: message.loaded, total: message.total, slow: false });
     } else if (message.kind === "ready") {
-      this.report({ state: "ready" });
+      this.again = false;
+      this.report({ state: "ready", slow: false });
     } else if (message.kind === "failed") {
-      this.fail(message.message);
+      this.stumble(message);
     } else {
-      const done = this.inFlight;
-      this.inFlight = undefined;
-      done?.resolve(JSON.parse(message.response) as Response);
-      this.send();
+      this.take(message.response);
     }
   }
 
-  private fail(message: string): void {
-    this.worker?.terminate();
-    this.report({ state: "failed", message });
-    this.inFlight?.resolve(null);
+  private take(text: string): void {
+    let answer: Response;
+    try {
+      answer = JSON.parse(text) as Response;
+    } catch (problem) {
+      this.stumble({ cause: "died", detail: wordsOf(problem) });
+      return;
+    }
+    this.inFlight?.settle(answer);
     this.inFlight = undefined;
     this.send();
   }
 
-  private tell(message: ToWorker): void {
-    if (this.worker) this.worker.postMessage(message);
-    else this.early.push(message);
+  /** Once a second: a clock that is put forward, or a device that slept, costs nobody an answer. */
+  private tick(): void {
+    this.silence += 1;
+    const { state, slow } = this.progress;
+    if (state === "loading") {
+      if (!slow && this.silence >= LONGEST_SILENCE) this.report({ slow: true });
+    } else if (this.inFlight && this.silence >= LONGEST_ANSWER * (1 + this.inFlight.failures)) {
+      this.stumble({ cause: "late", detail: `${this.silence} s` });
+    }
+  }
+
+  /** Something went wrong: start once more, with the same question, before it is said. */
+  private stumble(trouble: Trouble): void {
+    const running = this.progress.state === "ready";
+    const question = this.inFlight;
+    this.end();
+    // What the worker says of its parts it has tried twice itself.
+    let final = !["start", "died", "late"].includes(trouble.cause);
+    if (running && question) {
+      question.failures += 1;
+      final = question.failures > 1;
+      this.blamed = final ? question : undefined;
+    } else {
+      final ||= this.again;
+      this.again = true;
+    }
+    if (final) void this.giveUp(trouble);
+    else void this.freshen(!running);
+  }
+
+  /** Start the second try; after a start that failed the script may be damaged where it is kept. */
+  private async freshen(damaged: boolean): Promise<void> {
+    const { turn } = this;
+    this.startTicking();
+    if (damaged && !CARRIED) {
+      try {
+        const response = await fetch(this.script, { cache: "reload" });
+        await response.arrayBuffer();
+        if (turn !== this.turn) return;
+        if (!response.ok) {
+          await this.giveUp({ cause: "missing", detail: `${RUNTIME.worker}: ${response.status}` });
+          return;
+        }
+      } catch (problem) {
+        if (turn === this.turn) this.fail({ cause: "network", detail: wordsOf(problem) });
+        return;
+      }
+    }
+    this.begin();
+  }
+
+  /** Say it; what is missing or other than it should be may be of another version of the site. */
+  private async giveUp(trouble: Trouble): Promise<void> {
+    const { turn } = this;
+    const perhaps = ["missing", "damaged", "start"].includes(trouble.cause) && !CARRIED;
+    const newer = perhaps && (await isNewer());
+    if (turn === this.turn) this.fail(newer ? { ...trouble, cause: "newer" } : trouble);
+  }
+
+  private fail(trouble: Trouble): void {
+    this.end();
+    // In a frame without an origin of its own every file is somebody else's.
+    const framed = window.origin === "null" && !CARRIED;
+    const said: Trouble = framed ? { ...trouble, cause: "frame" } : trouble;
+    this.report({ state: "failed", slow: false, trouble: said });
   }
 
   private report(change: Partial<Progress>): void {

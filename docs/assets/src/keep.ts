@@ -1,6 +1,8 @@
 /** The page's side of keeping the site on the device: when, how far, and what the reader sees. */
 
+import { reload, reloadQuietly } from "./build";
 import { make } from "./dom";
+import { wordsOf } from "./problem";
 
 export type ToKeeper = { kind: "take" } | { kind: "claim"; version: string } | { kind: "check" };
 
@@ -16,7 +18,7 @@ export type FromKeeper =
       reason: Reason | null;
     };
 
-type Reason = "room" | "changed" | "network";
+export type Reason = "room" | "changed" | "network" | "storage";
 
 interface InstallOffer extends Event {
   prompt(): Promise<void>;
@@ -25,11 +27,22 @@ interface InstallOffer extends Event {
 const WORKER = "service-worker.js";
 const REFUSED_KEY = "yardstick.keep";
 const LOOK_AGAIN = 3_600_000;
+const TAKEN = "This page is of an earlier version than the rest of the site.";
 const FAILURES: Record<Reason, string> = {
   room: "The site could not be kept on this device: there is no room left.",
   changed: "The site was being changed while it was fetched. It will be kept at the next visit.",
   network: "The site is not kept on this device yet: the network broke off.",
+  storage: "The site could not be kept on this device: the browser's storage does not work.",
 };
+
+/** The browser's side of service workers; null where there is none, or a frame may not look at it. */
+function container(): ServiceWorkerContainer | null {
+  try {
+    return navigator.serviceWorker ?? null;
+  } catch {
+    return null;
+  }
+}
 
 function million(bytes: number): string {
   return (bytes / 1e6).toFixed(1);
@@ -37,22 +50,25 @@ function million(bytes: number): string {
 
 export class Keeping {
   private readonly version = document.documentElement.dataset["version"] ?? "";
+  private readonly container = container();
   private registration: ServiceWorkerRegistration | undefined;
-  private controlled = Boolean(navigator.serviceWorker?.controller);
+  private controlled = Boolean(this.container?.controller);
   private begun = false;
-  private lookedAt = Date.now();
+  /** By the clock of the page, which nobody sets. */
+  private lookedAt = performance.now();
   private text = "";
   private whole = false;
+  /** True while the line counts what has been fetched. */
+  private fetching = false;
   private offer: InstallOffer | undefined;
 
   /** `root` is the address of the site's first page. */
   constructor(private readonly root: string) {
     if (!this.possible) return;
-    const container = navigator.serviceWorker;
-    container.addEventListener("message", (event: MessageEvent<FromKeeper>) => this.hear(event.data));
-    container.addEventListener("controllerchange", () => {
+    this.container?.addEventListener("message", (event) => this.hear(event.data as FromKeeper));
+    this.container?.addEventListener("controllerchange", () => {
       // Another version took over, so this page is of a version that is gone.
-      if (this.controlled) window.location.reload();
+      if (this.controlled && !reloadQuietly()) this.offerReload(TAKEN, reload);
       this.controlled = true;
     });
     window.addEventListener("online", () => this.check());
@@ -67,7 +83,7 @@ export class Keeping {
   /** Only a page of its own, from a server, over a connection that nobody can tamper with. */
   private get possible(): boolean {
     const served = window.location.protocol.startsWith("http") && window.isSecureContext;
-    return served && Boolean(this.version) && window.top === window && "serviceWorker" in navigator;
+    return served && Boolean(this.version) && window.top === window && this.container !== null;
   }
 
   /** Keep the site, unless the reader asked not to; calling it again costs nothing. */
@@ -76,7 +92,7 @@ export class Keeping {
     this.begun = true;
     try {
       const url = new URL(WORKER, this.root).href;
-      const registration = await navigator.serviceWorker.register(url);
+      const registration = await this.container!.register(url);
       if (!registration) return;
       this.registration = registration;
       registration.addEventListener("updatefound", () => this.follow(registration.installing));
@@ -111,11 +127,15 @@ export class Keeping {
     worker.addEventListener("statechange", () => {
       if (worker.state === "installed" && newer) this.announce(worker);
       if (worker.state === "activated") this.settled(worker);
+      // It died on the way, and nobody else says so.
+      if (worker.state === "redundant" && !this.whole && this.fetching) {
+        this.hear({ kind: "failed", reason: "network" });
+      }
     });
   }
 
   private settled(worker: ServiceWorker): void {
-    if (!navigator.serviceWorker.controller) this.tell(worker, { kind: "claim", version: this.version });
+    if (!this.container?.controller) this.tell(worker, { kind: "claim", version: this.version });
     this.check();
   }
 
@@ -130,8 +150,8 @@ export class Keeping {
   }
 
   private lookForNewer(): void {
-    if (document.hidden || !this.registration || Date.now() - this.lookedAt < LOOK_AGAIN) return;
-    this.lookedAt = Date.now();
+    if (document.hidden || !this.registration || performance.now() - this.lookedAt < LOOK_AGAIN) return;
+    this.lookedAt = performance.now();
     // Without a network there is nothing newer to be had.
     this.registration.update().catch(() => undefined);
   }
@@ -141,6 +161,7 @@ export class Keeping {
       if (this.whole) return;
       const share = `${million(message.done)} of ${million(message.total)} MB`;
       this.say(`Keeping this site on this device: ${share}`, false);
+      this.fetching = true;
     } else if (message.kind === "failed") {
       if (!this.whole) this.say(FAILURES[message.reason], false);
     } else if (message.kind === "kept") {
@@ -159,6 +180,7 @@ export class Keeping {
       room: "there is no room to keep it whole",
       changed: "the site has a new version, which is being fetched",
       network: "there is no network to fetch what is missing",
+      storage: "the browser's storage does not work",
     }[reason ?? "network"];
     this.say(`${parts} of the copy on this device ${be} missing or damaged, and ${why}.`, false);
   }
@@ -166,6 +188,7 @@ export class Keeping {
   private say(text: string, whole: boolean): void {
     this.text = text;
     this.whole = whole;
+    this.fetching = false;
     this.show();
   }
 
@@ -207,27 +230,37 @@ export class Keeping {
   /** Give up what is kept; it stays given up until the reader asks for it. */
   private async remove(): Promise<void> {
     this.remember(true);
-    await this.registration?.unregister();
-    const ours = `yardstick ${new URL(this.root).pathname} `;
-    for (const name of await caches.keys()) {
-      if (name.startsWith(ours)) await caches.delete(name);
+    try {
+      await this.registration?.unregister();
+      const ours = `yardstick ${new URL(this.root).pathname} `;
+      for (const name of await caches.keys()) {
+        if (name.startsWith(ours)) await caches.delete(name);
+      }
+    } catch (problem) {
+      this.say(`The browser did not remove it. (${wordsOf(problem)})`, true);
+      return;
     }
     // The worker still answers this page, and would keep again what it fetches for it.
-    window.location.reload();
+    reload();
   }
 
   private announce(worker: ServiceWorker): void {
-    document.querySelector(".ys-newer")?.remove();
-    const reload = make("button", { type: "button", class: "ys-button" }, "Reload");
-    const later = make("button", { type: "button", class: "ys-button" }, "Later");
-    const text = make("span", {}, "A new version is ready.");
-    const box = make("div", { class: "ys-newer", role: "status" }, text, reload, later);
-    reload.addEventListener("click", () => {
+    this.offerReload("A new version is ready.", () => {
+      // Another page may have let it in, or a newer one in its place.
+      if (worker.state !== "installed") reload();
       worker.addEventListener("statechange", () => {
-        if (worker.state === "activated") window.location.reload();
+        if (["activated", "redundant"].includes(worker.state)) reload();
       });
       this.tell(worker, { kind: "take" });
     });
+  }
+
+  private offerReload(text: string, action: () => void): void {
+    document.querySelector(".ys-newer")?.remove();
+    const now = make("button", { type: "button", class: "ys-button" }, "Reload");
+    const later = make("button", { type: "button", class: "ys-button" }, "Later");
+    const box = make("div", { class: "ys-newer", role: "status" }, make("span", {}, text), now, later);
+    now.addEventListener("click", action);
     later.addEventListener("click", () => box.remove());
     document.body.append(box);
   }

@@ -40,7 +40,8 @@ interface Scope {
   addEventListener(kind: "message", action: (event: Told) => void): void;
 }
 
-import type { FromKeeper, ToKeeper } from "./keep";
+import { sha256 } from "./digest";
+import type { FromKeeper, Reason, ToKeeper } from "./keep";
 
 declare const VERSION: string;
 declare const self: Scope;
@@ -58,13 +59,8 @@ const AT_ONCE = 4;
 /** Files whose content was found right since this worker started. */
 const checked = new Set<string>();
 
-async function digest(bytes: ArrayBuffer): Promise<string> {
-  const sum = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
-  return btoa(String.fromCharCode(...sum)).slice(0, 22);
-}
-
 async function isRight(response: Response, file: Listed): Promise<boolean> {
-  return file.digests.includes(await digest(await response.arrayBuffer()));
+  return file.digests.includes(await sha256(await response.arrayBuffer()));
 }
 
 /** Fetch a file from the server; it is taken only if it is the one that is listed. */
@@ -72,7 +68,7 @@ async function download(url: string, file: Listed): Promise<Response> {
   for (const cache of ["no-cache", "reload"] as const) {
     const response = await fetch(url, { cache, credentials: "same-origin" });
     const bytes = await response.arrayBuffer();
-    if (!response.ok || !file.digests.includes(await digest(bytes))) continue;
+    if (!response.ok || !file.digests.includes(await sha256(bytes))) continue;
     // Made anew, because a page may not be answered with a response that was redirected.
     const headers = new Headers(response.headers);
     headers.delete("Content-Encoding");
@@ -141,14 +137,15 @@ async function keepAll(report: boolean): Promise<unknown[]> {
   return problems;
 }
 
-function reason(problem: unknown): "room" | "changed" | "network" {
+function reason(problem: unknown): Reason {
   if (problem instanceof OtherVersion) return "changed";
-  const name = problem instanceof DOMException ? problem.name : "";
-  return name === "QuotaExceededError" ? "room" : "network";
+  // A network that is gone is a TypeError.
+  if (!(problem instanceof DOMException)) return "network";
+  return problem.name === "QuotaExceededError" ? "room" : "storage";
 }
 
 async function install(): Promise<void> {
-  const [problem] = await keepAll(true);
+  const [problem] = await keepAll(true).catch((problem: unknown) => [problem]);
   if (problem === undefined) return;
   await tell({ kind: "failed", reason: reason(problem) });
   throw problem;
@@ -161,7 +158,7 @@ async function activate(): Promise<void> {
 }
 
 async function check(): Promise<FromKeeper> {
-  const problems = await keepAll(false);
+  const problems = await keepAll(false).catch((problem: unknown) => [...files].map(() => problem));
   if (problems.some((each) => reason(each) === "changed")) await giveWay();
   return {
     kind: "kept",
@@ -194,12 +191,12 @@ function notice(text: string, again: boolean): Response {
 
 async function answer(event: Fetching, url: string, file: Listed): Promise<Response> {
   try {
-    const cache = await caches.open(current);
-    const found = await kept(cache, url, file);
+    // A browser that can't open what it kept still gets its page, and so does one without room.
+    const cache = await caches.open(current).catch(() => null);
+    const found = cache && (await kept(cache, url, file).catch(() => undefined));
     if (found) return found;
     const fresh = await download(url, file);
-    // A device without room still gets its page.
-    event.waitUntil(cache.put(url, fresh.clone()).catch(() => undefined));
+    if (cache) event.waitUntil(cache.put(url, fresh.clone()).catch(() => undefined));
     return fresh;
   } catch (problem) {
     const changed = reason(problem) === "changed";

@@ -1,8 +1,10 @@
 /** The page that lists the reader's machines: rename, delete, take out to a file, bring in. */
 
+import { LEAVING } from "./build";
 import { make } from "./dom";
-import type { Aside, Kept, MachineStore, Role, Shelf } from "./machines";
-import { LARGEST_FILE, LONGEST_NAME, ROLES, readContents, sameName, toFile } from "./machines";
+import { LARGEST_FILE, LONGEST_NAME, asText, readContents, toFile } from "./machine_file";
+import { type Aside, type Kept, type MachineStore, type Shelf, whyNotKept } from "./machine_store";
+import { ROLES, type Role, own, sameName } from "./machines";
 
 const HEADINGS: Record<Role, string> = { tractor: "Tractors", implement: "Implements" };
 
@@ -38,6 +40,9 @@ export class MachinesPage {
     "aria-label": "File with machines",
   });
   private shelf: Shelf = { machines: [], aside: [], problem: "" };
+  /** The machines that are being given a new name, each with its place in the list. */
+  private readonly renaming = new Map<string, { item: HTMLElement; input: HTMLInputElement }>();
+  private readonly stop = new AbortController();
   private readonly unwatch: () => void;
 
   constructor(
@@ -60,9 +65,13 @@ export class MachinesPage {
       ),
     );
     this.unwatch = store.watch((shelf) => this.show(shelf));
+    // A name that is half typed has no place but this page.
+    const stay = (event: Event): void => void (this.renaming.size && event.preventDefault());
+    window.addEventListener(LEAVING, stay, { signal: this.stop.signal });
   }
 
   release(): void {
+    this.stop.abort();
     this.unwatch();
   }
 
@@ -73,6 +82,8 @@ export class MachinesPage {
 
   private show(shelf: Shelf): void {
     this.shelf = shelf;
+    this.missRenamed();
+    const stay = this.focusKept();
     const parts: HTMLElement[] = [];
     if (shelf.problem) parts.push(make("p", { class: "ys-stale" }, shelf.problem));
     for (const aside of shelf.aside) parts.push(this.asideBox(aside));
@@ -80,20 +91,48 @@ export class MachinesPage {
       const machines = shelf.machines.filter((machine) => machine.role === role);
       parts.push(make("h3", {}, HEADINGS[role]));
       if (machines.length) {
-        const items = machines.map((machine) => this.item(machine));
+        const items = machines.map((each) => this.renaming.get(each.id)?.item ?? this.item(each));
         parts.push(make("ul", { class: "ys-machines" }, ...items));
       } else {
         parts.push(make("p", { class: "ys-note" }, `No ${role} is kept on this device yet.`));
       }
     }
     this.list.replaceChildren(...parts);
+    stay();
+  }
+
+  /** Returns what puts the reader back where they are in the list, once it is made anew. */
+  private focusKept(): () => void {
+    const focused = document.activeElement;
+    if (!(focused instanceof HTMLElement) || !this.list.contains(focused)) return () => undefined;
+    if (focused instanceof HTMLInputElement) {
+      const { selectionStart, selectionEnd } = focused;
+      return () => {
+        focused.focus();
+        focused.setSelectionRange(selectionStart, selectionEnd);
+      };
+    }
+    const label = focused.getAttribute("aria-label");
+    return () => {
+      const buttons = [...this.list.querySelectorAll<HTMLElement>("button")];
+      buttons.find((each) => each.getAttribute("aria-label") === label)?.focus();
+    };
+  }
+
+  /** Say which machines are gone that were being given a new name. */
+  private missRenamed(): void {
+    for (const [id, { input }] of this.renaming) {
+      if (this.shelf.machines.some((each) => each.id === id)) continue;
+      this.renaming.delete(id);
+      this.say(`The machine that was to be called “${input.value}” was deleted in another tab.`);
+    }
   }
 
   private item(machine: Kept): HTMLElement {
     const name = make("strong", {}, machine.name);
     const known = Object.entries(machine.inputs).map(([field, text]) => {
-      const { label, options } = this.fields[field] ?? { label: field };
-      return `${label}: ${options?.[text] ?? text}`;
+      const { label, options = {} } = own(this.fields, field) ?? { label: field };
+      return `${label}: ${own(options, text) ?? text}`;
     });
     const query = new URLSearchParams(
       Object.entries(this.absent[machine.role]).map(([field, text]) => [
@@ -120,48 +159,70 @@ export class MachinesPage {
     const input = make("input", { id, type: "text", maxlength: String(LONGEST_NAME) });
     input.value = machine.name;
     const error = make("p", { class: "ys-error", role: "alert", hidden: "" });
+    const close = (): void => {
+      this.renaming.delete(machine.id);
+      this.show(this.shelf);
+    };
+    const refuse = (why: string): void => {
+      error.textContent = why;
+      error.hidden = false;
+      input.focus();
+    };
     const finish = async (): Promise<void> => {
       const name = input.value.trim();
       const others = this.shelf.machines.filter((each) => each.id !== machine.id);
       const taken = `Another ${machine.role} is called that. Choose a name of its own.`;
-      if (!name || others.some((each) => sameName(each, name, machine.role))) {
-        error.textContent = name ? taken : "A machine needs a name.";
-        error.hidden = false;
-        input.focus();
-      } else if (!(await this.attempt(() => this.store.rename(machine.id, name)))) {
-        // Another tab took the name in the same moment.
-        this.say(taken);
+      if (!name) refuse("A machine needs a name.");
+      else if (others.some((each) => sameName(each, name, machine.role))) refuse(taken);
+      else {
+        try {
+          const outcome = await this.store.rename(machine.id, name);
+          if (outcome === "renamed") close();
+          else if (outcome === "taken") refuse(taken);
+          else this.missRenamed();
+        } catch (problem) {
+          refuse(`It keeps its name. ${whyNotKept(problem)}`);
+        }
       }
     };
     input.addEventListener("keydown", (event) => {
       if (event.key === "Enter") void finish();
-      else if (event.key === "Escape") this.show(this.shelf);
+      else if (event.key === "Escape") close();
     });
+    this.renaming.set(machine.id, { item, input });
     item.replaceChildren(
       make("div", { class: "ys-field" }, make("label", { for: id }, "New name"), input, error),
       button("Save", () => void finish(), "Save the new name"),
-      button("Cancel", () => this.show(this.shelf)),
+      button("Cancel", close),
     );
     input.select();
   }
 
   private async remove(machine: Kept): Promise<void> {
-    if (!(await this.attempt(() => this.store.remove(machine.id).then(() => true)))) return;
+    if (!(await this.attempt(() => this.store.remove(machine.id)))) return;
     const undo = button("Undo", () => {
-      void this.attempt(() => this.store.add([machine]).then(() => true));
       this.said.hidden = true;
+      void this.bringBack(machine);
     });
     this.say(`“${machine.name}” was deleted from this device. `, undo);
     undo.focus();
   }
 
-  /** Do something with the store; what goes wrong is said, and counts as done. */
-  private async attempt(action: () => Promise<boolean>): Promise<boolean> {
+  private async bringBack(machine: Kept): Promise<void> {
+    await this.attempt(async () => {
+      const { over } = await this.store.add([machine]);
+      if (over) this.say(`“${machine.name}” has no place any more: this device keeps no more machines.`);
+    });
+  }
+
+  /** Do something with the store; false when it went wrong, which is said. */
+  private async attempt(action: () => Promise<void>): Promise<boolean> {
     try {
-      return await action();
-    } catch (problem) {
-      this.say(`That could not be kept: ${problem instanceof Error ? problem.message : problem}`);
+      await action();
       return true;
+    } catch (problem) {
+      this.say(`That was not done. ${whyNotKept(problem)}`);
+      return false;
     }
   }
 
@@ -204,7 +265,6 @@ export class MachinesPage {
       if (known) said.push(`${known} were here already, exactly so.`);
       if (over) said.push(`${over} were left out: this device keeps no more of them.`);
       this.say([...said, ...problems].join(" "));
-      return true;
     });
   }
 
@@ -227,13 +287,12 @@ export class MachinesPage {
       };
       tools.append(button("Put it back", () => void back()));
     }
-    const text = (): string => `${JSON.stringify(aside.value, null, 2)}\n`;
     const drop = (): void => {
       if (!window.confirm("Delete the list that was set aside, for good?")) return;
-      void this.attempt(() => this.store.drop(aside.key).then(() => true));
+      void this.attempt(() => this.store.drop(aside.key));
     };
     tools.append(
-      button("Save it to a file", () => download("yardstick-set-aside.json", text())),
+      button("Save it to a file", () => download("yardstick-set-aside.json", asText(aside.value))),
       button("Delete it", drop, "Delete the list that was set aside"),
     );
     box.append(tools);

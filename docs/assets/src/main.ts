@@ -1,12 +1,14 @@
 /** The start: makes every worksheet on the page live, on this page and on the next ones. */
 
+import { catchUp, fits, reload } from "./build";
 import { Embed } from "./embed";
 import { Engine } from "./engine";
 import { Keeping } from "./keep";
-import { MachineStore } from "./machines";
+import { MachineStore } from "./machine_store";
 import { MachinesPage } from "./machines_page";
 import { Picker } from "./picker";
 import { Sheet } from "./sheet";
+import { arrived } from "./typed";
 
 interface Observable {
   subscribe(next: () => void): void;
@@ -37,6 +39,12 @@ function whenIdle(action: () => void): void {
 
 function mount(): void {
   for (const sheet of sheets) sheet.release();
+  engine.forget();
+  // The server has another build by now: its pages don't go with this one's scripts.
+  if (!fits()) {
+    reload();
+    return;
+  }
   const sections = [...document.querySelectorAll<HTMLElement>("section.ys[data-worksheet]")];
   sheets = sections.map((section, index) => new Sheet(section, engine, index === 0));
   for (const each of yard) each.release();
@@ -45,6 +53,7 @@ function mount(): void {
   );
   const page = document.querySelector<HTMLElement>("#ys-machines");
   if (page) yard.push(new MachinesPage(page, machines));
+  arrived();
   keeping.show();
   if (embed) embed.follow();
   else if (sheets.length) whenIdle(() => engine.start());
@@ -58,6 +67,12 @@ engine.watch(({ state }) => {
   if (state === "failed") keeping.check();
 });
 
-if (window.document$) window.document$.subscribe(mount);
-else if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", mount);
-else mount();
+function begin(): void {
+  if (window.document$) window.document$.subscribe(mount);
+  else if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", mount);
+  else mount();
+  window.yardstickRuns = true;
+}
+
+if (fits()) begin();
+else void catchUp();

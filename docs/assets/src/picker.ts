@@ -1,8 +1,11 @@
 /** On top of a form: pick a tractor or an implement, or keep the one that is filled in. */
 
+import { LEAVING } from "./build";
 import { make } from "./dom";
-import type { Control, Kept, Machine, MachineStore, Role, Shelf } from "./machines";
-import { LONGEST_NAME, sameName, siteLists, textFor } from "./machines";
+import { LONGEST_NAME } from "./machine_file";
+import { type Kept, type MachineStore, type Shelf, whyNotKept } from "./machine_store";
+import type { Control, Machine, Role } from "./machines";
+import { sameName, siteLists, textFor } from "./machines";
 
 /** Said by a worksheet whenever its inputs have changed, by whatever hand. */
 export const INPUTS_EVENT = "ys-inputs";
@@ -20,6 +23,8 @@ export class Picker {
   private readonly saving = make("div", { class: "ys-pick-save", hidden: "" });
   private readonly offered: Machine[] = [];
   private mine: Kept[] = [];
+  /** Why the reader's own machines can't be had. */
+  private problem = "";
   /** The machine that the reader picked or saved last. */
   private picked = "";
   /** The machine that the form described last. */
@@ -38,7 +43,7 @@ export class Picker {
     this.absent = JSON.parse(place.dataset["fields"] ?? "{}") as Record<string, string>;
     for (const element of form.elements) {
       const control = element as Control;
-      if (control.name in this.absent) this.controls.set(control.name, control);
+      if (Object.hasOwn(this.absent, control.name)) this.controls.set(control.name, control);
     }
     const id = `${form.parentElement?.id ?? "ys"}-pick-${this.role}`;
     this.select = make("select", { id, "aria-describedby": `${id}-note` });
@@ -60,6 +65,8 @@ export class Picker {
       place.addEventListener(kind, (event) => event.stopPropagation(), { signal });
     }
     form.addEventListener(INPUTS_EVENT, () => this.compare(), { signal });
+    const stay = (event: Event): void => void (this.saving.hidden || event.preventDefault());
+    window.addEventListener(LEAVING, stay, { signal });
     this.unwatch = store.watch((shelf) => this.offer(shelf));
     this.offer({ machines: [], aside: [], problem: "" });
   }
@@ -71,6 +78,7 @@ export class Picker {
 
   /** Fill the list: the reader's own machines first, then the site's. */
   private offer(shelf: Shelf): void {
+    this.problem = shelf.problem;
     this.mine = shelf.machines.filter((machine) => machine.role === this.role);
     const groups: { title: string; machines: Machine[] }[] = [
       { title: "My machines", machines: this.mine },
@@ -103,7 +111,7 @@ export class Picker {
   private likeness(machine: Machine): number {
     let [numbers, choices, blanks] = [0, 0, 0];
     for (const [name, control] of this.controls) {
-      if (!(name in machine.inputs)) continue;
+      if (!Object.hasOwn(machine.inputs, name)) continue;
       const choice = control instanceof HTMLSelectElement;
       if (!control.value) blanks += choice ? 0 : 1;
       else if (control.value !== this.textFor(machine, name, control)) return 0;
@@ -134,7 +142,7 @@ export class Picker {
     }
     this.select.value = index >= 0 ? String(index) : "";
     if (index >= 0) this.shown = this.offered[index]?.name ?? "";
-    this.note.textContent = index < 0 && this.shown ? `Changed from “${this.shown}”.` : "";
+    this.note.textContent = index < 0 && this.shown ? `Changed from “${this.shown}”.` : this.problem;
   }
 
   private openSaving(): void {
@@ -169,8 +177,7 @@ export class Picker {
         this.note.replaceChildren(`“${name}” is saved on this device. `, page, " lists all you keep.");
         this.select.focus();
       } catch (problem) {
-        const why = problem instanceof Error ? problem.message : String(problem);
-        said.textContent = `It could not be saved: this browser lets the page keep nothing. (${why})`;
+        said.textContent = `It could not be saved. ${whyNotKept(problem)}`;
       }
     };
     input.addEventListener("input", look);
@@ -202,7 +209,8 @@ export class Picker {
     for (const [field, control] of this.controls) {
       if (control.value.trim()) inputs[field] = control.value.trim();
     }
-    this.picked = name;
     await this.store.save({ name, role: this.role, inputs }, [...this.controls.keys()]);
+    this.picked = name;
+    this.compare();
   }
 }

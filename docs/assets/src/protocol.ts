@@ -1,8 +1,11 @@
 /** What the page and the worker say to each other, and what the build tells both. */
 
-/** One file of the runtime: its name beside the worker script, and its size unpacked. */
-export interface Part {
+import type { Mark } from "./digest";
+
+/** One file of the runtime: its name beside the worker script, and the mark of its content. */
+export interface Part extends Mark {
   name: string;
+  /** The bytes that travel. */
   size: number;
 }
 
@@ -36,22 +39,18 @@ export interface Request {
 
 export type Units = "us" | "metric";
 export type Stage = "exact" | "full";
-export type Finding = "within" | "close" | "over" | "unknown" | "compared";
 
 export interface Response {
-  worksheet: string;
   stage: Stage;
   ok: boolean;
   final: boolean;
   html?: string;
   errors: Record<string, string>;
   hints: Record<string, string>;
-  finding?: Finding;
   reply?: string;
   reply_html?: string;
   short?: string;
   short_has_link?: boolean;
-  title?: string;
 }
 
 /** A runtime part as the offline copy carries it: gzipped, in base64, by name. */
@@ -60,11 +59,36 @@ export type PackedParts = Record<string, string>;
 /** From the page to the worker. Only the offline copy starts it: elsewhere it starts by itself. */
 export type ToWorker =
   | { kind: "start"; parts: PackedParts }
-  | { kind: "ask"; id: number; request: string };
+  | { kind: "ask"; request: string };
+
+/** Why the calculator isn't there, or an answer. */
+export type Cause =
+  /** The network broke off, or there is none. */
+  | "network"
+  /** The server has no such file. */
+  | "missing"
+  /** A file isn't the one that the build wrote. */
+  | "damaged"
+  /** The server has a version of the site that this page is not of. */
+  | "newer"
+  /** The page stands in a frame that lets it run nothing. */
+  | "frame"
+  /** The worker, or Python in it, did not start. */
+  | "start"
+  /** It died in the middle of an answer. */
+  | "died"
+  /** It took longer over an answer than anybody waits. */
+  | "late";
+
+export interface Trouble {
+  cause: Cause;
+  /** What the browser says of it. */
+  detail: string;
+}
 
 /** From the worker to the page. */
 export type FromWorker =
   | { kind: "progress"; loaded: number; total: number }
   | { kind: "ready" }
-  | { kind: "answer"; id: number; response: string }
-  | { kind: "failed"; message: string };
+  | { kind: "answer"; response: string }
+  | ({ kind: "failed" } & Trouble);

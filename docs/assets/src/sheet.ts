@@ -1,15 +1,18 @@
 /** One worksheet on a page: its form, its answer, and the talk with Python in between. */
 
+import { LEAVING } from "./build";
 import { copyText, make } from "./dom";
 import { pageAddress } from "./embed";
 import type { Engine, Progress } from "./engine";
-import { LONGEST_LINK, readLink, writeLink } from "./link";
+import { type LinkState, LONGEST_LINK, readLink, writeLink } from "./link";
 import { type Control, type Machine, type Part, listed, partsOf, siteLists, textFor } from "./machines";
 import { INPUTS_EVENT } from "./picker";
 import type { Row } from "./print";
 import { Paper } from "./print";
 import type { Request, Response, Stage, Units } from "./protocol";
 import { copyRich, sendable, sender } from "./replies";
+import { showProgress } from "./trouble";
+import { keepTyped, keptTyped } from "./typed";
 
 /** Within a burst of changes an answer waits for this pause; the first of a burst does not. */
 const TYPING_PAUSE = 120;
@@ -17,6 +20,7 @@ const TYPING_PAUSE = 120;
 const LATE = 400;
 /** A half-typed value is not an error yet: its sentence waits for a longer pause. */
 const ERROR_PAUSE = 900;
+const UNSEARCHED = "A first look at the middle values; the ranges could not be searched.";
 const UNITS_KEY = "yardstick.units";
 /** The field of the road pages that says whose rules apply. */
 const REGION_FIELD = "place";
@@ -103,7 +107,7 @@ export class Sheet {
     this.listen();
     this.unwatch = engine.watch((progress) => this.showProgress(progress));
     section.dataset["live"] = "";
-    const fromLink = this.linked && this.takeLink();
+    const fromLink = this.linked ? this.takeLink() : this.takeTyped();
     if (!fromLink) this.takeRegion();
     if (fromLink || this.units !== siteUnits() || this.changed()) this.compute();
   }
@@ -139,6 +143,9 @@ export class Sheet {
     this.section.addEventListener("click", (event) => this.follow(event), { signal });
     window.addEventListener("beforeprint", () => this.paper.prepare(), { signal });
     window.addEventListener("afterprint", () => this.paper.clear(), { signal });
+    for (const event of ["pagehide", LEAVING]) {
+      window.addEventListener(event, () => this.typing && this.writeAddress(), { signal });
+    }
     if (this.linked) {
       window.addEventListener("hashchange", () => this.takeLink() && this.compute(), { signal });
     }
@@ -151,6 +158,7 @@ export class Sheet {
     this.changedAt = performance.now();
     if (!burst) this.compute();
     this.typing = window.setTimeout(() => {
+      this.typing = 0;
       this.writeAddress();
       if (burst) this.compute();
     }, TYPING_PAUSE);
@@ -182,7 +190,9 @@ export class Sheet {
   /** The answer on the page isn't for the inputs beside it, and nobody may take or print it so. */
   private showWaiting(): void {
     const whose = this.answered ? "the numbers before" : "the example";
-    this.markStale(`Your numbers are being worked out. What stands below is for ${whose}.`);
+    const failed = this.section.dataset["engine"] === "failed";
+    const yours = failed ? "Your numbers have no answer." : "Your numbers are being worked out.";
+    this.markStale(`${yours} What stands below is for ${whose}.`);
   }
 
   private markStale(text: string): void {
@@ -313,34 +323,12 @@ export class Sheet {
     delete this.answer.dataset["stale"];
   }
 
-  private showProgress({ state, loaded, total, message }: Progress): void {
-    this.section.dataset["engine"] = state;
-    this.progress.hidden = state === "ready";
-    if (state === "failed") {
-      this.progress.replaceChildren(
-        make(
-          "p",
-          { class: "ys-failed", role: "alert" },
-          "The calculator could not start, so the answer below stays as it is. " +
-            `Reload the page to try again. (${message})`,
-        ),
-      );
-      return;
-    }
-    let bar = this.progress.querySelector("progress");
-    if (!bar) {
-      bar = make("progress", { "aria-label": "Loading the calculator" });
-      this.progress.replaceChildren(bar, make("span"));
-    }
-    if (total) {
-      bar.max = total;
-      bar.value = loaded;
-    }
-    const million = (bytes: number): string => (bytes / 1e6).toFixed(1);
-    this.progress.querySelector("span")!.textContent =
-      total && loaded >= total
-        ? "Starting the calculator"
-        : `Loading the calculator: ${million(loaded)} of ${total ? million(total) : "…"} MB`;
+  private showProgress(progress: Progress): void {
+    this.section.dataset["engine"] = progress.state;
+    showProgress(this.progress, progress, this.engine);
+    if (this.answered < this.asked && !this.stale.hidden) this.showWaiting();
+    const passing = this.answer.querySelector(".ys-passing");
+    if (passing && progress.state === "failed") passing.textContent = UNSEARCHED;
   }
 
   /** Take the inputs from the address; false when it holds none. */
@@ -352,7 +340,15 @@ export class Sheet {
       );
       return false;
     }
-    const state = readLink(window.location.hash);
+    return this.take(readLink(window.location.hash));
+  }
+
+  /** Take what was typed here before the page was loaded anew; false when that was nothing. */
+  private takeTyped(): boolean {
+    return this.take(readLink(keptTyped(this.name)));
+  }
+
+  private take(state: LinkState | null): boolean {
     if (!state) return false;
     this.say("");
     const inputs = this.nameless(state.inputs);
@@ -454,7 +450,10 @@ export class Sheet {
   }
 
   private writeAddress(): void {
-    if (!this.linked) return;
+    if (!this.linked) {
+      keepTyped(this.name, writeLink(this.inputs(), this.defaults, this.units));
+      return;
+    }
     const url = new URL(window.location.href);
     url.hash = new URL(this.address()).hash;
     history.replaceState(history.state, "", url.href);

@@ -1,0 +1,126 @@
+/**
+ * The runtime's parts: fetched, counted on the way, and taken only when they are what the build wrote.
+ * What comes otherwise is fetched once more, past everything that the browser keeps.
+ */
+
+import { isWhole } from "./digest";
+import { wordsOf } from "./problem";
+import type { Cause, Part, Trouble } from "./protocol";
+
+/** Why a part can't be had. */
+export class PartTrouble extends Error implements Trouble {
+  constructor(
+    override readonly cause: Cause,
+    readonly detail: string,
+  ) {
+    super(detail);
+  }
+}
+
+/** Called with the bytes of a part that are here so far. */
+export type Counting = (part: Part, loaded: number) => void;
+
+type Bytes = Uint8Array<ArrayBuffer>;
+
+// The worker answers Python's own fetches; these are for the network.
+const networkFetch = globalThis.fetch.bind(globalThis);
+
+async function ask(url: string, part: Part, cache: RequestCache): Promise<Response> {
+  let response: Response;
+  try {
+    response = await networkFetch(url, { cache });
+  } catch (problem) {
+    throw new PartTrouble("network", wordsOf(problem));
+  }
+  if (!response.ok) throw new PartTrouble("missing", `${part.name}: ${response.status}`);
+  return response;
+}
+
+/** Everything that arrives of `response`. */
+async function gather(response: Response, part: Part, count: Counting): Promise<Bytes> {
+  const chunks: Bytes[] = [];
+  let size = 0;
+  try {
+    const reader = response.body!.getReader();
+    for (;;) {
+      const { done, value } = await reader.read();
+      if (done) break;
+      chunks.push(value);
+      size += value.byteLength;
+      count(part, size);
+    }
+  } catch (problem) {
+    throw new PartTrouble("network", wordsOf(problem));
+  }
+  const whole = new Uint8Array(size);
+  let at = 0;
+  for (const chunk of chunks) {
+    whole.set(chunk, at);
+    at += chunk.byteLength;
+  }
+  return whole;
+}
+
+/** What is in `bytes`, gzipped or, where the server did it on the way, unpacked already. */
+async function unpacked(bytes: Bytes): Promise<Bytes> {
+  if (bytes[0] !== 0x1f || bytes[1] !== 0x8b) return bytes;
+  const stream = new DecompressionStream("gzip");
+  // Fed through its writer, because some browsers cannot stream a Blob from a file page.
+  const writer = stream.writable.getWriter();
+  // What is wrong with the bytes shows where they are read.
+  writer.write(bytes).then(() => writer.close()).catch(() => undefined);
+  return new Uint8Array(await new Response(stream.readable).arrayBuffer());
+}
+
+async function content(bytes: Bytes, part: Part): Promise<Bytes> {
+  const found = await unpacked(bytes).catch(() => new Uint8Array());
+  if (await isWhole(found, part)) return found;
+  throw new PartTrouble("damaged", `${part.name}: ${bytes.byteLength} bytes`);
+}
+
+async function twice<T>(attempt: (cache: RequestCache) => Promise<T>): Promise<T> {
+  try {
+    return await attempt("default");
+  } catch {
+    return attempt("reload");
+  }
+}
+
+/** The content of a part that lies at `url`. */
+export function fetchPart(url: string, part: Part, count: Counting): Promise<Bytes> {
+  return twice(async (cache) =>
+    content(await gather(await ask(url, part, cache), part, count), part),
+  );
+}
+
+/** The content of a part that the offline copy carries, gzipped, in base64. */
+export async function carriedPart(packed: string, part: Part): Promise<Bytes> {
+  let bytes: Bytes;
+  try {
+    bytes = Uint8Array.from(atob(packed), (letter) => letter.charCodeAt(0));
+  } catch (problem) {
+    throw new PartTrouble("damaged", `${part.name}: ${wordsOf(problem)}`);
+  }
+  return content(bytes, part);
+}
+
+/** Some hosts don't know the type of a .wasm file, and the browser insists on it. */
+function asWasm(response: Response): Response {
+  const type = "application/wasm";
+  if (response.headers.get("Content-Type")?.startsWith(type)) return response;
+  return new Response(response.body, { headers: { "Content-Type": type } });
+}
+
+/** The runtime that lies at `url`, compiled while it arrives. */
+export function fetchModule(url: string, part: Part, count: Counting): Promise<WebAssembly.Module> {
+  return twice(async (cache) => {
+    const response = await ask(url, part, cache);
+    // Looked at in a copy, so that what is compiled stays the browser's own.
+    const copy = response.clone();
+    const compiled = WebAssembly.compileStreaming(asWasm(response));
+    // Of what is damaged only that is of interest.
+    compiled.catch(() => undefined);
+    await content(await gather(copy, part, count), part);
+    return compiled;
+  });
+}
