@@ -30,6 +30,7 @@ from typing import Any
 
 from calc import model, quantities, search, worksheets
 
+SILENT = model.Work(on=False)
 SLACK = 1e-8  # of a margin: what binary arithmetic may lose
 SHORT = 0.01  # of a number's width: how far a point may lie outside ends shown as true
 
@@ -197,10 +198,9 @@ def attack(sheet: model.Worksheet, inputs: Mapping[str, str], points: int, rng: 
     tally.about += sum(verdict.about for verdict in found) + sum(o.about for o in answer.outputs)
     tally.numbers += len(found) + len(outputs)
     tally.points += seen.count
-    silent = model.Work(on=False)
     for _ in range(points):
         values = random_point(box, rng)
-        wrong = list(contradictions(verdicts, outputs, sheet.compute(box.point(values), silent)))
+        wrong = list(contradictions(verdicts, outputs, sheet.compute(box.point(values), SILENT)))
         if wrong:
             tally.wrong.append(f"{sheet.name} {dict(inputs)} at {values}: {'; '.join(wrong)}")
             return

@@ -25,6 +25,7 @@ from calc.model.outcome import (
     between,
     fits,
     run_for,
+    wants,
 )
 from calc.model.text import Phrase, Words, in_sentence, phrase, words
 from calc.model.worksheet import Inputs, Worksheet
@@ -72,5 +73,6 @@ __all__ = [
     "in_sentence",
     "phrase",
     "run_for",
+    "wants",
     "words",
 ]

@@ -91,7 +91,7 @@ class Search:
 
     def shown(self) -> list[tuple[str, str]]:
         """Return the numbers whose ends an answer shows."""
-        checks = [(what, name) for name in self.worst for what in ("value", "limit")]
+        checks = [(what, name) for name in self.worst for what in ("margin", "value", "limit")]
         return [*checks, *(("output", name) for name in self.outputs)]
 
     def finding(self, name: str) -> tuple[str, float]:

@@ -18,9 +18,9 @@ from calc.model import Inputs, Outcome
 from calc.search.looking import Search
 from calc.search.proof import Key, Proof
 
-EFFORT = 1600.0  # for all questions of one answer, in points
-FIRST, LAST = 120.0, 800.0  # of which one question has at first, and for a finding
-VALUES, VALUE = 400.0, 60.0  # for the ends of all that is shown, and of one number
+EFFORT = 800.0  # for all questions of one answer, in points
+FIRST, LAST = 40.0, 300.0  # of which one question has at first, and for a finding
+VALUES, VALUE = 200.0, 40.0  # for the ends of all that is shown, and of one number
 PAST_ROUNDING = 1e-9  # a check is missed only past this share of its limit
 
 
@@ -107,13 +107,12 @@ def prove(search: Search, *, values: bool = True, effort: float = EFFORT) -> Sta
     standing = Standing(search, effort)
     if not search.box.dimensions:
         return standing
+    for most in (FIRST, LAST):
+        for name in _by_margin(search):
+            standing.settle(name, most)
     met = {name for what, name in standing.proof.look(FIRST) if what == "margin"}
-    unmet = [name for name in met - search.worst.keys() if not standing.absent(name, FIRST)]
+    unmet = [name for name in met - search.worst.keys() if not standing.absent(name, LAST)]
     standing.complete = standing.proof.complete and not (set(unmet) - search.worst.keys())
-    for name in _by_margin(search):
-        standing.ends(("margin", name), FIRST)
-    for name in _by_margin(search):
-        standing.settle(name, LAST)
     left = [name for name in search.worst if name not in standing.held]
     if left or not standing.complete:
         search.run(left)
@@ -133,7 +132,7 @@ def _settle_values(standing: Standing) -> None:
     proof.effort = min(proof.effort, VALUES)
     left = [key for key in search.shown() if not standing.ends(key, VALUE)]
     if left:
-        search.run([name for what, name in left if what == "value"])
+        search.run({name for what, name in left if what != "output"})
 
 
 def numbers(outcome: Outcome) -> dict[Key, Any]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import lru_cache
 
 from calc import arith, model
 from calc.mechanics import cab, psychrometrics, pto_power, sun
@@ -45,7 +44,7 @@ class Load:
     def sun_share(self) -> float:
         """The sun's share of the parts that bring heat in. [-]"""
         parts = (self.glass_sun, self.roof, self.panes, self.floor, self.people, self.fan, self.air)
-        entering = sum(part for part in parts if part > 0.0)
+        entering = sum(arith.max(0.0, part) for part in parts)
         return (self.glass_sun + arith.max(0.0, self.roof)) / entering if entering > 0.0 else 0.0
 
 
@@ -65,7 +64,7 @@ TURNS = 16
 HOURS_SEARCHED = (12.0, 13.0, 14.0, 15.0, 16.0, 17.0, 18.0)
 
 
-@lru_cache(maxsize=512)
+@arith.cache
 def _sky(latitude: float, month: str, hour: float, pressure: float) -> Sky:
     """Where the sun stands and what a clear sky brings."""
     day = sun.DAY_OF_21ST[int(month) - 1]
@@ -97,9 +96,8 @@ def _turned(v: model.Inputs, sky: Sky) -> list[float]:
 
 def _worst_sky(v: model.Inputs, hour: float | None, pressure: float) -> tuple[float, Sky]:
     """The hour given, or else the hour at which the sun heats this cab most."""
-    latitude, pressure = arith.round(v.latitude, 6), arith.round(pressure, 3)
     if hour is not None:
-        return hour, _sky(latitude, v.month, arith.round(hour, 6), pressure)
+        return hour, _sky(v.latitude, v.month, hour, pressure)
     gain = float(_row("cab/glass_kinds", "kind", v.glass_kind)["heat_gain"])
     absorbs = float(_row("cab/roof_colors", "color", v.roof_color)["absorptance"])
     roof = v.roof_transmittance * v.roof_area * absorbs / SURFACE_COEFFICIENT
@@ -108,7 +106,7 @@ def _worst_sky(v: model.Inputs, hour: float | None, pressure: float) -> tuple[fl
         through = arith.max(_turned(v, sky)) + v.glass_roof * sky.roof
         return arith.number(gain * through + roof * sky.level)
 
-    skies = [(one, _sky(latitude, v.month, one, pressure)) for one in HOURS_SEARCHED]
+    skies = [(one, _sky(v.latitude, v.month, one, pressure)) for one in HOURS_SEARCHED]
     return max(skies, key=lambda pair: heat(pair[1]))
 
 
