@@ -1,6 +1,6 @@
 """What everything speaks: text with quantities, fields, checks, answers, pictures as data."""
 
-from calc.model.answers import PROVED, SAMPLED, SHOWN, Answer, Assumed, Settle, Verdict
+from calc.model.answers import PROVED, SAMPLED, SHOWN, STANDINGS, Answer, Assumed, Settle, Verdict
 from calc.model.fields import AnyField, Choice, Entry, Field, KnownSoFar, Option, Typical
 from calc.model.outcome import (
     CLOSE,
@@ -39,6 +39,7 @@ __all__ = [
     "PROVED",
     "SAMPLED",
     "SHOWN",
+    "STANDINGS",
     "UNKNOWN",
     "WITHIN",
     "Advice",

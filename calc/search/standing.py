@@ -110,7 +110,7 @@ def prove(search: Search, *, values: bool = True, effort: float = EFFORT) -> Sta
     for most in (FIRST, LAST):
         for name in _by_margin(search):
             standing.settle(name, most)
-    met = {name for what, name in standing.proof.look(FIRST) if what == "margin"}
+    met = {name for what, name in standing.proof.look(LAST) if what == "margin"}
     unmet = [name for name in met - search.worst.keys() if not standing.absent(name, LAST)]
     standing.complete = standing.proof.complete and not (set(unmet) - search.worst.keys())
     left = [name for name in search.worst if name not in standing.held]
@@ -129,7 +129,7 @@ def _by_margin(search: Search) -> list[str]:
 
 def _settle_values(standing: Standing) -> None:
     search, proof = standing.search, standing.proof
-    proof.effort = min(proof.effort, VALUES)
+    proof.effort = VALUES
     left = [key for key in search.shown() if not standing.ends(key, VALUE)]
     if left:
         search.run({name for what, name in left if what != "output"})

@@ -11,6 +11,8 @@ from calc import search, worksheets
 from scripts import soundness
 
 BOXES, POINTS = 5, 60
+# Where so many rules depend on unknowns that some findings rest on points, which may miss one.
+SEARCHED = {"road"}
 
 
 @pytest.mark.parametrize("name", worksheets.names())
@@ -21,6 +23,8 @@ def test_no_point_contradicts_what_is_found(name):
         soundness.attack(sheet, inputs, POINTS, rng, tally)
     assert tally.boxes == BOXES
     assert tally.wrong == []
+    if name not in SEARCHED:
+        assert tally.missed == []
 
 
 def test_a_wrong_finding_is_contradicted():
@@ -59,4 +63,4 @@ FOUND = [
 def test_contradictions_once_found_stay_mended(name, inputs):
     sheet, rng, tally = worksheets.load(name), random.Random(1), soundness.Tally()
     soundness.attack(sheet, inputs, 1500, rng, tally)
-    assert tally.wrong == []
+    assert tally.wrong == tally.missed == []
