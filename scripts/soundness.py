@@ -270,12 +270,12 @@ def report(tallies: Mapping[str, Tally], total: Tally, given: argparse.Namespace
 
 Written by `python3 scripts/soundness.py {given.seed} {given.boxes} {given.points} --write`.
 For each calculator, random sets of inputs, each field blank, a range, a value or a choice; then
-{given.points:,} random points and corners of each, to contradict what was found. *Proved*: the finding holds for
-every machine in the ranges. *Shown*: two machines in them differ, both computed. *Seen*: so it was
-at every point computed, and no more is said. *About*: of the numbers shown, those whose ends are
-not known to be the last ones. *Wrong*: sets in which a point contradicts what was proved or shown
-as exact. *Missed*: sets in which a point contradicts what was only seen. Times are of processor
-time for the proof and the search, native.
+{given.points:,} random points and corners of each, to contradict what was found. *Proved*:
+the finding holds for every machine in the ranges. *Shown*: two machines in them differ, both
+computed. *Seen*: so it was at every point computed, and no more is said. *About*: of the numbers
+shown, those whose ends are not known to be the last ones. *Wrong*: sets in which a point
+contradicts what was proved or shown as exact. *Missed*: sets in which a point contradicts what was
+only seen. Times are of processor time for the proof and the search, native.
 
 {_COLUMNS}
 {"| --- " * _COLUMNS.count(" | ")}| --- |

@@ -70,6 +70,27 @@ def test_a_number_that_is_not_made_everywhere_is_not_proved_everywhere():
     assert everywhere.point["x"] >= 9.9
 
 
+def test_a_refusal_within_the_box_leaves_no_slopes():
+    """Where some inputs are refused, two points may lie on either side of the gap."""
+
+    def gapped(x):
+        if 1.0 < x < 2.0:
+            raise ValueError("Not between 1 and 2.")
+        return {KEY: x * 2.0}
+
+    found = proving.enclosed(lambda values: gapped(**values), {}, {"x": (0.0, 3.0)}, Forks())
+    assert found[KEY].slopes is None
+    assert (found[KEY].low, found[KEY].high) == (0.0, 6.0)
+
+
+def test_what_refuses_all_inputs_is_refused():
+    def refuses(x):
+        raise ValueError("Never.")
+
+    with pytest.raises(ValueError, match="Never"):
+        proving.enclosed(lambda values: refuses(**values), {}, {"x": (0.0, 3.0)}, Forks())
+
+
 def test_every_choice_is_gone_through():
     choices = {"kind": ("a", "b", "c")}
     formula = lambda x, kind: x - (5.0 if kind == "c" else 0.0)  # noqa: E731
