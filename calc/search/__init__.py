@@ -6,7 +6,7 @@ from calc.search.intervals import NotProvable
 from calc.search.looking import SAMPLES, Search, evenly
 from calc.search.solver import Solver
 from calc.search.standing import prove
-from calc.search.verdicts import verdicts
+from calc.search.verdicts import foremost, verdicts
 
 __all__ = [
     "SAMPLES",
@@ -18,6 +18,7 @@ __all__ = [
     "Solver",
     "answer",
     "evenly",
+    "foremost",
     "known_of",
     "prove",
     "read_box",

@@ -119,7 +119,7 @@ def prove(search: Search, *, values: bool = True, effort: float = EFFORT) -> Sta
         for name in search.worst:
             standing.settle(name, FIRST)
     if values:
-        _settle_values(standing)
+        settle_values(standing, search.shown())
     return standing
 
 
@@ -127,12 +127,12 @@ def _by_margin(search: Search) -> list[str]:
     return sorted(search.worst, key=lambda name: search.worst[name][0])
 
 
-def _settle_values(standing: Standing) -> None:
-    search, proof = standing.search, standing.proof
-    proof.effort = VALUES
-    left = [key for key in search.shown() if not standing.ends(key, VALUE)]
+def settle_values(standing: Standing, keys: list[Key]) -> None:
+    """Find the true ends of what is shown, and search for those that stay open."""
+    standing.proof.effort = VALUES
+    left = [key for key in keys if not standing.ends(key, VALUE)]
     if left:
-        search.run({name for what, name in left if what != "output"})
+        standing.search.run({name for what, name in left if what != "output"})
 
 
 def numbers(outcome: Outcome) -> dict[Key, Any]:
