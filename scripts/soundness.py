@@ -275,7 +275,8 @@ the finding holds for every machine in the ranges. *Shown*: two machines in them
 computed. *Seen*: so it was at every point computed, and no more is said. *About*: of the numbers
 shown, those whose ends are not known to be the last ones. *Wrong*: sets in which a point
 contradicts what was proved or shown as exact. *Missed*: sets in which a point contradicts what was
-only seen. Times are of processor time for the proof and the search, native.
+only seen. An answer that compares and has no limit, such as all of drive, has no finding to prove
+and counts as proved. Times are of processor time for the proof and the search, native.
 
 {_COLUMNS}
 {"| --- " * _COLUMNS.count(" | ")}| --- |
