@@ -141,11 +141,11 @@ def _ordered[R](function: Callable[..., R], sign: int) -> Callable[..., R]:
 
 
 def cache[R](function: Callable[..., R]) -> Callable[..., R]:
-    """Keep what a function of numbers gave, as `functools.cache` does, but nothing of intervals.
+    """Keep what a function of numbers gave, but nothing of intervals.
 
-    Round for the key inside the function that calls it, never in what the formulae use.
+    The latest 1,024 are kept.
     """
-    kept = functools.cache(function)
+    kept = functools.lru_cache(maxsize=1024)(function)
 
     @functools.wraps(function)
     def call(*given: Any) -> R:

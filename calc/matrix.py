@@ -51,8 +51,7 @@ def pair(
         box = search.read_box(sheet, inputs)
     except search.BadInputs as bad:
         return Cell(model.UNKNOWN, "", "", 0.0, " ".join(bad.errors.values()), inputs)
-    seen = search.Search(sheet, box)
-    deciding = search.verdicts(seen, search.prove(seen))[0]
+    deciding = search.foremost(search.Search(sheet, box))
     return Cell(
         deciding.finding,
         deciding.check.name,

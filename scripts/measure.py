@@ -376,7 +376,9 @@ def main() -> int:
         print(f"{figure:>12}  {name}" + (f"  ({wanted})" if wanted else ""))
     print(json.dumps(found))
     if not options.print:
-        REPORT.write_text(_report(rows, machine), encoding="utf-8")
+        # What other scripts measured stands below, each under its own heading.
+        _, heading, others = REPORT.read_text(encoding="utf-8").partition("\n## ")
+        REPORT.write_text(_report(rows, machine) + heading + others, encoding="utf-8")
         _setup.say(f"Wrote {REPORT.relative_to(_setup.ROOT)}")
     return 0
 

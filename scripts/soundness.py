@@ -30,6 +30,8 @@ from typing import Any
 
 from calc import model, quantities, search, worksheets
 
+SILENT = model.Work(on=False)
+SEEN_ONLY = f"({model.SAMPLED})"
 SLACK = 1e-8  # of a margin: what binary arithmetic may lose
 SHORT = 0.01  # of a number's width: how far a point may lie outside ends shown as true
 
@@ -119,20 +121,23 @@ def contradictions(
 ) -> Iterator[str]:  # fmt: skip
     """Say what of an answer one point contradicts."""
     made = {check.name: check for check in outcome.checks}
+    sampled = any(verdict.standing == model.SAMPLED for verdict in verdicts.values())
+    whole = SEEN_ONLY if sampled else ""
     for name, verdict in verdicts.items():
         check = made.get(name)
         if verdict.finding == model.OVER and (check is None or check.margin >= 0.0):
-            yield f"{name} is not over"
+            yield f"{name} ({verdict.standing}) is not over"
         elif check is not None and verdict.finding in (model.WITHIN, model.CLOSE):
             within = verdict.finding == model.WITHIN
             if check.margin < (check.close_band if within else 0.0) - SLACK:
-                yield f"{name} is not {verdict.finding}: {check.margin:.6g}"
+                margin = f"{check.margin:.6g}"
+                yield f"{name} ({verdict.standing}) is not {verdict.finding}: {margin}"
         shown = (verdict.value_low, verdict.value_high)
         if check is not None and not verdict.about and _outside(check.value, *shown):
             yield f"{name} shows {shown[0]:.6g} to {shown[1]:.6g}, not {check.value:.6g}"
     for name, check in made.items():
         if name not in verdicts and check.margin < -SLACK:
-            yield f"{name} was not seen and is over: {check.margin:.6g}"
+            yield f"{name} {whole} was not met and is over: {check.margin:.6g}"
     for one in outcome.outputs:
         output = outputs.get(one.name)
         if output is not None and not output.about:
@@ -158,23 +163,49 @@ class Tally:
     numbers: int = 0
     points: int = 0
     seconds: list[float] = field(default_factory=list)
-    wrong: list[str] = field(default_factory=list)
+    wrong: list[str] = field(default_factory=list)  # of what was said to be proved, or exact
+    missed: list[str] = field(default_factory=list)  # of what was said to be seen only
+
+    def add(self, other: "Tally") -> None:
+        """Add the tally of another worksheet."""
+        self.boxes += other.boxes
+        self.standing += other.standing
+        self.about += other.about
+        self.numbers += other.numbers
+        self.points += other.points
+        self.seconds += other.seconds
+        self.wrong += other.wrong
+        self.missed += other.missed
+
+    @property
+    def times(self) -> tuple[float, float, float]:
+        """The median, the 95th percentile and the longest time of a search. [ms]"""
+        times = sorted(self.seconds) or [0.0]
+        shares = len(times) // 2, int(len(times) * 0.95), -1
+        return tuple(1e3 * times[place] for place in shares)  # type: ignore[return-value]
 
     def row(self, name: str) -> str:
         """The tally as a line of text."""
-        times = sorted(self.seconds) or [0.0]
-        shares = " ".join(f"{self.standing[one]:>5}" for one in ("proved", "shown", "sampled"))
+        standing = " ".join(f"{self.standing[one]:>6}" for one in model.STANDINGS)
+        times = " ".join(f"{one:>8.2f}" for one in self.times)
         return (
-            f"{name:<14} {self.boxes:>5} {shares} {self.about / max(self.numbers, 1):>7.2%} "
-            f"{self.points / max(self.boxes, 1):>7.0f} {1e3 * times[len(times) // 2]:>8.2f} "
-            f"{1e3 * times[int(len(times) * 0.95)]:>8.1f} {1e3 * times[-1]:>8.1f} "
-            f"{len(self.wrong):>5}"
+            f"{name:<14} {self.boxes:>6} {standing} {self.about / max(self.numbers, 1):>7.2%} "
+            f"{self.points / max(self.boxes, 1):>7.0f} {times} {len(self.wrong):>5} "
+            f"{len(self.missed):>6}"
         )
+
+    def cells(self, name: str) -> str:
+        """The tally as a row of a table."""
+        shares = [f"{self.standing[one] / max(self.boxes, 1):.1%}" for one in model.STANDINGS]
+        about = f"{self.about / max(self.numbers, 1):.1%}"
+        times = [f"{one:.1f}" for one in self.times]
+        found = [str(len(self.wrong)), str(len(self.missed))]
+        return f"| {' | '.join([name, f'{self.boxes:,}', *shares, about, *times, *found])} |"
 
 
 HEAD = (
-    f"{'worksheet':<14} {'boxes':>5} proved shown sampl. {'about':>6} {'points':>7} {'median':>8} "
-    f"{'95 %':>8} {'longest':>8} wrong   (milliseconds)"
+    f"{'worksheet':<14} {'boxes':>6} proved  shown sampled  {'about':>6} {'points':>6} "
+    f"{'median':>8} {'95 %':>8} {'longest':>8} wrong missed   (milliseconds)"
 )
 
 
@@ -182,11 +213,11 @@ def attack(sheet: model.Worksheet, inputs: Mapping[str, str], points: int, rng: 
            tally: Tally) -> None:  # fmt: skip
     """Find what the project finds of one box, then try to contradict it."""
     box = search.read_box(sheet, inputs)
-    start = time.perf_counter()
+    start = time.process_time()
     seen = search.Search(sheet, box)
     standing = search.prove(seen)
     found = search.verdicts(seen, standing)
-    tally.seconds.append(time.perf_counter() - start)
+    tally.seconds.append(time.process_time() - start)
     verdicts = {verdict.check.name: verdict for verdict in found}
     answer = search.answer(sheet, inputs)
     outputs = {output.name: output for output in answer.outputs}
@@ -196,12 +227,13 @@ def attack(sheet: model.Worksheet, inputs: Mapping[str, str], points: int, rng: 
     tally.about += sum(verdict.about for verdict in found) + sum(o.about for o in answer.outputs)
     tally.numbers += len(found) + len(outputs)
     tally.points += seen.count
-    silent = model.Work(on=False)
     for _ in range(points):
         values = random_point(box, rng)
-        wrong = list(contradictions(verdicts, outputs, sheet.compute(box.point(values), silent)))
+        wrong = list(contradictions(verdicts, outputs, sheet.compute(box.point(values), SILENT)))
         if wrong:
-            tally.wrong.append(f"{sheet.name} {dict(inputs)} at {values}: {'; '.join(wrong)}")
+            seen_only = all(SEEN_ONLY in text for text in wrong)
+            kept = tally.missed if seen_only else tally.wrong
+            kept.append(f"{sheet.name} {dict(inputs)} at {values}: {'; '.join(wrong)}")
             return
 
 
@@ -218,9 +250,39 @@ def run(seed: int, count: int, points: int, only: str = "") -> dict[str, Tally]:
         for inputs in boxes(sheet, rng, share):
             attack(sheet, inputs, points, rng, tally)
         print(tally.row(name), flush=True)
-        for wrong in tally.wrong[:3]:
-            print("   ", wrong, flush=True)
+        for text in tally.wrong + tally.missed[:2]:
+            print("   ", text, flush=True)
     return tallies
+
+
+REPORT = Path(__file__).resolve().parent.parent / "docs" / "about" / "measured.md"
+HEADING = "## Findings over ranges"
+_COLUMNS = (
+    "| Calculator | Sets | Proved | Shown | Seen | About "
+    "| Median, ms | 95 % | Longest | Wrong | Missed |"
+)
+
+
+def report(tallies: Mapping[str, Tally], total: Tally, given: argparse.Namespace) -> str:
+    """The section of the page about measurements."""
+    rows = "\n".join(tally.cells(name) for name, tally in tallies.items())
+    return f"""{HEADING}
+
+Written by `python3 scripts/soundness.py {given.seed} {given.boxes} {given.points} --write`.
+For each calculator, random sets of inputs, each field blank, a range, a value or a choice; then
+{given.points:,} random points and corners of each, to contradict what was found. *Proved*:
+the finding holds for every machine in the ranges. *Shown*: two machines in them differ, both
+computed. *Seen*: so it was at every point computed, and no more is said. *About*: of the numbers
+shown, those whose ends are not known to be the last ones. *Wrong*: sets in which a point
+contradicts what was proved or shown as exact. *Missed*: sets in which a point contradicts what was
+only seen. An answer that compares and has no limit, such as all of drive, has no finding to prove
+and counts as proved. Times are of processor time for the proof and the search, native.
+
+{_COLUMNS}
+{"| --- " * _COLUMNS.count(" | ")}| --- |
+{rows}
+{total.cells("All")}
+"""
 
 
 _UNITS = _base_units()
@@ -229,17 +291,15 @@ if __name__ == "__main__":
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     for name in ("seed", "boxes", "points"):
         parser.add_argument(name, type=int)
-    parser.add_argument("--only", default="")
+    parser.add_argument("--only", default="", help="one worksheet")
+    parser.add_argument("--write", action="store_true", help="write the figures onto their page")
     given = parser.parse_args()
-    tallies = run(given.seed, given.boxes, given.points, given.only)
-    total = Tally()
+    tallies, total = run(given.seed, given.boxes, given.points, given.only), Tally()
     for tally in tallies.values():
-        total.boxes += tally.boxes
-        total.standing += tally.standing
-        total.about += tally.about
-        total.numbers += tally.numbers
-        total.points += tally.points
-        total.seconds += tally.seconds
-        total.wrong += tally.wrong
+        total.add(tally)
     print(total.row("all"))
-    sys.exit(1 if total.wrong else 0)
+    if given.write:
+        before = REPORT.read_text(encoding="utf-8").partition(HEADING)[0].rstrip()
+        text = f"{before}\n\n{report(tallies, total, given)}"
+        REPORT.write_text(text, encoding="utf-8")
+    sys.exit(1 if total.wrong or total.missed else 0)

@@ -102,11 +102,8 @@ def front_axle_load(
     """
     _check_geometry(wheelbase, front_axle, hitch_distance, cg_distance, rear_mass, front_mass)
     _check_geometry(wheelbase, front_ahead)
-    return (
-        front_mass * (front_ahead + wheelbase)
-        + front_axle * wheelbase
-        - rear_mass * (hitch_distance + cg_distance)
-    ) / wheelbase
+    moment = front_mass * front_ahead - rear_mass * (hitch_distance + cg_distance)
+    return front_mass + front_axle + moment / wheelbase
 
 
 def gross_mass(tractor_mass: float, rear_mass: float, front_mass: float = 0.0) -> float:
@@ -170,10 +167,11 @@ def rear_axle_load(
     >>> round(rear_axle_load(1500.0, 600.0, 1.75, 0.80, 0.70, 450.0), 1)
     1735.7
     """
-    front = front_axle_load(
-        front_axle, wheelbase, hitch_distance, cg_distance, rear_mass, front_mass, front_ahead
+    rise = rear_axle_rise(
+        wheelbase, hitch_distance, cg_distance, rear_mass, front_mass, front_ahead
     )
-    return gross_mass(tractor_mass, rear_mass, front_mass) - front
+    _check_geometry(wheelbase, front_axle, tractor_mass)
+    return tractor_mass - front_axle + rise
 
 
 def rear_axle_rise(

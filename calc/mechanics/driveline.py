@@ -290,6 +290,7 @@ def peak_acceleration(speed: float, angle: float) -> float:
 SMOOTH_ACCELERATION = 1000.0
 
 
+@arith.falling
 @cache
 def angle_for_speed(speed: float, acceleration: float = SMOOTH_ACCELERATION) -> float:
     """Joint angle that keeps the peak angular acceleration to a limit.

@@ -249,6 +249,7 @@ def needs(
     facts: Facts,
     federal: Mapping[str, bool] | None = None,
     by_day: bool = False,
+    only: tuple[str, str] | None = None,
 ) -> list[Need]:
     """Return everything that the rules of a place ask for, one entry for each unit and item.
 
@@ -264,6 +265,8 @@ def needs(
         For "tractor" and "towed", whether the federal rule bound the maker.
     by_day : bool
         True leaves out the rules for the hours when lamps are required.
+    only : (str, str), optional
+        A unit and an item: nothing else is looked at.
 
     Returns
     -------
@@ -278,6 +281,8 @@ def needs(
         if rule.unit == "towed" and not facts.get("behind"):
             continue
         if by_day and rule.hours == "dark":
+            continue
+        if only is not None and only != (rule.unit, rule.item):
             continue
         if rule.applies(facts):
             grouped.setdefault((rule.unit, rule.item), []).append(rule)

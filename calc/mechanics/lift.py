@@ -154,7 +154,7 @@ def _felt(distance: float, rated_distance: float, pivot_distance: float, credit:
         raise ValueError("The pivot must be more than 0 ahead of the ball ends.")
     if arith.isinf(pivot_distance):
         return 1.0
-    factor = (pivot_distance + distance) / (pivot_distance + rated_distance)
+    factor = 1.0 + (distance - rated_distance) / (pivot_distance + rated_distance)
     return factor if credit else arith.max(factor, 1.0)
 
 

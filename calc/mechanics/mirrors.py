@@ -71,8 +71,8 @@ def hidden(
     screen_top: float,
     screen_left: float,
     screen_right: float,
-) -> bool:
-    """Return whether an implement hides a lamp from a driver straight behind.
+) -> float:
+    """Return 1 where an implement hides a lamp from a driver straight behind, else 0.
 
     The implement counts as a solid rectangle. The lamp is hidden when its center is covered at
     any of the distances 100, 200, 500 and 1000 ft.
@@ -90,7 +90,8 @@ def hidden(
 
     Returns
     -------
-    bool
+    float
+        1 or 0. [-]
 
     References
     ----------
@@ -101,17 +102,23 @@ def hidden(
     A lamp 1 m up behind a 1.2 m high box:
 
     >>> hidden(1.0, 0.5, 1.5, 0.3, 1.2, 0.9, 0.9)
-    True
+    1.0
     """
+    found = 0.0
     if screen_top <= screen_bottom:
-        return False
+        return found
     for look in LOOK_DISTANCES:
         height, offset = sight_line_crossing(
             target_height, target_offset, arith.min(screen_distance, look / 2), look
         )
-        if screen_bottom < height < screen_top and -screen_right < offset < screen_left:
-            return True
-    return False
+        inside = arith.min(
+            arith.below(screen_bottom, height),
+            arith.below(height, screen_top),
+            arith.below(-screen_right, offset),
+            arith.below(offset, screen_left),
+        )
+        found = arith.max(found, inside)
+    return found
 
 
 def lowest_clear_height(
@@ -142,8 +149,9 @@ def lowest_clear_height(
         screen = arith.min(screen_distance, look / 2)
         share = screen / look
         _, offset = sight_line_crossing(0.0, target_offset, screen, look)
-        if -screen_right < offset < screen_left:
-            needed = arith.max(needed, (screen_top - EYE_HEIGHT * share) / (1 - share))
+        inside = arith.min(arith.below(-screen_right, offset), arith.below(offset, screen_left))
+        over = (screen_top - EYE_HEIGHT * share) / (1 - share)
+        needed = arith.max(needed, arith.where(inside, over, 0.0))
     return needed
 
 

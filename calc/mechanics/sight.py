@@ -429,9 +429,8 @@ def time_to_clear(
     _positive("Top speed", top_speed)
     _positive("Acceleration", acceleration)
     run_up = top_speed**2 / (2 * acceleration)
-    if distance < run_up:
-        return delay + arith.sqrt(2 * distance / acceleration)
-    return delay + top_speed / acceleration + (distance - run_up) / top_speed
+    start = arith.min(distance, run_up)
+    return delay + arith.sqrt(2 * start / acceleration) + (distance - start) / top_speed
 
 
 def passing(

@@ -228,7 +228,10 @@ def incidence_cosine(altitude: float, azimuth: float, tilt: float, facing: float
     ) * arith.cos(azimuth - facing)
 
 
-def angle_modifier(cosine: float, constant: float = 0.05) -> float:
+PANE_CONSTANT = 0.05  # b0 of common glass, value/IAM
+
+
+def angle_modifier(cosine: float, constant: float = PANE_CONSTANT) -> float:
     """Return how much of the head-on gain of a pane is left at an angle: 1 - b0 (1/cos i - 1).
 
     Parameters
@@ -284,7 +287,8 @@ def pane_radiation(
     """
     beam, whole, scattered = sky
     cosine = incidence_cosine(altitude, azimuth, tilt, facing)
-    direct = beam * cosine * angle_modifier(cosine) if cosine > 0.0 else 0.0
+    # The cosine times its angle modifier, which ends where the modifier does.
+    direct = beam * arith.max(0.0, cosine - PANE_CONSTANT * (1.0 - cosine))
     from_sky = scattered * (1.0 + arith.cos(tilt)) / 2.0
     from_ground = whole * ground_reflectance * (1.0 - arith.cos(tilt)) / 2.0
     return direct + from_sky + from_ground

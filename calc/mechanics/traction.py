@@ -134,6 +134,7 @@ def tractive_efficiency(mobility: float, slip: float, radial: bool = False) -> f
     )
 
 
+@arith.falling
 def best_slip(mobility: float, radial: bool = False) -> float:
     """Return the slip at which the tractive efficiency is highest, by golden section.
 

@@ -178,9 +178,8 @@ def leg_time(distance: float, speed: float, acceleration: float) -> float:
     """
     if distance < 0.0 or speed <= 0.0 or acceleration <= 0.0:
         raise ValueError("Distance must not be negative; speed and acceleration must be above 0.")
-    if distance >= speed * speed / acceleration:
-        return distance / speed + speed / acceleration
-    return 2.0 * arith.sqrt(distance / acceleration)
+    run_up = arith.min(distance, speed * speed / acceleration)  # speeding up and slowing down
+    return 2.0 * arith.sqrt(run_up / acceleration) + (distance - run_up) / speed
 
 
 def loader_cycle_time(

@@ -1,6 +1,6 @@
 """What everything speaks: text with quantities, fields, checks, answers, pictures as data."""
 
-from calc.model.answers import PROVED, SAMPLED, SHOWN, Answer, Assumed, Settle, Verdict
+from calc.model.answers import PROVED, SAMPLED, SHOWN, STANDINGS, Answer, Assumed, Settle, Verdict
 from calc.model.fields import AnyField, Choice, Entry, Field, KnownSoFar, Option, Typical
 from calc.model.outcome import (
     CLOSE,
@@ -25,6 +25,7 @@ from calc.model.outcome import (
     between,
     fits,
     run_for,
+    wants,
 )
 from calc.model.text import Phrase, Words, in_sentence, phrase, words
 from calc.model.worksheet import Inputs, Worksheet
@@ -38,6 +39,7 @@ __all__ = [
     "PROVED",
     "SAMPLED",
     "SHOWN",
+    "STANDINGS",
     "UNKNOWN",
     "WITHIN",
     "Advice",
@@ -72,5 +74,6 @@ __all__ = [
     "in_sentence",
     "phrase",
     "run_for",
+    "wants",
     "words",
 ]

@@ -12,7 +12,7 @@ from calc.model.worksheet import Worksheet
 
 # What stands behind a finding over ranges: it holds for every machine in them; two machines in
 # them differ, both computed; or so it was at every point that was computed.
-PROVED, SHOWN, SAMPLED = "proved", "shown", "sampled"
+STANDINGS = PROVED, SHOWN, SAMPLED = "proved", "shown", "sampled"
 
 
 @dataclass(frozen=True, slots=True)

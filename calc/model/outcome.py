@@ -72,6 +72,15 @@ def run_for(name: str, run: Callable[[], Outcome]) -> Check | None:
         _wanted = ""
 
 
+def wants(*names: str) -> bool:
+    """Return whether a run is for all checks, or for one of these.
+
+    What only some checks need, and what costs much or compares much, asks before it is worked
+    out: a proof of one check then follows that check's comparisons alone.
+    """
+    return not _wanted or _wanted in names
+
+
 def _made(check: Check) -> Check:
     if check.name == _wanted:
         raise _Made(check)

@@ -70,4 +70,6 @@ def _with_range(output: model.Output, search: Search, standing: Standing | None)
     key = ("output", output.name)
     low, high = search.ends(key)
     about = standing is not None and bool(search.box.dimensions) and not standing.known(key)
-    return output if low == high else replace(output, low=low, high=high, about=about)
+    if low == high:
+        return replace(output, about=about) if about else output
+    return replace(output, low=low, high=high, about=about)

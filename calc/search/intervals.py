@@ -37,14 +37,14 @@ class TooManyWays(NotProvable):
 class Forks:
     """The ways through the comparisons that a box leaves open, depth first.
 
-    `most` ways are followed and `deepest` open comparisons on one way. `blame` counts, for each
-    input, how often it left a comparison open.
+    `most` ways are followed, at a `cost` of no more than `room`, and `deepest` open comparisons
+    on one way. `blame` counts, for each input, how often it left a comparison open.
     """
 
-    __slots__ = ("blame", "count", "deepest", "most", "place", "plan", "todo")
+    __slots__ = ("blame", "count", "deepest", "most", "place", "plan", "room", "todo")
 
-    def __init__(self, most: int = 96, deepest: int = 24) -> None:
-        self.most, self.deepest = most, deepest
+    def __init__(self, most: int = 96, room: float = INF, deepest: int = 24) -> None:
+        self.most, self.room, self.deepest = most, room, deepest
         self.todo: list[tuple[bool, ...]] = [()]
         self.plan: tuple[bool, ...] = ()
         self.place = self.count = 0
@@ -54,11 +54,16 @@ class Forks:
         """Take the next way; False when all were taken."""
         if not self.todo:
             return False
-        if self.count >= self.most:
+        if self.count >= self.most or self.cost() > self.room:
             raise TooManyWays
         self.count += 1
         self.plan, self.place = self.todo.pop(), 0
         return True
+
+    def cost(self) -> float:
+        """What the ways so far were worth, in points: half a point for each way and a fifteenth
+        for each expression, as measured."""
+        return self.count * (0.5 + len(_numbers) / 15.0)
 
     def choose(self, *compared: Any) -> bool:
         """Return which way an open comparison goes this time."""

@@ -91,7 +91,7 @@ class Search:
 
     def shown(self) -> list[tuple[str, str]]:
         """Return the numbers whose ends an answer shows."""
-        checks = [(what, name) for name in self.worst for what in ("value", "limit")]
+        checks = [(what, name) for name in self.worst for what in ("margin", "value", "limit")]
         return [*checks, *(("output", name) for name in self.outputs)]
 
     def finding(self, name: str) -> tuple[str, float]:
@@ -109,7 +109,7 @@ class Search:
         """Whether a check doesn't apply at some of the points."""
         return self.present[name] < self.count
 
-    def margin(self, name: str, values: Mapping[str, Any]) -> float | None:
+    def margin_at(self, name: str, values: Mapping[str, Any]) -> float | None:
         """Return a check's margin at one point, or None where it doesn't apply."""
         check = self.at(values).check(name)
         return check.margin if check else None
@@ -169,7 +169,7 @@ class Search:
         corner = dict(self.middle)
         for dim_name, ends in sway.items():
             corner[dim_name] = pick(ends, key=lambda end: end[0])[1]
-        reached = self.margin(name, corner)
+        reached = self.margin_at(name, corner)
         for dim in self.box.dimensions:
             if dim.name not in sway:
                 continue
@@ -177,7 +177,7 @@ class Search:
                 if end == corner[dim.name]:
                     continue
                 flipped = {**corner, dim.name: end}
-                margin = self.margin(name, flipped)
+                margin = self.margin_at(name, flipped)
                 if margin is not None and (
                     reached is None or (margin < reached if worst else margin > reached)
                 ):

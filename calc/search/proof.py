@@ -32,8 +32,7 @@ Ranges = Mapping[str, tuple[float, float]]
 Numbers = Mapping[Key, Any]
 
 MOST_CHOICES = 64  # combinations of open choices that are gone through
-RUN_COSTS = 4  # points that one way of an interval run is worth
-SHARE = 0.002  # of its width, as near as a shown end comes to the true one
+SHARE = 0.005  # of its width, as near as a shown end comes to the true one
 ROUNDING = 1e-9
 
 
@@ -146,12 +145,14 @@ class Found:
     """How a question about the box went: settled or left open, and where it was worst.
 
     `failed` says that it isn't so, as `point` shows. `value` is the least (or greatest) of the
-    points computed; None when there was none.
+    points computed, None when there was none; `bound` is what sign times the number is at least
+    all over the box, when it is settled.
     """
 
     settled: bool
     failed: bool = False
     value: float | None = None
+    bound: float = -INF
     point: Mapping[str, Any] | None = None
 
 
@@ -169,7 +170,7 @@ class Proof:
     given: Mapping[str, Any]
     ranges: Ranges
     choices: Mapping[str, Sequence[Any]] = field(default_factory=dict)
-    effort: int = 2000
+    effort: float = 2000.0
     ways: int = 96
     runs: int = field(default=0, init=False)
     complete: bool = field(default=False, init=False)
@@ -199,29 +200,29 @@ class Proof:
         known = self._kept.get((place, None)) or self._kept.get((place, group))
         if known is not None:
             return known
-        self._forks = Forks(self.ways)
+        self._forks = Forks(self.ways, self.effort)
         try:
             known = enclosed(
                 lambda values: self.run(values, group), part.given, part.ranges, self._forks
             )
         finally:
             self.runs += 1
-            self._spend(RUN_COSTS * self._forks.count)
+            self._spend(self._forks.cost())
         self._kept[place, group] = known
         return known
 
-    def _spend(self, effort: int) -> None:
+    def _spend(self, effort: float) -> None:
         self.effort -= effort
         if self.effort < 0:
             raise OutOfEffort
 
-    def _allow(self, most: int) -> int:
+    def _allow(self, most: float) -> float:
         """Leave that effort at most, and return what is put aside."""
         rest = self.effort - min(most, self.effort)
         self.effort -= rest
         return rest
 
-    def look(self, most: int) -> set[Key]:
+    def look(self, most: float) -> set[Key]:
         """Enclose everything over the whole box, once for all questions; the numbers found.
 
         `complete` says afterwards whether that was possible, so that no number is missing.
@@ -240,26 +241,26 @@ class Proof:
         except (OutOfEffort, NotProvable):
             pass
         finally:
-            self.effort = rest + max(self.effort, 0)
+            self.effort = rest + max(self.effort, 0.0)
         return found
 
     # Questions.
 
     def at_least(
-        self, key: Key, goal: float, most: int, *, sign: int = 1, everywhere: bool = False
+        self, key: Key, goal: float, most: float, *, sign: int = 1, everywhere: bool = False
     ) -> Found:
         """Settle whether sign times a number is `goal` or more wherever it is made, and, with
         `everywhere`, that it is made all over the box; with at most that effort."""
         return self._ask(_Question(key, sign, goal, everywhere), most)
 
-    def least(self, key: Key, ends: tuple[float, float], most: int, *, sign: int = 1) -> Found:
+    def least(self, key: Key, ends: tuple[float, float], most: float, *, sign: int = 1) -> Found:
         """Find the least of sign times a number, to `SHARE` of its width, with at most that
         effort. `ends` are the least and greatest of it that are known already."""
         question = _Question(key, sign, None, False)
         question.value, question.top = ends
         return self._ask(question, most)
 
-    def _ask(self, question: _Question, most: int) -> Found:
+    def _ask(self, question: _Question, most: float) -> Found:
         if not self._whole:
             return Found(False)
         rest = self._allow(most)
@@ -268,7 +269,7 @@ class Proof:
         except (OutOfEffort, NotProvable):
             return question.found(question.failed)
         finally:
-            self.effort = rest + max(self.effort, 0)
+            self.effort = rest + max(self.effort, 0.0)
         return question.found(True)
 
     def _settle(self, asked: _Question) -> None:
@@ -276,7 +277,7 @@ class Proof:
         heap = [(-INF, next(order), part) for part in self._whole]
         while heap and not asked.failed:
             bound, _, part = heapq.heappop(heap)
-            if bound >= asked.enough and not asked.everywhere:
+            if asked.passes(bound) and not asked.everywhere:
                 continue
             try:
                 known = self._enclose(part, asked.key)
@@ -298,13 +299,13 @@ class Proof:
                 self._point(asked, part, part.middle())
             return
         bound = one.low if asked.sign > 0 else -one.high
-        if bound >= asked.enough and (one.always or not asked.everywhere):
+        if (one.always or not asked.everywhere) and asked.passes(bound):
             return
         slopes = intervals.scaled(one.slopes or one.leaning, asked.sign, asked.sign)
         corner, fixed = _worst_corner(part, slopes, certain=one.slopes is not None)
         self._point(asked, part, corner)
         left = [name for name in part.open() if name not in fixed]
-        if asked.failed or not left or (bound >= asked.enough and not asked.everywhere):
+        if asked.failed or not left or (not asked.everywhere and asked.passes(bound)):
             return
         if fixed:
             yield bound, part.held(fixed)
@@ -314,7 +315,7 @@ class Proof:
             if asked.failed:
                 return
             reach = sum(_reach(slopes.get(name), *part.ranges[name]) for name in left)
-            if value is not None and value - reach >= asked.enough:
+            if value is not None and asked.passes(value - reach):
                 return
             if value is not None:
                 bound = max(bound, value - reach)
@@ -354,11 +355,11 @@ class Proof:
 class _Question:
     """What is asked of one number, and the worst that was met."""
 
-    __slots__ = ("everywhere", "failed", "goal", "key", "point", "sign", "top", "value")
+    __slots__ = ("bound", "everywhere", "failed", "goal", "key", "point", "sign", "top", "value")
 
     def __init__(self, key: Key, sign: int, goal: float | None, everywhere: bool) -> None:
         self.key, self.sign, self.goal, self.everywhere = key, sign, goal, everywhere
-        self.value, self.top = INF, -INF
+        self.value, self.top, self.bound = INF, -INF, INF
         self.point: Mapping[str, Any] | None = None
         self.failed = False
 
@@ -367,9 +368,18 @@ class _Question:
         """A part on which the number is at least this needs no closer look."""
         if self.goal is not None:
             return self.goal
+        if not -INF < self.value < INF:
+            return self.value
         width = self.top - self.value
         near = SHARE * width if 0.0 < width < INF else 0.0
         return self.value - near - ROUNDING * abs(self.value)
+
+    def passes(self, bound: float) -> bool:
+        """Whether a part on which the number is at least that needs no closer look."""
+        if not bound >= self.enough:
+            return False
+        self.bound = min(self.bound, bound)
+        return True
 
     def meet(self, value: float | None, point: Mapping[str, Any]) -> None:
         """Take note of a point."""
@@ -386,7 +396,7 @@ class _Question:
     def found(self, settled: bool) -> Found:
         """The outcome."""
         value = None if self.value == INF else self.sign * self.value
-        return Found(settled, self.failed, value, self.point)
+        return Found(settled, self.failed, value, min(self.value, self.bound), self.point)
 
 
 def _reach(slope: tuple[float, float] | None, low: float, high: float) -> float:

@@ -20,8 +20,8 @@ def settle(search: Search, verdict: model.Verdict) -> model.Settle | None:
         return None
     chosen: tuple[float, Dimension] | None = None
     for dim in search.box.dimensions:
-        fixed_low = search.margin(name, {**worst[1], dim.name: dim.middle})
-        fixed_high = search.margin(name, {**best[1], dim.name: dim.middle})
+        fixed_low = search.margin_at(name, {**worst[1], dim.name: dim.middle})
+        fixed_high = search.margin_at(name, {**best[1], dim.name: dim.middle})
         if fixed_low is None or fixed_high is None:
             continue
         narrows = 1 - (fixed_high - fixed_low) / -width

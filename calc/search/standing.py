@@ -9,6 +9,7 @@ effort doesn't settle is searched by points, and says so.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from typing import Any
 
@@ -17,17 +18,19 @@ from calc.model import Inputs, Outcome
 from calc.search.looking import Search
 from calc.search.proof import Key, Proof
 
-EFFORT = 150  # for all questions of one answer, in points
-FIRST, LAST = 20, 60  # of which one question has at first, and for a finding
+EFFORT = 800.0  # for all questions of one answer, in points
+FIRST, LAST = 40.0, 300.0  # of which one question has at first, and for a finding
+VALUES, VALUE = 200.0, 40.0  # for the ends of all that is shown, and of one number
 PAST_ROUNDING = 1e-9  # a check is missed only past this share of its limit
 
 
 class Standing:
     """What is known of a search's numbers over its whole box."""
 
-    def __init__(self, search: Search, effort: int = EFFORT) -> None:
+    def __init__(self, search: Search, effort: float = EFFORT) -> None:
         self.search = search
-        self.settled: set[tuple[Key, int]] = set()  # ends known to be the true ones
+        # Of the numbers whose ends are known to be the true ones: what sign times it is at least.
+        self.settled: dict[tuple[Key, int], float] = {}
         self.complete = not search.box.dimensions  # whether no check can be missing
         self.held: dict[str, str] = {}  # for each check, the finding that holds everywhere
         ranges = {dim.name: (dim.low, dim.high) for dim in search.box.dimensions if not dim.options}
@@ -55,21 +58,22 @@ class Standing:
 
     # Questions.
 
-    def ends(self, key: Key, most: int) -> bool:
+    def ends(self, key: Key, most: float) -> bool:
         """Find a number's true ends; whether both are known."""
         for sign in (1, -1):
             if (key, sign) not in self.settled:
                 low, high = self.search.ends(key)
                 ends = (low, high) if sign > 0 else (-high, -low)
-                if self.proof.least(key, ends, most, sign=sign).settled:
-                    self.settled.add((key, sign))
+                found = self.proof.least(key, ends, most, sign=sign)
+                if found.settled:
+                    self.settled[key, sign] = found.bound
         return self.known(key)
 
     def known(self, key: Key) -> bool:
         """Whether both ends of a number are the true ones."""
         return (key, 1) in self.settled and (key, -1) in self.settled
 
-    def settle(self, name: str, most: int) -> None:
+    def settle(self, name: str, most: float) -> None:
         """Prove what the points find of a check, or find the point that contradicts it."""
         while name not in self.held:
             finding, band = self.search.finding(name)
@@ -78,24 +82,24 @@ class Standing:
             elif self.search.finding(name)[0] == finding:
                 return
 
-    def _holds(self, name: str, finding: str, band: float, most: int) -> bool:
+    def _holds(self, name: str, finding: str, band: float, most: float) -> bool:
         key = ("margin", name)
         if finding == model.OVER:
             found = self.proof.at_least(key, 1.1 * PAST_ROUNDING, most, sign=-1, everywhere=True)
-        elif (key, 1) in self.settled:
-            return True
         else:
-            goal = band if finding == model.WITHIN else 0.0
-            found = self.proof.at_least(key, goal - 0.9 * PAST_ROUNDING, most)
+            goal = (band if finding == model.WITHIN else 0.0) - 0.9 * PAST_ROUNDING
+            if self.settled.get((key, 1), -math.inf) >= goal:
+                return True
+            found = self.proof.at_least(key, goal, most)
         return found.settled and not found.failed
 
-    def absent(self, name: str, most: int) -> bool:
+    def absent(self, name: str, most: float) -> bool:
         """Prove that a check that no point met is nowhere broken, or meet it."""
         found = self.proof.at_least(("margin", name), model.CLOSE_BAND, most)
         return found.settled and not found.failed
 
 
-def prove(search: Search, *, values: bool = True, effort: int = EFFORT) -> Standing:
+def prove(search: Search, *, values: bool = True, effort: float = EFFORT) -> Standing:
     """Prove what a search's box allows, search what is left, and return what stands.
 
     With `values` False only the findings are settled, not the ends of what is shown.
@@ -103,20 +107,19 @@ def prove(search: Search, *, values: bool = True, effort: int = EFFORT) -> Stand
     standing = Standing(search, effort)
     if not search.box.dimensions:
         return standing
-    met = {name for what, name in standing.proof.look(FIRST) if what == "margin"}
-    unmet = [name for name in met - search.worst.keys() if not standing.absent(name, FIRST)]
+    for most in (FIRST, LAST):
+        for name in _by_margin(search):
+            standing.settle(name, most)
+    met = {name for what, name in standing.proof.look(LAST) if what == "margin"}
+    unmet = [name for name in met - search.worst.keys() if not standing.absent(name, LAST)]
     standing.complete = standing.proof.complete and not (set(unmet) - search.worst.keys())
-    for name in _by_margin(search):
-        standing.ends(("margin", name), FIRST)
-    for name in _by_margin(search):
-        standing.settle(name, LAST)
     left = [name for name in search.worst if name not in standing.held]
     if left or not standing.complete:
         search.run(left)
         for name in search.worst:
             standing.settle(name, FIRST)
     if values:
-        _settle_values(standing)
+        settle_values(standing, search.shown())
     return standing
 
 
@@ -124,11 +127,12 @@ def _by_margin(search: Search) -> list[str]:
     return sorted(search.worst, key=lambda name: search.worst[name][0])
 
 
-def _settle_values(standing: Standing) -> None:
-    search = standing.search
-    left = [key for key in search.shown() if not standing.ends(key, FIRST)]
+def settle_values(standing: Standing, keys: list[Key]) -> None:
+    """Find the true ends of what is shown, and search for those that stay open."""
+    standing.proof.effort = VALUES
+    left = [key for key in keys if not standing.ends(key, VALUE)]
     if left:
-        search.run([name for what, name in left if what == "value"])
+        standing.search.run({name for what, name in left if what != "output"})
 
 
 def numbers(outcome: Outcome) -> dict[Key, Any]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from calc import model
 from calc.search.looking import Search
-from calc.search.standing import Standing
+from calc.search.standing import Standing, prove, settle_values
 
 _ORDER = {model.OVER: 0, model.UNKNOWN: 1, model.CLOSE: 2, model.WITHIN: 3}
 
@@ -28,6 +28,14 @@ def verdicts(search: Search, standing: Standing | None = None) -> list[model.Ver
         )
         found.append(verdict)
     return sorted(found, key=_rank)
+
+
+def foremost(search: Search) -> model.Verdict:
+    """Return the deciding verdict alone: for a list of many answers, of which one line is shown."""
+    standing = prove(search, values=False)
+    name = verdicts(search, standing)[0].check.name
+    settle_values(standing, [(what, name) for what in ("margin", "value", "limit")])
+    return verdicts(search, standing)[0]
 
 
 def of_all(search: Search, standing: Standing | None, deciding: model.Verdict | None) -> str:

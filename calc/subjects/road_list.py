@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 from calc import arith, model, tables
 from calc.mechanics import lamps, mirrors
@@ -26,22 +27,61 @@ ALWAYS = "always on the road"
 BINDING = ("law", "maker", "pattern", "memory")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Situation:
-    """The facts of one trip and what follows from them."""
+    """The facts of one trip and what follows from them, worked out when it is asked for."""
 
+    v: model.Inputs
     facts: dict[str, float]
-    federal: dict[str, bool]
-    needs: list[lamps.Need]
-    emblem_use: str
-    symbol: bool
-    emblem_behind: tuple[str, str, str] | None
     clear_tail: float  # lowest height at which the tail lamps show over what is behind
     clear_amber: float
 
+    @cached_property
+    def federal(self) -> dict[str, bool]:
+        """Whether the federal rule bound the makers of the units."""
+        v = self.v
+        american = lamps.place_row(v.place)["country"] == "US"
+        return {
+            "tractor": american and lamps.federal_rule_applies(v.tractor_made, v.use == "field"),
+            "towed": american and lamps.federal_rule_applies(v.implement_made, v.use == "field"),
+        }
+
+    @cached_property
+    def _emblem(self) -> tuple[str, bool]:
+        return lamps.emblem_use(self.v.place, self.v.top_speed, self.v.road_speed)
+
+    @property
+    def emblem_use(self) -> str:
+        """What becomes of the emblem."""
+        return self._emblem[0]
+
+    @property
+    def symbol(self) -> bool:
+        """Whether a speed symbol goes with it."""
+        return self._emblem[1]
+
+    @cached_property
+    def emblem_behind(self) -> tuple[str, str, str] | None:
+        """Why the unit behind needs its own emblem, the source and the basis."""
+        v, facts = self.v, self.facts
+        if not facts["behind"] or self.emblem_use not in ("show", "with symbol"):
+            return None
+        on_wheels, hidden = bool(facts["on_wheels"]), bool(facts["hides_emblem"])
+        return lamps.emblem_on_towed(v.place, hidden, facts["behind"], v.implement_made, on_wheels)
+
+    @cached_property
+    def needs(self) -> list[lamps.Need]:
+        """Everything that the rules ask for."""
+        return lamps.needs(self.v.place, self.facts, self.federal, self.v.hours == "day")
+
     def need(self, unit: str, item: str) -> lamps.Need | None:
-        """The need of one item, if there is one."""
-        return next((n for n in self.needs if n.unit == unit and n.item == item), None)
+        """The need of one item, if there is one; a run for one check looks at no other rules."""
+        if model.wants():
+            return next((n for n in self.needs if n.unit == unit and n.item == item), None)
+        found = lamps.needs(
+            self.v.place, self.facts, self.federal, self.v.hours == "day", (unit, item)
+        )
+        return found[0] if found else None
 
 
 def extents(v: model.Inputs) -> tuple[float, float]:
@@ -61,17 +101,19 @@ def situation(v: model.Inputs) -> Situation:
     bottom = arith.min(v.implement_bottom, top)
     away = v.lamps_to_implement
 
-    def hides(height: float, offset: float) -> bool:
-        return screened and any(
+    def hides(height: float, offset: float) -> float:
+        if not screened:
+            return 0.0
+        return arith.max(
             mirrors.hidden(height, side, away, bottom, top, left, right)
-            for side in {offset, -offset}
+            for side in (offset, -offset)
         )
 
     def clear(offset: float) -> float:
         if not screened:
             return 0.0
         return arith.max(
-            mirrors.lowest_clear_height(side, away, top, left, right) for side in {offset, -offset}
+            mirrors.lowest_clear_height(side, away, top, left, right) for side in (offset, -offset)
         )
 
     spread = v.lamp_spread / 2
@@ -95,32 +137,19 @@ def situation(v: model.Inputs) -> Situation:
         "speed": v.top_speed,
         "made": v.tractor_made,
         "implement_made": v.implement_made,
-        "hides_tail": arith.number(hides_tail),
-        "hides_amber": arith.number(hides_amber),
-        "hides_turn": arith.number(hides_amber),
-        "hides_emblem": arith.number(hides_emblem),
-        "hides_rear": arith.number(screened and top > view),
+        "hides_tail": hides_tail,
+        "hides_amber": hides_amber,
+        "hides_turn": hides_amber,
+        "hides_emblem": hides_emblem,
+        "hides_rear": arith.below(view, top) if screened else 0.0,
         "on_wheels": arith.number(on_wheels),
         "carried": arith.number(carried),
         "road_trailer": arith.number(v.behind_kind == "trailer"),
         "duals": arith.number(v.duals == "yes"),
         "tail_lamps": v.tail_lamps,
     }
-    american = lamps.place_row(v.place)["country"] == "US"
-    federal = {
-        "tractor": american and lamps.federal_rule_applies(v.tractor_made, v.use == "field"),
-        "towed": american and lamps.federal_rule_applies(v.implement_made, v.use == "field"),
-    }
-    use, symbol = lamps.emblem_use(v.place, v.top_speed, v.road_speed)
-    emblem_behind = None
-    if behind and use in ("show", "with symbol"):
-        emblem_behind = lamps.emblem_on_towed(
-            v.place, hides_emblem, behind, v.implement_made, on_wheels
-        )
-    found = lamps.needs(v.place, facts, federal, v.hours == "day")
-    return Situation(
-        facts, federal, found, use, symbol, emblem_behind, clear(spread), clear(spread)
-    )
+    over = clear(spread)
+    return Situation(v, facts, over, over)
 
 
 def width_checks(place: str, hours: str, width: float) -> list[model.Check]:

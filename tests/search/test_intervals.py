@@ -193,6 +193,15 @@ def test_an_open_comparison_goes_both_ways_and_narrows():
     assert seen == [(True, 0.0, 4.0), (False, 4.0, 10.0)]
 
 
+def test_slopes_across_a_jump_have_no_end():
+    (found,) = ways(
+        lambda x, y: arith.where(arith.below(x, 1.0), 5.0, 0.0), {"x": (0.0, 2.0), "y": (0.0, 0.0)}
+    )
+    assert found.slopes["x"] == (-math.inf, 0.0)
+    (found,) = ways(lambda x, y: arith.floor(x), {"x": (0.5, 1.5), "y": (0.0, 0.0)})
+    assert found.slopes["x"] == (0.0, math.inf)
+
+
 def test_too_many_open_comparisons_stop():
     forks = Forks(most=8)
     intervals.begin(forks)

@@ -12,8 +12,8 @@ from calc.worksheets.cab.compute import (
     FRESH_AIR_LEAST,
     PULL_DOWN_MARGIN,
     TURNS,
+    _sky,
     _turned,
-    _worst_sky,
     heat_load,
     taken,
 )
@@ -146,7 +146,8 @@ def _more_air(v: model.Inputs) -> model.Remedy:
 
 def _sunny_panes(v: model.Inputs) -> model.Table:
     """The sun through each pane with the cab turned the worst way."""
-    hour, sky = _worst_sky(v, v.solar_hour, psychrometrics.pressure_at_altitude(v.altitude))
+    hour = heat_load(v).hour
+    sky = _sky(v.latitude, v.month, hour, psychrometrics.pressure_at_altitude(v.altitude))
     gain = float(_row("cab/glass_kinds", "kind", v.glass_kind)["heat_gain"])
     turned = _turned(v, sky)
     nose, quarter = turned.index(max(turned)), TURNS // 4

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
-from functools import lru_cache
 
 from calc import arith, model
 from calc.mechanics import cab, psychrometrics, pto_power, sun
@@ -45,7 +45,7 @@ class Load:
     def sun_share(self) -> float:
         """The sun's share of the parts that bring heat in. [-]"""
         parts = (self.glass_sun, self.roof, self.panes, self.floor, self.people, self.fan, self.air)
-        entering = sum(part for part in parts if part > 0.0)
+        entering = sum(arith.max(0.0, part) for part in parts)
         return (self.glass_sun + arith.max(0.0, self.roof)) / entering if entering > 0.0 else 0.0
 
 
@@ -65,7 +65,7 @@ TURNS = 16
 HOURS_SEARCHED = (12.0, 13.0, 14.0, 15.0, 16.0, 17.0, 18.0)
 
 
-@lru_cache(maxsize=512)
+@arith.cache
 def _sky(latitude: float, month: str, hour: float, pressure: float) -> Sky:
     """Where the sun stands and what a clear sky brings."""
     day = sun.DAY_OF_21ST[int(month) - 1]
@@ -77,85 +77,96 @@ def _sky(latitude: float, month: str, hour: float, pressure: float) -> Sky:
         sky[1],
         sun.pane_radiation(sky, altitude, 0.0, 0.0, 0.0),
         tuple(
-            sun.pane_radiation(sky, altitude, 0.0, UPRIGHT, 2.0 * arith.pi * step / TURNS)
-            for step in range(TURNS)
+            _mirrored(
+                lambda step: sun.pane_radiation(
+                    sky, altitude, 0.0, UPRIGHT, 2.0 * arith.pi * step / TURNS
+                )
+            )
         ),
     )
+
+
+def _mirrored(of_turn: Callable[[int], float]) -> list[float]:
+    """What each of the turns from the sun gives: turned left it is as turned right."""
+    half = [of_turn(step) for step in range(TURNS // 2 + 1)]
+    return half + half[-2:0:-1]
 
 
 def _turned(v: model.Inputs, sky: Sky) -> list[float]:
     """Sun on all the upright glass times its area, by the bearing of the nose from the sun. [W]"""
     front, side, rear, quarter = v.glass_front, v.glass_side, v.glass_rear, TURNS // 4
     seen = sky.upright
-    return [
-        front * seen[step]
-        + side * (seen[(step + quarter) % TURNS] + seen[step - quarter])
-        + rear * seen[step - 2 * quarter]
-        for step in range(TURNS)
-    ]
+    return _mirrored(
+        lambda step: (
+            front * seen[step]
+            + side * (seen[(step + quarter) % TURNS] + seen[step - quarter])
+            + rear * seen[step - 2 * quarter]
+        )
+    )
 
 
-def _worst_sky(v: model.Inputs, hour: float | None, pressure: float) -> tuple[float, Sky]:
-    """The hour given, or else the hour at which the sun heats this cab most."""
-    latitude, pressure = arith.round(v.latitude, 6), arith.round(pressure, 3)
-    if hour is not None:
-        return hour, _sky(latitude, v.month, arith.round(hour, 6), pressure)
-    gain = float(_row("cab/glass_kinds", "kind", v.glass_kind)["heat_gain"])
-    absorbs = float(_row("cab/roof_colors", "color", v.roof_color)["absorptance"])
-    roof = v.roof_transmittance * v.roof_area * absorbs / SURFACE_COEFFICIENT
-
-    def heat(sky: Sky) -> float:
-        through = arith.max(_turned(v, sky)) + v.glass_roof * sky.roof
-        return arith.number(gain * through + roof * sky.level)
-
-    skies = [(one, _sky(latitude, v.month, one, pressure)) for one in HOURS_SEARCHED]
-    return max(skies, key=lambda pair: heat(pair[1]))
+def _skies(v: model.Inputs, hour: float | None, pressure: float) -> list[tuple[float, Sky]]:
+    """The hours at which the sun may heat this cab most, with their skies."""
+    if v.sun_rule == "test":
+        hour = 12.0  # the test climate knows no hour: the sun stands as at noon
+    hours = HOURS_SEARCHED if hour is None else (hour,)
+    return [(one, _sky(v.latitude, v.month, one, pressure)) for one in hours]
 
 
-def heat_load(v: model.Inputs, hour: float | None = None) -> Load:
-    """Return the heat load, at the hour given or at that of the inputs."""
+def _sun(v: model.Inputs, sky: Sky) -> tuple[float, float, float]:
+    """Sun through the glass with the cab turned the worst and the best way [W before the glass's
+    own gain], and on level ground [W/m2]."""
+    if v.sun_rule == "test":
+        height = arith.max(0.0, sky.altitude)
+        widest = arith.max(v.glass_front, v.glass_rear, v.glass_side)
+        seen = cab.projected_glass_area(v.glass_roof, widest, height)
+        best = TEST_RADIATION * v.glass_roof * arith.sin(height)
+        return TEST_RADIATION * seen, best, TEST_RADIATION
+    turned, roof_glass = _turned(v, sky), v.glass_roof * sky.roof
+    return arith.max(turned) + roof_glass, arith.min(turned) + roof_glass, sky.level
+
+
+def heat_loads(v: model.Inputs, hour: float | None = None) -> list[Load]:
+    """Return the heat load at the hour given, or at each that may be the worst."""
     pressure = psychrometrics.pressure_at_altitude(v.altitude)
     outside, inside = v.outside_temperature - 273.15, v.inside_temperature - 273.15
     gain = float(_row("cab/glass_kinds", "kind", v.glass_kind)["heat_gain"])
     absorbs = float(_row("cab/roof_colors", "color", v.roof_color)["absorptance"])
     glass_u = float(_row("cab/cab_kinds", "kind", v.cab_kind)["glass_u"])
-    if v.sun_rule == "test":
-        # The test climate knows no hour: the sun stands as at noon.
-        taken_hour, sky = _worst_sky(v, 12.0, pressure)
-        height = arith.max(0.0, sky.altitude)
-        widest = arith.max(v.glass_front, v.glass_rear, v.glass_side)
-        seen = cab.projected_glass_area(v.glass_roof, widest, height)
-        worst, best = TEST_RADIATION * seen, TEST_RADIATION * v.glass_roof * arith.sin(height)
-        level = TEST_RADIATION
-    else:
-        taken_hour, sky = _worst_sky(v, v.solar_hour if hour is None else hour, pressure)
-        turned, roof_glass = _turned(v, sky), v.glass_roof * sky.roof
-        worst, best, level = (
-            arith.max(turned) + roof_glass,
-            arith.min(turned) + roof_glass,
-            sky.level,
-        )
     wind_leak = cab.leak_flow(v.leak_area, cab.wind_pressure(v.wind))
     outside_air = arith.max(v.fresh_air, wind_leak)
     whole, _ = cab.fresh_air_load(
         outside_air, outside, v.outside_humidity, inside, v.inside_humidity, pressure
     )
-    roof_at = cab.sol_air_temperature(outside, absorbs, level, SURFACE_COEFFICIENT)
     all_glass = v.glass_front + v.glass_rear + 2.0 * v.glass_side + v.glass_roof
-    return Load(
-        cab.sun_through_glass(gain, worst, 1.0),
-        cab.conduction(v.roof_transmittance, v.roof_area, roof_at, inside),
-        cab.conduction(glass_u, all_glass, outside, inside),
-        cab.conduction(3.0, v.floor_area, v.floor_temperature - 273.15, inside),
-        cab.person_heat(v.activity, v.persons),
-        v.fan_power,
-        whole,
-        cab.sun_through_glass(gain, best, 1.0),
-        outside_air,
-        sky.altitude,
-        level,
-        taken_hour,
-    )
+    panes = cab.conduction(glass_u, all_glass, outside, inside)
+    floor = cab.conduction(3.0, v.floor_area, v.floor_temperature - 273.15, inside)
+    people = cab.person_heat(v.activity, v.persons)
+    loads = []
+    for taken_hour, sky in _skies(v, v.solar_hour if hour is None else hour, pressure):
+        worst, best, level = _sun(v, sky)
+        roof_at = cab.sol_air_temperature(outside, absorbs, level, SURFACE_COEFFICIENT)
+        load = Load(
+            cab.sun_through_glass(gain, worst, 1.0),
+            cab.conduction(v.roof_transmittance, v.roof_area, roof_at, inside),
+            panes,
+            floor,
+            people,
+            v.fan_power,
+            whole,
+            cab.sun_through_glass(gain, best, 1.0),
+            outside_air,
+            sky.altitude,
+            level,
+            taken_hour,
+        )
+        loads.append(load)
+    return loads
+
+
+def heat_load(v: model.Inputs, hour: float | None = None) -> Load:
+    """Return the heat load, at the hour given or at the worst."""
+    return max(heat_loads(v, hour), key=lambda load: load.total)
 
 
 def _performance(key: str) -> float:
@@ -194,9 +205,10 @@ _VERDICT_MARGIN = {"yes": 1.0, "parts list first": 0.0, "rarely": -1.0, "no": -1
 def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
     """Return the checks and the parts of the heat load."""
     kind = _row("cab/cab_kinds", "kind", v.cab_kind)
-    load = heat_load(v)
-    need = PULL_DOWN_MARGIN * load.total
-    takes = taken(v, load.total)
+    loads = heat_loads(v)
+    total, outside_air = arith.max(load.total for load in loads), loads[0].outside_air
+    need = PULL_DOWN_MARGIN * total
+    takes = taken(v, total)
     spare = v.alternator_current - v.other_current
     checks = [
         model.fits(
@@ -229,7 +241,7 @@ def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
         model.at_least(
             "fresh_air",
             "Fresh air",
-            load.outside_air,
+            outside_air,
             FRESH_AIR_LEAST * v.persons,
             "air_flow",
             "value/ISO14269-memory; value/C5",
@@ -248,9 +260,10 @@ def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
                 why="The implement bogs the engine down.",
             )
         )
+    load = max(loads, key=lambda one: one.total)  # its hour is shown
     outputs = [
         model.Output(
-            "load", "Heat to be removed", load.total, "power", unit_us="Btu/h", unit_metric="kW"
+            "load", "Heat to be removed", total, "power", unit_us="Btu/h", unit_metric="kW"
         ),
         model.Output(
             "sun",
@@ -278,7 +291,7 @@ def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
         model.Output(
             "left_pull_down", "PTO power left, cooling down", takes.left_pull_down, "power"
         ),
-        model.Output("outside_air", "Outside air that comes in", load.outside_air, "air_flow"),
+        model.Output("outside_air", "Outside air that comes in", outside_air, "air_flow"),
         model.Output("hour", "Hour by the sun that was taken", load.hour, "count"),
         model.Output("sun_height", "Sun above the horizon", arith.degrees(load.altitude), "angle"),
     ]

@@ -76,23 +76,27 @@ def job(v: model.Inputs, speed: float) -> Job:
     driven = level if v.driven == "four" else REAR_SHARE * level
     dragged = (level - driven) * traction.motion_resistance_ratio(mobility, 0.0)
     wanted = (weight * arith.sin(angle) + v.pull + dragged) / driven
-    slip, grips = _slip(mobility, wanted)
+    slip = _slip(wanted, mobility)
     gross = traction.gross_traction_ratio(mobility, slip)
-    return Job(slip, gross * driven * speed / (1.0 - slip), grips)
+    return Job(slip, gross * driven * speed / (1.0 - slip), slip <= HIGHEST_SLIP)
 
 
-def _slip(mobility: float, wanted: float) -> tuple[float, bool]:
-    """The slip at which the wheels pull what is wanted, and whether it is an acceptable one."""
-    low, high = 0.0, 0.30
+MOST_SLIP = 0.30  # where more slip hardly pulls more
+
+
+@arith.rising
+def _slip(wanted: float, mobility: float) -> float:
+    """The slip at which the wheels pull what is wanted, `MOST_SLIP` where none does. [-]"""
+    low, high = 0.0, MOST_SLIP
     if traction.net_traction_ratio(mobility, high) < wanted:
-        return high, False
+        return high
     for _ in range(14):
         half = (low + high) / 2.0
         if traction.net_traction_ratio(mobility, half) < wanted:
             low = half
         else:
             high = half
-    return high, high <= HIGHEST_SLIP
+    return high
 
 
 def most_pull(v: model.Inputs) -> float:

@@ -48,7 +48,7 @@ def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
 
 def _emblem_checks(v: model.Inputs, found: rl.Situation) -> list[model.Check]:
     rule = lamps.emblem_rule_for(v.place)
-    if rule is None:
+    if rule is None or not model.wants("emblem", "emblem_height"):
         return []
     has = v.emblem == "yes"
     checks = []
@@ -98,6 +98,8 @@ def _lamp_checks(v: model.Inputs, found: rl.Situation) -> list[model.Check]:
     checks = []
     federal = found.federal["tractor"]
     for item, title in _COUNTED:
+        if not model.wants(item, f"{item}_standard"):
+            continue
         need = found.need("tractor", item)
         if need is None:
             continue
@@ -119,12 +121,12 @@ def _lamp_checks(v: model.Inputs, found: rl.Situation) -> list[model.Check]:
                 )
             )
         if asked > bound and has >= bound:
-            enough = has >= asked
+            enough = 1.0 - arith.below(has, asked)
             checks.append(
                 model.fits(
                     f"{item}_standard",
                     f"{title}, by the standard",
-                    1.0 if enough else 0.0,
+                    enough,
                     f"The standard asks for {asked}.",
                     source,
                     why="Not law for a machine of this age as far as was read, but good practice.",
@@ -140,6 +142,8 @@ def _height_checks(v: model.Inputs, found: rl.Situation) -> list[model.Check]:
         ("tail_lamps", "Height of the tail lamps", v.tail_height),
         ("amber_flashers", "Height of the warning lamps", v.flasher_height),
     ):
+        if not model.wants(f"{item}_height", f"{item}_height_standard"):
+            continue
         need = found.need("tractor", item)
         if need is None or need.height_low is None or getattr(v, item) <= 0:
             continue
@@ -165,12 +169,14 @@ def _height_checks(v: model.Inputs, found: rl.Situation) -> list[model.Check]:
                 )
             )
         else:
-            inside = need.height_low - 1e-9 <= height <= high + 1e-9
+            outside = arith.max(
+                arith.below(height, need.height_low - 1e-9), arith.below(high + 1e-9, height)
+            )
             checks.append(
                 model.fits(
                     f"{name}_standard",
                     title,
-                    1.0 if inside else 0.0,
+                    1.0 - outside,
                     model.phrase(
                         "The standard wants them {low} to {high} up.",
                         low=(need.height_low, "length"),
@@ -190,6 +196,8 @@ def _edge_checks(v: model.Inputs, found: rl.Situation) -> list[model.Check]:
         ("tail_lamps", "Tail lamps to the edge of the tractor"),
         ("amber_flashers", "Warning lamps to the edge of the tractor"),
     ):
+        if not model.wants(f"{item}_edge", f"{item}_edge_standard"):
+            continue
         need = found.need("tractor", item)
         if need is None or need.edge is None or getattr(v, item) <= 0:
             continue
@@ -212,12 +220,12 @@ def _edge_checks(v: model.Inputs, found: rl.Situation) -> list[model.Check]:
                 )
             )
         else:
-            near = inward <= need.edge + 1e-9
+            near = 1.0 - arith.below(need.edge + 1e-9, inward)
             checks.append(
                 model.fits(
                     f"{item}_edge_standard",
                     title,
-                    1.0 if near else 0.0,
+                    near,
                     model.phrase(
                         "The standard wants them within {edge}.", edge=(need.edge, "length")
                     ),
@@ -249,7 +257,9 @@ def _behind_checks(v: model.Inputs, found: rl.Situation) -> list[model.Check]:
             found.clear_amber,
         ),
     ):
-        if clear > 0 and getattr(v, item) > 0 and item not in carries:
+        if not model.wants(name) or item in carries:
+            continue
+        if clear > 0 and getattr(v, item) > 0:
             if found.need("tractor", item) is None:
                 continue
             checks.append(
@@ -264,6 +274,8 @@ def _behind_checks(v: model.Inputs, found: rl.Situation) -> list[model.Check]:
                     why="Hidden lamps are no lamps.",
                 )
             )
+    if not model.wants("behind"):
+        return checks
     law, standard = _missing_behind(found, carries)
     missing = law or standard
     if missing:
@@ -337,9 +349,11 @@ def _size_checks(v: model.Inputs, found: rl.Situation) -> list[model.Check]:
                 why=f"{text}.",
             )
         )
-    else:
+    elif model.wants("width_limit", "width"):
         checks += rl.width_checks(v.place, v.hours, width)
-    daylight = found.need("tractor", "daylight") or found.need("towed", "daylight")
+    daylight = None
+    if model.wants("daylight"):
+        daylight = found.need("tractor", "daylight") or found.need("towed", "daylight")
     if daylight is not None:
         dark = v.hours == "dark"
         checks.append(
@@ -369,7 +383,9 @@ def _speed_checks(v: model.Inputs, width: float) -> list[model.Check]:
                 why="A combination goes no faster than its slowest-rated unit.",
             )
         )
-    limit = lamps.road_speed_limit(v.place, width)
+    limit = None
+    if model.wants("special_order", "speed"):
+        limit = lamps.road_speed_limit(v.place, width)
     if limit is None:
         return checks
     speed, text, source = limit
@@ -411,6 +427,8 @@ def _road_fit_checks(v: model.Inputs, width: float) -> list[model.Check]:
                 why="Wires and bridges.",
             )
         )
+    if not model.wants("lane"):
+        return checks
     over = lamps.over_center_line(width, v.lane_width)
     checks.append(
         model.fits(
@@ -435,7 +453,7 @@ def _top(v: model.Inputs) -> float:
 
 
 def _mirror_check(v: model.Inputs, found: rl.Situation) -> model.Check | None:
-    need = found.need("tractor", "mirrors")
+    need = found.need("tractor", "mirrors") if model.wants("mirror") else None
     if need is None:
         return None
     binding = rl.count_of(need, rl.BINDING, found.federal["tractor"]) > 0

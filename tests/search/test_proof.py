@@ -1,0 +1,315 @@
+"""What is proved over a box is so, and what isn't so is shown by a point."""
+
+import math
+import random
+
+import pytest
+from hypothesis import given, settings
+
+from calc import arith, model, search, worksheets
+from calc.search import proof as proving
+from calc.search.intervals import Forks
+from calc.search.proof import Proof
+from calc.search.standing import Standing, numbers, prove
+from tests.search.test_intervals import boxes, formulas, three
+
+KEY = ("output", "only")
+
+
+def proof_of(formula, ranges, choices=None, effort=3000.0):
+    """A proof about one number of a formula."""
+
+    def run(values, check):
+        made = formula(**values)
+        return {} if made is None else {KEY: made}
+
+    def at(values, key):
+        return run(values, None).get(key)
+
+    return Proof(run, at, {}, ranges, choices or {}, effort)
+
+
+@pytest.mark.parametrize(
+    ("formula", "least"),
+    [
+        (lambda x, y: x * y - x, -4.0),  # both inputs of mixed sign
+        (lambda x, y: (x - 1.0) ** 2 + y**2, 0.0),  # inside the box, at no corner
+        (lambda x, y: arith.max(x, y) if x > y - 1.0 else 5.0, -1.0),
+        (lambda x, y: arith.sin(4.0 * x) + y, -2.0),
+        (lambda x, y: 3.0 if x < -0.9 and y < -0.9 else 7.0, 3.0),  # a hundredth of the box
+    ],
+)
+def test_least_is_the_true_least(formula, least):
+    found = proof_of(formula, {"x": (-1.0, 2.0), "y": (-1.0, 1.5)}).least(
+        KEY, (math.inf, -math.inf), 3000.0
+    )
+    assert found.settled
+    assert found.value == pytest.approx(least, abs=0.02)
+    assert found.value >= least - 1e-9
+
+
+def test_a_goal_just_below_the_least_is_proved_and_one_just_above_is_contradicted():
+    ranges = {"x": (0.0, 2.0), "y": (0.0, 3.0)}
+
+    def formula(x, y):  # least -1, at x = 1
+        return x**2 - 2.0 * x + arith.sqrt(y)
+
+    below = proof_of(formula, ranges).at_least(KEY, -1.0001, 3000.0)
+    above = proof_of(formula, ranges).at_least(KEY, -0.9999, 3000.0)
+    assert (below.settled, below.failed) == (True, False)
+    assert (above.settled, above.failed) == (True, True)
+    assert formula(above.point["x"], above.point["y"]) < -0.9999
+
+
+def test_a_number_that_is_not_made_everywhere_is_not_proved_everywhere():
+    formula = lambda x: 5.0 if x < 9.9 else None  # noqa: E731
+    anywhere = proof_of(formula, {"x": (0.0, 10.0)}).at_least(KEY, 4.0, 3000.0)
+    everywhere = proof_of(formula, {"x": (0.0, 10.0)}).at_least(KEY, 4.0, 3000.0, everywhere=True)
+    assert (anywhere.settled, anywhere.failed) == (True, False)
+    assert everywhere.failed
+    assert everywhere.point["x"] >= 9.9
+
+
+def test_a_refusal_within_the_box_leaves_no_slopes():
+    """Where some inputs are refused, two points may lie on either side of the gap."""
+
+    def gapped(x):
+        if 1.0 < x < 2.0:
+            raise ValueError("Not between 1 and 2.")
+        return {KEY: x * 2.0}
+
+    found = proving.enclosed(lambda values: gapped(**values), {}, {"x": (0.0, 3.0)}, Forks())
+    assert found[KEY].slopes is None
+    assert (found[KEY].low, found[KEY].high) == (0.0, 6.0)
+
+
+def test_what_refuses_all_inputs_is_refused():
+    def refuses(x):
+        raise ValueError("Never.")
+
+    with pytest.raises(ValueError, match="Never"):
+        proving.enclosed(lambda values: refuses(**values), {}, {"x": (0.0, 3.0)}, Forks())
+
+
+def test_every_choice_is_gone_through():
+    choices = {"kind": ("a", "b", "c")}
+    formula = lambda x, kind: x - (5.0 if kind == "c" else 0.0)  # noqa: E731
+    found = proof_of(formula, {"x": (1.0, 2.0)}, choices).least(KEY, (math.inf, -math.inf), 900.0)
+    assert found.value == -4.0
+    assert found.point["kind"] == "c"
+
+
+def test_what_has_no_interval_is_left_open():
+    found = proof_of(lambda x: math.sqrt(x), {"x": (1.0, 2.0)}).at_least(KEY, 0.0, 900.0)
+    assert not found.settled
+
+
+def test_effort_ends():
+    busy = lambda x, y: arith.sin(50.0 * x * y) * arith.cos(31.0 * x) + x - y  # noqa: E731
+    proof = proof_of(busy, {"x": (0.0, 9.0), "y": (0.0, 9.0)}, effort=30.0)
+    assert not proof.at_least(KEY, -9.9, 30.0).settled
+    assert proof.effort < 30.0
+
+
+@settings(max_examples=150, deadline=None)
+@given(formula=formulas, box=boxes, shares=three)
+def test_no_point_contradicts_what_is_proved(formula, box, shares):
+    def safe(x, y):
+        return arith.number(formula(x, y))
+
+    proof = proof_of(safe, box, effort=300.0)
+    point = {
+        name: low + share * (high - low)
+        for (name, (low, high)), share in zip(box.items(), shares, strict=False)
+    }
+    try:
+        low = proof.least(KEY, (math.inf, -math.inf), 150.0)
+        high = proof.least(KEY, (math.inf, -math.inf), 150.0, sign=-1)
+        value = safe(**point)
+    except (ValueError, ZeroDivisionError, OverflowError):
+        return
+    if low.settled and high.settled and low.value is not None and math.isfinite(value):
+        room = 2.0 * proving.SHARE * (high.value - low.value) + 1e-7 * max(1.0, abs(value))
+        assert low.value - room <= value <= high.value + room
+
+
+# --- the enclosures of every worksheet ----------------------------------------------------------
+
+
+def enclosed(standing, part):
+    forks = Forks()
+    return proving.enclosed(
+        lambda values: standing._run(values, None), part.given, part.ranges, forks
+    )
+
+
+def around(sheet, rng):
+    """A small random box of a worksheet: its example, some of it unknown or rough."""
+    typed = {}
+    for item in sheet.fields:
+        if isinstance(item, model.Field) and rng.random() < 0.4:
+            typed[item.name] = ""
+    try:
+        return search.read_box(sheet, typed)
+    except search.BadInputs:
+        return None
+
+
+@pytest.mark.parametrize("name", worksheets.names())
+def test_enclosures_hold_what_random_points_give(name):
+    """Numbers and secants of random points of random sub-boxes lie in what intervals gave."""
+    sheet, rng = worksheets.load(name), random.Random(7)
+    tried = ranged = 0
+    for _ in range(8):
+        box = around(sheet, rng)
+        if box is None or not box.dimensions:
+            continue
+        standing = Standing(search.Search(sheet, box))
+        for whole in standing.proof._whole[:2]:
+            ranged += bool(whole.ranges)
+            ranges = {}
+            for key, (low, high) in whole.ranges.items():
+                ends = sorted(rng.uniform(low, high) for _ in range(2))
+                ranges[key] = tuple(ends) if rng.random() < 0.7 else (low, high)
+            part = proving.Part(whole.given, ranges, whole.picks)
+            try:
+                found = enclosed(standing, part)
+            except search.NotProvable:
+                continue
+            tried += 1
+            for _ in range(6):
+                check_point(sheet, part, found, rng)
+    assert tried or not ranged or name in FORKS_TOO_MUCH
+
+
+FORKS_TOO_MUCH = {"drive"}  # halves inside its sums
+
+
+def check_point(sheet, part, found, rng):
+    silent = model.Work(on=False)
+
+    def at(values):
+        return numbers(sheet.compute(model.Inputs({**part.given, **values}), silent))
+
+    point = {
+        name: rng.choice((low, high)) if rng.random() < 0.3 else rng.uniform(low, high)
+        for name, (low, high) in part.ranges.items()
+    }
+    made = at(point)
+    for key, value in made.items():
+        one = found[key]
+        room = 1e-9 * max(1.0, abs(value))
+        assert one.low - room <= value <= one.high + room, (key, value, one)
+    for key, one in found.items():
+        assert key in made or not one.always, key
+    if not part.ranges:
+        return
+    moved = rng.choice(list(part.ranges))
+    low, high = part.ranges[moved]
+    other = {**point, moved: rng.uniform(low, high)}
+    gap = other[moved] - point[moved]
+    if not gap:
+        return
+    for key, value in at(other).items():
+        slopes = found[key].slopes
+        if slopes is not None and key in made and math.isfinite(value):
+            secant = (value - made[key]) / gap
+            least, greatest = slopes.get(moved, (0.0, 0.0))
+            room = 1e-6 * max(abs(secant), 1e-9) + 1e-12 * max(1.0, abs(value)) / abs(gap)
+            assert least - room <= secant <= greatest + room, (key, moved)
+
+
+# --- what an answer says of itself --------------------------------------------------------------
+
+
+def toy(compute, *names):
+    fields = tuple(
+        model.Field(
+            name, name.title(), "count", "-100", "100", "Count.", default="1",
+            typical=model.Typical(0.0, 10.0, "hitch/DERIVED"),
+        )
+        for name in names
+    )  # fmt: skip
+    return model.Worksheet("toy", "Toy", "Toy?", fields, compute, lambda v, o, s: model.Advice(),
+                           lambda v, o: None)  # fmt: skip
+
+
+def limited(value, most):
+    check = model.at_most("only", "Only", value, most, "count", "hitch/DERIVED")
+    return model.Outcome([check], [model.Output("out", "Out", value, "count")])
+
+
+@pytest.mark.parametrize(
+    ("a", "finding", "standing"),
+    [
+        ("1 to 4", "within", "proved"),
+        ("1 to 9.5", "close", "proved"),
+        ("1 to 11", "unknown", "shown"),
+        ("11 to 12", "over", "proved"),
+    ],
+)
+def test_standing_of_what_can_be_proved(a, finding, standing):
+    answer = search.answer(toy(lambda v, w: limited(v.a, 10.0), "a"), {"a": a})
+    assert (answer.finding, answer.standing) == (finding, standing)
+    assert answer.verdicts[0].standing == standing
+    assert not answer.verdicts[0].about
+    assert not answer.outputs[0].about
+
+
+def test_standing_of_what_can_only_be_searched():
+    answer = search.answer(toy(lambda v, w: limited(math.sqrt(v.a), 10.0), "a"), {"a": "1 to 4"})
+    assert (answer.finding, answer.standing) == ("within", "sampled")
+    assert answer.verdicts[0].about
+    assert answer.outputs[0].about
+
+
+def test_a_break_too_narrow_for_points_is_found():
+    """A window of a thousandth of the range: 48 points and the ends miss it, halving doesn't."""
+    sheet = toy(lambda v, w: limited(10.5 - 1e4 * abs(v.a - 3.3333), 10.0), "a")
+    answer = search.answer(sheet, {"a": "0 to 10"})
+    assert (answer.finding, answer.standing) == ("unknown", "shown")
+    assert -0.05 <= answer.verdicts[0].margin_low < 0.0
+
+
+def test_a_check_that_no_point_met_is_found():
+    def compute(v, work):
+        outcome = limited(v.a, 100.0)
+        if 3.3332 < v.a < 3.3334:
+            outcome.checks.append(model.at_most("rare", "Rare", 2.0, 1.0, "count", "hitch/DERIVED"))
+        return outcome
+
+    answer = search.answer(toy(compute, "a"), {"a": "0 to 10"})
+    assert answer.finding == "unknown"
+    assert answer.deciding.check.name == "rare"
+
+
+def test_the_same_inputs_have_the_same_answer():
+    sheet = worksheets.load("closing")
+    typed = dict.fromkeys(list(sheet.defaults())[:4], "")
+    one, other = (search.answer(sheet, typed) for _ in range(2))
+    assert (one.verdicts, one.outputs, one.searched) == (
+        other.verdicts,
+        other.outputs,
+        other.searched,
+    )
+
+
+def test_a_run_for_one_check_ends_when_it_is_made():
+    seen = []
+
+    def compute(v, work):
+        seen.append("before")
+        first = model.at_most("only", "Only", v.a, 10.0, "count", "hitch/DERIVED")
+        seen.append("after")
+        return model.Outcome([first])
+
+    check = model.run_for("only", lambda: compute(model.Inputs({"a": 4.0}), None))
+    assert (check.margin, seen) == (0.6, ["before"])
+    assert model.run_for("other", lambda: compute(model.Inputs({"a": 4.0}), None)) is None
+
+
+def test_prove_leaves_an_exact_box_alone():
+    seen = search.Search(
+        worksheets.load("closing"), search.read_box(worksheets.load("closing"), {})
+    )
+    assert prove(seen).proof.runs == 0
