@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import time
 from urllib.parse import urlencode
 
 from playwright.sync_api import Locator, Page
@@ -10,6 +11,8 @@ from playwright.sync_api import Locator, Page
 from calc.render import live
 
 ADDRESS_PAUSE = 150
+POLL = 20  # ms between two looks
+PATIENCE = 30  # s until a wait is given up
 ANSWERED = ".ys-answer[data-final=true]"
 
 
@@ -32,14 +35,26 @@ def inputs(page: Page) -> dict[str, str]:
     return shown
 
 
+def until(page: Page, expression: str, arg: object = None) -> None:
+    """Wait until an expression is true on the page.
+
+    The browser's own way to poll needs `eval` in the page, which the site's headers refuse.
+    """
+    started = time.monotonic()
+    while not page.evaluate(expression, arg):
+        assert time.monotonic() - started < PATIENCE, f"never true: {expression}"
+        page.wait_for_timeout(POLL)
+
+
 def settle(page: Page) -> None:
     """Wait until the answer on the page is the whole answer to what the form holds."""
     wanted = json.loads(native(inputs(page)))
     deciding = wanted["headline"]
-    page.wait_for_function(
+    until(
+        page,
         "(text) => document.querySelector('.ys-answer[data-final=true]:not([data-stale])')"
         "?.textContent.includes(text)",
-        arg=deciding,
+        deciding,
     )
     # The address is written once the typing pauses, which may be after the answer has come.
     page.wait_for_timeout(ADDRESS_PAUSE)

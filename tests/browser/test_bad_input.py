@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.browser.conftest import LIVE
-from tests.browser.talk import ANSWERED, field, finding, inputs, link, settle
+from tests.browser.talk import ANSWERED, field, finding, inputs, link, settle, until
 
 HOSTILE = "<img src=x onerror=window.hacked=1><script>window.hacked=1</script>"
 
@@ -101,7 +101,7 @@ def test_names_that_javascript_knows_are_only_names(page: Page, address: str) ->
 
 def test_a_changed_address_is_taken_without_a_reload(pairing: Page) -> None:
     pairing.evaluate("location.hash = 'working_width=50+in'")
-    pairing.wait_for_function("document.querySelector('[name=working_width]').value === '50 in'")
+    until(pairing, "document.querySelector('[name=working_width]').value === '50 in'")
     settle(pairing)
     # A plain anchor is not a set of inputs and changes nothing.
     pairing.evaluate("location.hash = 'somewhere'")

@@ -11,6 +11,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from scripts import embeds, serve
 from tests.browser.hosted import Host, hosted
+from tests.browser.talk import until
 
 
 @pytest.fixture
@@ -39,7 +40,7 @@ def test_the_frame_answers_and_grows_with_its_content(page: Page, host: Host, ou
     frame = page.frame_locator("iframe")
     expect(frame.locator(".ys-answer")).to_contain_text("Lift")
     height = "document.querySelector('iframe').clientHeight"
-    page.wait_for_function(f"{height} > 800")
+    until(page, f"{height} > 800")
     # Nothing is fetched for Python until the form is touched.
     assert not [each for each in host.asked if each.endswith(".wasm")]
     field = frame.locator("[name=working_width]")
@@ -51,7 +52,7 @@ def test_the_frame_answers_and_grows_with_its_content(page: Page, host: Host, ou
     )
     shown = page.evaluate(height)
     frame.locator(".ys-answer details").first.evaluate("(each) => { each.open = !each.open; }")
-    page.wait_for_function(f"(was) => {height} !== was", arg=shown)
+    until(page, f"(was) => {height} !== was", shown)
     # The frame never scrolls by itself, and says nothing but its height.
     inside = frame.locator("html").evaluate("(each) => each.scrollHeight - each.clientHeight")
     assert inside <= 1

@@ -11,7 +11,7 @@ from playwright.sync_api import Page, expect
 from scripts import headers
 from tests.browser.conftest import LIVE
 from tests.browser.hosted import FOLDER, Host, hosted
-from tests.browser.talk import ANSWERED, field, finding, settle
+from tests.browser.talk import ANSWERED, field, finding, settle, until
 
 VIOLATIONS = (
     "window.violations = []; addEventListener('securitypolicyviolation', (event) =>"
@@ -74,7 +74,7 @@ def test_the_headers_are_sent_and_each_answers_its_purpose(page: Page, host: Hos
         "() => { const made = document.createElement('script');"
         "made.textContent = 'window.slipped = true'; document.body.append(made); }"
     )
-    page.wait_for_function("window.violations.length")
+    until(page, "window.violations.length")
     assert page.evaluate("window.slipped") is None
 
 

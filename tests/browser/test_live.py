@@ -9,7 +9,7 @@ from playwright.sync_api import Page, Route, expect
 
 from calc.render import live
 from tests.browser.conftest import LIVE
-from tests.browser.talk import ANSWERED, field, finding, inputs, link, native, settle
+from tests.browser.talk import ANSWERED, field, finding, inputs, link, native, settle, until
 
 
 def test_a_fresh_page_counts_bytes_and_becomes_live(page: Page, address: str) -> None:
@@ -177,11 +177,11 @@ def test_a_remedy_sets_its_fields_and_keeps_the_others(pairing: Page) -> None:
 
 def test_units_are_switched_and_remembered(pairing: Page) -> None:
     pairing.get_by_role("button", name="Metric").click()
-    pairing.wait_for_function("/\\d kg/.test(document.querySelector('.ys-answer').textContent)")
+    until(pairing, "/\\d kg/.test(document.querySelector('.ys-answer').textContent)")
     assert "units=metric" in pairing.url
     other = pairing.context.new_page()
     other.goto(pairing.url.split("#")[0])
-    other.wait_for_function("/\\d kg/.test(document.querySelector('.ys-answer').textContent)")
+    until(other, "/\\d kg/.test(document.querySelector('.ys-answer').textContent)")
     pressed = other.get_by_role("button", name="Metric")
     assert pressed.get_attribute("aria-pressed") == "true"
     other.close()

@@ -14,7 +14,7 @@ from tests.browser.conftest import LIVE
 from tests.browser.talk import field, finding, inputs, settle
 from tests.browser.test_machines import picked, picker
 
-SHOP = _setup.ROOT / "examples" / "shop"
+SHOP = _setup.ROOT / "scripts" / "example-shop"
 NAME, CONTACT = "Example Yard", "Counter: 555-0142"
 
 

@@ -11,7 +11,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 from scripts import _setup
 from tests.browser.conftest import LIVE, PATIENCE, WINDOW
 from tests.browser.hosted import Host, hosted, next_version
-from tests.browser.talk import ANSWERED, field, finding, settle
+from tests.browser.talk import ANSWERED, field, finding, settle, until
 
 KEPT = "Kept on this device for use without signal"
 LATER = "A heading of the later version"
@@ -187,7 +187,7 @@ def test_a_new_version_comes_whole_and_only_when_it_is_wanted(
     assert page.evaluate("getComputedStyle(document.body).getPropertyValue('--later')")
     assert field(page, "working_width").input_value() == "48 in"
     # The other pages of the old version changed with it.
-    other.wait_for_function("getComputedStyle(document.body).getPropertyValue('--later')")
+    until(other, "getComputedStyle(document.body).getPropertyValue('--later')")
     with host.unplugged():
         again = visitor.new_page()
         again.goto(f"{host.address}pairing/")
@@ -219,9 +219,7 @@ def test_a_half_copied_version_never_takes_over(
     page = visit(visitor, host)
     host.exchange(later)
     page.evaluate("navigator.serviceWorker.getRegistration().then((each) => each.update())")
-    page.wait_for_function(
-        "navigator.serviceWorker.getRegistration().then((each) => !each.installing)"
-    )
+    until(page, "navigator.serviceWorker.getRegistration().then((each) => !each.installing)")
     registered = "navigator.serviceWorker.getRegistration().then((each) => Boolean(each.waiting))"
     assert page.evaluate(registered) is False
     expect(page.locator(".ys-newer")).to_have_count(0)
@@ -261,9 +259,7 @@ def test_a_site_built_not_to_be_kept_gives_up_what_was_kept(
     finish.finish(plain, kept=False)
     host.exchange(plain)
     page.evaluate("navigator.serviceWorker.getRegistration().then((each) => each.update())")
-    page.wait_for_function(
-        "navigator.serviceWorker.getRegistrations().then((each) => !each.length)"
-    )
+    until(page, "navigator.serviceWorker.getRegistrations().then((each) => !each.length)")
     page.goto(f"{host.address}tires/swap/")
     page.wait_for_selector(LIVE, state="attached")
     assert page.evaluate("caches.keys()") == []

@@ -12,7 +12,7 @@ from urllib.request import urlopen
 from scripts import _setup
 
 COMMAND = [_setup.venv_python(), "scripts/serve.py", "--no-open", "--port", "0"]
-SHOP = "examples/shop"
+SHOP = "scripts/example-shop"
 
 
 def test_a_shops_site_is_served_at_the_address_that_is_printed() -> None:

@@ -40,3 +40,19 @@ export async function copyText(text: string, beside: HTMLElement): Promise<boole
     return false;
   }
 }
+
+/**
+ * Let the keyboard reach tables that scroll: the theme wraps them without it, sooner or later.
+ * Returns what ends it.
+ */
+export function reachTables(root: ParentNode & Node): () => void {
+  const reach = (): void => {
+    for (const wrap of root.querySelectorAll<HTMLElement>(".md-typeset__scrollwrap")) {
+      wrap.tabIndex = 0;
+    }
+  };
+  const watching = new MutationObserver(reach);
+  watching.observe(root, { childList: true, subtree: true });
+  reach();
+  return () => watching.disconnect();
+}
