@@ -13,7 +13,7 @@ from calc import machines, model, search, worksheets
 from calc.render import yard
 from scripts import _setup, build, shop
 
-EXAMPLE = _setup.ROOT / "examples" / "shop"
+EXAMPLE = _setup.ROOT / "scripts" / "example-shop"
 
 
 @pytest.fixture

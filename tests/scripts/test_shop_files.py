@@ -15,7 +15,7 @@ from calc.errors import InputError
 from calc.machines import lists
 from scripts import _setup, build, shop
 
-EXAMPLE = _setup.ROOT / "examples" / "shop"
+EXAMPLE = _setup.ROOT / "scripts" / "example-shop"
 
 
 @pytest.fixture
