@@ -2,7 +2,9 @@
 
 python -m calc                                lists the worksheets
 python -m calc WORKSHEET                      lists its fields
-python -m calc WORKSHEET field=value ...      prints the reply text
+python -m calc WORKSHEET field=value ...      prints the reply text; what isn't given is unknown
+python -m calc WORKSHEET --example ...        the same, starting from the page's example
+python -m calc WORKSHEET --ask KEY ...        leads with another of the worksheet's questions
 python -m calc WORKSHEET --json field=value   prints everything as JSON
 python -m calc matrix TRACTORS IMPLEMENTS [field=value ...]
                                               prints every pairing of two lists as CSV
@@ -62,6 +64,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
     )
     parser.add_argument("worksheet", nargs="?", help="a worksheet, or “matrix”")
     parser.add_argument("inputs", nargs="*", metavar="field=value", help="what is known")
+    parser.add_argument(
+        "--example", action="store_true", help="start from the page's example, not from nothing"
+    )
+    parser.add_argument("--ask", default="", help="which of the worksheet's questions leads")
     parser.add_argument("--json", action="store_true", help="print everything as JSON")
     parser.add_argument(
         "--units", choices=quantities.SYSTEMS, default="us", help="the units that are shown"
@@ -73,9 +79,11 @@ def main(arguments: Sequence[str] | None = None) -> int:
         if asked.worksheet == "matrix":
             return _matrix(asked.inputs)
         sheet = worksheets.load(asked.worksheet)
-        if not asked.inputs and not asked.json:
+        if not (asked.inputs or asked.json or asked.example or asked.ask):
             return _fields(sheet, asked.units)
-        found = search.answer(sheet, _typed(asked.inputs), asked.units)
+        found = search.answer(
+            sheet, _typed(asked.inputs), asked.units, example=asked.example, ask=asked.ask
+        )
     except search.BadInputs as bad:
         for name, sentence in bad.errors.items():
             print(f"{name}: {sentence}" if name else sentence, file=sys.stderr)
@@ -110,23 +118,28 @@ def _list() -> int:
 
 def _fields(sheet: model.Worksheet, system: str) -> int:
     print(f"{sheet.title}: {sheet.question}\n")
-    known = search.known_of(sheet, {})
+    for ask in sheet.asks:
+        print(f"--ask {ask.key}: {ask.question}")
+    known = search.read(sheet, {}).values
     for item in sheet.fields:
         print(f"{item.name}: {item.label}. {item.help}")
         if isinstance(item, model.Choice):
             listed = ", ".join(f"{option.value} ({option.label})" for option in item.options)
             print(f"    one of: {listed}")
-            print(f"    default: {item.default or 'not sure'}")
+            stands_in = quantities.joined([item.shown(value) for value in item.open_to], "or")
+            print(
+                f"    not given: {stands_in or 'must be said'}; example: {item.example or 'none'}"
+            )
         elif isinstance(item, model.Field):
             print(f"    {item.kind}: {quantities.kind(item.kind).accepted or 'a plain number'}")
-            print(f"    default: {item.default or 'unknown'}; limits: {item.limits_text(system)}")
+            print(f"    example: {item.example or 'none'}; limits: {item.limits_text(system)}")
             typical = item.typical_for(known)
             if typical:
                 print(f"    typical: {sentences.hint(item, known, system)} ({typical.source})")
             else:
                 print("    left out when blank")
         else:
-            print(f"    default: {item.default or 'blank'}; such as {item.example}")
+            print(f"    example: {item.example or 'none'}; such as {item.such_as}")
     return 0
 
 

@@ -6,9 +6,8 @@ import csv
 import io
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from urllib.parse import quote_plus
 
-from calc import model, search, worksheets
+from calc import links, model, search, worksheets
 from calc.machines import Machine, read_machines
 from calc.model import Worksheet, sentences
 
@@ -42,7 +41,7 @@ def pair(
     system: str = "us",
     job: Mapping[str, str] | None = None,
 ) -> Cell:
-    """Return the finding of one pairing, in the job that the page opens with or in `job`."""
+    """Return the finding of one pairing, in the job given; what nobody gave is unknown."""
     sheet = sheet or worksheets.load("pairing")
     names = [item.name for item in sheet.fields]
     known = {name: text for name, text in (job or {}).items() if name in names}
@@ -51,6 +50,8 @@ def pair(
         box = search.read_box(sheet, inputs)
     except search.BadInputs as bad:
         return Cell(model.UNKNOWN, "", "", 0.0, " ".join(bad.errors.values()), inputs)
+    if box.missing:
+        return Cell(model.UNKNOWN, "", "", 0.0, sentences.missing_sentence(box.missing), inputs)
     deciding = search.foremost(search.Search(sheet, box))
     return Cell(
         deciding.finding,
@@ -101,9 +102,7 @@ def from_text(
 
 def link(cell: Cell) -> str:
     """Return the part of a link after the # that opens the filled-in pairing."""
-    defaults = worksheets.load("pairing").defaults()
-    differing = {k: v for k, v in cell.inputs.items() if v != defaults.get(k)}
-    return "&".join(f"{quote_plus(k)}={quote_plus(v)}" for k, v in differing.items())
+    return links.write(cell.inputs)
 
 
 # A spreadsheet takes a cell that begins so for a formula, and would carry it out.

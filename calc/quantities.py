@@ -7,7 +7,7 @@ into that base unit here and nowhere else, and back.
 
 import math
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 
 from calc import tables
@@ -54,6 +54,7 @@ class Kind:
     bare: bool
     example: str
     units: tuple[Unit, ...]
+    stands_for: str = ""  # the unit that a bare number is in
 
     def unit(self, symbol: str) -> Unit:
         """Return the unit with that symbol."""
@@ -175,6 +176,7 @@ _NUMBER = re.compile(
     re.I,
 )
 _BETWEEN = re.compile(r"\s*(?:to|through|\.\.+|…|and|-)\s*(?=[-+.\d$€£])", re.I)
+_RATIO = re.compile(r"(?<![\d.])(-?)(\d+(?:\.\d+)?)\s*(?::|in)\s*(\d+(?:\.\d+)?)(?![\d.])")
 _PLUS_MINUS = re.compile(r"\s*(?:±|\+/-|\+-|plus or minus)\s*", re.I)
 UNKNOWN_WORDS = frozenset(["", "?", "??", "unknown", "not sure", "don't know", "dont know"])
 
@@ -186,7 +188,7 @@ class _Term:
     unit: Unit | None
 
 
-def parse(text: str, kind_name: str) -> Reading | None:
+def parse(text: str, kind_name: str, bare: str = "") -> Reading | None:
     """Return what `text` says of a quantity, or None when it says that it is unknown.
 
     Accepts a single quantity ("5 ft 2 in", "1-7/16 in", "1,250 lb"), a range ("12 to 14 in",
@@ -199,6 +201,9 @@ def parse(text: str, kind_name: str) -> Reading | None:
         What was typed.
     kind_name
         The kind of quantity that is wanted.
+    bare
+        The unit that a number without one is in, as the form shows it; without it such a number
+        is refused, except of kinds that have no unit.
 
     Raises
     ------
@@ -206,9 +211,13 @@ def parse(text: str, kind_name: str) -> Reading | None:
         With a sentence for the person who typed it.
     """
     wanted = kind(kind_name)
+    if bare:
+        wanted = replace(wanted, stands_for=bare)
     plain = text.translate(_PLAIN).strip()
     if plain.lower() in UNKNOWN_WORDS:
         return None
+    if kind_name == "slope":
+        plain = _RATIO.sub(_rise_over_run, plain)
     if len(plain) > LONGEST_TEXT:
         raise InputError(
             f"That is {len(plain):,} characters long; write {wanted.noun} such as {wanted.example}."
@@ -251,6 +260,12 @@ def shorten(text: str, most: int = 40) -> str:
     """Return `text` on one line, cut where it is long, for quoting in a sentence."""
     line = " ".join(text.split())
     return line if len(line) <= most else line[: most - 1] + "…"
+
+
+def _rise_over_run(found: re.Match[str]) -> str:
+    """Return "1:5" or "1 in 5" as a percentage."""
+    run = float(found[3])
+    return f"{found[1]}{100 * float(found[2]) / run:.12g} %" if run else found[0]
 
 
 def _terms(body: str, start: int, wanted: Kind, text: str) -> tuple[list[_Term], int]:
@@ -365,6 +380,8 @@ def _units_of(terms: list[_Term], other: list[_Term], wanted: Kind, text: str) -
             units.append(other[0].unit or other[-1].unit)
         elif wanted.bare:
             units.append(wanted.units[0])
+        elif wanted.stands_for:
+            units.append(wanted.unit(wanted.stands_for))
         else:
             raise InputError(f"Add a unit to “{shorten(text)}”: {wanted.accepted}.")
     return units

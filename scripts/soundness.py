@@ -52,7 +52,7 @@ def _typed(item: model.Field, rng: random.Random, *, exact: bool) -> str:
     low, high = quantities.base(item.low, item.kind), quantities.base(item.high, item.kind)
     usual = item.typical_for({}) if not callable(item.typical) else None
     try:
-        reading = quantities.parse(item.default, item.kind) if item.default else None
+        reading = quantities.parse(item.example, item.kind) if item.example else None
     except ValueError:
         reading = None
     if reading is not None and (usual is None or rng.random() < 0.6):
@@ -60,7 +60,7 @@ def _typed(item: model.Field, rng: random.Random, *, exact: bool) -> str:
     elif usual is not None:
         middle = rng.uniform(usual.low, usual.high)
     else:
-        return item.default
+        return item.example
     spread = 0.0 if exact else abs(middle) * rng.choice((0.01, 0.05, 0.15, 0.3)) * rng.random()
     ends = [min(max(end, low), high) for end in (middle - spread, middle + spread)]
     times, unit = (100.0, "%") if item.kind in ("fraction", "slope") else (1.0, _UNITS[item.kind])
@@ -76,12 +76,14 @@ def random_inputs(sheet: model.Worksheet, rng: random.Random) -> dict[str, str]:
     for item in sheet.fields:
         draw = rng.random()
         if isinstance(item, model.Choice):
-            if draw < 0.5:
+            if item.needed or draw < 0.5:
                 inputs[item.name] = rng.choice(item.options).value
             elif draw < 0.6:
                 inputs[item.name] = ""
-        elif draw < share:
+        elif draw < share and not item.needed:
             inputs[item.name] = ""
+        elif isinstance(item, model.Entry):
+            inputs[item.name] = item.example
         elif isinstance(item, model.Field) and draw < share + 0.4:
             inputs[item.name] = _typed(item, rng, exact=draw < share + 0.15)
     return inputs

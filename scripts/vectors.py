@@ -46,6 +46,6 @@ def requests() -> list[str]:
     found = [
         request
         for name in worksheets.names()
-        for request in _of_worksheet(name, worksheets.load(name).defaults())
+        for request in _of_worksheet(name, worksheets.load(name).examples())
     ]
     return [*found, _request("no-such-worksheet", {}), "not JSON", "[]"]

@@ -13,12 +13,12 @@ from calc import model, search
 def field(name, low="0", high="100", **more):
     return model.Field(
         name,
-        name.title(),
         "count",
         low,
         high,
-        "Count them.",
-        default="1",
+        label=name.title(),
+        help="Count them.",
+        example="1",
         typical=model.Typical(0.0, 10.0, "hitch/DERIVED"),
         **more,
     )
@@ -55,13 +55,13 @@ def limit(value, most=10.0):
 )
 def test_findings(typed, finding):
     toy = sheet(lambda v, w: limit(v.a), field("a"))
-    assert search.answer(toy, {"a": typed}).finding == finding
+    assert search.answer(toy, {"a": typed}, example=True).finding == finding
 
 
 def test_worst_inside_the_corners_is_not_needed_for_monotone_checks():
     """x y with signs: the corner walk finds both extremes of an interaction."""
     toy = sheet(lambda v, w: limit((v.a - 5) * (v.b - 5), 24.0), field("a"), field("b"))
-    answer = search.answer(toy, {"a": "", "b": ""})
+    answer = search.answer(toy, {"a": "", "b": ""}, example=True)
     assert answer.verdicts[0].value_high == pytest.approx(25.0)
     assert answer.verdicts[0].value_low == pytest.approx(-25.0)
     assert answer.finding == "unknown"
@@ -69,7 +69,7 @@ def test_worst_inside_the_corners_is_not_needed_for_monotone_checks():
 
 def test_settle_names_the_input_that_narrows_most_and_from_where():
     toy = sheet(lambda v, w: limit(v.a + 0.1 * v.b, 5.0), field("a"), field("b"))
-    answer = search.answer(toy, {"a": "", "b": ""})
+    answer = search.answer(toy, {"a": "", "b": ""}, example=True)
     assert answer.settle is not None
     assert answer.settle.field.name == "a"
     assert answer.settle.low is None
@@ -79,29 +79,29 @@ def test_settle_names_the_input_that_narrows_most_and_from_where():
 def test_choice_that_is_not_sure_must_hold_for_each():
     choice = model.Choice(
         "c",
-        "C",
         (model.Option("small", "Small"), model.Option("big", "Big")),
-        "Look.",
-        default="small",
+        label="C",
+        help="Look.",
+        example="small",
         unsure=("small", "big"),
     )
     toy = sheet(lambda v, w: limit(5.0 if v.c == "small" else 20.0), choice)
-    assert search.answer(toy, {"c": "small"}).finding == "within"
-    assert search.answer(toy, {"c": "big"}).finding == "over"
-    assert search.answer(toy, {"c": ""}).finding == "unknown"
+    assert search.answer(toy, {"c": "small"}, example=True).finding == "within"
+    assert search.answer(toy, {"c": "big"}, example=True).finding == "over"
+    assert search.answer(toy, {"c": ""}, example=True).finding == "unknown"
 
 
 def test_first_pass_says_that_more_is_to_come():
     toy = sheet(lambda v, w: limit(v.a), field("a"))
-    assert not search.answer(toy, {"a": "1 to 20"}, full=False).final
-    assert search.answer(toy, {"a": "2"}, full=False).final
-    assert search.answer(toy, {"a": "1 to 20"}).final
+    assert not search.answer(toy, {"a": "1 to 20"}, full=False, example=True).final
+    assert search.answer(toy, {"a": "2"}, full=False, example=True).final
+    assert search.answer(toy, {"a": "1 to 20"}, example=True).final
 
 
 def test_limits_and_names_are_refused_with_a_sentence_each():
     toy = sheet(lambda v, w: limit(v.a), field("a", low="1"), field("b"))
     with pytest.raises(search.BadInputs) as caught:
-        search.answer(toy, {"a": "-3", "b": "200", "zzz": "1"})
+        search.answer(toy, {"a": "-3", "b": "200", "zzz": "1"}, example=True)
     errors = caught.value.errors
     assert "must be more than zero" in errors["a"]
     assert "must lie between 0 and 100" in errors["b"]
@@ -144,7 +144,7 @@ def test_never_claims_what_a_point_of_the_box_denies(linear, cross, most, points
         return limit(value, most or 1.0)
 
     toy = sheet(compute, *(field(name) for name in "abcd"))
-    answer = search.answer(toy, dict.fromkeys("abcd", ""))
+    answer = search.answer(toy, dict.fromkeys("abcd", ""), example=True)
     for point in points:
         at = model.Inputs({name: 10 * share for name, share in zip("abcd", point, strict=True)})
         margin = compute(at, None).checks[0].margin

@@ -5,11 +5,10 @@ import json
 import re
 import shutil
 from pathlib import Path
-from urllib.parse import parse_qsl
 
 import pytest
 
-from calc import machines, model, search, worksheets
+from calc import links, machines, model, search, worksheets
 from calc.render import yard
 from scripts import _setup, build, shop
 
@@ -43,7 +42,7 @@ def test_the_example_is_taken_whole():
 
 def test_bad_rows_are_named_with_file_line_and_column(folder):
     with (folder / "tractors.csv").open("a") as handle:
-        handle.write("Bad,compact_light,19,,,,,,,\n")
+        handle.write("Bad,compact_light,19 lb,,,,,,,\n")
     with (folder / "implements.csv").open("a") as handle:
         handle.write("Odd,no_such_kind,60 in,,,\n")
     read = shop.read(folder)
@@ -157,8 +156,7 @@ def test_every_cell_of_the_matrix_has_a_word_a_shape_and_a_check_and_opens_its_p
         assert model.FINDING_WORDS[finding] in html.unescape(inside) and 'class="ys-mark"' in inside
         address = html.unescape(re.search(r'href="([^"]*)"', inside)[1])
         assert address.startswith("../pairing/#")
-        typed = dict(parse_qsl(address.partition("#")[2], keep_blank_values=True))
-        answer = search.answer(sheet, typed)
+        answer = search.answer(sheet, links.read(address.partition("#")[2]).inputs)
         assert answer.finding == finding
         title = html.unescape(re.search(r"<small>(.*?)</small>", inside)[1])
         assert title == answer.deciding.check.title

@@ -28,7 +28,7 @@ def blank(sheet):
 
 
 def test_default_example_answers_in_both_systems(sheet):
-    answer = search.answer(sheet, {})
+    answer = search.answer(sheet, {}, example=True)
     assert answer.finding in model.FINDING_WORDS
     assert answer.verdicts or answer.advice.headline
     assert answer.outputs and answer.working and answer.advice.cautions
@@ -40,7 +40,7 @@ def test_default_example_answers_in_both_systems(sheet):
 
 
 def test_every_citation_is_on_a_shelf(sheet):
-    for citation in sentences.citations(search.answer(sheet, {})):
+    for citation in sentences.citations(search.answer(sheet, {}, example=True)):
         sources.find(citation)
     for citation in sentences.citations(search.answer(sheet, blank(sheet))):
         sources.find(citation)
@@ -58,7 +58,7 @@ def test_blank_form_still_answers(sheet):
 
 
 def test_same_inputs_same_bytes(sheet):
-    one, two = (answer_html(search.answer(sheet, {})) for _ in range(2))
+    one, two = (answer_html(search.answer(sheet, {}, example=True)) for _ in range(2))
     assert one == two
 
 
@@ -91,7 +91,7 @@ def test_answers_over_all_that_its_limits_allow(sheet):
                 else:
                     typed[item.name] = f"{unit.from_base(value)!r} {unit.symbol}"
         try:
-            answer = search.answer(sheet, typed)
+            answer = search.answer(sheet, typed, example=True)
         except search.BadInputs as bad:
             assert all(sentence.endswith(".") for sentence in bad.errors.values())
             continue
@@ -109,7 +109,7 @@ def test_never_within_where_a_point_of_the_box_is_over(sheet):
             if isinstance(item, model.Field) and pick.random() < 0.25 + 0.1 * trial
         }
         try:
-            box = search.read_box(sheet, typed)
+            box = search.read_box(sheet, typed, example=True)
         except search.BadInputs:
             continue
         seen = search.Search(sheet, box)
@@ -126,7 +126,7 @@ def test_never_within_where_a_point_of_the_box_is_over(sheet):
 
 
 def test_replies(sheet):
-    answer = search.answer(sheet, {})
+    answer = search.answer(sheet, {}, example=True)
     said = reply(answer, link="https://example.invalid/p/#a=1")
     assert model.FINDING_WORDS[answer.finding].lower() in said
     assert said.endswith("#a=1")
@@ -155,7 +155,7 @@ def test_compute_is_quick(sheet):
     """Compared with a fixed piece of arithmetic timed in the same run."""
     from timeit import repeat
 
-    box = search.read_box(sheet, {})
+    box = search.read_box(sheet, {}, example=True)
     point = box.point({dim.name: dim.middle for dim in box.dimensions})
     quiet = model.Work(on=False)
     compute = min(repeat(lambda: sheet.compute(point, quiet), number=20, repeat=5)) / 20

@@ -35,12 +35,8 @@ class Machine:
     inputs: dict[str, str]
 
     def fill(self, names: Iterable[str]) -> dict[str, str]:
-        """Return a text for each of `names` that describes this kind of machine."""
-        return {
-            name: self.inputs.get(name, vocabulary.absent(name))
-            for name in names
-            if vocabulary.role(name) == self.role
-        }
+        """Return the texts that it gives for the fields of `names`; the others stay unknown."""
+        return {name: self.inputs[name] for name in names if name in self.inputs}
 
 
 def fields(role: str) -> dict[str, AnyField]:

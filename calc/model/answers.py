@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from calc.model.checks import Check, Unchecked
 from calc.model.fields import AnyField, Typical
-from calc.model.outcome import Advice, Check, Output, Step
+from calc.model.outcome import Advice, Output, Step
 from calc.model.pictures import Picture
-from calc.model.worksheet import Worksheet
+from calc.model.worksheet import Ask, Worksheet
 
 # What stands behind a finding over ranges: it holds for every machine in them; two machines in
 # them differ, both computed; or so it was at every point that was computed.
@@ -33,7 +34,7 @@ class Verdict:
 
 @dataclass(frozen=True, slots=True)
 class Settle:
-    """The single number that would do most to settle an answer."""
+    """A number that would do much to settle an answer."""
 
     field: AnyField
     low: float | None  # at this or more the deciding check is met whatever the others are
@@ -51,25 +52,56 @@ class Assumed:
 
 
 @dataclass(frozen=True, slots=True)
+class Odds:
+    """How the machines that fit what was given divide: of `tried`, `pass_all` meet every check."""
+
+    pass_all: int
+    tried: int
+
+
+@dataclass(frozen=True, slots=True)
 class Answer:
-    """The whole answer, in base units; rendered elsewhere."""
+    """The whole answer, in base units; rendered elsewhere.
+
+    `given` holds the text of every input that the reader gave, `is_example` is true when the
+    numbers are the page's own. `missing` are needed fields that nobody filled in: then nothing
+    was computed.
+    """
 
     worksheet: Worksheet
-    typed: Mapping[str, str]
+    ask: Ask
+    given: Mapping[str, str]
+    is_example: bool
     finding: str
     deciding: Verdict | None
     verdicts: Sequence[Verdict]
+    unchecked: Sequence[Unchecked]
     outputs: Sequence[Output]
     working: Sequence[Step]
     advice: Advice
     assumed: Sequence[Assumed]
-    settle: Settle | None
+    settles: Sequence[Settle]
+    odds: Odds | None
     pictures: Sequence[Picture]
     searched: int  # how many sets of values were computed
     final: bool = True  # False for the first pass, before ranges were searched
+    missing: Sequence[AnyField] = ()
     standing: str = PROVED  # what stands behind the finding
 
     @property
     def margin(self) -> float:
         """The deciding check's smallest margin."""
         return self.deciding.margin_low if self.deciding else 0.0
+
+    @property
+    def settle(self) -> Settle | None:
+        """The single number that would do most to settle it."""
+        return self.settles[0] if self.settles else None
+
+    def verdict(self, name: str) -> Verdict | None:
+        """Return the verdict of the check called `name`, if it applies."""
+        return next((v for v in self.verdicts if v.check.name == name), None)
+
+    def output(self, name: str) -> Output | None:
+        """Return the output called `name`, if there is one."""
+        return next((o for o in self.outputs if o.name == name), None)

@@ -1,9 +1,12 @@
-"""What a reader fills in: quantities, choices and entries, each read and refused in one place."""
+"""What a reader fills in: quantities, choices and entries, each read and refused in one place.
+
+A field's label and help are words of the worksheet, put in when it is loaded (`worded`).
+"""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, replace
 from typing import Any
 
 from calc import quantities
@@ -31,27 +34,31 @@ class Field:
 
     `low` and `high` are the limits of what can be a real value, as text with a unit.
     Blank means unknown: the `typical` range is used, or, for an `optional` field, None
-    reaches `compute` and whatever needs it is left out. `essential` fields are asked first;
-    the others sit behind one more step, under the heading `group`.
+    reaches `compute` and whatever needs it is left out or listed as not checked. Nothing can be
+    said while a `needed` field is blank. `example` is its text in the page's untouched example.
+    `essential` fields are asked first; the others under the heading `group`.
     """
 
     name: str
-    label: str
     kind: str
     low: str
     high: str
-    help: str
-    default: str = ""
-    typical: Typical | Callable[[KnownSoFar], Typical] | None = None
+    label: str = ""
+    help: str = ""
+    example: str = ""
+    typical: Typical | Callable[[KnownSoFar], Typical | None] | None = None
     optional: bool = False
+    needed: bool = False
     essential: bool = False
     group: str = "More numbers"
     unit_us: str = ""
     unit_metric: str = ""
 
     def __post_init__(self) -> None:
-        if self.typical is None and not self.optional:
-            raise ValueError(f"Field {self.name} needs a typical range or must be optional.")
+        if self.typical is None and not self.optional and not self.needed:
+            raise ValueError(
+                f"Field {self.name} needs a typical range, or must be optional or needed."
+            )
 
     def typical_for(self, known: KnownSoFar) -> Typical | None:
         """Return the typical range for what is known of the machine."""
@@ -74,7 +81,8 @@ class Field:
         InputError
             When it can't be read or lies outside the limits.
         """
-        reading = quantities.parse(text, self.kind)
+        shown_in = self.unit(system) or quantities.unit_for(self.kind, system).symbol
+        reading = quantities.parse(text, self.kind, shown_in)
         if reading is None:
             return None
         low, high = quantities.base(self.low, self.kind), quantities.base(self.high, self.kind)
@@ -99,30 +107,46 @@ class Option:
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """One of a few options. When `unsure` holds values, "not sure" may be picked as well,
-    and the finding must then hold for each of those values."""
+    """One of a few options.
+
+    When nobody picked one, one of three things stands in: `usual`, a single option that is taken
+    and said to be taken (a method, "nothing there"); or all of `unsure`, and the finding must
+    then hold for each of them (every option, when neither is given); or nothing can be said
+    until it is picked, because it is `needed`. `example` is the pick in the page's untouched
+    example.
+    """
 
     name: str
-    label: str
     options: tuple[Option, ...]
-    help: str
-    default: str = ""
+    label: str = ""
+    help: str = ""
+    example: str = ""
+    usual: str = ""
     unsure: tuple[str, ...] = ()
+    needed: bool = False
     essential: bool = False
     group: str = "More numbers"
 
     def __post_init__(self) -> None:
         values = {option.value for option in self.options}
-        if not set(self.unsure) <= values or (self.default and self.default not in values):
+        named = {*self.unsure, *filter(None, (self.usual, self.example))}
+        if not named <= values:
             raise ValueError(f"Choice {self.name} names a value that is not among its options.")
-        if not self.default and not self.unsure:
-            raise ValueError(f"Choice {self.name} needs a default or values to be unsure between.")
+
+    @property
+    def open_to(self) -> tuple[str, ...]:
+        """The options that stand in when nobody picked one; empty for a needed choice."""
+        if self.needed:
+            return ()
+        if self.usual:
+            return (self.usual,)
+        return self.unsure or tuple(option.value for option in self.options)
 
     def read(self, text: str, system: str = "us") -> str | None:
         """Return the value picked, or None for "not sure"."""
         picked = text.strip()
         if picked.lower() in quantities.UNKNOWN_WORDS:
-            return None if self.unsure else self.default
+            return None
         for option in self.options:
             if picked.lower() in (option.value.lower(), option.label.lower()):
                 return option.value
@@ -132,23 +156,28 @@ class Choice:
             f"{in_sentence(self.label)}: {accepted}."
         )
 
+    def shown(self, value: str) -> str:
+        """The label of one of the options."""
+        return next((o.label for o in self.options if o.value == value), value)
+
 
 @dataclass(frozen=True, slots=True)
 class Entry:
     """A field for text that is neither a quantity nor a choice, such as a tire size.
 
     `decode` turns the text into the value and raises InputError with a sentence; blank gives
-    None.
+    None. `such_as` shows how it may be written, `example` is its text in the page's example.
     """
 
     name: str
-    label: str
-    help: str
     decode: Callable[[str], Any]
-    default: str = ""
+    label: str = ""
+    help: str = ""
+    example: str = ""
+    needed: bool = False
     essential: bool = False
     group: str = "More numbers"
-    example: str = ""
+    such_as: str = ""
 
     def read(self, text: str, system: str = "us") -> Any:
         """Return the decoded value, or None when blank."""
@@ -157,9 +186,30 @@ class Entry:
             return None
         if len(plain) > quantities.LONGEST_TEXT:
             raise InputError(
-                f"That is {len(plain):,} characters long; write something like {self.example}."
+                f"That is {len(plain):,} characters long; write something like {self.such_as}."
             )
         return self.decode(plain)
 
 
 AnyField = Field | Choice | Entry
+
+
+def worded(
+    fields: Iterable[AnyField], said: Mapping[str, Mapping[str, Any]]
+) -> tuple[AnyField, ...]:
+    """Return the fields with their words: `said` maps a name to "label", "help", "options".
+
+    What a field was made with stays where nothing is said; "options" maps a value to its label.
+    """
+    found = []
+    for item in fields:
+        mine = said.get(item.name, {})
+        changes: dict[str, Any] = {key: mine[key] for key in ("label", "help") if key in mine}
+        labels = mine.get("options", {})
+        if isinstance(item, Choice) and labels:
+            changes["options"] = tuple(
+                replace(option, label=labels.get(option.value, option.label))
+                for option in item.options
+            )
+        found.append(replace(item, **changes) if changes else item)
+    return tuple(found)

@@ -2,144 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-from calc import arith
 from calc.errors import UnknownName
+from calc.model.checks import ADVICE, Check, Unchecked
 from calc.model.text import Phrase, Words
-
-WITHIN, CLOSE, OVER, UNKNOWN, COMPARED = "within", "close", "over", "unknown", "compared"
-FINDING_WORDS = {
-    WITHIN: "Within limits",
-    CLOSE: "Close to a limit",
-    OVER: "Over a limit",
-    UNKNOWN: "Can't tell yet",
-    COMPARED: "Compared, no limit applies",
-}
-
-CLOSE_BAND = 0.10  # a margin smaller than this share of the limit is "close"; our own choice
 
 
 @dataclass(frozen=True, slots=True)
-class Check:
-    """One limit, at one set of values.
+class Shown:
+    """A quantity that `compute` names: its kind and units are said here and nowhere else.
 
-    `sense` is "at most", "at least", "between" or "fits". The `margin` is what is left, as a
-    share of the limit; below zero the limit is broken. For "fits" the margin is 1 (fits),
-    0 (fits with something to do) or -1 (doesn't fit), and `sentence` says which.
+    A `hidden` one is for steps, checks and sentences alone; the others are listed among the
+    numbers of the answer, in the order in which they are declared.
     """
 
     name: str
-    title: str
     kind: str
-    value: float
-    limit: float
-    sense: str
-    margin: float
-    source: str
-    sentence: Words = ""
-    why: str = ""  # what happens when it is broken, one short sentence
-    upper: float = 0.0  # the other limit of "between"
     unit_us: str = ""
     unit_metric: str = ""
-    close_band: float = CLOSE_BAND
-
-
-class _Made(BaseException):
-    """Ends a run that is for one check alone: it was made."""
-
-    def __init__(self, check: Check) -> None:
-        self.check = check
-
-
-_wanted = ""  # the name of the check that a run is for; empty when it is for all
-
-
-def run_for(name: str, run: Callable[[], Outcome]) -> Check | None:
-    """Return the check called `name`, from a run that ends as soon as it is made.
-
-    None when the whole run doesn't make it.
-    """
-    global _wanted
-    _wanted = name
-    try:
-        return run().check(name)
-    except _Made as made:
-        return made.check
-    finally:
-        _wanted = ""
-
-
-def wants(*names: str) -> bool:
-    """Return whether a run is for all checks, or for one of these.
-
-    What only some checks need, and what costs much or compares much, asks before it is worked
-    out: a proof of one check then follows that check's comparisons alone.
-    """
-    return not _wanted or _wanted in names
-
-
-def _made(check: Check) -> Check:
-    if check.name == _wanted:
-        raise _Made(check)
-    return check
-
-
-def _past_rounding(margin: float) -> float:
-    """A limit in feet met by a value in inches may be missed by rounding alone: that is no miss.
-
-    An interval stays as it is: what is proved leaves the same room (`calc.search.proof`).
-    """
-    return 0.0 if margin.__class__ is float and -1e-9 < margin < 0 else margin
-
-
-def _beyond(value: float, limit: float) -> float:
-    """How far a value is beyond a limit, as a share of the limit; of a limit of 0, all or none."""
-    if limit.__class__ in (float, int) or not limit > 0:
-        return (value - limit) / abs(limit) if limit else (1.0 if value > 0 else 0.0)
-    return value / limit - 1.0  # a limit with a range stands once
-
-
-def at_most(
-    name: str, title: str, value: float, limit: float, kind: str, source: str, **more: Any
-) -> Check:
-    """Return a check that `value` is no more than `limit`."""
-    margin = _past_rounding(0.0 - _beyond(value, limit))
-    return _made(Check(name, title, kind, value, limit, "at most", margin, source, **more))
-
-
-def at_least(
-    name: str, title: str, value: float, limit: float, kind: str, source: str, **more: Any
-) -> Check:
-    """Return a check that `value` is no less than `limit`."""
-    margin = _past_rounding(_beyond(value, limit))
-    return _made(Check(name, title, kind, value, limit, "at least", margin, source, **more))
-
-
-def between(
-    name: str,
-    title: str,
-    value: float,
-    low: float,
-    high: float,
-    kind: str,
-    source: str,
-    **more: Any,
-) -> Check:
-    """Return a check that `value` lies in a window; the margin is a share of half its width."""
-    half = (high - low) / 2
-    margin = arith.min(value - low, high - value) / half if half > 0 else -1.0
-    margin = _past_rounding(margin)
-    more["upper"] = high
-    return _made(Check(name, title, kind, value, low, "between", margin, source, **more))
-
-
-def fits(name: str, title: str, margin: float, sentence: Words, source: str, **more: Any) -> Check:
-    """Return a check without a number: margin 1 fits, 0 fits with a remedy, -1 doesn't fit."""
-    check = Check(name, title, "count", margin, 0.0, "fits", margin, source, sentence, **more)
-    return _made(check)
+    hidden: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,6 +40,7 @@ class Output:
     unit_metric: str = ""
     low: float | None = None
     high: float | None = None
+    hidden: bool = False
     about: bool = False
 
 
@@ -204,10 +89,14 @@ class Work:
 
 @dataclass(frozen=True, slots=True)
 class Outcome:
-    """What `compute` gives: the checks that apply and the outputs, at one set of values."""
+    """What `compute` gives at one set of values.
+
+    `checks` are those that apply, `unchecked` those that lack a number, `outputs` the numbers.
+    """
 
     checks: Sequence[Check]
     outputs: Sequence[Output] = ()
+    unchecked: Sequence[Unchecked] = ()
 
     def check(self, name: str) -> Check | None:
         """Return the check called `name`, if it applies."""
@@ -221,20 +110,32 @@ class Outcome:
         raise UnknownName(f"There is no output called {name!r}.")
 
     def margin(self, names: Sequence[str] = ()) -> float:
-        """Return the smallest margin, over the checks named or over all of them."""
+        """Return the smallest margin, over the checks named, or over all that are not advice."""
         return min(
-            (check.margin for check in self.checks if not names or check.name in names),
+            (
+                check.margin
+                for check in self.checks
+                if (check.name in names if names else check.grade != ADVICE)
+            ),
             default=1.0,
         )
 
 
 @dataclass(frozen=True, slots=True)
 class Remedy:
-    """Something to do, solved from the limits. `set` holds field texts that try it out."""
+    """Something to buy or do, solved from the limits and proven by putting it in.
+
+    `set` holds field texts that try it out, `mends` the names of the broken checks that it meets,
+    and `whole` is true when nothing is broken after it. `key` is the name under which a dealer's
+    list may say more of it: "worksheet.key".
+    """
 
     text: Words
     set: Mapping[str, str] = field(default_factory=dict)
     source: str = ""
+    mends: tuple[str, ...] = ()
+    whole: bool = False
+    key: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -269,3 +170,9 @@ class Advice:
     tables: Sequence[Table] = ()
     notes: Sequence[Words] = ()
     headline: Words = ""  # replaces the sentence about the deciding check
+
+
+def said_of(words: Mapping[str, Any], section: str, name: str) -> Mapping[str, Any]:
+    """Return what a worksheet's words say of one thing: a text alone is its label."""
+    found = words.get(section, {}).get(name, {})
+    return {"label": found} if isinstance(found, str) else found

@@ -1,5 +1,9 @@
 """The sentences of an answer: what is found, why, and what would settle it."""
 
+from __future__ import annotations
+
+from collections.abc import Sequence
+
 from calc import model
 from calc import quantities as q
 from calc.model import Answer, Verdict, words
@@ -63,13 +67,134 @@ def _needed(verdict: Verdict, system: str) -> str:
     return f"it should lie {shown}"
 
 
+def lead(answer: Answer, system: str) -> str:
+    """The answer in a sentence, as a person at the counter would say it.
+
+    The ask's own words where it has them for this finding; else what the worksheet or the
+    deciding check says.
+    """
+    if answer.missing:
+        return missing_sentence(answer.missing)
+    template = answer.ask.sentence(answer.finding)
+    if template:
+        return template.format_map(_Told(answer, system))
+    return headline(answer, system)
+
+
+def missing_sentence(fields: Sequence[model.AnyField]) -> str:
+    """Which needed fields nobody filled in."""
+    labels = q.joined([model.in_sentence(item.label).rstrip("?") for item in fields])
+    return f"Say the {labels} first."
+
+
+class _Told(dict[str, str]):
+    """What a sentence of an ask may name: fields, numbers, and checks as {name.value}."""
+
+    def __init__(self, answer: Answer, system: str) -> None:
+        super().__init__()
+        self.answer, self.system = answer, system
+
+    def __missing__(self, name: str) -> _Check:
+        verdict = self.answer.verdict(name)
+        output = self.answer.output(name)
+        if output is not None:
+            return _Check(output_text(output, self.system), verdict, self.system)
+        if verdict is not None and name not in self.answer.worksheet.kinds:
+            return _Check("", verdict, self.system)
+        return _Check(_of_field(self.answer, name, self.system), verdict, self.system)
+
+
+class _Check(str):
+    """A number as text; with the check of the same name, `.value` and `.limit` are its own."""
+
+    value: str
+    limit: str
+
+    def __new__(cls, text: str, verdict: Verdict | None, system: str) -> _Check:
+        made = super().__new__(cls, text)
+        made.value = value_text(verdict, system) if verdict else text
+        made.limit = _bare_limit(verdict, system) if verdict else ""
+        return made
+
+
+def _bare_limit(verdict: Verdict, system: str) -> str:
+    check = verdict.check
+    unit = _unit(check, system)
+    if check.band:
+        low, high = sorted((check.limit, check.upper))
+        return q.show_range(low, high, check.kind, system, unit=unit)
+    return q.show_range(verdict.limit_low, verdict.limit_high, check.kind, system, unit=unit)
+
+
+def _of_field(answer: Answer, name: str, system: str) -> str:
+    """An input as text: what was given, or the range that stood in for it."""
+    item = answer.worksheet.field(name)
+    for assumed in answer.assumed:
+        if assumed.field.name != name:
+            continue
+        if assumed.typical and isinstance(item, model.Field):
+            ends = (assumed.typical.low, assumed.typical.high)
+            return q.show_range(*ends, item.kind, system, unit=item.unit(system))
+        if isinstance(item, model.Choice):
+            return q.joined([item.shown(value) for value in assumed.options], "or")
+    text = answer.given.get(name, item.example if answer.is_example else "")
+    if not text:
+        return "unknown"
+    if isinstance(item, model.Field):
+        reading = item.read(text, system)
+        if reading is None:
+            return "unknown"
+        unit = item.unit(system)
+        return q.show_range(reading.low, reading.high, item.kind, system, unit=unit)
+    return item.shown(item.read(text) or text) if isinstance(item, model.Choice) else text
+
+
 def headline(answer: Answer, system: str) -> str:
-    """The sentence under the finding: the deciding check, or the worksheet's own headline."""
+    """The deciding check in a sentence, or the worksheet's own headline."""
     if answer.advice.headline:
         return words(answer.advice.headline, system)
+    open_ = [item for item in answer.unchecked if item.governs]
+    if answer.finding == model.UNKNOWN and open_ and not _undecided(answer):
+        return unchecked_sentence(answer, open_[0])
     if answer.deciding is None:
         return ""
     return check_sentence(answer.deciding, system)
+
+
+def _undecided(answer: Answer) -> bool:
+    return answer.deciding is not None and answer.deciding.finding == model.UNKNOWN
+
+
+def unchecked_sentence(answer: Answer, item: model.Unchecked) -> str:
+    """What could not be checked, and where the number for it is read."""
+    field = answer.worksheet.field(item.field)
+    label = model.in_sentence(field.label).rstrip("?")
+    return f"{item.title}: not checked, because nobody said the {label}. {field.help}"
+
+
+def also_broken(answer: Answer) -> list[Verdict]:
+    """What else is broken beside the check that decides, worst first, advice last."""
+    return [v for v in answer.verdicts if v.finding == model.OVER and v is not answer.deciding]
+
+
+def odds_sentence(answer: Answer) -> str:
+    """How the machines that fit what was given divide, never as a promise."""
+    odds = answer.odds
+    if odds is None or not odds.tried:
+        return ""
+    tenths = round(10 * odds.pass_all / odds.tried)
+    if odds.pass_all == 0:
+        said = "None of the machines tried that fit what you gave pass every check."
+    elif odds.pass_all == odds.tried:
+        said = "All of the machines tried that fit what you gave pass, but the corners do not."
+    else:
+        said = (
+            f"Of machines that fit what you gave, about {max(1, min(9, tenths))} in 10 pass every "
+            "check and the others don't: yours may be either."
+        )
+    return (
+        f"{said} ({odds.tried} machines spread evenly over the ranges; not how often each is met.)"
+    )
 
 
 def settle_sentence(answer: Answer, system: str) -> str:
@@ -78,8 +203,7 @@ def settle_sentence(answer: Answer, system: str) -> str:
     if found is None:
         return ""
     item = found.field
-    label = model.in_sentence(item.label)
-    said = f"The number that would settle it best is the {label}. {item.help}"
+    said = f"What would settle it best: “{item.label.rstrip('?')}”. {item.help}"
     if isinstance(item, model.Field):
         unit = item.unit(system)
         if found.low is not None:
@@ -97,9 +221,10 @@ def assumed_sentence(assumed: model.Assumed, system: str) -> str:
     """What stood in for an input that wasn't known."""
     item = assumed.field
     if assumed.typical is None:
-        labels = {o.value: o.label for o in item.options} if isinstance(item, model.Choice) else {}
-        listed = q.joined([labels.get(value, value) for value in assumed.options], "or")
-        return f"{item.label}: any of {listed}."
+        assert isinstance(item, model.Choice)
+        listed = q.joined([item.shown(value) for value in assumed.options], "or")
+        taken = "taken as" if len(assumed.options) == 1 else "any of"
+        return f"{item.label}: {taken} {listed}."
     assert isinstance(item, model.Field)
     typical = assumed.typical
     shown = q.show_range(typical.low, typical.high, item.kind, system, unit=item.unit(system))
@@ -110,7 +235,7 @@ def assumed_sentence(assumed: model.Assumed, system: str) -> str:
 def hint(item: model.AnyField, known: model.KnownSoFar, system: str) -> str:
     """What stands in an empty field: the range that is used while it is blank."""
     if isinstance(item, model.Entry):
-        return f"such as {item.example}" if item.example else ""
+        return f"such as {item.such_as}" if item.such_as else ""
     if not isinstance(item, model.Field):
         return ""
     typical = item.typical_for(known)

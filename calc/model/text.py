@@ -7,33 +7,49 @@ from dataclasses import dataclass, field
 
 from calc import quantities
 
+# (value, kind), (value, kind, unit) or (value, kind, US unit, metric unit) in base units; or text.
+Number = tuple[float, str] | tuple[float, str, str] | tuple[float, str, str, str] | str
+
+
+def shown(number: Number, system: str = "us") -> str:
+    """Return a number of a phrase as text in the reader's units."""
+    if isinstance(number, str):
+        return number
+    unit = ""
+    if len(number) == 3:
+        unit = number[2]
+    elif len(number) == 4:
+        unit = number[2] if system == "us" else number[3]
+    return quantities.show(number[0], number[1], system, unit=unit)
+
 
 @dataclass(frozen=True, slots=True)
 class Phrase:
     """A sentence with quantities in it, such as "{width} is the widest".
 
-    `numbers` maps each name in braces to (value, kind) or (value, kind, unit) in base units,
-    or to a plain string.
+    `numbers` maps each name in braces to a `Number`.
     """
 
     template: str
-    numbers: Mapping[str, tuple[float, str] | tuple[float, str, str] | str] = field(
-        default_factory=dict
-    )
+    numbers: Mapping[str, Number] = field(default_factory=dict)
 
     def text(self, system: str = "us") -> str:
         """Return the sentence in the reader's units."""
-        shown = {}
-        for name, item in self.numbers.items():
-            if isinstance(item, str):
-                shown[name] = item
-            else:
-                unit = item[2] if len(item) > 2 else ""
-                shown[name] = quantities.show(item[0], item[1], system, unit=unit)
-        return self.template.format(**shown)
+        return self.template.format_map(_Shown(self.numbers, system))
 
 
-def phrase(template: str, **numbers: tuple[float, str] | tuple[float, str, str] | str) -> Phrase:
+class _Shown(dict[str, str]):
+    """Looks a name up only when the template asks for it."""
+
+    def __init__(self, numbers: Mapping[str, Number], system: str) -> None:
+        super().__init__()
+        self.numbers, self.system = numbers, system
+
+    def __missing__(self, name: str) -> str:
+        return shown(self.numbers[name], self.system)
+
+
+def phrase(template: str, **numbers: Number) -> Phrase:
     """Return a `Phrase`: `phrase("{width} is the widest", width=(1.2, "length"))`."""
     return Phrase(template, numbers)
 

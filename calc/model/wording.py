@@ -1,10 +1,11 @@
-"""The words of a worksheet, from the `words.toml` beside its sums.
+"""The words of a room or a worksheet, from the `words.toml` beside its sums.
 
 Where a build has compiled them they come from the module `compiled_words` instead, so that a
 browser neither reads nor parses the file.
 """
 
 import pkgutil
+from collections.abc import Mapping
 from functools import cache
 from importlib import import_module
 from typing import Any
@@ -17,11 +18,10 @@ COMPILED = "compiled_words"
 def read_words(package: str) -> dict[str, Any]:
     """Return the words that stand in a package's folder."""
     try:
-        compiled: dict[str, Any] = import_module(f"{package}.{COMPILED}").WORDS
-        return compiled
+        found: dict[str, Any] = import_module(f"{package}.{COMPILED}").WORDS
+        return found
     except ModuleNotFoundError:
-        pass
-    return parse_words(package)
+        return parse_words(package)
 
 
 def parse_words(package: str) -> dict[str, Any]:
@@ -45,3 +45,15 @@ def compiled(text: str) -> str:
     import tomllib
 
     return f"WORDS = {tomllib.loads(text)!r}\n"
+
+
+def merged(*words: Mapping[str, Any]) -> dict[str, Any]:
+    """Return several files of words as one; what stands later stands before the same of others."""
+    found: dict[str, Any] = {}
+    for each in words:
+        for section, said in each.items():
+            if isinstance(said, Mapping):
+                found[section] = {**found.get(section, {}), **said}
+            else:
+                found[section] = said
+    return found

@@ -1,4 +1,4 @@
-"""A calculator: its fields, and three functions of their values.
+"""A calculator: its fields, the questions it answers, and three functions of its values.
 
 * `compute(v, work)` gives the checks and outputs; it is called hundreds of times when some
   inputs are ranges, so it does arithmetic and nothing else;
@@ -9,13 +9,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any
 
 from calc.errors import UnknownName
-from calc.model.fields import AnyField
-from calc.model.outcome import Advice, Outcome, Work
+from calc.model.checks import COMPARED, FINDING_WORDS
+from calc.model.fields import AnyField, Choice, Field
+from calc.model.outcome import Advice, Outcome, Shown, Work
 from calc.model.pictures import Picture
+from calc.model.text import Number
 
 
 class Inputs:
@@ -41,11 +43,49 @@ def _no_review(known: Mapping[str, Any]) -> Mapping[str, str]:
 
 
 @dataclass(frozen=True, slots=True)
+class Ask:
+    """One question that a worksheet answers.
+
+    `fields` are the few that matter for it, in the order in which they are asked. `lead` names
+    the check or the output that leads the answer. `checks` names those that decide it; empty
+    means all of them. A broken danger always counts. `says` maps a finding ("within", "close",
+    "over", "unknown", "compared") or "value" (whatever the finding) to the sentence at the
+    counter. In it {name} is a field or a number, {check.value} and {check.limit} those of a check.
+    """
+
+    key: str
+    question: str
+    fields: tuple[str, ...] = ()
+    lead: str = ""
+    checks: tuple[str, ...] = ()
+    says: Mapping[str, str] = field(default_factory=dict)
+
+    def sentence(self, finding: str) -> str:
+        """The template for a finding; empty when the ask has none."""
+        return self.says.get(finding) or self.says.get("value", "")
+
+
+def asks_of(words: Mapping[str, Any]) -> tuple[Ask, ...]:
+    """Return the asks of a worksheet's words, in the order in which they stand there."""
+    return tuple(
+        Ask(
+            key,
+            said["question"],
+            tuple(said.get("fields", ())),
+            said.get("lead", ""),
+            tuple(said.get("checks", ())),
+            {name: said[name] for name in (*FINDING_WORDS, "value") if name in said},
+        )
+        for key, said in words.get("asks", {}).items()
+    )
+
+
+@dataclass(frozen=True, slots=True)
 class Worksheet:
     """One calculator.
 
     `review` sees every value read (Reading, str, decoded value or None) and returns a sentence
-    for each field that can't stand beside the others.
+    for each field that can't stand beside the others. `words` are the texts beside the sums.
     """
 
     name: str
@@ -56,8 +96,12 @@ class Worksheet:
     advise: Callable[[Inputs, Outcome, Any], Advice]
     picture: Callable[[Inputs, Outcome], Picture | Sequence[Picture] | None]
     review: Callable[[Mapping[str, Any]], Mapping[str, str]] = _no_review
+    outputs: tuple[Shown, ...] = ()
+    asks: tuple[Ask, ...] = ()
+    words: Mapping[str, Any] = field(default_factory=dict)
     page: str = ""  # where it stands in the site, such as "lift/lift-and-ballast"
-    example: str = ""  # one sentence that says what the default example is
+    example: str = ""  # one sentence that says what the example is
+    kinds: Mapping[str, tuple[str, str, str]] = field(default_factory=dict)  # see `kinds_of`
 
     def field(self, name: str) -> AnyField:
         """Return the field called `name`."""
@@ -66,6 +110,51 @@ class Worksheet:
                 return item
         raise UnknownName(f"{self.title} has no field called {name!r}.")
 
-    def defaults(self) -> dict[str, str]:
-        """Return the text of the default example for each field."""
-        return {item.name: item.default for item in self.fields}
+    def examples(self) -> dict[str, str]:
+        """Return the text of the page's example for each field."""
+        return {item.name: item.example for item in self.fields}
+
+    def ask(self, key: str = "") -> Ask:
+        """Return the ask called `key`; the first one, or the page's whole question, for none.
+
+        Raises
+        ------
+        UnknownName
+            When the worksheet has no such ask.
+        """
+        for item in self.asks:
+            if not key or item.key == key:
+                return item
+        if key:
+            raise UnknownName(f"{self.title} has no question called {key!r}.")
+        essential = tuple(item.name for item in self.fields if item.essential)
+        return Ask("", self.question, essential)
+
+    def finding_words(self, finding: str) -> str:
+        """Return a finding in words; a page that compares never speaks of limits."""
+        own: Mapping[str, str] = self.words.get("findings", {})
+        return own.get(finding, FINDING_WORDS.get(finding, FINDING_WORDS[COMPARED]))
+
+
+def kinds_of(
+    fields: Sequence[AnyField], outputs: Sequence[Shown]
+) -> dict[str, tuple[str, str, str]]:
+    """Return kind, US unit and metric unit of every quantity that has a name."""
+    named: list[Field | Shown] = [item for item in fields if isinstance(item, Field)]
+    named += outputs
+    return {item.name: (item.kind, item.unit_us, item.unit_metric) for item in named}
+
+
+def number_of(sheet: Worksheet, name: str, value: Any) -> Number:
+    """Return a named value as a phrase shows it.
+
+    Raises
+    ------
+    UnknownName
+        When the worksheet has no quantity or choice of that name.
+    """
+    if name in sheet.kinds:
+        kind, unit_us, unit_metric = sheet.kinds[name]
+        return (float(value), kind, unit_us, unit_metric)
+    item = sheet.field(name)
+    return item.shown(str(value)) if isinstance(item, Choice) else str(value)

@@ -48,7 +48,7 @@ def _answer(answer: Answer, system: str) -> h.Element:
 
 
 def _finding(answer: Answer, system: str) -> h.Element:
-    said = sentences.headline(answer, system)
+    said = sentences.lead(answer, system)
     why = answer.deciding.check.why if answer.deciding and answer.finding != model.WITHIN else ""
     settle = sentences.settle_sentence(answer, system)
     return h.div(".ys-finding", data_finding=answer.finding)[

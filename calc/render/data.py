@@ -14,10 +14,20 @@ def data(answer: Answer, system: str = "us") -> dict[str, Any]:
     """Return the finding, outputs, checks, remedies, cautions and working of an answer."""
     return {
         "worksheet": answer.worksheet.name,
-        "inputs": {**answer.worksheet.defaults(), **answer.typed},
+        "ask": answer.ask.key,
+        "given": dict(answer.given),
+        "example": answer.is_example,
+        "missing": [item.name for item in answer.missing],
         "finding": answer.finding,
-        "headline": sentences.headline(answer, system),
-        "settle": answer.settle.field.name if answer.settle else None,
+        "lead": sentences.lead(answer, system),
+        "settle": [item.field.name for item in answer.settles],
+        "odds": {"pass_all": answer.odds.pass_all, "tried": answer.odds.tried}
+        if answer.odds
+        else None,
+        "not_checked": [
+            {"name": item.name, "title": item.title, "field": item.field, "governs": item.governs}
+            for item in answer.unchecked
+        ],
         "outputs": [
             {
                 "name": output.name,
@@ -34,6 +44,7 @@ def data(answer: Answer, system: str = "us") -> dict[str, Any]:
                 "name": verdict.check.name,
                 "title": verdict.check.title,
                 "finding": verdict.finding,
+                "grade": verdict.check.grade,
                 "sense": verdict.check.sense,
                 "value": [_number(verdict.value_low), _number(verdict.value_high)],
                 "limit": [_number(verdict.limit_low), _number(verdict.limit_high)],
@@ -45,9 +56,23 @@ def data(answer: Answer, system: str = "us") -> dict[str, Any]:
             for verdict in answer.verdicts
         ],
         "remedies": [
-            {"text": words(remedy.text, system), "set": dict(remedy.set)}
+            {
+                "text": words(remedy.text, system),
+                "set": dict(remedy.set),
+                "mends": list(remedy.mends),
+                "mends_all": remedy.whole,
+            }
             for remedy in answer.advice.remedies
         ],
+        "tables": [
+            {
+                "title": table.title,
+                "columns": list(table.columns),
+                "rows": [[sentences.cell_text(c, system) for c in row] for row in table.rows],
+            }
+            for table in answer.advice.tables
+        ],
+        "notes": [words(note, system) for note in answer.advice.notes],
         "cautions": [caution.text for caution in answer.advice.cautions],
         "assumed": [
             {

@@ -11,12 +11,12 @@ import htpy as h
 from calc import machines, model
 from calc.machines import vocabulary
 from calc.model import sentences
-from calc.search import known_of
+from calc.search import read
 
 
 def form_html(sheet: model.Worksheet, typed: Mapping[str, str], system: str = "us") -> h.Element:
-    """Return the form of a worksheet, filled in with `typed`."""
-    known = known_of(sheet, typed)
+    """Return the form of a worksheet, filled in with its example and `typed`."""
+    known = read(sheet, typed, system, example=True).values
     essential = [item for item in sheet.fields if item.essential]
     others = [item for item in sheet.fields if not item.essential]
     return h.form(".ys-form", action="#", autocomplete="off", novalidate=True)[
@@ -38,14 +38,14 @@ def form_html(sheet: model.Worksheet, typed: Mapping[str, str], system: str = "u
 def _pick(sheet: model.Worksheet, role: str) -> h.Element | None:
     """Return the place of the list to pick a machine from, which needs a script to be of use.
 
-    It holds the fields of this worksheet that such a machine fills, each with the text that it
-    gets when the machine doesn't give it.
+    It holds the fields of this worksheet that such a machine fills, each blank until it does.
     """
     names = [item.name for item in sheet.fields if vocabulary.role(item.name) == role]
     if not names:
         return None
-    absent = {name: vocabulary.absent(name) for name in names}
-    return h.div(".ys-pick", data_role=role, data_fields=json.dumps(absent), hidden=True)
+    return h.div(
+        ".ys-pick", data_role=role, data_fields=json.dumps(dict.fromkeys(names, "")), hidden=True
+    )
 
 
 def _groups(
@@ -74,17 +74,17 @@ def _field(
     system: str,
 ) -> h.Element:
     name = f"{sheet.name}-{item.name}"
-    value = typed.get(item.name, item.default)
+    value = typed.get(item.name, item.example)
     described = f"{name}-hint {name}-error"
     control: h.Element | h.VoidElement
     if isinstance(item, model.Choice):
         picked = value.strip().lower()
         chosen = next(
             (o.value for o in item.options if picked in (o.value.lower(), o.label.lower())),
-            "" if item.unsure else item.default,
+            "",
         )
         control = h.select(id=name, name=item.name, aria_describedby=described)[
-            h.option(value="", selected=not chosen)["Not sure"] if item.unsure else None,
+            h.option(value="", selected=not chosen)["Not sure"],
             [
                 h.option(value=option.value, selected=option.value == chosen)[option.label]
                 for option in item.options

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Mapping
 from typing import Any
 
 from calc import model, quantities, search, worksheets
@@ -20,7 +21,8 @@ def respond(request: str) -> str:
     Parameters
     ----------
     request
-        JSON with "worksheet", "inputs" (texts by field name), "units" ("us" or "metric"),
+        JSON with "worksheet", "inputs" (the texts given, by field name), "example" (true while the
+        page shows its untouched example), "ask" (which question leads), "units" ("us" or "metric"),
         "stage" ("exact" for the middle values alone, "full" for the whole answer), and for the
         replies "link" (to this page, filled in), "short_link" (a shorter one to the same),
         "about" (a line that names the machines) and "sender" (a line about who replies).
@@ -57,7 +59,6 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
         "worksheet": sheet.name,
         "title": sheet.title,
         "stage": stage,
-        "hints": hints(sheet, typed, system),
     }
     names = {item.name for item in sheet.fields}
     strange = [name for name in typed if name not in names]
@@ -67,8 +68,12 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
         more = f" and {len(strange) - 5} more" if len(strange) > 5 else ""
         errors[""] = f"Left out, because this page has no such field: {listed}{more}."
         typed = {name: value for name, value in typed.items() if name in names}
+    known = search.read(sheet, typed, system, example=asked.get("example") is True)
+    response["hints"] = hints(sheet, known.values, system)
     try:
-        found = search.answer(sheet, typed, system, full=stage == "full")
+        found = search.answer_known(
+            sheet, known, full=stage == "full", ask=str(asked.get("ask") or "")
+        )
     except search.BadInputs as bad:
         return {**response, "ok": False, "errors": {**errors, **bad.errors}}
     return {
@@ -77,8 +82,9 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
         "errors": errors,
         "final": found.final,
         "finding": found.finding,
-        "finding_words": model.FINDING_WORDS[found.finding],
-        "headline": sentences.headline(found, system),
+        "finding_words": sheet.finding_words(found.finding),
+        "lead": sentences.lead(found, system),
+        "example": found.is_example,
         "html": answer_html(found, system),
         **(_replies(found, system, asked) if found.final else {}),
     }
@@ -96,9 +102,8 @@ def _replies(found: model.Answer, system: str, asked: dict[str, Any]) -> dict[st
     }
 
 
-def hints(sheet: model.Worksheet, typed: dict[str, str], system: str) -> dict[str, str]:
+def hints(sheet: model.Worksheet, known: Mapping[str, Any], system: str) -> dict[str, str]:
     """Return what stands in each field when it is empty."""
-    known = search.known_of(sheet, typed)
     return {
         item.name: sentences.hint(item, known, system)
         for item in sheet.fields

@@ -17,7 +17,7 @@ from calc.tables import rows
 def worksheet_block(name: str, system: str = "us") -> str:
     """Return the form of a worksheet with the whole answer to its default example."""
     sheet = worksheets.load(name)
-    found = search.answer(sheet, {}, system)
+    found = search.answer(sheet, {}, system, example=True)
     example = f"Filled in with an example: {sheet.example}" if sheet.example else ""
     return str(
         h.section(".ys", id=f"ys-{name}", data_worksheet=name, aria_label=sheet.title)[

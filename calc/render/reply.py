@@ -58,7 +58,7 @@ class _Parts:
 
 
 def _parts(answer: Answer, system: str) -> _Parts:
-    reason = [sentences.headline(answer, system), sentences.settle_sentence(answer, system)]
+    reason = [sentences.lead(answer, system), sentences.settle_sentence(answer, system)]
     numbers = [sentences.check_sentence(verdict, system) for verdict in _telling(answer)]
     numbers += [
         f"{output.label}: {sentences.output_text(output, system)}"

@@ -27,11 +27,7 @@ def machines_block(pairing_href: str) -> str:
     }
     sheet = worksheets.load("pairing")
     absent = {
-        role: {
-            item.name: vocabulary.absent(item.name)
-            for item in sheet.fields
-            if vocabulary.role(item.name) == role
-        }
+        role: {item.name: "" for item in sheet.fields if vocabulary.role(item.name) == role}
         for role in machines.ROLES
     }
     return str(

@@ -1,9 +1,10 @@
 """What holds for everything the inputs may be, and solving for remedies."""
 
-from calc.search.answering import answer
-from calc.search.box import BadInputs, Box, Dimension, known_of, read_box
+from calc.search.answering import answer, answer_known
+from calc.search.box import BadInputs, Box, Dimension, Known, box_of, read, read_box
 from calc.search.intervals import NotProvable
 from calc.search.looking import SAMPLES, Search, evenly
+from calc.search.remedies import Remedies
 from calc.search.solver import Solver
 from calc.search.standing import prove
 from calc.search.verdicts import foremost, verdicts
@@ -13,14 +14,18 @@ __all__ = [
     "BadInputs",
     "Box",
     "Dimension",
+    "Known",
     "NotProvable",
+    "Remedies",
     "Search",
     "Solver",
     "answer",
+    "answer_known",
+    "box_of",
     "evenly",
     "foremost",
-    "known_of",
     "prove",
+    "read",
     "read_box",
     "verdicts",
 ]

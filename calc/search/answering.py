@@ -1,4 +1,4 @@
-"""The whole answer of a worksheet for what was typed."""
+"""The whole answer of a worksheet for what was given."""
 
 from __future__ import annotations
 
@@ -7,34 +7,74 @@ from dataclasses import replace
 
 from calc import model
 from calc.model import Worksheet
-from calc.search.box import read_box
+from calc.search.box import Box, Known, box_of, read
 from calc.search.looking import Search
-from calc.search.settling import settle
+from calc.search.settling import settles_of
 from calc.search.solver import Solver
-from calc.search.standing import Standing, prove
+from calc.search.standing import Standing, prove, settle_values
 from calc.search.verdicts import of_all
 from calc.search.verdicts import verdicts as verdicts_of
 
 
 def answer(
-    sheet: Worksheet, typed: Mapping[str, str], system: str = "us", *, full: bool = True
+    sheet: Worksheet,
+    typed: Mapping[str, str],
+    system: str = "us",
+    *,
+    full: bool = True,
+    example: bool = False,
+    ask: str = "",
 ) -> model.Answer:
-    """Return the answer of a worksheet for what was typed.
+    """Return the answer of a worksheet for what was given.
 
-    With `full` False only the middle of the box is computed, for a first quick look; the
-    answer's `final` then says whether a full pass would say more.
+    Parameters
+    ----------
+    sheet
+        The worksheet.
+    typed
+        The texts of the inputs that somebody gave, by field name; the others are unknown.
+    system
+        "us" or "metric": the units of sentences, and of numbers typed without a unit.
+    full
+        False computes the middle of the box alone, for a first quick look; the answer's `final`
+        then says whether a full pass would say more.
+    example
+        True starts from the page's example, and what was given replaces its values.
+    ask
+        Which of the worksheet's questions leads; the first when empty.
 
     Raises
     ------
     BadInputs
         With a sentence for each field that can't be used.
     """
-    box = read_box(sheet, typed, system)
+    return answer_known(sheet, read(sheet, typed, system, example=example), full=full, ask=ask)
+
+
+def answer_known(
+    sheet: Worksheet, known: Known, *, full: bool = True, ask: str = ""
+) -> model.Answer:
+    """Return the answer for inputs that were read already.
+
+    Raises
+    ------
+    BadInputs
+        With a sentence for each field that can't be used.
+    """
+    asked = sheet.ask(ask)
+    box = box_of(sheet, known)
+    if box.missing:
+        return _unanswered(sheet, asked, box)
     search = Search(sheet, box)
-    standing = prove(search) if full else None
+    standing = prove(search, values=False) if full else None
+    # What decides is settled before the ends of what is shown: a list of cells stops there.
+    first = model.deciding_of(verdicts_of(search, standing), asked.checks)
+    if standing is not None:
+        settle_values(standing, search.shown())
     verdicts = verdicts_of(search, standing)
-    deciding = verdicts[0] if verdicts else None
-    finding = deciding.finding if deciding else model.COMPARED
+    unchecked = search.unchecked()
+    finding = model.finding_of(verdicts, unchecked, asked.checks)
+    deciding = next((v for v in verdicts if first and v.check.name == first.check.name), None)
     work = model.Work()
     middle = box.point(search.middle)
     outcome = sheet.compute(middle, work)
@@ -42,25 +82,28 @@ def answer(
     if deciding and box.dimensions:
         point = box.point(search.worst[deciding.check.name][1])
     at_point = outcome if point is middle else sheet.compute(point, model.Work(on=False))
-    assumed = frozenset(item.field.name for item in box.assumed)
-    solver = Solver(sheet, point, assumed, ranged=bool(box.dimensions))
-    advice = sheet.advise(point, at_point, solver)
+    advice = sheet.advise(point, at_point, Solver.after(search, verdicts, point))
     outputs = [_with_range(output, search, standing) for output in outcome.outputs]
     drawn = sheet.picture(middle, replace(outcome, outputs=outputs))
     pictures = () if drawn is None else (tuple(drawn) if isinstance(drawn, Sequence) else (drawn,))
+    open_ended = full and finding == model.UNKNOWN
     return model.Answer(
-        sheet,
-        dict(typed),
-        finding,
-        deciding,
-        verdicts,
-        outputs,
-        work.steps,
-        advice,
-        box.assumed,
-        settle(search, deciding) if full and deciding and finding == model.UNKNOWN else None,
-        pictures,
-        search.count,
+        worksheet=sheet,
+        ask=asked,
+        given=box.given,
+        is_example=box.is_example,
+        finding=finding,
+        deciding=deciding,
+        verdicts=verdicts,
+        unchecked=unchecked,
+        outputs=outputs,
+        working=work.steps,
+        advice=advice,
+        assumed=box.assumed,
+        settles=settles_of(search, deciding) if open_ended and deciding else (),
+        odds=search.odds() if open_ended else None,
+        pictures=pictures,
+        searched=search.count,
         final=full or not box.dimensions,
         standing=of_all(search, standing, deciding),
     )
@@ -73,3 +116,26 @@ def _with_range(output: model.Output, search: Search, standing: Standing | None)
     if low == high:
         return replace(output, about=about) if about else output
     return replace(output, low=low, high=high, about=about)
+
+
+def _unanswered(sheet: Worksheet, asked: model.Ask, box: Box) -> model.Answer:
+    """Return the answer while a needed field is blank: it says which."""
+    return model.Answer(
+        worksheet=sheet,
+        ask=asked,
+        given=box.given,
+        is_example=box.is_example,
+        finding=model.UNKNOWN,
+        deciding=None,
+        verdicts=(),
+        unchecked=(),
+        outputs=(),
+        working=(),
+        advice=model.Advice(),
+        assumed=box.assumed,
+        settles=(),
+        odds=None,
+        pictures=(),
+        searched=0,
+        missing=box.missing,
+    )

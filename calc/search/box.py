@@ -1,4 +1,4 @@
-"""What was typed, as the box of everything that the inputs may be."""
+"""What was given, as the box of everything that the inputs may be."""
 
 from __future__ import annotations
 
@@ -44,88 +44,118 @@ class Dimension:
 
 
 @dataclass(frozen=True, slots=True)
+class Known:
+    """What was read of the inputs: a value by field name, None where nothing is known.
+
+    `given` holds the text of each input that somebody gave, `errors` a sentence for each that
+    can't be used. While `is_example` the rest is the page's example; otherwise it is unknown.
+    """
+
+    values: Mapping[str, Any]
+    given: Mapping[str, str]
+    errors: Mapping[str, str]
+    is_example: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Box:
     """Everything the inputs may be."""
 
     base: Mapping[str, Any]  # every input, uncertain ones at their middle
     dimensions: tuple[Dimension, ...]
     assumed: tuple[model.Assumed, ...]
+    given: Mapping[str, str]
+    missing: tuple[model.AnyField, ...] = ()  # needed fields that are blank
+    is_example: bool = False
 
     def point(self, values: Mapping[str, Any]) -> Inputs:
         """Return the inputs with those values of the uncertain ones."""
         return Inputs({**self.base, **values})
 
 
-def read_box(sheet: Worksheet, typed: Mapping[str, str], system: str = "us") -> Box:
-    """Turn what was typed into the box of possible values. A field that isn't given has its
-    default; one that is blank is unknown.
+def read(
+    sheet: Worksheet, typed: Mapping[str, str], system: str = "us", *, example: bool = False
+) -> Known:
+    """Read every field once. What isn't in `typed` is unknown.
+
+    With `example` the page's example stands in for it instead; that is for the untouched page
+    and for who asks for it by name, never for a reader's own numbers.
+    """
+    errors: dict[str, str] = {}
+    values: dict[str, Any] = {}
+    names = {item.name for item in sheet.fields}
+    for name in typed:
+        if name not in names:
+            errors[name] = f"{sheet.title} has no field called “{quantities.shorten(name)}”."
+    texts = {**sheet.examples(), **typed} if example else typed
+    given: dict[str, str] = {}
+    for item in sheet.fields:
+        text = texts.get(item.name, "")
+        try:
+            values[item.name] = item.read(text, system)
+        except InputError as error:
+            errors[item.name] = str(error)
+            values[item.name] = None
+        if values[item.name] is not None and item.name in typed:
+            given[item.name] = text.strip()
+    if not errors:
+        errors.update(sheet.review(values))
+    return Known(values, given, errors, example)
+
+
+def read_box(
+    sheet: Worksheet, typed: Mapping[str, str], system: str = "us", *, example: bool = False
+) -> Box:
+    """Turn what was given into the box of possible values.
 
     Raises
     ------
     BadInputs
         With a sentence for each field that can't be used, and for each unknown name.
     """
-    errors: dict[str, str] = {}
-    known: dict[str, Any] = {}
-    names = {item.name for item in sheet.fields}
-    for name in typed:
-        if name not in names:
-            errors[name] = f"{sheet.title} has no field called “{quantities.shorten(name)}”."
-    for item in sheet.fields:
-        try:
-            known[item.name] = item.read(typed.get(item.name, item.default), system)
-        except InputError as error:
-            errors[item.name] = str(error)
-            known[item.name] = None
-    if not errors:
-        errors.update(sheet.review(known))
-    if errors:
-        raise BadInputs(errors)
-    return _box(sheet, known)
+    return box_of(sheet, read(sheet, typed, system, example=example))
 
 
-def _box(sheet: Worksheet, known: dict[str, Any]) -> Box:
+def box_of(sheet: Worksheet, known: Known) -> Box:
+    """Return the box of what was read.
+
+    Raises
+    ------
+    BadInputs
+        With the sentences of what can't be used.
+    """
+    if known.errors:
+        raise BadInputs(known.errors)
     base: dict[str, Any] = {}
     dimensions: list[Dimension] = []
     assumed: list[model.Assumed] = []
+    missing: list[model.AnyField] = []
     for item in sheet.fields:
-        value = known[item.name]
-        if isinstance(item, model.Field):
-            if value is None:
-                typical = item.typical_for(known)
+        value = known.values[item.name]
+        base[item.name] = value
+        if value is None and item.needed:
+            missing.append(item)
+        elif isinstance(item, model.Field):
+            typed = value is not None
+            if not typed:
+                typical = item.typical_for(known.values)
                 if typical is None:
-                    base[item.name] = None
                     continue
                 assumed.append(model.Assumed(item, typical))
                 value = Reading(typical.low, typical.high)
-                typed = False
-            else:
-                typed = True
             base[item.name] = value.middle
             if not value.exact:
                 dimensions.append(
                     Dimension(item.name, value.low, value.high, value.middle, typed=typed)
                 )
         elif isinstance(item, model.Choice) and value is None:
-            base[item.name] = item.unsure[0]
-            assumed.append(model.Assumed(item, None, item.unsure))
-            if len(item.unsure) > 1:
+            options = item.open_to
+            base[item.name] = options[0]
+            assumed.append(model.Assumed(item, None, options))
+            if len(options) > 1:
                 dimensions.append(
-                    Dimension(
-                        item.name, item.unsure[0], item.unsure[-1], item.unsure[0], item.unsure
-                    )
+                    Dimension(item.name, options[0], options[-1], options[0], options)
                 )
-        else:
-            base[item.name] = value
-    return Box(base, tuple(dimensions), tuple(assumed))
-
-
-def known_of(sheet: Worksheet, typed: Mapping[str, str]) -> dict[str, Any]:
-    """Return what can be read of the inputs, leaving None where a field can't be used."""
-    known: dict[str, Any] = {}
-    for item in sheet.fields:
-        try:
-            known[item.name] = item.read(typed.get(item.name, item.default))
-        except InputError:
-            known[item.name] = None
-    return known
+    return Box(
+        base, tuple(dimensions), tuple(assumed), known.given, tuple(missing), known.is_example
+    )

@@ -17,7 +17,7 @@ when the points disagree. The search is deterministic: the same inputs give the 
 from __future__ import annotations
 
 import itertools
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
 from calc import model
@@ -43,6 +43,7 @@ class Search:
         self.values: dict[str, list[float]] = {}
         self.limits: dict[str, list[float]] = {}
         self.outputs: dict[str, list[float]] = {}
+        self.open: dict[str, model.Unchecked] = {}
         self.middle = {dim.name: dim.middle for dim in box.dimensions}
         self.middle_outcome = self.at(self.middle)
 
@@ -76,6 +77,8 @@ class Search:
                 self.best[name] = (margin, values, check)
             _stretch(self.values[name], check.value)
             _stretch(self.limits[name], check.limit)
+        for left in outcome.unchecked:
+            self.open.setdefault(left.name, left)
         for output in outcome.outputs:
             _stretch(self.outputs.setdefault(output.name, [output.value] * 2), output.value)
 
@@ -97,7 +100,7 @@ class Search:
     def finding(self, name: str) -> tuple[str, float]:
         """Return the finding that the points give a check, and below which margin it is close."""
         margin_low, _, check = self.worst[name]
-        finding = _finding(margin_low, self._greatest(name), check.close_band)
+        finding = model.finding_over(margin_low, self._greatest(name), check.close_band)
         return finding, check.close_band
 
     def _greatest(self, name: str) -> float:
@@ -201,12 +204,24 @@ class Search:
 
     def _fill(self) -> None:
         for shares in evenly(len(self.box.dimensions), SAMPLES):
-            self.at(
-                {
-                    dim.name: dim.at(share)
-                    for dim, share in zip(self.box.dimensions, shares, strict=True)
-                }
-            )
+            self.at(self._place(shares))
+
+    def _place(self, shares: Sequence[float]) -> dict[str, Any]:
+        """Return the values that lie those shares of the way along each dimension."""
+        return {
+            dim.name: dim.at(share) for dim, share in zip(self.box.dimensions, shares, strict=True)
+        }
+
+    def unchecked(self) -> list[model.Unchecked]:
+        """Return what could not be checked somewhere in the box for want of a number."""
+        return list(self.open.values())
+
+    def odds(self) -> model.Odds:
+        """Return how many of the evenly filled box's points meet every check but advice."""
+        points = evenly(len(self.box.dimensions), SAMPLES)
+        return model.Odds(
+            sum(self.at(self._place(shares)).margin() >= 0 for shares in points), len(points)
+        )
 
 
 def _stretch(ends: list[float], value: float) -> None:
@@ -234,11 +249,3 @@ def evenly(dimensions: int, count: int) -> list[list[float]]:
             steps.append(candidate**0.5)
         candidate += 1
     return [[(SEED + i * step) % 1.0 for step in steps] for i in range(1, count + 1)]
-
-
-def _finding(margin_low: float, margin_high: float, band: float) -> str:
-    if margin_high < 0:
-        return model.OVER
-    if margin_low < 0:
-        return model.UNKNOWN
-    return model.CLOSE if margin_low < band else model.WITHIN

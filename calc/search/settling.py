@@ -1,4 +1,4 @@
-"""Which number would settle an answer, and from where."""
+"""Which numbers would settle an answer, and from where."""
 
 from __future__ import annotations
 
@@ -10,30 +10,37 @@ from calc.search.bisection import last_met
 from calc.search.box import Dimension
 from calc.search.looking import Search
 
+MOST = 2  # how many numbers to find next are named
 
-def settle(search: Search, verdict: model.Verdict) -> model.Settle | None:
-    """Return the input whose fixing narrows the deciding margin most, and from where it is met."""
+
+def settles_of(search: Search, verdict: model.Verdict) -> tuple[model.Settle, ...]:
+    """Return the inputs whose fixing narrows the deciding margin most, and where it is met."""
     name = verdict.check.name
     worst, best = search.worst[name], search.best[name]
     width = worst[0] - best[0]
     if not width:
-        return None
-    chosen: tuple[float, Dimension] | None = None
+        return ()
+    found: list[tuple[float, Dimension]] = []
     for dim in search.box.dimensions:
         fixed_low = search.margin_at(name, {**worst[1], dim.name: dim.middle})
         fixed_high = search.margin_at(name, {**best[1], dim.name: dim.middle})
         if fixed_low is None or fixed_high is None:
             continue
         narrows = 1 - (fixed_high - fixed_low) / -width
-        if chosen is None or narrows > chosen[0] + 1e-9:
-            chosen = narrows, dim
-    if chosen is None or chosen[0] <= 0:
-        return None
-    dim = chosen[1]
+        if narrows > 1e-9:
+            found.append((narrows, dim))
+    found.sort(key=lambda pair: -round(pair[0], 9))
     # A window can be left on either side: what mends its worst corner may break the other one.
-    open_ended = not dim.options and verdict.check.sense != "between"
-    low, high = _thresholds(search, name, dim, worst[1]) if open_ended else (None, None)
-    return model.Settle(search.sheet.field(dim.name), low, high, chosen[0])
+    one_sided = verdict.check.sense != "between"
+    settles = []
+    for narrows, dim in found[:MOST]:
+        ends = (
+            _thresholds(search, name, dim, worst[1])
+            if one_sided and not dim.options
+            else (None, None)
+        )
+        settles.append(model.Settle(search.sheet.field(dim.name), *ends, narrows))
+    return tuple(settles)
 
 
 def _thresholds(

@@ -8,6 +8,7 @@ from typing import Any
 from calc import model
 from calc.model import Inputs, Outcome, Worksheet
 from calc.search.bisection import last_met
+from calc.search.looking import Search
 
 
 class Solver:
@@ -20,12 +21,45 @@ class Solver:
         assumed: frozenset[str] = frozenset(),
         *,
         ranged: bool = False,
+        verdicts: Sequence[model.Verdict] = (),
+        worst: Mapping[str, Inputs] | None = None,
     ) -> None:
         self.sheet = sheet
         self.point = point
         self.assumed = assumed  # names of the fields whose typical range stands in
         self.ranged = ranged  # whether any input is a range or unknown
+        self.verdicts = verdicts
+        self._worst = worst or {}
         self._silent = model.Work(on=False)
+
+    @classmethod
+    def after(cls, search: Search, verdicts: Sequence[model.Verdict], point: Inputs) -> Solver:
+        """Return the solver of an answer: it knows where in the box each check is worst."""
+        return cls(
+            search.sheet,
+            point,
+            frozenset(item.field.name for item in search.box.assumed),
+            ranged=bool(search.box.dimensions),
+            verdicts=verdicts,
+            worst={name: search.box.point(found[1]) for name, found in search.worst.items()},
+        )
+
+    @property
+    def broken(self) -> tuple[str, ...]:
+        """The checks that are broken somewhere in the box, mere advice left out, worst first."""
+        return tuple(
+            v.check.name
+            for v in self.verdicts
+            if v.margin_low < 0 and v.check.grade != model.ADVICE
+        )
+
+    def worst_of(self, check: str) -> Inputs:
+        """Return the point of the box at which a check is worst."""
+        return self._worst.get(check, self.point)
+
+    def at(self, point: Inputs, **changes: Any) -> Outcome:
+        """Return the outcome at a point with some inputs replaced."""
+        return self.sheet.compute(point.but(**changes), self._silent)
 
     def run(self, **changes: Any) -> Outcome:
         """Return the outcome with some inputs replaced."""

@@ -6,11 +6,9 @@ from calc import model
 from calc.search.looking import Search
 from calc.search.standing import Standing, prove, settle_values
 
-_ORDER = {model.OVER: 0, model.UNKNOWN: 1, model.CLOSE: 2, model.WITHIN: 3}
-
 
 def verdicts(search: Search, standing: Standing | None = None) -> list[model.Verdict]:
-    """Return a verdict for each check met anywhere in the box, in order of margin."""
+    """Return a verdict for each check met anywhere in the box, what is broken first."""
     nominal = {check.name: check for check in search.middle_outcome.checks}
     found = []
     for name, (_, _, worst_check) in search.worst.items():
@@ -27,7 +25,7 @@ def verdicts(search: Search, standing: Standing | None = None) -> list[model.Ver
             about=not _exact(search, standing, ("value", name)),
         )
         found.append(verdict)
-    return sorted(found, key=_rank)
+    return sorted(found, key=model.rank)
 
 
 def foremost(search: Search) -> model.Verdict:
@@ -35,7 +33,7 @@ def foremost(search: Search) -> model.Verdict:
     standing = prove(search, values=False)
     name = verdicts(search, standing)[0].check.name
     settle_values(standing, [(what, name) for what in ("margin", "value", "limit")])
-    return verdicts(search, standing)[0]
+    return next(v for v in verdicts(search, standing) if v.check.name == name)
 
 
 def of_all(search: Search, standing: Standing | None, deciding: model.Verdict | None) -> str:
@@ -65,8 +63,3 @@ def _stands(search: Search, standing: Standing | None, name: str, finding: str) 
         return model.SHOWN
     held = standing is not None and standing.held.get(name) == finding
     return model.PROVED if held else model.SAMPLED
-
-
-def _rank(verdict: model.Verdict) -> tuple[int, float]:
-    margin = verdict.margin_high if verdict.finding == model.OVER else verdict.margin_low
-    return _ORDER[verdict.finding], margin

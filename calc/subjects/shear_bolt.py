@@ -14,28 +14,14 @@ def options(table: str) -> tuple[model.Option, ...]:
 def fields(group: str, size: str) -> tuple[model.Choice, ...]:
     """Size, grade, and what lies in the shear plane; `size` is the example's."""
     return (
+        model.Choice("bolt_size", options("driveline/shear_bolt_sizes"), example=size, group=group),
         model.Choice(
-            "bolt_size",
-            "Shear bolt size",
-            options("driveline/shear_bolt_sizes"),
-            "Across the shank.",
-            default=size,
-            group=group,
-        ),
-        model.Choice(
-            "bolt_grade",
-            "Shear bolt grade",
-            options("driveline/shear_bolt_grades"),
-            "No marks on the head: grade 2. Three lines: grade 5. Six lines: grade 8.",
-            default="grade_2",
-            group=group,
+            "bolt_grade", options("driveline/shear_bolt_grades"), example="grade_2", group=group
         ),
         model.Choice(
             "bolt_plane",
-            "What lies where it shears",
             (model.Option("shank", "Smooth shank"), model.Option("thread", "Threads")),
-            "Look where the two parts meet: plain bolt or thread.",
-            default="shank",
+            example="shank",
             unsure=("shank", "thread"),
             group=group,
         ),

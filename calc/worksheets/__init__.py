@@ -1,16 +1,32 @@
 """The calculators, a folder each, found by the folder's name and loaded when asked for.
 
-A folder holds `fields.py` (FIELDS, and `review` where fields can contradict each other),
-`compute.py`, `advice.py` (`advise`), `picture.py` and `words.toml`.
+A folder holds `fields.py` (FIELDS, OUTPUTS, and `review` where fields can contradict each
+other), `compute.py`, `advice.py` (`advise`), `picture.py` and `words.toml`.
 """
 
 import pkgutil
+from collections.abc import Callable
 from functools import cache
 from importlib import import_module
+from types import ModuleType
 
 from calc.errors import UnknownName
-from calc.model import Worksheet
-from calc.model.wording import read_words
+from calc.model import (
+    Advice,
+    At,
+    Found,
+    Inputs,
+    Outcome,
+    Work,
+    Worksheet,
+    asks_of,
+    kinds_of,
+    worded,
+)
+from calc.model.wording import merged, read_words
+from calc.search import Remedies, Solver
+
+SHARED = ("calc.machines", "calc.subjects")  # rooms whose words every worksheet may use
 
 
 @cache
@@ -31,20 +47,53 @@ def load(name: str) -> Worksheet:
     """
     if name not in names():
         raise UnknownName(f"There is no worksheet called {name!r}.")
-    package = f"{__name__}.{name.replace('-', '_')}"
+    return assemble(name, f"{__name__}.{name.replace('-', '_')}")
+
+
+def assemble(name: str, package: str) -> Worksheet:
+    """Return the worksheet that stands in a package."""
     fields, compute, advice, picture = (
         import_module(f"{package}.{part}") for part in ("fields", "compute", "advice", "picture")
     )
-    said = read_words(package)
-    return Worksheet(
+    own = read_words(package)
+    words = merged(*(read_words(room) for room in SHARED), own)
+    worded_fields = worded(
+        fields.FIELDS, {**read_words("calc.subjects")["fields"], **own.get("fields", {})}
+    )
+    outputs = getattr(fields, "OUTPUTS", ())
+    sheet = Worksheet(
         name=name,
-        title=said["title"],
-        question=said["question"],
-        fields=fields.FIELDS,
+        title=own["title"],
+        question=own["question"],
+        fields=worded_fields,
         compute=compute.compute,
         advise=advice.advise,
         picture=picture.picture,
-        page=said["page"],
-        example=said["example"],
+        outputs=outputs,
+        asks=asks_of(own),
+        words=words,
+        page=own["page"],
+        example=own["example"],
+        kinds=kinds_of(worded_fields, outputs),
         **({"review": fields.review} if hasattr(fields, "review") else {}),
     )
+    return _named(sheet, compute, advice) if outputs else sheet
+
+
+def _named(sheet: Worksheet, compute: ModuleType, advice: ModuleType) -> Worksheet:
+    """Return a worksheet whose functions speak by name: they get `At`, `Found`, `Remedies`."""
+    from dataclasses import replace
+
+    def run(v: Inputs, work: Work) -> Outcome:
+        at = At(sheet, v, work)
+        compute.compute(v, at)
+        return at.outcome()
+
+    def advise(v: Inputs, outcome: Outcome, solve: Solver) -> Advice:
+        remedies = Remedies(solve)
+        found = Found(sheet, v, outcome, solve.verdicts)
+        said: Advice = advice.advise(v, found, remedies)
+        return replace(said, remedies=[*remedies.found(), *said.remedies])
+
+    run_typed: Callable[[Inputs, Work], Outcome] = run
+    return replace(sheet, compute=run_typed, advise=advise)

@@ -6,7 +6,7 @@ import json
 import time
 from urllib.parse import urlencode
 
-from playwright.sync_api import Locator, Page
+from playwright.sync_api import Error, Locator, Page
 
 from calc.render import live
 
@@ -41,15 +41,25 @@ def until(page: Page, expression: str, arg: object = None) -> None:
     The browser's own way to poll needs `eval` in the page, which the site's headers refuse.
     """
     started = time.monotonic()
-    while not page.evaluate(expression, arg):
+    while not _true(page, expression, arg):
         assert time.monotonic() - started < PATIENCE, f"never true: {expression}"
         page.wait_for_timeout(POLL)
+
+
+def _true(page: Page, expression: str, arg: object) -> bool:
+    """Whether it is true now; a page that is just being left is not."""
+    try:
+        return bool(page.evaluate(expression, arg))
+    except Error as error:
+        if "context was destroyed" in str(error):
+            return False
+        raise
 
 
 def settle(page: Page) -> None:
     """Wait until the answer on the page is the whole answer to what the form holds."""
     wanted = json.loads(native(inputs(page)))
-    deciding = wanted["headline"]
+    deciding = wanted["lead"]
     until(
         page,
         "(text) => document.querySelector('.ys-answer[data-final=true]:not([data-stale])')"

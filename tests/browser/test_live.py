@@ -145,7 +145,7 @@ def test_copy_reply_gives_the_reply_with_its_link(pairing: Page) -> None:
     pairing.get_by_role("button", name="Copy reply").click()
     expect(pairing.get_by_role("button", name="Reply copied")).to_be_visible()
     copied = pairing.evaluate("navigator.clipboard.readText()")
-    assert json.loads(native(inputs(pairing)))["headline"] in copied
+    assert json.loads(native(inputs(pairing)))["lead"] in copied
     assert pairing.url in copied
 
 

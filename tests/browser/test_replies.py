@@ -112,7 +112,7 @@ def test_a_short_link_to_a_machine_that_is_gone_says_so_and_claims_nothing(
     page.wait_for_selector(ANSWERED)
     expect(page.locator(".ys-notice")).to_contain_text(f"names the tractor “{gone}”")
     now = inputs(page)
-    assert now["tractor_mass"] == now["pto_power"] == "" and now["tractor_kind"] == "any"
+    assert now["tractor_mass"] == now["pto_power"] == now["tractor_kind"] == ""
     assert now["working_width"] == "60 in"
     assert finding(page) == "unknown"
 

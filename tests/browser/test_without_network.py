@@ -258,7 +258,10 @@ def test_a_site_built_not_to_be_kept_gives_up_what_was_kept(
         path.write_text(finish.MARK.sub("<html ", text, count=1), encoding="utf-8")
     finish.finish(plain, kept=False)
     host.exchange(plain)
+    page.evaluate("window.earlier = true")
     page.evaluate("navigator.serviceWorker.getRegistration().then((each) => each.update())")
+    # The worker that takes over gives up what was kept, and opens the page anew.
+    until(page, "!window.earlier && document.readyState === 'complete'")
     until(page, "navigator.serviceWorker.getRegistrations().then((each) => !each.length)")
     page.goto(f"{host.address}tires/swap/")
     page.wait_for_selector(LIVE, state="attached")

@@ -150,7 +150,7 @@ def around(sheet, rng):
         if isinstance(item, model.Field) and rng.random() < 0.4:
             typed[item.name] = ""
     try:
-        return search.read_box(sheet, typed)
+        return search.read_box(sheet, typed, example=True)
     except search.BadInputs:
         return None
 
@@ -225,7 +225,7 @@ def check_point(sheet, part, found, rng):
 def toy(compute, *names):
     fields = tuple(
         model.Field(
-            name, name.title(), "count", "-100", "100", "Count.", default="1",
+            name, "count", "-100", "100", label=name.title(), help="Count.", example="1",
             typical=model.Typical(0.0, 10.0, "hitch/DERIVED"),
         )
         for name in names
@@ -285,8 +285,8 @@ def test_a_check_that_no_point_met_is_found():
 
 def test_the_same_inputs_have_the_same_answer():
     sheet = worksheets.load("closing")
-    typed = dict.fromkeys(list(sheet.defaults())[:4], "")
-    one, other = (search.answer(sheet, typed) for _ in range(2))
+    typed = dict.fromkeys(list(sheet.examples())[:4], "")
+    one, other = (search.answer(sheet, typed, example=True) for _ in range(2))
     assert (one.verdicts, one.outputs, one.searched) == (
         other.verdicts,
         other.outputs,
@@ -310,6 +310,7 @@ def test_a_run_for_one_check_ends_when_it_is_made():
 
 def test_prove_leaves_an_exact_box_alone():
     seen = search.Search(
-        worksheets.load("closing"), search.read_box(worksheets.load("closing"), {})
+        worksheets.load("closing"),
+        search.read_box(worksheets.load("closing"), {}, example=True),
     )
     assert prove(seen).proof.runs == 0

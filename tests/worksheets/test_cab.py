@@ -18,20 +18,22 @@ SHEET = worksheets.load("cab")
 
 
 def point(**typed: str) -> model.Inputs:
-    box = search.read_box(SHEET, typed)
+    box = search.read_box(SHEET, typed, example=True)
     return box.point({dim.name: dim.middle for dim in box.dimensions})
 
 
 def outputs(**typed: str) -> dict[str, float]:
-    return {output.name: output.value for output in answer(SHEET, typed).outputs}
+    return {output.name: output.value for output in answer(SHEET, typed, example=True).outputs}
 
 
 def finding(check: str, **typed: str) -> str:
-    return next(v.finding for v in answer(SHEET, typed).verdicts if v.check.name == check)
+    return next(
+        v.finding for v in answer(SHEET, typed, example=True).verdicts if v.check.name == check
+    )
 
 
 def test_default_example() -> None:
-    found = answer(SHEET, {})
+    found = answer(SHEET, {}, example=True)
     assert found.finding == model.CLOSE
     assert [item.field.name for item in found.assumed] == ["leak_area"]
     assert "parts list" in reply(found)
@@ -71,7 +73,7 @@ def test_worked_climate_with_the_test_sun() -> None:
 
 @pytest.mark.parametrize("row", tables.rows("cab/cab_kinds"), ids=lambda row: row["kind"])
 def test_every_kind_of_cab_has_its_verdict(row: tables.Row) -> None:
-    found = answer(SHEET, {"cab_kind": row["kind"], "leak_area": ""})
+    found = answer(SHEET, {"cab_kind": row["kind"], "leak_area": ""}, example=True)
     check = next(v for v in found.verdicts if v.check.name == "cab")
     expected = {
         "yes": model.WITHIN,
@@ -85,7 +87,9 @@ def test_every_kind_of_cab_has_its_verdict(row: tables.Row) -> None:
 
 def test_trap_no_cab_takes_a_hole_in_its_structure() -> None:
     for kind in ("factory-option", "bolted", "open"):
-        said = " ".join(c.text for c in answer(SHEET, {"cab_kind": kind}).advice.cautions)
+        said = " ".join(
+            c.text for c in answer(SHEET, {"cab_kind": kind}, example=True).advice.cautions
+        )
         assert "Never weld, drill" in said and "certified people" in said
 
 
@@ -134,7 +138,7 @@ def test_blank_hour_is_the_worst_of_the_day(
 
 
 def test_panes_add_up_to_the_load() -> None:
-    found = answer(SHEET, {"glass_roof": "2 ft2"})
+    found = answer(SHEET, {"glass_roof": "2 ft2"}, example=True)
     panes = next(t for t in found.advice.tables if t.title == "The sun through each pane")
     heat = sum(row[3][0] for row in panes.rows)
     v = point(glass_roof="2 ft2")
@@ -150,7 +154,7 @@ def test_turning_the_cab_helps() -> None:
 def test_small_unit_and_each_of_its_remedies() -> None:
     typed = {"cooling_capacity": "9,600 Btu/h"}
     assert finding("capacity", **typed) == model.OVER
-    found = answer(SHEET, typed)
+    found = answer(SHEET, typed, example=True)
     tried = [remedy for remedy in found.advice.remedies if remedy.set]
     assert {"cooling_capacity", "glass_kind", "outside_temperature"} <= {
         name for remedy in tried for name in remedy.set
@@ -161,7 +165,11 @@ def test_small_unit_and_each_of_its_remedies() -> None:
 
 def test_the_hottest_day_is_solved_to_the_edge() -> None:
     typed = {"cooling_capacity": "9,600 Btu/h"}
-    remedy = next(r for r in answer(SHEET, typed).advice.remedies if "outside_temperature" in r.set)
+    remedy = next(
+        r
+        for r in answer(SHEET, typed, example=True).advice.remedies
+        if "outside_temperature" in r.set
+    )
     degrees = float(remedy.set["outside_temperature"].split()[0])
     hotter = {**typed, "outside_temperature": f"{degrees + 1.0:.1f} F"}
     assert finding("capacity", **hotter) == model.OVER
@@ -170,28 +178,36 @@ def test_the_hottest_day_is_solved_to_the_edge() -> None:
 def test_alternator_remedy() -> None:
     typed = {"alternator_current": "40 A"}
     assert finding("current", **typed) == model.OVER
-    remedy = next(r for r in answer(SHEET, typed).advice.remedies if "alternator_current" in r.set)
+    remedy = next(
+        r
+        for r in answer(SHEET, typed, example=True).advice.remedies
+        if "alternator_current" in r.set
+    )
     assert finding("current", **{**typed, **remedy.set}) != model.OVER
 
 
 def test_fresh_air_remedy() -> None:
     typed = {"fresh_air": "5 cfm", "wind": "0 mph"}
     assert finding("fresh_air", **typed) == model.OVER
-    remedy = next(r for r in answer(SHEET, typed).advice.remedies if "fresh_air" in r.set)
+    remedy = next(
+        r for r in answer(SHEET, typed, example=True).advice.remedies if "fresh_air" in r.set
+    )
     assert finding("fresh_air", **{**typed, **remedy.set}) != model.OVER
 
 
 def test_shaft_remedy() -> None:
     typed = {"engine_power": "25 hp", "power_needed": "20 hp"}
     assert finding("shaft", **typed) == model.OVER
-    remedy = next(r for r in answer(SHEET, typed).advice.remedies if "power_needed" in r.set)
+    remedy = next(
+        r for r in answer(SHEET, typed, example=True).advice.remedies if "power_needed" in r.set
+    )
     assert finding("shaft", **{**typed, **remedy.set}) != model.OVER
 
 
 def test_cooling_down_may_leave_less_than_holding() -> None:
-    notes = answer(SHEET, {"power_needed": "31 hp"}).advice.notes
+    notes = answer(SHEET, {"power_needed": "31 hp"}, example=True).advice.notes
     assert any("cool down first" in model.words(note, "us") for note in notes)
-    notes = answer(SHEET, {"power_needed": "25 hp"}).advice.notes
+    notes = answer(SHEET, {"power_needed": "25 hp"}, example=True).advice.notes
     assert not any("cool down first" in model.words(note, "us") for note in notes)
 
 
@@ -214,20 +230,20 @@ def test_ranges_and_unknowns() -> None:
     check = next(v for v in found.verdicts if v.check.name == "capacity")
     assert check.finding == model.UNKNOWN
     blank = {item.name: "" for item in SHEET.fields}
-    empty = answer(SHEET, blank)
+    empty = answer(SHEET, blank, example=True)
     assert empty.finding in (model.UNKNOWN, model.OVER)
     assert empty.settle is None or empty.settle.field.help
     assert len(empty.assumed) > 15
 
 
 def test_unknown_kind_of_cab_is_named_as_what_would_settle_it() -> None:
-    found = answer(SHEET, {"cab_kind": ""})
+    found = answer(SHEET, {"cab_kind": ""}, example=True)
     assert found.finding == model.UNKNOWN
     assert found.settle is not None and found.settle.field.name == "cab_kind"
 
 
 def test_blank_power_needed_leaves_the_check_out() -> None:
-    found = answer(SHEET, {"power_needed": ""})
+    found = answer(SHEET, {"power_needed": ""}, example=True)
     assert all(v.check.name != "shaft" for v in found.verdicts)
 
 
@@ -245,7 +261,7 @@ def test_blank_power_needed_leaves_the_check_out() -> None:
 )
 def test_bad_input_gets_its_own_sentence(field: str, typed: str, said: str) -> None:
     with pytest.raises(BadInputs) as caught:
-        answer(SHEET, {field: typed})
+        answer(SHEET, {field: typed}, example=True)
     assert list(caught.value.errors) == [field]
     assert said in caught.value.errors[field]
 

@@ -18,8 +18,8 @@ def demo(tractor, implement, **more):
         ("machines/demo_implements", implement),
     ):
         row = next(r for r in tables.rows(table) if r["name"] == name)
-        typed |= {k: v for k, v in row.items() if k in SHEET.defaults()}
-    return search.answer(SHEET, {**typed, **more})
+        typed |= {k: v for k, v in row.items() if k in SHEET.examples()}
+    return search.answer(SHEET, {**typed, **more}, example=True)
 
 
 LIGHT, HEAVY = "Compact, 25 hp, light frame", "Compact, 25 hp, heavier frame"
@@ -64,7 +64,7 @@ def test_tractor_that_would_do_is_solved():
         "pto_power": "15 hp",
         "lift_capacity": "500 lb",
     }
-    answer = search.answer(SHEET, exact)
+    answer = search.answer(SHEET, exact, example=True)
     said = [model.words(r.text, "us") for r in answer.advice.remedies]
     assert any("A tractor of" in s for s in said)
     assert any("A hitch rated" in s for s in said)
@@ -72,7 +72,10 @@ def test_tractor_that_would_do_is_solved():
 
 
 def test_blank_form_says_what_to_read_first():
-    answer = search.answer(SHEET, {item.name: "" for item in SHEET.fields})
+    blank = search.answer(SHEET, {item.name: "" for item in SHEET.fields})
+    assert blank.finding == model.UNKNOWN
+    assert [item.name for item in blank.missing] == ["implement_kind"]
+    answer = search.answer(SHEET, {"implement_kind": "rotary_cutter"})
     assert answer.finding == model.UNKNOWN
     assert answer.settle is not None
     said = sentences.settle_sentence(answer, "us")
@@ -81,15 +84,17 @@ def test_blank_form_says_what_to_read_first():
 
 def test_trap_lift_without_its_distance_is_refused():
     with pytest.raises(search.BadInputs) as caught:
-        search.answer(SHEET, {"lift_rated_at": "unstated"})
+        search.answer(SHEET, {"lift_rated_at": "unstated"}, example=True)
     assert "without its distance" in caught.value.errors["lift_rated_at"]
-    assert search.answer(SHEET, {"lift_rated_at": "unstated", "lift_capacity": ""})
+    assert search.answer(SHEET, {"lift_rated_at": "unstated", "lift_capacity": ""}, example=True)
 
 
 def test_trap_lift_at_the_balls_counts_for_less_than_the_same_figure_at_24_in():
     def lift(rated_at):
         exact = {"implement_mass": "500 lb", "cg_distance": "36 in", "lift_rated_at": rated_at}
-        return next(o.value for o in search.answer(SHEET, exact).outputs if o.name == "lift")
+        return next(
+            o.value for o in search.answer(SHEET, exact, example=True).outputs if o.name == "lift"
+        )
 
     assert lift("0") < lift("305") < lift("610")
 
@@ -106,8 +111,8 @@ def test_post_hole_digger_and_coupler_do_not_go_together():
 
 def test_coupler_takes_lift_and_front_load():
     exact = {"implement_mass": "400 lb", "cg_distance": "30 in"}
-    plain = search.answer(SHEET, exact)
-    coupled = search.answer(SHEET, {**exact, "quick_coupler": "u_frame"})
+    plain = search.answer(SHEET, exact, example=True)
+    coupled = search.answer(SHEET, {**exact, "quick_coupler": "u_frame"}, example=True)
     for name in ("lift", "steering"):
         margins = [
             next(v.margin_low for v in answer.verdicts if v.check.name == name)
@@ -123,7 +128,9 @@ def test_box_blade_takes_no_shaft_power():
 
 def test_axle_loads_add_up():
     answer = search.answer(
-        SHEET, {"implement_mass": "500 lb", "cg_distance": "36 in", "front_ballast": "100 lb"}
+        SHEET,
+        {"implement_mass": "500 lb", "cg_distance": "36 in", "front_ballast": "100 lb"},
+        example=True,
     )
     out = {o.name: o.value for o in answer.outputs}
     assert out["front_load"] + out["rear_load"] == pytest.approx((1650 + 500 + 100) * 0.45359237)
@@ -159,21 +166,26 @@ def verdict(answer, name):
 
 def test_tire_size_gives_the_load_that_its_marking_allows():
     """Load index 122 is 1,500 kg a tire (published table), so 3,000 kg an axle."""
-    answer = search.answer(SHEET, {"rear_tire": "320/85R24 122A8"})
+    answer = search.answer(SHEET, {"rear_tire": "320/85R24 122A8"}, example=True)
     assert verdict(answer, "rear_tires").limit_low == pytest.approx(3000.0)
-    said = search.answer(SHEET, {"rear_tire": "320/85R24 122A8", "rear_tire_load": "1,000 lb"})
+    said = search.answer(
+        SHEET, {"rear_tire": "320/85R24 122A8", "rear_tire_load": "1,000 lb"}, example=True
+    )
     assert verdict(said, "rear_tires").limit_low == pytest.approx(2000 * 0.45359237)
-    assert verdict(search.answer(SHEET, {}), "rear_tires") is None
+    assert verdict(search.answer(SHEET, {}, example=True), "rear_tires") is None
 
 
 def test_road_asks_for_width_and_lamps_only_on_the_road():
-    off, on = search.answer(SHEET, {}), search.answer(SHEET, {"place": "PA"})
+    off, on = (
+        search.answer(SHEET, {}, example=True),
+        search.answer(SHEET, {"place": "PA"}, example=True),
+    )
     assert verdict(off, "tail_seen") is None and verdict(off, "width") is None
     assert verdict(on, "tail_seen").finding == model.OVER
     remedy = next(r for r in on.advice.remedies if "tail_height" in r.set)
-    raised = search.answer(SHEET, {"place": "PA", **remedy.set})
+    raised = search.answer(SHEET, {"place": "PA", **remedy.set}, example=True)
     assert verdict(raised, "tail_seen").margin_low >= 0
-    wide = search.answer(SHEET, {"place": "PA", "transport_width": "19 ft"})
+    wide = search.answer(SHEET, {"place": "PA", "transport_width": "19 ft"}, example=True)
     assert verdict(wide, "width_limit").finding == model.OVER
 
 
@@ -181,7 +193,7 @@ def test_wider_track_raises_the_static_side_angle():
     angles = [
         next(
             o.value
-            for o in search.answer(SHEET, {"track_width": t}).outputs
+            for o in search.answer(SHEET, {"track_width": t}, example=True).outputs
             if o.name == "side_tip"
         )
         for t in ("40 in", "48 in")

@@ -13,11 +13,11 @@ PTO_20 = {"engine_power": "", "pto_power": "20 hp", "slope": "0 %"}
 
 
 def answer(**typed: str) -> model.Answer:
-    return search.answer(SHEET, typed)
+    return search.answer(SHEET, typed, example=True)
 
 
 def tried(remedy: model.Remedy, **typed: str) -> model.Answer:
-    return search.answer(SHEET, {**typed, **remedy.set})
+    return search.answer(SHEET, {**typed, **remedy.set}, example=True)
 
 
 def check(found: model.Answer, name: str) -> model.Verdict:

@@ -21,7 +21,7 @@ PLACES = [row["place"] for row in tables.rows("road/road_places")]
 
 
 def answer(sheet, **typed):
-    return search.answer(worksheets.load(sheet), typed)
+    return search.answer(worksheets.load(sheet), typed, example=True)
 
 
 def check(found, name):
@@ -44,7 +44,7 @@ def output(found, name):
 
 
 def inputs(sheet, **typed):
-    box = search.read_box(worksheets.load(sheet), typed)
+    box = search.read_box(worksheets.load(sheet), typed, example=True)
     return box.point({})
 
 
@@ -58,7 +58,7 @@ def test_a_blank_form_still_answers(name):
     assert found.finding in (model.UNKNOWN, model.OVER)
     assert found.assumed
     if found.finding == model.UNKNOWN:
-        assert found.settle is not None
+        assert found.settle is not None or found.missing
     assert answer_html(found, "us") and answer_html(found, "metric")
 
 
@@ -81,7 +81,7 @@ def test_bad_input_gets_a_sentence(name, bad):
         if item.name == "offset_left" and bad == "-5 ft":
             continue  # an offset to the right is typed as a negative length
         with pytest.raises(InputError) as caught:
-            search.answer(sheet, {item.name: bad})
+            search.answer(sheet, {item.name: bad}, example=True)
         assert str(caught.value).strip().endswith(".")
 
 
@@ -285,7 +285,7 @@ def test_every_place_answers_and_draws(place):
         {"behind_kind": "trailed", "behind_hitch": "20 ft"},
         {"behind_kind": "carried", "transport_width": "13 ft", "hours": "day"},
     ):
-        found = search.answer(sheet, {"place": place, **typed})
+        found = search.answer(sheet, {"place": place, **typed}, example=True)
         html = answer_html(found, "us")
         assert "check the current text" in html.lower()
         assert "nan" not in re.sub(r"[a-z]nan|nan[a-z]", "", html.lower())

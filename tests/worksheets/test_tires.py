@@ -16,7 +16,7 @@ TABLE_SIZES = [row["size"] for row in tables.rows("tires/tire_dimensions")]
 
 
 def answer(name: str, **typed: str) -> model.Answer:
-    return search.answer(worksheets.load(name), typed)
+    return search.answer(worksheets.load(name), typed, example=True)
 
 
 def finding(found: model.Answer, check: str) -> str:
@@ -414,7 +414,7 @@ def test_retorque_is_a_checklist() -> None:
 
 def test_least_spacing_takes_the_wider_tire() -> None:
     sheet = worksheets.load("duals")
-    box = search.read_box(sheet, {"outer_tire": "18.4-28"})
+    box = search.read_box(sheet, {"outer_tire": "18.4-28"}, example=True)
     least, _ = duals_sheet.least_spacing(box.point({}))
     assert least == pytest.approx(0.578)
 

@@ -10,7 +10,7 @@ from calc.model import Answer, sentences
 
 @cache
 def _example() -> Answer:
-    return search.answer(worksheets.load("cab"), {})
+    return search.answer(worksheets.load("cab"), {}, example=True)
 
 
 def _output(name: str) -> Callable[[], str]:
@@ -20,7 +20,7 @@ def _output(name: str) -> Callable[[], str]:
 
 
 def _typed(name: str) -> Callable[[], str]:
-    return lambda: str(worksheets.load("cab").field(name).default)
+    return lambda: str(worksheets.load("cab").field(name).example)
 
 
 WIND, GAPS = 3.0, 200e-4  # m/s and m2: a light wind on a cloth cab

@@ -19,7 +19,7 @@ UNEVEN = (20.0, 15.0)  # degrees at the two ends, for the example of angles that
 
 @cache
 def _example(name: str) -> Answer:
-    return search.answer(worksheets.load(name), {})
+    return search.answer(worksheets.load(name), {}, example=True)
 
 
 def _shown(value: float, kind: str, metric: bool = True) -> str:
@@ -44,13 +44,13 @@ def _money(name: str) -> Callable[[], str]:
 
 
 def _typed(sheet: str, name: str) -> Callable[[], str]:
-    return lambda: str(worksheets.load(sheet).field(name).default)
+    return lambda: str(worksheets.load(sheet).field(name).example)
 
 
 def _base(sheet: str, name: str) -> float:
     item = worksheets.load(sheet).field(name)
     assert isinstance(item, Field)
-    return quantities.base(item.default, item.kind)
+    return quantities.base(item.example, item.kind)
 
 
 def _rule(key: str) -> Callable[[], str]:
@@ -102,7 +102,7 @@ def _auger(soil: str) -> Callable[[], str]:
 
 
 def _with_coupler() -> str:
-    found = search.answer(worksheets.load("driveline"), {"setback": SETBACK})
+    found = search.answer(worksheets.load("driveline"), {"setback": SETBACK}, example=True)
     return _shown(next(o.value for o in found.outputs if o.name == "overlap_longest"), "length")
 
 
@@ -114,7 +114,7 @@ def _thread_loss() -> str:
 
 def _spread(share: float, sign: float = 1.0) -> Callable[[], str]:
     def text() -> str:
-        box = search.read_box(worksheets.load("resale"), {})
+        box = search.read_box(worksheets.load("resale"), {}, example=True)
         spread = resale.simulate(sale.plan(box.point({})), sale.SEED, sale.ROUNDS)
         return sale.dollars(sign * spread.at(share))
 
@@ -122,7 +122,7 @@ def _spread(share: float, sign: float = 1.0) -> Callable[[], str]:
 
 
 def _first_swing() -> str:
-    box = search.read_box(worksheets.load("resale"), {})
+    box = search.read_box(worksheets.load("resale"), {}, example=True)
     return swings(box.point({}))[0][0].lower()
 
 

@@ -10,7 +10,7 @@ from calc.model import Answer, sentences
 
 @cache
 def _example() -> Answer:
-    return search.answer(worksheets.load("drive"), {})
+    return search.answer(worksheets.load("drive"), {}, example=True)
 
 
 def _output(name: str) -> Callable[[], str]:
@@ -33,7 +33,7 @@ def _throttled() -> str:
 
 
 def _typed(name: str) -> Callable[[], str]:
-    return lambda: str(worksheets.load("drive").field(name).default)
+    return lambda: str(worksheets.load("drive").field(name).example)
 
 
 def _share(kind: str, basis: str) -> Callable[[], str]:

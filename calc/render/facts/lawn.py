@@ -13,7 +13,7 @@ PSI = 6894.757293168361
 
 @cache
 def _example() -> Answer:
-    return search.answer(worksheets.load("lawn"), {})
+    return search.answer(worksheets.load("lawn"), {}, example=True)
 
 
 def _output(name: str) -> Callable[[], str]:
@@ -23,7 +23,7 @@ def _output(name: str) -> Callable[[], str]:
 
 
 def _typed(name: str) -> Callable[[], str]:
-    return lambda: str(worksheets.load("lawn").field(name).default)
+    return lambda: str(worksheets.load("lawn").field(name).example)
 
 
 def _limit(state: str) -> Callable[[], str]:

@@ -11,7 +11,7 @@ from calc.model import Answer
 
 @cache
 def _example() -> Answer:
-    return search.answer(worksheets.load("ballast"), {})
+    return search.answer(worksheets.load("ballast"), {}, example=True)
 
 
 def _output(name: str, kind: str = "mass", metric: bool = True) -> Callable[[], str]:
@@ -25,7 +25,7 @@ def _output(name: str, kind: str = "mass", metric: bool = True) -> Callable[[], 
 
 
 def _typed(name: str) -> Callable[[], str]:
-    return lambda: worksheets.load("ballast").field(name).default
+    return lambda: worksheets.load("ballast").field(name).example
 
 
 def _limit(name: str) -> Callable[[], str]:
@@ -43,7 +43,7 @@ def _ballast_to_add() -> str:
 
 
 def _combined() -> str:
-    answer = search.answer(worksheets.load("ballast"), {"front_rule": "combined"})
+    answer = search.answer(worksheets.load("ballast"), {"front_rule": "combined"}, example=True)
     value = next(o.value for o in answer.outputs if o.name == "ballast")
     return f"{quantities.show(value, 'mass')} ({quantities.show(value, 'mass', 'metric')})"
 

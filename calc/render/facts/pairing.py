@@ -13,7 +13,9 @@ def _front(tractor: str, width: str) -> tuple[float, float, float]:
     row = next(r for r in tables.rows("machines/demo_tractors") if r["name"] == tractor)
     fields = {item.name for item in worksheets.load("pairing").fields}
     typed = {name: value for name, value in row.items() if name in fields}
-    found = search.answer(worksheets.load("pairing"), {**typed, "working_width": width})
+    found = search.answer(
+        worksheets.load("pairing"), {**typed, "working_width": width}, example=True
+    )
     share = next(o for o in found.outputs if o.name == "front_share_raised")
     low = share.value if share.low is None else share.low
     high = share.value if share.high is None else share.high

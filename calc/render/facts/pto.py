@@ -11,7 +11,7 @@ from calc.model import Answer
 
 @cache
 def _example() -> Answer:
-    return search.answer(worksheets.load("pto"), {})
+    return search.answer(worksheets.load("pto"), {}, example=True)
 
 
 def _output(name: str, kind: str = "power") -> Callable[[], str]:
@@ -25,7 +25,7 @@ def _output(name: str, kind: str = "power") -> Callable[[], str]:
 
 
 def _typed(name: str) -> Callable[[], str]:
-    return lambda: worksheets.load("pto").field(name).default
+    return lambda: worksheets.load("pto").field(name).example
 
 
 def _percent(share: float) -> str:

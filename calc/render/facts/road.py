@@ -13,7 +13,7 @@ FOOT, MPH = sight.FOOT, sight.MPH
 
 @cache
 def _example(name: str) -> Answer:
-    return search.answer(worksheets.load(name), {})
+    return search.answer(worksheets.load(name), {}, example=True)
 
 
 def _output(sheet: str, name: str) -> Callable[[], str]:
@@ -23,7 +23,7 @@ def _output(sheet: str, name: str) -> Callable[[], str]:
 
 
 def _typed(sheet: str, name: str) -> Callable[[], str]:
-    return lambda: str(worksheets.load(sheet).field(name).default)
+    return lambda: str(worksheets.load(sheet).field(name).example)
 
 
 def _limit(sheet: str, name: str) -> Callable[[], str]:

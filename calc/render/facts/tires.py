@@ -24,7 +24,7 @@ def percent(share: float, places: int = 1) -> str:
 
 @cache
 def _example(name: str) -> Answer:
-    return search.answer(worksheets.load(name), {})
+    return search.answer(worksheets.load(name), {}, example=True)
 
 
 def _of(name: str, output: str) -> Output:
@@ -58,7 +58,7 @@ def _range(name: str, output: str) -> Callable[[], str]:
 
 
 def _typed(name: str, field: str) -> Callable[[], str]:
-    return lambda: worksheets.load(name).field(field).default
+    return lambda: worksheets.load(name).field(field).example
 
 
 def _limit(name: str, check: str) -> Callable[[], str]:
@@ -80,7 +80,7 @@ def _best_front() -> tuple[str, float]:
         table.rows for table in _example("tires").advice.tables if "at the rear" in table.title
     )
     size = str(rows[0][0])
-    found = search.answer(worksheets.load("tires"), {"new_front_tire": size})
+    found = search.answer(worksheets.load("tires"), {"new_front_tire": size}, example=True)
     return size, next(o.value for o in found.outputs if o.name == "lead_new")
 
 

@@ -24,63 +24,32 @@ def _span(low: float, high: float) -> model.Typical:
 FIELDS: tuple[model.AnyField, ...] = (
     vocabulary.field(
         "old_front_ten_turns",
-        label="Ten turns of a front tire (A)",
-        help="Front drive disengaged. Distance along the ground between the first "
-        "and the last mark.",
-        default="76 ft 5 in",
+        example="76 ft 5 in",
         typical=_span(*common.FRONT_SPAN),
         essential=True,
         group=MEASURED,
     ),
     vocabulary.field(
         "old_rear_ten_turns",
-        label="Ten turns of a rear tire (B)",
-        help="The same for a rear tire; roll, don't pull a load.",
-        default="108 ft 3 in",
+        example="108 ft 3 in",
         typical=_span(*common.REAR_SPAN),
         essential=True,
         group=MEASURED,
     ),
     vocabulary.field(
         "front_turns",
-        help="Wheels off the ground and blocked up safely, front drive and "
-        "differential lock engaged, rear wheel turned by hand ten times. Count to a "
-        "tenth. Or ten times the gear ratio printed in the manual.",
-        default="14.6",
+        example="14.6",
         typical=model.Typical(12.0, 16.0, "tires/WEB-7", "front drives"),
         essential=True,
         group=MEASURED,
     ),
     model.Choice(
-        "lead_window",
-        "Window of lead",
-        _windows(),
-        "Use your tractor manual's own window where it prints one.",
-        default=front_drive.DEFAULT_WINDOW,
-        group=MEASURED,
+        "lead_window", _windows(), example=front_drive.DEFAULT_WINDOW, group=MEASURED, usual="guide"
     ),
-    vocabulary.field("front_tire", default="7-16 R-1", group="Sizes, to compare"),
-    vocabulary.field("rear_tire", default="11.2-24 R-1", group="Sizes, to compare"),
-    model.Field(
-        "front_turns_free",
-        "Front turns over the course, front drive off",
-        "count",
-        "3",
-        "200",
-        "The same straight, level course both times, 50 m (165 ft) or more.",
-        optional=True,
-        group=COUNTED,
-    ),
-    model.Field(
-        "front_turns_engaged",
-        "Front turns over the course, front drive on",
-        "count",
-        "3",
-        "200",
-        "Walking speed, no load. Count to a tenth of a turn, or by lugs.",
-        optional=True,
-        group=COUNTED,
-    ),
+    vocabulary.field("front_tire", example="7-16 R-1", group="Sizes, to compare"),
+    vocabulary.field("rear_tire", example="11.2-24 R-1", group="Sizes, to compare"),
+    model.Field("front_turns_free", "count", "3", "200", optional=True, group=COUNTED),
+    model.Field("front_turns_engaged", "count", "3", "200", optional=True, group=COUNTED),
 )
 
 

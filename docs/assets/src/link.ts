@@ -7,7 +7,12 @@ export const LONGEST_LINK = 100_000;
 export interface LinkState {
   inputs: Record<string, string>;
   units: Units | undefined;
+  /** It holds all that was given: what it leaves out is unknown, never the example's. */
+  whole: boolean;
 }
+
+/** Words of a link that are no inputs, as calc.links writes them. */
+const OTHER_WORDS = new Set(["ask", "on", "example"]);
 
 /** Read the part after `#`; null when it holds no inputs (a plain anchor, or nothing). */
 export function readLink(hash: string): LinkState | null {
@@ -15,11 +20,14 @@ export function readLink(hash: string): LinkState | null {
   if (!text.includes("=")) return null;
   const inputs: Record<string, string> = {};
   let units: Units | undefined;
+  let whole = false;
   for (const [name, value] of new URLSearchParams(text)) {
     if (name === "units") units = value === "metric" ? "metric" : "us";
+    else if (name === "v") whole = true;
+    else if (OTHER_WORDS.has(name)) continue;
     else inputs[name] = value;
   }
-  return { inputs, units };
+  return { inputs, units, whole };
 }
 
 /** Write the inputs that differ from `defaults` as the part after `#`; "" when none does. */

@@ -353,7 +353,7 @@ export class Sheet {
     this.say("");
     const inputs = this.nameless(state.inputs);
     for (const [name, control] of this.controls) {
-      this.setControl(control, inputs[name] ?? this.defaults[name] ?? "");
+      this.setControl(control, inputs[name] ?? (state.whole ? "" : (this.defaults[name] ?? "")));
     }
     const strangers = Object.keys(inputs).filter((name) => !this.controls.has(name));
     if (strangers.length) {
@@ -569,12 +569,7 @@ export class Sheet {
   }
 
   private fill(text: (name: string) => string): void {
-    for (const [name, control] of this.controls) {
-      // A choice has no blank: it goes back to the example's.
-      const value = text(name);
-      const choice = control instanceof HTMLSelectElement;
-      control.value = choice && value === "" ? (this.defaults[name] ?? "") : value;
-    }
+    for (const [name, control] of this.controls) control.value = text(name);
     this.writeAddress();
     this.compute();
   }

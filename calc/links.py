@@ -1,0 +1,80 @@
+"""Links: the one place in Python that writes and reads the part of an address after the `#`.
+
+A link holds every input that somebody gave, as it was typed, the question that was asked, the
+units in which bare numbers are meant, and the version of the data, so that it opens the same
+question for good. The client writes and reads the same; both are held to the same vectors
+(tests/data/links.json).
+
+    v=2&ask=stop&towed_mass=6%2C000+lb&grade=-5+%25
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from urllib.parse import parse_qsl, quote_plus
+
+VERSION = "2"
+LONGEST = 100_000
+# Words of a link that are not fields.
+VERSION_WORD, ASK_WORD, UNITS_WORD, SHEET_WORD, EXAMPLE_WORD = "v", "ask", "units", "on", "example"
+WORDS = (VERSION_WORD, SHEET_WORD, ASK_WORD, EXAMPLE_WORD, UNITS_WORD)
+# Names that fields had in older links, by what they are called now.
+ALIASES: Mapping[str, str] = {}
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """What a link says."""
+
+    inputs: Mapping[str, str] = field(default_factory=dict)
+    ask: str = ""
+    units: str = ""
+    sheet: str = ""  # the worksheet it is for, where a page holds several
+    example: bool = False  # whether it opens the page's example
+    version: str = ""
+
+
+def write(
+    inputs: Mapping[str, str],
+    *,
+    ask: str = "",
+    units: str = "us",
+    sheet: str = "",
+    example: bool = False,
+) -> str:
+    """Return the part of an address after the `#`; inputs that are blank are left out.
+
+    >>> write({"towed_mass": "6,000 lb", "grade": ""}, ask="stop")
+    'v=2&ask=stop&towed_mass=6%2C000+lb'
+    """
+    words = {
+        VERSION_WORD: VERSION,
+        SHEET_WORD: sheet,
+        ASK_WORD: ask,
+        EXAMPLE_WORD: "1" if example else "",
+        UNITS_WORD: units if units != "us" else "",
+    }
+    parts = {**words, **{name: text.strip() for name, text in inputs.items()}}
+    return "&".join(
+        f"{quote_plus(name)}={quote_plus(text)}" for name, text in parts.items() if text
+    )
+
+
+def read(fragment: str) -> Link:
+    """Return what the part of an address after the `#` says.
+
+    >>> read("#v=2&ask=stop&towed_mass=6%2C000+lb").inputs
+    {'towed_mass': '6,000 lb'}
+    """
+    found = dict(parse_qsl(fragment.lstrip("#")[:LONGEST], keep_blank_values=True))
+    words = {word: found.pop(word, "") for word in WORDS}
+    inputs = {ALIASES.get(name, name): text for name, text in found.items()}
+    return Link(
+        inputs,
+        words[ASK_WORD],
+        "metric" if words[UNITS_WORD] == "metric" else "us" if words[UNITS_WORD] else "",
+        words[SHEET_WORD],
+        words[EXAMPLE_WORD] == "1",
+        words[VERSION_WORD],
+    )

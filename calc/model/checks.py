@@ -1,0 +1,199 @@
+"""A check: one limit, at one set of values, and how grave it is to break it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from calc import arith
+from calc.model.text import Words
+
+WITHIN, CLOSE, OVER, UNKNOWN, COMPARED = "within", "close", "over", "unknown", "compared"
+FINDING_WORDS = {
+    WITHIN: "Within limits",
+    CLOSE: "Close to a limit",
+    OVER: "Over a limit",
+    UNKNOWN: "Can't tell yet",
+    COMPARED: "Compared, no limit applies",
+}
+
+# How grave: somebody is hurt or the law is broken; a rating or a rule of sound work; mere advice.
+DANGER, LIMIT, ADVICE = "danger", "limit", "advice"
+GRADES = (DANGER, LIMIT, ADVICE)
+
+CLOSE_BAND = 0.10  # a margin smaller than this share of the limit is "close"; our own choice
+INSIDE_BAND = 1.0  # the margin at the strict end of a band, whose lenient end is at zero
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """One limit, at one set of values.
+
+    `sense` is "at most", "at least", "between" or "fits". The `margin` is what is left, as a
+    share of the limit; below zero the limit is broken. For "fits" the margin is 1 (fits),
+    0 (fits with something to do) or -1 (doesn't fit), and `sentence` says which. Where the limit
+    is a band, `limit` is its lenient end and `upper` its strict one; the margin is 0 at the one
+    and 1 at the other, so that all inside the band is close.
+
+    `broken` is the heading once the limit is broken: the state found, not its opposite.
+    """
+
+    name: str
+    title: str
+    kind: str
+    value: float
+    limit: float
+    sense: str
+    margin: float
+    source: str
+    sentence: Words = ""
+    why: str = ""  # what happens when it is broken, one short sentence
+    upper: float = 0.0  # the other limit of "between", or the strict end of a band
+    unit_us: str = ""
+    unit_metric: str = ""
+    close_band: float = CLOSE_BAND
+    grade: str = LIMIT
+    broken: str = ""
+    band: bool = False
+
+    def heading(self, finding: str) -> str:
+        """The title, as the state that was found."""
+        return self.broken if finding == OVER and self.broken else self.title
+
+
+class _Made(BaseException):
+    """Ends a run that is for one check alone: it was made."""
+
+    def __init__(self, check: Check) -> None:
+        self.check = check
+
+
+_wanted = ""  # the name of the check that a run is for; empty when it is for all
+
+
+def run_for(name: str, run: Callable[[], Any]) -> Check | None:
+    """Return the check called `name`, from a run that ends as soon as it is made.
+
+    None when the whole run doesn't make it.
+    """
+    global _wanted
+    _wanted = name
+    try:
+        found: Check | None = run().check(name)
+        return found
+    except _Made as made:
+        return made.check
+    finally:
+        _wanted = ""
+
+
+def wants(*names: str) -> bool:
+    """Return whether a run is for all checks, or for one of these.
+
+    What only some checks need, and what costs much or compares much, asks before it is worked
+    out: a proof of one check then follows that check's comparisons alone.
+    """
+    return not _wanted or _wanted in names
+
+
+def _made(check: Check) -> Check:
+    if check.name == _wanted:
+        raise _Made(check)
+    return check
+
+
+def _past_rounding(margin: float) -> float:
+    """A limit in feet met by a value in inches may be missed by rounding alone: that is no miss.
+
+    An interval stays as it is: what is proved leaves the same room (`calc.search.proof`).
+    """
+    return 0.0 if margin.__class__ is float and -1e-9 < margin < 0 else margin
+
+
+def _beyond(value: float, limit: float) -> float:
+    """How far a value is beyond a limit, as a share of the limit; of a limit of 0, all or none."""
+    if limit.__class__ in (float, int) or not limit > 0:
+        return (value - limit) / abs(limit) if limit else (1.0 if value > 0 else 0.0)
+    return value / limit - 1.0  # a limit with a range stands once
+
+
+def at_most(
+    name: str, title: str, value: float, limit: float, kind: str, source: str, **more: Any
+) -> Check:
+    """Return a check that `value` is no more than `limit`."""
+    margin = _past_rounding(0.0 - _beyond(value, limit))
+    return _made(Check(name, title, kind, value, limit, "at most", margin, source, **more))
+
+
+def at_least(
+    name: str, title: str, value: float, limit: float, kind: str, source: str, **more: Any
+) -> Check:
+    """Return a check that `value` is no less than `limit`."""
+    margin = _past_rounding(_beyond(value, limit))
+    return _made(Check(name, title, kind, value, limit, "at least", margin, source, **more))
+
+
+def within_band(
+    name: str,
+    title: str,
+    value: float,
+    strict: float,
+    lenient: float,
+    kind: str,
+    source: str,
+    **more: Any,
+) -> Check:
+    """Return a check against a limit that the trade gives as a band.
+
+    Past `lenient` it is broken, short of `strict` it is met, between them it is close. With
+    `lenient` above `strict` it is a limit that a value may not pass, else one it must reach.
+    """
+    width = abs(lenient - strict)
+    if not width:
+        plain = at_most if more.pop("sense", "at most") == "at most" else at_least
+        return plain(name, title, value, strict, kind, source, **more)
+    sense = more.pop("sense", "at most" if lenient > strict else "at least")
+    left = lenient - value if sense == "at most" else value - lenient
+    margin = _past_rounding(left / width)
+    more.setdefault("close_band", INSIDE_BAND)
+    more["upper"] = strict
+    return _made(Check(name, title, kind, value, lenient, sense, margin, source, band=True, **more))
+
+
+def between(
+    name: str,
+    title: str,
+    value: float,
+    low: float,
+    high: float,
+    kind: str,
+    source: str,
+    **more: Any,
+) -> Check:
+    """Return a check that `value` lies in a window; the margin is a share of half its width."""
+    half = (high - low) / 2
+    margin = arith.min(value - low, high - value) / half if half > 0 else -1.0
+    margin = _past_rounding(margin)
+    more["upper"] = high
+    return _made(Check(name, title, kind, value, low, "between", margin, source, **more))
+
+
+def fits(name: str, title: str, margin: float, sentence: Words, source: str, **more: Any) -> Check:
+    """Return a check without a number: margin 1 fits, 0 fits with a remedy, -1 doesn't fit."""
+    check = Check(name, title, "count", margin, 0.0, "fits", margin, source, sentence, **more)
+    return _made(check)
+
+
+@dataclass(frozen=True, slots=True)
+class Unchecked:
+    """A check that could not be made because nobody gave what it needs.
+
+    `field` is the name of the input that is missing and `title` what would be checked. While a
+    `governs` one is open the answer is never better than "can't tell yet".
+    """
+
+    name: str
+    title: str
+    field: str
+    governs: bool = True

@@ -1,0 +1,67 @@
+"""From checks over a box to one finding: what counts, and in which order it is told."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from calc.model.answers import Verdict
+from calc.model.checks import (
+    ADVICE,
+    CLOSE,
+    COMPARED,
+    DANGER,
+    GRADES,
+    OVER,
+    UNKNOWN,
+    WITHIN,
+    Unchecked,
+)
+
+_ORDER = {OVER: 0, UNKNOWN: 1, CLOSE: 2, WITHIN: 3}
+
+
+def finding_over(margin_low: float, margin_high: float, band: float) -> str:
+    """Return the finding of one check whose margin runs from low to high over the box."""
+    if margin_high < 0:
+        return OVER
+    if margin_low < 0:
+        return UNKNOWN
+    return CLOSE if margin_low < band else WITHIN
+
+
+def rank(verdict: Verdict) -> tuple[bool, int, int, float]:
+    """Return where a verdict stands among the others: what is broken by harm, then by margin."""
+    grade = verdict.check.grade
+    margin = verdict.margin_high if verdict.finding == OVER else verdict.margin_low
+    mild = grade == ADVICE and verdict.finding in (OVER, UNKNOWN)
+    return mild, _ORDER[verdict.finding], GRADES.index(grade), margin
+
+
+def counting(verdicts: Sequence[Verdict], names: Sequence[str]) -> list[Verdict]:
+    """Return the verdicts that count for a question: those named (all for none), and dangers."""
+    return [v for v in verdicts if not names or v.check.name in names or v.check.grade == DANGER]
+
+
+def finding_of(
+    verdicts: Sequence[Verdict], unchecked: Sequence[Unchecked], names: Sequence[str] = ()
+) -> str:
+    """Return the one finding of an answer.
+
+    Advice alone never makes it "over": advice that is not followed is close. A governing check
+    that could not be made leaves it at "can't tell yet" at best.
+    """
+    counted = counting(verdicts, names)
+    hard = {v.finding for v in counted if v.check.grade != ADVICE}
+    if OVER in hard:
+        return OVER
+    open_ = [u for u in unchecked if u.governs and (not names or u.name in names)]
+    if UNKNOWN in hard or open_:
+        return UNKNOWN
+    if CLOSE in hard or any(v.finding == OVER for v in counted):
+        return CLOSE
+    return WITHIN if counted else COMPARED
+
+
+def deciding_of(verdicts: Sequence[Verdict], names: Sequence[str] = ()) -> Verdict | None:
+    """Return the verdict that an answer turns on: the first that counts, in order of harm."""
+    return min(counting(verdicts, names), key=rank, default=None)

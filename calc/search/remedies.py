@@ -1,0 +1,270 @@
+"""Remedies: things that one can buy or do, solved where the box is worst and proven there.
+
+`advise` names what may be changed (`remedies.less("towed_mass")`); how far, in which whole size,
+what it mends, and whether it may be offered at all is worked out here, once for every
+worksheet. Offered is only what mends a broken check at that check's worst point, breaks no
+other, and stays in proportion to what is there. Those that mend everything come first.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Mapping, Sequence
+from typing import Any
+
+from calc import model, quantities
+from calc.model import Inputs, Number, Remedy
+from calc.search.bisection import last_met
+from calc.search.solver import Solver
+
+# A change beyond this ratio is no advice: nobody buys a tractor five times as heavy.
+IN_PROPORTION = 2.5
+# A solved edge is found by halving, so it may be short of a round number by this share of a step.
+_SLACK = 5e-4
+# What people type: whole units of these kinds, tenths of the others.
+_COARSE = ("distance", "mass", "money", "rotation")
+# Broken by less than this a check counts as met: it is what rounding leaves.
+_NOTHING = -1e-9
+
+Also = Mapping[str, Any]
+
+
+class Remedies:
+    """Collects the remedies of one answer."""
+
+    def __init__(self, solve: Solver) -> None:
+        self._solve = solve
+        self._sheet = solve.sheet
+        self._found: list[Remedy] = []
+        self.broken = solve.broken
+
+    def found(self) -> list[Remedy]:
+        """Return the remedies, those that mend everything first, each said once."""
+        unlike: dict[str, Remedy] = {}
+        for remedy in self._found:
+            unlike.setdefault(model.words(remedy.text, "us"), remedy)
+        return sorted(unlike.values(), key=lambda r: (not r.whole, -len(r.mends)))
+
+    # --- what may be changed --------------------------------------------------------------------
+
+    def less(self, name: str, **options: Any) -> Remedy | None:
+        """Offer the largest smaller value of a field that meets the checks.
+
+        See `_changed` for the options.
+        """
+        return self._changed(name, up=False, **options)
+
+    def more(self, name: str, **options: Any) -> Remedy | None:
+        """Offer the smallest larger value of a field that meets the checks."""
+        return self._changed(name, up=True, **options)
+
+    def choose(
+        self,
+        name: str,
+        value: Any,
+        *,
+        mends: Iterable[str] = (),
+        also: Also | None = None,
+        key: str = "",
+        source: str = "",
+        **numbers: Number,
+    ) -> Remedy | None:
+        """Offer another option of a choice, with other inputs changed along with it."""
+        if getattr(self._solve.point, name) == value:
+            return None
+        return self._offer(key or name, {name: value, **(also or {})}, mends, source, numbers)
+
+    def change(
+        self,
+        key: str,
+        values: Mapping[str, Any],
+        *,
+        mends: Iterable[str] = (),
+        source: str = "",
+        **numbers: Number,
+    ) -> Remedy | None:
+        """Offer several inputs changed together, by the value of each."""
+        return self._offer(key, values, mends, source, numbers)
+
+    def do(
+        self, key: str, mends: Iterable[str], *, source: str = "", **numbers: Number
+    ) -> Remedy | None:
+        """Offer something that no field stands for, where one of the checks named is broken."""
+        mended = tuple(name for name in mends if name in self.broken)
+        if not mended:
+            return None
+        return self._add(key, {}, mended, source, numbers, self._solve.point)
+
+    # --- how far --------------------------------------------------------------------------------
+
+    def _changed(
+        self,
+        name: str,
+        *,
+        up: bool,
+        mends: Iterable[str] = (),
+        stock: Sequence[float] = (),
+        step: float = 0.0,
+        also: Also | None = None,
+        most: float = IN_PROPORTION,
+        end: float | None = None,
+        key: str = "",
+        source: str = "",
+        **numbers: Number,
+    ) -> Remedy | None:
+        """Offer a changed value of a quantity.
+
+        Parameters
+        ----------
+        name
+            The field.
+        up
+            Whether it grows.
+        mends
+            The checks that it is meant for; those of them that are broken are solved together.
+            Without any, all broken ones that the far end of the change meets.
+        stock
+            The sizes that can be bought, in base units; the nearest that meets the checks.
+        step
+            The step to round to, in the unit that the form shows; by kind when zero.
+        also
+            Other inputs that go with it: values, or functions of the value tried.
+        most
+            The largest ratio of the new value to the old one, or of the old to the new.
+        end
+            How far at most, in base units, where the ratio says nothing (from zero on).
+        key
+            The name of its words under `remedies`; the field's own when empty.
+        """
+        item = self._sheet.field(name)
+        now = getattr(self._solve.point, name)
+        if now is None or not isinstance(item, model.Field):
+            return None
+        low, high = (quantities.base(edge, item.kind) for edge in (item.low, item.high))
+        reach = end if end is not None else (now * most if up else now / most)
+        far = min(reach, high) if up else max(reach, low)
+        wanted = [check for check in (mends or self.broken) if check in self.broken]
+        wanted = [c for c in wanted if self._meets(c, {name: far, **_with(also, far)})]
+        if not wanted or far == now:
+            return None
+
+        def met(value: float) -> bool:
+            changes = {name: value, **_with(also, value)}
+            return all(self._meets(check, changes) for check in wanted)
+
+        edge = last_met(met, far, now)
+        value = self._whole(item, edge, stock, step, up=up)
+        if not met(value):
+            value = self._next(item, value, stock, step, up=up)
+        past = value > now if up else value < now
+        if not past or not low <= value <= high or not met(value):
+            return None
+        changes = {name: value, **_with(also, value)}
+        return self._offer(key or name, changes, wanted, source, numbers)
+
+    def _whole(
+        self, item: model.Field, edge: float, stock: Sequence[float], step: float, *, up: bool
+    ) -> float:
+        """Return the size that can be bought or typed, on the side that meets the checks."""
+        if stock:
+            inside = [
+                s for s in stock if (s >= edge * (1 - 1e-9) if up else s <= edge * (1 + 1e-9))
+            ]
+            return (min if up else max)(inside, default=edge)
+        unit, step = self._step(item, step)
+        steps = unit.from_base(edge) / step
+        whole = math.ceil(steps - _SLACK) if up else math.floor(steps + _SLACK)
+        return unit.to_base(whole * step)
+
+    def _next(
+        self, item: model.Field, value: float, stock: Sequence[float], step: float, *, up: bool
+    ) -> float:
+        """Return the next size beyond one that just misses."""
+        if stock:
+            beyond = [s for s in stock if (s > value if up else s < value)]
+            return (min if up else max)(beyond, default=value)
+        unit, step = self._step(item, step)
+        return unit.to_base(unit.from_base(value) + (step if up else -step))
+
+    def _step(self, item: model.Field, step: float) -> tuple[quantities.Unit, float]:
+        kind = quantities.kind(item.kind)
+        unit = kind.unit(item.unit_us or kind.us)
+        return unit, step or (1.0 if item.kind in _COARSE else 0.1)
+
+    # --- whether it may be offered --------------------------------------------------------------
+
+    def _meets(self, check: str, changes: Mapping[str, Any]) -> bool:
+        outcome = self._solve.at(self._solve.worst_of(check), **changes)
+        found = outcome.check(check)
+        return found is None or found.margin >= _NOTHING
+
+    def _offer(
+        self,
+        key: str,
+        changes: Mapping[str, Any],
+        mends: Iterable[str],
+        source: str,
+        numbers: Mapping[str, Number],
+    ) -> Remedy | None:
+        """Add a remedy if it mends what it is for and breaks nothing that was met."""
+        mended = tuple(check for check in self.broken if self._meets(check, changes))
+        if not mended or not set(mends) <= {*mended, *self._met()}:
+            return None
+        if self._breaks(changes):
+            return None
+        return self._add(key, changes, mended, source, numbers, self._solve.worst_of(mended[0]))
+
+    def _met(self) -> set[str]:
+        return {v.check.name for v in self._solve.verdicts} - set(self.broken)
+
+    def _breaks(self, changes: Mapping[str, Any]) -> bool:
+        """Whether a check that was met is broken by the change, at any worst point known."""
+        for check in (*self.broken, *self._met()):
+            point = self._solve.worst_of(check)
+            before = {c.name: c.margin for c in self._solve.at(point).checks}
+            for after in self._solve.at(point, **changes).checks:
+                fell = after.margin < _NOTHING and before.get(after.name, 1.0) >= _NOTHING
+                if fell and after.grade != model.ADVICE and after.name not in self.broken:
+                    return True
+        return False
+
+    def _add(
+        self,
+        key: str,
+        changes: Mapping[str, Any],
+        mended: tuple[str, ...],
+        source: str,
+        numbers: Mapping[str, Number],
+        point: Inputs,
+    ) -> Remedy:
+        put_in = point.but(**changes)
+        named = {
+            name: model.number_of(self._sheet, name, value)
+            for name, value in put_in.values().items()
+            if value is not None and (name in self._sheet.kinds or isinstance(value, str))
+        }
+        said = model.said_of(self._sheet.words, "remedies", key)
+        remedy = Remedy(
+            model.Phrase(said["label"], {**named, **numbers}),
+            {name: self._typed(name, value) for name, value in changes.items()},
+            source or said.get("source", ""),
+            mended,
+            set(mended) >= set(self.broken),
+            f"{self._sheet.name}.{key}",
+        )
+        self._found.append(remedy)
+        return remedy
+
+    def _typed(self, name: str, value: Any) -> str:
+        """Return a value as the text that tries it out."""
+        item = self._sheet.field(name)
+        if value is None or not isinstance(item, model.Field):
+            return "" if value is None else str(value)
+        kind = quantities.kind(item.kind)
+        unit = kind.unit(item.unit_us or kind.us)
+        return f"{round(unit.from_base(value), 6):g} {unit.symbol}".strip()
+
+
+def _with(also: Also | None, value: float) -> dict[str, Any]:
+    """Return the inputs that go with a value tried."""
+    return {name: item(value) if callable(item) else item for name, item in (also or {}).items()}
