@@ -12,7 +12,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from urllib.parse import parse_qsl, quote_plus
 
 VERSION = "2"
 LONGEST = 100_000
@@ -56,9 +55,15 @@ def write(
         UNITS_WORD: units if units != "us" else "",
     }
     parts = {**words, **{name: text.strip() for name, text in inputs.items()}}
-    return "&".join(
-        f"{quote_plus(name)}={quote_plus(text)}" for name, text in parts.items() if text
-    )
+    return encoded({name: text for name, text in parts.items() if text})
+
+
+def encoded(parts: Mapping[str, str]) -> str:
+    """Return names and texts as they stand in an address, blank ones too."""
+    # Imported here: an answer that has no link to write shouldn't wait for it.
+    from urllib.parse import quote_plus
+
+    return "&".join(f"{quote_plus(name)}={quote_plus(text)}" for name, text in parts.items())
 
 
 def read(fragment: str) -> Link:
@@ -67,6 +72,8 @@ def read(fragment: str) -> Link:
     >>> read("#v=2&ask=stop&towed_mass=6%2C000+lb").inputs
     {'towed_mass': '6,000 lb'}
     """
+    from urllib.parse import parse_qsl
+
     found = dict(parse_qsl(fragment.lstrip("#")[:LONGEST], keep_blank_values=True))
     words = {word: found.pop(word, "") for word in WORDS}
     inputs = {ALIASES.get(name, name): text for name, text in found.items()}

@@ -118,9 +118,10 @@ def random_point(box: search.Box, rng: random.Random) -> dict[str, Any]:
 
 
 def contradictions(
-    verdicts: Mapping[str, model.Verdict], outputs: Mapping[str, model.Output],
+    verdicts: Mapping[str, model.Verdict],
+    outputs: Mapping[str, model.Output],
     outcome: model.Outcome,
-) -> Iterator[str]:  # fmt: skip
+) -> Iterator[str]:
     """Say what of an answer one point contradicts."""
     made = {check.name: check for check in outcome.checks}
     sampled = any(verdict.standing == model.SAMPLED for verdict in verdicts.values())
@@ -211,8 +212,9 @@ HEAD = (
 )
 
 
-def attack(sheet: model.Worksheet, inputs: Mapping[str, str], points: int, rng: random.Random,
-           tally: Tally) -> None:  # fmt: skip
+def attack(
+    sheet: model.Worksheet, inputs: Mapping[str, str], points: int, rng: random.Random, tally: Tally
+) -> None:
     """Find what the project finds of one box, then try to contradict it."""
     box = search.read_box(sheet, inputs)
     start = time.process_time()

@@ -172,31 +172,6 @@ def unchecked_sentence(answer: Answer, item: model.Unchecked) -> str:
     return f"{item.title}: not checked, because nobody said the {label}. {field.help}"
 
 
-def also_broken(answer: Answer) -> list[Verdict]:
-    """What else is broken beside the check that decides, worst first, advice last."""
-    return [v for v in answer.verdicts if v.finding == model.OVER and v is not answer.deciding]
-
-
-def odds_sentence(answer: Answer) -> str:
-    """How the machines that fit what was given divide, never as a promise."""
-    odds = answer.odds
-    if odds is None or not odds.tried:
-        return ""
-    tenths = round(10 * odds.pass_all / odds.tried)
-    if odds.pass_all == 0:
-        said = "None of the machines tried that fit what you gave pass every check."
-    elif odds.pass_all == odds.tried:
-        said = "All of the machines tried that fit what you gave pass, but the corners do not."
-    else:
-        said = (
-            f"Of machines that fit what you gave, about {max(1, min(9, tenths))} in 10 pass every "
-            "check and the others don't: yours may be either."
-        )
-    return (
-        f"{said} ({odds.tried} machines spread evenly over the ranges; not how often each is met.)"
-    )
-
-
 def settle_sentence(answer: Answer, system: str) -> str:
     """Which single number would settle it, from where, and where to read it."""
     found = answer.settle

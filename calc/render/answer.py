@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import htpy as h
 
-from calc import model, sources
+from calc import links, model, sources
 from calc.model import Answer, sentences, words
 from calc.render import svg
 
@@ -76,16 +76,11 @@ def _remedies(answer: Answer, system: str) -> h.Element | None:
 def _remedy(remedy: model.Remedy, system: str) -> h.Element:
     return h.li[
         words(remedy.text, system),
-        [" ", h.a(".ys-try", href=f"#{query(dict(remedy.set))}")["Try it"]] if remedy.set else None,
+        [" ", h.a(".ys-try", href=f"#{links.encoded(remedy.set)}")["Try it"]]
+        if remedy.set
+        else None,
         [" ", h.span(".ys-source")[_cite(remedy.source)]] if remedy.source else None,
     ]
-
-
-def query(inputs: dict[str, str]) -> str:
-    """Return inputs as the part of a link after the #."""
-    from urllib.parse import quote_plus
-
-    return "&".join(f"{quote_plus(name)}={quote_plus(value)}" for name, value in inputs.items())
 
 
 def _checks(answer: Answer, system: str) -> h.Element | None:

@@ -72,7 +72,7 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
     response["hints"] = hints(sheet, known.values, system)
     try:
         found = search.answer_known(
-            sheet, known, full=stage == "full", ask=str(asked.get("ask") or "")
+            sheet, known, full=stage == "full", ask=str(asked.get("ask") or ""), odds=False
         )
     except search.BadInputs as bad:
         return {**response, "ok": False, "errors": {**errors, **bad.errors}}

@@ -52,9 +52,12 @@ def answer(
 
 
 def answer_known(
-    sheet: Worksheet, known: Known, *, full: bool = True, ask: str = ""
+    sheet: Worksheet, known: Known, *, full: bool = True, ask: str = "", odds: bool = True
 ) -> model.Answer:
     """Return the answer for inputs that were read already.
+
+    With `odds` False it is not worked out how the machines that fit divide: a page that doesn't
+    say it shouldn't wait for it.
 
     Raises
     ------
@@ -101,7 +104,7 @@ def answer_known(
         advice=advice,
         assumed=box.assumed,
         settles=settles_of(search, deciding) if open_ended and deciding else (),
-        odds=search.odds() if open_ended else None,
+        odds=search.odds() if odds and open_ended else None,
         pictures=pictures,
         searched=search.count,
         final=full or not box.dimensions,

@@ -66,8 +66,9 @@ class Enclosure:
         self.ways += 1
 
 
-def enclosed(run: Callable[[dict[str, Any]], Numbers], given: Mapping[str, Any], ranges: Ranges,
-             forks: Forks) -> dict[Key, Enclosure]:  # fmt: skip
+def enclosed(
+    run: Callable[[dict[str, Any]], Numbers], given: Mapping[str, Any], ranges: Ranges, forks: Forks
+) -> dict[Key, Enclosure]:
     """Return what each number that `run` makes may be, while inputs lie in their ranges.
 
     A way on which the formulae refuse the inputs makes nothing; when all ways do, the refusal

@@ -8,21 +8,17 @@ other, and stays in proportion to what is there. Those that mend everything come
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
 from calc import model, quantities
 from calc.model import Inputs, Number, Remedy
 from calc.search.bisection import last_met
+from calc.search.rounding import step_of, steps_to, typed
 from calc.search.solver import Solver
 
 # A change beyond this ratio is no advice: nobody buys a tractor five times as heavy.
 IN_PROPORTION = 2.5
-# A solved edge is found by halving, so it may be short of a round number by this share of a step.
-_SLACK = 5e-4
-# What people type: whole units of these kinds, tenths of the others.
-_COARSE = ("distance", "mass", "money", "rotation")
 # Broken by less than this a check counts as met: it is what rounding leaves.
 _NOTHING = -1e-9
 
@@ -171,10 +167,9 @@ class Remedies:
                 s for s in stock if (s >= edge * (1 - 1e-9) if up else s <= edge * (1 + 1e-9))
             ]
             return (min if up else max)(inside, default=edge)
-        unit, step = self._step(item, step)
-        steps = unit.from_base(edge) / step
-        whole = math.ceil(steps - _SLACK) if up else math.floor(steps + _SLACK)
-        return unit.to_base(whole * step)
+        unit, usual = step_of(item)
+        step = step or usual
+        return unit.to_base(steps_to(edge, unit, step, up=up) * step)
 
     def _next(
         self, item: model.Field, value: float, stock: Sequence[float], step: float, *, up: bool
@@ -183,13 +178,9 @@ class Remedies:
         if stock:
             beyond = [s for s in stock if (s > value if up else s < value)]
             return (min if up else max)(beyond, default=value)
-        unit, step = self._step(item, step)
+        unit, usual = step_of(item)
+        step = step or usual
         return unit.to_base(unit.from_base(value) + (step if up else -step))
-
-    def _step(self, item: model.Field, step: float) -> tuple[quantities.Unit, float]:
-        kind = quantities.kind(item.kind)
-        unit = kind.unit(item.unit_us or kind.us)
-        return unit, step or (1.0 if item.kind in _COARSE else 0.1)
 
     # --- whether it may be offered --------------------------------------------------------------
 
@@ -260,9 +251,8 @@ class Remedies:
         item = self._sheet.field(name)
         if value is None or not isinstance(item, model.Field):
             return "" if value is None else str(value)
-        kind = quantities.kind(item.kind)
-        unit = kind.unit(item.unit_us or kind.us)
-        return f"{round(unit.from_base(value), 6):g} {unit.symbol}".strip()
+        unit, _ = step_of(item)
+        return typed(unit.from_base(value), unit)
 
 
 def _with(also: Also | None, value: float) -> dict[str, Any]:

@@ -1,14 +1,34 @@
-"""A solved value as the text that tries it out, rounded to the side that still meets the checks."""
+"""A solved value as a number that people type, rounded to the side that still meets the checks."""
+
+from __future__ import annotations
 
 import math
 from collections.abc import Sequence
 
 from calc import model, quantities
-from calc.search import Solver
+from calc.quantities import Unit
+from calc.search.solver import Solver
 
 # A solved edge is found by halving, so it may be short of a round number by this share of a step.
 _SLACK = 5e-4
 _COARSE = ("distance", "mass")  # kinds rounded to whole units; the others to tenths
+
+
+def step_of(item: model.Field) -> tuple[Unit, float]:
+    """Return the unit in which a field's values are typed, and the step between two of them."""
+    kind = quantities.kind(item.kind)
+    return kind.unit(item.unit_us or kind.us), 1.0 if item.kind in _COARSE else 0.1
+
+
+def steps_to(value: float, unit: Unit, step: float, *, up: bool) -> int:
+    """Return how many steps make the nearest round number at or beyond a solved value."""
+    steps = unit.from_base(value) / step
+    return math.ceil(steps - _SLACK) if up else math.floor(steps + _SLACK)
+
+
+def typed(number: float, unit: Unit) -> str:
+    """Return a number of a unit as the text of a field."""
+    return f"{round(number, 6):g} {unit.symbol}".strip()
 
 
 def solved(
@@ -20,11 +40,8 @@ def solved(
     """
     item = solve.sheet.field(name)
     assert isinstance(item, model.Field)
-    kind = quantities.kind(item.kind)
-    unit = kind.unit(item.unit_us or kind.us)
-    step = 1.0 if item.kind in _COARSE else 0.1
-    steps = unit.from_base(value) / step
-    whole = math.ceil(steps - _SLACK) if up else math.floor(steps + _SLACK)
+    unit, step = step_of(item)
+    whole = steps_to(value, unit, step, up=up)
     if solve.run(**{name: unit.to_base(whole * step)}).margin(checks) < 0:
         whole += 1 if up else -1
-    return {name: f"{round(whole * step, 6):g} {unit.symbol}"}
+    return {name: typed(whole * step, unit)}

@@ -45,8 +45,10 @@ def of_all(search: Search, standing: Standing | None, deciding: model.Verdict | 
         return model.PROVED
     if deciding.finding in (model.OVER, model.UNKNOWN) or standing is None:
         return deciding.standing
-    held = all(_stands(search, standing, name, search.finding(name)[0]) == model.PROVED
-               for name in search.worst)  # fmt: skip
+    held = all(
+        _stands(search, standing, name, search.finding(name)[0]) == model.PROVED
+        for name in search.worst
+    )
     return model.PROVED if held and standing.complete else model.SAMPLED
 
 

@@ -5,7 +5,7 @@ other), `compute.py`, `advice.py` (`advise`), `picture.py` and `words.toml`.
 """
 
 import pkgutil
-from collections.abc import Callable
+from dataclasses import replace
 from functools import cache
 from importlib import import_module
 from types import ModuleType
@@ -82,7 +82,6 @@ def assemble(name: str, package: str) -> Worksheet:
 
 def _named(sheet: Worksheet, compute: ModuleType, advice: ModuleType) -> Worksheet:
     """Return a worksheet whose functions speak by name: they get `At`, `Found`, `Remedies`."""
-    from dataclasses import replace
 
     def run(v: Inputs, work: Work) -> Outcome:
         at = At(sheet, v, work)
@@ -95,5 +94,4 @@ def _named(sheet: Worksheet, compute: ModuleType, advice: ModuleType) -> Workshe
         said: Advice = advice.advise(v, found, remedies)
         return replace(said, remedies=[*remedies.found(), *said.remedies])
 
-    run_typed: Callable[[Inputs, Work], Outcome] = run
-    return replace(sheet, compute=run_typed, advise=advise)
+    return replace(sheet, compute=run, advise=advise)

@@ -84,8 +84,10 @@ def _one(inner):
 def _two(inner):
     return st.builds(
         lambda name, left, right: lambda x, y: TWO[name](left(x, y), right(x, y)),
-        st.sampled_from(sorted(TWO)), inner, inner,
-    )  # fmt: skip
+        st.sampled_from(sorted(TWO)),
+        inner,
+        inner,
+    )
 
 
 formulas = st.recursive(leaf, lambda inner: _one(inner) | _two(inner), max_leaves=6)
@@ -144,8 +146,11 @@ def check(formula, box, shares):
 
 boxes = st.builds(
     lambda a, b, c, d: {"x": (min(a, b), max(a, b)), "y": (min(c, d), max(c, d))},
-    ENDS, ENDS, ENDS, ENDS,
-)  # fmt: skip
+    ENDS,
+    ENDS,
+    ENDS,
+    ENDS,
+)
 three = st.tuples(SHARES, SHARES, SHARES)
 
 

@@ -225,13 +225,20 @@ def check_point(sheet, part, found, rng):
 def toy(compute, *names):
     fields = tuple(
         model.Field(
-            name, "count", "-100", "100", label=name.title(), help="Count.", example="1",
+            name,
+            "count",
+            "-100",
+            "100",
+            label=name.title(),
+            help="Count.",
+            example="1",
             typical=model.Typical(0.0, 10.0, "hitch/DERIVED"),
         )
         for name in names
-    )  # fmt: skip
-    return model.Worksheet("toy", "Toy", "Toy?", fields, compute, lambda v, o, s: model.Advice(),
-                           lambda v, o: None)  # fmt: skip
+    )
+    return model.Worksheet(
+        "toy", "Toy", "Toy?", fields, compute, lambda v, o, s: model.Advice(), lambda v, o: None
+    )
 
 
 def limited(value, most):
