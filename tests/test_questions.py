@@ -1,12 +1,11 @@
 """Each question leads to a filled-in page that answers."""
 
 from pathlib import Path
-from urllib.parse import parse_qsl
 
 import pytest
 
-from calc import search, tables, worksheets
-from calc.render.page import GROUP_WORDS, index_block
+from calc import links, search, tables, worksheets
+from calc.render.page import GROUP_WORDS, index_block, question_link
 
 ROOT = Path(__file__).parents[1]
 ROWS = tables.rows("words/questions")
@@ -17,8 +16,9 @@ def test_question_opens_a_page_that_answers(row):
     sheet = worksheets.load(row["worksheet"])
     page = row["page"] or sheet.page
     assert (ROOT / "docs" / f"{page}.md").is_file()
-    typed = dict(parse_qsl(row["inputs"], keep_blank_values=True))
-    assert search.answer(sheet, typed, example=True).finding
+    link = links.read(question_link(sheet, row))
+    assert set(link.inputs) <= set(sheet.examples())
+    assert search.answer(sheet, link.inputs, example=link.example, ask=link.ask).finding
     assert row["group"] in GROUP_WORDS
     assert row["question"].endswith("?")
 

@@ -7,11 +7,12 @@ from collections.abc import Callable
 import htpy as h
 from markupsafe import Markup
 
-from calc import search, sources, worksheets
+from calc import links, search, sources, worksheets
+from calc.model import Worksheet
 from calc.render import facts, tables
 from calc.render.answer import answer_html, source_line
 from calc.render.form import form_html
-from calc.tables import rows
+from calc.tables import Row, rows
 
 
 def worksheet_block(name: str, system: str = "us") -> str:
@@ -49,6 +50,17 @@ GROUP_WORDS = {
 }
 
 
+def question_link(sheet: Worksheet, row: Row) -> str:
+    """Return what a question's address has after the `#`: its ask, and all that it gives.
+
+    A question without inputs of its own opens the page's example.
+    """
+    inputs = links.read(row["inputs"]).inputs
+    if inputs and not row["ask"]:  # inputs that stand beside the example's: all are written
+        inputs = {**sheet.examples(), **inputs}
+    return links.write(inputs, ask=row["ask"], example=not inputs)
+
+
 def index_block(href: Callable[[str], str]) -> str:
     """Return the questions, grouped by what the person is about to do.
 
@@ -57,9 +69,9 @@ def index_block(href: Callable[[str], str]) -> str:
     groups: dict[str, list[h.Element]] = {name: [] for name in GROUP_WORDS}
     for row in rows("words/questions"):
         sheet = worksheets.load(row["worksheet"])
-        fragment = f"#{row['inputs']}" if row["inputs"] else ""
+        fragment = question_link(sheet, row)
         groups[row["group"]].append(
-            h.li[h.a(href=f"{href(row['page'] or sheet.page)}{fragment}")[row["question"]]]
+            h.li[h.a(href=f"{href(row['page'] or sheet.page)}#{fragment}")[row["question"]]]
         )
     return str(
         h.div(".ys-questions")[
