@@ -52,18 +52,18 @@ def _checks(answer: Answer, system: str, notes: Notes) -> h.Element | None:
         return None
     rows = [_check(answer, verdict, system, notes) for verdict in answer.verdicts]
     left = [
-        h.tr[
-            h.th(scope="row")[item.title],
-            h.td(colspan="2")[
-                f"not checked: {model.in_sentence(answer.worksheet.field(item.field).label)} is blank"
-            ],
-        ]
+        h.tr[h.th(scope="row")[item.title], h.td(colspan="2")[_why_not(answer, item)]]
         for item in answer.unchecked
     ]
     head = [h.th(scope="col")[name] for name in ("Check", "Here", "Limit")]
     table = h.table[h.thead[h.tr[head]], h.tbody[rows, left]]
     box = h.div(".ys-checks", tabindex="0", role="region", aria_label="Checks")[table]
     return _fold("All checks", _count(answer), box)
+
+
+def _why_not(answer: Answer, item: model.Unchecked) -> str:
+    label = model.in_sentence(answer.worksheet.field(item.field).label).rstrip("?")
+    return f"not checked: {label} is blank"
 
 
 def _check(answer: Answer, verdict: model.Verdict, system: str, notes: Notes) -> h.Element:

@@ -24,8 +24,9 @@ def respond(request: str) -> str:
         JSON with "worksheet", "inputs" (the texts given, by field name), "example" (true while the
         page shows its untouched example), "ask" (which question leads), "units" ("us" or "metric"),
         "stage" ("exact" for the middle values alone, "full" for the whole answer, "odds" for how
-        the machines that fit divide, alone), and for the replies "link" (to this page, filled in), "short_link" (a shorter one to the same),
-        "about" (a line that names the machines) and "sender" (a line about who replies).
+        the machines that fit divide, alone), and for the replies "link" (to this page, filled in),
+        "short_link" (a shorter one to the same), "about" (a line that names the
+        machines) and "sender" (a line about who replies).
 
     Returns
     -------
