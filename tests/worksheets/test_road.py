@@ -159,11 +159,6 @@ CASES = [
     ("lamp-wiring", {}),
     ("lamp-wiring", {"flash_lamp": "signal-27", "head_lamp": "halogen-60", "output": "14 A"}),
     ("lamp-wiring", {"fuse": "7.5 A", "gauge": "8"}),
-    ("road-towing", {}),
-    ("road-towing", {"towed_mass": "2,500 lb", "grade": "-12 %", "room": "60 ft"}),
-    ("road-towing", {"ratio_rule": "unbraked-32", "road_speed": "24 mph", "room": "400 ft"}),
-    ("road-towing", {"towed_mass": "2,000 lb", "chain_rating": "1,500 lb"}),
-    ("road-towing", {"towed_mass": "2,000 lb", "manual_limit": "1,800 lb"}),
 ]
 
 
@@ -469,38 +464,6 @@ def test_an_unlit_circuit_has_no_wire_check():
 def test_a_circuit_too_large_for_a_blade_fuse_says_so():
     found = answer("lamp-wiring", circuit="work", work_count="8")
     assert any("split it in two" in str(note) for note in found.advice.notes)
-
-
-# --- towing ----------------------------------------------------------------------------------
-
-
-def test_towing_rules_are_compared():
-    table = answer("road-towing").advice.tables[0]
-    assert {row[3] for row in table.rows} == {"yes", "no"}
-    assert check(answer("road-towing", ratio_rule="unbraked-32"), "ratio").finding != model.OVER
-    assert check(answer("road-towing", ratio_rule="unbraked-none"), "ratio").finding == model.OVER
-
-
-def test_braked_trailer_stops_itself():
-    braked = answer("road-towing", trailer_brakes="own")
-    assert output(braked, "stop") == pytest.approx(output(braked, "alone"))
-    assert check(braked, "ratio").check.limit == pytest.approx(4.5 * 2800 * 0.45359237)
-
-
-def test_runaway_is_named():
-    found = answer("road-towing", grade="-20 %", towed_mass="8,000 lb")
-    assert check(found, "holds").finding == model.OVER
-    assert "does not stop" in check(found, "holds").check.sentence
-    assert check(found, "room") is None
-    assert len(found.pictures) >= 1
-
-
-@given(st.floats(50, 4000), st.floats(0, 2000))
-def test_more_load_never_stops_sooner(mass, more):
-    sheet, silent = worksheets.load("road-towing"), model.Work(on=False)
-    v = inputs("road-towing", grade="0 %").but(towed_mass=mass)
-    now = sheet.compute(v, silent).output("stop")
-    assert sheet.compute(v.but(towed_mass=mass + more), silent).output("stop") >= now - 1e-9
 
 
 def test_place_names_are_accepted_as_written():

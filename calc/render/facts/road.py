@@ -177,7 +177,6 @@ FACTS: dict[str, Callable[[], str]] = {
     "towing-stop": _output("road-towing", "stop"),
     "towing-class": _brakes(0, "class"),
     "towing-least": lambda: f"{_brakes(0, 'deceleration')()} m/s²",
-    "towing-least-fast": lambda: f"{_brakes(1, 'deceleration')()} m/s²",
     "towing-rule-speed": _rule_speed,
     "towing-longer": _ratio_stop,
     "towing-ratio": lambda: tables.by_key("road/towed_mass_rules", "rule")["unbraked-32"]["ratio"],
