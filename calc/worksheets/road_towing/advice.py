@@ -39,14 +39,16 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
 
 def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
     notes: list[model.Words] = [found.note("rear_brakes"), found.note("lowest")]
-    if v.tongue_weight is None:
+    if v.tongue_weight is None and v.towed_mass is not None:
         notes.append(found.note("tongue"))
     return notes
 
 
-def _allows(row: tables.Row, mass: float, limit: float) -> bool:
+def _allows(v: model.Inputs, row: tables.Row, limit: float) -> str:
     """Some rules say "below", others "no more than"; the limit holds that already."""
-    return mass <= limit if row["ratio"] != "0" else mass <= 0
+    if v.towed_mass is None:
+        return "not said"
+    return "yes" if v.towed_mass <= limit else "no"
 
 
 def _rule_table(v: model.Inputs) -> model.Table:
@@ -60,7 +62,7 @@ def _rule_table(v: model.Inputs) -> model.Table:
                 row["text"],
                 (limit, "mass"),
                 "yes" if braking.rule_covers(key, v.road_speed) else "no, you go faster",
-                "yes" if _allows(row, v.towed_mass, limit) else "no",
+                _allows(v, row, limit),
             )
         )
     sources = "; ".join(row["source"] for row in RULES.values()).split("; ")

@@ -40,25 +40,29 @@ def rule_of(v: model.Inputs) -> str:
 
 def compute(v: model.Inputs, at: model.At) -> None:
     """Check stopping first, then the mass, its speed, the tongue and the chain."""
-    _stopping(v, at)
     rule = RULES[rule_of(v)]
     at.limit = braking.mass_limit(rule_of(v), v.tractor_mass)
     at.top = arith.number(rule["speed_to_kmh"]) * braking.KMH + ROUNDED
-    at.at_most("ratio", "towed_mass", "limit", rule["source"])
+    at.own = own_braking(v)
+    at.downgrade = 0.0 - v.grade
+    at.pull = 0.0 - braking.slope_pull(v.grade)
+    if v.towed_mass is None:
+        at.not_checked("load", "towed_mass")
+    else:
+        _stopping(v, at)
+        at.at_most("ratio", "towed_mass", "limit", rule["source"])
     at.at_most("rule_speed", "road_speed", "top", rule["source"])
-    _hitched(v, at)
+    if v.towed_mass is not None:
+        _hitched(v, at)
     _shown(v, at)
     if at.showing:
         _steps(v, at, rule["source"])
 
 
 def _stopping(v: model.Inputs, at: model.At) -> None:
-    at.own = own_braking(v)
     at.shared = braking.shared_deceleration(
         at.own, v.tractor_mass, v.towed_mass, trailer_braking(v)
     )
-    at.downgrade = 0.0 - v.grade
-    at.pull = 0.0 - braking.slope_pull(v.grade)
     at.slope_share = at.pull / at.shared
     source = "road/EU2-memory; road/CALC-1"
     at.at_most("holds", "slope_share", 1.0, source, strict=1 / MARGIN, grade=model.DANGER)
@@ -90,36 +94,41 @@ def _hitched(v: model.Inputs, at: model.At) -> None:
     if v.chain_rating is None:
         at.not_checked("chain", "chain_rating", governs=False)
     else:
-        at.at_least("chain", "chain_rating", "towed_mass", "road/MAN-2; road/STD-4", close_band=0.0)
+        source = "road/MAN-2; road/STD-4"
+        at.at_least("chain", "chain_rating", "towed_mass", source, close_band=0.0)
 
 
 def _shown(v: model.Inputs, at: model.At) -> None:
     """What is told and not checked: how heavy, how fast, how hot."""
-    at.ratio_now = v.towed_mass / v.tractor_mass
-    at.heat = braking.holding_heat(v.tractor_mass + v.towed_mass, v.road_speed, v.grade)
     alone_left = at.own - at.pull
     if alone_left > 0:
         at.alone = braking.stopping_distance(v.road_speed, alone_left, v.reaction_time)
-        if at.left > 0:
+        if "stop" in at:
             at.longer = arith.max(at.stop - at.alone, 0.0)
     needed = MARGIN * at.pull
-    at.fastest = at.top
     if v.room is not None:
         stops = braking.needed_deceleration(v.road_speed, v.room, v.reaction_time)
         needed = arith.max(needed, stops + at.pull)
-        at.fastest = arith.min(
-            at.top, braking.speed_that_stops_within(v.room, at.left, v.reaction_time)
-        )
-    if at.left <= 0:
-        at.fastest = 0.0
     held = braking.heaviest_towed(at.own, v.tractor_mass, needed, trailer_braking(v))
     at.heaviest = arith.min(at.limit, held)
     if v.manual_limit is not None:
         at.heaviest = arith.min(at.heaviest, v.manual_limit)
+    if v.towed_mass is None:
+        return
+    at.ratio_now = v.towed_mass / v.tractor_mass
+    at.heat = braking.holding_heat(v.tractor_mass + v.towed_mass, v.road_speed, v.grade)
+    at.fastest = at.top
+    if v.room is not None:
+        stops_from = braking.speed_that_stops_within(v.room, at.left, v.reaction_time)
+        at.fastest = arith.min(at.top, stops_from)
+    if at.left <= 0:
+        at.fastest = 0.0
 
 
 def _steps(v: model.Inputs, at: model.At, source: str) -> None:
     at.step("limit", "m = ratio × tractor", source, tractor="tractor_mass")
+    if v.towed_mass is None:
+        return
     shared = "d = z g + (d₀ - z g) / (1 + m_r / m_t)"
     braked = {"d₀": "own", "z": (trailer_braking(v), "fraction")}
     masses = {"m_r": "towed_mass", "m_t": "tractor_mass"}

@@ -15,7 +15,7 @@ TESTED = 0.25  # what working trailers had to reach in the survey, and what "tes
 def _trailer_braking(known: model.KnownSoFar) -> model.Typical | None:
     if known.get("trailer_brakes") == "none":
         return None
-    return model.Typical(0.05, 0.25, "road/HSE-697; road/BRAKE-7", "trailer brakes as found")
+    return model.Typical(0.05, 0.20, "road/HSE-697; road/BRAKE-7", "brakes that nobody tested")
 
 
 FIELDS = (
@@ -29,7 +29,7 @@ FIELDS = (
         example="4,000 lb",
         essential=True,
         group=BEHIND,
-        typical=model.Typical(450.0, 2700.0, USUAL, "trailers behind compact tractors"),
+        optional=True,
     ),
     model.Choice(
         "trailer_brakes",

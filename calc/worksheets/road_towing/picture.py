@@ -31,8 +31,10 @@ def _bars(v: model.Inputs) -> Bars:
         Bar("Tractor alone, level", level),
     ]
     runs_away = ""
-    for label, towed in (("Tractor alone", 0.0), ("With this load", v.towed_mass)):
+    for label, towed in (("Tractor alone", 0.0), ("With this load", v.towed_mass or 0.0)):
         stop = braking.stopping_distance(v.road_speed, _left(v, towed, v.grade), v.reaction_time)
+        if label != "Tractor alone" and not towed:
+            continue
         if stop == arith.inf:
             runs_away = f"{label}, it does not stop on this slope."
             continue
@@ -50,7 +52,7 @@ def _chart(v: model.Inputs) -> Chart | None:
     series, marks = [], []
     for label, towed, style in (
         ("tractor alone, on this slope", 0.0, "soft"),
-        ("with this load", v.towed_mass, "ink"),
+        ("with this load", v.towed_mass or 0.0, "ink"),
     ):
         left = _left(v, towed, v.grade)
         if left <= 0:
