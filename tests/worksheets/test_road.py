@@ -156,9 +156,6 @@ CASES = [
     ("closing", {"sight_distance": "500 ft", "grade": "-8 %"}),
     ("rail-crossing", {}),
     ("rail-crossing", {"signals": "flashing", "combination_length": "60 ft"}),
-    ("lamp-wiring", {}),
-    ("lamp-wiring", {"flash_lamp": "signal-27", "head_lamp": "halogen-60", "output": "14 A"}),
-    ("lamp-wiring", {"fuse": "7.5 A", "gauge": "8"}),
 ]
 
 
@@ -428,42 +425,6 @@ def test_signals_give_as_little_as_20_seconds():
     assert output(found, "time") == pytest.approx(18.6, abs=0.05)
     assert check(found, "signals").finding in (model.WITHIN, model.CLOSE)
     assert check(answer("rail-crossing"), "signals") is None
-
-
-# --- wiring ----------------------------------------------------------------------------------
-
-
-def test_trap_work_lamps_count_in_the_field_and_not_on_the_road():
-    with_lamps, without = answer("lamp-wiring"), answer("lamp-wiring", work_count="0")
-    assert output(with_lamps, "road_load") == output(without, "road_load")
-    assert output(with_lamps, "field_load") > output(without, "field_load")
-
-
-def test_default_load_is_the_worked_example():
-    found = answer("lamp-wiring", flash_lamp="signal-21")
-    assert output(found, "road_load") == pytest.approx(16.9, abs=0.1)
-    assert output(found, "circuit_current") == pytest.approx(2 * 55 / 12)
-    assert output(found, "fuse") == 15
-
-
-def test_run_is_doubled_for_a_wire_back():
-    back, frame = answer("lamp-wiring"), answer("lamp-wiring", way_back="frame")
-    assert output(back, "drop") == pytest.approx(output(frame, "drop") * 2 / 1.5)
-
-
-def test_unknown_output_takes_the_range_of_the_kind():
-    found = answer("lamp-wiring", output="", charging="alternator")
-    assert check(found, "road").finding == model.WITHIN
-    assert check(answer("lamp-wiring", output=""), "road").finding == model.UNKNOWN
-
-
-def test_an_unlit_circuit_has_no_wire_check():
-    assert check(answer("lamp-wiring", head_count="0"), "drop") is None
-
-
-def test_a_circuit_too_large_for_a_blade_fuse_says_so():
-    found = answer("lamp-wiring", circuit="work", work_count="8")
-    assert any("split it in two" in str(note) for note in found.advice.notes)
 
 
 def test_place_names_are_accepted_as_written():

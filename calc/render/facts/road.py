@@ -159,7 +159,7 @@ FACTS: dict[str, Callable[[], str]] = {
     "wiring-circuit": _output("lamp-wiring", "circuit_current"),
     "wiring-drop": _output("lamp-wiring", "drop"),
     "wiring-light": _output("lamp-wiring", "light"),
-    "wiring-fuse": _output("lamp-wiring", "fuse"),
+    "wiring-fuse": _output("lamp-wiring", "need_fuse"),
     "wiring-allowed": _limit("lamp-wiring", "drop"),
     "wiring-lamp": lambda: f"{wiring.lamp_current(55):.2f} A",
     "wiring-lamp-wrong": lambda: f"{55 / wiring.CHARGING_VOLTAGE:.2f} A",
