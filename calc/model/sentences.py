@@ -75,7 +75,9 @@ def lead(answer: Answer, system: str) -> str:
     """
     if answer.missing:
         return missing_sentence(answer.missing)
-    template = answer.ask.sentence(answer.finding)
+    deciding = answer.deciding
+    named = deciding.check.name if deciding and deciding.finding == answer.finding else ""
+    template = answer.ask.sentence(answer.finding, named)
     if template:
         return template.format_map(_Told(answer, system))
     return headline(answer, system)
