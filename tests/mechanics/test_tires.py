@@ -155,7 +155,8 @@ def test_lengths_of_a_tire_are_in_order(text: str) -> None:
 
 def test_basis_is_said() -> None:
     assert size("12-16.5").basis == "data sheet"
-    assert size("12.4-24").basis == "design value"
+    assert size("12.4-24").basis == "data sheet"
+    assert size("9.5-16").basis == "design value"
     assert size("320/85R24").basis == "standard's formula"
     assert size("26x12.00-12").basis == "estimate"
     assert size("7.00-16").basis == "estimate"
@@ -174,6 +175,9 @@ def test_sources_of_every_table_exist() -> None:
         "tires/tire_suffixes",
         "tires/tire_estimates",
         "tires/rolling_factors",
+        "tires/treads",
+        "tires/tire_loads",
+        "tires/load_ranges",
         "tires/inch_metric_pairs",
         "tires/lead_windows",
         "tires/rolling_index_groups",
