@@ -182,7 +182,7 @@ class _Check(str):
 def _bare_limit(verdict: Verdict, system: str) -> str:
     check = verdict.check
     unit = _unit(check, system)
-    if check.band:
+    if check.band or check.sense == "between":
         low, high = sorted((check.limit, check.upper))
         return q.show_range(low, high, check.kind, system, unit=unit)
     return q.show_range(verdict.limit_low, verdict.limit_high, check.kind, system, unit=unit)
