@@ -78,7 +78,8 @@ def lead(answer: Answer, system: str) -> str:
     template = answer.ask.sentence(answer.finding)
     if template:
         return template.format_map(_Told(answer, system))
-    return headline(answer, system)
+    said = answer.advice.says.get(answer.ask.key)
+    return words(said, system) if said else headline(answer, system)
 
 
 def missing_sentence(fields: Sequence[model.AnyField]) -> str:
