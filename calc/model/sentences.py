@@ -80,7 +80,8 @@ def lead(answer: Answer, system: str) -> str:
     template = answer.ask.sentence(answer.finding, named)
     if template:
         return template.format_map(_Told(answer, system))
-    return headline(answer, system)
+    said = answer.advice.says.get(answer.ask.key)
+    return words(said, system) if said else headline(answer, system)
 
 
 def sight(answer: Answer, system: str) -> str:
