@@ -48,4 +48,6 @@ def requests() -> list[str]:
         for name in worksheets.names()
         for request in _of_worksheet(name, worksheets.load(name).examples())
     ]
+    message = "1650 lb tractor, 20 pto hp: can it lift a 5 ft cutter? What lights do I need?"
+    found += [json.dumps({"kind": "read", "text": text}) for text in (message, HOSTILE, "")]
     return [*found, _request("no-such-worksheet", {}), "not JSON", "[]"]
