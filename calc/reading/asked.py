@@ -15,7 +15,7 @@ from functools import cache
 from calc import tables, worksheets
 from calc.mechanics import typical
 from calc.reading.facts import Given, subject_of
-from calc.reading.words import Said, small_words, stem
+from calc.reading.words import Said, common, small_words, stem
 
 STRONG = "strong"
 
@@ -70,21 +70,30 @@ def _mounted() -> frozenset[str]:
     return frozenset(key for key, _ in typical.implement_kinds())
 
 
+def meanings(each: Said) -> set[str]:
+    """Return the words that a phrase stands for in patterns: its synonyms, and what it names."""
+    words = {stem(sense.value) for sense in each.senses if sense.sense == "word"}
+    kind, subject = each.value_of("implement_kind"), subject_of(each)
+    if kind and kind not in _mounted():
+        subject = subject if subject == "generator" else "crop"
+    words |= {f"<{subject}>"} if subject else set()
+    words |= {f"<{sense.sense}>" for sense in each.senses if sense.sense in _KINDS}
+    words |= {f"<{sense.value}>" for sense in each.senses if sense.sense in _NAMED}
+    return words
+
+
+def right_words() -> frozenset[str]:
+    """Return the words that are never taken for misspelled ones."""
+    return common()
+
+
 def marks_of(stems: Sequence[str], said: Sequence[Said], given: Given) -> list[set[str]]:
     """Return the words that stand at each place: stems, their meanings, and kinds of things."""
     marks: list[set[str]] = [{word} for word in stems]
     for each in said:
-        words = {sense.value for sense in each.senses if sense.sense == "word"}
-        subject = subject_of(each)
-        words |= {f"<{subject}>"} if subject else set()
-        kind = each.value_of("implement_kind")
-        if kind and kind not in _mounted():
-            words = (words - {"<implement>"}) | {"<crop>"}
-        words |= {f"<{sense.sense}>" for sense in each.senses if sense.sense in _KINDS}
-        words |= {f"<{sense.value}>" for sense in each.senses if sense.sense == "implement_kind"}
-        words |= {f"<{sense.value}>" for sense in each.senses if sense.sense == "implement_shaft"}
+        words = meanings(each)
         for place in range(each.first, each.last):
-            marks[place] |= {stem(word) if not word.startswith("<") else word for word in words}
+            marks[place] |= words
     for fact in given.facts:
         words = {f"<{name}>" for name in fact.fields}
         words |= {"<size>"} if any(name.endswith("tire") for name in fact.fields) else set()
@@ -97,6 +106,7 @@ def marks_of(stems: Sequence[str], said: Sequence[Said], given: Given) -> list[s
 
 # Words that two questions of one sentence may share.
 _QUESTION_WORDS = frozenset(map(stem, small_words("question words")))
+_NAMED = frozenset(["implement_kind", "implement_shaft"])
 _KINDS = frozenset(["tool", "soil_state", "quick_coupler", "liquid", "machine", "transmission"])
 
 

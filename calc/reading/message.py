@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-from calc import model, quantities, worksheets
+from calc import links, model, quantities, worksheets
 from calc.errors import InputError
 from calc.machines import Machine
 from calc.reading import asked, labels, marked
@@ -80,7 +80,13 @@ class Message:
     facts: tuple[Fact, ...] = field(default=(), repr=False)
 
 
-def read(text: str, *, machines: Sequence[Machine] = (), system: str = "us") -> Message:
+def read(
+    text: str,
+    *,
+    machines: Sequence[Machine] = (),
+    system: str = "us",
+    also: Sequence[str] = (),
+) -> Message:
     """Read a message as it came.
 
     Parameters
@@ -91,6 +97,9 @@ def read(text: str, *, machines: Sequence[Machine] = (), system: str = "us") -> 
         Machines that may be named in it, with what they give.
     system
         "us" or "metric": the units of numbers that stand without one.
+    also
+        Worksheets that are filled with what the message gives though it doesn't ask for them;
+        they stand behind the questions that it asks.
     """
     text = text[:LONGEST]
     bare = plain(text)
@@ -105,6 +114,9 @@ def read(text: str, *, machines: Sequence[Machine] = (), system: str = "us") -> 
     found = _words(text, bare, tokens, given, taken)
     if known:
         found = [asked.Asked(known, asked.ask_of(known, (key,)), ())]
+    found += [
+        asked.Asked(name, "", ()) for name in also if name not in {f.worksheet for f in found}
+    ]
     named = _machines(bare, tokens, machines)
     questions = [_question(each, given, tokens, named, system) for each in found]
     if not known and ":" not in text:
@@ -330,10 +342,12 @@ def _question_data(question: Question) -> dict[str, Any]:
     sheet = worksheets.load(question.worksheet)
     ask = sheet.ask(question.ask)
     return {
+        "asked": bool(question.spans),
         "worksheet": question.worksheet,
         "ask": question.ask,
         "question": ask.question or sheet.question,
         "page": sheet.page,
+        "link": link_to(question),
         "spans": [list(span) for span in question.spans],
         "filled": [
             {
@@ -342,14 +356,17 @@ def _question_data(question: Question) -> dict[str, Any]:
                 **_said(sheet.field(each.name), each.text),
                 "spans": [list(span) for span in each.spans],
                 "why": each.why,
-                "options": [
-                    {"text": other, **_said(sheet.field(each.name), other)} for other in each.others
-                ],
+                "options": _options(sheet.field(each.name)),
             }
             for each in question.filled
         ],
         "missing": [
-            {"name": name, "label": sheet.field(name).label, "help": sheet.field(name).help}
+            {
+                "name": name,
+                "label": sheet.field(name).label,
+                "help": sheet.field(name).help,
+                "options": _options(sheet.field(name)),
+            }
             for name in question.missing
         ],
         "unclear": [
@@ -363,6 +380,20 @@ def _question_data(question: Question) -> dict[str, Any]:
             for each in question.unclear
         ],
     }
+
+
+def _options(item: model.AnyField) -> list[dict[str, str]]:
+    """Return the options of a choice; none for what is typed."""
+    if not isinstance(item, model.Choice):
+        return []
+    return [{"text": option.value, "shown": option.label} for option in item.options]
+
+
+def link_to(question: Question) -> str:
+    """Return the part of an address that opens a question with what the message gives."""
+    own = worksheets.on_page(worksheets.load(question.worksheet).page)
+    sheet = question.worksheet if len(own) > 1 else ""
+    return links.write(question.inputs, ask=question.ask, sheet=sheet)
 
 
 def _said(item: model.AnyField, text: str) -> dict[str, str]:

@@ -148,7 +148,7 @@ def _known() -> dict[str, tuple[str, ...]]:
 
 
 @cache
-def _common() -> frozenset[str]:
+def common() -> frozenset[str]:
     """Return the words that are right as they stand: they are never taken for another."""
     own = {word for words in (*lexicon(), *cue_phrases()) for word in words}
     others = {stem(row["word"]) for row in tables.rows("words/common_words")}
@@ -158,7 +158,7 @@ def _common() -> frozenset[str]:
 @cache
 def mended(word: str) -> str:
     """Return the lexicon's word that this one is a slip away from, else the word itself."""
-    if len(word) < SHORTEST_SLIP or word in _common():
+    if len(word) < SHORTEST_SLIP or word in common():
         return word
     most = 2 if len(word) >= LONG else 1
     best, distance = word, most + 1

@@ -21,7 +21,8 @@ def respond(request: str) -> str:
     Parameters
     ----------
     request
-        JSON with "kind": "read" and the "text" of a message, with the "machines" that it may name;
+        JSON with "kind": "read" and the "text" of a message, with the "machines" that it may
+        name and the worksheets that it is to fill "also";
         or with "worksheet", "inputs" (the texts given, by field name), "example" (true while the
         page shows its untouched example), "ask" (which question leads), "units" ("us" or "metric"),
         "stage" ("exact" for the middle values alone, "full" for the whole answer), and for the
@@ -103,7 +104,8 @@ def _read(asked: dict[str, Any]) -> dict[str, Any]:
         for each in asked.get("machines", [])
     ]
     system = "metric" if asked.get("units") == "metric" else "us"
-    message = reading.read(str(asked["text"]), machines=machines, system=system)
+    also = [str(name) for name in asked.get("also", [])]
+    message = reading.read(str(asked["text"]), machines=machines, system=system, also=also)
     return {"ok": True, "kind": "read", **reading.data(message)}
 
 

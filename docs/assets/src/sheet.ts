@@ -31,7 +31,7 @@ function siteUnits(): Units {
   return siteLists().shop?.units ?? "us";
 }
 
-function storedUnits(): Units {
+export function storedUnits(): Units {
   try {
     const kept = localStorage.getItem(UNITS_KEY);
     if (kept === "metric" || kept === "us") return kept;
