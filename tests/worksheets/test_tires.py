@@ -357,19 +357,24 @@ def test_duals_need_the_manual() -> None:
     assert answer("duals", manual_allows="no", rear_axle_load="500 lb").finding == model.OVER
 
 
-def test_duals_example_is_over_by_bending() -> None:
-    found = answer("duals")
-    assert found.deciding is not None and found.deciding.check.name == "bending"
+def test_bending_by_the_outer_tire_alone_is_a_caution() -> None:
+    typed = {"manual_allows": "yes", "width_limit": "", "rear_tire_load": "3,000 lb"}
+    found = answer("duals", **typed, adapter_length="20 in")
+    assert finding(found, "bending") == model.OVER and found.finding == model.CLOSE
     assert output(found, "bending_outer") > output(found, "bending_shared") > 1
 
 
 @pytest.mark.parametrize(
     ("typed", "check", "field"),
     [
-        ({"adapter_length": "10 in"}, "spacing", "adapter_length"),
-        ({"adapter_length": "10 in"}, "spacing", "outer_offset"),
-        ({"adapter_length": "8 in", "outer_wheel": "same"}, "spacing", "adapter_length"),
-        ({}, "bending", "rear_axle_load"),
+        ({"adapter_length": "10 in", "width_limit": ""}, "spacing", "adapter_length"),
+        ({"adapter_length": "10 in", "width_limit": ""}, "spacing", "outer_offset"),
+        (
+            {"adapter_length": "8 in", "outer_wheel": "same", "width_limit": ""},
+            "spacing",
+            "adapter_length",
+        ),
+        ({"rear_axle_load": "7,000 lb"}, "axle", "rear_axle_load"),
         ({}, "width", "track_width"),
         ({"rear_tire_load": "900 lb"}, "tires", "rear_tire_load"),
     ],
@@ -379,6 +384,42 @@ def test_dual_remedies_meet_their_checks(typed: dict[str, str], check: str, fiel
     assert finding(found, check) == model.OVER
     tried = answer("duals", **{**typed, **remedy(found, field).set})
     assert margin(tried, check) >= 0
+
+
+def test_the_axle_is_measured_against_its_widest_single_track() -> None:
+    # Singles 8 in farther out bend it as much as they may: (7 + 8) / (7 + 19) of 6,600 lb.
+    found = answer("duals", manual_allows="yes")
+    assert output(found, "equal_bending") / 0.45359237 == pytest.approx(6600 * 15 / 26, rel=1e-3)
+    wide = answer(
+        "duals",
+        manual_allows="yes",
+        widest_track="120 in",
+        width_limit="",
+        rear_tire_load="3,000 lb",
+        adapter_length="20 in",
+    )
+    assert wide.finding == model.WITHIN
+
+
+def test_an_axle_that_nobody_gave_is_not_checked() -> None:
+    found = given("duals", manual_allows="yes", rear_axle_load="2500 lb", width_limit="")
+    assert found.finding != model.OVER
+    assert {"axle", "spacing"} <= {item.name for item in found.unchecked}
+    assert {v.check.name for v in found.verdicts}.isdisjoint({"axle", "bending", "tires"})
+
+
+@pytest.mark.parametrize("manual", ["yes", "no", ""])
+def test_special_rims_do_not_depend_on_the_manual(manual: str) -> None:
+    typed = {"rear_tire": "14.9-28", "inner_offset": "1.5 in", "manual_allows": manual}
+    found = given("duals", ask="rims", **typed, adapter_length="10 in")
+    assert found.finding == model.OVER and "13 in" in sentences.lead(found, "us")
+    found = given("duals", ask="rims", **typed, adapter_length="17 in")
+    assert found.finding == model.CLOSE
+
+
+def test_radial_and_bias_make_no_pair() -> None:
+    found = answer("duals", outer_tire="14.9R28 R-1")
+    assert finding(found, "pair") == model.OVER
 
 
 def test_wheels_made_for_duals_reach_the_least_spacing() -> None:
