@@ -53,6 +53,7 @@ class At:
         put(self, "_v", v)
         put(self, "_work", work)
         put(self, "_values", {})
+        put(self, "_bands", {})
         put(self, "_checks", [])
         put(self, "_unchecked", [])
 
@@ -78,6 +79,10 @@ class At:
         if not isinstance(value, str):
             return value
         return self._values[value] if value in self._values else getattr(self._v, value)
+
+    def band(self, name: str, low: float, high: float) -> None:
+        """Say how far a number may be off by itself, whatever the inputs are."""
+        self._bands[name] = (low, high)
 
     def phrase(self, template: str, **numbers: Number) -> Phrase:
         """Return a phrase in which {name} is any number known by name here, or in `numbers`."""
@@ -210,6 +215,7 @@ class At:
                 continue
             said = said_of(self._sheet.words, "outputs", item.name)
             note = said.get("note", "")
+            low, high = self._bands.get(item.name, (None, None))
             outputs.append(
                 Output(
                     item.name,
@@ -219,6 +225,8 @@ class At:
                     self.phrase(note) if "{" in note else note,
                     item.unit_us,
                     item.unit_metric,
+                    low,
+                    high,
                     hidden=item.hidden,
                 )
             )

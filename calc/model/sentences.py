@@ -209,7 +209,9 @@ def field_text(answer: Answer, name: str, system: str) -> str:
             return "unknown"
         unit = item.unit(system)
         return q.show_range(reading.low, reading.high, item.kind, system, unit=unit)
-    return item.shown(item.read(text) or text) if isinstance(item, model.Choice) else text
+    if isinstance(item, model.Choice):
+        return item.shown(item.read(text) or text)
+    return str(getattr(item.read(text), "text", text))  # as it was understood
 
 
 def headline(answer: Answer, system: str) -> str:

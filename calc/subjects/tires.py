@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from calc import arith, model
+from calc import arith, model, tables
 from calc.mechanics import front_drive, tire_load, tires
 from calc.mechanics.tire_size import Designation
 from calc.model.pictures import Item, Shape
@@ -192,6 +192,83 @@ def leads(v: model.Inputs, pair: Pair) -> tuple[float, float]:
         )
     now = v.lead_now if v.lead_now is not None else v.factory_lead
     return now, front_drive.lead_after_change(now, front_new / front, rear_new / rear)
+
+
+@dataclass(frozen=True, slots=True)
+class Carried:
+    """What one tire carries [kg], or which of its numbers is missing for that.
+
+    `missing` is "" with a load, "load" where the sidewall's line has to be read, and "pressure"
+    where a pressure was given but not the one that the rating holds at.
+    """
+
+    load: float | None
+    rating: tire_load.Rating | None
+    missing: str = ""
+    at_pressure: bool = False
+
+    @property
+    def source(self) -> str:
+        """Where the load comes from."""
+        return self.rating.source if self.rating else "tires/derived"
+
+
+def carried(
+    designation: Designation | None,
+    typed: float | None,
+    pressure: float | None = None,
+    rated_pressure: float | None = None,
+    speed: float | None = None,
+) -> Carried:
+    """Return what one tire carries at the pressure in it.
+
+    Parameters
+    ----------
+    designation
+        The tire with all that stands beside its size; None where it isn't known [-].
+    typed
+        Load read off the sidewall, which comes before any table; None where nobody gave it [kg].
+    pressure, rated_pressure
+        Pressure in it, and the one its rating holds at; None where nobody gave them [Pa].
+    speed
+        Fastest it is driven, None where nobody gave it [m/s].
+    """
+    marked = None if designation is None else tire_load.rating(designation, speed)
+    rated = marked
+    if typed is not None:
+        rated = tire_load.Rating(typed, marked.speed if marked else None, "tires/derived")
+    if rated is None:
+        return Carried(None, None, "load")
+    if pressure is None:
+        return Carried(rated.load, rated)
+    if rated_pressure is not None:
+        used = arith.min(pressure, rated_pressure)
+        load = tire_load.load_at_pressure(rated.load, used, rated_pressure)
+        return Carried(load, rated, at_pressure=True)
+    if rated.pressure is None or designation is None:
+        return Carried(None, rated, "pressure")
+    load = tire_load.load_in_row(designation, pressure, speed)
+    return Carried(load, rated, at_pressure=True)
+
+
+def rims_of(designation: Designation) -> str:
+    """Return the rims that the standard or a data file lists for a size; "" where none does."""
+    text = designation.width_text
+    key = text if designation.aspect is None else f"{text}/{designation.aspect:g}"
+    if designation.form in ("decimal", "metric"):
+        row = tables.by_key("tires/tire_rims", "size").get(key)
+        if row:
+            return row["rims"]
+    read = tables.by_key("tires/tire_rims_read", "size").get(tires.lookup_key(designation))
+    return read["rims"] if read else ""
+
+
+def fastest(designation: Designation | None) -> float | None:
+    """Return the fastest speed of a tire's markings [m/s]; None where they say none."""
+    if designation is None:
+        return None
+    speeds = [rated.speed for rated in tire_load.service_ratings(designation)]
+    return max((speed for speed in speeds if speed is not None), default=None)
 
 
 def rating(tire: tires.Dimensions | None) -> tire_load.Rating | None:

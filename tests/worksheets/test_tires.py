@@ -9,6 +9,7 @@ from calc import model, search, tables, worksheets
 from calc.errors import InputError
 from calc.mechanics import front_drive, tires
 from calc.mechanics.tire_size import decode
+from calc.model import sentences
 from calc.search import BadInputs
 from calc.worksheets.duals import compute as duals_sheet
 from calc.worksheets.tires.fields import read_speeds
@@ -356,19 +357,24 @@ def test_duals_need_the_manual() -> None:
     assert answer("duals", manual_allows="no", rear_axle_load="500 lb").finding == model.OVER
 
 
-def test_duals_example_is_over_by_bending() -> None:
-    found = answer("duals")
-    assert found.deciding is not None and found.deciding.check.name == "bending"
+def test_bending_by_the_outer_tire_alone_is_a_caution() -> None:
+    typed = {"manual_allows": "yes", "width_limit": "", "rear_tire_load": "3,000 lb"}
+    found = answer("duals", **typed, adapter_length="20 in")
+    assert finding(found, "bending") == model.OVER and found.finding == model.CLOSE
     assert output(found, "bending_outer") > output(found, "bending_shared") > 1
 
 
 @pytest.mark.parametrize(
     ("typed", "check", "field"),
     [
-        ({"adapter_length": "10 in"}, "spacing", "adapter_length"),
-        ({"adapter_length": "10 in"}, "spacing", "outer_offset"),
-        ({"adapter_length": "8 in", "outer_wheel": "same"}, "spacing", "adapter_length"),
-        ({}, "bending", "rear_axle_load"),
+        ({"adapter_length": "10 in", "width_limit": ""}, "spacing", "adapter_length"),
+        ({"adapter_length": "10 in", "width_limit": ""}, "spacing", "outer_offset"),
+        (
+            {"adapter_length": "8 in", "outer_wheel": "same", "width_limit": ""},
+            "spacing",
+            "adapter_length",
+        ),
+        ({"rear_axle_load": "7,000 lb"}, "axle", "rear_axle_load"),
         ({}, "width", "track_width"),
         ({"rear_tire_load": "900 lb"}, "tires", "rear_tire_load"),
     ],
@@ -378,6 +384,42 @@ def test_dual_remedies_meet_their_checks(typed: dict[str, str], check: str, fiel
     assert finding(found, check) == model.OVER
     tried = answer("duals", **{**typed, **remedy(found, field).set})
     assert margin(tried, check) >= 0
+
+
+def test_the_axle_is_measured_against_its_widest_single_track() -> None:
+    # Singles 8 in farther out bend it as much as they may: (7 + 8) / (7 + 19) of 6,600 lb.
+    found = answer("duals", manual_allows="yes")
+    assert output(found, "equal_bending") / 0.45359237 == pytest.approx(6600 * 15 / 26, rel=1e-3)
+    wide = answer(
+        "duals",
+        manual_allows="yes",
+        widest_track="120 in",
+        width_limit="",
+        rear_tire_load="3,000 lb",
+        adapter_length="20 in",
+    )
+    assert wide.finding == model.WITHIN
+
+
+def test_an_axle_that_nobody_gave_is_not_checked() -> None:
+    found = given("duals", manual_allows="yes", rear_axle_load="2500 lb", width_limit="")
+    assert found.finding != model.OVER
+    assert {"axle", "spacing"} <= {item.name for item in found.unchecked}
+    assert {v.check.name for v in found.verdicts}.isdisjoint({"axle", "bending", "tires"})
+
+
+@pytest.mark.parametrize("manual", ["yes", "no", ""])
+def test_special_rims_do_not_depend_on_the_manual(manual: str) -> None:
+    typed = {"rear_tire": "14.9-28", "inner_offset": "1.5 in", "manual_allows": manual}
+    found = given("duals", ask="rims", **typed, adapter_length="10 in")
+    assert found.finding == model.OVER and "13 in" in sentences.lead(found, "us")
+    found = given("duals", ask="rims", **typed, adapter_length="17 in")
+    assert found.finding == model.CLOSE
+
+
+def test_radial_and_bias_make_no_pair() -> None:
+    found = answer("duals", outer_tire="14.9R28 R-1")
+    assert finding(found, "pair") == model.OVER
 
 
 def test_wheels_made_for_duals_reach_the_least_spacing() -> None:
@@ -439,7 +481,7 @@ def test_size_example() -> None:
 @pytest.mark.parametrize("size", TABLE_SIZES[::7])
 def test_any_size_of_the_table_answers(size: str) -> None:
     found = answer("tire-size", tire=size, tire_mass="", road_speed="")
-    assert found.finding == model.COMPARED and found.advice.headline
+    assert found.finding == model.COMPARED and "across" in sentences.lead(found, "us")
     for o in found.outputs:
         if o.low is not None and o.high is not None:
             assert o.low < o.value < o.high
@@ -456,7 +498,7 @@ def test_size_overload_and_overspeed_remedies() -> None:
 
 def test_size_pressure_lowers_the_load() -> None:
     found = answer("tire-size", pressure="10 psi", rated_pressure="23 psi")
-    assert output(found, "at_pressure") == pytest.approx(1500 * (10 / 23) ** 0.585)
+    assert output(found, "carries") == pytest.approx(1500 * (10 / 23) ** 0.585)
     with pytest.raises(BadInputs, match="maximum"):
         answer("tire-size", pressure="30 psi", rated_pressure="23 psi")
 
@@ -469,6 +511,45 @@ def test_trap_low_speed_bonus_is_not_counted_on() -> None:
         for found in (slow, fast)
     ]
     assert limits[0] == limits[1] == 1500
+
+
+def test_a_size_needs_no_load_to_be_read() -> None:
+    found = given("tire-size", tire="15x19.5 R4")
+    assert found.finding == model.COMPARED
+    assert "15-19.5 R-4" in sentences.lead(found, "us")
+
+
+def test_without_a_rating_the_sidewalls_line_is_asked_for() -> None:
+    for size in ("9.5-16", "320/85R24", "12.4-24 6PR"):
+        found = given("tire-size", tire=size, tire_mass="900 lb")
+        assert found.finding == model.UNKNOWN
+        assert [item.field for item in found.unchecked if item.name == "load"] == ["rated_load"]
+        assert "max load" in sentences.lead(found, "us")
+
+
+def test_a_load_index_at_a_pressure_needs_the_pressure_it_holds_at() -> None:
+    typed = {"tire": "320/85R24 122A8", "tire_mass": "2500 lb", "pressure": "10 psi"}
+    found = given("tire-size", **typed)
+    assert [item.field for item in found.unchecked if item.name == "load"] == ["rated_pressure"]
+    found = given("tire-size", **typed, rated_pressure="23 psi")
+    assert finding(found, "load") == model.OVER
+
+
+def test_a_row_carries_less_at_less_pressure() -> None:
+    # tires/TY-A: 16.9-28 10PR R-1 carries 2380 kg at 200 kPa.
+    at_row = given("tire-size", tire="16.9-28 10PR R-1", pressure="200 kPa", ask="load")
+    assert output(at_row, "carries") == pytest.approx(2380)
+    less = given("tire-size", tire="16.9-28 10PR R-1", pressure="138 kPa", ask="load")
+    assert 1700 < output(less, "carries") < 2380
+    more = given("tire-size", tire="16.9-28 10PR R-1", pressure="300 kPa", ask="load")
+    assert output(more, "carries") == pytest.approx(2380)
+
+
+def test_two_service_descriptions_are_two_speeds() -> None:
+    typed = {"tire": "320/85R24 122A8/119B", "tire_mass": "1400 kg"}
+    assert finding(given("tire-size", **typed, road_speed="24 mph"), "load") == model.CLOSE
+    assert finding(given("tire-size", **typed, road_speed="30 mph"), "load") == model.OVER
+    assert finding(given("tire-size", **typed, road_speed="33 mph"), "speed") == model.OVER
 
 
 def test_size_parts_are_explained() -> None:
@@ -570,7 +651,7 @@ def test_size_pressure_for_the_load_and_the_work() -> None:
     loader = output(answer("tire-size", **typed, road_speed="", work="loader"), "pressure_needed")
     assert loader - plain == pytest.approx(30_000)
     found = answer("tire-size", **typed, road_speed="", pressure=f"{plain / 6894.757:.4f} psi")
-    assert output(found, "at_pressure") == pytest.approx(900 * 0.45359237, rel=1e-3)
+    assert output(found, "carries") == pytest.approx(900 * 0.45359237, rel=1e-3)
     assert output(found, "contact_area") == pytest.approx(900 * 0.45359237 * 9.80665 / plain, 1e-3)
 
 
