@@ -149,8 +149,6 @@ CASES = [
         {"place": "TX", "behind_kind": "none", "tractor_width": "13 ft", "tractor_made": "2020"},
     ),
     ("road", {"behind_kind": "trailed", "rated_speed": "10 mph", "implement_marking": "full"}),
-    ("rail-crossing", {}),
-    ("rail-crossing", {"signals": "flashing", "combination_length": "60 ft"}),
 ]
 
 
@@ -347,16 +345,6 @@ def test_side_view_says_whether_the_lamps_are_hidden():
     assert isinstance(found.pictures[1], Scene)
     assert "hides" in found.pictures[1].description.template
     assert "can be seen" in answer("road", see_through="open").pictures[1].description.template
-
-
-# --- railroad --------------------------------------------------------------------------------
-
-
-def test_signals_give_as_little_as_20_seconds():
-    found = answer("rail-crossing", signals="flashing", combination_length="60 ft")
-    assert output(found, "time") == pytest.approx(18.6, abs=0.05)
-    assert check(found, "signals").finding in (model.WITHIN, model.CLOSE)
-    assert check(answer("rail-crossing"), "signals") is None
 
 
 def test_place_names_are_accepted_as_written():
