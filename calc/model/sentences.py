@@ -47,15 +47,16 @@ def _percent(margin: float) -> str:
     return f"{shown} %".replace("-", "\u2212")
 
 
-def check_sentence(verdict: Verdict, system: str) -> str:
-    """One sentence that says what a check found."""
+def check_sentence(verdict: Verdict, system: str, heading: str = "") -> str:
+    """One sentence that says what a check found, under its title or another heading."""
     check = verdict.check
     if check.sentence:
         said = words(check.sentence, system)
         if check.sense == "fits" and verdict.finding == model.UNKNOWN:
             said = f"{check.title}: it depends on what isn't known yet."
         return said
-    return f"{check.title}: {value_text(verdict, system)}, and {_needed(verdict, system)}."
+    said = f"{value_text(verdict, system)}, and {_needed(verdict, system)}"
+    return f"{heading or check.title}: {said}."
 
 
 def _needed(verdict: Verdict, system: str) -> str:
@@ -70,16 +71,28 @@ def _needed(verdict: Verdict, system: str) -> str:
 def lead(answer: Answer, system: str) -> str:
     """The answer in a sentence, as a person at the counter would say it.
 
-    The ask's own words where it has them for this finding; else what the worksheet or the
-    deciding check says.
+    A danger beside the question comes before everything. Else the ask's own words where it has
+    them for this finding; else what the worksheet or the deciding check says.
     """
     if answer.missing:
         return missing_sentence(answer.missing)
+    if _danger_beside(answer):
+        assert answer.deciding is not None
+        heading = answer.deciding.check.heading(model.OVER)
+        return check_sentence(answer.deciding, system, heading)
     template = answer.ask.sentence(answer.finding)
     if template:
         return template.format_map(_Told(answer, system))
     said = answer.advice.says.get(answer.ask.key)
     return words(said, system) if said else headline(answer, system)
+
+
+def _danger_beside(answer: Answer) -> bool:
+    """Whether what decides is a danger that the question didn't ask about."""
+    found = answer.deciding
+    if found is None or found.finding != model.OVER or found.check.grade != model.DANGER:
+        return False
+    return bool(answer.ask.checks) and found.check.name not in answer.ask.checks
 
 
 def missing_sentence(fields: Sequence[model.AnyField]) -> str:
