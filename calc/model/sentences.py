@@ -157,8 +157,12 @@ def mends(answer: Answer, remedy: model.Remedy) -> str:
 
 def missing_sentence(fields: Sequence[model.AnyField]) -> str:
     """Which needed fields nobody filled in."""
-    labels = q.joined([model.in_sentence(item.label).rstrip("?") for item in fields])
-    return f"Say the {labels} first."
+    return f"Say first: {q.joined([quoted(item) for item in fields])}."
+
+
+def quoted(item: model.AnyField) -> str:
+    """A field's label as a sentence may hold any label: “How far off a driver sees you”."""
+    return f"“{item.label.rstrip('?')}”"
 
 
 class _Told(dict[str, str]):
@@ -242,8 +246,7 @@ def _undecided(answer: Answer) -> bool:
 def unchecked_sentence(answer: Answer, item: model.Unchecked) -> str:
     """What could not be checked, and where the number for it is read."""
     field = answer.worksheet.field(item.field)
-    label = model.in_sentence(field.label).rstrip("?")
-    return f"{item.title}: not checked, because nobody said the {label}. {field.help}"
+    return f"{item.title}: not checked while {quoted(field)} is blank. {field.help}"
 
 
 def settle_sentence(answer: Answer, system: str) -> str:
@@ -252,18 +255,17 @@ def settle_sentence(answer: Answer, system: str) -> str:
     if found is None:
         return ""
     item = found.field
-    said = f"What would settle it best: “{item.label.rstrip('?')}”. {item.help}"
-    if isinstance(item, model.Field):
-        unit = item.unit(system)
-        if found.low is not None:
-            edge = q.show(found.low, item.kind, system, unit=unit)
-            said += f" At {edge} or more this check is met, whatever the other unknowns are."
-        elif found.high is not None:
-            edge = q.show(found.high, item.kind, system, unit=unit)
-            said += f" At {edge} or less this check is met, whatever the other unknowns are."
-        else:
-            said += " By itself it may not be enough; then the next one is named here."
-    return said
+    said = f"What would settle it best: {quoted(item)}. {item.help}"
+    if not isinstance(item, model.Field):
+        return said
+    edge, side = (found.low, "more") if found.low is not None else (found.high, "less")
+    if edge is None:
+        return f"{said} By itself it may not be enough; then the next one is named here."
+    low, high = (q.base(end, item.kind) for end in (item.low, item.high))
+    if abs(edge) < 1e-6 * (high - low):
+        edge = 0.0  # found by halving, so a hair beside nothing
+    shown = q.show(edge, item.kind, system, unit=item.unit(system))
+    return f"{said} At {shown} or {side} this check is met, whatever the other unknowns are."
 
 
 def assumed_sentence(assumed: model.Assumed, system: str) -> str:
