@@ -7,13 +7,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.model import sentences
-from calc.render.live import respond
 from calc import links, model, search, worksheets
+from calc.model import sentences
 from calc.render import parts
+from calc.render.live import respond
 from calc.render.reply import (
     EXAMPLE_MARK,
-    LEAST_CAUTION,
     SHORT,
     ask_back,
     fits_short,
@@ -297,7 +296,9 @@ def test_a_part_stands_with_the_remedy_it_is_for_and_nowhere_else(shelf):
     assert line not in reply(answer)
 
 
-@pytest.mark.parametrize("bad", [None, 7, "x", [7], [{}], [{"for": 7}], [{"for": [7]}], {"for": "a"}])
+@pytest.mark.parametrize(
+    "bad", [None, 7, "x", [7], [{}], [{"for": 7}], [{"for": [7]}], {"for": "a"}]
+)
 def test_what_is_no_part_is_left_out(shelf, bad):
     shelf(bad)
     answer = search.answer(worksheets.load("lawn"), {"tool": "core", "sprinklers": "yes"})
@@ -335,7 +336,9 @@ def test_the_browser_gets_every_kind_with_the_whole_answer_alone():
     whole = json.loads(respond(json.dumps({**asked, "stage": "full"})))
     assert "ask_back" in whole
     assert whole["reply"].endswith(f"{LINK}\nExample Yard")
-    assert LINK in whole["reply_html"].replace("&amp;", "&") and whole["short"].endswith(f"Example Yard {LINK}")
+    assert LINK in whole["reply_html"].replace("&amp;", "&") and whole["short"].endswith(
+        f"Example Yard {LINK}"
+    )
     assert whole["short_has_link"] is True
     first = json.loads(respond(json.dumps({**asked, "stage": "exact"})))
     assert not first["final"] and "reply" not in first and "short" not in first

@@ -55,9 +55,52 @@ LEAST_CAUTION = "The manuals come first."
 EXAMPLE_MARK = "(An example.)"
 # Words that say nothing of what a caution is about, by their first letters.
 _EMPTY = frozenset(
-    "about above after befor being below both could every first from have into keep less more most "
-    "much never nothi only other over same than that their them then there these they this those "
-    "tract under until what when where which while with your".split()
+    [
+        "about",
+        "above",
+        "after",
+        "befor",
+        "being",
+        "below",
+        "both",
+        "could",
+        "every",
+        "first",
+        "from",
+        "have",
+        "into",
+        "keep",
+        "less",
+        "more",
+        "most",
+        "much",
+        "never",
+        "nothi",
+        "only",
+        "other",
+        "over",
+        "same",
+        "than",
+        "that",
+        "their",
+        "them",
+        "then",
+        "there",
+        "these",
+        "they",
+        "this",
+        "those",
+        "tract",
+        "under",
+        "until",
+        "what",
+        "when",
+        "where",
+        "which",
+        "while",
+        "with",
+        "your",
+    ]
 )
 
 

@@ -119,7 +119,7 @@ def test_no_slope_is_within(machine: str, slope: str, expected: str) -> None:
 @pytest.mark.parametrize("ask", ["tool", "flags", "pressure", "time", "ruts", "season"])
 def test_above_the_manuals_figure_every_answer_leads_with_the_slope(ask: str) -> None:
     said = lead(ask, slope="25 %")
-    assert said.startswith("Steeper than mower manuals allow") and "25 %" in said
+    assert said.startswith("Too steep: 25 %") and "25 %" in said
 
 
 def test_a_slope_nobody_gave_is_listed_as_not_checked() -> None:
