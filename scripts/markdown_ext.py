@@ -14,6 +14,7 @@ On a line of its own::
     ::: software
     ::: machines
     ::: matrix
+    ::: checks
 
 and within a sentence: ``{{ value twenty_percent }}``.
 """
@@ -63,10 +64,11 @@ class Source:
         """Return the HTML of what `written` asks for."""
         from calc.errors import UnknownName
         from calc.render import page, yard
-        from scripts import embeds, headers, shop
+        from scripts import checks, embeds, headers, shop
 
         makers: dict[str, Callable[[], str]] = {
-            "worksheet": lambda: page.worksheet_block(name, shop.units()),
+            "worksheet": lambda: page.worksheet_block(name, shop.units()) + self.checked(name),
+            "checks": lambda: checks.table_html(self.href),
             "table": lambda: page.table_block(name),
             "sources": lambda: page.sources_block(name),
             "question-index": lambda: page.index_block(self.href),
@@ -111,6 +113,13 @@ class Source:
     def is_offline(self) -> bool:
         """True while the pages of the offline copy are being written."""
         return os.environ.get("YARDSTICK_OFFLINE") == "true"
+
+    def checked(self, name: str) -> str:
+        """Return the way from a calculator to its published checks; a framed one has no room."""
+        from scripts import checks, embeds
+
+        framed = self.name.startswith(f"{embeds.FOLDER}/")
+        return "" if framed else checks.link_html(name, self.href)
 
     def software(self) -> str:
         """Return the list of other people's software, and the way to its licenses."""

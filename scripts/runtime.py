@@ -51,6 +51,7 @@ BUILD_ONLY = (
     "calc/render/facts/",
     "calc/render/page",
     "calc/render/tables/",
+    "calc/tables/words/published_checks",
     "calc/tables/words/questions",
     "yardstick_calc-",
 )
