@@ -53,6 +53,7 @@ BUILD_ONLY = (
     "calc/render/index",
     "calc/render/page",
     "calc/render/tables/",
+    "calc/tables/words/published_checks",
     "calc/tables/words/questions",
     "yardstick_calc-",
 )

@@ -1,6 +1,7 @@
 /** The start: makes every worksheet on the page live, on this page and on the next ones. */
 
 import { catchUp, fits, reload } from "./build";
+import { filterChecks } from "./checks";
 import { reachTables } from "./dom";
 import { Embed } from "./embed";
 import { Finding } from "./finding";
@@ -46,6 +47,7 @@ let leaveTables = (): void => undefined;
 function mount(): void {
   leaveTables();
   leaveTables = reachTables(document.querySelector(".md-content") ?? document.body);
+  filterChecks(document);
   for (const sheet of sheets) sheet.release();
   engine.forget();
   // The server has another build by now: its pages don't go with this one's scripts.
