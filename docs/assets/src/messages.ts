@@ -3,11 +3,13 @@
 import { copyText, make } from "./dom";
 import type { Engine } from "./engine";
 import { KEPT_MESSAGE } from "./finding";
+import { NO_LINK, readLink, writeLink } from "./link";
 import { type Machine, siteLists } from "./machines";
 import type { MachineStore } from "./machine_store";
-import type { Request, Response, Units } from "./protocol";
+import type { Request, Response } from "./protocol";
 import { type Choice, type Read, type ReadQuestion, type Span, readMessage } from "./reading";
 import { copyRich, sendable, sender } from "./replies";
+import { storedUnits } from "./units";
 
 const PAUSE = 200;
 const MARKS: Record<string, string> = { within: "✓", close: "!", over: "✗", unknown: "?", compared: "=" };
@@ -125,13 +127,9 @@ class Card {
 
   /** The part of an address that opens it; with `ask`, it asks for what is lacking. */
   fragment(ask = false): string {
-    const kept = new URLSearchParams(this.question.link);
-    const parts = new URLSearchParams();
-    for (const word of ["v", "on", "ask"]) if (kept.get(word)) parts.set(word, kept.get(word)!);
-    if (ask && this.lacking.length) parts.set("wanted", this.lacking.map(({ name }) => name).join(","));
-    if (kept.get("units")) parts.set("units", kept.get("units")!);
-    for (const [name, text] of this.inputs) parts.set(name, text);
-    return parts.toString();
+    const given = readLink(this.question.link) ?? NO_LINK;
+    const wanted = ask ? this.lacking.map(({ name }) => name) : [];
+    return writeLink({ ...given, units: storedUnits(), inputs: Object.fromEntries(this.inputs), wanted });
   }
 
   show(answer: Verdict | undefined): void {
@@ -175,7 +173,6 @@ export class MessagesPage {
     place: HTMLElement,
     private readonly engine: Engine,
     store: MachineStore,
-    private readonly units: () => Units,
   ) {
     const listed = siteLists().groups.flatMap((group) => group.machines);
     this.machines = listed;
@@ -208,7 +205,7 @@ export class MessagesPage {
     const { turn } = this;
     const text = this.message.value;
     if (!text.trim()) return this.show(null);
-    const read = await readMessage(this.engine, text, this.units(), this.machines);
+    const read = await readMessage(this.engine, text, storedUnits(), this.machines);
     if (turn === this.turn && read) this.show(read);
   }
 
@@ -293,17 +290,17 @@ export class MessagesPage {
 
   private async answer(card: Card): Promise<Verdict | undefined> {
     const { worksheet, ask } = card.question;
-    const request = {
+    const request: Request = {
       worksheet,
       ask,
       inputs: Object.fromEntries(card.inputs),
       example: false,
-      units: this.units(),
+      units: storedUnits(),
       stage: "full",
       link: this.address(card),
       short_link: this.address(card),
     };
-    return ((await this.engine.ask(request as unknown as Request)) as unknown as Verdict | null) ?? undefined;
+    return ((await this.engine.ask(request)) as Verdict | null) ?? undefined;
   }
 
   private address(card: Card): string {
