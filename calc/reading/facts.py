@@ -270,12 +270,16 @@ def place_amounts(placing: Placing, given: Given) -> None:
     given.loose = [amount for amount in given.loose if amount.kinds]
 
 
+MOST_BETWEEN = 4  # words: "a 5 ft bush cutter or 6 ft"
+
+
 def _alternatives(placing: Placing) -> dict[int, Amount]:
     """Return, by the place of each of two amounts with "or" between them, the other."""
     found: dict[int, Amount] = {}
     for one, other in pairwise(placing.amounts):
         between = [token.text for token in placing.tokens[one.last : other.first]]
-        if between == ["or"] and (one.kinds == other.kinds or not one.kinds):
+        joined = between[-1:] == ["or"] and len(between) <= MOST_BETWEEN and "," not in between
+        if joined and (one.kinds == other.kinds or not one.kinds):
             found[one.first] = other
             found[other.first] = one
     return found

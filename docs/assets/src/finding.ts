@@ -142,7 +142,7 @@ export class Finding {
     const best = scored[0]?.score ?? 0;
     const counts = new Map<string, number>();
     return scored
-      .filter(({ score }) => score > 1.5 && score > best / 4)
+      .filter(({ score }) => score > 1.5 && score > best / 3)
       .filter(({ entry: { worksheet } }) => {
         counts.set(worksheet, (counts.get(worksheet) ?? 0) + 1);
         return counts.get(worksheet)! <= MOST_OF_ONE;
@@ -188,9 +188,14 @@ export class Finding {
         const note = filled.filled.map(({ label, shown }) => `${label}: ${shown}`).join("; ");
         const link = new URLSearchParams(filled.link);
         if (ask) link.set("ask", ask);
-        return { text, href: `${href}#${link}`, worksheet, note };
+        // The index's own wording may name other numbers than the reader's.
+        return { text: filled.question, href: `${href}#${link}`, worksheet, note };
       });
-    return [...own.filter(({ note }) => note), ...others].slice(0, MOST);
+    const once = new Map<string, Found>();
+    for (const each of [...own.filter(({ note }) => note), ...others]) {
+      if (!once.has(each.text)) once.set(each.text, each);
+    }
+    return [...once.values()].slice(0, MOST);
   }
 
   private draw(text: string, found: Entry[]): void {
