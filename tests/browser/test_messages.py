@@ -7,7 +7,7 @@ from urllib.parse import parse_qs, urlsplit
 import pytest
 from playwright.sync_api import Page
 
-from tests.browser.talk import until
+from tests.browser.talk import ANSWERED, until
 
 MESSAGE = (
     "Hi, got a 2600 lb tractor with 1400 lb lift at 24 in. Can it lift a 560 lb 5 ft bush cutter? "
@@ -132,3 +132,42 @@ def test_reads_in_50_ms(dealer: Page) -> None:
         )
         until(dealer, DONE)
     assert sorted(times)[1] < 50, times
+
+
+def test_from_paste_to_the_final_reply(dealer: Page, address: str) -> None:
+    """The dealer asks back, the customer fills in and sends back, the dealer answers."""
+    paste(dealer, "can my 2600 lb tractor lift a 560 lb bush cutter?")
+    reply = dealer.locator("#ys-reply").input_value()
+    (link,) = [word for word in reply.split() if "#" in word]
+    wanted = parse_qs(urlsplit(link).fragment)["wanted"][0].split(",")
+    assert "lift_capacity" in wanted and "tractor_mass" not in wanted
+    customer = dealer.context.new_page()
+    customer.goto(link)
+    customer.wait_for_selector(ANSWERED)
+    asked = customer.locator(".ys-asked [name]").evaluate_all("(all) => all.map((e) => e.name)")
+    assert asked == wanted
+    customer.locator("[name=lift_capacity]").fill("1,400 lb")
+    customer.locator("[name=lift_rated_at]").select_option("610")
+    dealer.context.grant_permissions(["clipboard-read", "clipboard-write"])
+    customer.get_by_role("button", name="Copy to send back").click()
+    customer.get_by_text("Copied.").wait_for()
+    back = customer.evaluate("navigator.clipboard.readText()")
+    assert "Hitch lift capacity: 1,400 lb" in back
+    customer.close()
+    dealer.locator("#ys-message").fill(back)
+    dealer.wait_for_selector("[data-field=lift_capacity] .ys-from")
+    until(dealer, DONE)
+    final = dealer.locator("#ys-reply").input_value()
+    (link,) = [word for word in final.split() if "#" in word]
+    given = parse_qs(urlsplit(link).fragment)
+    assert given["lift_capacity"] == ["1,400 lb"] and given["tractor_mass"] == ["2600 lb"]
+    assert given["lift_rated_at"] == ["610"] and given["implement_kind"] == ["rotary_cutter"]
+
+
+def test_shared_from_the_menu_of_the_device(page: Page, address: str) -> None:
+    target = page.request.get(f"{address}manifest.webmanifest").json()["share_target"]
+    assert target["method"] == "GET" and target["action"] == "./messages/"
+    page.goto(f"{address}messages/?text=what+lights+do+I+need+on+the+road+in+Ohio")
+    until(page, DONE)
+    assert page.locator("#ys-message").input_value() == "what lights do I need on the road in Ohio"
+    assert "?" not in page.url

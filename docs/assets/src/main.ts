@@ -10,6 +10,7 @@ import { MachineStore } from "./machine_store";
 import { MachinesPage } from "./machines_page";
 import { MessagesPage } from "./messages";
 import { Picker } from "./picker";
+import { SendBack } from "./sending";
 import { isFor, Sheet } from "./sheet";
 import { arrived } from "./typed";
 
@@ -63,6 +64,8 @@ function mount(): void {
   const box = document.querySelector<HTMLElement>("#ys-find");
   if (box) yard.push(new Finding(box, engine, machines));
   const messages = document.querySelector<HTMLElement>("#ys-messages");
+  const back = SendBack.here();
+  if (back) yard.push(back);
   if (messages) yard.push(new MessagesPage(messages, engine, machines));
   arrived();
   keeping.show();
