@@ -22,6 +22,7 @@ _COMMA, _AND = 2, 1
 _LINKS = frozenset(small_words("links"))
 # Words that may stand between an amount and its noun.
 _ADJECTIVES = frozenset(small_words("adjectives"))
+_NO_WIDTH = frozenset(small_words("no width"))
 DRIVEN_BY_RATING = "generator"  # the power beside it is what it gives
 SUBJECTS = {"implement_kind": "implement", "generic": "implement", "tractor_kind": "tractor"}
 # Choices that say nothing of a machine by themselves.
@@ -170,10 +171,16 @@ class Placing:
         subject = behind or self.about(amount)
         found += self._by_cues(amount, subject)
         if not behind and subject and not ("power" in amount.kinds and subject == "implement"):
-            found += self._by_subject(amount, subject, 4.5, "the sentence speaks of it")
+            if "length" not in amount.kinds or not self._is_elsewhere(amount):
+                found += self._by_subject(amount, subject, 4.5, "the sentence speaks of it")
         if not found:
             found += self._by_subject(amount, "", 6, "such a number is usually that")
         return sorted(found, key=lambda fact: fact.cost)
+
+    def _is_elsewhere(self, amount: Amount) -> bool:
+        """Whether the words behind a length say that it is no width: "30 in back"."""
+        behind = self.tokens[amount.last : amount.last + 1]
+        return any(token.text in _NO_WIDTH for token in behind)
 
     def _by_subject(self, amount: Amount, subject: str, cost: float, why: str) -> list[Fact]:
         return [
