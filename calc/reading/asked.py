@@ -112,7 +112,7 @@ def marks_of(stems: Sequence[str], said: Sequence[Said], given: Given) -> list[s
 _QUESTION_WORDS = frozenset(map(stem, small_words("question words")))
 _POWER_UNITS = frozenset(["hp", "kw", "horse", stem("horse"), stem("horsepower")])
 _NAMED = frozenset(["implement_kind", "implement_shaft"])
-_KINDS = frozenset(["tool", "soil_state", "quick_coupler", "liquid", "machine", "transmission"])
+_KINDS = frozenset(["tool", "soil_state", "quick_coupler", "liquid", "machine", "hours"])
 
 
 def questions(marks: list[set[str]], ends: Sequence[int]) -> list[Asked]:

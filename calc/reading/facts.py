@@ -170,15 +170,18 @@ class Placing:
             found += self._by_subject(amount, behind, 0.5, "its noun stands right behind it")
         subject = behind or self.about(amount)
         found += self._by_cues(amount, subject)
-        if not behind and subject and not ("power" in amount.kinds and subject == "implement"):
-            if "length" not in amount.kinds or not self._is_elsewhere(amount):
-                found += self._by_subject(amount, subject, 4.5, "the sentence speaks of it")
+        if not behind and subject and not self._is_elsewhere(amount, subject):
+            found += self._by_subject(amount, subject, 4.5, "the sentence speaks of it")
         if not found:
             found += self._by_subject(amount, "", 6, "such a number is usually that")
         return sorted(found, key=lambda fact: fact.cost)
 
-    def _is_elsewhere(self, amount: Amount) -> bool:
-        """Whether the words behind a length say that it is no width: "30 in back"."""
+    def _is_elsewhere(self, amount: Amount, subject: str) -> bool:
+        """Whether an amount is not of what the sentence speaks of: "30 in back", a cutter's hp."""
+        if "power" in amount.kinds and subject == "implement":
+            return True
+        if "length" not in amount.kinds:
+            return False
         behind = self.tokens[amount.last : amount.last + 1]
         return any(token.text in _NO_WIDTH for token in behind)
 
@@ -225,7 +228,8 @@ class Placing:
         elif not self._fits_bare(cue, amount, before, apart, said):
             return None
         length = 0.1 * (said.last - said.first)
-        return apart + 1 - length - 0.3 * bool(cue.subject) + 0.4 * (not cue.side and not before)
+        closeness = 0.2 * bool(cue.side) + 0.3 * bool(cue.subject)
+        return apart + 1 - length - closeness + 0.4 * (not cue.side and not before)
 
     def _fits_bare(self, cue: Cue, amount: Amount, before: bool, apart: float, said: Said) -> bool:
         """Whether a number without a unit may be of a cue's field."""
@@ -292,7 +296,13 @@ def _alternatives(placing: Placing) -> dict[int, Amount]:
     return found
 
 
-def place_choices(said: Iterable[Said], given: Given) -> None:
+def _is_asked_for(each: Said, tokens: list[Token]) -> bool:
+    """Whether a phrase names what is asked for: "do I need trailer brakes", not "need to rake"."""
+    before = [token.text for token in tokens[max(0, each.first - 3) : each.first]]
+    return "need" in before and not {"to", "in", "at", "on"} & set(before)
+
+
+def place_choices(said: Iterable[Said], tokens: list[Token], given: Given) -> None:
     """Take every word that names a value of a choice; where two disagree, neither is taken."""
     found: dict[str, list[Fact]] = {}
     generic: list[Said] = []
@@ -300,7 +310,9 @@ def place_choices(said: Iterable[Said], given: Given) -> None:
         for sense in each.senses:
             if sense.sense == "generic":
                 generic.append(each)
-            elif sense.sense not in NOT_FIELDS:
+            elif sense.sense not in NOT_FIELDS and not (
+                sense.sense not in SUBJECTS and _is_asked_for(each, tokens)
+            ):
                 why = f"“{each.phrase}” says it" if each.exact else "spelled almost so"
                 fact = Fact((sense.sense,), each.first, each.last, sense.value, why=why)
                 found.setdefault(sense.sense, []).append(fact)
