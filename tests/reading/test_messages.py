@@ -8,7 +8,7 @@ from calc import reading, tables, worksheets
 from calc.machines import demo
 from calc.reading import asked, facts
 from calc.reading.words import mended, slips, stem
-from scripts import score_messages
+from scripts import score_messages, sections
 
 DATA = Path(__file__).parents[1] / "data"
 FIRST = (
@@ -146,3 +146,11 @@ def test_the_lexicon_names_options_that_there_are():
             choices = [f for f in fields if f.name == row["sense"] and hasattr(f, "options")]
             values = {option.value for choice in choices for option in choice.options}
             assert row["value"] in values, row
+
+
+def test_a_section_of_figures_leaves_the_others(tmp_path):
+    page = tmp_path / "page.md"
+    page.write_text("# Top\n\n## One\n\nold\n\n## Two\n\nkept\n")
+    sections.put(page, "## One", "## One\n\nnew\n")
+    sections.put(page, "## Three", "## Three\n\nlast")
+    assert page.read_text() == "# Top\n\n## One\n\nnew\n\n## Two\n\nkept\n\n## Three\n\nlast\n"
