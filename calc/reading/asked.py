@@ -49,6 +49,8 @@ def patterns() -> tuple[Pattern, ...]:
     """Return every pattern, in the order in which they are tried."""
     found = []
     for row in tables.rows("words/asked"):
+        if row["worksheet"] not in worksheets.names():
+            continue
         words = row["words"].split()
         needs = tuple(tuple(map(_plain, w.split("/"))) for w in words if not w.startswith("!"))
         without = frozenset(_plain(word[1:]) for word in words if word.startswith("!"))

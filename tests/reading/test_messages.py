@@ -132,6 +132,19 @@ def test_every_worksheet_can_be_asked_for():
     assert {p.worksheet for p in asked.patterns()} == set(worksheets.names())
 
 
+def test_the_patterns_name_asks_that_there_are():
+    """Of the asks that a pattern names, its worksheet has one, once it has any."""
+    for pattern in asked.patterns():
+        own = {ask.key for ask in worksheets.load(pattern.worksheet).asks}
+        if own and pattern.asks:
+            assert own & set(pattern.asks), pattern
+
+
+def test_a_pattern_leads_to_its_ask():
+    assert only("Is it worth fixing the dents before I sell?").ask == "repair"
+    assert only("does this 20 A fuse protect the wire?").ask == "fuse"
+
+
 def test_the_tables_name_fields_that_there_are():
     names = {item.name for name in worksheets.names() for item in worksheets.load(name).fields}
     said = {name for rows in facts.cues().values() for cue in rows for name in cue.fields}
