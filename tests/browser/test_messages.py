@@ -7,6 +7,7 @@ from urllib.parse import parse_qs, urlsplit
 import pytest
 from playwright.sync_api import Page
 
+from calc.render import round_up
 from tests.browser.talk import ANSWERED, until
 
 MESSAGE = (
@@ -171,3 +172,34 @@ def test_shared_from_the_menu_of_the_device(page: Page, address: str) -> None:
     until(page, DONE)
     assert page.locator("#ys-message").input_value() == "what lights do I need on the road in Ohio"
     assert "?" not in page.url
+
+
+def test_a_round_up_is_kept_ordered_and_saved(dealer: Page) -> None:
+    paste(dealer, MESSAGE)
+    for card in dealer.locator(".ys-question").all():
+        card.get_by_role("button", name="Keep").click()
+    dealer.context.grant_permissions(["clipboard-read", "clipboard-write"])
+    dealer.get_by_role("button", name="Copy", exact=True).click()
+    dealer.reload()
+    dealer.get_by_text("Your round-up: 2 kept").click()
+    questions = dealer.get_by_label("The question, in your words")
+    questions.nth(0).fill("Will the front stay down?")
+    questions.nth(0).press("Tab")
+    dealer.get_by_label("A note of your own").nth(0).fill("Weigh it here, then say.")
+    dealer.get_by_label("A note of your own").nth(0).press("Tab")
+    dealer.get_by_label("Move down: Will the front stay down?").click()
+    with dealer.expect_download() as download:
+        dealer.get_by_role("button", name="Save for the shop's site").click()
+    text = download.value.path().read_text(encoding="utf-8")
+    kept, problems = round_up.read(text, "round_up.csv")
+    assert problems == () and download.value.suggested_filename == "round_up.csv"
+    assert [each.question for each in kept][1] == "Will the front stay down?"
+    assert kept[1].note == "Weigh it here, then say."
+    assert kept[1].inputs["tractor_mass"] == "2600 lb"
+    assert "Hi" not in text
+    dealer.get_by_role("button", name="Copy as an outline").click()
+    dealer.get_by_text("Outline copied.").wait_for()
+    outline = dealer.evaluate("navigator.clipboard.readText()")
+    assert "2. Will the front stay down?" in outline and "Show: " in outline
+    dealer.get_by_label("Take out: Will the front stay down?").click()
+    dealer.get_by_text("Your round-up: 1 kept").wait_for()
