@@ -51,6 +51,7 @@ BUILD_ONLY = (
     "calc/reading/finding",
     "calc/render/facts/",
     "calc/render/index",
+    "calc/render/round_up",
     "calc/render/page",
     "calc/render/tables/",
     "calc/tables/words/published_checks",

@@ -36,6 +36,10 @@ class Shop:
     tractors: tuple[Any, ...]  # of calc.machines.Machine
     implements: tuple[Any, ...]
     problems: tuple[str, ...]
+    round_up: tuple[Any, ...] = ()  # of calc.render.round_up.Kept
+
+
+ROUND_UP = "round_up.csv"
 
 
 def read(folder: Path) -> Shop:
@@ -52,6 +56,7 @@ def read(folder: Path) -> Shop:
         if content is not None:
             lists[role], found = machines.read_machines(content, role, str(path))
             problems += found
+    kept = _round_up(folder / ROUND_UP, problems)
     return Shop(
         settings["name"],
         settings["contact"],
@@ -62,7 +67,20 @@ def read(folder: Path) -> Shop:
         lists["tractor"],
         lists["implement"],
         tuple(problems),
+        kept,
     )
+
+
+def _round_up(path: Path, problems: list[str]) -> tuple[Any, ...]:
+    """Return the questions of the shop's round-up; a shop needs none."""
+    from calc.render import round_up
+
+    content = _text(path, problems) if path.exists() else None
+    if content is None:
+        return ()
+    found, wrong = round_up.read(content, str(path))
+    problems += wrong
+    return found
 
 
 def _text(path: Path, problems: list[str]) -> str | None:
@@ -179,6 +197,12 @@ def units() -> str:
     """Return the units in which this site's pages are written."""
     found = current()
     return found.units if found else "us"
+
+
+def round_up() -> tuple[Any, ...]:
+    """Return the questions of the shop's round-up; none on a site that is no shop's."""
+    found = current()
+    return found.round_up if found else ()
 
 
 def lists_script() -> str:

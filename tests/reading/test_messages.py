@@ -8,7 +8,7 @@ from calc import reading, tables, worksheets
 from calc.machines import demo
 from calc.reading import asked, facts
 from calc.reading.words import mended, slips, stem
-from scripts import score_messages
+from scripts import score_messages, sections
 
 DATA = Path(__file__).parents[1] / "data"
 FIRST = (
@@ -132,6 +132,19 @@ def test_every_worksheet_can_be_asked_for():
     assert {p.worksheet for p in asked.patterns()} == set(worksheets.names())
 
 
+def test_the_patterns_name_asks_that_there_are():
+    """Of the asks that a pattern names, its worksheet has one, once it has any."""
+    for pattern in asked.patterns():
+        own = {ask.key for ask in worksheets.load(pattern.worksheet).asks}
+        if own and pattern.asks:
+            assert own & set(pattern.asks), pattern
+
+
+def test_a_pattern_leads_to_its_ask():
+    assert only("Is it worth fixing the dents before I sell?").ask == "repair"
+    assert only("does this 20 A fuse protect the wire?").ask == "fuse"
+
+
 def test_the_tables_name_fields_that_there_are():
     names = {item.name for name in worksheets.names() for item in worksheets.load(name).fields}
     said = {name for rows in facts.cues().values() for cue in rows for name in cue.fields}
@@ -146,3 +159,11 @@ def test_the_lexicon_names_options_that_there_are():
             choices = [f for f in fields if f.name == row["sense"] and hasattr(f, "options")]
             values = {option.value for choice in choices for option in choice.options}
             assert row["value"] in values, row
+
+
+def test_a_section_of_figures_leaves_the_others(tmp_path):
+    page = tmp_path / "page.md"
+    page.write_text("# Top\n\n## One\n\nold\n\n## Two\n\nkept\n")
+    sections.put(page, "## One", "## One\n\nnew\n")
+    sections.put(page, "## Three", "## Three\n\nlast")
+    assert page.read_text() == "# Top\n\n## One\n\nnew\n\n## Two\n\nkept\n\n## Three\n\nlast\n"

@@ -4,16 +4,16 @@ import { catchUp, fits, reload } from "./build";
 import { filterChecks } from "./checks";
 import { reachTables } from "./dom";
 import { Embed } from "./embed";
-import { Finding } from "./finding";
 import { Engine } from "./engine";
+import { Finding } from "./finding";
 import { Keeping } from "./keep";
 import { MachineStore } from "./machine_store";
 import { MachinesPage } from "./machines_page";
 import { MessagesPage } from "./messages";
 import { Picker } from "./picker";
+import { SendBack } from "./sending";
 import { isFor, Sheet } from "./sheet";
 import { arrived } from "./typed";
-import { storedUnits } from "./units";
 
 interface Observable {
   subscribe(next: () => void): void;
@@ -64,9 +64,11 @@ function mount(): void {
   const page = document.querySelector<HTMLElement>("#ys-machines");
   if (page) yard.push(new MachinesPage(page, machines));
   const box = document.querySelector<HTMLElement>("#ys-find");
-  if (box) yard.push(new Finding(box, engine, machines, storedUnits));
+  if (box) yard.push(new Finding(box, engine, machines));
   const messages = document.querySelector<HTMLElement>("#ys-messages");
-  if (messages) yard.push(new MessagesPage(messages, engine, machines, storedUnits));
+  const back = SendBack.here();
+  if (back) yard.push(back);
+  if (messages) yard.push(new MessagesPage(messages, engine, machines));
   arrived();
   keeping.show();
   if (embed) embed.follow();
