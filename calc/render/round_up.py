@@ -89,7 +89,6 @@ def _entry(kept: Kept, href: Callable[[str], str], system: str) -> h.Element:
         for name, text in kept.inputs.items()
         for item in [sheet.field(name)]
     ]
-    finding = f"{sheet.finding_words(answer.finding)}."
     checks = [sentences.check_sentence(verdict, system) for verdict in answer.verdicts[:2]]
     return h.section[
         h.h2[kept.question],

@@ -108,7 +108,11 @@ def pairing(warm: Page) -> Iterator[Page]:
     warm.on("pageerror", lambda error: note(str(error)))
     warm.emulate_media(media="screen")
     warm.get_by_role("button", name="US", exact=True).click()
-    warm.evaluate("(hash) => { location.hash = hash; }", given())
+    # Said by hand as well: the browser says nothing of a hash that stands there already.
+    warm.evaluate(
+        "(hash) => { location.hash = hash; window.dispatchEvent(new Event('hashchange')); }",
+        given(),
+    )
     settle(warm)
     warm.evaluate("document.activeElement.blur()")
     yield warm

@@ -70,9 +70,11 @@ def settle(page: Page) -> None:
     page.wait_for_timeout(ADDRESS_PAUSE)
 
 
-def native(typed: dict[str, str], worksheet: str = "pairing", units: str = "us") -> str:
-    """What native Python answers to the same form."""
-    asked = {"worksheet": worksheet, "inputs": typed, "units": units, "stage": "full"}
+def native(
+    typed: dict[str, str], worksheet: str = "pairing", units: str = "us", **more: str
+) -> str:
+    """What native Python answers to the same form; `more` is what the replies need."""
+    asked = {"worksheet": worksheet, "inputs": typed, "units": units, "stage": "full", **more}
     return live.respond(json.dumps(asked))
 
 

@@ -42,6 +42,18 @@ function whenIdle(action: () => void): void {
   else setTimeout(action, 200);
 }
 
+/** On a calculator's page the link past the navigation leads to the calculator. */
+function skipTo(section: HTMLElement | undefined): void {
+  const link = document.querySelector<HTMLAnchorElement>(".md-skip");
+  if (!link || !section) return;
+  section.tabIndex = -1;
+  link.addEventListener("click", (event) => {
+    event.preventDefault();
+    section.focus();
+    section.scrollIntoView();
+  });
+}
+
 let leaveTables = (): void => undefined;
 
 function mount(): void {
@@ -57,6 +69,7 @@ function mount(): void {
   }
   const sections = [...document.querySelectorAll<HTMLElement>("section.ys[data-worksheet]")];
   sheets = sections.map((section, index) => new Sheet(section, engine, isFor(section, !index), !index));
+  skipTo(sections[0]);
   for (const each of yard) each.release();
   yard = [...document.querySelectorAll<HTMLElement>(".ys-form .ys-pick")].map(
     (place) => new Picker(place, place.closest("form")!, machines, new URL("..", engine.base).href),
