@@ -36,7 +36,7 @@ def test_lists_fields_with_example_limits_and_typical_range(capsys):
 def test_prints_the_reply(capsys):
     code, out, err = run(capsys, "pairing", "--example", "working_width=48 in")
     assert code == 0 and not err
-    assert not out.startswith("Tractor and implement") and " in" in out.splitlines()[0]
+    assert not out.startswith("Tractor and implement") and " lb" in out.splitlines()[0]
     assert "Take care: " in out
 
 
