@@ -33,7 +33,8 @@ def test_monthly_payment_of_a_long_loan() -> None:
 )
 def test_balance_after_payments(payments: int, printed: float) -> None:
     found = finance.balance_after(300_000, 0.048 / 12, 1_574, payments)
-    assert found == pytest.approx(printed, abs=0.51)
+    # Half a dollar of print, and the interest of each month rounded to a cent.
+    assert found == pytest.approx(printed, abs=0.5 + 0.005 * math.sqrt(payments) * 2)
 
 
 def test_monthly_payment_on_a_tractor() -> None:
