@@ -251,7 +251,7 @@ def test_ask_back_asks_first_for_what_is_needed_and_for_governing_numbers():
     if needed.missing:
         assert wanted(needed)[0] is needed.missing[0]
     money = search.answer(worksheets.load("resale"), {}, ask="worth")
-    assert [item.name for item in wanted(money)] == ["like_new_price"]
+    assert [item.name for item in wanted(money)] == ["like_new_price", "age", "hour_meter"]
 
 
 @pytest.mark.parametrize("name", NAMES)

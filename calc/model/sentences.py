@@ -80,7 +80,10 @@ def lead(answer: Answer, system: str) -> str:
     named = deciding.check.name if deciding and deciding.finding == answer.finding else ""
     template = answer.ask.sentence(answer.finding, named)
     if template:
-        return template.format_map(_Told(answer, system))
+        try:
+            return template.format_map(_Told(answer, system))
+        except _Absent:
+            pass  # the sentence names a number that doesn't apply here
     if deciding and _danger_beside(answer):
         return check_sentence(deciding, system, deciding.check.heading(model.OVER))
     said = answer.advice.says.get(answer.ask.key)
@@ -165,6 +168,10 @@ def quoted(item: model.AnyField) -> str:
     return f"“{item.label.rstrip('?')}”"
 
 
+class _Absent(LookupError):
+    """A sentence names a number of the sums that they didn't give."""
+
+
 class _Told(dict[str, str]):
     """What a sentence of an ask may name: fields, numbers, and checks as {name.value}."""
 
@@ -177,6 +184,9 @@ class _Told(dict[str, str]):
         output = self.answer.output(name)
         if output is not None:
             return _Check(output_text(output, self.system), verdict, self.system)
+        fields = {item.name for item in self.answer.worksheet.fields}
+        if name in self.answer.worksheet.kinds and name not in fields:
+            raise _Absent(name)
         if verdict is not None and name not in self.answer.worksheet.kinds:
             return _Check("", verdict, self.system)
         return _Check(field_text(self.answer, name, self.system), verdict, self.system)
