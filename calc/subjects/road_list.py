@@ -38,13 +38,19 @@ class Situation:
 
     @cached_property
     def federal(self) -> dict[str, bool]:
-        """Whether the federal rule bound the makers of the units."""
+        """Whether the standard binds the units: by the federal rule, or the state's own year."""
         v = self.v
-        american = lamps.place_row(v.place)["country"] == "US"
+        field = v.use == "field"
         return {
-            "tractor": american and lamps.federal_rule_applies(v.tractor_made, v.use == "field"),
-            "towed": american and lamps.federal_rule_applies(v.implement_made, v.use == "field"),
+            unit: (self.american and lamps.federal_rule_applies(made, field))
+            or (field and lamps.standard_binds(v.place, made))
+            for unit, made in (("tractor", v.tractor_made), ("towed", v.implement_made))
         }
+
+    @property
+    def american(self) -> bool:
+        """Whether the place is in the United States."""
+        return lamps.place_row(self.v.place)["country"] == "US"
 
     @cached_property
     def _emblem(self) -> tuple[str, bool]:
@@ -59,6 +65,12 @@ class Situation:
     def symbol(self) -> bool:
         """Whether a speed symbol goes with it."""
         return self._emblem[1]
+
+    @property
+    def symbol_law(self) -> bool:
+        """Whether the law of the place itself asks for the speed symbol."""
+        rule = lamps.emblem_rule(self.v.place)
+        return rule is not None and rule.required == "law" and rule.above == "with symbol"
 
     @cached_property
     def emblem_behind(self) -> tuple[str, str, str] | None:
@@ -118,7 +130,10 @@ def situation(v: model.Inputs) -> Situation:
 
     spread = v.lamp_spread / 2
     hides_tail, hides_amber = hides(v.tail_height, spread), hides(v.flasher_height, spread)
-    hides_emblem = hides(v.emblem_height + EMBLEM_HEIGHT / 2, 0.0)
+    # An emblem counts when all of it is seen: a covered corner changes its shape at night.
+    hides_emblem = arith.max(
+        hides(v.emblem_height + share * EMBLEM_HEIGHT, 0.0) for share in (0.0, 0.5, 1.0)
+    )
     view = SEATED_EYE + (HOOD_HEIGHT - SEATED_EYE) * away / mirrors.MIRROR_VIEW
     half = v.tractor_width / 2
     carried = v.behind_kind == "carried"
@@ -170,6 +185,7 @@ def width_checks(place: str, hours: str, width: float) -> list[model.Check]:
                 rule.source,
                 close_band=0.0,
                 why="Beyond this it needs a permit of its own.",
+                broken="Wider than may travel",
             )
         )
     if free is not None and (rule.maximum is None or width <= rule.maximum):
