@@ -116,7 +116,7 @@ def _lamp_remedies(
 def _apart(v: model.Inputs, road: rl.Situation) -> float:
     limits = [need.edge for need in road.needs if need.unit == "tractor" and need.edge]
     wide = v.tractor_width - 2 * min(limits)
-    return math.ceil(wide / TENTH - 1e-6) * TENTH
+    return float(math.ceil(wide / TENTH - 1e-6) * TENTH)
 
 
 def _marking_remedies(
