@@ -318,11 +318,12 @@ def needs(
 
 @dataclass(frozen=True, slots=True)
 class EmblemRule:
-    """One row of emblem_rules, read."""
+    """One row of emblem_rules, read. `below`: a machine of just that speed is outside."""
 
     place: str
     required: str
     speed_to: float
+    below: bool
     over_to: float | None
     above: str
     height_low: float | None
@@ -351,6 +352,7 @@ def emblem_rule(place: str) -> EmblemRule | None:
         place,
         row["required"],
         speed,
+        row["below"] == "yes",
         measure(row["over_to"]),
         row["above"],
         measure(row["height_low"]),

@@ -161,3 +161,19 @@ def test_delaware_one_red_lamp_needs_two_reflectors():
 def test_every_state_has_a_rule_that_was_read(row):
     if row["country"] == "US":
         assert lamps.has_own_rules(row["place"])
+
+
+@pytest.mark.parametrize(
+    ("place", "mph", "duty"),
+    [
+        ("AL", 25, True),  # Ala. Code 32-5-246: can do no more than 25 mph
+        ("WY", 25, True),  # W.S. 31-5-921(d): designed for 25 mph or less
+        ("MT", 25, False),  # MCA 61-9-415: normally used below 25 mph
+        ("MT", 24, True),
+        ("NM", 25, False),  # NMSA 66-3-887: ordinarily moved below 25 mph
+        ("NM", 24, True),
+    ],
+)
+def test_25_mph_or_less_and_less_than_25_mph(place, mph, duty):
+    found = asked(place=place, emblem="no", top_speed=f"{mph} mph", road_speed="20 mph")
+    assert (findings(found)["emblem"] == model.OVER) is duty

@@ -14,6 +14,7 @@ from calc.mechanics import lamps
 from calc.model.pictures import Disc, Label, Line, Scene, Shape
 from calc.render.answer import answer_html
 from calc.subjects import road_list as rl
+from calc.subjects import road_tables
 from calc.worksheets.road import view
 
 NAMES = ("road", "closing", "rail-crossing", "lamp-wiring", "road-towing")
@@ -298,7 +299,7 @@ def test_numbers_in_the_drawing_are_those_of_the_lists(place):
     rows = [
         row
         for unit in ("tractor", "towed")
-        if (table := rl.checklist(v, found, unit))
+        if (table := road_tables.checklist(v, found, unit))
         for row in table.rows
     ]
     assert [row[0] for row in rows] == [str(i + 1) for i in range(len(rows))]

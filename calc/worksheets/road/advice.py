@@ -8,6 +8,7 @@ from calc import model, quantities, tables
 from calc.mechanics import lamps
 from calc.search import Remedies
 from calc.subjects import road_list as rl
+from calc.subjects import road_tables
 from calc.worksheets.road.behind import missing
 from calc.worksheets.road.emblem import SHOWN
 from calc.worksheets.road.equipment import COUNTED, HIGHEST, PLACED
@@ -29,10 +30,10 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     _marking_remedies(v, found, broken, remedies)
     _trip_remedies(v, road, broken, remedies)
     lists = [
-        rl.checklist(v, road, "tractor"),
-        rl.checklist(v, road, "towed") if v.behind_kind != "none" else None,
-        rl.conduct(v, road),
-        rl.law_table(v.place),
+        road_tables.checklist(v, road, "tractor"),
+        road_tables.checklist(v, road, "towed") if v.behind_kind != "none" else None,
+        road_tables.conduct(v, road),
+        road_tables.law_table(v.place),
     ]
     return model.Advice(
         _standard_remedies(v, found, road),

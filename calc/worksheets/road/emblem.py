@@ -18,6 +18,8 @@ def shown(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
     if found.emblem_use in SHOWN:
         # Where no rule of a state was read the pattern of the others stands in.
         duty = rule.required in ("law", "memory") or found.american
+        if rule.below and v.top_speed >= rule.speed_to * (1 - 1e-9):
+            duty = False  # the law says "less than", and the standard "or less"
         margin = 1.0 if has else (-1.0 if duty else 0.0)
         at.fits("emblem", margin, rule.source, "there" if has else "missing")
     elif has:
