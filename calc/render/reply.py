@@ -64,7 +64,10 @@ def _parts(answer: Answer, system: str) -> _Parts:
         f"{output.label}: {sentences.output_text(output, system)}"
         for output in answer.outputs[: 2 - len(numbers)]
     ]
-    remedies, cautions = answer.advice.remedies, answer.advice.cautions
+    # Where all that was asked about is well, what would help elsewhere is no part of the reply.
+    well = answer.finding == model.WITHIN
+    remedies = [r for r in answer.advice.remedies if not well or answer.concerns(r)]
+    cautions = answer.advice.cautions
     return _Parts(
         f"{answer.worksheet.title}: {model.FINDING_WORDS[answer.finding].lower()}.",
         tuple(filter(None, reason)),

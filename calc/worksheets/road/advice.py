@@ -201,7 +201,7 @@ def _standard_remedies(
     behind = found.outcome.check("behind")
     if behind is not None and not behind.margin:
         for marking in MARKED:
-            if not any(missing(v.but(implement_marking=marking), road)):
+            if not missing(v.but(implement_marking=marking), road):
                 text = found.worded("remedies", MARKED[marking])
                 typed = {"implement_marking": marking}
                 remedies.append(model.Remedy(text, typed, "road/WEB-1"))
@@ -276,6 +276,8 @@ def _headline(v: model.Inputs, found: model.Found, road: rl.Situation) -> model.
     open_ = [model.in_sentence(x.check.title) for x in found.verdicts if x.finding == model.UNKNOWN]
     if wrong:
         return f"{where}, {when}: {needed}. Missing or wrong: {quantities.joined(wrong)}."
+    if len(open_) > 2:
+        return f"{where}, {when}: {needed}. Which of these are on it?"
     if open_:
         return f"{where}, {when}: {needed}. Still to be seen: {quantities.joined(open_)}."
     wanting = [
@@ -291,5 +293,7 @@ def _headline(v: model.Inputs, found: model.Found, road: rl.Situation) -> model.
 def _wrong(v: model.Inputs, road: rl.Situation, check: model.Check) -> str:
     """What is broken, in a few words; of what is behind, everything that is missing."""
     if check.name == "behind":
-        return f"{quantities.joined(missing(v, road)[0])} on what is behind"
+        items = [item for item, binding in missing(v, road) if binding]
+        names = [rl.item_row(item)["short"] for item in items]
+        return f"{quantities.joined(names)} on what is behind"
     return model.in_sentence(check.broken or check.title)

@@ -24,22 +24,20 @@ def seen(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
             at.at_least(name, field, clear, "road/CALC-1; road/DOT-1", close_band=0.0)
 
 
-def missing(v: model.Inputs, found: rl.Situation) -> tuple[list[str], list[str]]:
-    """The items missing by binding rules, and by the standard. A chain isn't asked about."""
+def missing(v: model.Inputs, found: rl.Situation) -> list[tuple[str, bool]]:
+    """The items missing, and whether a binding rule asks for each. A chain isn't asked about."""
     carries = rl.CARRIES[v.implement_marking]
-    law: list[str] = []
-    standard: list[str] = []
+    lacking: list[tuple[str, bool]] = []
     if found.emblem_behind and "emblem" not in carries:
         binding = found.emblem_behind[2] in ("law", "memory") or found.american
         if found.emblem_behind[2] == "standard" and not found.facts["hides_emblem"]:
             binding = found.federal["towed"]
-        (law if binding else standard).append("an emblem")
+        lacking.append(("emblem", binding))
     for need in rl.listed(found, "towed"):
-        if need.item in carries or need.item in NOT_ASKED:
-            continue
-        bound = rl.count_of(need, rl.BINDING, found.federal["towed"])
-        (law if bound else standard).append(rl.item_row(need.item)["name"])
-    return law, standard
+        if need.item not in carries and need.item not in NOT_ASKED:
+            bound = rl.count_of(need, rl.BINDING, found.federal["towed"])
+            lacking.append((need.item, bool(bound)))
+    return lacking
 
 
 def marking(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
@@ -51,10 +49,16 @@ def marking(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
         sources.append(found.emblem_behind[1])
     if not sources:
         return
-    law, standard = missing(v, found)
-    margin = -1.0 if law else (0.0 if standard else 1.0)
-    says = "missing" if law or standard else "there"
-    named = quantities.joined(law or standard)
+    lacking = missing(v, found)
+    law = [item for item, binding in lacking if binding]
+    margin = -1.0 if law else (0.0 if lacking else 1.0)
+    says = "missing" if lacking else "there"
+    named = quantities.joined(
+        [
+            "an emblem" if item == "emblem" else rl.item_row(item)["name"]
+            for item in law or [item for item, _ in lacking]
+        ]
+    )
     at.fits("behind", margin, rl.unique("; ".join(sources)), says, items=named)
 
 

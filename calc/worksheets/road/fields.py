@@ -13,6 +13,9 @@ PLACES = tuple(
 _TRACTOR, _BEHIND, _LAMPS = "Tractor", "Behind the tractor", "Lamps and emblem on the tractor"
 
 
+FASTEST = 25 * 0.44704  # m/s: few compacts are built for more
+
+
 def _typical(low: float, high: float, of: str = "compact tractors") -> model.Typical:
     return model.Typical(low, high, "road/SIZE-practice", of)
 
@@ -23,7 +26,7 @@ _YES_NO = (model.Option("yes", "Yes"), model.Option("no", "No"))
 def _usual_speed(known: model.KnownSoFar) -> model.Typical:
     """No faster than the machine can go."""
     top = known.get("top_speed")
-    high = min(11.0, top.high) if top is not None else 11.0
+    high = min(FASTEST, top.high) if top is not None else FASTEST
     return _typical(min(4.5, high), high)
 
 
@@ -49,7 +52,7 @@ FIELDS = (
         example="18 mph",
         essential=True,
         group=_TRACTOR,
-        typical=_typical(5.4, 11.2),
+        typical=_typical(5.4, FASTEST),
     ),
     model.Field(
         "road_speed",
