@@ -48,9 +48,13 @@ def test_plain_text_has_finding_reason_two_numbers_remedy_caution_link_and_sende
     if sentences.lead(answer, "us"):
         assert lines[1] == sentences.lead(answer, "us")
     assert sum(line.startswith("- ") for line in lines) == 2
-    assert sum(line.startswith("What would help: ") for line in lines) == bool(
-        answer.advice.remedies
-    )
+    # Where all that was asked about is well, what would help elsewhere is left out.
+    helps = [
+        remedy
+        for remedy in answer.advice.remedies
+        if answer.finding != model.WITHIN or answer.concerns(remedy)
+    ]
+    assert sum(line.startswith("What would help: ") for line in lines) == bool(helps)
     assert sum(line.startswith("Take care: ") for line in lines) == 1
     assert lines[-2:] == [LINK, "Example Yard · 555-0142"]
 
