@@ -236,6 +236,7 @@ OUTPUTS = (
     model.Shown("shaft_longest", "length"),
     model.Shown("spoil", "volume"),
     model.Shown("clearance_needed", "length", hidden=True),
+    model.Shown("swing", "fraction", hidden=True),
 )
 
 
