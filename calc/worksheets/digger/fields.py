@@ -237,6 +237,7 @@ OUTPUTS = (
     model.Shown("spoil", "volume"),
     model.Shown("clearance_needed", "length", hidden=True),
     model.Shown("swing", "fraction", hidden=True),
+    model.Shown("angle_most", "angle", hidden=True),
 )
 
 
