@@ -29,7 +29,7 @@ def _ends(*, wide: bool, raised: bool) -> tuple[str, str]:
 def check_angle(
     at: Any, name: str, angle: str, *, wide: bool = False, raised: bool = False
 ) -> None:
-    """Check the angle of a joint that turns. [deg]
+    """Check the angle of a joint that turns, and name its limit `<name>_most`. [deg]
 
     Parameters
     ----------
@@ -45,6 +45,7 @@ def check_angle(
         Whether it turns raised or in a curve, shortly, and not in steady work.
     """
     (strict, _), (lenient, source) = map(joint_limit, _ends(wide=wide, raised=raised))
+    setattr(at, f"{name}_most", lenient)
     band = {} if strict == lenient else {"strict": strict}
     at.at_most(name, angle, lenient, source, **band)
 

@@ -72,7 +72,7 @@ def check_as_manual(at: Any, v: model.Inputs, *, bolt: bool = True) -> None:
     elif bolt and v.bolt_grade in HARD_GRADES:
         at.fits("protection", -1.0, "value/MM-5; value/FO-4", "hard")
     else:
-        at.not_checked("protection", "bolt_as_manual")
+        at.not_checked("protection_known", "bolt_as_manual")
 
 
 def inches(value: float, parts: int, *, up: bool = False) -> str:

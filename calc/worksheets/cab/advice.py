@@ -69,10 +69,10 @@ def _sunny_panes(v: model.Inputs) -> model.Table:
     turned = turned_sun(v, sky)
     nose, quarter = turned.index(max(turned)), TURNS // 4
     panes = (
-        ("In front", v.glass_front, sky.upright[nose]),
-        ("Right side", v.glass_side, sky.upright[(nose + quarter) % TURNS]),
-        ("Behind", v.glass_rear, sky.upright[nose - 2 * quarter]),
-        ("Left side", v.glass_side, sky.upright[nose - quarter]),
+        ("In front", v.glass_front, sky.upright(nose)),
+        ("Right side", v.glass_side, sky.upright(nose + quarter)),
+        ("Behind", v.glass_rear, sky.upright(nose - 2 * quarter)),
+        ("Left side", v.glass_side, sky.upright(nose - quarter)),
         ("Roof glass", v.glass_roof, sky.roof),
     )
     bearing = math.degrees(sky.azimuth + 2.0 * math.pi * nose / TURNS) % 360.0

@@ -41,8 +41,8 @@ def told_no(v: model.Inputs) -> bool:
     return VERDICT_MARGIN[cab_row(v)["verdict"]] < 0.0
 
 
-def worst_load(v: model.Inputs) -> float:
-    """Return the heat at the hour when it is most. [W]"""
+def _worst_load(v: model.Inputs) -> float:
+    """Heat at the hour when it is most. [W]"""
     return arith.max(load.total for load in heat_loads(v))
 
 
@@ -92,7 +92,7 @@ def _capacity(v: model.Inputs, at: model.At, load: float) -> None:
 def _current(v: model.Inputs, at: model.At) -> None:
     unit = 0.0
     if v.unit_drive == "electric":
-        unit = unit_power(v, 0.0 if v.cooling_capacity is not None else worst_load(v))
+        unit = unit_power(v, 0.0 if v.cooling_capacity is not None else _worst_load(v))
     at.amperes = cooling_current(v, unit)
     at.hot_output = v.alternator_current * cab.alternator_share(v.alternator_speed)
     at.spare = at.hot_output - v.other_current
@@ -129,16 +129,16 @@ def compute(v: model.Inputs, at: model.At) -> None:
     _fresh_air(v, at)
     if not model.wants("capacity", "shaft"):
         return
-    load = worst_load(v)
-    _capacity(v, at, load)
-    _shaft(v, at, load)
+    loads = heat_loads(v)
+    most = arith.max(load.total for load in loads)
+    _capacity(v, at, most)
+    _shaft(v, at, most)
     if model.wants():
-        _shown(v, at)
+        _shown(v, at, max(loads, key=lambda load: load.total))
 
 
-def _shown(v: model.Inputs, at: model.At) -> None:
+def _shown(v: model.Inputs, at: model.At, load: Load) -> None:
     """What is only shown: the parts at the worst hour, and the next size that is sold."""
-    load = heat_load(v)
     at.size = cab.next_unit(at.need)
     at.idle_output = v.alternator_current * cab.alternator_share(IDLE)
     at.sun, at.hour = load.sun_share, load.hour

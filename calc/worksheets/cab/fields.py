@@ -44,12 +44,10 @@ ENGINES = model.Typical(25 * 745.7, 45 * 745.7, "hitch/PRACTICE", "compact tract
 
 
 def _other_loads(known: model.KnownSoFar) -> model.Typical:
-    """What else is on, by the lamps that are lit; by day to night where nobody said."""
-    rows = tables.by_key("cab/other_loads", "key")
-    lit = known.get("lamps")
-    low, high = (rows[lit], rows[lit]) if lit else (rows["day"], rows["work"])
-    of = rows[lit]["name"][0].lower() + rows[lit]["name"][1:] if lit else "day to night work"
-    return model.Typical(float(low["low_a"]), float(high["high_a"]), low["source"], of)
+    """What else is on, by the lamps that are lit."""
+    found = row("cab/other_loads", "key", known.get("lamps") or "any")
+    of = found["name"][0].lower() + found["name"][1:]
+    return model.Typical(float(found["low_a"]), float(found["high_a"]), found["source"], of)
 
 
 CAB_KINDS = tuple(model.Option(row["kind"], row["name"]) for row in tables.rows("cab/cab_kinds"))
@@ -313,6 +311,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         tuple(model.Option(r["key"], r["name"]) for r in tables.rows("cab/other_loads")),
         example="day",
         group=ENGINE,
+        usual="any",
     ),
     model.Field(
         "alternator_speed",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from calc import arith, model
@@ -10,7 +10,6 @@ from calc.mechanics import cab, psychrometrics, sun
 from calc.worksheets.cab.fields import row
 
 TEST_RADIATION = 950.0  # value/ISO14269-memory
-UPRIGHT = arith.pi / 2.0
 SURFACE_COEFFICIENT = 20.0
 
 
@@ -54,10 +53,18 @@ class Sky:
     azimuth: float  # rad
     level: float  # W/m2, on level ground
     roof: float  # W/m2, on a level pane
-    upright: tuple[float, ...]  # W/m2, on upright panes at TURNS bearings from the sun round
+    beam: float  # W/m2, on a plane facing the sun
+    around: float  # W/m2, on an upright pane from sky and ground
+    shares: tuple[float, ...]  # of the beam, for upright panes at TURNS bearings from the sun round
+
+    def upright(self, step: int) -> float:
+        """What an upright pane gets at a bearing from the sun. [W/m2]"""
+        return self.beam * self.shares[step % TURNS] + self.around
 
 
 TURNS = 16
+HALF = TURNS // 2 + 1
+BEARINGS = tuple(2.0 * arith.pi * step / TURNS for step in range(HALF))
 # The sun of the afternoon mirrors that of the morning, and so does the cab.
 HOURS_SEARCHED = (12.0, 13.0, 14.0, 15.0, 16.0, 17.0, 18.0)
 
@@ -73,33 +80,33 @@ def sky_at(latitude: float, month: str, hour: float, pressure: float) -> Sky:
         azimuth,
         sky[1],
         sun.pane_radiation(sky, altitude, 0.0, 0.0, 0.0),
-        tuple(
-            _mirrored(
-                lambda step: sun.pane_radiation(
-                    sky, altitude, 0.0, UPRIGHT, 2.0 * arith.pi * step / TURNS
-                )
-            )
-        ),
+        sky[0],
+        sun.upright_diffuse(sky),
+        tuple(_mirrored(sun.upright_shares(altitude, BEARINGS))),
     )
 
 
-def _mirrored(of_turn: Callable[[int], float]) -> list[float]:
+def _mirrored(half: Sequence[float]) -> list[float]:
     """What each of the turns from the sun gives: turned left it is as turned right."""
-    half = [of_turn(step) for step in range(TURNS // 2 + 1)]
-    return half + half[-2:0:-1]
+    return [*half, *half[-2:0:-1]]
+
+
+def _areas_in_beam(v: model.Inputs, sky: Sky) -> list[float]:
+    """Glass that the beam goes through at each turn of the nose from the sun. [m2]"""
+    shares, quarter = sky.shares, TURNS // 4
+    sides = [shares[(step + quarter) % TURNS] + shares[step - quarter] for step in range(HALF)]
+    return [
+        v.glass_front * shares[step]
+        + v.glass_side * sides[step]
+        + v.glass_rear * shares[TURNS // 2 - step]
+        for step in range(HALF)
+    ]
 
 
 def turned_sun(v: model.Inputs, sky: Sky) -> list[float]:
     """Sun on all the upright glass times its area, by the bearing of the nose from the sun. [W]"""
-    front, side, rear, quarter = v.glass_front, v.glass_side, v.glass_rear, TURNS // 4
-    seen = sky.upright
-    return _mirrored(
-        lambda step: (
-            front * seen[step]
-            + side * (seen[(step + quarter) % TURNS] + seen[step - quarter])
-            + rear * seen[step - 2 * quarter]
-        )
-    )
+    around = sky.around * (v.glass_front + v.glass_rear + 2.0 * v.glass_side)
+    return _mirrored([sky.beam * area + around for area in _areas_in_beam(v, sky)])
 
 
 def _skies(v: model.Inputs, hour: float | None, pressure: float) -> list[tuple[float, Sky]]:
@@ -119,8 +126,11 @@ def _sun(v: model.Inputs, sky: Sky) -> tuple[float, float, float]:
         seen = cab.projected_glass_area(v.glass_roof, widest, height)
         best = TEST_RADIATION * v.glass_roof * arith.sin(height)
         return TEST_RADIATION * seen, best, TEST_RADIATION
-    turned, roof_glass = turned_sun(v, sky), v.glass_roof * sky.roof
-    return arith.max(turned) + roof_glass, arith.min(turned) + roof_glass, sky.level
+    areas = _areas_in_beam(v, sky)
+    upright = v.glass_front + v.glass_rear + 2.0 * v.glass_side
+    always = sky.around * upright + v.glass_roof * sky.roof
+    worst, best = (sky.beam * pick(areas) + always for pick in (arith.max, arith.min))
+    return worst, best, sky.level
 
 
 def heat_loads(v: model.Inputs, hour: float | None = None) -> list[Load]:

@@ -10,6 +10,7 @@ from calc.subjects.shear_bolt import INCH, bolt_torque, check_as_manual
 
 RATED_SPEED = 540.0
 TRANSPORT_CLEARANCE = 0.10  # between holes, on even ground
+LEAST_LIFT = 0.01  # the links rise by more than this
 BOLT_PLANES = 2  # the bolt goes through the shaft
 
 
@@ -119,11 +120,16 @@ def _setup(v: model.Inputs, at: model.At) -> None:
         at.fits("soil", -1.0, "value/AUGER-memory", "hard")
 
 
+def _swing(v: model.Inputs, links: float) -> float:
+    """How far the boom swings from level with the links at a height, 1 being upright."""
+    return arith.number((links + v.yoke_rise - v.bracket_height) / v.yoke_distance)
+
+
 def _reach(v: model.Inputs, at: model.At) -> None:
-    low = boom(v, v.link_low)
-    high = boom(v, v.link_high) if v.link_high > v.link_low else None
-    follows = low is not None and high is not None
-    at.fits("lift", 1.0 if follows else -1.0, "value/DERIVED", "follows" if follows else "not")
+    raised = arith.max(v.link_high, v.link_low + LEAST_LIFT)
+    at.swing = arith.max(-_swing(v, v.link_low), _swing(v, raised))
+    at.at_most("lift", "swing", 1.0, "value/DERIVED", close_band=0.0)
+    low, high = boom(v, v.link_low), boom(v, raised)
     if low is None or high is None:
         return
     found = digger.reach(

@@ -236,6 +236,8 @@ OUTPUTS = (
     model.Shown("shaft_longest", "length"),
     model.Shown("spoil", "volume"),
     model.Shown("clearance_needed", "length", hidden=True),
+    model.Shown("swing", "fraction", hidden=True),
+    model.Shown("angle_most", "angle", hidden=True),
 )
 
 

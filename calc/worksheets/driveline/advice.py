@@ -8,8 +8,9 @@ from calc import model, tables
 from calc.mechanics import driveline, joint_ratings
 from calc.search import Remedies
 from calc.subjects import driveline as shared
-from calc.subjects.shear_bolt import INCH, UNSTATED
+from calc.subjects.shear_bolt import UNSTATED
 from calc.worksheets.driveline.compute import (
+    CUT_STEP,
     closing_rule,
     known_distances,
     overlap_at,
@@ -19,7 +20,6 @@ from calc.worksheets.driveline.compute import (
 from calc.worksheets.driveline.fields import POSITIONS
 
 LENGTH = ("closing", "overlap", "parting")
-STEP = 0.25 * INCH  # what one cuts or orders to
 CAUTIONS = ("guards", "off", "by_hand", "bolt")
 
 
@@ -34,10 +34,12 @@ def _lengths(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
         return
     known = known_distances(v)
     gap = float(closing_rule(v.closing_rule)["clearance_m"])
-    cut = math.ceil(driveline.cut_for(v.closed_length, min(known), gap) / STEP - 1e-6) * STEP
+    cut = (
+        math.ceil(driveline.cut_for(v.closed_length, min(known), gap) / CUT_STEP - 1e-6) * CUT_STEP
+    )
     if 0.0 < cut < v.tube_length - 0.05 and _shaft(v, remedies, "cut", cut, gap):
         return
-    closed = math.floor((min(known) - gap) / STEP + 1e-6) * STEP
+    closed = math.floor((min(known) - gap) / CUT_STEP + 1e-6) * CUT_STEP
     if closed > v.closed_length - v.tube_length + 0.1 and _shaft(
         v, remedies, "another", v.closed_length - closed, gap
     ):
@@ -73,7 +75,7 @@ def _angles(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
     if found.broken & {"angle", "rear"} and v.working_rise is not None:
         limit = math.radians(shared.joint_limit("advised")[0])
         reach = math.sin(limit) * (v.working_distance + v.setback - v.added_length)
-        rise = math.floor(min(abs(v.working_rise), reach) / STEP) * STEP
+        rise = math.floor(min(abs(v.working_rise), reach) / CUT_STEP) * CUT_STEP
         changes = {"working_tilt": 0.0, "working_rise": math.copysign(rise, v.working_rise)}
         remedies.change("level", changes, mends=("angle", "rear"), most_rise=(rise, "length"))
     if "yokes" in found.over:

@@ -7,9 +7,10 @@ from typing import NamedTuple
 from calc import arith, model, tables
 from calc.mechanics import driveline, joint_ratings, pto
 from calc.subjects import driveline as shared
-from calc.subjects.shear_bolt import UNSTATED, bolt_torque, check_as_manual
+from calc.subjects.shear_bolt import INCH, UNSTATED, bolt_torque, check_as_manual
 from calc.worksheets.driveline.fields import POSITIONS
 
+CUT_STEP = 0.25 * INCH  # what one cuts or orders to
 SMALLEST = 0.05  # no driveline is shorter between its grooves
 
 
@@ -87,7 +88,8 @@ def _lengths(v: model.Inputs, at: model.At) -> None:
         at.step("gap", "C = L₂ − L_c", "hitch/DERIVED", **{"L₂": "shortest", "L_c": CLOSED})
         at.at_least("closing", "gap", "gap_needed", closing["source"].split("; ")[0])
         if not missing:
-            at.cut = driveline.cut_for(v.closed_length, at.shortest, at.gap_needed)
+            cut = driveline.cut_for(v.closed_length, at.shortest, at.gap_needed)
+            at.cut = arith.ceil(cut / CUT_STEP - 1e-6) * CUT_STEP
     _overlap(v, at, rule, known)
 
 
@@ -127,7 +129,7 @@ def _at_work(v: model.Inputs, at: model.At) -> None:
     found = angles(v, "working")
     if found is None:
         field = "working_rise" if v.working_rise is None else "working_distance"
-        at.not_checked("angle", field)
+        at.not_checked("angle_known", field)
         return
     at.front_angle, at.rear_angle = arith.degrees(found.front), arith.degrees(found.rear)
     at.larger_angle = arith.max(at.front_angle, at.rear_angle)
@@ -141,7 +143,7 @@ def _at_work(v: model.Inputs, at: model.At) -> None:
 
 
 def _evenness(v: model.Inputs, at: model.At, found: Angles) -> None:
-    in_line = v.yokes == "in_line"
+    in_line = v.yokes != "turned"
     larger = arith.max(found.front, found.rear)
     if not larger < 0.5 * arith.pi:
         return
@@ -170,7 +172,8 @@ def _evenness(v: model.Inputs, at: model.At, found: Angles) -> None:
 def _raised(v: model.Inputs, at: model.At) -> None:
     found = angles(v, "raised")
     if found is None:
-        at.not_checked("raised", "raised_rise" if v.raised_rise is None else "raised_distance")
+        field = "raised_rise" if v.raised_rise is None else "raised_distance"
+        at.not_checked("raised_known", field)
         return
     at.front_raised, at.rear_raised = arith.degrees(found.front), arith.degrees(found.rear)
     if v.pto_raised == "running":
@@ -183,7 +186,7 @@ def _power(v: model.Inputs, at: model.At) -> None:
     at.torque = pto.torque(v.pto_power, v.pto_speed)
     at.step("torque", "T = P / ω", "power/S5", P="pto_power", n="pto_speed")
     if v.series == UNSTATED or v.pto_speed > joint_ratings.rated_to(v.series):
-        at.not_checked("joints", "series")
+        at.not_checked("joints_known", "series")
     else:
         at.series_power = joint_ratings.series_power(v.pto_speed, v.series)
         row = tables.by_key("driveline/driveline_series", "key")[v.series]
@@ -233,8 +236,11 @@ def compute(v: model.Inputs, at: model.At) -> None:
         _lengths(v, at)
     if model.wants("angle", "rear", "shaking"):
         _at_work(v, at)
-    in_line = v.yokes == "in_line"
-    at.fits("yokes", 1.0 if in_line else -1.0, "value/UJ-memory", v.yokes)
+    if v.yokes == UNSTATED:
+        at.not_checked("yokes_known", "yokes")
+    else:
+        in_line = v.yokes == "in_line"
+        at.fits("yokes", 1.0 if in_line else -1.0, "value/UJ-memory", v.yokes)
     if model.wants("raised", "raised_rear"):
         _raised(v, at)
     _power(v, at)

@@ -110,10 +110,12 @@ FIELDS: tuple[model.AnyField, ...] = (
         (
             model.Option("in_line", "In line: both ears in one plane"),
             model.Option("turned", "A quarter turn out"),
+            model.Option(UNSTATED, "Not looked at"),
         ),
         example="in_line",
         essential=True,
         group=SHAFT,
+        usual=UNSTATED,
     ),
     model.Choice(
         "pto_raised",
@@ -124,6 +126,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         example="stopped",
         essential=True,
         group=SHAFT,
+        usual="stopped",
     ),
     _rule("overlap_rule", "driveline/driveline_overlap_rules"),
     _rule("closing_rule", "driveline/driveline_closing_rules"),
@@ -199,6 +202,10 @@ OUTPUTS = (
     model.Shown("gap_needed", "length", hidden=True),
     model.Shown("longest_by_chart", "length", hidden=True),
     model.Shown("larger_angle", "angle", hidden=True),
+    model.Shown("angle_most", "angle", hidden=True),
+    model.Shown("rear_most", "angle", hidden=True),
+    model.Shown("raised_most", "angle", hidden=True),
+    model.Shown("raised_rear_most", "angle", hidden=True),
     model.Shown("angle_at_speed", "angle", hidden=True),
     model.Shown("one_swing", "fraction", hidden=True),
     model.Shown("release_most", "torque", hidden=True),
@@ -231,7 +238,7 @@ def review(known: model.KnownSoFar) -> dict[str, str]:
                 "With that clutch on the stub no distance is left for a driveline."
             )
         rise = known.get(name.replace("distance", "rise"))
-        if rise is not None and min(abs(rise.low), abs(rise.high)) >= 0.97 * max(left, 0.05):
+        if rise is not None and min(abs(rise.low), abs(rise.high)) >= 0.995 * max(left, 0.05):
             found[name.replace("distance", "rise")] = (
                 "A height can't be as much as the distance from shaft to shaft: measure both again."
             )
