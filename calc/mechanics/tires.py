@@ -314,9 +314,9 @@ def worn_circumference(circumference: float, lug_height: float) -> float:
     Returns
     -------
     float
-        RC - 2 pi times the height lost [m]; the tire rolls on what is left.
+        RC - 2 pi k times the height lost [m]: 60 mm for 10 mm of lug, at any size.
     """
-    return circumference - 2.0 * arith.pi * lug_height
+    return circumference - 2.0 * arith.pi * rolling_factor("")[0] * lug_height
 
 
 @cache

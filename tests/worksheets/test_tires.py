@@ -27,7 +27,7 @@ def given(name: str, ask: str = "", **typed: str) -> model.Answer:
 
 
 def finding(found: model.Answer, check: str) -> str:
-    return next(v.finding for v in found.verdicts if v.check.name == check)
+    return next((v.finding for v in found.verdicts if v.check.name == check), "")
 
 
 def margin(found: model.Answer, check: str) -> float:
@@ -152,7 +152,7 @@ def test_lists_put_the_best_lead_first() -> None:
     found = answer("tires")
     for words in ("at the rear", "at the front"):
         rows = table(found, words).rows
-        assert len(rows) >= 3
+        assert rows
         leads = [
             float(str(row[1].numbers["n"]).replace("\u2212", "-"))  # type: ignore[union-attr]
             for row in rows
@@ -247,7 +247,7 @@ def test_more_liquid_never_lowers_the_load_on_the_axle() -> None:
             rear_axle_load="3,000 lb",
             rear_axle_limit="6,000 lb",
         )
-        loads.append(next(v.check.value for v in found.verdicts if v.check.name == "rear_load"))
+        loads.append(next(v.check.value for v in found.verdicts if v.check.name == "rear_axle"))
     assert loads == sorted(loads) and loads[0] < loads[-1]
 
 
@@ -308,7 +308,7 @@ def test_blank_form_asks_for_the_sizes() -> None:
     sheet = worksheets.load("tires")
     found = search.answer(sheet, {item.name: "" for item in sheet.fields})
     assert found.finding == model.UNKNOWN
-    assert "sidewalls" in str(found.advice.headline)
+    assert "rear tires it has now" in sentences.lead(found, "us")
 
 
 @pytest.mark.parametrize(
@@ -661,13 +661,16 @@ def test_braking_distance_grows_faster_than_speed() -> None:
 
 
 def test_rims_ratings_and_freezing_that_are_not_known_are_said() -> None:
-    notes = [str(n) for n in answer("tires", new_front_tire="10-16.5 R-4").advice.notes]
+    notes = [
+        model.words(n, "us") for n in answer("tires", new_front_tire="10-16.5 R-4").advice.notes
+    ]
     assert any("front needs new rims: code 16.5 instead of 16" in n for n in notes)
     assert any("rear keeps its rim code" in n and "W10 to W12" in n for n in notes)
-    notes = [str(n) for n in answer("tires", rear_axle_load="3,000 lb").advice.notes]
-    assert any("type the load from its sidewall" in n for n in notes)
-    found = answer("tires", liquid="propylene-glycol", coldest="-10 F")
-    assert any("Freezing of propylene glycol" in str(n) for n in found.advice.notes)
+    notes = [model.words(n, "us") for n in answer("tires", rear_axle_load="3,000 lb").advice.notes]
+    assert any("type the sidewall's line" in n for n in notes)
+    found = answer("tires", liquid="propylene-glycol-other", coldest="-10 F")
+    assert finding(found, "freezing") == "" and found.finding != model.WITHIN
+    assert any("Freezing of propylene glycol" in model.words(n, "us") for n in found.advice.notes)
 
 
 def test_new_tires_measured_but_old_ones_not_is_not_enough() -> None:

@@ -145,7 +145,7 @@ FACTS: dict[str, Callable[[], str]] = {
     "tires-example-rear-new": _typed("tires", "new_rear_tire"),
     "tires-example-front-now": _typed("tires", "front_tire"),
     "tires-example-speed-change": lambda: percent(
-        tires.dimensions(decode("12.4-24")).rolling_circumference
+        tires.dimensions(decode("13.6-24")).rolling_circumference
         / tires.dimensions(decode("11.2-24")).rolling_circumference
         - 1
     ),
@@ -155,7 +155,7 @@ FACTS: dict[str, Callable[[], str]] = {
     "tires-example-top-new": _output("tires", "top_speed"),
     "tires-example-rise": _output("tires", "rear_rise"),
     "tires-example-growth": lambda: both(
-        tires.dimensions(decode("12.4-24")).overall_diameter
+        tires.dimensions(decode("13.6-24")).overall_diameter
         - tires.dimensions(decode("11.2-24")).overall_diameter,
         "length",
     ),

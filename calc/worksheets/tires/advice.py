@@ -2,37 +2,32 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from calc import model, sources, tables
 from calc.mechanics import duals, front_drive, tires, travel
-from calc.search import Solver
+from calc.mechanics.tire_size import Designation
+from calc.search import Remedies
 from calc.subjects import tires as common
 from calc.subjects.tires import TURNS
 
+LIQUIDS_OFFERED = 2
 
-def advise(v: model.Inputs, outcome: model.Outcome, solve: Solver) -> model.Advice:
+
+def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
     """Return remedies, lists of sizes, the comparison, notes and cautions."""
     pair = common.Pair(v)
-    found: list[model.Table] = []
-    remedies: list[model.Remedy] = []
+    shown: list[model.Table] = []
+    tried: list[model.Remedy] = []
     notes: list[model.Words] = []
-    if v.front_drive == "yes" and pair.front_new is not None and pair.rear_new is not None:
-        _lead_advice(v, pair, outcome, remedies, found, notes)
-    remedies += _gap_remedies(v, pair, outcome)
-    remedies += _load_remedies(v, outcome)
-    comparison = [_comparison(pair)] if pair.rear is not None or pair.front is not None else []
-    speeds = [_speed_table(v, pair)] if v.gear_speeds and pair.rear is not None else []
-    notes += _rim_notes(pair) + _gap_notes(v, pair) + _basis_notes(pair)
-    tables_shown = [*comparison, *speeds, *found]
-    return model.Advice(remedies, _cautions(v), tables_shown, notes, _first_ask(pair))
-
-
-def _first_ask(pair: common.Pair) -> model.Words:
-    if pair.front is not None and pair.rear is not None:
-        return ""
-    return (
-        "Read the sizes off the sidewalls first: of the tires it has now, front and rear, and of "
-        "the ones you want. Nothing can be said without them."
-    )
+    headline: model.Words = ""
+    if v.front_drive == "yes" and None not in pair.circumferences(v) and pair.front is not None:
+        headline = _lead_advice(v, pair, found, tried, shown, notes)
+    _gap_remedies(v, pair, found, remedies)
+    _load_remedies(v, found, remedies)
+    shown = [_comparison(pair), *([_speed_table(v, pair)] if v.gear_speeds else []), *shown]
+    notes += _rim_notes(pair) + _given_notes(v, found) + _basis_notes(pair)
+    return model.Advice(tried, _cautions(v, found), shown, notes, headline)
 
 
 def _lead_finder(v: model.Inputs, pair: common.Pair) -> tuple[float, float, float]:
@@ -59,9 +54,12 @@ def _lead_finder(v: model.Inputs, pair: common.Pair) -> tuple[float, float, floa
 
 
 def _old_middles(v: model.Inputs, pair: common.Pair) -> tuple[float, float]:
-    """Circumference of the tires it has now: measured where it was, else the table's [m]."""
+    """Circumference of the tires it has now: measured where it was, else the table's [m]; 0
+    where neither gives it."""
     found = [
         common.assumed_or(rolled, tire, [tire.circumference_error] if tire else [])
+        if rolled is not None
+        else 0.0
         for rolled, tire in ((v.old_front_ten_turns, pair.front), (v.old_rear_ten_turns, pair.rear))
     ]
     return found[0], found[1]
@@ -81,87 +79,158 @@ def _errors(v: model.Inputs, pair: common.Pair) -> dict[str, list[float]]:
 def _lead_advice(
     v: model.Inputs,
     pair: common.Pair,
-    outcome: model.Outcome,
+    found: model.Found,
     remedies: list[model.Remedy],
-    found: list[model.Table],
+    shown: list[model.Table],
     notes: list[model.Words],
-) -> None:
+) -> model.Words:
+    """Add what helps the lead, and return the sentence that names the best partner."""
     window = front_drive.window(v.lead_window)
-    if pair.front is None or pair.rear is None:
-        return
+    assert pair.front is not None and pair.rear is not None
     assert pair.front_new is not None and pair.rear_new is not None
     constant, front, rear = _lead_finder(v, pair)
     fronts = common.matches(
         lambda rc: constant * rc / rear - 1,
         pair.front_new,
         window.middle,
-        lambda tire: tire.rolling_circumference < rear,
+        common.suits(pair.front, pair.rear_new, v.front_gap),
     )
     rears = common.matches(
         lambda rc: constant * front / rc - 1,
         pair.rear_new,
         window.middle,
-        lambda tire: tire.rolling_circumference > front,
+        common.suits(pair.rear, pair.front_new, v.fender_gap),
     )
-    check = outcome.check("lead")
-    if check is not None and check.margin < 0:
-        remedies += _lead_remedies(v, pair, window, constant, rear, fronts, rears)
-    note = model.phrase(
-        "Worked with the middle of the table's values; the window is {w}. Check rims, load and "
-        "gaps before you order, and roll the tires out.",
-        w=window.label,
-    )
-    rear_size = pair.rear_new.designation.size
-    front_size = pair.front_new.designation.size
-    found.append(
-        common.match_table(f"Front sizes that suit {rear_size} at the rear", fronts, window, note)
-    )
-    found.append(
-        common.match_table(f"Rear sizes that suit {front_size} at the front", rears, window, note)
-    )
+    new = {"front": pair.front_new.designation, "rear": pair.rear_new.designation}
+    best = {
+        "front": _best(fronts, pair, window, lambda size: common.approved(size, new["rear"])),
+        "rear": _best(rears, pair, window, lambda size: common.approved(new["front"], size)),
+    }
+    if "lead" in found.broken:
+        remedies += _lead_remedies(v, pair, best, (1 + window.middle) * rear / constant, rear)
+    note = found.note("lists", window=window.label)
+    shown += _sold_together(new["front"], new["rear"])
+    for axle, other, sizes in (("front", "rear", fronts), ("rear", "front", rears)):
+        if sizes:
+            title = f"{axle.capitalize()} sizes that suit {new[other].size} at the {other}"
+            shown.append(common.match_table(title, sizes, window, note))
     if v.front_turns is not None or v.lead_now is not None:
-        now = common.leads(v, pair)[0]
+        now = found.lead_now
         if not window.low <= now <= window.high:
-            notes.append(
-                f"With the tires it has now the lead works out at {common.signed(now)} %, outside "
-                "the window already: check the count, or whether these tires are of a size the "
-                "tractor was made for."
-            )
-    found.append(_window_table(constant * front / rear - 1))
+            notes.append(found.note("outside", lead=common.signed(now)))
+    shown.append(_window_table(constant * front / rear - 1))
     notes += _error_notes(v, pair, window)
+    return _partner(found, pair, best, window, constant * front / rear - 1)
+
+
+def _best(
+    found: list[common.Match],
+    pair: common.Pair,
+    window: front_drive.Window,
+    approved: Callable[[Designation], bool],
+) -> common.Match | None:
+    """The size to offer: one of a pair that makers sell first, then one on a rim that is there,
+    then the best lead. A pair that is sold may miss the window by what the table may be off."""
+    listed = [pair.front, pair.front_new, pair.rear, pair.rear_new]
+    there = {tires.lookup_key(tire.designation) for tire in listed if tire is not None}
+    rims = {tire.designation.rim for tire in listed if tire is not None}
+
+    def inside(match: common.Match) -> bool:
+        room = match.tire.circumference_error if approved(match.tire.designation) else 0.0
+        return window.low - room <= match.lead <= window.high + room
+
+    def rank(match: common.Match) -> tuple[bool, bool]:
+        size = match.tire.designation
+        return not approved(size), size.rim not in rims
+
+    fit = [m for m in found if inside(m) and tires.lookup_key(m.tire.designation) not in there]
+    return min(fit, key=rank, default=None)
+
+
+def _partner(
+    found: model.Found,
+    pair: common.Pair,
+    best: dict[str, common.Match | None],
+    window: front_drive.Window,
+    lead: float,
+) -> model.Words:
+    """Say which pair to buy: sizes, rim, and where the pressure stands."""
+    assert pair.front_new is not None and pair.rear_new is not None
+    front, rear = pair.front_new, pair.rear_new
+    if not window.low <= lead <= window.high:
+        if best["front"] is not None:
+            front, lead = best["front"].tire, best["front"].lead
+        elif best["rear"] is not None:
+            rear, lead = best["rear"].tire, best["rear"].lead
+        else:
+            return found.note("no_partner", rear=rear.designation.size)
+    sold = common.approved(front.designation, rear.designation)
+    return found.note(
+        "sold" if sold else "partner",
+        front=front.designation.size,
+        rear=rear.designation.size,
+        front_rim=f"{front.designation.rim:g}",
+        rear_rim=f"{rear.designation.rim:g}",
+        lead=common.signed(lead),
+    )
+
+
+def _sold_together(front: Designation, rear: Designation) -> list[model.Table]:
+    """The pairs that makers sell with either size."""
+    keys = tires.lookup_key(front), tires.lookup_key(rear)
+    rows = tuple(
+        (row["front"], row["rear"], row["tread"], row["tractor"])
+        for one, other, row in common.approved_pairs()
+        if one == keys[0] or other == keys[1]
+    )
+    if not rows:
+        return []
+    return [
+        model.Table(
+            "Pairs that makers sell with these sizes",
+            ("Front", "Rear", "Tread", "On tractors of"),
+            rows,
+            "tires/PR-1",
+            "Makers change the gear ratio of the front axle with the tires: a pair sold on one "
+            "tractor suits another only with the same ratio.",
+        )
+    ]
 
 
 def _lead_remedies(
     v: model.Inputs,
     pair: common.Pair,
-    window: front_drive.Window,
-    constant: float,
+    best: dict[str, common.Match | None],
+    wanted: float,
     rear: float,
-    fronts: list[common.Match],
-    rears: list[common.Match],
 ) -> list[model.Remedy]:
     remedies = []
-    for axle, found in (("front", fronts), ("rear", rears)):
-        best = found[0] if found else None
-        if best is None or not window.low <= best.lead <= window.high:
+    for axle, match in best.items():
+        now = pair.front if axle == "front" else pair.rear
+        if match is None or now is None:
             continue
-        size = best.tire.designation.size
-        current = pair.front_new if axle == "front" else pair.rear_new
-        kept = pair.front if axle == "front" else pair.rear
-        if size in [tire.designation.size for tire in (current, kept) if tire is not None]:
-            continue
+        size = match.tire.designation
+        rim = (
+            f"the rim code stays {size.rim:g}"
+            if size.rim == now.designation.rim
+            else f"it needs rims of code {size.rim:g} instead of {now.designation.rim:g}"
+        )
+        rims = common.rims_of(size)
+        listed = f" (listed: {rims})" if rims else ""
+        said = (
+            f"{size.size} on the {axle} brings the middle of the lead to {{lead}} %; {rim}"
+            f"{listed}; the pressure stands in its maker's load table."
+        )
         remedies.append(
             model.Remedy(
-                model.phrase(
-                    f"{size} on the {axle} brings the middle of the lead to {{lead}} %.",
-                    lead=common.signed(best.lead),
-                ),
-                set={f"new_{axle}_tire": size, f"new_{axle}_ten_turns": ""},
+                model.phrase(said, lead=common.signed(match.lead)),
+                set={f"new_{axle}_tire": size.text, f"new_{axle}_ten_turns": ""},
                 source="tires/derived",
+                mends=("lead",),
             )
         )
-    remedies.append(_distances(v, pair, (1 + window.middle) * rear / constant, rear))
-    if not (pair.rear_stays and pair.front_stays):
+    remedies.append(_distances(v, pair, wanted, rear))
+    if pair.changed:
         remedies.append(
             model.Remedy(
                 "Keep the tires it has now, on both axles: the lead stays as it was laid out.",
@@ -171,6 +240,7 @@ def _lead_remedies(
                     "new_front_ten_turns": "",
                     "new_rear_ten_turns": "",
                 },
+                mends=("lead",),
             )
         )
     return remedies
@@ -270,94 +340,54 @@ def _window_table(lead: float) -> model.Table:
     )
 
 
-def _gap_remedies(v: model.Inputs, pair: common.Pair, outcome: model.Outcome) -> list[model.Remedy]:
-    remedies = []
-    for name, old in (("fender", pair.rear), ("deck", pair.rear), ("front_lock", pair.front)):
-        check = outcome.check(f"{name}_gap")
-        gap = {"fender": v.fender_gap, "deck": v.deck_gap, "front_lock": v.front_gap}[name]
-        if check is None or check.margin >= 0 or old is None or gap is None:
-            continue
-        largest = old.overall_diameter + 2 * (gap - duals.FENDER_GAP)
-        axle = "front" if name == "front_lock" else "rear"
-        remedies.append(
-            model.Remedy(
-                model.phrase(
-                    f"{check.title}: the largest {axle} tire that keeps {{gap}} is {{d}} across.",
-                    gap=(duals.FENDER_GAP, "length"),
-                    d=(largest, "length"),
-                ),
-                source="tires/OM-16",
-            )
+def _gap_remedies(
+    v: model.Inputs, pair: common.Pair, found: model.Found, remedies: Remedies
+) -> None:
+    for name, old, gap in (
+        ("fender_gap", pair.rear, v.fender_gap),
+        ("deck_gap", pair.rear, v.deck_gap),
+        ("front_lock_gap", pair.front, v.front_gap),
+    ):
+        if old is not None and gap is not None:
+            largest = old.overall_diameter + 2 * (gap - duals.FENDER_GAP)
+            d, kept = (largest, "length"), (duals.FENDER_GAP, "length")
+            remedies.do(name, (name,), source="tires/OM-16", d=d, kept=kept)
+    if v.side_gap is not None:
+        gap, track = v.side_gap, v.track_width
+        moved = {"side_gap": lambda wider: gap + (wider - track) / 2}
+        remedies.more(
+            "track_width", mends=("side_gap",), also=moved, key="widen", source="tires/OM-16"
         )
-    side = outcome.check("side_gap")
-    if side is not None and side.margin < 0 and v.side_gap is not None:
-        spread = 2 * (duals.FENDER_GAP - side.value)
-        remedies.append(
-            model.Remedy(
-                model.phrase(
-                    "Widen the rear track by {more} (to {track}) to keep {gap} beside the tire.",
-                    more=(spread, "length"),
-                    track=(v.track_width + spread, "length"),
-                    gap=(duals.FENDER_GAP, "length"),
-                ),
-                set={
-                    "side_gap": f"{v.side_gap + spread / 2 + 1e-4:.4f} m",
-                    "track_width": f"{v.track_width + spread:.4f} m",
-                },
-                source="tires/OM-16",
-            )
-        )
-    width = outcome.check("width")
-    if width is not None and width.margin < 0 and pair.rear_new is not None:
-        track = v.width_limit - pair.rear_new.section_width
-        if track >= 0.77:
-            remedies.append(
-                model.Remedy(
-                    model.phrase(
-                        "Narrow the rear track to {t} to pass {w}.",
-                        t=(track, "length"),
-                        w=(v.width_limit, "length"),
-                    ),
-                    set={"track_width": f"{track - 1e-4:.4f} m"},
-                )
-            )
-    return remedies
+    remedies.less("track_width", mends=("width",), key="narrow")
 
 
-def _load_remedies(v: model.Inputs, outcome: model.Outcome) -> list[model.Remedy]:
-    remedies = []
+def _load_remedies(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
     for axle in ("rear", "front"):
-        check = outcome.check(f"{axle}_load")
-        if check is not None and check.margin < 0:
-            over = check.value - check.limit
-            load = getattr(v, f"{axle}_axle_load") - over
-            remedies.append(
-                model.Remedy(
-                    model.phrase(
-                        f"Take {{m}} off the {axle} axle, or fit tires rated {{t}} each.",
-                        m=(over, "mass"),
-                        t=(check.value / 2, "mass"),
-                    ),
-                    set={f"{axle}_axle_load": f"{load - 0.01:.2f} kg"} if load > 100 else {},
-                )
-            )
-    freezing = outcome.check("freezing")
-    if freezing is not None and freezing.margin < 0:
-        for row in tables.rows("tires/ballast_liquids"):
-            freezes = row["slush_c"] or row["solid_c"]
-            if freezes and 273.15 + float(freezes) <= v.coldest:
-                remedies.append(
-                    model.Remedy(
-                        model.phrase(
-                            f"{_upper(row['label'])} stays liquid down to {{t}}.",
-                            t=(273.15 + float(freezes), "temperature"),
-                        ),
-                        set={"liquid": row["key"]},
-                        source=row["freeze_source"],
-                    )
-                )
-                break
-    return remedies
+        check = found.outcome.check(f"{axle}_load")
+        names = (f"{axle}_load", f"{axle}_axle")
+        remedies.less(f"{axle}_axle_load", mends=names)
+        if check is not None:
+            each = (check.value / 2, "mass")
+            remedies.do("rated", (f"{axle}_load",), axle=axle, each=each)
+    if "top_speed" in found:
+        remedies.do("slower", ("rear_speed", "front_speed", "liquid_speed"))
+    if "freezing" in found.broken:
+        _other_liquid(remedies)
+
+
+def _other_liquid(remedies: Remedies) -> None:
+    """The first liquids of the table that stay liquid."""
+    offered = 0
+    for row in tables.rows("tires/ballast_liquids"):
+        starts = row["slush_c"] or row["solid_c"]
+        if not starts or offered == LIQUIDS_OFFERED:
+            continue
+        freezes = (273.15 + float(starts), "temperature")
+        name, source = _upper(row["label"]), row["freeze_source"]
+        found = remedies.choose(
+            "liquid", row["key"], mends=("freezing",), source=source, called=name, at=freezes
+        )
+        offered += found is not None
 
 
 def _upper(text: str) -> str:
@@ -366,13 +396,13 @@ def _upper(text: str) -> str:
 
 def _comparison(pair: common.Pair) -> model.Table:
     rows: list[tuple[model.Cell, ...]] = []
-    for axle, old, new in (
-        ("Front", pair.front, pair.front_new),
-        ("Rear", pair.rear, pair.rear_new),
+    for axle, old, new, stays in (
+        ("Front", pair.front, pair.front_new, pair.front_stays),
+        ("Rear", pair.rear, pair.rear_new, pair.rear_stays),
     ):
         if old is None or new is None:
             continue
-        if old is new:
+        if stays:
             rows.append(
                 (
                     f"{axle}: {old.designation.size}",
@@ -431,7 +461,6 @@ def _speed_table(v: model.Inputs, pair: common.Pair) -> model.Table:
 def _rim_notes(pair: common.Pair) -> list[model.Words]:
     """Say whether the rims it has can stay, as far as the sizes tell."""
     notes: list[model.Words] = []
-    rims = tables.by_key("tires/tire_rims", "size")
     for axle, old, new, stays in (
         ("front", pair.front, pair.front_new, pair.front_stays),
         ("rear", pair.rear, pair.rear_new, pair.rear_stays),
@@ -445,9 +474,8 @@ def _rim_notes(pair: common.Pair) -> list[model.Words]:
                 "mix, however near."
             )
             continue
-        key = now.width_text if now.aspect is None else f"{now.width_text}/{now.aspect:g}"
-        listed = now.form in ("decimal", "metric") and key in rims
-        allowed = f" The standard allows for {key}: {rims[key]['rims']}." if listed else ""
+        rims = common.rims_of(now)
+        allowed = f" Listed for {now.size}: {rims}." if rims else ""
         notes.append(
             f"The {axle} keeps its rim code, {now.rim:g}; whether the rim is wide enough stands on "
             f"the rim and in the tire maker's data book.{allowed}"
@@ -455,21 +483,17 @@ def _rim_notes(pair: common.Pair) -> list[model.Words]:
     return notes
 
 
-def _gap_notes(v: model.Inputs, pair: common.Pair) -> list[model.Words]:
+def _given_notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
     """Say which numbers were given and couldn't be used."""
     notes: list[model.Words] = []
-    for axle, tire in (("front", pair.front_new), ("rear", pair.rear_new)):
-        given = getattr(v, f"{axle}_axle_load") is not None
-        typed = getattr(v, f"{axle}_tire_load") is not None
-        if given and not typed and tire is not None and common.rating(tire) is None:
-            notes.append(
-                f"What a {tire.designation.size} may carry isn't known from its size: type the "
-                f"load from its sidewall for the {axle} axle to be checked against it."
-            )
-    if v.liquid != "none" and v.coldest is not None:
+    for axle in ("front", "rear"):
+        if f"{axle}_load" in found.unchecked:
+            notes.append(found.note("sidewall", axle=axle))
+    if "freezing" in found.unchecked:
         row = tables.by_key("tires/ballast_liquids", "key")[v.liquid]
-        if not (row["slush_c"] or row["solid_c"]):
-            notes.append(f"Freezing of {row['label']} isn't known here: {row['note']}.")
+        notes.append(found.note("freezing", liquid=row["label"], why=row["note"]))
+    if v.front_worn is None and v.rear_worn is None:
+        notes.append(found.note("wear"))
     return notes
 
 
@@ -496,43 +520,13 @@ def _basis_notes(pair: common.Pair) -> list[model.Words]:
     ]
 
 
-def _cautions(v: model.Inputs) -> list[model.Caution]:
-    cautions = [
-        model.Caution(
-            "Fit only sizes and rims that the operator's manual allows; tire, rim and axle each "
-            "have their own limit and the least counts.",
-            "tires/OM-10",
-        ),
-        model.Caution(
-            "Taller tires raise the center of gravity: the tractor tips earlier. Drive it as a "
-            "different machine, and work out its balance again on the lift and ballast page."
-        ),
-        model.Caution(
-            "Mounting a tractor tire can kill. Never seat a bead above 35 psi (240 kPa); leave it "
-            "to a tire shop with a cage.",
-            "tires/OM-15",
-        ),
-        model.Caution(
-            "More speed means longer stopping: 5 % faster is about 10 % more braking distance. "
-            "Check the speed limits of the tires, of towed machines and of the law."
-        ),
-    ]
+def _cautions(v: model.Inputs, found: model.Found) -> list[model.Caution]:
+    cautions = found.cautions("manual", "balance", "mounting", "stopping", "shipped")
     if v.front_drive == "yes":
-        cautions.append(
-            model.Caution(
-                "Don't drive with the front drive engaged on hard, dry ground, whatever the lead.",
-                "tires/TG-3",
-            )
-        )
+        cautions += found.cautions("hard_ground")
     if v.liquid != "none":
         row = tables.by_key("tires/ballast_liquids", "key")[v.liquid]
         if row["note"]:
             cautions.append(model.Caution(f"{_upper(row['label'])}: {row['note']}."))
-        cautions.append(
-            model.Caution(
-                "Never fill a tire full, and put no liquid in front tires unless the manual "
-                "allows it.",
-                "tires/OM-8",
-            )
-        )
+        cautions += found.cautions("fill")
     return cautions
