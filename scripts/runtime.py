@@ -48,7 +48,9 @@ SCRIPT = "python.js"
 BUILD_ONLY = (
     "calc/__main__",
     "calc/matrix",
+    "calc/reading/finding",
     "calc/render/facts/",
+    "calc/render/index",
     "calc/render/page",
     "calc/render/tables/",
     "calc/tables/words/questions",
