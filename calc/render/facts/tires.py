@@ -7,6 +7,7 @@ from calc import quantities, search, tables, worksheets
 from calc.mechanics import duals, front_drive, liquid_ballast, tire_load, tires
 from calc.mechanics.tire_size import decode
 from calc.model import Answer, Output
+from calc.subjects import tires as common
 from calc.worksheets.tires.compute import LIQUID_SPEED
 from calc.worksheets.tires.fields import read_speeds
 
@@ -72,16 +73,6 @@ def _limit(name: str, check: str) -> Callable[[], str]:
 def _window() -> str:
     window = front_drive.window()
     return f"{100 * window.low:.0f} to {100 * window.high:.0f} %"
-
-
-def _best_front() -> tuple[str, float]:
-    """Size and lead of the front tire that the example's answer puts first."""
-    rows = next(
-        table.rows for table in _example("tires").advice.tables if "at the rear" in table.title
-    )
-    size = str(rows[0][0])
-    found = search.answer(worksheets.load("tires"), {"new_front_tire": size}, example=True)
-    return size, next(o.value for o in found.outputs if o.name == "lead_new")
 
 
 def _estimate_error() -> str:
@@ -160,8 +151,7 @@ FACTS: dict[str, Callable[[], str]] = {
         "length",
     ),
     "tires-example-pull": _change("tires", "pull_change"),
-    "tires-example-front": lambda: _best_front()[0],
-    "tires-example-front-lead": lambda: percent(_best_front()[1]),
+    "tires-step": lambda: percent(common.DIAMETER_STEP, 0),
     "tires-deflection": lambda: percent(tires.DEFLECTION, 0),
     "tires-rolling-factor": lambda: f"{tires.rolling_factor('R-1')[0]:g}",
     "tires-turf-factor": lambda: f"{tires.rolling_factor('R-4')[0]:g}",

@@ -44,6 +44,9 @@ def _front_drive(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     else:
         at.between("lead", "lead_new", window.low, window.high, window.source)
     front, rear, front_new, rear_new = pair.circumferences(v)
+    # A lead needs all four.
+    assert front is not None and rear is not None
+    assert front_new is not None and rear_new is not None
     at.front_ratio, at.rear_ratio = front_new / front, rear_new / rear
     if not at.showing:
         return
