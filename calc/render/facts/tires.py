@@ -7,7 +7,7 @@ from calc import quantities, search, tables, worksheets
 from calc.mechanics import duals, front_drive, liquid_ballast, tire_load, tires
 from calc.mechanics.tire_size import decode
 from calc.model import Answer, Output
-from calc.subjects import tires as common
+from calc.subjects import tire_partners
 from calc.worksheets.tires.compute import LIQUID_SPEED
 from calc.worksheets.tires.fields import read_speeds
 
@@ -151,7 +151,7 @@ FACTS: dict[str, Callable[[], str]] = {
         "length",
     ),
     "tires-example-pull": _change("tires", "pull_change"),
-    "tires-step": lambda: percent(common.DIAMETER_STEP, 0),
+    "tires-step": lambda: percent(tire_partners.DIAMETER_STEP, 0),
     "tires-deflection": lambda: percent(tires.DEFLECTION, 0),
     "tires-rolling-factor": lambda: f"{tires.rolling_factor('R-1')[0]:g}",
     "tires-turf-factor": lambda: f"{tires.rolling_factor('R-4')[0]:g}",

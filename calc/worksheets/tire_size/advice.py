@@ -6,6 +6,7 @@ from calc import model, tables
 from calc.mechanics import tire_load, tires
 from calc.mechanics.tire_size import Designation
 from calc.search import Remedies
+from calc.subjects import tire_partners
 from calc.subjects import tires as common
 
 # --- advice ----------------------------------------------------------------------------------
@@ -110,7 +111,7 @@ def _near(tire: tires.Dimensions) -> list[model.Table]:
             (other.overall_diameter, "length"),
             (other.section_width, "length"),
         )
-        for other in near[: common.LISTED]
+        for other in near[: tire_partners.LISTED]
     )
     return [
         model.Table(
