@@ -20,6 +20,8 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     headline: model.Words = ""
     if v.front_drive == "yes" and None not in pair.circumferences(v) and pair.front is not None:
         headline = partners.lead_advice(v, pair, found, tried, shown, notes)
+    else:
+        headline = found.note("two_wheel" if v.front_drive == "no" else "front_first")
     _gap_remedies(v, pair, found, remedies)
     _load_remedies(v, found, remedies)
     shown = [_comparison(pair), *([_speed_table(v, pair)] if v.gear_speeds else []), *shown]
