@@ -373,7 +373,20 @@ def test_the_liquid_has_an_answer_of_its_own() -> None:
     assert found.finding == model.WITHIN
     assert sentences.lead(found, "us").startswith("483 lb for both tires")
     assert given("tires", ask="liquid", **typed, coldest="-15 F").finding == model.OVER
-    assert given("tires", ask="liquid", **typed).finding == model.UNKNOWN
+    # Without the winter it says from where on: -24 C is -11 F.
+    assert "-11" in sentences.lead(given("tires", ask="liquid", **typed), "us")
+
+
+def test_a_pair_that_makers_sell_is_not_talked_out_of() -> None:
+    typed = {"front_tire": "9.5-16", "rear_tire": "13.6-24", "front_drive": "yes"}
+    typed |= {"new_front_tire": "12-16.5 R4", "new_rear_tire": "17.5L-24 R4"}
+    found = given("tires", ask="partner", **typed)
+    assert "12-16.5 in front" in sentences.lead(found, "us") and not _offered(found)
+
+
+def test_wear_alone_may_take_the_lead_out_of_its_window() -> None:
+    assert given("tires", ask="lead", **PAIR, front_worn="90 %").finding == model.OVER
+    assert given("tires", ask="lead", **PAIR, front_worn="5 %").finding != model.OVER
 
 
 # --- tire swap: the rest ---------------------------------------------------------------------

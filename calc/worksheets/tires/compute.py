@@ -37,7 +37,8 @@ def _front_drive(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
         return
     at.lead_now, at.lead_new = found
     inside = window.low <= at.lead_new <= window.high
-    if not pair.changed and v.lead_now is None and not inside:
+    as_fitted = not pair.changed and v.front_worn is None and v.rear_worn is None
+    if as_fitted and v.lead_now is None and not inside:
         # Its maker fitted these tires: what the table or a count says against them is to be
         # measured, not held against the tractor.
         at.not_checked("lead", "lead_now")
@@ -221,6 +222,7 @@ def _liquid(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     """What the liquid weighs and when it freezes; nothing is taken for a freezing point."""
     at.liquid_mass = 0.0
     if v.liquid == "none" or pair.rear_new is None:
+        at.not_checked("frost", "liquid")
         return
     row = tables.by_key("tires/ballast_liquids", "key")[v.liquid]
     density = float(row["density_kg_l"]) * 1000
@@ -249,7 +251,7 @@ def _freezing(v: model.Inputs, row: tables.Row, at: model.At) -> None:
         return
     at.freezes = 273.15 + arith.number(starts)
     if v.coldest is None:
-        at.not_checked("frost", "coldest")
+        at.not_checked("freezing", "coldest", governs=False)
         return
     stays = v.coldest >= at.freezes
     says, margin = ("stays", 1.0) if stays else ("freezes", -1.0)

@@ -90,6 +90,8 @@ def lead_advice(
         ),
         "rear": _best(rears, pair, window, lambda size: tire_partners.approved(new["front"], size)),
     }
+    if tire_partners.approved(new["front"], new["rear"]):
+        best = {"front": None, "rear": None}  # makers sell this very pair
     if "lead" in found.broken:
         remedies += _lead_remedies(v, pair, best, (1 + window.middle) * rear / constant, rear)
     note = found.note("lists", window=window.label)
@@ -141,7 +143,8 @@ def _partner(
     """Say which pair to buy: sizes, rim, and where the pressure stands."""
     assert pair.front_new is not None and pair.rear_new is not None
     front, rear = pair.front_new, pair.rear_new
-    if not window.low <= lead <= window.high:
+    sold = tire_partners.approved(front.designation, rear.designation)
+    if not sold and not window.low <= lead <= window.high:
         if best["front"] is not None:
             front, lead = best["front"].tire, best["front"].lead
         elif best["rear"] is not None:
