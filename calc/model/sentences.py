@@ -173,13 +173,21 @@ class _Absent(LookupError):
 
 
 class _Told(dict[str, str]):
-    """What a sentence of an ask may name: fields, numbers, and checks as {name.value}."""
+    """What a sentence of an ask may name: fields, numbers, and checks as {name.value}.
+
+    {deciding} is the sentence of the check that decides, {headline} what the advice says.
+    """
 
     def __init__(self, answer: Answer, system: str) -> None:
         super().__init__()
         self.answer, self.system = answer, system
 
     def __missing__(self, name: str) -> _Check:
+        if name == "deciding" and self.answer.deciding is not None:
+            said = check_sentence(self.answer.deciding, self.system)
+            return _Check(said, None, self.system)
+        if name == "headline":
+            return _Check(headline(self.answer, self.system), None, self.system)
         verdict = self.answer.verdict(name)
         output = self.answer.output(name)
         if output is not None:

@@ -151,7 +151,7 @@ def review(known: model.KnownSoFar) -> dict[str, str]:
     if widest is not None and track is not None and widest.high < track.low:
         found["widest_track"] = "The widest approved track is at least the one that it has now."
     thread, grade = known.get("thread"), known.get("grade")
-    if None in (thread, grade) or NOT_READ.value in (thread, grade):
+    if thread is None or grade is None or NOT_READ.value in (thread, grade):
         return found
     if thread.startswith("M") != ("." in grade):
         found["grade"] = (

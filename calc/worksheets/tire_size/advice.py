@@ -6,6 +6,7 @@ from calc import model, tables
 from calc.mechanics import tire_load, tires
 from calc.mechanics.tire_size import Designation
 from calc.search import Remedies
+from calc.subjects import tire_partners
 from calc.subjects import tires as common
 
 # --- advice ----------------------------------------------------------------------------------
@@ -38,7 +39,8 @@ def _parts(found: Designation) -> model.Table:
         rows.append(
             (
                 f"{found.overall:g}",
-                "nominal overall diameter in inches: a name; turf tires are up to 6 % smaller",
+                "nominal overall diameter in inches: a name; turf tires are up to 6 % smaller, "
+                "bar treads near it",
             )
         )
     unit = "millimeters" if found.form == "metric" else "inches"
@@ -109,7 +111,7 @@ def _near(tire: tires.Dimensions) -> list[model.Table]:
             (other.overall_diameter, "length"),
             (other.section_width, "length"),
         )
-        for other in near[: common.LISTED]
+        for other in near[: tire_partners.LISTED]
     )
     return [
         model.Table(
