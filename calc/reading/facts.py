@@ -59,7 +59,10 @@ class Given:
 
 @dataclass(frozen=True, slots=True)
 class Cue:
-    """A row of the table of cues: an amount of `kind` beside `phrase` is of one of `fields`."""
+    """A row of the table of cues: an amount of `kind` beside `phrase` is of one of `fields`.
+
+    Without fields it only keeps a shorter phrase from being one: "lift a" is no lift capacity.
+    """
 
     phrase: str
     subject: str
@@ -125,14 +128,15 @@ class Placing:
         while place < len(self.tokens):
             inner = self.inside.get(place)
             if inner:
-                if set(inner.kinds) & set(amount.kinds):
+                if set(inner.kinds) & set(amount.kinds) and self.tokens[place - 1].text != "or":
                     return ""
                 place = inner.last
                 continue
             for said, subject in self.subjects:
                 if said.first == place:
                     return subject
-            if self.tokens[place].text not in _ADJECTIVES:
+            joins = self.tokens[place].text == "or" and place + 1 in self.inside
+            if not joins and self.tokens[place].text not in _ADJECTIVES:
                 return ""
             place += 1
         return ""
@@ -207,7 +211,7 @@ class Placing:
             if apart > FARTHEST:
                 continue
             phrase = said.value_of("cue")
-            for cue in cues()[phrase]:
+            for cue in (each for each in cues()[phrase] if each.fields):
                 cost = self._cost(cue, amount, subject, before, apart, said)
                 if cost is not None:
                     why = f"“{phrase}” stands beside it"

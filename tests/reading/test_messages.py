@@ -55,6 +55,12 @@ def test_a_mass_is_of_the_noun_beside_it():
     assert given["tractor_mass"] == "2600 lb" and given["implement_mass"] == "610 lb"
 
 
+def test_what_is_lifted_is_no_capacity():
+    given = only("can my 2600 lb tractor lift a 560 lb 5 ft or 6 ft bush cutter?").inputs
+    assert given["implement_mass"] == "560 lb" and "lift_capacity" not in given
+    assert "lift_capacity" not in only("can it lift a 700 lb thing with a tiller?").inputs
+
+
 def test_misspelled():
     given = only("can a 24hp tracter run a 4 foot tiler").inputs
     assert given["implement_kind"] == "rotary_tiller" and given["working_width"] == "4 ft"
