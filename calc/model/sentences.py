@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from calc import model
 from calc import quantities as q
+from calc.errors import UnknownName
 from calc.model import Answer, Verdict, words
 
 
@@ -77,7 +78,10 @@ def lead(answer: Answer, system: str) -> str:
         return missing_sentence(answer.missing)
     template = answer.ask.sentence(answer.finding)
     if template:
-        return template.format_map(_Told(answer, system))
+        try:
+            return template.format_map(_Told(answer, system))
+        except UnknownName:  # it speaks of a check that doesn't apply to what was given
+            pass
     return headline(answer, system)
 
 
@@ -88,13 +92,18 @@ def missing_sentence(fields: Sequence[model.AnyField]) -> str:
 
 
 class _Told(dict[str, str]):
-    """What a sentence of an ask may name: fields, numbers, and checks as {name.value}."""
+    """What a sentence of an ask may name: fields, numbers, and checks as {name.value}.
+
+    {deciding} is the state that the deciding check found, with its numbers.
+    """
 
     def __init__(self, answer: Answer, system: str) -> None:
         super().__init__()
         self.answer, self.system = answer, system
 
     def __missing__(self, name: str) -> _Check:
+        if name == "deciding":
+            return _Check(_state(self.answer, self.system), None, self.system)
         verdict = self.answer.verdict(name)
         output = self.answer.output(name)
         if output is not None:
@@ -102,6 +111,18 @@ class _Told(dict[str, str]):
         if verdict is not None and name not in self.answer.worksheet.kinds:
             return _Check("", verdict, self.system)
         return _Check(_of_field(self.answer, name, self.system), verdict, self.system)
+
+
+def _state(answer: Answer, system: str) -> str:
+    """The deciding check inside a sentence: the state found, and its numbers; no full stop."""
+    verdict = answer.deciding
+    if verdict is None:
+        return ""
+    check = verdict.check
+    if check.sentence:
+        return model.in_sentence(check_sentence(verdict, system).rstrip("."))
+    said = model.in_sentence(check.heading(verdict.finding))
+    return f"{said}, {value_text(verdict, system)} where {limit_text(verdict, system)} is right"
 
 
 class _Check(str):
