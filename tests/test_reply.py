@@ -45,8 +45,8 @@ class Words(HTMLParser):
 def test_plain_text_has_finding_reason_two_numbers_remedy_caution_link_and_sender(answer):
     lines = reply(answer, link=LINK, sender="Example Yard · 555-0142").split("\n")
     assert model.FINDING_WORDS[answer.finding].lower() in lines[0]
-    if sentences.headline(answer, "us"):
-        assert lines[1] == sentences.headline(answer, "us")
+    if sentences.lead(answer, "us"):
+        assert lines[1] == sentences.lead(answer, "us")
     assert sum(line.startswith("- ") for line in lines) == 2
     assert sum(line.startswith("What would help: ") for line in lines) == bool(
         answer.advice.remedies
