@@ -353,7 +353,8 @@ def loader_lifts(v: model.Inputs) -> float:
     share = float(tool["share_of_pins"])
     if v.loader_rating_at == "500":
         share /= float(bucket["share_of_pins"])
-    return arith.max(v.loader_rating * share - float(tool["mass_kg"]), 1.0)
+    lifts: float = arith.max(v.loader_rating * share - float(tool["mass_kg"]), 1.0)
+    return lifts
 
 
 def _loader_ratings(v: model.Inputs, at: model.At, payload: float) -> None:
