@@ -10,14 +10,15 @@ question for good. The client writes and reads the same; both are held to the sa
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 VERSION = "2"
 LONGEST = 100_000
 # Words of a link that are not fields.
 VERSION_WORD, ASK_WORD, UNITS_WORD, SHEET_WORD, EXAMPLE_WORD = "v", "ask", "units", "on", "example"
-WORDS = (VERSION_WORD, SHEET_WORD, ASK_WORD, EXAMPLE_WORD, UNITS_WORD)
+WANTED_WORD = "wanted"
+WORDS = (VERSION_WORD, SHEET_WORD, ASK_WORD, EXAMPLE_WORD, WANTED_WORD, UNITS_WORD)
 # Names that fields had in older links, by what they are called now.
 ALIASES: Mapping[str, str] = {}
 
@@ -32,6 +33,7 @@ class Link:
     sheet: str = ""  # the worksheet it is for, where a page holds several
     example: bool = False  # whether it opens the page's example
     version: str = ""
+    wanted: tuple[str, ...] = ()  # the only fields that whoever opens it is asked for
 
 
 def write(
@@ -41,6 +43,7 @@ def write(
     units: str = "us",
     sheet: str = "",
     example: bool = False,
+    wanted: Sequence[str] = (),
 ) -> str:
     """Return the part of an address after the `#`; inputs that are blank are left out.
 
@@ -52,6 +55,7 @@ def write(
         SHEET_WORD: sheet,
         ASK_WORD: ask,
         EXAMPLE_WORD: "1" if example else "",
+        WANTED_WORD: ",".join(wanted),
         UNITS_WORD: units if units != "us" else "",
     }
     parts = {**words, **{name: text.strip() for name, text in inputs.items()}}
@@ -63,7 +67,11 @@ def encoded(parts: Mapping[str, str]) -> str:
     # Imported here: an answer that has no link to write shouldn't wait for it.
     from urllib.parse import quote_plus
 
-    return "&".join(f"{quote_plus(name)}={quote_plus(text)}" for name, text in parts.items())
+    def quoted(text: str) -> str:
+        # As a form's fields are sent (application/x-www-form-urlencoded): what browsers write.
+        return quote_plus(text, safe="*").replace("~", "%7E")
+
+    return "&".join(f"{quoted(name)}={quoted(text)}" for name, text in parts.items())
 
 
 def read(fragment: str) -> Link:
@@ -84,4 +92,5 @@ def read(fragment: str) -> Link:
         words[SHEET_WORD],
         words[EXAMPLE_WORD] == "1",
         words[VERSION_WORD],
+        tuple(filter(None, words[WANTED_WORD].split(","))),
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import os
+import re
 import sys
 from pathlib import Path
 from typing import Any
@@ -19,6 +20,8 @@ from scripts import embeds
 ICONS = {"assets/icon-192.png": 192, "assets/icon-512.png": 512}
 PAPER = "#fbf9f4"
 OFFLINE = os.environ.get("YARDSTICK_OFFLINE") == "true"
+CALCULATOR = '<section class="ys"'
+SECTION = re.compile(r"(<h2 id=.*?</h2>)", re.S)
 
 
 def manifest(name: str, description: str) -> str:
@@ -51,6 +54,29 @@ def on_files(files: Files, config: Any) -> Files:
     for name, page in embeds.pages().items():
         files.append(File.generated(config, f"{embeds.FOLDER}/{name}.md", content=page))
     return files
+
+
+def folded(html: str) -> str:
+    """Return a page with a calculator in the order of its use.
+
+    Above the calculator stands the first paragraph alone; what else stood there comes after it,
+    and each section below is folded under its heading. Without a script it all opens as well.
+    """
+    start, end = html.find(CALCULATOR), html.rfind("</section>") + len("</section>")
+    if start < 0 or end < start:
+        return html
+    lead, told, rest = html[:start].partition("</p>")
+    sections = SECTION.split(rest + html[end:] if told else html[end:])
+    below = sections[0] + "".join(
+        f'<details class="ys-fold"><summary>{heading}</summary>{text}</details>'
+        for heading, text in zip(sections[1::2], sections[2::2], strict=True)
+    )
+    return lead + told + html[start:end] + below
+
+
+def on_page_content(html: str, **_: Any) -> str:
+    """Fold what stands below a calculator."""
+    return folded(html)
 
 
 def on_post_page(output: str, page: Any, **_: Any) -> str:

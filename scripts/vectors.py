@@ -7,13 +7,22 @@ answers to these with native Python's.
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 HOSTILE = "<script>alert(1)</script>"
 
 
-def _request(name: str, inputs: Mapping[str, str], units: str = "us", stage: str = "full") -> str:
-    return json.dumps({"worksheet": name, "inputs": dict(inputs), "units": units, "stage": stage})
+def _request(
+    name: str,
+    inputs: Mapping[str, str],
+    units: str = "us",
+    stage: str = "full",
+    *,
+    example: bool = False,
+    ask: str = "",
+) -> str:
+    asked = {"worksheet": name, "inputs": dict(inputs), "units": units, "stage": stage}
+    return json.dumps({**asked, "example": example, "ask": ask})
 
 
 def _widened(text: str) -> str:
@@ -26,8 +35,12 @@ def _widened(text: str) -> str:
     return f"{value * 0.95:g} to {value * 1.05:g} {unit}".strip()
 
 
-def _of_worksheet(name: str, defaults: Mapping[str, str]) -> Iterator[str]:
+def _of_worksheet(name: str, defaults: Mapping[str, str], asks: Sequence[str]) -> Iterator[str]:
     blank = dict.fromkeys(defaults, "")
+    for ask in asks or [""]:
+        yield _request(name, {}, example=True, ask=ask)
+        yield _request(name, {}, ask=ask)
+    yield _request(name, blank, stage="odds")
     yield _request(name, defaults)
     yield _request(name, defaults, stage="exact")
     yield _request(name, defaults, units="metric")
@@ -43,9 +56,8 @@ def requests() -> list[str]:
     """Return every request, as the text that the page would send."""
     from calc import worksheets
 
-    found = [
-        request
-        for name in worksheets.names()
-        for request in _of_worksheet(name, worksheets.load(name).examples())
-    ]
+    found: list[str] = []
+    for name in worksheets.names():
+        sheet = worksheets.load(name)
+        found += _of_worksheet(name, sheet.examples(), [ask.key for ask in sheet.asks])
     return [*found, _request("no-such-worksheet", {}), "not JSON", "[]"]

@@ -85,6 +85,66 @@ def lead(answer: Answer, system: str) -> str:
     return headline(answer, system)
 
 
+def sight(answer: Answer, system: str) -> str:
+    """The number that decides, in as few words as fit one line."""
+    verdict = answer.deciding
+    if answer.missing:
+        return missing_sentence(answer.missing)
+    if verdict is None or verdict.check.sense == "fits" or answer.finding == model.COMPARED:
+        return lead(answer, system)
+    here, limit = value_text(verdict, system), limit_text(verdict, system)
+    return f"{verdict.check.heading(verdict.finding)}: {here}, {limit}"
+
+
+def check_said(verdict: Verdict, system: str) -> str:
+    """What a check found, without its title."""
+    check = verdict.check
+    if check.sentence:
+        return check_sentence(verdict, system)
+    return f"{value_text(verdict, system)}; {_needed(verdict, system)}."
+
+
+def standing_sentence(answer: Answer) -> str:
+    """What stands behind a finding over ranges; nothing where every number is exact."""
+    if answer.searched <= 1 or not answer.final or answer.missing:
+        return ""
+    if answer.standing == model.PROVED and answer.finding != model.UNKNOWN:
+        return "So it is for every machine within the ranges that stand in."
+    if answer.standing == model.SAMPLED:
+        return f"Seen at {answer.searched:,} points of the ranges that stand in; not proved."
+    return ""
+
+
+def odds_sentence(answer: Answer) -> str:
+    """How the machines that fit what was given divide; never as a promise."""
+    odds = answer.odds
+    if odds is None:
+        return ""
+    if odds.pass_all == 0:
+        share = "None"
+    elif odds.pass_all == odds.tried:
+        share = "All"
+    else:
+        tenths = round(10 * odds.pass_all / odds.tried)
+        share = "Fewer than 1 in 10" if tenths == 0 else f"About {tenths} in 10"
+        share = "Nearly all" if tenths == 10 else share
+    return (
+        f"{share} of {odds.tried} of them, spread evenly over what isn't known, pass every check. "
+        "That says nothing about yours until its numbers are known."
+    )
+
+
+def mends(answer: Answer, remedy: model.Remedy) -> str:
+    """Which of the broken checks a remedy mends."""
+    if not remedy.mends:
+        return ""
+    broken = [v for v in answer.verdicts if v.check.name in remedy.mends]
+    titles = [model.in_sentence(v.check.title) for v in broken]
+    if remedy.whole:
+        return "Mends it." if len(titles) <= 1 else "Mends all of it."
+    return f"Mends {q.joined(titles)}." if titles else ""
+
+
 def missing_sentence(fields: Sequence[model.AnyField]) -> str:
     """Which needed fields nobody filled in."""
     labels = q.joined([model.in_sentence(item.label).rstrip("?") for item in fields])
@@ -110,7 +170,7 @@ class _Told(dict[str, str]):
             return _Check(output_text(output, self.system), verdict, self.system)
         if verdict is not None and name not in self.answer.worksheet.kinds:
             return _Check("", verdict, self.system)
-        return _Check(_of_field(self.answer, name, self.system), verdict, self.system)
+        return _Check(field_text(self.answer, name, self.system), verdict, self.system)
 
 
 def _state(answer: Answer, system: str) -> str:
@@ -147,7 +207,7 @@ def _bare_limit(verdict: Verdict, system: str) -> str:
     return q.show_range(verdict.limit_low, verdict.limit_high, check.kind, system, unit=unit)
 
 
-def _of_field(answer: Answer, name: str, system: str) -> str:
+def field_text(answer: Answer, name: str, system: str) -> str:
     """An input as text: what was given, or the range that stood in for it."""
     item = answer.worksheet.field(name)
     for assumed in answer.assumed:
@@ -229,16 +289,19 @@ def assumed_sentence(assumed: model.Assumed, system: str) -> str:
 
 
 def hint(item: model.AnyField, known: model.KnownSoFar, system: str) -> str:
-    """What stands in an empty field: the range that is used while it is blank."""
+    """What stands in an empty field: the usual range that is used, or how one is written."""
     if isinstance(item, model.Entry):
-        return f"such as {item.such_as}" if item.such_as else ""
+        written = item.such_as or item.example
+        return f"such as {written}" if written else ""
     if not isinstance(item, model.Field):
         return ""
-    typical = item.typical_for(known)
-    if typical is None:
-        return "left out when blank"
-    shown = q.show_range(typical.low, typical.high, item.kind, system, unit=item.unit(system))
-    return shown
+    typical, unit = item.typical_for(known), item.unit(system)
+    if typical is not None:
+        return f"usual {q.show_range(typical.low, typical.high, item.kind, system, unit=unit)}"
+    reading = item.read(item.example, system) if item.example else None
+    if reading is None:
+        return "not given"
+    return f"such as {q.show_range(reading.low, reading.high, item.kind, system, unit=unit)}"
 
 
 def output_text(output: model.Output, system: str) -> str:

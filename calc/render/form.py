@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 import htpy as h
@@ -13,25 +13,55 @@ from calc.machines import vocabulary
 from calc.model import sentences
 from calc.search import read
 
+NOT_SURE = "Not sure"
+
 
 def form_html(sheet: model.Worksheet, typed: Mapping[str, str], system: str = "us") -> h.Element:
-    """Return the form of a worksheet, filled in with its example and `typed`."""
+    """Return the form of a worksheet, filled in with its example and `typed`.
+
+    The fields of its first question stand on top, in the order in which they are asked; the
+    others are folded under their headings. The client rearranges them for another question.
+    """
     known = read(sheet, typed, system, example=True).values
-    essential = [item for item in sheet.fields if item.essential]
-    others = [item for item in sheet.fields if not item.essential]
+    asked = [sheet.field(name) for name in sheet.ask().fields]
+    others = [item for item in sheet.fields if item not in asked]
+
+    def rows(fields: Iterable[model.AnyField]) -> list[h.Element]:
+        return [_row(sheet, item, typed, known, system) for item in fields]
+
+    groups: dict[str, list[model.AnyField]] = {}
+    for item in sheet.fields:
+        groups.setdefault(item.group, []).append(item)
     return h.form(".ys-form", action="#", autocomplete="off", novalidate=True)[
-        [_pick(sheet, role) for role in machines.ROLES],
-        _groups(sheet, essential, typed, known, system),
-        h.details(".ys-more")[
-            h.summary["More numbers, if you know them"],
-            h.p(".ys-note")[
-                "Blank means not known: the range shown in the empty field is used, and the answer "
-                "says so."
+        h.div(".ys-rows")[
+            [_pick(sheet, role) for role in machines.ROLES],
+            h.div(".ys-asked")[rows(asked)],
+            h.details(".ys-more", hidden=not others)[
+                h.summary[
+                    h.span(".ys-more-count")[f"{len(others)} more"],
+                    h.small[" what is usual stands in where a field is blank"],
+                ],
+                [
+                    h.fieldset(".ys-group", data_group=name, hidden=not _of_group(members, others))[
+                        h.legend[name], rows(_of_group(members, others))
+                    ]
+                    for name, members in groups.items()
+                ],
             ],
-            _groups(sheet, others, typed, known, system),
-        ]
-        if others
-        else None,
+        ],
+    ]
+
+
+def _of_group(members: list[model.AnyField], others: list[model.AnyField]) -> list[model.AnyField]:
+    """Return the members of a group that aren't asked on top."""
+    return [item for item in members if item in others]
+
+
+def asks_data(sheet: model.Worksheet) -> list[dict[str, Any]]:
+    """Return the questions of a worksheet as the client takes them."""
+    return [
+        {"key": ask.key, "question": ask.question, "fields": list(ask.fields)}
+        for ask in sheet.asks or (sheet.ask(),)
     ]
 
 
@@ -43,30 +73,18 @@ def _pick(sheet: model.Worksheet, role: str) -> h.Element | None:
     names = [item.name for item in sheet.fields if vocabulary.role(item.name) == role]
     if not names:
         return None
-    return h.div(
-        ".ys-pick", data_role=role, data_fields=json.dumps(dict.fromkeys(names, "")), hidden=True
-    )
+    return h.div(".ys-pick", data_role=role, data_fields=json.dumps(dict.fromkeys(names, "")))
 
 
-def _groups(
-    sheet: model.Worksheet,
-    fields: list[model.AnyField],
-    typed: Mapping[str, str],
-    known: Mapping[str, Any],
-    system: str,
-) -> list[h.Element]:
-    groups: dict[str, list[model.AnyField]] = {}
-    for item in fields:
-        groups.setdefault(item.group, []).append(item)
-    return [
-        h.fieldset(".ys-group")[
-            h.legend[name], [_field(sheet, item, typed, known, system) for item in members]
-        ]
-        for name, members in groups.items()
-    ]
+def _blank_words(item: model.Choice) -> str:
+    """What a choice shows while nobody picked."""
+    if item.needed:
+        return "Choose"
+    usual = item.shown(item.usual) if item.usual else NOT_SURE
+    return usual if usual == NOT_SURE else f"Not said: {usual}"
 
 
-def _field(
+def _row(
     sheet: model.Worksheet,
     item: model.AnyField,
     typed: Mapping[str, str],
@@ -83,11 +101,16 @@ def _field(
             (o.value for o in item.options if picked in (o.value.lower(), o.label.lower())),
             "",
         )
-        control = h.select(id=name, name=item.name, aria_describedby=described)[
-            h.option(value="", selected=not chosen)["Not sure"],
+        # An option that says just what a blank says is the blank.
+        unsure = next((o.value for o in item.options if o.label == NOT_SURE), "")
+        control = h.select(
+            id=name, name=item.name, aria_describedby=described, data_unsure=unsure or None
+        )[
+            h.option(value="", selected=chosen in ("", unsure))[_blank_words(item)],
             [
                 h.option(value=option.value, selected=option.value == chosen)[option.label]
                 for option in item.options
+                if option.value != unsure
             ],
         ]
     else:
@@ -103,8 +126,17 @@ def _field(
             spellcheck="false",
             maxlength="400",
         )
-    return h.div(".ys-field", data_field=item.name)[
+    return h.div(".ys-row", data_field=item.name, data_group=item.group)[
         h.label(for_=name)[item.label],
+        h.button(
+            ".ys-help",
+            type="button",
+            aria_expanded="false",
+            aria_controls=f"{name}-hint",
+            aria_label=f"Where to find it: {item.label}",
+        )["?"]
+        if item.help
+        else None,
         control,
         h.p(".ys-hint", id=f"{name}-hint")[item.help],
         h.p(".ys-error", id=f"{name}-error", hidden=True),

@@ -9,7 +9,7 @@ from typing import Any
 from calc import model, quantities, search, worksheets
 from calc.errors import YardstickError
 from calc.model import sentences
-from calc.render.answer import answer_html
+from calc.render.answer import answer_html, odds_html, sight_html
 from calc.render.reply import fits_short, reply, reply_html, short
 
 LONGEST_REQUEST = 200_000
@@ -23,9 +23,10 @@ def respond(request: str) -> str:
     request
         JSON with "worksheet", "inputs" (the texts given, by field name), "example" (true while the
         page shows its untouched example), "ask" (which question leads), "units" ("us" or "metric"),
-        "stage" ("exact" for the middle values alone, "full" for the whole answer), and for the
-        replies "link" (to this page, filled in), "short_link" (a shorter one to the same),
-        "about" (a line that names the machines) and "sender" (a line about who replies).
+        "stage" ("exact" for the middle values alone, "full" for the whole answer, "odds" for how
+        the machines that fit divide, alone), and for the replies "link" (to this page, filled in),
+        "short_link" (a shorter one to the same), "about" (a line that names the
+        machines) and "sender" (a line about who replies).
 
     Returns
     -------
@@ -52,7 +53,8 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
     sheet = worksheets.load(str(asked["worksheet"]))
     typed = {str(name): str(value) for name, value in asked.get("inputs", {}).items()}
     system = "metric" if asked.get("units") == "metric" else "us"
-    stage = "exact" if asked.get("stage") == "exact" else "full"
+    stage = str(asked.get("stage"))
+    stage = stage if stage in ("exact", "odds") else "full"
     if sum(len(name) + len(value) for name, value in typed.items()) > LONGEST_REQUEST:
         raise search.BadInputs({"": "That is far too much text for one form."})
     response: dict[str, Any] = {
@@ -71,9 +73,12 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
     known = search.read(sheet, typed, system, example=asked.get("example") is True)
     response["hints"] = hints(sheet, known.values, system)
     try:
-        found = search.answer_known(
-            sheet, known, full=stage == "full", ask=str(asked.get("ask") or ""), odds=False
-        )
+        ask = str(asked.get("ask") or "")
+        ask = ask if ask in {item.key for item in sheet.asks} else ""
+        if stage == "odds":
+            found = search.answer_known(sheet, known, ask=ask)
+            return {**response, "ok": True, "errors": errors, "odds": odds_html(found)}
+        found = search.answer_known(sheet, known, full=stage == "full", ask=ask, odds=False)
     except search.BadInputs as bad:
         return {**response, "ok": False, "errors": {**errors, **bad.errors}}
     return {
@@ -85,6 +90,7 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
         "finding_words": sheet.finding_words(found.finding),
         "lead": sentences.lead(found, system),
         "example": found.is_example,
+        "sight": sight_html(found, system),
         "html": answer_html(found, system),
         **(_replies(found, system, asked) if found.final else {}),
     }

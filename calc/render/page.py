@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Callable
 
 import htpy as h
@@ -10,8 +11,9 @@ from markupsafe import Markup
 from calc import links, search, sources, worksheets
 from calc.model import Worksheet
 from calc.render import facts, tables
-from calc.render.answer import answer_html, source_line
-from calc.render.form import form_html
+from calc.render.answer import answer_html
+from calc.render.form import asks_data, form_html
+from calc.render.notes import source_line
 from calc.tables import Row, rows
 
 
@@ -19,14 +21,22 @@ def worksheet_block(name: str, system: str = "us") -> str:
     """Return the form of a worksheet with the whole answer to its default example."""
     sheet = worksheets.load(name)
     found = search.answer(sheet, {}, system, example=True)
-    example = f"Filled in with an example: {sheet.example}" if sheet.example else ""
+    example = f"An example: {sheet.example}" if sheet.example else "An example."
     return str(
-        h.section(".ys", id=f"ys-{name}", data_worksheet=name, aria_label=sheet.title)[
-            h.p(".ys-example")[example] if example else None,
+        h.section(
+            ".ys",
+            id=f"ys-{name}",
+            data_worksheet=name,
+            data_asks=json.dumps(asks_data(sheet)),
+            aria_label=sheet.title,
+        )[
+            h.div(".ys-example")[h.p[example]],
             form_html(sheet, {}, system),
-            h.div(".ys-tools"),
-            h.div(".ys-status", role="status", aria_live="polite"),
-            h.div(".ys-answer")[Markup(answer_html(found, system))],
+            h.div(".ys-out")[
+                h.div(".ys-tools"),
+                h.div(".ys-status", role="status", aria_live="polite"),
+                h.div(".ys-answer")[Markup(answer_html(found, system))],
+            ],
         ]
     )
 

@@ -9,7 +9,7 @@ import htpy as h
 
 from calc import machines, matrix, model, worksheets
 from calc.machines import Machine, vocabulary
-from calc.render.answer import shape
+from calc.render.marks import shape
 
 # More would make a page that no phone can open; the command line has no such limit.
 MOST_CELLS = 5000

@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from calc import quantities, sources, tables
 from calc.mechanics import lift
-from calc.render.answer import source_label
+from calc.render.notes import source_label
 from calc.render.tables import TableView
 
 

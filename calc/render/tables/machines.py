@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from calc import quantities as q
 from calc import sources, tables
-from calc.render.answer import source_label
+from calc.render.notes import source_label
 from calc.render.tables import TableView
 
 

@@ -60,7 +60,8 @@ class Question {
   /** Whether nobody wants this answer any more once `newer` is asked. */
   isOutdatedBy(newer: Request): boolean {
     const { worksheet, stage } = this.request;
-    return worksheet === newer.worksheet && (newer.stage === "exact" || stage === "full");
+    if (worksheet !== newer.worksheet) return false;
+    return newer.stage === "exact" || newer.stage === stage || stage === "odds";
   }
 }
 

@@ -1,46 +1,76 @@
-/** The inputs in an address, after the `#`, so that they reach no server's log. */
+/**
+ * The part of an address after the `#`, so that inputs reach no server's log; as calc.links writes
+ * and reads it. Both are held to the vectors in tests/data/links.json.
+ */
 
 import type { Units } from "./protocol";
 
 export const LONGEST_LINK = 100_000;
+const VERSION = "2";
+/** Words of a link that are no fields, in the order in which they are written. */
+const WORDS = ["v", "on", "ask", "example", "wanted", "units"];
 
 export interface LinkState {
   inputs: Record<string, string>;
-  units: Units | undefined;
-  /** It holds all that was given: what it leaves out is unknown, never the example's. */
-  whole: boolean;
+  /** "" where the link doesn't say. */
+  units: Units | "";
+  /** Which question leads; "" for the page's first. */
+  ask: string;
+  /** The worksheet that it is for, where a page holds several; "" for the first. */
+  sheet: string;
+  /** Whether it opens the page's example. */
+  example: boolean;
+  /** "" for a link of the time before links had one. */
+  version: string;
+  /** The only fields that whoever opens it is asked for. */
+  wanted: string[];
 }
 
-/** Words of a link that are no inputs, as calc.links writes them. */
-const OTHER_WORDS = new Set(["ask", "on", "example"]);
+export const NO_LINK: LinkState = {
+  inputs: {},
+  units: "",
+  ask: "",
+  sheet: "",
+  example: false,
+  version: VERSION,
+  wanted: [],
+};
 
 /** Read the part after `#`; null when it holds no inputs (a plain anchor, or nothing). */
 export function readLink(hash: string): LinkState | null {
   const text = hash.replace(/^#/, "");
   if (!text.includes("=")) return null;
   const inputs: Record<string, string> = {};
-  let units: Units | undefined;
-  let whole = false;
+  const words: Record<string, string> = {};
   for (const [name, value] of new URLSearchParams(text)) {
-    if (name === "units") units = value === "metric" ? "metric" : "us";
-    else if (name === "v") whole = true;
-    else if (OTHER_WORDS.has(name)) continue;
-    else inputs[name] = value;
+    (WORDS.includes(name) ? words : inputs)[name] = value;
   }
-  return { inputs, units, whole };
+  const { v = "", on = "", ask = "", example = "", wanted = "", units = "" } = words;
+  return {
+    inputs,
+    units: units && (units === "metric" ? "metric" : "us"),
+    ask,
+    sheet: on,
+    example: example === "1",
+    version: v,
+    wanted: wanted.split(",").filter(Boolean),
+  };
 }
 
-/** Write the inputs that differ from `defaults` as the part after `#`; "" when none does. */
-export function writeLink(
-  inputs: Record<string, string>,
-  defaults: Record<string, string>,
-  units: Units,
-): string {
-  const parameters = new URLSearchParams();
-  for (const [name, value] of Object.entries(inputs)) {
-    if (value !== defaults[name]) parameters.append(name, value);
+/** Write what differs from nothing; inputs that are blank are left out. */
+export function writeLink(state: LinkState): string {
+  const parts = new URLSearchParams();
+  const words: Record<string, string> = {
+    v: VERSION,
+    on: state.sheet,
+    ask: state.ask,
+    example: state.example ? "1" : "",
+    wanted: state.wanted.join(","),
+    units: state.units === "metric" ? "metric" : "",
+  };
+  for (const word of WORDS) if (words[word]) parts.append(word, words[word] ?? "");
+  for (const [name, value] of Object.entries(state.inputs)) {
+    if (value.trim()) parts.append(name, value.trim());
   }
-  if (units === "metric") parameters.append("units", units);
-  const text = parameters.toString();
-  return text && `#${text}`;
+  return parts.toString();
 }

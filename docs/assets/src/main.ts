@@ -8,7 +8,7 @@ import { Keeping } from "./keep";
 import { MachineStore } from "./machine_store";
 import { MachinesPage } from "./machines_page";
 import { Picker } from "./picker";
-import { Sheet } from "./sheet";
+import { isFor, Sheet } from "./sheet";
 import { arrived } from "./typed";
 
 interface Observable {
@@ -51,9 +51,9 @@ function mount(): void {
     return;
   }
   const sections = [...document.querySelectorAll<HTMLElement>("section.ys[data-worksheet]")];
-  sheets = sections.map((section, index) => new Sheet(section, engine, index === 0));
+  sheets = sections.map((section, index) => new Sheet(section, engine, isFor(section, !index), !index));
   for (const each of yard) each.release();
-  yard = [...document.querySelectorAll<HTMLElement>(".ys-form > .ys-pick")].map(
+  yard = [...document.querySelectorAll<HTMLElement>(".ys-form .ys-pick")].map(
     (place) => new Picker(place, place.closest("form")!, machines, new URL("..", engine.base).href),
   );
   const page = document.querySelector<HTMLElement>("#ys-machines");

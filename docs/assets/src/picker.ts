@@ -2,13 +2,12 @@
 
 import { LEAVING } from "./build";
 import { make } from "./dom";
+import { INPUTS_EVENT, OWN_EVENT } from "./form";
 import { LONGEST_NAME } from "./machine_file";
 import { type Kept, type MachineStore, type Shelf, whyNotKept } from "./machine_store";
 import type { Control, Machine, Role } from "./machines";
 import { sameName, siteLists, textFor } from "./machines";
 
-/** Said by a worksheet whenever its inputs have changed, by whatever hand. */
-export const INPUTS_EVENT = "ys-inputs";
 /** So many equal fields are no accident: the form then says which machine it describes. */
 const TELLING = 3;
 const TITLES: Record<Role, string> = { tractor: "Tractor", implement: "Implement" };
@@ -48,7 +47,8 @@ export class Picker {
     const id = `${form.parentElement?.id ?? "ys"}-pick-${this.role}`;
     this.select = make("select", { id, "aria-describedby": `${id}-note` });
     this.note = make("p", { class: "ys-hint", id: `${id}-note` });
-    const keep = make("button", { type: "button", class: "ys-button" }, `Save this ${this.role}`);
+    const name = `Save this ${this.role}`;
+    const keep = make("button", { type: "button", class: "ys-button", "aria-label": name }, "Save");
     keep.addEventListener("click", () => this.openSaving());
     place.replaceChildren(
       make("label", { for: id }, TITLES[this.role]),
@@ -124,6 +124,7 @@ export class Picker {
   private pick(): void {
     const machine = this.offered[Number(this.select.value)];
     if (!this.select.value || !machine) return;
+    this.form.dispatchEvent(new CustomEvent(OWN_EVENT));
     for (const [name, control] of this.controls) {
       control.value = this.textFor(machine, name, control);
     }

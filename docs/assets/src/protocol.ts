@@ -24,7 +24,12 @@ export interface Runtime {
 /** A form's state, as `calc.render.live.respond` takes it. */
 export interface Request {
   worksheet: string;
+  /** The inputs that somebody gave. */
   inputs: Record<string, string>;
+  /** True while the page shows its example: its numbers stand in for what wasn't given. */
+  example: boolean;
+  /** Which of the worksheet's questions leads. */
+  ask: string;
   units: Units;
   stage: Stage;
   /** The address of the page, filled in, for the replies; left out where it leads nowhere. */
@@ -38,13 +43,18 @@ export interface Request {
 }
 
 export type Units = "us" | "metric";
-export type Stage = "exact" | "full";
+/** The middle values alone, the whole answer, or only how the machines that fit divide. */
+export type Stage = "exact" | "full" | "odds";
 
 export interface Response {
   stage: Stage;
   ok: boolean;
   final: boolean;
+  finding?: string;
   html?: string;
+  /** The line that stays in sight. */
+  sight?: string;
+  odds?: string;
   errors: Record<string, string>;
   hints: Record<string, string>;
   reply?: string;

@@ -17,6 +17,9 @@ const WORDS: Record<Cause, string> = {
 };
 const SLOW = "Nothing has arrived for a while. The network may be slow.";
 
+/** Less than this would be told as 0.0 MB [bytes]. */
+const LEAST_SHOWN = 100_000;
+
 function million(bytes: number): string {
   return (bytes / 1e6).toFixed(1);
 }
@@ -69,7 +72,9 @@ export function showProgress(place: HTMLElement, progress: Progress, engine: Eng
   place.querySelector("span")!.textContent =
     total && loaded >= total
       ? "Starting the calculator"
-      : `Loading the calculator: ${million(loaded)} of ${total ? million(total) : "…"} MB`;
+      : total && loaded >= LEAST_SHOWN
+        ? `Loading the calculator: ${million(loaded)} of ${million(total)} MB`
+        : "Loading the calculator";
   place.querySelector(".ys-slow")?.remove();
   if (slow) {
     place.append(

@@ -1,0 +1,199 @@
+"""What stands folded below a verdict: every check, number, table, step, input and source."""
+
+from __future__ import annotations
+
+import htpy as h
+
+from calc import model
+from calc.model import Answer, sentences, words
+from calc.render.marks import shape
+from calc.render.notes import Notes
+
+
+def depth_html(
+    answer: Answer, system: str, notes: Notes, pictures: list[h.Element]
+) -> h.Element | None:
+    """Return the folded part; nothing while nothing was computed."""
+    parts = [
+        _checks(answer, system, notes),
+        _outputs(answer, system),
+        _fold("More pictures", f"{len(pictures)}", pictures) if pictures else None,
+        *[_table(table, system, notes) for table in answer.advice.tables],
+        _remarks(answer, system),
+        _working(answer, system, notes),
+        _whose(answer, system, notes),
+        _cautions(answer, notes),
+    ]
+    if notes:
+        parts.append(_fold("Sources of this answer", str(len(notes)), notes.listed(), "ys-sources"))
+    return h.div(".ys-depth")[parts] if any(parts) else None
+
+
+def _fold(title: str, count: str, inside: h.Node, name: str = "") -> h.Element:
+    return h.details(class_=name or None)[
+        h.summary[title, h.small[f" {count}"] if count else None], inside
+    ]
+
+
+def _count(answer: Answer) -> str:
+    found = [v.finding for v in answer.verdicts]
+    said = (
+        (found.count(model.OVER), "broken"),
+        (found.count(model.UNKNOWN), "open"),
+        (found.count(model.CLOSE), "close"),
+        (found.count(model.WITHIN), "met"),
+        (len(answer.unchecked), "not checked"),
+    )
+    return ", ".join(f"{number} {word}" for number, word in said if number)
+
+
+def _checks(answer: Answer, system: str, notes: Notes) -> h.Element | None:
+    if not answer.verdicts and not answer.unchecked:
+        return None
+    rows = [_check(answer, verdict, system, notes) for verdict in answer.verdicts]
+    left = [
+        h.tr[h.th(scope="row")[item.title], h.td(colspan="2")[_why_not(answer, item)]]
+        for item in answer.unchecked
+    ]
+    head = [h.th(scope="col")[name] for name in ("Check", "Here", "Limit")]
+    table = h.table[h.thead[h.tr[head]], h.tbody[rows, left]]
+    box = h.div(".ys-checks", tabindex="0", role="region", aria_label="Checks")[table]
+    return _fold("All checks", _count(answer), box)
+
+
+def _why_not(answer: Answer, item: model.Unchecked) -> str:
+    label = model.in_sentence(answer.worksheet.field(item.field).label).rstrip("?")
+    return f"not checked: {label} is blank"
+
+
+def _check(answer: Answer, verdict: model.Verdict, system: str, notes: Notes) -> h.Element:
+    check = verdict.check
+    if check.sense == "fits":
+        cells = [h.td(colspan="2")[sentences.check_sentence(verdict, system)]]
+    else:
+        said = f" {words(check.sentence, system)}" if check.sentence else ""
+        cells = [
+            h.td[sentences.value_text(verdict, system)],
+            h.td[sentences.limit_text(verdict, system), said],
+        ]
+    grade = {model.DANGER: "danger", model.ADVICE: "advice"}.get(check.grade, "")
+    name = answer.worksheet.finding_words(verdict.finding)
+    return h.tr(data_finding=verdict.finding)[
+        h.th(scope="row")[
+            h.span(".ys-found", title=name)[
+                shape(verdict.finding), h.span(".ys-hidden")[f"{name}: "]
+            ],
+            f" {check.heading(verdict.finding)}",
+            notes.mark(check.source),
+            h.small[f" {grade}"] if grade else None,
+        ],
+        cells,
+    ]
+
+
+def _outputs(answer: Answer, system: str) -> h.Element | None:
+    shown = [output for output in answer.outputs if not output.hidden]
+    if not shown:
+        return None
+    numbers = h.dl(".ys-numbers")[
+        [
+            h.div[
+                h.dt[output.label],
+                h.dd[
+                    sentences.output_text(output, system),
+                    h.small[f" {words(output.note, system)}"] if output.note else None,
+                ],
+            ]
+            for output in shown
+        ]
+    ]
+    return _fold("Numbers", str(len(shown)), numbers, "ys-outputs")
+
+
+def _table(table: model.Table, system: str, notes: Notes) -> h.Element:
+    head: list[h.Element] = [h.th(scope="col")[name] for name in table.columns]
+    rows = []
+    for row in table.rows:
+        cells: list[h.Element] = [h.td[sentences.cell_text(cell, system)] for cell in row]
+        if table.checklist:
+            cells.insert(0, h.td(".ys-cross")["\u2610"])
+        rows.append(h.tr[cells])
+    if table.checklist:
+        head.insert(0, h.th(scope="col")["Done"])
+    inside = [
+        h.div(".ys-table", tabindex="0", role="region", aria_label=table.title)[
+            h.table[h.thead[h.tr[head]], h.tbody[rows]]
+        ],
+        h.p(".ys-note")[words(table.note, system)] if table.note else None,
+        h.p(".ys-note")["Sources ", notes.mark(table.source)] if table.source else None,
+    ]
+    return _fold(table.title, f"{len(rows)}", inside, "ys-listed" if table.checklist else "")
+
+
+def _remarks(answer: Answer, system: str) -> h.Element | None:
+    if not answer.advice.notes:
+        return None
+    said = [h.p[words(note, system)] for note in answer.advice.notes]
+    return _fold("To know as well", str(len(said)), said, "ys-notes")
+
+
+def _working(answer: Answer, system: str, notes: Notes) -> h.Element | None:
+    if not answer.working:
+        return None
+    note = (
+        "Worked with the middle of every range; the checks above cover the whole ranges."
+        if answer.searched > 1 or not answer.final
+        else ""
+    )
+    steps = h.ol[
+        [
+            h.li[
+                h.span(".ys-step")[step.label, notes.mark(step.source)],
+                h.code[f"{step.symbol} = {step.formula}"],
+                h.span(".ys-put-in")[sentences.step_numbers(step, system)],
+                h.strong[f"{step.symbol} = {sentences.step_value(step, system)}"],
+            ]
+            for step in answer.working
+        ]
+    ]
+    inside = [h.p(".ys-note")[note] if note else None, steps]
+    return _fold("The working, step by step", str(len(answer.working)), inside, "ys-working")
+
+
+def _whose(answer: Answer, system: str, notes: Notes) -> h.Element | None:
+    """Whose number each input is: given, or a usual range that stands in."""
+    if not answer.given and not answer.assumed:
+        return None
+    given = [
+        h.div[
+            h.dt[answer.worksheet.field(name).label.rstrip("?")],
+            h.dd[sentences.field_text(answer, name, system)],
+        ]
+        for name in answer.given
+    ]
+    usual = [
+        h.li[
+            sentences.assumed_sentence(item, system),
+            notes.mark(item.typical.source) if item.typical else None,
+        ]
+        for item in answer.assumed
+    ]
+    inside = [
+        [h.h3["Given"], h.dl(".ys-numbers")[given]] if given else None,
+        [h.h3["Not given, so what is usual stands in"], h.ul[usual]] if usual else None,
+    ]
+    said = ", ".join(
+        f"{len(each)} {word}" for each, word in ((given, "yours"), (usual, "usual")) if each
+    )
+    return _fold("Given and usual", said, inside, "ys-assumed")
+
+
+def _cautions(answer: Answer, notes: Notes) -> h.Element | None:
+    rest = answer.advice.cautions[1:]
+    if not rest:
+        return None
+    said = [
+        h.li[caution.text, notes.mark(caution.source) if caution.source else None]
+        for caution in rest
+    ]
+    return _fold("More to take care of", str(len(rest)), h.ul[said], "ys-cautions")

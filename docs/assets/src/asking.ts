@@ -1,0 +1,70 @@
+/** When a form's question goes to Python: at once, or when a burst of typing pauses. */
+
+import type { Engine } from "./engine";
+import type { Request, Response, Stage } from "./protocol";
+
+/** Within a burst of changes an answer waits for this pause; the first of a burst does not. */
+const TYPING_PAUSE = 120;
+
+export class Asking {
+  /** The number of the last question, and of the last that was answered. */
+  asked = 0;
+  answered = 0;
+  private typing = 0;
+  private changedAt = -TYPING_PAUSE;
+
+  constructor(
+    private readonly engine: Engine,
+    private readonly request: (stage: Stage) => Request,
+    private readonly show: (response: Response, request: Request) => void,
+    /** Called when the typing pauses: what was typed is settled for now. */
+    private readonly paused: () => void,
+  ) {}
+
+  /** Whether something was typed that `paused` hasn't been told of. */
+  get isTyping(): boolean {
+    return this.typing !== 0;
+  }
+
+  stop(): void {
+    this.asked += 1;
+    window.clearTimeout(this.typing);
+  }
+
+  /** A field was changed: ask now, or when the burst that this is part of pauses. */
+  changed(): void {
+    window.clearTimeout(this.typing);
+    const burst = performance.now() - this.changedAt < TYPING_PAUSE;
+    this.changedAt = performance.now();
+    if (!burst) this.compute();
+    this.typing = window.setTimeout(() => {
+      this.typing = 0;
+      this.paused();
+      if (burst) this.compute();
+    }, TYPING_PAUSE);
+  }
+
+  compute(): void {
+    this.asked += 1;
+    void this.stage(this.asked, "exact");
+  }
+
+  /** A search through ranges takes long, so it starts only when the typing pauses. */
+  private async pause(): Promise<void> {
+    const left = this.changedAt + TYPING_PAUSE - performance.now();
+    if (left > 0) await new Promise((resolve) => window.setTimeout(resolve, left));
+  }
+
+  private async stage(turn: number, stage: Stage): Promise<void> {
+    const request = this.request(stage);
+    const response = await this.engine.ask(request);
+    if (!response || turn !== this.asked) return;
+    this.answered = turn;
+    this.show(response, request);
+    if (!response.ok || stage === "odds") return;
+    const next = response.final ? (response.finding === "unknown" ? "odds" : null) : "full";
+    if (!next) return;
+    await this.pause();
+    if (turn === this.asked) await this.stage(turn, next);
+  }
+}

@@ -1,0 +1,243 @@
+/** The form of a worksheet: whose numbers stand in it, which question it asks, and its marks. */
+
+import { make } from "./dom";
+import { type Control, siteLists } from "./machines";
+
+/** Said by a worksheet whenever its inputs have changed, by whatever hand. */
+export const INPUTS_EVENT = "ys-inputs";
+/** Said to a form before somebody's machine is put into it. */
+export const OWN_EVENT = "ys-own";
+/** The field of the road pages that says whose rules apply. */
+const REGION_FIELD = "place";
+const OFF_ROAD = "none";
+
+/** A question that a worksheet answers, and the fields that matter for it. */
+export interface Ask {
+  key: string;
+  question: string;
+  fields: string[];
+}
+
+/** What a form held, to come back to. */
+export interface Held {
+  values: Record<string, string>;
+  isExample: boolean;
+}
+
+function valueAtStart(control: Control): string {
+  if (control instanceof HTMLSelectElement) {
+    const options = [...control.options];
+    return (options.find((option) => option.defaultSelected) ?? options[0])?.value ?? "";
+  }
+  return control.defaultValue;
+}
+
+export class Form {
+  readonly controls = new Map<string, Control>();
+  /** Whether the numbers are the page's own example, none of them changed. */
+  isExample = true;
+  ask: Ask;
+  private readonly examples: Record<string, string> = {};
+  /** Every row in its place when no question is asked. */
+  private readonly rows: HTMLElement[];
+  private readonly asked: HTMLElement;
+  private readonly more: HTMLDetailsElement;
+  private readonly chooser = make("select", { "aria-label": "What do you want to know?" });
+
+  constructor(
+    readonly element: HTMLFormElement,
+    readonly asks: readonly Ask[],
+    private readonly onAsk: () => void,
+    signal: AbortSignal,
+  ) {
+    for (const each of element.elements) {
+      const control = each as Control;
+      if (!control.name) continue;
+      this.controls.set(control.name, control);
+      this.examples[control.name] = valueAtStart(control);
+    }
+    this.rows = [...element.querySelectorAll<HTMLElement>(".ys-row")];
+    this.asked = element.querySelector<HTMLElement>(".ys-asked")!;
+    this.more = element.querySelector<HTMLDetailsElement>(".ys-more")!;
+    this.ask = asks[0] ?? { key: "", question: "", fields: [] };
+    this.buildChooser(signal);
+    // What an edit means is settled before anybody else hears of it.
+    for (const kind of ["input", "change"]) {
+      element.addEventListener(kind, (event) => this.edited(event.target), { signal, capture: true });
+    }
+    element.addEventListener(OWN_EVENT, () => this.startOwn(), { signal });
+    element.addEventListener("click", (event) => this.help(event), { signal });
+    element.addEventListener("submit", (event) => event.preventDefault(), { signal });
+    this.takeRegion();
+  }
+
+  /** The inputs that somebody gave: none of the example's, and no blanks. */
+  given(): Record<string, string> {
+    const inputs: Record<string, string> = {};
+    for (const [name, control] of this.controls) {
+      const theirs = this.isExample && control.value === this.examples[name];
+      if (control.value.trim() && !theirs) inputs[name] = control.value;
+    }
+    return inputs;
+  }
+
+  hold(): Held {
+    const values: Record<string, string> = {};
+    for (const [name, control] of this.controls) values[name] = control.value;
+    return { values, isExample: this.isExample };
+  }
+
+  restore(held: Held): void {
+    this.isExample = held.isExample;
+    for (const [name, control] of this.controls) control.value = held.values[name] ?? "";
+    this.mark();
+  }
+
+  /** Show the page's example, and nothing of anybody else's. */
+  showExample(): void {
+    this.isExample = true;
+    for (const [name, control] of this.controls) control.value = this.examples[name] ?? "";
+    this.takeRegion();
+    this.mark();
+  }
+
+  /** The numbers are somebody's own from here on: of the example only `kept` stays. */
+  startOwn(kept: string[] = []): void {
+    if (!this.isExample) return;
+    this.isExample = false;
+    for (const [name, control] of this.controls) {
+      if (!kept.includes(name)) control.value = "";
+    }
+    if (!kept.includes(REGION_FIELD)) this.takeRegion();
+    this.mark();
+  }
+
+  clear(): void {
+    this.isExample = true;
+    this.startOwn();
+  }
+
+  /** The example's numbers, taken over as if they had been given: to try a change on them. */
+  keepAll(): void {
+    this.isExample = false;
+    this.mark();
+  }
+
+  /** Set a field; false when it has no such choice. */
+  set(name: string, value: string): boolean {
+    const control = this.controls.get(name);
+    if (!control) return true;
+    const unsure = control.dataset["unsure"];
+    control.value = value === unsure ? "" : value;
+    if (control instanceof HTMLSelectElement && value && value !== unsure && control.value !== value) {
+      control.value = "";
+      return false;
+    }
+    return true;
+  }
+
+  labelOf(control: Control): string {
+    return control.labels?.[0]?.textContent?.trim() ?? control.name;
+  }
+
+  rowOf(name: string): HTMLElement | null {
+    return this.element.querySelector<HTMLElement>(`.ys-row[data-field="${CSS.escape(name)}"]`);
+  }
+
+  /** Open whatever folds a control away. */
+  reveal(control: Control): void {
+    control.closest("details")?.setAttribute("open", "");
+  }
+
+  /** Mark what was given, and say how much of it lies folded. */
+  mark(): void {
+    let [folded, given] = [0, 0];
+    for (const [name, control] of this.controls) {
+      const row = this.rowOf(name);
+      const theirs = !this.isExample && control.value.trim() !== "";
+      row?.classList.toggle("ys-given", theirs);
+      if (!row || !this.more.contains(row)) continue;
+      folded += 1;
+      if (theirs) given += 1;
+    }
+    const count = this.more.querySelector(".ys-more-count");
+    if (count) count.textContent = `${folded} more${given ? `, ${given} filled in` : ""}`;
+  }
+
+  showHint(name: string, text: string): void {
+    const control = this.controls.get(name);
+    if (control && "placeholder" in control) control.placeholder = text;
+  }
+
+  /** Ask another of the worksheet's questions: its fields stand on top. */
+  askFor(key: string): void {
+    const ask = this.asks.find((each) => each.key === key) ?? this.asks[0];
+    if (!ask || ask === this.ask) return;
+    this.ask = ask;
+    this.chooser.value = ask.key;
+    this.arrange(ask.fields);
+  }
+
+  /** Put the rows of these fields on top, in their order; every other one under its heading. */
+  arrange(fields: readonly string[]): void {
+    for (const row of this.rows) {
+      const group = this.groupOf(row.dataset["group"] ?? "");
+      group?.append(row);
+    }
+    for (const name of fields) {
+      const row = this.rowOf(name);
+      if (row) this.asked.append(row);
+    }
+    const groups = [...this.more.querySelectorAll<HTMLElement>(".ys-group")];
+    for (const group of groups) group.hidden = !group.querySelector(".ys-row");
+    this.more.hidden = groups.every((group) => group.hidden);
+    this.mark();
+  }
+
+  private groupOf(name: string): HTMLElement | null {
+    return this.more.querySelector<HTMLElement>(`.ys-group[data-group="${CSS.escape(name)}"]`);
+  }
+
+  private edited(target: EventTarget | null): void {
+    const name = (target as Partial<Control> | null)?.name;
+    if (name && this.controls.has(name)) this.startOwn([name]);
+    this.mark();
+  }
+
+  /** Where the site is a dealer's, the road pages are about the roads of that dealer's region. */
+  private takeRegion(): void {
+    const control = this.controls.get(REGION_FIELD);
+    const region = siteLists().shop?.region;
+    if (!(control instanceof HTMLSelectElement) || !region || control.value === OFF_ROAD) return;
+    if ([...control.options].some((option) => option.value === region)) control.value = region;
+  }
+
+  private buildChooser(signal: AbortSignal): void {
+    if (this.asks.length < 2) return;
+    for (const { key, question } of this.asks) {
+      this.chooser.append(make("option", { value: key }, question));
+    }
+    const row = make("div", { class: "ys-ask-row" }, this.chooser);
+    this.element.querySelector(".ys-rows")?.prepend(row);
+    // Which question it is, is no input of the worksheet.
+    for (const kind of ["input", "change"]) {
+      row.addEventListener(kind, (event) => event.stopPropagation(), { signal });
+    }
+    this.chooser.addEventListener(
+      "change",
+      () => {
+        this.askFor(this.chooser.value);
+        this.onAsk();
+      },
+      { signal },
+    );
+  }
+
+  private help(event: Event): void {
+    const button = (event.target as Element).closest<HTMLElement>(".ys-help");
+    if (!button) return;
+    const open = button.getAttribute("aria-expanded") !== "true";
+    button.setAttribute("aria-expanded", String(open));
+    button.closest(".ys-row")?.classList.toggle("ys-open", open);
+  }
+}
