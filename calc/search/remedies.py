@@ -35,6 +35,7 @@ class Remedies:
         self._sheet = solve.sheet
         self._found: list[Remedy] = []
         self.broken = solve.broken
+        self.assumed = solve.assumed  # names of the fields whose usual range stands in
 
     def found(self) -> list[Remedy]:
         """Return the remedies, those that mend everything first, each said once."""

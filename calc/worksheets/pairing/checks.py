@@ -11,7 +11,6 @@ import math
 from calc import arith, model, tables
 from calc.mechanics import ballast, hitch, pto_power, typical
 from calc.model import At, Check, Inputs
-from calc.model.outcome import said_of
 from calc.subjects import raised
 
 OFF_ROAD = "none"
@@ -199,7 +198,7 @@ def climb_check(v: Inputs, at: At) -> None:
     """
     left = at.front - at.gross * v.cg_height * v.slope / v.wheelbase
     at.climb_share = left / at.own
-    said = said_of(at._sheet.words, "checks", "climb")
+    said = at.said("checks", "climb")
     at.add(
         Check(
             "climb",
