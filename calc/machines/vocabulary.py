@@ -464,7 +464,7 @@ def _fields() -> dict[str, AnyField]:
             "implement_mass",
             "mass",
             "20 lb",
-            "10,000 lb",
+            "30,000 lb",
             typical=_of_implement("mass"),
             essential=True,
             group=implement,

@@ -136,7 +136,8 @@ def tractor_kinds() -> tuple[tuple[str, str], ...]:
 
 
 MASS_NEAR, POWER_NEAR = 0.25, 0.20  # how far a published tractor may lie from yours, as a share
-SPREAD = 0.05  # left around what the published ones give
+SPREAD = 0.15  # left around the masses and powers of the published ones
+BASE_SPREAD = 0.02  # left around their wheelbases
 KEEP = 0.5  # of a class's range that is left for a length once the wheelbase is known
 
 Span = tuple[float, float]
@@ -231,7 +232,7 @@ def narrowed(
     if alike and (mass or pto_power):
         for name, given in (("mass", mass), ("pto_power", pto_power), ("wheelbase", wheelbase)):
             values = [item[name] for item in alike]
-            share = SPREAD if name != "wheelbase" else 0.02
+            share = SPREAD if name != "wheelbase" else BASE_SPREAD
             if given is None:
                 found[name] = (min(values) * (1 - share), max(values) * (1 + share))
     return found | _lengths(found, _merged([tractor(key) for key in kinds]), wheelbase)

@@ -57,11 +57,11 @@ def hitch_checks(v: Inputs) -> list[Check]:
 
 
 def _hitching(v: Inputs, at: At) -> None:
-    """Check pins and span; where a category is open say so, gravely if the other one is known."""
+    """Check pins and span; where a category is open say so, gravely if the implement's is known."""
     theirs, ours = v.implement_category, v.hitch_category
     if NOT_SURE in (theirs, ours):
         open_ = "hitch_category" if ours == NOT_SURE else "implement_category"
-        at.not_checked("pins", open_, governs=theirs != ours)
+        at.not_checked("pins", open_, governs=theirs != NOT_SURE)
         conflict = hitch.coupler_conflict(v.implement_kind)
         if v.quick_coupler == "u_frame" and conflict:
             at.add(_conflict_check(conflict))
