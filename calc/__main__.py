@@ -7,6 +7,7 @@ python -m calc WORKSHEET --example ...        the same, starting from the page's
 python -m calc WORKSHEET --ask KEY ...        leads with another of the worksheet's questions
 python -m calc WORKSHEET --json field=value   prints everything as JSON
 python -m calc capability TRACTORS            prints the sheet of every tractor of a list
+python -m calc read MESSAGE                   reads a message: its questions, and what it gives them
 python -m calc matrix TRACTORS IMPLEMENTS [field=value ...]
                                               prints every pairing of two lists as CSV
 
@@ -63,7 +64,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser = argparse.ArgumentParser(
         prog="python -m calc", description="Answers about tractors, implements, tires and the road."
     )
-    parser.add_argument("worksheet", nargs="?", help="a worksheet, or “matrix”")
+    parser.add_argument("worksheet", nargs="?", help="a worksheet, “read” or “matrix”")
     parser.add_argument("inputs", nargs="*", metavar="field=value", help="what is known")
     parser.add_argument(
         "--example", action="store_true", help="start from the page's example, not from nothing"
@@ -77,6 +78,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     try:
         if asked.worksheet is None:
             return _list()
+        if asked.worksheet == "read":
+            return _read(" ".join(asked.inputs), asked.units, as_json=asked.json)
         if asked.worksheet == "matrix":
             return _matrix(asked.inputs)
         if asked.worksheet == "capability" and any("=" not in word for word in asked.inputs):
@@ -160,6 +163,32 @@ def _capability(words: Sequence[str], system: str) -> int:
         print(problem, file=sys.stderr)
     print("\n\n".join(capability.as_text(sheet, system) for sheet in sheets))
     return BAD_INPUT if problems else 0
+
+
+def _read(message: str, system: str, *, as_json: bool) -> int:
+    from calc import reading
+
+    found = reading.data(reading.read(message or sys.stdin.read(), system=system))
+    if as_json:
+        print(json.dumps(found, indent=2, ensure_ascii=False))
+        return 0
+    text = found["text"]
+    for question in found["questions"]:
+        print(f"{question['question']} ({question['worksheet']})")
+        for each in question["filled"]:
+            words = ", ".join(f"“{text[start:end]}”" for start, end in each["spans"])
+            print(f"    {each['name']}={each['text']}    from {words}: {each['why']}")
+        for each in question["unclear"]:
+            words = ", ".join(f"“{text[start:end]}”" for start, end in each["spans"])
+            options = ", ".join(f"{o['name']}={o['text']}" for o in each["options"])
+            print(f"    {words} may be {options}")
+        missing = ", ".join(each["name"] for each in question["missing"])
+        print(f"    not said: {missing or 'nothing'}")
+    for start, end in found["lost"]:
+        print(f"not understood: “{text[start:end]}”")
+    if not found["questions"]:
+        print("No question of this site was found in it.")
+    return 0 if found["questions"] else BAD_INPUT
 
 
 def _matrix(words: Sequence[str]) -> int:

@@ -437,6 +437,26 @@ def number(value: float, figures: int = 3) -> str:
     return shown.rstrip("0").rstrip(".") if "." in shown else shown
 
 
+COINS_BELOW = 20.0  # an amount below this is said with its cents, from there on in whole dollars
+
+
+def amount(value: float) -> str:
+    """Return an amount of money as it is said: whole dollars, with cents where it is small.
+
+    >>> amount(12532.88), amount(4.4521), amount(-50.2), amount(8.0)
+    ('12,533', '4.45', '-50', '8')
+    """
+    if not math.isfinite(value):
+        return number(value)
+    small = abs(value) < COINS_BELOW and round(value, 2) != round(value)
+    rounded = round(value, 2 if small else 0)
+    return f"{rounded or 0.0:,.2f}" if small else f"{rounded or 0.0:,.0f}"
+
+
+def _shown(value: float, symbol: str, figures: int) -> str:
+    return amount(value) if symbol == "$" else number(value, figures)
+
+
 def unit_for(kind_name: str, system: str) -> Unit:
     """Return the unit in which a kind is shown in a system ("us" or "metric")."""
     shown = kind(kind_name)
@@ -473,7 +493,7 @@ def show(
         Significant figures.
     """
     chosen = kind(kind_name).unit(unit) if unit else unit_for(kind_name, system)
-    return with_unit(number(chosen.from_base(value), figures), chosen.symbol)
+    return with_unit(_shown(chosen.from_base(value), chosen.symbol, figures), chosen.symbol)
 
 
 def show_range(
@@ -482,7 +502,7 @@ def show_range(
     """Return a range in the reader's units, or one value where both ends show the same."""
     chosen = kind(kind_name).unit(unit) if unit else unit_for(kind_name, system)
     ends = sorted((chosen.from_base(low), chosen.from_base(high)))
-    first, second = number(ends[0], figures), number(ends[1], figures)
+    first, second = (_shown(end, chosen.symbol, figures) for end in ends)
     if first == second:
         return with_unit(first, chosen.symbol)
     if chosen.symbol == "$":

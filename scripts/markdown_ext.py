@@ -6,6 +6,9 @@ On a line of its own::
     ::: table hitch_sizes
     ::: sources hitch
     ::: question-index
+    ::: finding
+    ::: subjects
+    ::: messages
     ::: offline-copy
     ::: keep
     ::: embeds
@@ -63,14 +66,17 @@ class Source:
     def draw(self, kind: str, name: str, written: str) -> str:
         """Return the HTML of what `written` asks for."""
         from calc.errors import UnknownName
-        from calc.render import page, yard
+        from calc.render import index, page, yard
         from scripts import embeds, headers, shop
 
         makers: dict[str, Callable[[], str]] = {
             "worksheet": lambda: page.worksheet_block(name, shop.units()),
             "table": lambda: page.table_block(name),
             "sources": lambda: page.sources_block(name),
-            "question-index": lambda: page.index_block(self.href),
+            "question-index": lambda: index.index_block(self.href),
+            "finding": lambda: index.finding_block(self.href),
+            "subjects": lambda: index.subjects_block(self.href),
+            "messages": index.messages_block,
             "offline-copy": lambda: self.offline_copy(),
             "keep": lambda: self.keep(),
             "embeds": lambda: embeds.list_html(None if self.is_offline else self.up),

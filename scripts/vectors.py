@@ -60,4 +60,6 @@ def requests() -> list[str]:
     for name in worksheets.names():
         sheet = worksheets.load(name)
         found += _of_worksheet(name, sheet.examples(), [ask.key for ask in sheet.asks])
+    message = "1650 lb tractor, 20 pto hp: can it lift a 5 ft cutter? What lights do I need?"
+    found += [json.dumps({"kind": "read", "text": text}) for text in (message, HOSTILE, "")]
     return [*found, _request("no-such-worksheet", {}), "not JSON", "[]"]

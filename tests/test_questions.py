@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from calc import links, search, tables, worksheets
-from calc.render.page import GROUP_WORDS, index_block, question_link
+from calc.render.index import GROUP_WORDS, index_block, question_link
 
 ROOT = Path(__file__).parents[1]
 ROWS = tables.rows("words/questions")
@@ -34,3 +34,4 @@ def test_every_worksheet_has_a_question():
 def test_index_holds_them_all():
     html = index_block(lambda page: f"{page}/")
     assert html.count("<li>") == len(ROWS)
+    assert html.count("<details") == len({row["group"] for row in ROWS})

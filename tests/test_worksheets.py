@@ -35,7 +35,7 @@ def test_default_example_answers_in_both_systems(sheet):
     assert answer.pictures
     for system in quantities.SYSTEMS:
         html = answer_html(answer, system)
-        assert model.FINDING_WORDS[answer.finding] in unescape(html)
+        assert sheet.finding_words(answer.finding) in unescape(html)
         assert not re.search(r"\bnan\b", html, re.I) and "Infinity" not in html
 
 

@@ -447,7 +447,7 @@ def _fields() -> dict[str, AnyField]:
             unit_us="ft",
             unit_metric="m",
         ),
-        Field("front_turns", "count", "8", "25", optional=True, group=tractor),
+        Field("front_turns", "count", "0.8", "25", optional=True, group=tractor),
         Field("remotes", "count", "0", "6", optional=True, group=tractor),
         Field("implement_flow", "flow", "1 gpm", "60 gpm", optional=True, group=tractor),
         implement_kind(),

@@ -165,6 +165,32 @@ def lead_from_turns(front_turns_free: float, front_turns_engaged: float) -> floa
     return front_turns_engaged / front_turns_free - 1.0
 
 
+def lead_from_all_turns(
+    front_free: float, front_engaged: float, rear_free: float, rear_engaged: float
+) -> float:
+    """Return the lead from turns of both axles, whatever they slip with the drive engaged.
+
+    Parameters
+    ----------
+    front_free, rear_free
+        Turns over one distance with the front drive disengaged, above 0 [-].
+    front_engaged, rear_engaged
+        Turns over a distance with it engaged, above 0 [-].
+
+    Returns
+    -------
+    float
+        (Nf1 / Nr1) (Nr0 / Nf0) - 1 [-]: the engaged counts give the gear ratio, the free ones
+        the ratio of the circumferences, and slip stands in neither.
+
+    Examples
+    --------
+    >>> round(lead_from_all_turns(20, 20.3, 14, 13.86), 4)
+    0.0253
+    """
+    return front_engaged / rear_engaged * rear_free / front_free - 1.0
+
+
 def lead_after_change(lead_now: float, front_factor: float, rear_factor: float) -> float:
     """Return the lead after a change of tires.
 

@@ -319,10 +319,11 @@ class Plan(NamedTuple):
     fallback: float
     fee: float
     daily: float
+    selling_costs: float = 0.0
 
     def as_is(self) -> Sale:
         """Return the sale without the repair."""
-        return Sale(self.value, self.chance_as_is, self.days_as_is)
+        return Sale(self.value, self.chance_as_is, self.days_as_is, self.selling_costs)
 
     def repaired(self) -> Sale:
         """Return the sale after the repair, at the mean uplift and cost."""
@@ -330,7 +331,7 @@ class Plan(NamedTuple):
             self.value + self.uplift.mean,
             self.chance_repaired,
             self.days_repaired,
-            self.cost.mean,
+            self.cost.mean + self.selling_costs,
         )
 
     def gain(self) -> float:

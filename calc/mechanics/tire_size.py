@@ -15,12 +15,18 @@ from calc import tables
 _LONGEST = 80
 _SEPARATORS = str.maketrans(
     {"\u2010": "-", "\u2011": "-", "\u2012": "-", "\u2013": "-", "\u2014": "-", "\u2212": "-"}
-    | {"\u00d7": "X", '"': " ", "\u201d": " ", "\u2033": " ", "(": " ", ")": " ", "\u2605": " "}
+    | {"\u00d7": "X", "\u2605": " "}
+    | dict.fromkeys("\"'\u2018\u2019\u201c\u201d\u2032\u2033()[]", " ")
 )
 _RIM = r"\s*-?\s*(?P<rim>\d{1,3}(?:\.\d)?)(?![\d.])"
-_SERVICE = re.compile(r"(\d{2,3})(?:/(\d{2,3}))?\s?([A-Z]\d?)(?![A-Z0-9])")
+_SERVICE = re.compile(r"(?:LI\s?)?(\d{2,3})(?:/(\d{2,3}))?\s?([A-Z]\d?)(?![A-Z0-9])")
 _PLY = re.compile(r"(\d{1,2})\s*-?\s*(?:PR|P\.R\.|PLY)(?:\s*RAT(?:ED|ING))?(?![A-Z0-9])")
 _TREAD = re.compile(r"([RFI])\s?-?\s?(\d{1,2}[WM]?)(?![A-Z0-9])")
+_LOAD_RANGE = re.compile(r"(?:LR|LOAD\s?RANGE)\s?-?\s?([A-Z])(?![A-Z0-9])")
+_INCHES = re.compile(r"(?<=[\d ])IN(?:CH(?:ES)?)?\b\.?")
+CONSTRUCTIONS = ("RADIAL", "BIAS")
+NOTHING_MORE = "-"  # a word such as "tire", which adds nothing
+_GREATEST_TREAD = 4  # R-1 to R-4 are treads; no radial has a rim of 1 to 4 in
 
 
 @cache
@@ -32,7 +38,7 @@ def _patterns() -> tuple[tuple[str, re.Pattern[str]], ...]:
             (
                 "flotation",
                 r"(?P<overall>\d{2}(?:\.\d+)?)\s*X\s*(?P<width>\d{1,2}(?:\.\d+)?)\s*(?P<low>LL)?"
-                r"\s*(?P<mark>[RBDX-])" + _RIM,
+                r"\s*(?P<mark>[RBDX/-])" + _RIM,
             ),
             (
                 "metric",
@@ -51,6 +57,10 @@ def _patterns() -> tuple[tuple[str, re.Pattern[str]], ...]:
                 "inch",
                 r"(?P<width>\d{1,2}(?:\.\d{1,2})?|\d{3,4})\s*(?P<low>LL?)?\s*(?P<mark>[RBDX-])"
                 + _RIM,
+            ),
+            (
+                "inch",  # a slash or a space where the dash should be: 12.4/24, 11.2 24
+                r"(?P<width>\d{1,2}(?:\.\d{1,2})?)(?P<low>LL?)?\s*(?P<mark>[/ ])" + _RIM + r"(?!L)",
             ),
         )
     )
@@ -162,14 +172,63 @@ def decode(text: str) -> Designation:
         part = text[:20] + "..."
         raise SizeError(f'"{part}" is too long for a tire size.', part)
     tidy = re.sub(r"(?<=\d),(?=\d)", ".", text.translate(_SEPARATORS).upper()).replace("*", "X")
-    tidy = " ".join(tidy.split())
+    tidy = " ".join(_INCHES.sub(" ", tidy).split())
+    typed = text.strip()
+    first: SizeError | None = None
+    for start in _starts(tidy):
+        try:
+            found = _size_at(tidy[start:], typed)
+            if found is not None:
+                designation, rest = found
+                rest = f"{tidy[:start]} {rest}"
+                return _asked_about(_with_markings(designation, rest, typed), typed)
+        except SizeError as error:
+            first = first or error
+    raise first or _explain(tidy, typed)
+
+
+def _starts(tidy: str) -> list[int]:
+    """Where the size may stand: first, or after markings such as "R-1" or "TURF" before it."""
+    words = [0, *(match.end() for match in re.finditer(" ", tidy))]
+    return [
+        start for start in words if start == 0 or re.fullmatch(r"(?:\S*[A-Z]\S* )+", tidy[:start])
+    ]
+
+
+def _size_at(tidy: str, typed: str) -> tuple[Designation, str] | None:
+    """Return the size that a text begins with, and what stands after it."""
     for form, pattern in _patterns():
         match = pattern.match(tidy)
-        if match:
-            parts = {key: value or "" for key, value in match.groupdict().items()}
-            designation = _from_parts(form, parts, text.strip())
-            return _with_markings(designation, tidy[match.end() :], text.strip())
-    raise _explain(tidy, text.strip())
+        if not match:
+            continue
+        parts = {key: value or "" for key, value in match.groupdict().items()}
+        if parts["mark"] == "R" and float(parts["rim"]) <= _GREATEST_TREAD:
+            continue  # 15x19.5 R4: a tread, not a rim
+        if parts["mark"] in ("/", " "):
+            parts["mark"] = "X"
+        return _from_parts(form, parts, typed), tidy[match.end() :]
+    return None
+
+
+def _asked_about(found: Designation, typed: str) -> Designation:
+    """Ask about a size that is another one's with something left out.
+
+    Raises
+    ------
+    SizeError
+        For 17.5-24, where the table has 17.5L-24 alone.
+    """
+    if found.low or found.form not in ("decimal", "whole", "wide", "steer"):
+        return found
+    whole = found.width_text.removesuffix("0") if "." in found.width_text else found.width_text
+    low = f"{whole}L{found.mark}{found.rim:g}"
+    sizes = tables.by_key("tires/tire_dimensions", "size")
+    if low in sizes and found.size not in sizes:
+        raise SizeError(
+            f'"{typed}" isn\'t a size in the table, but {low} is: is there an L on the sidewall?',
+            typed,
+        )
+    return found
 
 
 def _from_parts(form: str, parts: dict[str, str], typed: str) -> Designation:
@@ -211,9 +270,32 @@ def _inch_form(width_text: str, low: str, rim: float) -> tuple[str, str]:
     if not decimals:
         return ("wide" if rim % 1 == 0.5 else "whole"), whole
     # 7.5-16 is how people type 7.50-16, but 9.5-24 is a size of its own.
-    if decimals == "0" or (decimals == "5" and int(whole) < 9):
+    if decimals == "0":
+        return _trailing_zero(whole, rim)
+    if decimals == "5" and int(whole) < 9:
         return "steer", width_text + "0"
     return ("steer" if len(decimals) == 2 else "decimal"), width_text
+
+
+def _trailing_zero(whole: str, rim: float) -> tuple[str, str]:
+    """7.0-14 is 7-14, but 6.0-16 is 6.00-16: whichever of the two is made.
+
+    Raises
+    ------
+    SizeError
+        Where both are made, and they are different tires.
+    """
+    sizes = tables.by_key("tires/tire_dimensions", "size")
+    plain, steer = f"{whole}-{rim:g}" in sizes, f"{whole}.00-{rim:g}" in sizes
+    if plain and steer:
+        raise SizeError(
+            f"{whole}.0-{rim:g} may be {whole}-{rim:g}, a drive tire, or {whole}.00-{rim:g}, "
+            "another tire: which stands on the sidewall?",
+            f"{whole}.0",
+        )
+    if plain or (not steer and rim % 1 == 0.5):
+        return ("wide" if rim % 1 == 0.5 else "whole"), whole
+    return "steer", f"{whole}.00"
 
 
 def _check_limits(found: Designation, mark: str, typed: str) -> None:
@@ -238,6 +320,12 @@ def _check_limits(found: Designation, mark: str, typed: str) -> None:
             f'In "{typed}" the aspect reads {found.aspect:g} %; aspects run from 40 to 100 %.',
             f"{found.aspect:g}",
         )
+    if found.overall is not None and found.overall <= found.width:
+        raise SizeError(
+            f'In "{typed}" the diameter, {found.overall:g}, isn\'t larger than the width, '
+            f"{found.width:g}: are the two swapped, or is the diameter another number?",
+            f"{found.overall:g}",
+        )
     if found.overall is not None and not found.rim + 3 <= found.overall <= 90:
         raise SizeError(
             f'In "{typed}" the overall diameter reads {found.overall:g} in, '
@@ -254,25 +342,38 @@ def _with_markings(found: Designation, rest: str, typed: str) -> Designation:
     words: list[str] = []
     known_words = tables.by_key("tires/tire_suffixes", "mark")
     known_treads = tables.by_key("tires/tread_codes", "code")
-    rest = rest.strip(" -/,;")
+    rest = rest.strip(" -/,;.")
     while rest:
         word = re.match(r"[A-Z]+", rest)
         if match := _PLY.match(rest):
             ply_rating = int(match[1])
+        elif match := _LOAD_RANGE.match(rest):
+            ply_rating = _ply_of_range(match[1], typed)
         elif match := _SERVICE.match(rest):
             services.append(_service(match, typed))
         elif (match := _TREAD.match(rest)) and f"{match[1]}-{match[2]}" in known_treads:
             tread = f"{match[1]}-{match[2]}"
         elif word and word[0] in known_words:
             match = word
-            if word[0] not in words:
-                words.append(word[0])
+            row = known_words[word[0]]
+            tread = tread or row["tread"]
+            mark = row["same_as"] or word[0]
+            if mark not in words and mark != NOTHING_MORE and not row["tread"]:
+                words.append(mark)
+        elif word and word[0] in CONSTRUCTIONS:
+            match = word
+            if (found.mark == "R") != (word[0] == "RADIAL"):
+                raise SizeError(
+                    f'"{typed}" says {word[0].lower()}, but the mark before its rim says '
+                    "otherwise: R is a radial, a dash a bias tire.",
+                    word[0],
+                )
         elif match := re.match(r"X+(?![A-Z0-9])", rest):
             pass  # the stars of a radial's pressure mark, typed as * and read as X
         else:
             part = rest.split()[0]
             raise SizeError(f'In "{typed}" the part "{part}" after the size isn\'t known.', part)
-        rest = rest[match.end() :].strip(" -/,;")
+        rest = rest[match.end() :].strip(" -/,;.")
     return Designation(
         found.form,
         found.width,
@@ -289,6 +390,15 @@ def _with_markings(found: Designation, rest: str, typed: str) -> Designation:
         tread,
         tuple(words),
     )
+
+
+def _ply_of_range(letter: str, typed: str) -> int:
+    ranges = tables.by_key("tires/load_ranges", "letter")
+    if letter not in ranges:
+        raise SizeError(
+            f'In "{typed}" the load range {letter} isn\'t one of {", ".join(ranges)}.', letter
+        )
+    return int(ranges[letter]["ply_rating"])
 
 
 def _service(match: re.Match[str], typed: str) -> Service:

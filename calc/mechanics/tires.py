@@ -17,7 +17,12 @@ from calc.mechanics.tire_size import Designation, decode
 
 INCH = 0.0254
 DEFLECTION = 0.18
-"""Share of the section height lost under rated load and pressure [-], tires/WEB-6."""
+"""Share of a bias tire's section height lost at rated load and pressure [-], tires/WEB-6."""
+RADIAL_DEFLECTION = 0.215
+"""The same of a radial [-]: 0.199 to 0.248 in eight rows of tires/TY-C."""
+LUG_DEPTH, LUG_DEPTH_PER_INCH = 0.0143, 0.00122
+"""Lug depth of an R-1 new: a part [m], and one for each inch of width [m/in]; a fit to
+tires/TY-A, within 4 mm for the mean of a width and 7 mm for one tire."""
 MAKER_SPREAD = 0.015
 """Half of the 3 % that makers may differ in diameter [-], tires/S13: the error of a value that
 is read from one maker's data sheet and used for another's tire."""
@@ -97,8 +102,14 @@ def _index() -> dict[str, tuple[tables.Row, ...]]:
     return {key: tuple(rows) for key, rows in found.items()}
 
 
+def _treads_agree(row_tread: str, tread: str) -> bool:
+    """Whether a row stands for a tread: its own code, or one that is made to its dimensions."""
+    return not tread or bool(set(row_tread.split("/")) & {tread, tread.removesuffix("W")})
+
+
 def table_row(designation: Designation) -> tables.Row | None:
-    """Return the row of tire_dimensions.csv for a size, by ply rating where there are several.
+    """Return the row of tire_dimensions.csv for a size, by tread and ply rating where there are
+    several. A size without a tread gets its first row.
 
     Examples
     --------
@@ -108,26 +119,32 @@ def table_row(designation: Designation) -> tables.Row | None:
     True
     """
     rows = _index().get(lookup_key(designation), ())
+    rows = tuple(r for r in rows if _treads_agree(r["tread"], designation.tread)) or rows
     for row in rows:
         if row["ply_rating"] == str(designation.ply_rating):
             return row
     return rows[0] if rows else None
 
 
-def rolling_factor(tread: str) -> tuple[float, float]:
+def rolling_factor(tread: str, radial: bool = False) -> tuple[float, float]:
     """Return rolling circumference over pi times overall diameter, and its error.
 
     Parameters
     ----------
     tread
         Tread code such as "R-1" or "R-4"; "" where it isn't known [-].
+    radial
+        Whether the tire is a radial [-].
 
     Returns
     -------
     tuple of float
-        Factor k and its half-width [-]. Published tires give 0.938 to 0.957.
+        Factor k and its half-width [-]. Published bias tires give 0.938 to 0.957, radials 0.956
+        to 0.967 and one 0.947.
     """
     factors = tables.by_key("tires/rolling_factors", "tread")
+    if radial:
+        return float(factors["radial"]["factor"]), float(factors["radial"]["error"])
     row = factors["lug"]
     for part in tread.split("/"):
         row = factors.get(part, row)
@@ -160,7 +177,10 @@ def estimated_diameter(designation: Designation) -> tuple[float, float]:
     >>> round(estimated_diameter(decode("320/85R24"))[0], 4)
     1.1536
     """
-    rule = tables.by_key("tires/tire_estimates", "form")[designation.form]
+    form = designation.form
+    if form == "flotation" and _bar_tread(designation.tread):
+        form = "flotation-bar"
+    rule = tables.by_key("tires/tire_estimates", "form")[form]
     error = float(rule["error_pct"]) / 100.0
     unit = 0.001 if designation.form == "metric" else INCH
     width_in = designation.width * unit / INCH
@@ -175,7 +195,11 @@ def estimated_diameter(designation: Designation) -> tuple[float, float]:
     return designation.rim * INCH + 2.0 * ratio * designation.width * unit, error
 
 
-def loaded_radius(overall_diameter: float, rim_diameter: float) -> float:
+def _bar_tread(tread: str) -> bool:
+    return tread.startswith(("R-1", "R-4")) and not tread.startswith("R-3")
+
+
+def loaded_radius(overall_diameter: float, rim_diameter: float, radial: bool = False) -> float:
     """Return the static loaded radius at rated load and pressure.
 
     Parameters
@@ -184,16 +208,20 @@ def loaded_radius(overall_diameter: float, rim_diameter: float) -> float:
         Overall diameter, new and inflated [m].
     rim_diameter
         Nominal rim diameter [m].
+    radial
+        Whether the tire is a radial [-].
 
     Returns
     -------
     float
-        SLR = OD / 2 - 0.18 h, h = (OD - rim) / 2 [m]. IF and VF tires deflect more.
+        SLR = OD / 2 - 0.18 h, or 0.215 h for a radial, h = (OD - rim) / 2 [m]. IF and VF tires
+        deflect more.
     """
-    return overall_diameter / 2.0 - DEFLECTION * (overall_diameter - rim_diameter) / 2.0
+    share = RADIAL_DEFLECTION if radial else DEFLECTION
+    return overall_diameter / 2.0 - share * (overall_diameter - rim_diameter) / 2.0
 
 
-def rolling_circumference(overall_diameter: float, tread: str = "") -> float:
+def rolling_circumference(overall_diameter: float, tread: str = "", radial: bool = False) -> float:
     """Return the distance rolled in one turn under normal load.
 
     Parameters
@@ -202,13 +230,75 @@ def rolling_circumference(overall_diameter: float, tread: str = "") -> float:
         Overall diameter, new and inflated [m].
     tread
         Tread code, "" where it isn't known [-].
+    radial
+        Whether the tire is a radial [-].
 
     Returns
     -------
     float
         RC = k pi OD [m].
     """
-    return rolling_factor(tread)[0] * arith.pi * overall_diameter
+    return rolling_factor(tread, radial)[0] * arith.pi * overall_diameter
+
+
+def lug_depth(designation: Designation, tread: str = "") -> float:
+    """Return the depth of a tread when new.
+
+    Parameters
+    ----------
+    designation
+        A decoded size [-].
+    tread
+        Tread code; "" counts as R-1 [-].
+
+    Returns
+    -------
+    float
+        (14.3 + 1.22 w) mm for an R-1 of w inches, times the factor of the tread [m].
+
+    Examples
+    --------
+    >>> [round(1000 * lug_depth(decode("11.2-24"), tread)) for tread in ("R-1", "R-4")]
+    [28, 20]
+    """
+    width_in = designation.width / 25.4 if designation.form == "metric" else designation.width
+    factor = float(_tread_row(tread)["lug_depth_factor"])
+    return factor * (LUG_DEPTH + LUG_DEPTH_PER_INCH * width_in)
+
+
+def _tread_row(tread: str) -> tables.Row:
+    """The row of treads.csv for a code; where two stand for one row the first, else R-1."""
+    rows = tables.by_key("tires/treads", "tread")
+    return rows.get(tread.split("/")[0], rows["R-1"])
+
+
+def tread_change(listed: str, tread: str) -> tuple[float, float]:
+    """Return how a tire's diameter differs with another tread than the one listed.
+
+    Parameters
+    ----------
+    listed, tread
+        Tread code of the table's row, and of the tire; "" where it isn't known [-].
+
+    Returns
+    -------
+    tuple of float
+        Factor on the diameter, and the half-width that it adds to the error [-].
+
+    Examples
+    --------
+    >>> tread_change("R-1", "R-3")
+    (0.98, 0.015)
+    """
+    if not tread or not listed or tread in listed.split("/"):
+        return 1.0, 0.0
+    if listed[0] in "FI" or tread[0] in "FI":
+        return 1.0, MAKER_SPREAD
+    old, new = _tread_row(listed), _tread_row(tread)
+    factor = (100.0 + float(new["diameter_change_pct"])) / (
+        100.0 + float(old["diameter_change_pct"])
+    )
+    return factor, (float(old["band_pct"]) + float(new["band_pct"])) / 100.0
 
 
 def worn_circumference(circumference: float, lug_height: float) -> float:
@@ -254,28 +344,42 @@ def dimensions(designation: Designation) -> Dimensions:
     row = table_row(designation)
     if row is None or row["source"] == "tires/size-name":
         return _estimated(designation, row)
-    diameter_error = float(row["diameter_tolerance_pct"]) / 100.0
-    published_rolling = row["rolling_circumference_source"] != "tires/derived"
     tread = designation.tread or row["tread"]
-    diameter = float(row["overall_diameter_mm"]) / 1000.0
+    radial = designation.radial
+    factor, band = tread_change(row["tread"], designation.tread)
+    diameter = float(row["overall_diameter_mm"]) / 1000.0 * factor
+    diameter_error = arith.hypot(_row_error(row), band)
+    published_rolling = row["rolling_circumference_source"] != "tires/derived" and not band
+    published_radius = row["static_loaded_radius_source"] != "tires/derived" and not band
     return Dimensions(
         designation,
         diameter,
         float(row["section_width_mm"]) / 1000.0,
-        float(row["static_loaded_radius_mm"]) / 1000.0,
+        float(row["static_loaded_radius_mm"]) / 1000.0
+        if published_radius
+        else loaded_radius(diameter, designation.rim * INCH, radial),
         float(row["rolling_circumference_mm"]) / 1000.0
         if published_rolling
-        else rolling_circumference(diameter, tread),
+        else rolling_circumference(diameter, tread, radial),
         diameter_error,
         MAKER_SPREAD
         if published_rolling
-        else arith.hypot(diameter_error, rolling_factor(tread)[1]),
+        else arith.hypot(diameter_error, rolling_factor(tread, radial)[1]),
         _basis(row["source"]),
         row["source"],
-        row["rolling_circumference_source"],
+        row["rolling_circumference_source"] if published_rolling else "tires/derived",
         tread,
         int(row["ply_rating"]) if row["ply_rating"] else None,
     )
+
+
+def _row_error(row: tables.Row) -> float:
+    """The half-width of a row's diameter [-]: the makers' spread, and what the row itself may
+    be off where it wasn't read."""
+    own = float(row["diameter_tolerance_pct"]) / 100.0
+    if row["source"].endswith("memory"):
+        return arith.hypot(own, MAKER_SPREAD)
+    return arith.max(own, MAKER_SPREAD)
 
 
 def _basis(source: str) -> str:
@@ -287,21 +391,32 @@ def _basis(source: str) -> str:
 def _estimated(designation: Designation, row: tables.Row | None) -> Dimensions:
     rule = tables.by_key("tires/tire_estimates", "form")[designation.form]
     diameter, error = estimated_diameter(designation)
+    if designation.overall is None:  # the rules for those hold the spread already
+        error = arith.hypot(error, MAKER_SPREAD)
     unit = 0.001 if designation.form == "metric" else INCH
     tread = designation.tread or (row["tread"] if row else "")
     return Dimensions(
         designation,
         diameter,
         designation.width * unit * float(rule["width_factor"]),
-        loaded_radius(diameter, designation.rim * INCH),
-        rolling_circumference(diameter, tread),
+        loaded_radius(diameter, designation.rim * INCH, designation.radial),
+        rolling_circumference(diameter, tread, designation.radial),
         error,
-        arith.hypot(error, rolling_factor(tread)[1]),
+        arith.hypot(error, rolling_factor(tread, designation.radial)[1]),
         "standard's formula" if designation.form == "metric" else "estimate",
         rule["source"],
         "tires/derived",
         tread,
     )
+
+
+def same_dimensions(old: Designation, new: Designation) -> bool:
+    """Whether two tires are of one size, and no tread says otherwise.
+
+    Another ply rating, load index or mark makes it another tire, of the same dimensions.
+    """
+    treads = {old.tread, new.tread} - {""}
+    return lookup_key(old) == lookup_key(new) and len(treads) < 2
 
 
 def change_error(old: Dimensions, new: Dimensions) -> float:
@@ -318,6 +433,8 @@ def change_error(old: Dimensions, new: Dimensions) -> float:
         Half-width as a share [-]. The factor k is one and the same for both where tread class
         and construction agree, and drops out.
     """
+    if same_dimensions(old.designation, new.designation):
+        return arith.hypot(MAKER_SPREAD, MAKER_SPREAD)
     worked_out = {old.circumference_source, new.circumference_source} == {"tires/derived"}
     alike = old.designation.radial == new.designation.radial and old.tread_class == new.tread_class
     if worked_out and alike:
@@ -328,8 +445,10 @@ def change_error(old: Dimensions, new: Dimensions) -> float:
 @cache
 def every_tire() -> tuple[Dimensions, ...]:
     """Return the dimensions of every size of the table, once for each size."""
-    sizes = dict.fromkeys(row["size"] for row in tables.rows("tires/tire_dimensions"))
-    return tuple(dimensions(decode(text)) for text in sizes)
+    found: dict[str, str] = {}
+    for row in tables.rows("tires/tire_dimensions"):
+        found.setdefault(row["size"], row["tread"].split("/")[0])
+    return tuple(dimensions(decode(f"{size} {tread}")) for size, tread in found.items())
 
 
 def tread_class(tread: str) -> str:

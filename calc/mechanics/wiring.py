@@ -5,9 +5,10 @@ References
 .. [1] road/WEB-10 and road/BULB-memory, lamp currents.
 .. [2] road/VOLT-memory, filament current rises with about the 0.55 power of voltage.
 .. [3] road/PHY-1 and road/WEB-13, resistance of copper wire.
-.. [4] road/WEB-12, road/SAE-memory and road/WEB-14, conductor areas and the constant of copper.
+.. [4] road/WEB-12 and road/WEB-14, conductor areas and the constant of copper.
 .. [5] road/FUSE-practice and road/BLADE-practice, fuses.
 .. [6] road/CALC-1, Ohm's law.
+.. [7] road/FAA-43, road/CFR-425 and road/UL-1426, the largest fuse for a wire.
 """
 
 from collections.abc import Iterable
@@ -26,6 +27,7 @@ FUSE_MARGIN = 1.25
 FILAMENT_CURRENT_EXPONENT = 0.55
 FILAMENT_LIGHT_EXPONENT = 3.4
 FLASHER_DUTY = 0.5
+LEAST_GAUGE = 16  # for a wire of its own, road/CFR-425
 
 
 def lamp_current(watts: float, behavior: str = "filament", voltage: float = RATED_VOLTAGE) -> float:
@@ -312,6 +314,82 @@ def fuse_size(current: float) -> float | None:
     for row in tables.rows("road/fuse_sizes"):
         if float(row["amps"]) >= FUSE_MARGIN * current - 1e-9:
             return float(row["amps"])
+    return None
+
+
+def largest_fuse(gauge: int, *, alone: bool = False) -> float:
+    """Return the largest fuse that still protects a wire.
+
+    The fuse protects the wire, not the lamp: past this a short burns the insulation before the
+    fuse opens. The figure for a harness holds in a bundle of many wires; `alone` is for at most
+    three loaded wires of AWG size.
+
+    Parameters
+    ----------
+    gauge : int
+        Even gauge 4 to 20. [-]
+    alone : bool
+        Whether at most three loaded wires lie together.
+
+    Returns
+    -------
+    float
+        Rating. [A]
+
+    Raises
+    ------
+    ValueError
+        For a gauge that the table does not hold.
+
+    References
+    ----------
+    [7]_
+
+    Examples
+    --------
+    >>> largest_fuse(14), largest_fuse(14, alone=True)
+    (15.0, 20.0)
+    """
+    row = tables.by_key("road/wire_fuses", "gauge").get(str(gauge))
+    if row is None:
+        raise ValueError(f"The table holds even gauges 4 to 20, not {gauge}.")
+    return float(row["alone_fuse" if alone else "harness_fuse"])
+
+
+def gauge_for(
+    fuse: float, area: float, standard: str = "SAE", *, alone: bool = False
+) -> int | None:
+    """Return the thinnest gauge that a fuse protects and that has an area, or None beyond 4.
+
+    No thinner than 16 gauge, which is the least for a wire of its own.
+
+    Parameters
+    ----------
+    fuse : float
+        Rating. [A]
+    area : float
+        As `area_needed` gives it. [circular mils]
+    standard : str
+        "SAE" or "AWG".
+    alone : bool
+        As for `largest_fuse`.
+
+    References
+    ----------
+    [4]_, [7]_
+
+    Examples
+    --------
+    >>> gauge_for(15, 1000)
+    14
+    """
+    by_area = smallest_gauge(area, standard)
+    if by_area is None:
+        return None
+    for row in tables.rows("road/wire_sizes"):
+        gauge = int(row["gauge"])
+        if gauge <= min(by_area, LEAST_GAUGE) and largest_fuse(gauge, alone=alone) >= fuse:
+            return gauge
     return None
 
 

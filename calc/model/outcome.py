@@ -163,13 +163,18 @@ class Table:
 
 @dataclass(frozen=True, slots=True)
 class Advice:
-    """What `advise` gives, once for an answer."""
+    """What `advise` gives, once for an answer.
+
+    `says` holds the leading sentence of an ask, by its key, where which one it is hangs on more
+    than the finding; a sentence of the ask's own words for the finding stands before it.
+    """
 
     remedies: Sequence[Remedy] = ()
     cautions: Sequence[Caution] = ()
     tables: Sequence[Table] = ()
     notes: Sequence[Words] = ()
     headline: Words = ""  # replaces the sentence about the deciding check
+    says: Mapping[str, Words] = field(default_factory=dict)
 
 
 def said_of(words: Mapping[str, Any], section: str, name: str) -> Mapping[str, Any]:

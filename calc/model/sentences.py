@@ -76,13 +76,16 @@ def lead(answer: Answer, system: str) -> str:
     """
     if answer.missing:
         return missing_sentence(answer.missing)
-    template = answer.ask.sentence(answer.finding)
+    deciding = answer.deciding
+    named = deciding.check.name if deciding and deciding.finding == answer.finding else ""
+    template = answer.ask.sentence(answer.finding, named)
     if template:
         try:
             return template.format_map(_Told(answer, system))
         except UnknownName:  # it speaks of a check that doesn't apply to what was given
             pass
-    return headline(answer, system)
+    said = answer.advice.says.get(answer.ask.key)
+    return words(said, system) if said else headline(answer, system)
 
 
 def sight(answer: Answer, system: str) -> str:
@@ -201,7 +204,7 @@ class _Check(str):
 def _bare_limit(verdict: Verdict, system: str) -> str:
     check = verdict.check
     unit = _unit(check, system)
-    if check.band:
+    if check.band or check.sense == "between":
         low, high = sorted((check.limit, check.upper))
         return q.show_range(low, high, check.kind, system, unit=unit)
     return q.show_range(verdict.limit_low, verdict.limit_high, check.kind, system, unit=unit)

@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from calc.errors import UnknownName
-from calc.model.checks import COMPARED, FINDING_WORDS
+from calc.model.checks import COMPARED, FINDING_WORDS, OVER, UNKNOWN
 from calc.model.fields import AnyField, Choice, Field
 from calc.model.outcome import Advice, Outcome, Shown, Work
 from calc.model.pictures import Picture
@@ -51,6 +51,9 @@ class Ask:
     means all of them. A broken danger always counts. `says` maps a finding ("within", "close",
     "over", "unknown", "compared") or "value" (whatever the finding) to the sentence at the
     counter. In it {name} is a field or a number, {check.value} and {check.limit} those of a check.
+    `broken` and `doubtful` map the check that decides to the sentence for "over" and "unknown"
+    where it needs one of its own. Those of the words' own section `broken` and `doubtful` hold
+    for every question: what doesn't stop is said whatever was asked.
     """
 
     key: str
@@ -59,9 +62,20 @@ class Ask:
     lead: str = ""
     checks: tuple[str, ...] = ()
     says: Mapping[str, str] = field(default_factory=dict)
+    broken: Mapping[str, str] = field(default_factory=dict)
+    doubtful: Mapping[str, str] = field(default_factory=dict)
 
-    def sentence(self, finding: str) -> str:
-        """The template for a finding; empty when the ask has none."""
+    def sentence(self, finding: str, deciding: str = "") -> str:
+        """The template for a finding that the check `deciding` brought about.
+
+        Empty when the ask has none: that a danger of another kind is broken is never said with
+        the sentence of this question.
+        """
+        by_check = {OVER: self.broken, UNKNOWN: self.doubtful}.get(finding, {})
+        if deciding in by_check:
+            return by_check[deciding]
+        if finding in (OVER, UNKNOWN) and self.checks and deciding not in ("", *self.checks):
+            return ""
         return self.says.get(finding) or self.says.get("value", "")
 
 
@@ -75,6 +89,8 @@ def asks_of(words: Mapping[str, Any]) -> tuple[Ask, ...]:
             said.get("lead", ""),
             tuple(said.get("checks", ())),
             {name: said[name] for name in (*FINDING_WORDS, "value") if name in said},
+            {**words.get("broken", {}), **said.get("broken", {})},
+            {**words.get("doubtful", {}), **said.get("doubtful", {})},
         )
         for key, said in words.get("asks", {}).items()
     )

@@ -21,7 +21,9 @@ def respond(request: str) -> str:
     Parameters
     ----------
     request
-        JSON with "worksheet", "inputs" (the texts given, by field name), "example" (true while the
+        JSON with "kind": "read" and the "text" of a message, with the "machines" that it may
+        name and the worksheets that it is to fill "also";
+        or with "worksheet", "inputs" (the texts given, by field name), "example" (true while the
         page shows its untouched example), "ask" (which question leads), "units" ("us" or "metric"),
         "stage" ("exact" for the middle values alone, "full" for the whole answer, "odds" for how
         the machines that fit divide, alone), and for the replies "link" (to this page, filled in),
@@ -35,6 +37,8 @@ def respond(request: str) -> str:
     """
     try:
         asked = json.loads(request)
+        if asked.get("kind") == "read":
+            return json.dumps(_read(asked))
         return json.dumps(_respond(asked))
     except YardstickError as error:
         return json.dumps({"ok": False, "errors": {"": str(error)}, "hints": {}})
@@ -94,6 +98,21 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
         "html": answer_html(found, system),
         **(_replies(found, system, asked) if found.final else {}),
     }
+
+
+def _read(asked: dict[str, Any]) -> dict[str, Any]:
+    """Read a message: "text", "units", and the "machines" that it may name."""
+    from calc import reading
+    from calc.machines import Machine
+
+    machines = [
+        Machine(str(each["name"]), str(each["role"]), dict(each["inputs"]))
+        for each in asked.get("machines", [])
+    ]
+    system = "metric" if asked.get("units") == "metric" else "us"
+    also = [str(name) for name in asked.get("also", [])]
+    message = reading.read(str(asked["text"]), machines=machines, system=system, also=also)
+    return {"ok": True, "kind": "read", **reading.data(message)}
 
 
 def _replies(found: model.Answer, system: str, asked: dict[str, Any]) -> dict[str, Any]:

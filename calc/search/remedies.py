@@ -38,11 +38,17 @@ class Remedies:
         self.assumed = solve.assumed  # names of the fields whose usual range stands in
 
     def found(self) -> list[Remedy]:
-        """Return the remedies, those that mend everything first, each said once."""
+        """Return the remedies, each said once: first those that mend everything, then
+        those that mend what is broken worst, then the rest."""
         unlike: dict[str, Remedy] = {}
         for remedy in self._found:
             unlike.setdefault(model.words(remedy.text, "us"), remedy)
-        return sorted(unlike.values(), key=lambda r: (not r.whole, -len(r.mends)))
+        worst = self.broken[0] if self.broken else ""
+
+        def order(remedy: Remedy) -> tuple[bool, bool, int]:
+            return not remedy.whole, worst not in remedy.mends, -len(remedy.mends)
+
+        return sorted(unlike.values(), key=order)
 
     # --- what may be changed --------------------------------------------------------------------
 

@@ -10,6 +10,8 @@ from calc.mechanics import front_drive, tire_load, tires
 from calc.mechanics.tire_size import Designation
 from calc.model.pictures import Item, Shape
 
+LEAST_TURNS = 8
+"""Front turns for ten of the rear; fewer are a gear ratio typed by mistake [-]."""
 TURNS = 10
 """Turns that the roll-out sheet counts."""
 FRONT_SPAN = (1.6, 3.4)
@@ -44,6 +46,17 @@ def describe(tire: tires.Dimensions) -> str:
     return f"{tire.designation.size}: {word}, diameter within {100 * tire.diameter_error:.1f} %"
 
 
+def review_turns(known: model.KnownSoFar) -> dict[str, str]:
+    """Ask whether a count below three is the gear ratio: C counts ten turns of the rear."""
+    turns = known.get("front_turns")
+    if turns is None or turns.low >= LEAST_TURNS:
+        return {}
+    return {
+        "front_turns": f"{turns.middle:g} turns for ten of the rear? As a gear ratio, for one turn "
+        f"of the rear, it is {TURNS * turns.middle:g} turns for ten: type that."
+    }
+
+
 def direct(lead_now: object, front_turns: object) -> bool:
     """Whether the lead is worked from the gear ratio, and not from the lead it has now."""
     return lead_now is None and front_turns is not None
@@ -75,12 +88,12 @@ def new_rolled(axle: str) -> Callable[[model.KnownSoFar], model.Typical]:
             if old is None:
                 return _broad(axle)
             kept = tires.dimensions(old)
-            return _around(kept, kept.circumference_error if from_ratio else 0.0)
+            return around(kept, kept.circumference_error if from_ratio else 0.0)
         assert new is not None
         tire = tires.dimensions(new)
         if old is None or rolled is not None or from_ratio:
-            return _around(tire, tire.circumference_error)
-        return _around(tire, tires.change_error(tires.dimensions(old), tire))
+            return around(tire, tire.circumference_error)
+        return around(tire, tires.change_error(tires.dimensions(old), tire))
 
     return find
 
@@ -99,12 +112,13 @@ def old_rolled(axle: str) -> Callable[[model.KnownSoFar], model.Typical]:
         measured = known.get(f"new_{axle}_ten_turns") is not None
         counts = measured or direct(known.get("lead_now"), known.get("front_turns"))
         tire = tires.dimensions(old)
-        return _around(tire, tire.circumference_error if counts and not same(old, new) else 0.0)
+        return around(tire, tire.circumference_error if counts and not same(old, new) else 0.0)
 
     return find
 
 
-def _around(tire: tires.Dimensions, error: float) -> model.Typical:
+def around(tire: tires.Dimensions, error: float) -> model.Typical:
+    """Return ten turns of a tire by the table, with an error to both sides [m]."""
     middle = TURNS * tire.rolling_circumference
     return model.Typical(
         middle * (1 - error), middle * (1 + error), tire.circumference_source, tire.designation.size

@@ -37,6 +37,16 @@ def names() -> tuple[str, ...]:
 
 
 @cache
+def on_page(page: str) -> tuple[str, ...]:
+    """Return the names of the worksheets that stand on a page ("road/closing"), sorted."""
+    return tuple(
+        name
+        for name in names()
+        if read_words(f"{__name__}.{name.replace('-', '_')}")["page"] == page
+    )
+
+
+@cache
 def load(name: str) -> Worksheet:
     """Return the worksheet called `name`.
 

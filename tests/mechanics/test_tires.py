@@ -155,7 +155,8 @@ def test_lengths_of_a_tire_are_in_order(text: str) -> None:
 
 def test_basis_is_said() -> None:
     assert size("12-16.5").basis == "data sheet"
-    assert size("12.4-24").basis == "design value"
+    assert size("12.4-24").basis == "data sheet"
+    assert size("9.5-16").basis == "design value"
     assert size("320/85R24").basis == "standard's formula"
     assert size("26x12.00-12").basis == "estimate"
     assert size("7.00-16").basis == "estimate"
@@ -174,6 +175,9 @@ def test_sources_of_every_table_exist() -> None:
         "tires/tire_suffixes",
         "tires/tire_estimates",
         "tires/rolling_factors",
+        "tires/treads",
+        "tires/tire_loads",
+        "tires/load_ranges",
         "tires/inch_metric_pairs",
         "tires/lead_windows",
         "tires/rolling_index_groups",
@@ -499,3 +503,45 @@ def test_speed_symbols_rise() -> None:
 def test_size_error_is_a_value_error_with_a_part() -> None:
     assert issubclass(tire_size.SizeError, ValueError)
     assert not math.isnan(size("7-16").rolling_circumference)
+
+
+# --- sizes as people write them --------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("typed", "printed"),
+    [
+        ("15x19.5 R4", "15-19.5 R-4"),
+        ("15x19.5R4", "15-19.5 R-4"),
+        ("12.4/24", "12.4-24"),
+        ("11.2 24 bar", "11.2-24 R-1"),
+        ("10.0-16.5", "10-16.5"),
+        ("7.0-14", "7-14"),
+        ("R1 12.4-24", "12.4-24 R-1"),
+        ("turf 26x12-12", "26x12.00-12 R-3"),
+        ("LR-C 23x10.50-12 TL", "23x10.50-12 6PR TL"),
+        ("320/85 R24 R1W 122A8/119B", "320/85R24 122A8/119B R-1W"),
+        ('12.4"-24"', "12.4-24"),
+        ("13.6 - 28 (tube type)", "13.6-28 TT"),
+        ("16.9 x 24 R4 12 ply TL IND NRO", "16.9-24 12PR R-4 TL IND NRO"),
+        ("147A8 (147B) 400/70R18", "400/70R18 147A8/147B"),
+    ],
+)
+def test_sizes_with_what_stands_on_the_sidewall(typed: str, printed: str) -> None:
+    assert decode(typed).text == printed
+
+
+@pytest.mark.parametrize(
+    ("typed", "asked"),
+    [
+        ("17.5-24", "17.5L-24"),
+        ("12x26-12", "larger than the width"),
+        ("15x19.5-12", "larger than the width"),
+        ("12.4-24 radial", "R is a radial"),
+        ("9.5-16 banana", "BANANA"),
+        ("23x10.50-12 LR Q", "load range Q"),
+    ],
+)
+def test_what_could_be_another_tire_is_asked_about(typed: str, asked: str) -> None:
+    with pytest.raises(SizeError, match=asked):
+        decode(typed)

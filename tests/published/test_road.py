@@ -229,7 +229,8 @@ def test_type_approval_deceleration_belongs_to_the_formula():
     ],
 )
 def test_towed_mass_ratios(rule, tractor, towed):
-    assert braking.mass_limit(rule, tractor) == pytest.approx(towed)
+    # "Below" a ratio is short of it by a millionth.
+    assert braking.mass_limit(rule, tractor) == pytest.approx(towed, rel=2e-6)
 
 
 # --- emblem --------------------------------------------------------------------------------

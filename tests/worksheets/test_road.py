@@ -156,14 +156,6 @@ CASES = [
     ("closing", {"sight_distance": "500 ft", "grade": "-8 %"}),
     ("rail-crossing", {}),
     ("rail-crossing", {"signals": "flashing", "combination_length": "60 ft"}),
-    ("lamp-wiring", {}),
-    ("lamp-wiring", {"flash_lamp": "signal-27", "head_lamp": "halogen-60", "output": "14 A"}),
-    ("lamp-wiring", {"fuse": "7.5 A", "gauge": "8"}),
-    ("road-towing", {}),
-    ("road-towing", {"towed_mass": "2,500 lb", "grade": "-12 %", "room": "60 ft"}),
-    ("road-towing", {"ratio_rule": "unbraked-32", "road_speed": "24 mph", "room": "400 ft"}),
-    ("road-towing", {"towed_mass": "2,000 lb", "chain_rating": "1,500 lb"}),
-    ("road-towing", {"towed_mass": "2,000 lb", "manual_limit": "1,800 lb"}),
 ]
 
 
@@ -433,74 +425,6 @@ def test_signals_give_as_little_as_20_seconds():
     assert output(found, "time") == pytest.approx(18.6, abs=0.05)
     assert check(found, "signals").finding in (model.WITHIN, model.CLOSE)
     assert check(answer("rail-crossing"), "signals") is None
-
-
-# --- wiring ----------------------------------------------------------------------------------
-
-
-def test_trap_work_lamps_count_in_the_field_and_not_on_the_road():
-    with_lamps, without = answer("lamp-wiring"), answer("lamp-wiring", work_count="0")
-    assert output(with_lamps, "road_load") == output(without, "road_load")
-    assert output(with_lamps, "field_load") > output(without, "field_load")
-
-
-def test_default_load_is_the_worked_example():
-    found = answer("lamp-wiring", flash_lamp="signal-21")
-    assert output(found, "road_load") == pytest.approx(16.9, abs=0.1)
-    assert output(found, "circuit_current") == pytest.approx(2 * 55 / 12)
-    assert output(found, "fuse") == 15
-
-
-def test_run_is_doubled_for_a_wire_back():
-    back, frame = answer("lamp-wiring"), answer("lamp-wiring", way_back="frame")
-    assert output(back, "drop") == pytest.approx(output(frame, "drop") * 2 / 1.5)
-
-
-def test_unknown_output_takes_the_range_of_the_kind():
-    found = answer("lamp-wiring", output="", charging="alternator")
-    assert check(found, "road").finding == model.WITHIN
-    assert check(answer("lamp-wiring", output=""), "road").finding == model.UNKNOWN
-
-
-def test_an_unlit_circuit_has_no_wire_check():
-    assert check(answer("lamp-wiring", head_count="0"), "drop") is None
-
-
-def test_a_circuit_too_large_for_a_blade_fuse_says_so():
-    found = answer("lamp-wiring", circuit="work", work_count="8")
-    assert any("split it in two" in str(note) for note in found.advice.notes)
-
-
-# --- towing ----------------------------------------------------------------------------------
-
-
-def test_towing_rules_are_compared():
-    table = answer("road-towing").advice.tables[0]
-    assert {row[3] for row in table.rows} == {"yes", "no"}
-    assert check(answer("road-towing", ratio_rule="unbraked-32"), "ratio").finding != model.OVER
-    assert check(answer("road-towing", ratio_rule="unbraked-none"), "ratio").finding == model.OVER
-
-
-def test_braked_trailer_stops_itself():
-    braked = answer("road-towing", trailer_brakes="own")
-    assert output(braked, "stop") == pytest.approx(output(braked, "alone"))
-    assert check(braked, "ratio").check.limit == pytest.approx(4.5 * 2800 * 0.45359237)
-
-
-def test_runaway_is_named():
-    found = answer("road-towing", grade="-20 %", towed_mass="8,000 lb")
-    assert check(found, "holds").finding == model.OVER
-    assert "does not stop" in check(found, "holds").check.sentence
-    assert check(found, "room") is None
-    assert len(found.pictures) >= 1
-
-
-@given(st.floats(50, 4000), st.floats(0, 2000))
-def test_more_load_never_stops_sooner(mass, more):
-    sheet, silent = worksheets.load("road-towing"), model.Work(on=False)
-    v = inputs("road-towing", grade="0 %").but(towed_mass=mass)
-    now = sheet.compute(v, silent).output("stop")
-    assert sheet.compute(v.but(towed_mass=mass + more), silent).output("stop") >= now - 1e-9
 
 
 def test_place_names_are_accepted_as_written():

@@ -212,4 +212,5 @@ FACTS: dict[str, Callable[[], str]] = {
     "resale-auction-fee": _evidence("auction_fee"),
     "resale-ceiling": _evidence("ceiling"),
     "resale-days": _evidence("days"),
+    "resale-shop-rate": _evidence("shop_rate"),
 }

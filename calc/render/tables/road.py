@@ -331,6 +331,31 @@ def wire_sizes() -> TableView:
     )
 
 
+def wire_fuses() -> TableView:
+    """Return the largest fuse for each gauge of wire."""
+    rows = []
+    for row in tables.rows("road/wire_fuses"):
+        gauge = int(row["gauge"])
+        figures = (wiring.largest_fuse(gauge), wiring.largest_fuse(gauge, alone=True))
+        carried = [row[f"amps_{degrees}c"] or "—" for degrees in (60, 80, 105)]
+        rows.append((row["gauge"], *(f"{f:g} A" for f in figures), *carried, cite(row["source"])))
+    return TableView(
+        "Wire: the largest fuse",
+        (
+            "Gauge",
+            "In a harness",
+            "Three wires at most, AWG",
+            "Carries at 60 °C, A",
+            "At 80 °C, A",
+            "At 105 °C, A",
+            "Sources",
+        ),
+        tuple(rows),
+        "What a wire carries is for one wire in free air at 30 °C, by what its insulation stands. "
+        "In a bundle it is half of that. For 4 gauge no figure was read: the one of 6 gauge.",
+    )
+
+
 def connector_pins() -> TableView:
     """Return the two patterns of the seven-pin socket."""
     rows = [
@@ -396,6 +421,7 @@ TABLES: dict[str, Callable[[], TableView]] = {
     "road-crash-facts": crash_facts,
     "lamp-loads": lamp_loads,
     "wire-sizes": wire_sizes,
+    "wire-fuses": wire_fuses,
     "connector-pins": connector_pins,
     "towed-mass-rules": towed_mass,
     "brake-minimums": brake_minimums,

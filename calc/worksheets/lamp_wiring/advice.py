@@ -4,172 +4,117 @@ from __future__ import annotations
 
 from calc import model, tables
 from calc.mechanics import wiring
-from calc.search import Solver
-from calc.search.rounding import solved
-from calc.worksheets.lamp_wiring.compute import _CURRENT, _NAMES, _lit, _loop
-from calc.worksheets.lamp_wiring.fields import _OUTPUTS
+from calc.search import Remedies
+from calc.worksheets.lamp_wiring.compute import CURRENT, alone, lit, loop, lost
+from calc.worksheets.lamp_wiring.fields import FUSES, OUTPUTS_SOLD
+
+LEDS = {
+    "head_lamp": "led-work",
+    "tail_lamp": "led-tail",
+    "flash_lamp": "led-turn",
+    "work_lamp": "led-work",
+}
+WIRE = ("wire_fuse", "wire_carries", "fuse_holds")
 
 
-def advise(v: model.Inputs, outcome: model.Outcome, solve: Solver) -> model.Advice:
-    """Solve for wire, run, lamps and output."""
-    broken = {check.name for check in outcome.checks if check.margin < 0}
-    remedies: list[model.Remedy] = []
+def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
+    """Solve for wire, fuse, lamps and output. No remedy is a fuse too large for its wire."""
+    broken = set(remedies.broken)
+    if broken & set(WIRE):
+        _wire_remedies(v, broken, remedies)
+    if "one_fuse" in broken:
+        remedies.do("split", ("one_fuse",), source="road/FUSE-practice")
+        remedies.less(f"{v.circuit}_count", mends=("one_fuse",), step=1.0, most=20.0, key="fewer")
     if broken & {"road", "field"}:
-        remedies += _charging_remedies(v, broken, solve)
-    if "drop" in broken:
-        remedies += _wire_remedies(v, solve)
-    current = _lit(v, v.circuit)
-    fuse = wiring.fuse_size(current)
-    if "fuse" in broken and fuse is not None:
-        remedies.append(
-            model.Remedy(
-                model.phrase("A {fuse} fuse carries this circuit.", fuse=(fuse, "current")),
-                {"fuse": f"{fuse:g} A"},
-                "road/FUSE-practice",
-            )
-        )
-    notes: list[model.Words] = []
-    if fuse is None:
-        notes.append(
-            "No blade fuse is large enough for this circuit: split it in two, each with its own "
-            "fuse and relay."
-        )
-    notes.append(
-        model.phrase(
-            "At idle the output may fall to about {idle}; two filament head lamps alone draw "
-            "{head}.",
-            idle=(v.output * float(_OUTPUTS[v.charging]["idle_share"]), "current"),
-            head=(2 * _CURRENT["halogen-55"], "current"),
-        )
+        _charging_remedies(v, broken & {"road", "field"}, remedies)
+    if "flasher" in broken:
+        remedies.choose("flasher", "electronic", source="road/LED-flash")
+    return model.Advice(
+        cautions=found.cautions("battery", "work_lamps", "pins"),
+        tables=[_gauge_table(v)],
+        notes=_notes(v, found),
     )
-    if current > 0:
-        area = wiring.area_needed(current, _loop(v), v.drop_allowed * wiring.RATED_VOLTAGE)
-        gauge = wiring.smallest_gauge(area, v.wire_standard)
-        if gauge is not None:
-            notes.append(
-                f"The sizing formula of marine practice, which leaves a little for warmth, asks "
-                f"for {gauge} gauge."
-            )
-    cautions = [
-        model.Caution(
-            "Disconnect the battery's ground cable before working on the wiring. Put the fuse at "
-            "the battery end, and never a larger fuse than the wire can carry.",
-            "road/FUSE-practice",
-        ),
-        model.Caution(
-            "Work lamps that shine to the rear stay off on the road: a driver behind takes white "
-            "light for an oncoming vehicle.",
-            "road/EXT-1",
-        ),
-        model.Caution(
-            "Pins 4 and 7 of a tractor's seven-terminal socket are live. A truck trailer has its "
-            "stop lamps on pin 4. Test every pin with a lamp first.",
-            "road/MAN-1",
-        ),
-    ]
-    return model.Advice(remedies, cautions, [_gauge_table(v)], notes)
 
 
-def _charging_remedies(v: model.Inputs, broken: set[str], solve: Solver) -> list[model.Remedy]:
-    names = tuple(broken & {"road", "field"})
-    remedies = []
+def _wire_remedies(v: model.Inputs, broken: set[str], remedies: Remedies) -> None:
+    """A smaller fuse where it carries the lamps, else thicker wire, with the fuse for it."""
+    fuse = wiring.fuse_size(lit(v, v.circuit))
+    if "wire_fuse" in broken:
+        remedies.less("fuse", mends=("wire_fuse",), stock=FUSES, most=60.0)
+    if fuse is None:
+        return
+    if broken == {"fuse_holds"}:
+        remedies.change("fuse", {"fuse": fuse}, mends=("fuse_holds",))
+    area = wiring.area_needed(lit(v, v.circuit), loop(v), v.drop_allowed * wiring.RATED_VOLTAGE)
+    for amps in dict.fromkeys((fuse, v.fuse or fuse)):
+        for needed in (area, 0.0):
+            gauge = wiring.gauge_for(amps, needed, v.wire_standard, alone=alone(v))
+            if gauge is None or gauge >= int(v.gauge):
+                continue
+            changes = {"gauge": str(gauge)}
+            if v.fuse is None or v.fuse == amps:
+                remedies.change("gauge", changes)
+            else:
+                remedies.change("wire_and_fuse", {**changes, "fuse": amps})
+            break
+
+
+def _charging_remedies(v: model.Inputs, broken: set[str], remedies: Remedies) -> None:
     if "field" in broken:
-        fewer = solve.largest("work_count", 0, v.work_count, ("field",))
-        if fewer is not None and int(fewer) < v.work_count:
-            remedies.append(
-                model.Remedy(
-                    f"Have no more than {int(fewer)} of these work lamps on at a time.",
-                    {"work_count": str(int(fewer))},
-                    "road/CALC-1",
-                )
-            )
-    leds = {
-        "head_lamp": "led-work",
-        "tail_lamp": "led-tail",
-        "flash_lamp": "led-turn",
-        "work_lamp": "led-work",
-    }
-    for fields in (("work_lamp",), ("flash_lamp", "tail_lamp"), tuple(leds)):
-        change = {name: leds[name] for name in fields}
-        if solve.run(**change).margin(names) >= 0:
-            kinds = [name.partition("_")[0] for name in fields]
-            said = " and ".join(kinds) if len(kinds) < 3 else "all"
-            remedies.append(
-                model.Remedy(
-                    f"LED {said} lamps stay within what is charged. Ask for lamps that carry the "
-                    "mark road law asks for.",
-                    change,
-                    "road/LED-practice",
-                )
-            )
+        remedies.less("work_count", mends=("field",), step=1.0, end=1.0)
+    for key, names in (
+        ("led_work", ("work_lamp",)),
+        ("led_small", ("flash_lamp", "tail_lamp")),
+        ("led_all", tuple(LEDS)),
+    ):
+        changes = {name: LEDS[name] for name in names}
+        if "flash_lamp" in names:
+            changes["flasher"] = "electronic"
+        if remedies.change(key, changes, mends=broken, source="road/LED-practice"):
             break
-    needed = solve.smallest("output", v.output, 250.0, names)
-    if needed is not None:
-        remedies.append(
-            model.Remedy(
-                model.phrase("Charging of {amps} or more carries it.", amps=(needed, "current")),
-                solved(solve, "output", needed, names, up=True),
-                "road/CALC-1",
-            )
-        )
-    return remedies
+    remedies.more("output", mends=broken, stock=OUTPUTS_SOLD, most=4.0, source="road/CALC-1")
 
 
-def _wire_remedies(v: model.Inputs, solve: Solver) -> list[model.Remedy]:
-    remedies = []
-    for row in tables.rows("road/wire_sizes"):
-        if solve.run(gauge=row["gauge"]).margin(("drop",)) >= 0:
-            remedies.append(
-                model.Remedy(
-                    f"{row['gauge']} gauge is the thinnest that keeps within the loss allowed.",
-                    {"gauge": row["gauge"]},
-                    "road/WEB-12",
-                )
-            )
-            break
-    run = solve.largest("run", 0.3, v.run, ("drop",))
-    if run is not None:
-        remedies.append(
-            model.Remedy(
-                model.phrase(
-                    "This wire serves a run of {run}: put the fuse and a relay nearer to the "
-                    "lamps.",
-                    run=(run, "length", "ft"),
-                ),
-                solved(solve, "run", run, ("drop",), up=False),
-                "road/CALC-1",
-            )
-        )
-    return remedies
+def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
+    head = (2 * CURRENT["halogen-55"], "current")
+    notes: list[model.Words] = [found.note("protects"), found.note("idle", head=head)]
+    if "drop" in found and found.finding("drop") in (model.OVER, model.UNKNOWN):
+        notes.append(found.note("thicker"))
+    if wiring.fuse_size(lit(v, v.circuit)) is None:
+        notes.append(found.note("split"))
+    if v.flash_lamp == "led-turn":
+        notes.append(found.note("resistor"))
+    return notes
 
 
 def _gauge_table(v: model.Inputs) -> model.Table:
-    current = _lit(v, v.circuit)
-    loop = _loop(v)
-    rows = []
+    current = lit(v, v.circuit)
+    fuse = wiring.fuse_size(current)
+    rows: list[tuple[model.Cell, ...]] = []
     for row in tables.rows("road/wire_sizes"):
         gauge = int(row["gauge"])
-        drop = wiring.voltage_drop(current, wiring.wire_resistance(gauge, loop, v.wire_standard))
+        drop = lost(v, current, gauge)
         share = drop / wiring.RATED_VOLTAGE
+        most = wiring.largest_fuse(gauge, alone=alone(v))
         if share > 0.5:
             continue
+        enough = fuse is not None and most >= fuse
         rows.append(
             (
                 f"{gauge}",
+                (most, "current"),
+                "yes" if enough else "no",
                 (drop, "voltage"),
                 (share, "fraction"),
                 (wiring.light_left(share), "fraction"),
                 "yes" if share <= v.drop_allowed else "no",
             )
         )
+    note = "{current} over {loop} of copper, out and back."
     return model.Table(
-        f"{_NAMES[v.circuit]}: wire by wire",
-        ("Gauge", "Lost", "Of 12 V", "Light left", "Within"),
+        "Wire by wire",
+        ("Gauge", "Largest fuse", "Fuse enough", "Lost", "Of 12 V", "Light left", "Loss allowed"),
         tuple(rows),
-        "road/WEB-12; road/WEB-14; road/VOLT-memory",
-        model.phrase(
-            "{current} over {loop} of copper, out and back.",
-            current=(current, "current"),
-            loop=(loop, "length", "ft"),
-        ),
+        "road/FAA-43; road/CFR-425; road/WEB-12; road/WEB-14; road/VOLT-memory",
+        model.phrase(note, current=(current, "current"), loop=(loop(v), "length", "ft")),
     )

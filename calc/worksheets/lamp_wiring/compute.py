@@ -4,212 +4,160 @@ from __future__ import annotations
 
 from calc import arith, model
 from calc.mechanics import wiring
-from calc.worksheets.lamp_wiring.fields import _LAMPS
-
-FOOT = wiring.FOOT
+from calc.worksheets.lamp_wiring.fields import CHARGING, FUSES, GAUGES, LAMPS
 
 ORDER = ("head", "tail", "flash", "beacon", "work")
-_NAMES = {
-    "head": "Head lamps",
-    "tail": "Tail lamps",
-    "flash": "Flashing lamps",
-    "beacon": "Beacons",
-    "work": "Work lamps",
-}
+FREEZING = 273.15  # K
+TABLED = 20.0  # degC, at which wire is tabled
 
 
 def _one(lamp: str) -> float:
     """The current of one lamp: as its data sheet says, else from its watts."""
-    row = _LAMPS[lamp]
+    row = LAMPS[lamp]
     if row["amps"]:
         return float(row["amps"])
     return wiring.lamp_current(float(row["watts"]), row["behavior"], float(row["volts"]))
 
 
-_CURRENT = {key: _one(key) for key in _LAMPS}
+CURRENT = {key: _one(key) for key in LAMPS}
 
 
-def _lit(v: model.Inputs, kind: str) -> float:
-    """The current of all lamps of one kind while they are lit."""
-    if kind == "beacon":
-        return arith.number(v.beacon_count * _CURRENT["led-beacon"])
-    return arith.number(getattr(v, f"{kind}_count") * _CURRENT[getattr(v, f"{kind}_lamp")])
+def lamp_of(v: model.Inputs, kind: str) -> str:
+    """The lamp of a kind that is fitted."""
+    return "led-beacon" if kind == "beacon" else str(getattr(v, f"{kind}_lamp"))
 
 
-def _average(v: model.Inputs, kind: str) -> float:
-    return _lit(v, kind) * (wiring.FLASHER_DUTY if kind == "flash" else 1.0)
+def lit(v: model.Inputs, kind: str) -> float:
+    """The current of all lamps of one kind while they are lit. [A]"""
+    return arith.number(getattr(v, f"{kind}_count") * CURRENT[lamp_of(v, kind)])
 
 
-def _road(v: model.Inputs) -> float:
-    """On the road the work lamps are off."""
-    return sum(_average(v, kind) for kind in ORDER if kind != "work") + arith.number(
-        v.other_current
-    )
+def average(v: model.Inputs, kind: str) -> float:
+    """The same over time: lamps that flash are lit half of it. [A]"""
+    return lit(v, kind) * (wiring.FLASHER_DUTY if kind == "flash" else 1.0)
 
 
-def _field(v: model.Inputs) -> float:
-    """In the field the flashing lamps are off and the work lamps on."""
-    return sum(_average(v, kind) for kind in ("head", "tail", "beacon", "work")) + arith.number(
-        v.other_current
-    )
-
-
-def _loop(v: model.Inputs) -> float:
+def loop(v: model.Inputs) -> float:
+    """Length of copper, out and back. [m]"""
     return wiring.loop_length(v.run, v.way_back == "wire", 0.5 * v.run)
 
 
-def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
-    """Return the checks of charging, wire and fuse."""
-    road, field_load = _road(v), _field(v)
-    current = _lit(v, v.circuit)
-    loop = _loop(v)
-    allowed = v.drop_allowed * wiring.RATED_VOLTAGE
-    drop = wiring.voltage_drop(current, wiring.wire_resistance(int(v.gauge), loop, v.wire_standard))
-    fuse = wiring.fuse_size(current)
-    checks = [
-        model.at_most(
-            "road",
-            "Load on the road",
-            road,
-            v.output,
-            "current",
-            f"{_cited(v, ORDER[:4])}; road/ALT-memory",
-            why="The battery runs down and the lamps go dim.",
-        ),
-        model.at_most(
-            "field",
-            "Load in the field",
-            field_load,
-            v.output,
-            "current",
-            f"{_cited(v, ('head', 'tail', 'work'))}; road/ALT-memory",
-            why="The battery runs down.",
-        ),
-    ]
-    if current > 0:
-        checks.append(
-            model.at_most(
-                "drop",
-                "Voltage lost in the wire",
-                drop,
-                allowed,
-                "voltage",
-                "road/WEB-12; road/WEB-14; road/DROP-practice",
-                why="Lamps lose light much faster than voltage.",
-            )
-        )
-    if v.fuse is not None and current > 0:
-        checks.append(
-            model.at_least(
-                "fuse",
-                "Fuse fitted",
-                v.fuse,
-                wiring.FUSE_MARGIN * current,
-                "current",
-                "road/FUSE-practice",
-                close_band=0.0,
-                why="It blows on a warm night although nothing is wrong.",
-            )
-        )
-    outputs = [
-        model.Output("road_load", "Average current on the road", road, "current"),
-        model.Output("field_load", "Average current in the field", field_load, "current"),
-        model.Output("spare", "Left for the battery on the road", v.output - road, "current"),
-        model.Output("circuit_current", "Current of the circuit while lit", current, "current"),
-    ]
-    if current > 0:
-        outputs += [
-            model.Output("drop", "Voltage lost in the wire", drop, "voltage"),
-            model.Output(
-                "light",
-                "Light left in a filament lamp at that loss",
-                wiring.light_left(arith.min(drop / wiring.RATED_VOLTAGE, 1.0)),
-                "fraction",
-            ),
-        ]
-        if fuse is not None:
-            outputs.append(model.Output("fuse", "Fuse for it", fuse, "current"))
-    short = arith.max(road, field_load) - v.output
+def temperature(v: model.Inputs) -> float:
+    """Temperature of the copper. [degC]"""
+    return TABLED if v.wire_temperature is None else v.wire_temperature - FREEZING
+
+
+def alone(v: model.Inputs) -> bool:
+    """Whether the figure for wires that lie alone holds: it is for wire of AWG size only."""
+    return bool(v.bundle == "alone" and v.wire_standard == "AWG")
+
+
+def lost(v: model.Inputs, current: float, gauge: int) -> float:
+    """The voltage that a gauge would lose. [V]"""
+    metre = wiring.wire_resistance(gauge, 1.0, v.wire_standard, temperature(v))
+    return wiring.voltage_drop(current, metre * loop(v))
+
+
+def compute(v: model.Inputs, at: model.At) -> None:
+    """Check wire and fuse first, then charging."""
+    _wire(v, at)
+    on = [kind for kind in ORDER if kind != "work"]
+    for kind in on:
+        setattr(at, f"{kind}_average", average(v, kind))
+    on_road = at.head_average + at.tail_average + at.flash_average + at.beacon_average
+    at.road_load = on_road + arith.number(v.other_current)
+    field = ("head", "tail", "beacon", "work")  # the flashing lamps are off
+    at.field_load = sum(average(v, kind) for kind in field) + arith.number(v.other_current)
+    at.at_most("road", "road_load", "output", f"{_cited(v, on)}; road/ALT-memory")
+    at.at_most("field", "field_load", "output", f"{_cited(v, field)}; road/ALT-memory")
+    if v.flash_lamp == "led-turn" and model.wants("flasher"):
+        fits = 1.0 if v.flasher == "electronic" else -1.0
+        at.fits("flasher", fits, "road/LED-flash", v.flasher)
+    if model.wants():
+        _shown(v, at)
+    if at.showing:
+        _steps(v, at)
+
+
+def _wire(v: model.Inputs, at: model.At) -> None:
+    at.largest = wiring.largest_fuse(int(v.gauge), alone=alone(v))
+    source = "road/FAA-43; road/CFR-425; road/UL-1426"
+    if v.fuse is None:
+        at.not_checked("wire_fuse", "fuse")
+    else:
+        at.at_most("wire_fuse", "fuse", "largest", source, grade=model.DANGER, close_band=0.0)
+    at.circuit_current = lit(v, v.circuit)
+    at.carried = wiring.FUSE_MARGIN * at.circuit_current
+    at.biggest = FUSES[-1]
+    if not at.circuit_current > 0:
+        return
+    at.at_most("one_fuse", "carried", "biggest", "road/FUSE-practice", close_band=0.0)
+    at.at_most("wire_carries", "carried", "largest", source, close_band=0.0)
+    if v.fuse is not None:
+        at.at_least("fuse_holds", "fuse", "carried", "road/FUSE-practice", close_band=0.0)
+    at.loop = loop(v)
+    at.allowed = v.drop_allowed * wiring.RATED_VOLTAGE
+    at.drop = lost(v, at.circuit_current, int(v.gauge))
+    at.at_most(
+        "drop",
+        "drop",
+        "allowed",
+        "road/WEB-12; road/WEB-14; road/DROP-practice",
+        grade=model.ADVICE,
+    )
+
+
+def _shown(v: model.Inputs, at: model.At) -> None:
+    """What is told: the fuse and the wire that are needed, and what is left for the battery."""
+    fuse = wiring.fuse_size(at.circuit_current)
+    at.need_fuse = FUSES[-1] if fuse is None else fuse
+    area = 0.0
+    if at.circuit_current > 0:
+        area = wiring.area_needed(at.circuit_current, at.loop, at.allowed)
+        share = arith.min(at.drop / wiring.RATED_VOLTAGE, 1.0)
+        at.light = wiring.light_left(share)
+    gauge = wiring.gauge_for(at.need_fuse, area, v.wire_standard, alone=alone(v))
+    at.need_gauge = float(gauge if gauge is not None else GAUGES[-1])
+    at.spare = v.output - at.road_load
+    at.at_idle = v.output * arith.number(CHARGING[v.charging]["idle_share"])
+    short = arith.max(at.road_load, at.field_load) - v.output
     if short > 0:
-        hours = wiring.battery_hours(v.battery, short)
-        outputs.append(
-            model.Output(
-                "hours",
-                "Until half the battery is gone",
-                hours * 3600,
-                "duration",
-                "at the larger of the two loads",
-            )
-        )
-    if work.on:
-        _steps(v, work, road, current, loop, drop)
-    return model.Outcome(checks, outputs)
+        at.hours = wiring.battery_hours(v.battery, short) * 3600
 
 
-def _cited(v: model.Inputs, kinds: tuple[str, ...]) -> str:
-    keys = ["led-beacon" if k == "beacon" else getattr(v, f"{k}_lamp") for k in kinds]
-    used = [
-        _LAMPS[key]["source"]
-        for key, kind in zip(keys, kinds, strict=True)
-        if getattr(v, f"{kind}_count") > 0
-    ]
+def _cited(v: model.Inputs, kinds: tuple[str, ...] | list[str]) -> str:
+    used = [LAMPS[lamp_of(v, kind)]["source"] for kind in kinds if getattr(v, f"{kind}_count") > 0]
     return "; ".join(dict.fromkeys([*used, "road/WORK-practice"]))
 
 
-def _steps(
-    v: model.Inputs, work: model.Work, road: float, current: float, loop: float, drop: float
-) -> None:
-    for kind in ORDER:
-        if kind != "work" and getattr(v, f"{kind}_count"):
-            lamp = "led-beacon" if kind == "beacon" else getattr(v, f"{kind}_lamp")
-            duty = wiring.FLASHER_DUTY if kind == "flash" else 1.0
-            work.step(
-                _NAMES[kind],
-                "I",
-                "n I₁ × share of time lit",
-                (
-                    ("n", arith.number(getattr(v, f"{kind}_count")), "count"),
-                    ("I₁", _CURRENT[lamp], "current"),
-                    ("share", duty, "fraction"),
-                ),
-                _average(v, kind),
-                "current",
-                _LAMPS[lamp]["source"],
-            )
-    work.step(
-        "Load on the road",
-        "I",
-        "sum + everything else",
-        (("else", v.other_current, "current"),),
-        road,
-        "current",
-        "road/CALC-1",
+def _steps(v: model.Inputs, at: model.At) -> None:
+    for kind in ORDER[:-1]:
+        count = arith.number(getattr(v, f"{kind}_count"))
+        if not count:
+            continue
+        lamp = lamp_of(v, kind)
+        share = wiring.FLASHER_DUTY if kind == "flash" else 1.0
+        at.step(
+            f"{kind}_average",
+            "I = n I₁ × share of time lit",
+            LAMPS[lamp]["source"],
+            n=(count, "count"),
+            **{"I₁": (CURRENT[lamp], "current"), "share": (share, "fraction")},
+        )
+    at.step("road_load", "I = sum + everything else", "road/CALC-1", **{"else": "other_current"})
+    if not at.circuit_current > 0:
+        return
+    at.step("carried", "I_f = 1.25 I", "road/FUSE-practice", I="circuit_current")
+    way = "2 × one way" if v.way_back == "wire" else "one way × 1.5 for the frame"
+    at.step("loop", f"L = {way}", "road/CALC-1", **{"one way": "run"})
+    metre = wiring.wire_resistance(int(v.gauge), 1.0, v.wire_standard, temperature(v))
+    warm = FREEZING + temperature(v)
+    at.step(
+        "drop",
+        "V = I R L, R at T",
+        "road/WEB-14; road/WEB-12; road/PHY-1",
+        I="circuit_current",
+        R=(metre, "resistance_per_length"),
+        L="loop",
+        T=(warm, "temperature"),
     )
-    if current > 0:
-        work.step(
-            "Length of copper",
-            "L",
-            "2 × one way" if v.way_back == "wire" else "one way × 1.5 for the frame",
-            (("one way", v.run, "length"),),
-            loop,
-            "length",
-            "road/CALC-1",
-            unit_us="ft",
-            unit_metric="m",
-        )
-        work.step(
-            "Voltage lost",
-            "V",
-            "I R L",
-            (
-                ("I", current, "current"),
-                (
-                    "R",
-                    wiring.wire_resistance(int(v.gauge), 1.0, v.wire_standard),
-                    "resistance_per_length",
-                ),
-            ),
-            drop,
-            "voltage",
-            "road/WEB-14; road/SAE-memory; road/PHY-1",
-        )

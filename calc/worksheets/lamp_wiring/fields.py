@@ -4,50 +4,62 @@ from __future__ import annotations
 
 from calc import model, tables
 
-_LAMPS = tables.by_key("road/lamp_loads", "lamp")
-_OUTPUTS = tables.by_key("road/charging_outputs", "kind")
+LAMPS = tables.by_key("road/lamp_loads", "lamp")
+CHARGING = tables.by_key("road/charging_outputs", "kind")
+FUSES = tuple(float(row["amps"]) for row in tables.rows("road/fuse_sizes"))
+GAUGES = tuple(row["gauge"] for row in tables.rows("road/wire_sizes"))
+OUTPUTS_SOLD = (20.0, 35.0, 40.0, 50.0, 60.0, 75.0, 95.0, 120.0)  # A
+USUAL, OF = "road/SIZE-practice", "compact tractors"
+
+_LED = ("led-10", "led-18", "led-work", "led-36", "led-48", "led-72", "led-120")
+_HALOGEN = ("halogen-55", "halogen-35", "halogen-45", "halogen-60", "halogen-65", "halogen-100")
 
 
-def _lamp(name: str, label: str, lamps: tuple[str, ...], group: str = "Lamps") -> model.Choice:
-    return model.Choice(
-        name,
-        tuple(model.Option(key, _LAMPS[key]["name"]) for key in lamps),
-        label=label,
-        help="The bulb's base or the lamp's plate says its watts.",
-        example=lamps[0],
-        unsure=lamps,
-        group=group,
-    )
+def _lamp(name: str, lamps: tuple[str, ...], unsure: tuple[str, ...]) -> model.Choice:
+    options = tuple(model.Option(key, LAMPS[key]["name"]) for key in lamps)
+    return model.Choice(name, options, example=lamps[0], unsure=unsure, group="Lamps")
 
 
 def _count(
-    name: str, label: str, default: str, help: str, *, high: str = "12", essential: bool = False
+    name: str,
+    example: str,
+    usual: tuple[float, float],
+    *,
+    essential: bool = False,
+    high: str = "12",
 ) -> model.Field:
+    typical = model.Typical(*usual, USUAL, OF)
     return model.Field(
         name,
         "count",
         "0",
         high,
-        label=label,
-        help=help,
-        example=default,
+        example=example,
         essential=essential,
         group="Lamps",
-        typical=model.Typical(0.0, 4.0, "road/SIZE-practice", "compact tractors"),
+        typical=typical,
     )
 
 
 def _usual_output(known: model.KnownSoFar) -> model.Typical:
-    row = _OUTPUTS.get(known.get("charging") or "dynamo", _OUTPUTS["dynamo"])
-    return model.Typical(
-        float(row["low_amps"]), float(row["high_amps"]), row["source"], row["name"].lower()
-    )
+    kind = known.get("charging")
+    rows = [CHARGING[kind]] if kind else list(CHARGING.values())
+    low = min(float(row["low_amps"]) for row in rows)
+    high = max(float(row["high_amps"]) for row in rows)
+    of = rows[0]["name"].lower() if kind else "dynamos and alternators"
+    return model.Typical(low, high, rows[0]["source"], of)
+
+
+def _usual_drop(known: model.KnownSoFar) -> model.Typical:
+    """Lamps that keep people safe may lose less than work lamps."""
+    share = 0.10 if known.get("circuit") in (None, "work") else 0.03
+    return model.Typical(share, share, "road/DROP-practice", "this circuit")
 
 
 FIELDS = (
     model.Choice(
         "charging",
-        tuple(model.Option(key, row["name"]) for key, row in _OUTPUTS.items()),
+        tuple(model.Option(key, row["name"]) for key, row in CHARGING.items()),
         example="dynamo",
         essential=True,
         group="Charging",
@@ -62,23 +74,26 @@ FIELDS = (
         group="Charging",
         typical=_usual_output,
     ),
-    _count("head_count", "Head lamps", "2", "Lit on the road.", essential=True),
-    _lamp("head_lamp", "Kind of head lamp", ("halogen-55", "halogen-60", "led-work")),
-    _count("tail_count", "Tail lamps", "2", "Lit on the road in the dark."),
-    _lamp("tail_lamp", "Kind of tail lamp", ("tail-8", "tail-5", "led-tail")),
-    _count(
-        "flash_count", "Flashing lamps", "4", "Amber lamps that flash together.", essential=True
+    _count("head_count", "2", (2.0, 2.0), essential=True),
+    _lamp("head_lamp", (*_HALOGEN, *_LED), ("halogen-55", "halogen-35", "led-work")),
+    _count("tail_count", "2", (2.0, 2.0)),
+    _lamp("tail_lamp", ("tail-8", "tail-5", "tail-10", "led-tail"), ("tail-8", "led-tail")),
+    _count("flash_count", "4", (2.0, 4.0), essential=True),
+    _lamp(
+        "flash_lamp", ("signal-21", "signal-27", "led-turn"), ("signal-21", "signal-27", "led-turn")
     ),
-    _lamp("flash_lamp", "Kind of flashing lamp", ("signal-21", "signal-27", "led-turn")),
-    _count("beacon_count", "Beacons", "0", "LED beacons.", high="4"),
-    _count(
-        "work_count",
-        "Work lamps",
-        "2",
-        "For the field. They must be off on the road.",
-        essential=True,
+    _count("beacon_count", "0", (0.0, 1.0), high="4"),
+    _count("work_count", "2", (0.0, 4.0), essential=True),
+    _lamp("work_lamp", (*_HALOGEN, *_LED), ("halogen-55", "halogen-35", "led-work")),
+    model.Choice(
+        "flasher",
+        (
+            model.Option("filament", "Thermal or lamp-out: made for filament lamps"),
+            model.Option("electronic", "Electronic, works without load"),
+        ),
+        example="filament",
+        group="Lamps",
     ),
-    _lamp("work_lamp", "Kind of work lamp", ("halogen-55", "halogen-60", "led-work")),
     model.Field(
         "other_current",
         "current",
@@ -99,7 +114,7 @@ FIELDS = (
         example="head",
         essential=True,
         group="Wire",
-        usual="head",
+        usual="work",
     ),
     model.Field(
         "run",
@@ -111,19 +126,17 @@ FIELDS = (
         group="Wire",
         unit_us="ft",
         unit_metric="m",
-        typical=model.Typical(2.0, 6.0, "road/SIZE-practice", "compact tractors"),
+        typical=model.Typical(2.0, 6.0, USUAL, OF),
     ),
     model.Choice(
         "gauge",
-        tuple(
-            model.Option(row["gauge"], f"{row['gauge']} gauge")
-            for row in tables.rows("road/wire_sizes")
-        ),
+        tuple(model.Option(gauge, f"{gauge} gauge") for gauge in GAUGES),
         example="16",
         unsure=("18", "16", "14"),
         essential=True,
         group="Wire",
     ),
+    model.Field("fuse", "current", "1 A", "60 A", optional=True, essential=True, group="Wire"),
     model.Choice(
         "wire_standard",
         (
@@ -133,6 +146,16 @@ FIELDS = (
         example="SAE",
         group="Wire",
         usual="SAE",
+    ),
+    model.Choice(
+        "bundle",
+        (
+            model.Option("harness", "In a harness with other loaded wires"),
+            model.Option("alone", "No more than three loaded wires together"),
+        ),
+        example="harness",
+        group="Wire",
+        usual="harness",
     ),
     model.Choice(
         "way_back",
@@ -151,9 +174,9 @@ FIELDS = (
         "15 %",
         example="3 %",
         group="Wire",
-        typical=model.Typical(0.03, 0.10, "road/DROP-practice", "12 V circuits"),
+        typical=_usual_drop,
     ),
-    model.Field("fuse", "current", "1 A", "60 A", optional=True, group="Wire"),
+    model.Field("wire_temperature", "temperature", "-40 F", "220 F", optional=True, group="Wire"),
     model.Field(
         "battery",
         "count",
@@ -161,6 +184,26 @@ FIELDS = (
         "400",
         example="60",
         group="Charging",
-        typical=model.Typical(40.0, 90.0, "road/SIZE-practice", "compact tractors"),
+        typical=model.Typical(40.0, 90.0, USUAL, OF),
     ),
+)
+
+OUTPUTS = (
+    model.Shown("need_gauge", "count"),
+    model.Shown("need_fuse", "current"),
+    model.Shown("largest", "current"),
+    model.Shown("circuit_current", "current"),
+    model.Shown("road_load", "current"),
+    model.Shown("field_load", "current"),
+    model.Shown("spare", "current"),
+    model.Shown("at_idle", "current"),
+    model.Shown("drop", "voltage"),
+    model.Shown("light", "fraction"),
+    model.Shown("hours", "duration"),
+    model.Shown("loop", "length", "ft", "m", hidden=True),
+    model.Shown("allowed", "voltage", hidden=True),
+    model.Shown("carried", "current", hidden=True),
+    model.Shown("biggest", "current", hidden=True),
+    *(model.Shown(f"{kind}_average", "current", hidden=True) for kind in ("head", "tail")),
+    *(model.Shown(f"{kind}_average", "current", hidden=True) for kind in ("flash", "beacon")),
 )

@@ -2,59 +2,54 @@
 
 from __future__ import annotations
 
-from calc import model, tables
-from calc.mechanics import wiring
+from calc import model
 from calc.model.pictures import Bar, Bars, Chart, Mark, Picture, Series
-from calc.worksheets.lamp_wiring.compute import _NAMES, ORDER, _average, _lit, _loop
+from calc.worksheets.lamp_wiring.compute import ORDER, average, lit, lost
+from calc.worksheets.lamp_wiring.fields import GAUGES
+
+NAMES = {
+    "head": "Head lamps",
+    "tail": "Tail lamps",
+    "flash": "Flashing lamps",
+    "beacon": "Beacons",
+    "work": "Work lamps (off on the road)",
+}
+STYLES = ("soft", "ink", "accent", "soft dashed")
 
 
 def picture(v: model.Inputs, outcome: model.Outcome) -> list[Picture]:
     """Draw the load by parts against what is charged, and the loss against the run."""
     bars = [
-        Bar(
-            f"{_NAMES[kind]}{' (off on the road)' if kind == 'work' else ''}",
-            _average(v, kind),
-            style="soft" if kind == "work" else "fill",
-        )
+        Bar(NAMES[kind], average(v, kind), style="soft" if kind == "work" else "fill")
         for kind in ORDER
-        if _average(v, kind) > 0
+        if average(v, kind) > 0
     ]
     bars.append(Bar("Everything else", v.other_current))
     for label, name in (("On the road, all told", "road"), ("In the field, all told", "field")):
         load = outcome.output(f"{name}_load")
         bars.append(Bar(label, load, style="bad" if load > v.output else "accent"))
     bars.append(Bar("Charged at working speed", v.output, style="good"))
-    views: list[Picture] = [
-        Bars("Current by lamp", "Averages; lamps that flash count half.", "current", bars)
-    ]
-    current = _lit(v, v.circuit)
-    if current > 0:
-        views.append(_run_chart(v, current, outcome))
+    said = "Averages; lamps that flash count half."
+    views: list[Picture] = [Bars("Current by lamp", said, "current", bars)]
+    if lit(v, v.circuit) > 0:
+        views.append(_run_chart(v, outcome))
     return views
 
 
-def _run_chart(v: model.Inputs, current: float, outcome: model.Outcome) -> Chart:
-    gauges = [int(row["gauge"]) for row in tables.rows("road/wire_sizes")]
-    at = gauges.index(int(v.gauge))
-    shown = gauges[max(at - 1, 0) : at + 3]
+def _run_chart(v: model.Inputs, outcome: model.Outcome) -> Chart:
+    current = lit(v, v.circuit)
+    here = GAUGES.index(v.gauge)
     runs = [0.0, v.run * 1.6]
-    back = _loop(v) / v.run
-    styles = ["soft", "ink", "accent", "soft dashed"]
     series = [
         Series(
             f"{gauge} gauge",
             runs,
-            [
-                wiring.voltage_drop(
-                    current, wiring.wire_resistance(gauge, run * back, v.wire_standard)
-                )
-                for run in runs
-            ],
+            [lost(v.but(run=run), current, int(gauge)) for run in runs],
             style,
         )
-        for gauge, style in zip(shown, styles, strict=False)
+        for gauge, style in zip(GAUGES[max(here - 1, 0) : here + 3], STYLES, strict=False)
     ]
-    allowed = v.drop_allowed * wiring.RATED_VOLTAGE
+    allowed = outcome.output("allowed")
     series.append(Series("may be lost", runs, [allowed, allowed], "good dashed"))
     return Chart(
         "Voltage lost against length of the run",

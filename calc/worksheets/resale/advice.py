@@ -6,238 +6,127 @@ import math
 
 from calc import model, tables
 from calc.mechanics import resale
-from calc.search import Solver
-from calc.worksheets.resale.compute import (
-    ROUNDS,
-    SEED,
-    _share,
-    book_price,
-    dollars,
-    plan,
-    trade_worth,
-)
-from calc.worksheets.resale.fields import DAY, _evidence
+from calc.search import Remedies
+from calc.worksheets.resale.compute import ROUNDS, SEED, dollars, plan, share
+from calc.worksheets.resale.fields import DAY, evidence
+
+AS_IS, REPAIR, TRADE = "as_is", "repaired", "trade"
+SHARES = ((1, 10), (1, 4), (1, 2), (3, 4), (9, 10))
+REPAIRING = ("gain", "chance")
 
 
-def _ways(v: model.Inputs, outcome: model.Outcome) -> list[tuple[str, float]]:
-    ways = [
-        ("sell it as it stands", outcome.output("as_is")),
-        ("repair it and sell", outcome.output("repaired")),
-    ]
-    worth = trade_worth(v)
-    if worth is not None:
-        ways.append(("trade it in", worth))
+def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
+    """Say which way leaves most, what would change it, and how the gain spreads."""
+    _offer_remedies(v, found, remedies)
+    return model.Advice(
+        cautions=found.cautions("fault", "average", "tax"),
+        tables=_tables(v, found),
+        notes=_notes(v, found),
+        says={"repair": _not_repaired(v, found), "trade": _to_beat(v, found)},
+    )
+
+
+def _ways(found: model.Found) -> list[tuple[str, float]]:
+    """Each way and what it leaves, the best first."""
+    names = [name for name in (AS_IS, REPAIR, TRADE) if name in found]
+    ways = [(name, float(getattr(found, name))) for name in names]
     return sorted(ways, key=lambda way: way[1], reverse=True)
 
 
-def _headline(v: model.Inputs, outcome: model.Outcome, ranged: bool) -> str:
-    gain = outcome.output("gain_expected")
-    chance = outcome.output("chance_pays")
-    first, second = _ways(v, outcome)[:2]
-    side = "better" if gain >= 0 else "worse"
-    means = (
-        f"on average repairing leaves you {dollars(abs(gain))} {side} off, and the chance that the "
-        f"added price covers it is {_share(chance)}"
+def _not_repaired(v: model.Inputs, found: model.Found) -> model.Words:
+    """Which way is better than repairing, and by how much."""
+    (best, most), *_ = _ways(found)
+    behind = most - found.repaired
+    if best == TRADE:
+        return found.note("trade_best", behind=(behind, "money"))
+    if best == AS_IS:
+        return found.note("as_is_best", behind=(behind, "money"))
+    return found.note("gamble")
+
+
+def _to_beat(v: model.Inputs, found: model.Found) -> model.Words:
+    """What a private sale has to bring, while it is open whether it does."""
+    return found.note("to_beat" if v.trade_offer is not None else "no_offer")
+
+
+def _offer_remedies(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
+    remedies.less("parts", mends=REPAIRING, step=1.0, end=0.0)
+    remedies.less("shop_rate", mends=REPAIRING, step=1.0, most=10.0)
+    remedies.more(
+        "uplift_likely",
+        mends=REPAIRING,
+        step=1.0,
+        also={
+            "uplift_low": lambda likely: min(v.uplift_low, likely),
+            "uplift_high": lambda likely: max(v.uplift_high, likely),
+        },
     )
-    if ranged:
-        return (
-            f"At the least favorable of what you gave, {means}. The numbers below say how far that "
-            "ranges."
-        )
-    if gain > 0 and chance >= 0.75:
-        said = "The repair likely pays"
-    elif gain > 0 and chance >= 0.5:
-        said = "The repair is about even"
-    else:
-        said = "Sell it as it stands, disclose the fault and show the repair quote"
-    return (
-        f"{said}: {means}. Of the ways compared, to {first[0]} leaves most, {dollars(first[1])}; "
-        f"to {second[0]} leaves {dollars(second[1])}."
-    )
+    remedies.do("trade_offer", mends=("trade",), source="value/DERIVED", **_fair(found))
+    if found.finding("ceiling") in (model.OVER, model.UNKNOWN) and "ceiling" in found:
+        remedies.do("ceiling", mends=REPAIRING, source="value/V9")
 
 
-REPAIR_CHECKS = ("gain", "chance")
+def _fair(found: model.Found) -> dict[str, model.Number]:
+    """The offer that leaves as much as the better private sale, in whole dollars."""
+    return {"offer": (math.ceil(found.fair_offer), "money")} if "fair_offer" in found else {}
 
 
-def _remedies(v: model.Inputs, outcome: model.Outcome, solve: Solver) -> list[model.Remedy]:
-    remedies = []
-    if outcome.margin(REPAIR_CHECKS) < 0:
-        most = solve.largest("parts", 0.0, v.parts, REPAIR_CHECKS)
-        if most is not None:
-            parts = math.floor(most)
-            cost = solve.run(parts=float(parts)).output("cost")
-            remedies.append(
-                model.Remedy(
-                    f"The repair comes out even if the parts cost {dollars(parts)} or less, "
-                    f"{dollars(cost)} with labor and overrun.",
-                    {"parts": f"${parts}"},
-                )
-            )
-        rate = solve.largest("shop_rate", 0.0, v.shop_rate, REPAIR_CHECKS)
-        if rate is not None and rate >= 10.0:
-            remedies.append(
-                model.Remedy(
-                    f"Or if the labor costs {dollars(math.floor(rate))} an hour or less: your own "
-                    "time, if the work is within your skill.",
-                    {"shop_rate": f"{math.floor(rate)} $/h"},
-                )
-            )
-        top = v.uplift_high + 20_000.0
-        least = solve.smallest(
-            "uplift_likely",
-            v.uplift_likely,
-            top,
-            REPAIR_CHECKS,
-            uplift_low=lambda likely: min(v.uplift_low, likely),
-            uplift_high=lambda likely: max(v.uplift_high, likely),
-        )
-        if least is not None:
-            likely = math.ceil(least)
-            remedies.append(
-                model.Remedy(
-                    f"Or if the likely added price is {dollars(likely)} or more: look at what "
-                    "sold machines without the fault brought.",
-                    {
-                        "uplift_likely": f"${likely}",
-                        "uplift_high": f"${max(v.uplift_high, likely):.0f}",
-                    },
-                )
-            )
-    if outcome.check("ceiling") and outcome.margin(("ceiling",)) < 0:
-        room = solve.largest(
-            "uplift_likely",
-            0.0,
-            v.uplift_likely,
-            ("ceiling",),
-            uplift_low=lambda likely: min(v.uplift_low, likely),
-        )
-        if room is not None:
-            likely = math.floor(room)
-            remedies.append(
-                model.Remedy(
-                    f"Count on no more than {dollars(likely)} of added price: above it people "
-                    "buy new.",
-                    {
-                        "uplift_likely": f"${likely}",
-                        "uplift_low": f"${min(v.uplift_low, likely):.0f}",
-                        "uplift_high": f"${likely}",
-                    },
-                    "value/V9",
-                )
-            )
-    return remedies
-
-
-def _tables(
-    v: model.Inputs, outcome: model.Outcome, spread: resale.Spread, ranged: bool
-) -> list[model.Table]:
+def _tables(v: model.Inputs, found: model.Found) -> list[model.Table]:
     known = plan(v)
+    spread = resale.simulate(known, SEED, ROUNDS)
     rows: list[tuple[model.Cell, ...]] = [
         (
             "Sell as it stands",
             dollars(known.value),
-            _share(known.chance_as_is),
+            share(known.chance_as_is),
             f"{known.days_as_is:.0f}",
-            "–",
-            dollars(outcome.output("as_is")),
+            dollars(v.selling_costs),
+            dollars(found.as_is),
         ),
         (
             "Repair and sell",
             dollars(known.value + known.uplift.mean),
-            _share(known.chance_repaired),
+            share(known.chance_repaired),
             f"{known.days_repaired:.0f}",
-            dollars(known.cost.mean),
-            dollars(outcome.output("repaired")),
+            dollars(known.cost.mean + v.selling_costs),
+            dollars(found.repaired),
         ),
     ]
-    worth = trade_worth(v)
-    if worth is not None:
-        rows.append(
-            (
-                "Trade in",
-                dollars(v.trade_offer),
-                "100 %",
-                "0",
-                "–",
-                f"{dollars(worth)} with the tax saved",
-            )
-        )
-    ways = model.Table(
-        "The ways side by side",
-        ("Way", "Price", "Chance", "Days", "Spent first", "Expected in hand"),
-        tuple(rows),
-        "value/DERIVED",
-        "At the least favorable of what you gave." if ranged else "",
-    )
-    shares = ((1, 10), (1, 4), (1, 2), (3, 4), (9, 10))
-    spread_table = model.Table(
-        "How the gain from repairing spreads",
-        ("Out of so many sales", "it leaves at most"),
-        tuple((f"{few} in {many}", dollars(spread.at(few / many))) for few, many in shares),
-        "value/V29",
-        f"Played {ROUNDS:,} times with the seed {SEED}, so that the figures come out the same "
-        f"everywhere: mean {dollars(spread.mean)}, standard deviation "
-        f"{dollars(spread.deviation)}, better off in {_share(spread.chance_of_gain)} of them. The "
-        "buyer's luck is the same with and without the repair.",
-    )
-    return [ways, spread_table]
-
-
-CAUTIONS = (
-    model.Caution(
-        "A fault that can hurt somebody is repaired or told in writing before anybody else "
-        "drives it: brakes, steering, roll-over frame, PTO guards, safety switches.",
-        "value/PRACTICE",
-    ),
-    model.Caution(
-        "Expected gain is an average over many sales, and you have one machine: the spread "
-        "tells how far a single sale may go the other way.",
-        "value/DERIVED",
-    ),
-    model.Caution(
-        "Tax rules are those of the year in which they were read, and this is no tax "
-        "advice: check yours, and ask about the farm-use exemption.",
-        "value/V19",
-    ),
-)
-
-
-def advise(v: model.Inputs, outcome: model.Outcome, solve: Solver) -> model.Advice:
-    """Give the result in a sentence, remedies, the ways side by side and the spread."""
-    spread = resale.simulate(plan(v), SEED, ROUNDS)
-    large = dollars(_evidence("auction_repairs")[0])
-    notes: list[model.Words] = [
-        f"Before an auction, repairs of {large} and more are often not recovered: tell the bidders "
-        "instead. Cleaning, belts, fluids and records are worth it nearly always."
+    if "trade" in found:
+        with_tax = f"{dollars(found.trade)} with the tax saved"
+        rows.append(("Trade in", dollars(v.trade_offer), "100 %", "0", "–", with_tax))
+    return [
+        model.Table(
+            "The ways side by side",
+            ("Way", "Price", "Chance", "Days", "Spent first", "Expected in hand"),
+            tuple(rows),
+            "value/DERIVED",
+            "With the middle of what you gave, or where the deciding number is worst.",
+        ),
+        model.Table(
+            "How the gain from repairing spreads",
+            ("Out of so many sales", "it leaves at most"),
+            tuple((f"{few} in {many}", dollars(spread.at(few / many))) for few, many in SHARES),
+            "value/V29",
+            f"Played {ROUNDS:,} times with the seed {SEED}, so that the figures come out the same "
+            f"everywhere: mean {dollars(spread.mean)}, standard deviation "
+            f"{dollars(spread.deviation)}, better off in {share(spread.chance_of_gain)} of them. "
+            "The buyer's luck is the same with and without the repair.",
+        ),
     ]
-    gain_day = outcome.output("daily")
-    notes.append(
-        f"A faster sale is worth {dollars(gain_day)} a day and no more. A better chance to sell "
-        "usually counts for more than speed."
-    )
+
+
+def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
+    large = (evidence("auction_repairs")[0], "money")
+    notes: list[model.Words] = [found.note("auction", large=large), found.note("faster")]
+    if "ceiling" in found:
+        notes.append(found.note("ceiling"))
     if max(v.days_as_is, v.days_repaired) > 183 * DAY:
-        notes.append(
-            "Over about half a year, discount each amount instead of charging interest by the "
-            "day, never both."
-        )
-    book = book_price(v)
-    if book:
-        notes.append(
-            f"By age and hours such a machine brings about {dollars(book)} at auction on average, "
-            f"in average condition; your price is {_share(v.as_is_price / book)} of that."
-        )
-    worth = trade_worth(v)
-    if worth is not None:
+        notes.append(found.note("long"))
+    if "book_price" in found:
+        part = share(v.as_is_price / found.book_price) if found.book_price else "0 %"
+        notes.append(found.note("book", part=part))
+    if "trade" in found:
         row = tables.by_key("money/trade_tax_rules", "key")[v.tax_rule]
-        notes.append(
-            f"{row['place']}: {row['rule']} Trading in saves {dollars(worth - v.trade_offer)} of "
-            "tax here; a private sale must bring "
-            f"{dollars(outcome.output('private_price'))} to leave as much."
-        )
-    return model.Advice(
-        _remedies(v, outcome, solve),
-        CAUTIONS,
-        _tables(v, outcome, spread, solve.ranged),
-        notes,
-        _headline(v, outcome, solve.ranged),
-    )
+        notes.append(found.note("tax", place=row["place"], rule=row["rule"]))
+    return notes

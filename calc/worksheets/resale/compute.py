@@ -4,19 +4,36 @@ from __future__ import annotations
 
 from calc import arith, model, tables
 from calc.mechanics import finance, resale
-from calc.worksheets.resale.fields import CUSTOM, DAY, HOUR, MONTH, YEAR, _evidence
+from calc.worksheets.resale.fields import DAY, HOUR, MONTH, YEAR, evidence
 
 ROUNDS, SEED = 2000, 1988
+LIKELY, EVEN = (
+    float(tables.by_key("money/resale_findings", "key")[key]["chance_from"])
+    for key in ("pays", "even")
+)
+CUSTOM = "value/PRACTICE"
 
 
-def _cost(v: model.Inputs) -> float:
+def repair_bill(v: model.Inputs) -> float:
+    """What the repair costs when nothing runs over. [$]"""
     return resale.repair_cost(v.parts, v.hours / HOUR, v.shop_rate, v.parts_tax)
 
 
+def ceiling(v: model.Inputs) -> float | None:
+    """The price at which people buy new; None without the price of a new one. [$]"""
+    if v.like_new_price is None:
+        return None
+    return arith.number(0.01 * evidence("ceiling")[0] * v.like_new_price)
+
+
 def plan(v: model.Inputs) -> resale.Plan:
-    """The choice at one set of values."""
-    cost = _cost(v)
+    """The choice at one set of values; no repair lifts the price over the ceiling."""
+    cost = repair_bill(v)
     low, likely, high = sorted((v.uplift_low, v.uplift_likely, v.uplift_high))
+    top = ceiling(v)
+    if top is not None:
+        room = arith.max(0.0, top - v.as_is_price)
+        low, likely, high = (arith.min(end, room) for end in (low, likely, high))
     return resale.Plan(
         v.as_is_price,
         resale.Triangle(low, likely, high),
@@ -25,263 +42,143 @@ def plan(v: model.Inputs) -> resale.Plan:
         v.days_repaired / DAY,
         v.chance_as_is,
         v.chance_repaired,
-        v.fallback,
+        arith.min(v.fallback, v.as_is_price),  # who gives up waiting gets no more than the price
         v.fee,
         resale.holding_cost(v.as_is_price, v.yearly_rate, v.storage),
+        v.selling_costs,
     )
 
 
-def _tax(v: model.Inputs) -> tuple[float, bool]:
-    """Tax rate and whether the difference alone is taxed."""
+def tax_of(v: model.Inputs) -> tuple[float, bool]:
+    """Tax rate on the machine bought, and whether the difference alone is taxed."""
     row = tables.by_key("money/trade_tax_rules", "key")[v.tax_rule]
     rate = float(row["rate_percent"]) / 100.0 if row["rate_percent"] else arith.number(v.sales_tax)
     return rate, row["credit"] == "yes"
 
 
-def trade_worth(v: model.Inputs) -> float | None:
-    """The trade-in and the tax it saves, or None without an offer. [$]"""
+def compute(v: model.Inputs, at: model.At) -> None:
+    """Name what each way leaves, and check the repair and the trade-in."""
+    known = plan(v)
+    at.uplift, at.cost, at.daily = known.uplift.mean, known.cost.mean, known.daily
+    at.as_is = resale.expected_net(known.as_is(), known.fallback, known.fee, known.daily)
+    at.repaired = resale.expected_net(known.repaired(), known.fallback, known.fee, known.daily)
+    at.gain_expected = known.gain()
+    at.private = arith.max(at.as_is, at.repaired)
+    at.break_even = arith.max(0.0, known.break_even())
+    at.chance_pays = known.uplift.chance_above(at.break_even)
+    at.tenths = arith.round(10.0 * at.chance_pays)
+    at.spread = known.chance_repaired * (1.0 - known.fee) * known.uplift.deviation
+    at.recovery = at.uplift / at.cost if at.cost else 0.0
+    at.at_least("gain", "uplift", "break_even", "value/DERIVED", close_band=0.0)
+    # At 3 in 4 it likely pays; between that and 1 in 2 it is about even.
+    at.at_least("chance", "chance_pays", EVEN, CUSTOM, strict=LIKELY)
+    _ceiling(v, at)
+    _trade(v, at, known)
+    _payments(v, at)
+    _worth(v, at)
+    at.month = at.daily * 365.0 / 12.0 + (at.ages if "ages" in at else 0.0)
+    if at.showing:
+        _show(v, at, known)
+
+
+def _ceiling(v: model.Inputs, at: model.At) -> None:
+    top = ceiling(v)
+    if top is None:
+        return
+    at.ceiling = top
+    at.asked = v.as_is_price + v.uplift_likely
+    source = evidence("ceiling")[2]
+    at.at_most("ceiling", "asked", "ceiling", source, grade=model.ADVICE, close_band=0.0)
+
+
+def _trade(v: model.Inputs, at: model.At, known: resale.Plan) -> None:
+    """The trade-in with the tax that it saves, against the better private sale."""
     if v.trade_offer is None:
-        return None
-    rate, credit = _tax(v)
+        at.not_checked("trade", "trade_offer")
+        at.not_checked("tax_saved", "trade_offer")
+        return
+    rate, credit = tax_of(v)
     price = v.new_price if v.new_price is not None else 0.0
-    return arith.number(v.trade_offer) + resale.trade_tax_value(price, v.trade_offer, rate, credit)
+    at.tax_saved = resale.trade_tax_value(price, v.trade_offer, rate, credit)
+    at.trade = v.trade_offer + at.tax_saved
+    at.private_price = resale.private_price_that_equals_trade(
+        v.trade_offer, at.tax_saved, v.selling_costs, known.fee, known.daily, known.days_as_is
+    )
+    credited = rate if credit else 0.0
+    # T + tax on the lesser of T and the price, turned round.
+    at.fair_offer = arith.max(at.private / (1.0 + credited), at.private - credited * price)
+    at.at_least("trade", "trade", "private", "value/DERIVED", close_band=0.0)
+    at.at_least("repair", "repaired", "trade", "value/DERIVED", close_band=0.0)
 
 
-def book_price(v: model.Inputs) -> float | None:
-    """Average auction price by age and hours, or None when a number is missing. [$]"""
-    if v.like_new_price is None or v.age is None or v.hour_meter is None:
-        return None
+def _payments(v: model.Inputs, at: model.At) -> None:
+    """The payments on the machine that is bought, with the old one traded or sold."""
+    blank = [name for name in ("new_price", "loan_rate", "loan_months") if v.values()[name] is None]
+    if blank:
+        at.not_checked("payments", blank[0])
+        return
+    rate, credit = tax_of(v)
+    at.months = arith.max(1, arith.round(v.loan_months / MONTH))
+    offer = v.trade_offer if v.trade_offer is not None else 0.0
+    taxed = resale.tax_on_purchase(v.new_price, offer, rate, credit)
+    at.owed = arith.max(0.0, v.new_price + taxed - offer)
+    at.payment = finance.payment(at.owed, v.loan_rate / 12.0, at.months)
+    at.owed_sold = arith.max(0.0, v.new_price * (1.0 + rate) - at.private)
+    at.payment_sold = finance.payment(at.owed_sold, v.loan_rate / 12.0, at.months)
+
+
+def _worth(v: model.Inputs, at: model.At) -> None:
+    """The average auction price by age and hours, and what a month of age takes off it."""
+    blank = [n for n in ("like_new_price", "age", "hour_meter") if v.values()[n] is None]
+    if blank:
+        at.not_checked("worth", blank[0])
+        return
     years = v.age / YEAR
     use = resale.hours_a_year(v.hour_meter / HOUR, years)
-    return arith.number(v.like_new_price) * resale.remaining_value(v.machine, years, use)
-
-
-def _chance(known: resale.Plan) -> float:
-    return known.uplift.chance_above(known.break_even())
-
-
-def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
-    """Give the checks and numbers at one set of values."""
-    known = plan(v)
-    uplift, cost = known.uplift, known.cost
-    as_is = resale.expected_net(known.as_is(), known.fallback, known.fee, known.daily)
-    repaired = resale.expected_net(known.repaired(), known.fallback, known.fee, known.daily)
-    needed = known.break_even()
-    chance = _chance(known)
-    gain = repaired - as_is
-    if work.on:
-        _show(v, work, known, as_is, repaired, needed)
-    checks = [
-        model.at_least(
-            "gain",
-            "Added price on average",
-            uplift.mean,
-            needed,
-            "money",
-            "value/DERIVED",
-            why="Money goes into the machine and does not come back.",
-            close_band=0.0,
-        ),
-        # At 3 in 4 it likely pays; between that and 1 in 2 it is about even.
-        model.at_least(
-            "chance",
-            "Chance that the repair pays",
-            chance,
-            0.5,
-            "fraction",
-            CUSTOM,
-            why="More often than not the repair costs more than it brings.",
-            close_band=0.5,
-        ),
-    ]
-    if v.like_new_price is not None:
-        share, _, source = _evidence("ceiling")
-        checks.append(
-            model.at_most(
-                "ceiling",
-                "Price once repaired",
-                v.as_is_price + uplift.likely,
-                0.01 * share * v.like_new_price,
-                "money",
-                source,
-                why="Near that price people buy a new one.",
-            )
-        )
-    outputs = [
-        model.Output("as_is", "Sell as it stands, expected in hand", as_is, "money"),
-        model.Output("repaired", "Repair and sell, expected in hand", repaired, "money"),
-        model.Output("gain_expected", "Expected gain of the repair", gain, "money"),
-        model.Output("break_even", "Added price at which it comes to the same", needed, "money"),
-        model.Output(
-            "chance_pays", "Chance that the added price is more than that", chance, "fraction"
-        ),
-        model.Output(
-            "spread",
-            "Spread of the gain (standard deviation), added price alone",
-            known.chance_repaired * (1.0 - known.fee) * uplift.deviation,
-            "money",
-        ),
-        model.Output("cost", "Repair, on average", cost.mean, "money", "with its overrun"),
-        model.Output(
-            "recovery",
-            "Share of the repair that comes back",
-            uplift.mean / cost.mean if cost.mean else 0.0,
-            "fraction",
-            "added price over cost",
-        ),
-        model.Output("daily", "Keeping it one more day", known.daily, "money"),
-    ]
-    outputs += _trade_outputs(v, known, as_is, repaired)
-    book = book_price(v)
-    if book is not None:
-        outputs.append(
-            model.Output(
-                "book_price",
-                "Average auction price by age and hours",
-                book,
-                "money",
-                "average condition; compacts of hobby owners usually hold more",
-            )
-        )
-    return model.Outcome(checks, outputs)
-
-
-def _show(
-    v: model.Inputs,
-    work: model.Work,
-    known: resale.Plan,
-    as_is: float,
-    repaired: float,
-    needed: float,
-) -> None:
-    work.step(
-        "Keeping it one more day",
-        "h",
-        "V r / 365 + s",
-        (("V", known.value, "money"), ("r", v.yearly_rate, "fraction"), ("s", v.storage, "money")),
-        known.daily,
-        "money",
-        "value/DERIVED",
+    at.share_left = resale.remaining_value(v.machine, years, use)
+    at.book_price = v.like_new_price * at.share_left
+    low, high, _ = evidence("condition")
+    # The spread runs from neglected to kept; an average machine stands in its middle.
+    at.poor, at.kept = (
+        arith.max(0.0, at.book_price + side * (low + high) / 4.0) for side in (-1, 1)
     )
-    work.step(
-        "Repair on average",
-        "C",
-        "(parts (1 + tax) + hours × rate) (1 + overrun / 3)",
-        (
-            ("parts", v.parts, "money"),
-            ("tax", v.parts_tax, "fraction"),
-            ("hours", v.hours, "duration"),
-            ("rate", v.shop_rate, "money_per_hour"),
-            ("overrun", v.overrun, "fraction"),
-        ),
-        known.cost.mean,
-        "money",
-        "value/DERIVED",
-    )
-    work.step(
-        "Added price on average",
-        "U",
-        "(low + likely + high) / 3",
-        (
-            ("low", known.uplift.low, "money"),
-            ("likely", known.uplift.likely, "money"),
-            ("high", known.uplift.high, "money"),
-        ),
-        known.uplift.mean,
-        "money",
-        "value/V31",
-    )
-    work.step(
-        "Sell as it stands",
-        "N₀",
-        "p₀ V (1 − f) + (1 − p₀) F − h t₀",
-        (
-            ("p₀", known.chance_as_is, "fraction"),
-            ("V", known.value, "money"),
-            ("f", known.fee, "fraction"),
-            ("F", known.fallback, "money"),
-            ("h", known.daily, "money"),
-            ("t₀ in days", known.days_as_is, "count"),
-        ),
-        as_is,
-        "money",
-        "value/DERIVED",
-    )
-    work.step(
-        "Repair and sell",
-        "N₁",
-        "p₁ (V + U)(1 − f) + (1 − p₁) F − C − h t₁",
-        (
-            ("p₁", known.chance_repaired, "fraction"),
-            ("U", known.uplift.mean, "money"),
-            ("C", known.cost.mean, "money"),
-            ("t₁ in days", known.days_repaired, "count"),
-        ),
-        repaired,
-        "money",
-        "value/DERIVED",
-    )
-    work.step(
-        "Added price that breaks even",
-        "U*",
-        "(C + h (t₁ − t₀) − (p₁ − p₀)(V (1 − f) − F)) / (p₁ (1 − f))",
-        (
-            ("C", known.cost.mean, "money"),
-            ("h", known.daily, "money"),
-            ("t₁ − t₀ in days", known.days_repaired - known.days_as_is, "count"),
-            ("p₁ − p₀", known.chance_repaired - known.chance_as_is, "fraction"),
-        ),
-        needed,
-        "money",
-        "value/DERIVED",
-    )
+    later = resale.remaining_value(v.machine, years + 1.0, use)
+    at.ages = v.like_new_price * (at.share_left - later) / 12.0
 
 
-def _trade_outputs(
-    v: model.Inputs, known: resale.Plan, as_is: float, repaired: float
-) -> list[model.Output]:
-    worth = trade_worth(v)
-    if worth is None:
-        return []
-    outputs = [
-        model.Output("trade", "Trade in, with the tax it saves", worth, "money"),
-        model.Output("tax_saved", "Tax saved by trading in", worth - v.trade_offer, "money"),
-        model.Output(
-            "private_price",
-            "Private price that leaves as much as the trade-in",
-            resale.private_price_that_equals_trade(
-                v.trade_offer,
-                worth - v.trade_offer,
-                v.selling_costs,
-                known.fee,
-                known.daily,
-                known.days_as_is,
-            ),
-            "money",
-        ),
-    ]
-    if v.new_price is not None and v.loan_rate is not None and v.loan_months is not None:
-        rate, _ = _tax(v)
-        months = arith.max(1, arith.round(v.loan_months / MONTH))
-        taxed = v.new_price * (1.0 + rate)
-        for name, label, down in (
-            ("payment_trade", "Monthly payment after trading in", worth),
-            ("payment_sold", "Monthly payment after selling", arith.max(as_is, repaired)),
-        ):
-            owed = arith.max(0.0, taxed - down)
-            outputs.append(
-                model.Output(
-                    name,
-                    label,
-                    finance.payment(owed, v.loan_rate / 12.0, months),
-                    "money",
-                    f"over {months} months",
-                )
-            )
-    return outputs
-
-
-# --- advice ----------------------------------------------------------------------------------
+def _show(v: model.Inputs, at: model.At, known: resale.Plan) -> None:
+    better = (v.chance_repaired - v.chance_as_is, "fraction")
+    sooner = (known.days_repaired - known.days_as_is, "count")
+    own = "value/DERIVED"
+    at.step("daily", "h = V r / 365 + s", own, V="as_is_price", r="yearly_rate", s="storage")
+    at.step(
+        "cost",
+        "C = (parts (1 + tax) + hours × rate) (1 + overrun / 3)",
+        own,
+        parts="parts",
+        tax="parts_tax",
+        hours="hours",
+        rate="shop_rate",
+        overrun="overrun",
+    )
+    low, likely, high = ((end, "money") for end in known.uplift)
+    at.step(
+        "uplift", "U = (low + likely + high) / 3", "value/V31", low=low, likely=likely, high=high
+    )
+    sale = {"f": "fee", "F": "fallback", "h": "daily", "S": "selling_costs"}
+    as_is = {"p₀": "chance_as_is", "V": "as_is_price", "t₀": "days_as_is", **sale}
+    at.step("as_is", "N₀ = p₀ V (1 − f) + (1 − p₀) F − S − h t₀", own, **as_is)
+    repaired = {"p₁": "chance_repaired", "U": "uplift", "C": "cost", "t₁": "days_repaired", **sale}
+    at.step("repaired", "N₁ = p₁ (V + U)(1 − f) + (1 − p₁) F − C − S − h t₁", own, **repaired)
+    at.step(
+        "break_even",
+        "U* = (C + h (t₁ − t₀) − (p₁ − p₀)(V (1 − f) − F)) / (p₁ (1 − f))",
+        own,
+        **{"C": "cost", "h": "daily", "t₁ − t₀ in days": sooner, "p₁ − p₀": better},
+    )
+    if "payment" in at:
+        rate = (v.loan_rate / 12.0, "fraction")
+        at.step("payment", "A = P i / (1 − (1 + i)⁻ⁿ)", "value/V20", P="owed", i=rate, n="months")
 
 
 def dollars(value: float) -> str:
@@ -289,5 +186,6 @@ def dollars(value: float) -> str:
     return f"-${-value:,.0f}" if arith.round(value) < 0 else f"${value:,.0f}"
 
 
-def _share(value: float) -> str:
+def share(value: float) -> str:
+    """A share in whole percent."""
     return f"{100 * value:.0f} %"

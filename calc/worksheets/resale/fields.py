@@ -7,6 +7,7 @@ from functools import cache
 from typing import Any
 
 from calc import model, tables
+from calc.mechanics import resale
 from calc.quantities import Reading
 
 DAY, HOUR, MONTH, YEAR = 86_400.0, 3_600.0, 2_629_746.0, 31_556_952.0
@@ -20,7 +21,7 @@ def _custom(low: float, high: float, of: str) -> model.Typical:
 
 
 @cache
-def _evidence(key: str, factor: float = 1.0) -> tuple[float, float, str]:
+def evidence(key: str, factor: float = 1.0) -> tuple[float, float, str]:
     """Low, high and source of a row of `resale_evidence`, times a factor."""
     row = tables.by_key("money/resale_evidence", "key")[key]
     low, high = float(row["low"]), float(row["high"] or row["low"])
@@ -28,13 +29,51 @@ def _evidence(key: str, factor: float = 1.0) -> tuple[float, float, str]:
 
 
 def _shown(key: str, factor: float, of: str) -> model.Typical:
-    return model.Typical(*_evidence(key, factor), of)
+    return model.Typical(*evidence(key, factor), of)
+
+
+WHOLESALE = (0.75, 0.92)  # what a dealer or an auction leaves, as a share of a private price
+
+
+def _reading(known: Mapping[str, Any], name: str) -> Reading | None:
+    found = known.get(name)
+    return found if isinstance(found, Reading) else None
+
+
+def _book(machine: str, new: float, age: float, meter: float) -> float:
+    years = age / YEAR
+    use = resale.hours_a_year(meter / HOUR, years)
+    return float(new * resale.remaining_value(machine, years, use))
+
+
+def _price_typical(known: Mapping[str, Any]) -> model.Typical:
+    """A private price by age and hours, or by the trade-in offered, or of compacts at large."""
+    new, age, meter = (_reading(known, name) for name in ("like_new_price", "age", "hour_meter"))
+    machine = known.get("machine") or "tractor_small"
+    if new and age and meter:
+        low = _book(machine, new.low, age.high, meter.high)
+        high = _book(machine, new.high, age.low, meter.low)
+        return _custom(low, high / WHOLESALE[0], "machines of this age and these hours")
+    offer = _reading(known, "trade_offer")
+    if offer and offer.low > 0:
+        ends = [offer.low / WHOLESALE[1], offer.high / WHOLESALE[0]]
+        return _custom(*ends, "machines for which so much is offered in trade")
+    return _custom(8_000, 18_000, "used compact tractors")
+
+
+def _chance_repaired(known: Mapping[str, Any]) -> model.Typical:
+    """A repair makes a machine sell no worse: from the chance as it stands up."""
+    before = _reading(known, "chance_as_is")
+    if before:
+        return _custom(before.low, min(1.0, before.high + 0.15), "machines that are ready to work")
+    return _custom(0.80, 0.92, "machines that are ready to work")
 
 
 def _fallback_typical(known: Mapping[str, Any]) -> model.Typical:
     price = known.get("as_is_price")
     low, high = (price.low, price.high) if isinstance(price, Reading) else (8_000.0, 18_000.0)
-    return _custom(0.75 * low, 0.92 * high, "wholesale or auction, after its costs")
+    ends = [WHOLESALE[0] * low, WHOLESALE[1] * high]
+    return _custom(*ends, "wholesale or auction, after its costs")
 
 
 NOW_OR_LATER = "2026"  # rows that ended before this year are only in the table
@@ -59,7 +98,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         "$100",
         "$300,000",
         example="$14,000",
-        typical=_custom(8_000, 18_000, "used compact tractors"),
+        typical=_price_typical,
         essential=True,
         group=SALE,
     ),
@@ -99,7 +138,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         "1 %",
         "100 %",
         example="80 %",
-        typical=_custom(0.6, 0.9, "machines with a fault"),
+        typical=_custom(0.65, 0.80, "machines with a fault"),
         group=SALE,
     ),
     model.Field(
@@ -108,7 +147,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         "1 %",
         "100 %",
         example="88 %",
-        typical=_custom(0.75, 0.95, "machines that are ready to work"),
+        typical=_chance_repaired,
         group=SALE,
     ),
     model.Field(
@@ -144,7 +183,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         "duration",
         "0 h",
         "200 h",
-        example="3.5 h",
+        example="2.5 h",
         typical=_custom(1 * HOUR, 6 * HOUR, "small repairs"),
         essential=True,
         group=REPAIR,
@@ -156,8 +195,8 @@ FIELDS: tuple[model.AnyField, ...] = (
         "money_per_hour",
         "0 $/h",
         "400 $/h",
-        example="95 $/h",
-        typical=_shown("shop_rate", 1.0, "repair shops"),
+        example="133 $/h",
+        typical=_shown("shop_rate", 1.0, "dealers' shops today"),
         group=REPAIR,
     ),
     model.Field(
@@ -300,6 +339,41 @@ FIELDS: tuple[model.AnyField, ...] = (
         unit_us="months",
         unit_metric="months",
     ),
+)
+
+OUTPUTS = (
+    model.Shown("as_is", "money"),
+    model.Shown("repaired", "money"),
+    model.Shown("trade", "money"),
+    model.Shown("gain_expected", "money"),
+    model.Shown("break_even", "money"),
+    model.Shown("chance_pays", "fraction"),
+    model.Shown("spread", "money"),
+    model.Shown("cost", "money"),
+    model.Shown("recovery", "fraction"),
+    model.Shown("daily", "money"),
+    model.Shown("month", "money"),
+    model.Shown("tax_saved", "money"),
+    model.Shown("private_price", "money"),
+    model.Shown("payment", "money"),
+    model.Shown("payment_sold", "money"),
+    model.Shown("book_price", "money"),
+    *(
+        model.Shown(name, "money", hidden=True)
+        for name in (
+            "uplift",
+            "private",
+            "ceiling",
+            "asked",
+            "owed",
+            "owed_sold",
+            "ages",
+            "fair_offer",
+        )
+    ),
+    *(model.Shown(name, "money", hidden=True) for name in ("poor", "kept")),
+    *(model.Shown(name, "count", hidden=True) for name in ("tenths", "months")),
+    *(model.Shown(name, "fraction", hidden=True) for name in ("share_left",)),
 )
 
 

@@ -5,16 +5,16 @@ from __future__ import annotations
 from calc import model
 from calc.mechanics import resale
 from calc.model.pictures import Bar, Bars, Chart, Picture, Series
-from calc.worksheets.resale.compute import ROUNDS, SEED, _cost, _share, dollars, plan
-from calc.worksheets.resale.fields import _evidence
+from calc.worksheets.resale.compute import ROUNDS, SEED, dollars, plan, repair_bill, share
+from calc.worksheets.resale.fields import evidence
 
 # --- picture ---------------------------------------------------------------------------------
 
 
 def swings(v: model.Inputs) -> list[tuple[str, float, float]]:
     """Label and gain at both ends for each thing that may come out otherwise, widest first."""
-    cost = _cost(v)
-    auction = _evidence("auction_fee", 0.01)[0]
+    cost = repair_bill(v)
+    auction = evidence("auction_fee", 0.01)[0]
 
     def gain(**changes: float) -> float:
         return plan(v.but(**changes)).gain()
@@ -44,12 +44,12 @@ def swings(v: model.Inputs) -> list[tuple[str, float, float]]:
             at_cost(cost),
         ),
         (
-            f"Chance repaired {_share(low1)} to {_share(high1)}",
+            f"Chance repaired {share(low1)} to {share(high1)}",
             gain(chance_repaired=low1),
             gain(chance_repaired=high1),
         ),
         (
-            f"Chance as it stands {_share(low0)} to {_share(high0)}",
+            f"Chance as it stands {share(low0)} to {share(high0)}",
             gain(chance_as_is=low0),
             gain(chance_as_is=high0),
         ),
@@ -68,7 +68,7 @@ def swings(v: model.Inputs) -> list[tuple[str, float, float]]:
             gain(days_repaired=0.5 * v.days_repaired),
             gain(days_repaired=2.0 * v.days_repaired),
         ),
-        (f"Selling fee 0 to {_share(auction)}", gain(fee=0.0), gain(fee=auction)),
+        (f"Selling fee 0 to {share(auction)}", gain(fee=0.0), gain(fee=auction)),
     ]
     return sorted(found, key=lambda item: abs(item[2] - item[1]), reverse=True)
 
@@ -107,14 +107,14 @@ def picture(v: model.Inputs, outcome: model.Outcome) -> list[Picture]:
             "Share of sales in which repairing leaves less than the amount below: half of them "
             "under {median}; you are better off in {share} of them.",
             median=dollars(spread.at(0.5)),
-            share=_share(spread.chance_of_gain),
+            share=share(spread.chance_of_gain),
         ),
         "Gain from repairing",
         "money",
         "Share of sales with less",
         "fraction",
         [
-            Series("gain", [spread.at(share) for share in shares], shares, "accent thick"),
+            Series("gain", [spread.at(part) for part in shares], shares, "accent thick"),
             Series("no gain, no loss", [0.0, 0.0], [0.0, 1.0], "soft dashed"),
         ],
     )

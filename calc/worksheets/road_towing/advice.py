@@ -4,91 +4,57 @@ from __future__ import annotations
 
 from calc import model, tables
 from calc.mechanics import braking
-from calc.search import Solver
-from calc.search.rounding import solved
-from calc.worksheets.road_towing.fields import _RULES
+from calc.search import Remedies
+from calc.worksheets.road_towing.compute import rule_of
+from calc.worksheets.road_towing.fields import RULES, TESTED
 
 
-def advise(v: model.Inputs, outcome: model.Outcome, solve: Solver) -> model.Advice:
-    """Solve for the load, the speed and the tractor that would do."""
-    broken = tuple(check.name for check in outcome.checks if check.margin < 0)
-    remedies = []
-    if broken:
-        mass = solve.largest("towed_mass", 10.0, v.towed_mass)
-        if mass is not None and mass < v.towed_mass:
-            remedies.append(
-                model.Remedy(
-                    model.phrase(
-                        "{mass} behind you stays within every check.", mass=(mass, "mass")
-                    ),
-                    solved(solve, "towed_mass", mass, up=False),
-                    "road/CALC-1",
-                )
-            )
-        if set(broken) & {"room", "rule_speed"}:
-            remedies += _slower(v, solve)
-        remedies += _heavier(v, broken, solve)
-        if v.trailer_brakes == "none" and solve.run(trailer_brakes="own").margin() >= 0:
-            remedies.append(
-                model.Remedy(
-                    "With brakes of its own that work from the tractor this load stays within "
-                    "every check.",
-                    {"trailer_brakes": "own"},
-                    "road/MAN-2",
-                )
-            )
-        if "chain" in broken:
-            remedies.append(
-                model.Remedy(
-                    model.phrase("Fit a chain rated {mass} or more.", mass=(v.towed_mass, "mass")),
-                    solved(solve, "chain_rating", v.towed_mass, ("chain",), up=True),
-                    "road/MAN-2",
-                )
-            )
-    return model.Advice(remedies, _cautions(), [_rule_table(v)], [_approval_note(v)])
+def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
+    """Solve for the load, the brakes, the speed and the tractor that would do."""
+    broken = set(remedies.broken)
+    remedies.less("towed_mass", most=6.0, source="road/CALC-1")
+    braked = {"trailer_brakes": "own", "trailer_braking": TESTED}
+    if v.trailer_brakes == "none":
+        remedies.change("trailer_brakes", braked, source="road/HSE-697; road/MAN-2")
+    elif v.trailer_braking is not None and v.trailer_braking < TESTED:
+        remedies.change("tested", {"trailer_braking": TESTED}, source="road/HSE-697")
+    if v.surface != "dry_pavement":
+        remedies.choose("braked_wheels", "all", source="road/GRIP-1")
+    if broken & {"room", "rule_speed"}:
+        remedies.less("road_speed", mends=broken & {"room", "rule_speed"}, source="road/CALC-1")
+    if broken & {"holds", "ratio", "room"}:
+        heavier = broken & {"holds", "ratio", "room"}
+        remedies.more("tractor_mass", mends=heavier, source="road/CALC-1")
+    if "chain" in broken:
+        remedies.more("chain_rating", mends=("chain",), end=v.towed_mass * 2, source="road/MAN-2")
+    if "drawbar" in broken and v.tongue_weight is not None:
+        remedies.less("tongue_weight", mends=("drawbar",), source="road/MAN-9")
+    keys = ["hills", "drawbar", "jackknife", "dry"]
+    if v.trailer_brakes == "own":
+        keys.insert(1, "trailer_brakes")
+    return model.Advice(
+        cautions=found.cautions(*keys), tables=[_rule_table(v)], notes=_notes(v, found)
+    )
 
 
-def _slower(v: model.Inputs, solve: Solver) -> list[model.Remedy]:
-    speed = solve.largest("road_speed", 0.5, v.road_speed, ("room", "rule_speed"))
-    if speed is None:
-        return []
-    return [
-        model.Remedy(
-            model.phrase("At {speed} it stops within the room you have.", speed=(speed, "speed")),
-            solved(solve, "road_speed", speed, ("room", "rule_speed"), up=False),
-            "road/CALC-1",
-        )
-    ]
+def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
+    notes: list[model.Words] = [found.note("rear_brakes"), found.note("lowest")]
+    if v.tongue_weight is None and v.towed_mass is not None:
+        notes.append(found.note("tongue"))
+    return notes
 
 
-def _heavier(v: model.Inputs, broken: tuple[str, ...], solve: Solver) -> list[model.Remedy]:
-    names = tuple(name for name in broken if name in ("ratio", "holds", "room"))
-    if not names:
-        return []
-    needed = solve.smallest("tractor_mass", v.tractor_mass, v.tractor_mass * 6, names)
-    if needed is None:
-        return []
-    return [
-        model.Remedy(
-            model.phrase(
-                "A tractor of {mass}, ballast and operator included, may pull this load.",
-                mass=(needed, "mass"),
-            ),
-            solved(solve, "tractor_mass", needed, names, up=True),
-            "road/CALC-1",
-        )
-    ]
-
-
-def _allows(row: tables.Row, mass: float, limit: float) -> bool:
-    """Some rules say "below", others "no more than"."""
-    return mass < limit if row["ratio_reached_is_over"] == "yes" else mass <= limit
+def _allows(v: model.Inputs, row: tables.Row, limit: float) -> str:
+    """Some rules say "below", others "no more than"; the limit holds that already."""
+    if v.towed_mass is None:
+        return "not said"
+    return "yes" if v.towed_mass <= limit else "no"
 
 
 def _rule_table(v: model.Inputs) -> model.Table:
     rows = []
-    for key, row in _RULES.items():
-        if (row["brakes"] == "none") != (v.trailer_brakes == "none"):
+    for key, row in RULES.items():
+        if row["brakes"] != RULES[rule_of(v)]["brakes"]:
             continue
         limit = braking.mass_limit(key, v.tractor_mass)
         rows.append(
@@ -96,43 +62,14 @@ def _rule_table(v: model.Inputs) -> model.Table:
                 row["text"],
                 (limit, "mass"),
                 "yes" if braking.rule_covers(key, v.road_speed) else "no, you go faster",
-                "yes" if _allows(row, v.towed_mass, limit) else "no",
+                _allows(v, row, limit),
             )
         )
+    sources = "; ".join(row["source"] for row in RULES.values()).split("; ")
     return model.Table(
         "What the printed rules allow",
         ("Rule", "Most for this tractor", "Meant for your speed", "This load"),
         tuple(rows),
-        "; ".join(dict.fromkeys(row["source"] for row in _RULES.values())),
+        "; ".join(dict.fromkeys(sources)),
         "The lowest of the implement's decal, the tractor's manual, this table and the law counts.",
     )
-
-
-def _approval_note(v: model.Inputs) -> model.Words:
-    return model.phrase(
-        "At {speed} type approval accepts a stop in {bare} with no driver reaction in it. Don't "
-        "set that beside road-design distances, which count 2.5 s of reaction.",
-        speed=(v.road_speed, "speed"),
-        bare=(braking.approval_stopping_distance(v.road_speed, v.top_speed), "distance"),
-    )
-
-
-def _cautions() -> list[model.Caution]:
-    return [
-        model.Caution(
-            "Lock the brake pedals together on the road. Go down hills in the gear you would climb "
-            "them in; never coast.",
-            "road/ROAD-practice",
-        ),
-        model.Caution(
-            "A load pulled from above the drawbar can tip the tractor over backward. Tow from the "
-            "drawbar only.",
-            "road/ROAD-practice",
-        ),
-        model.Caution(
-            "These distances take dry, level pavement side to side, even brakes and tires that "
-            "grip. On gravel or in the wet they are much longer. The manuals of both machines and "
-            "local rules come first.",
-            "road/ROAD-practice",
-        ),
-    ]

@@ -3,168 +3,143 @@
 from __future__ import annotations
 
 from calc import arith, model
-from calc.mechanics import braking, sight
-from calc.worksheets.road_towing.fields import _RULES
+from calc.mechanics import braking
+from calc.worksheets.road_towing.fields import GRIP, RULES, TESTED
 
-MPH, FOOT, KMH = sight.MPH, sight.FOOT, braking.KMH
+REAR_SHARE = 0.5  # of the tractor's weight, for grip: with a loader on there is no more
+TONGUE_SHARE = 0.10  # of the gross weight, with 60 % of the load in the front half
+ROUNDED = 0.25 * braking.KMH  # the rules round between 20 mph and 32 km/h
+MARGIN = 1.5  # the brakes reach this many times the pull of the slope, or there is none left
 
 
-def _own(v: model.Inputs) -> float:
-    """The tractor's own braking: as tested, else the minimum of its class."""
-    if v.own_deceleration is not None:
+def own_braking(v: model.Inputs) -> float:
+    """Braking of the tractor alone on the level, on the surface of the trip. [m/s²]"""
+    if v.surface == "dry_pavement":
         return arith.number(v.own_deceleration)
-    return float(braking.approval_class(v.top_speed)["deceleration"])
+    friction = arith.number(GRIP[v.surface]["friction"])
+    grip = braking.grip_deceleration(friction, REAR_SHARE, all_wheels=v.braked_wheels == "all")
+    return arith.min(v.own_deceleration, grip)
 
 
-def _combined(v: model.Inputs) -> float:
-    """Braking of the combination on the slope. A load with its own brakes brakes itself."""
-    unbraked = v.towed_mass if v.trailer_brakes == "none" else 0.0
-    return braking.towing_deceleration(_own(v), v.tractor_mass, unbraked, v.grade)
+def trailer_braking(v: model.Inputs) -> float:
+    """What the load's own brakes do, as a share of its weight, no more than its tires hold."""
+    if v.trailer_brakes == "none" or v.trailer_braking is None:
+        return 0.0
+    return arith.min(v.trailer_braking, arith.number(GRIP[v.surface]["friction"]))
 
 
-def _ratio_rule(v: model.Inputs) -> str:
-    if v.trailer_brakes == "none":
+def rule_of(v: model.Inputs) -> str:
+    """The printed rule of the mass: as chosen, or by speed for a load with brakes that work.
+
+    Brakes that no test found to reach what they must count as none.
+    """
+    if v.trailer_brakes == "none" or v.trailer_braking is None or v.trailer_braking < TESTED:
         return str(v.ratio_rule)
     return "braked-40" if braking.rule_covers("braked-40", v.road_speed) else "braked-50"
 
 
-def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
-    """Return the checks of mass, speed, stopping and chain."""
-    rule = _ratio_rule(v)
-    limit = braking.mass_limit(rule, v.tractor_mass)
-    source = _RULES[rule]["source"]
-    left = _combined(v)
-    delay = v.reaction_time
-    stop = braking.stopping_distance(v.road_speed, left, delay)
-    alone_left = braking.towing_deceleration(_own(v), v.tractor_mass, 0.0, v.grade)
-    alone = braking.stopping_distance(v.road_speed, alone_left, delay)
-    checks = [
-        model.at_most(
-            "ratio",
-            "Towed mass against the tractor",
-            v.towed_mass,
-            limit,
-            "mass",
-            source,
-            why="The load pushes the tractor instead of stopping with it.",
-        ),
-        model.fits(
-            "holds",
-            "Braking left on the downgrade",
-            1.0 if left > 0 else -1.0,
-            "The brakes overcome the slope"
-            if left > 0
-            else "On this slope the load pushes harder than the brakes can hold: it does not stop",
-            "road/EU2-memory; road/CALC-1",
-            why="It would run away.",
-        ),
-    ]
-    top = _RULES[rule]["speed_to_kmh"]
-    if top:
-        checks.append(
-            model.at_most(
-                "rule_speed",
-                "Speed that the mass rule is for",
-                v.road_speed,
-                arith.number(top) * KMH + 0.25 * KMH,
-                "speed",
-                source,
-                why="The rule says nothing for a faster trip.",
-            )
+def compute(v: model.Inputs, at: model.At) -> None:
+    """Check stopping first, then the mass, its speed, the tongue and the chain."""
+    rule = RULES[rule_of(v)]
+    at.limit = braking.mass_limit(rule_of(v), v.tractor_mass)
+    at.top = arith.number(rule["speed_to_kmh"]) * braking.KMH + ROUNDED
+    at.own = own_braking(v)
+    at.downgrade = 0.0 - v.grade
+    at.pull = 0.0 - braking.slope_pull(v.grade)
+    if v.towed_mass is None:
+        at.not_checked("load", "towed_mass")
+    else:
+        _stopping(v, at)
+        at.at_most("ratio", "towed_mass", "limit", rule["source"])
+    at.at_most("rule_speed", "road_speed", "top", rule["source"])
+    if v.towed_mass is not None:
+        _hitched(v, at)
+    _shown(v, at)
+    if at.showing:
+        _steps(v, at, rule["source"])
+
+
+def _stopping(v: model.Inputs, at: model.At) -> None:
+    at.shared = braking.shared_deceleration(
+        at.own, v.tractor_mass, v.towed_mass, trailer_braking(v)
+    )
+    at.slope_share = at.pull / at.shared
+    source = "road/EU2-memory; road/CALC-1"
+    at.at_most("holds", "slope_share", 1.0, source, strict=1 / MARGIN, grade=model.DANGER)
+    at.left = at.shared - at.pull
+    if at.left > 0:
+        at.stop = braking.stopping_distance(v.road_speed, at.left, v.reaction_time)
+        if v.room is not None:
+            at.at_most("room", "stop", "room", "road/EU-2; road/EU2-memory", grade=model.DANGER)
+    if v.room is None:
+        at.not_checked("room", "room", governs=False)
+
+
+def _hitched(v: model.Inputs, at: model.At) -> None:
+    """The limits of the hitch, each only where somebody gave it."""
+    if v.manual_limit is None:
+        at.not_checked("manual", "manual_limit", governs=False)
+    else:
+        at.at_most("manual", "towed_mass", "manual_limit", "road/MAN-2")
+    at.least_tongue = TONGUE_SHARE * v.towed_mass
+    at.tongue = at.least_tongue if v.tongue_weight is None else v.tongue_weight
+    if v.drawbar_limit is None:
+        at.not_checked("drawbar", "drawbar_limit", governs=False)
+    else:
+        at.at_most("drawbar", "tongue", "drawbar_limit", "road/MAN-8")
+    if v.tongue_weight is not None:
+        at.at_least(
+            "tongue_least", "tongue_weight", "least_tongue", "road/MAN-9", grade=model.ADVICE
         )
-    if left > 0:
-        checks.append(
-            model.at_most(
-                "room",
-                "Stopping within the room you have",
-                stop,
-                v.room,
-                "distance",
-                "road/EU-2; road/EU2-memory",
-                why="You can't stop for what stands beyond the bend.",
-            )
-        )
+    if v.chain_rating is None:
+        at.not_checked("chain", "chain_rating", governs=False)
+    else:
+        source = "road/MAN-2; road/STD-4"
+        at.at_least("chain", "chain_rating", "towed_mass", source, close_band=0.0)
+
+
+def _shown(v: model.Inputs, at: model.At) -> None:
+    """What is told and not checked: how heavy, how fast, how hot."""
+    alone_left = at.own - at.pull
+    if alone_left > 0:
+        at.alone = braking.stopping_distance(v.road_speed, alone_left, v.reaction_time)
+        if "stop" in at:
+            at.longer = arith.max(at.stop - at.alone, 0.0)
+    needed = MARGIN * at.pull
+    if v.room is not None:
+        stops = braking.needed_deceleration(v.road_speed, v.room, v.reaction_time)
+        needed = arith.max(needed, stops + at.pull)
+    held = braking.heaviest_towed(at.own, v.tractor_mass, needed, trailer_braking(v))
+    at.heaviest = arith.min(at.limit, held)
     if v.manual_limit is not None:
-        checks.append(
-            model.at_most(
-                "manual",
-                "Limit in the manual or on the decal",
-                v.towed_mass,
-                v.manual_limit,
-                "mass",
-                "road/MAN-2",
-                why="The maker's limit comes before any rule of thumb.",
-            )
-        )
-    if v.chain_rating is not None:
-        checks.append(
-            model.at_least(
-                "chain",
-                "Safety chain",
-                v.chain_rating,
-                v.towed_mass,
-                "mass",
-                "road/MAN-2; road/STD-4",
-                close_band=0.0,
-                why="It breaks when the drawbar pin does.",
-            )
-        )
-    outputs = [
-        model.Output("ratio_now", "Towed mass to tractor", v.towed_mass / v.tractor_mass, "count"),
-        model.Output("limit", "Most you may tow by this rule", limit, "mass"),
-        model.Output("alone", "Stop of the tractor alone", alone, "distance", "driver included"),
-    ]
-    if left > 0:
-        outputs += [
-            model.Output("stop", "Stop with this load", stop, "distance", "driver included"),
-            model.Output("longer", "Longer than alone", stop - alone, "distance"),
-        ]
-    outputs.append(
-        model.Output("left", "Braking left with the load on the slope", left, "acceleration")
-    )
-    if work.on:
-        _steps(v, work, left, stop, limit, source)
-    return model.Outcome(checks, outputs)
+        at.heaviest = arith.min(at.heaviest, v.manual_limit)
+    if v.towed_mass is None:
+        return
+    at.ratio_now = v.towed_mass / v.tractor_mass
+    at.heat = braking.holding_heat(v.tractor_mass + v.towed_mass, v.road_speed, v.grade)
+    at.fastest = at.top
+    if v.room is not None:
+        stops_from = braking.speed_that_stops_within(v.room, at.left, v.reaction_time)
+        at.fastest = arith.min(at.top, stops_from)
+    if at.left <= 0:
+        at.fastest = 0.0
 
 
-def _steps(
-    v: model.Inputs, work: model.Work, left: float, stop: float, limit: float, source: str
-) -> None:
-    work.step(
-        "Most you may tow",
-        "m",
-        "ratio × tractor",
-        (("tractor", v.tractor_mass, "mass"),),
-        limit,
-        "mass",
-        source,
-    )
-    unbraked = v.towed_mass if v.trailer_brakes == "none" else 0.0
-    work.step(
-        "Braking of the combination",
-        "d",
-        "d₀ m_t / (m_t + m_u) + g sin(slope)",
-        (
-            ("d₀", _own(v), "acceleration"),
-            ("m_t", v.tractor_mass, "mass"),
-            ("m_u", unbraked, "mass"),
-            ("slope", v.grade, "slope"),
-        ),
-        left,
-        "acceleration",
-        "road/EU2-memory; road/CALC-1",
-    )
-    if left > 0:
-        work.step(
-            "Stop",
-            "s",
-            "v (tᵣ + 0.54 s) + v² / (2 d)",
-            (
-                ("v", v.road_speed, "speed"),
-                ("tᵣ", v.reaction_time, "seconds"),
-                ("d", left, "acceleration"),
-            ),
-            stop,
-            "distance",
+def _steps(v: model.Inputs, at: model.At, source: str) -> None:
+    at.step("limit", "m = ratio × tractor", source, tractor="tractor_mass")
+    if v.towed_mass is None:
+        return
+    shared = "d = z g + (d₀ - z g) / (1 + m_r / m_t)"
+    braked = {"d₀": "own", "z": (trailer_braking(v), "fraction")}
+    masses = {"m_r": "towed_mass", "m_t": "tractor_mass"}
+    at.step("shared", shared, "road/EU2-memory; road/CALC-1", **braked, **masses)
+    at.step("left", "d_l = d - g sin(slope)", "road/CALC-1", d="shared", slope="grade")
+    if at.left > 0:
+        at.step(
+            "stop",
+            "s = v (tᵣ + 0.54 s) + v² / (2 d_l)",
             "road/EU-2; road/CALC-1",
+            v="road_speed",
+            tᵣ="reaction_time",
+            d_l="left",
         )

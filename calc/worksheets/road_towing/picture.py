@@ -2,81 +2,77 @@
 
 from __future__ import annotations
 
-from calc import model
+from calc import arith, model
 from calc.mechanics import braking
 from calc.model.pictures import Bar, Bars, Chart, Mark, Picture, Series
-from calc.worksheets.road_towing.compute import _combined, _own
+from calc.worksheets.road_towing.compute import own_braking, trailer_braking
+
+STEPS = 20
 
 
 def picture(v: model.Inputs, outcome: model.Outcome) -> list[Picture]:
-    """Draw the stopping distances as bars and against speed."""
-    own, delay = _own(v), v.reaction_time
-    left = _combined(v)
-    bars = [
-        Bar(
-            "Reaction and brake delay alone",
-            v.road_speed * (delay + braking.DELAY_PER_SPEED),
-            style="soft",
-        ),
-        Bar("Tractor alone, level", braking.stopping_distance(v.road_speed, own, delay)),
-        Bar("Tractor alone, on this slope", outcome.output("alone")),
-    ]
-    if left > 0:
-        bars.append(
-            Bar(
-                "With this load, on this slope",
-                outcome.output("stop"),
-                style="bad" if outcome.output("stop") > v.room else "accent",
-            )
-        )
-    bars.append(Bar("Room that you have", v.room, style="good"))
-    said = "" if left > 0 else " With this load it does not stop on this slope."
-    views: list[Picture] = [
-        Bars(
-            "Stopping distance",
-            model.phrase("From {speed}." + said, speed=(v.road_speed, "speed")),
-            "distance",
-            bars,
-        )
-    ]
-    speeds = [v.road_speed * 1.5 * i / 20 for i in range(21)]
-    series = (
-        [
-            Series(
-                "tractor alone, on this slope",
-                speeds,
-                [
-                    braking.stopping_distance(
-                        s, braking.towing_deceleration(own, v.tractor_mass, 0.0, v.grade), delay
-                    )
-                    for s in speeds
-                ],
-                "soft",
-            )
-        ]
-        if braking.towing_deceleration(own, v.tractor_mass, 0.0, v.grade) > 0
-        else []
+    """Draw the stopping distances as bars and against speed; what doesn't stop has no bar."""
+    views: list[Picture] = [_bars(v)]
+    chart = _chart(v)
+    return [*views, chart] if chart else views
+
+
+def _left(v: model.Inputs, towed: float, grade: float) -> float:
+    return braking.towing_deceleration(
+        own_braking(v), v.tractor_mass, towed, grade, trailer_braking(v)
     )
-    if left > 0:
-        series.append(
-            Series(
-                "with this load",
-                speeds,
-                [braking.stopping_distance(s, left, delay) for s in speeds],
-                "ink",
-            )
-        )
+
+
+def _bars(v: model.Inputs) -> Bars:
+    before = v.road_speed * (v.reaction_time + braking.DELAY_PER_SPEED)
+    level = braking.stopping_distance(v.road_speed, own_braking(v), v.reaction_time)
+    bars = [
+        Bar("Reaction and brake delay alone", before, style="soft"),
+        Bar("Tractor alone, level", level),
+    ]
+    runs_away = ""
+    for label, towed in (("Tractor alone", 0.0), ("With this load", v.towed_mass or 0.0)):
+        stop = braking.stopping_distance(v.road_speed, _left(v, towed, v.grade), v.reaction_time)
+        if label != "Tractor alone" and not towed:
+            continue
+        if stop == arith.inf:
+            runs_away = f"{label}, it does not stop on this slope."
+            continue
+        bad = v.room is not None and stop > v.room
+        style = "" if not towed else ("bad" if bad else "accent")
+        bars.append(Bar(f"{label}, on this slope", stop, **({"style": style} if style else {})))
+    if v.room is not None:
+        bars.append(Bar("Room that you have", v.room, style="good"))
+    said = model.phrase(f"From {{speed}}. {runs_away}".strip(), speed=(v.road_speed, "speed"))
+    return Bars("Stopping distance", said, "distance", bars)
+
+
+def _chart(v: model.Inputs) -> Chart | None:
+    speeds = [v.road_speed * 1.5 * i / STEPS for i in range(STEPS + 1)]
+    series, marks = [], []
+    for label, towed, style in (
+        ("tractor alone, on this slope", 0.0, "soft"),
+        ("with this load", v.towed_mass or 0.0, "ink"),
+    ):
+        left = _left(v, towed, v.grade)
+        if left <= 0:
+            continue
+        stops = [braking.stopping_distance(s, left, v.reaction_time) for s in speeds]
+        series.append(Series(label, speeds, stops, style))
+        if towed:
+            stop = braking.stopping_distance(v.road_speed, left, v.reaction_time)
+            marks.append(Mark("you", v.road_speed, stop))
+    if not marks:
+        return None
+    if v.room is not None:
         series.append(Series("room", [0.0, speeds[-1]], [v.room, v.room], "good dashed"))
-        views.append(
-            Chart(
-                "Stopping distance against speed",
-                "Braking distance grows with the square of speed.",
-                "Speed",
-                "speed",
-                "Distance",
-                "distance",
-                series,
-                [Mark("you", v.road_speed, outcome.output("stop"))],
-            )
-        )
-    return views
+    return Chart(
+        "Stopping distance against speed",
+        "Braking distance grows with the square of speed.",
+        "Speed",
+        "speed",
+        "Distance",
+        "distance",
+        series,
+        marks,
+    )

@@ -9,9 +9,11 @@ from calc.model.pictures import Arrow, Dimension, Disc, Item, Label, Line, Scene
 from calc.subjects.tires import TURNS
 
 
-def picture(v: model.Inputs, outcome: model.Outcome) -> Scene:
+def picture(v: model.Inputs, outcome: model.Outcome) -> Scene | None:
     """Return the two tires rolled out along the ground, to scale, a tick for each turn."""
     a, b = v.old_front_ten_turns, v.old_rear_ten_turns
+    if a is None or b is None:
+        return None
     front, rear = a / TURNS / (2 * math.pi), b / TURNS / (2 * math.pi)
     longest = max(a, b)
     items: list[Item] = []

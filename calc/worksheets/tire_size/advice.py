@@ -67,7 +67,8 @@ def _parts(found: Designation) -> model.Table:
         rows.append(
             (
                 f"{found.overall:g}",
-                "nominal overall diameter in inches: a name; real tires are up to 6 % smaller",
+                "nominal overall diameter in inches: a name; turf tires are up to 6 % smaller, "
+                "bar treads near it",
             )
         )
     unit = "millimeters" if found.form == "metric" else "inches"

@@ -84,7 +84,7 @@ FIELDS: tuple[model.AnyField, ...] = (
     model.Entry(
         "new_rear_tire",
         vocabulary.read_tire_size,
-        example="12.4-24 R-1",
+        example="13.6-24 R-1",
         essential=True,
         group=NEW,
         such_as="blank: the rears stay",

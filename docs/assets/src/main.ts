@@ -3,13 +3,16 @@
 import { catchUp, fits, reload } from "./build";
 import { reachTables } from "./dom";
 import { Embed } from "./embed";
+import { Finding } from "./finding";
 import { Engine } from "./engine";
 import { Keeping } from "./keep";
 import { MachineStore } from "./machine_store";
 import { MachinesPage } from "./machines_page";
+import { MessagesPage } from "./messages";
 import { Picker } from "./picker";
 import { isFor, Sheet } from "./sheet";
 import { arrived } from "./typed";
+import { storedUnits } from "./units";
 
 interface Observable {
   subscribe(next: () => void): void;
@@ -58,10 +61,14 @@ function mount(): void {
   );
   const page = document.querySelector<HTMLElement>("#ys-machines");
   if (page) yard.push(new MachinesPage(page, machines));
+  const box = document.querySelector<HTMLElement>("#ys-find");
+  if (box) yard.push(new Finding(box, engine, machines, storedUnits));
+  const messages = document.querySelector<HTMLElement>("#ys-messages");
+  if (messages) yard.push(new MessagesPage(messages, engine, machines, storedUnits));
   arrived();
   keeping.show();
   if (embed) embed.follow();
-  else if (sheets.length) whenIdle(() => engine.start());
+  else if (sheets.length || box || messages) whenIdle(() => engine.start());
   // Whatever the site keeps on the device comes after the answer that the reader waits for.
   else whenIdle(() => void keeping.begin());
 }

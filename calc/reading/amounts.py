@@ -1,0 +1,302 @@
+"""Quantities in a message: how much, in which unit if one is said, and of what kind it can be."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import cache
+
+from calc import quantities, tables
+from calc.reading.words import MARK, NUMBER, WORD, Token, small_words
+
+_NUMBER_WORDS = {word: value for value, word in enumerate(small_words("digits"))}
+_TENS = {word: 10 * place for place, word in enumerate(small_words("tens"), 2)}
+_HEDGES = frozenset(small_words("hedges"))
+_TO = frozenset(["to", "-", "through"])
+# A number may be told from its unit by a word that says of what it is: "20 pto hp".
+BETWEEN = frozenset(["pto", "engine", "gross", "net", "rated"])
+# "6 in auger" is six inches, "6 in the bucket" is not.
+_NOT_INCHES = frozenset(small_words("not inches"))
+# Marks and single letters are units only close behind the number.
+_CLOSE = frozenset(["'", '"', "#", "$", "k", "m", "f", "c", "a", "v", "w", "h", "s", "t", "d", "g"])
+_ALWAYS_WORD = frozenset(["x", "ch", "times", "thousand", "k", "grand"])
+_PARTS = {"\u00bd": "1/2", "\u00bc": "1/4", "\u00be": "3/4", "\u215c": "3/8", "\u215e": "7/8"}
+MOST = 60  # a message that has more is a table
+# Kinds in which nobody writes a message, or whose units are those of commoner kinds.
+_LEFT_OUT = frozenset(["resistance_per_length", "transmittance", "energy", "spring_rate"])
+
+
+@dataclass(frozen=True, slots=True)
+class Amount:
+    """A number or a range in a message: tokens `first` up to `last`, exclusive.
+
+    `kinds` maps each kind of quantity that its unit allows to the unit's symbol; it is empty for
+    a bare number. `number` is its text without the unit, and without "about" when `hedged`.
+    """
+
+    first: int
+    last: int
+    number: str
+    kinds: dict[str, str]
+    hedged: bool = False
+    value: float = 0.0  # of its first number, in the unit that stands behind it
+    whose: str = ""  # the word between number and unit
+    spelled: bool = False  # in words: a bare one is a number only beside what is counted
+
+    def text(self, symbol: str) -> str:
+        """Return it with a unit, as a field takes it."""
+        about = "about " if self.hedged and " to " not in self.number else ""
+        said = f"${self.number}" if symbol == "$" else f"{self.number} {symbol}"
+        return f"{about}{said}".strip()
+
+
+@dataclass(frozen=True, slots=True)
+class _Numeral:
+    last: int
+    text: str
+    value: float
+    spelled: bool
+
+
+@cache
+def units() -> dict[tuple[str, ...], dict[str, str]]:
+    """Return every unit that may stand behind a number: its words, and its symbol by kind."""
+    found: dict[tuple[str, ...], dict[str, str]] = {}
+    own = [(row["kind"], row["unit"], row["phrase"]) for row in tables.rows("words/spoken_units")]
+    for kind in quantities.kinds().values():
+        if kind.name not in _LEFT_OUT:
+            for unit in kind.units:
+                own += [(kind.name, unit.symbol, name) for name in (unit.symbol, *unit.aliases)]
+    for kind_name, symbol, name in own:
+        words = tuple(_split(name.lower()))
+        if words and name not in _ALWAYS_WORD:
+            found.setdefault(words, {}).setdefault(kind_name, symbol)
+    return found
+
+
+def _split(name: str) -> list[str]:
+    return re.findall(r"[^\W\d_]+|\d+|\S", name)
+
+
+@cache
+def _longest() -> int:
+    return max(len(words) for words in units())
+
+
+def amounts_of(tokens: list[Token], taken: set[int]) -> list[Amount]:
+    """Return the quantities of a message, in order; tokens in `taken` are no part of one."""
+    found: list[Amount] = []
+    place = 0
+    while place < len(tokens) and len(found) < MOST:
+        amount = None if place in taken else _amount(tokens, place, taken)
+        if amount:
+            found.append(amount)
+            place = amount.last
+        else:
+            place += 1
+    return found
+
+
+def _amount(tokens: list[Token], place: int, taken: set[int]) -> Amount | None:
+    start = place
+    dollar = tokens[place].text == "$" and place + 1 < len(tokens)
+    sign = "-" if tokens[place].text == "-" and _touches(tokens, place) else ""
+    if dollar or sign:
+        place += 1
+    read = _numeral(tokens, place, taken)
+    if read is None:
+        return None
+    kinds, last, whose = _unit(tokens, read, taken)
+    if dollar:
+        kinds = {"money": "$"} if not kinds.get("money") else {"money": kinds["money"]}
+    text = f"{sign}{read.text}"
+    if kinds:
+        text, kinds, last = _compound(tokens, text, kinds, last, taken)
+    upper = _upper_end(tokens, last, kinds, taken)
+    if upper:
+        text, kinds, last = f"{text} to {upper[0]}", upper[1], upper[2]
+    hedged = _is_hedged(tokens, start)
+    return Amount(start, last, text, kinds, hedged, read.value, whose, read.spelled and not kinds)
+
+
+def _touches(tokens: list[Token], place: int) -> bool:
+    """Whether a minus sign belongs to the number behind it, and not to a word before it."""
+    after = place + 1 < len(tokens) and tokens[place + 1].start == tokens[place].end
+    before = place > 0 and tokens[place - 1].end == tokens[place].start
+    return after and tokens[place + 1].kind == NUMBER and not before
+
+
+def _numeral(tokens: list[Token], place: int, taken: set[int]) -> _Numeral | None:
+    """Return the number that begins at `place`: digits, a fraction, or words."""
+    if place >= len(tokens) or place in taken:
+        return None
+    token = tokens[place]
+    if token.kind == NUMBER:
+        return _fraction(tokens, place) or _digits(tokens, place)
+    return _spelled(tokens, place) if token.kind == WORD else None
+
+
+def _digits(tokens: list[Token], place: int) -> _Numeral:
+    token = tokens[place]
+    after = tokens[place + 1] if place + 1 < len(tokens) else None
+    number = float(token.text.replace(",", ""))
+    if after and after.text == "k" and after.start == token.end:
+        return _Numeral(place + 2, f"{number * 1000:g}", number * 1000, False)
+    return _Numeral(place + 1, token.text, number, False)
+
+
+def _fraction(tokens: list[Token], place: int) -> _Numeral | None:
+    """Return "7/8", "1-1/8" or "5 1/2"."""
+    texts = [token.text for token in tokens[place : place + 5]]
+    if len(texts) > 1 and texts[1] in _PARTS:
+        top, bottom = _PARTS[texts[1]].split("/")
+        value = float(texts[0]) + float(top) / float(bottom)
+        return _Numeral(place + 2, f"{texts[0]}-{top}/{bottom}", value, False)
+    if len(texts) >= 3 and texts[1] == "/" and _whole(texts[0]) and _whole(texts[2]):
+        value = float(texts[0]) / float(texts[2])
+        return _Numeral(place + 3, f"{texts[0]}/{texts[2]}", value, False) if value < 1 else None
+    skip = 2 if len(texts) >= 2 and texts[1] == "-" else 1
+    if len(texts) >= skip + 3 and texts[skip + 1] == "/":
+        top, bottom = texts[skip], texts[skip + 2]
+        parts = (texts[0], top, bottom)
+        if all(_whole(part) for part in parts) and int(top) < int(bottom) in (2, 4, 8, 16, 32):
+            value = float(texts[0]) + float(top) / float(bottom)
+            return _Numeral(place + skip + 3, f"{texts[0]}-{top}/{bottom}", value, False)
+    return None
+
+
+def _whole(text: str) -> bool:
+    return text.isdigit() and int(text) > 0
+
+
+def _spelled(tokens: list[Token], place: int) -> _Numeral | None:
+    """Return "five", "twenty five", "seven hundred", "half an" as a number."""
+    words = [token.text for token in tokens[place : place + 6]]
+    if words[0] == "half":
+        skip = 2 if len(words) > 1 and words[1] in ("a", "an") else 1
+        return _Numeral(place + skip, "0.5", 0.5, True)
+    total, at = 0, 0
+    if words[at] in _TENS:
+        total = _TENS[words[at]]
+        at += 1
+        at += at < len(words) and words[at] == "-"
+    if (
+        at < len(words)
+        and words[at] in _NUMBER_WORDS
+        and (not total or _NUMBER_WORDS[words[at]] < 10)
+    ):
+        total += _NUMBER_WORDS[words[at]]
+        at += 1
+    if not at:
+        return None
+    for word, factor in (("hundred", 100), ("thousand", 1000)):
+        if at < len(words) and words[at] == word:
+            total *= factor
+            at += 1
+    return _Numeral(place + at, str(total), float(total), True)
+
+
+def _unit(tokens: list[Token], read: _Numeral, taken: set[int]) -> tuple[dict[str, str], int, str]:
+    """Return the kinds that the unit behind a number allows, where it ends, and whose it is."""
+    place, whose = read.last, ""
+    if place + 1 < len(tokens) and tokens[place].text in BETWEEN:
+        inner = _unit_at(tokens, place + 1, taken, read.last - 1)
+        if inner and "power" in inner[0]:
+            return {"power": inner[0]["power"]}, inner[1], tokens[place].text
+    if place < len(tokens) and tokens[place].text == "ptohp":
+        whose = "pto"
+    if place < len(tokens) and tokens[place].text == "-" and place + 1 < len(tokens):
+        hyphened = _unit_at(tokens, place + 1, taken, read.last - 1)
+        if hyphened and tokens[place].start == tokens[place - 1].end:
+            return hyphened[0], hyphened[1], ""
+    found = _unit_at(tokens, place, taken, read.last - 1)
+    return (found[0], found[1], whose) if found else ({}, place, "")
+
+
+def _unit_at(
+    tokens: list[Token], place: int, taken: set[int], number: int
+) -> tuple[dict[str, str], int] | None:
+    """Return the unit that begins at `place`, behind the number at `number`."""
+    for length in range(min(_longest(), len(tokens) - place), 0, -1):
+        reach = range(place, place + length)
+        words = tuple(token.text for token in tokens[place : place + length])
+        kinds = units().get(words)
+        if not kinds or not taken.isdisjoint(reach):
+            continue
+        close = tokens[place].start - tokens[number].end <= (0 if words[0] in ("k", "d") else 1)
+        if length == 1 and words[0] in _CLOSE and not close:
+            continue
+        if words == ("in",) and not _are_inches(tokens, place, number):
+            continue
+        if words[0] == "a" and tokens[place].start > tokens[number].end and _article(tokens, place):
+            continue
+        return kinds, _past_point(tokens, place + length)
+    return None
+
+
+def _article(tokens: list[Token], place: int) -> bool:
+    """Whether "a" stands before a word as its article: "95 a day", and not "40 A alternator"."""
+    after = tokens[place + 1] if place + 1 < len(tokens) else None
+    return bool(after and after.text in ("day", "year", "week", "month", "season"))
+
+
+def _past_point(tokens: list[Token], place: int) -> int:
+    """Return the place behind the point of an abbreviation: "60 in. wide"."""
+    if place + 1 >= len(tokens) or tokens[place].text != "." or tokens[place - 1].text != "in":
+        return place
+    close = tokens[place].start == tokens[place - 1].end
+    return place + 1 if close and tokens[place + 1].kind == WORD else place
+
+
+def _are_inches(tokens: list[Token], place: int, number: int) -> bool:
+    after = tokens[place + 1] if place + 1 < len(tokens) else None
+    if after is None or tokens[place].start == tokens[number].end:
+        return True
+    return after.text not in _NOT_INCHES and not (after.kind == NUMBER and after.text == "10")
+
+
+def _compound(
+    tokens: list[Token], text: str, kinds: dict[str, str], last: int, taken: set[int]
+) -> tuple[str, dict[str, str], int]:
+    """Return "5 ft 2 in" whole; its unit is then part of the number's text."""
+    if kinds.get("length") == "ft" and last not in taken:
+        read = _numeral(tokens, last, taken)
+        if read and not read.spelled and read.value < 12:
+            inner = _unit_at(tokens, read.last, taken, read.last - 1)
+            marked = tokens[last - 1].text == "'" and tokens[last].start == tokens[last - 1].end
+            if inner and inner[0].get("length") == "in":
+                return f"{text} ft {read.text}", _INCHES, inner[1]
+            if marked:
+                return f"{text} ft {read.text}", _INCHES, read.last
+    return text, kinds, last
+
+
+_INCHES = {"length": "in", "distance": "in"}
+
+
+def _upper_end(
+    tokens: list[Token], last: int, kinds: dict[str, str], taken: set[int]
+) -> tuple[str, dict[str, str], int] | None:
+    """Return the upper end of a range: "to 700 lb", "- 14 in", "and 2600 lb" after "between"."""
+    if last + 1 >= len(tokens) or last in taken:
+        return None
+    joins = tokens[last].text in _TO
+    between = tokens[last].text == "and" and any(
+        token.text == "between" for token in tokens[max(0, last - 4) : last]
+    )
+    if not (joins or between):
+        return None
+    read = _numeral(tokens, last + 1, taken)
+    if read is None or read.spelled:
+        return None
+    upper, end, _ = _unit(tokens, read, taken)
+    if not upper or (kinds and kinds != upper):
+        return None
+    return read.text, upper, end
+
+
+def _is_hedged(tokens: list[Token], start: int) -> bool:
+    before = tokens[start - 1] if start else None
+    if before is None:
+        return False
+    return before.text in _HEDGES or (before.kind == MARK and before.text == "~")

@@ -1,0 +1,170 @@
+"""What a message asks: patterns of words, each of which belongs to one question of the site.
+
+A pattern is a row of `words/asked`: all of its words stand in one sentence, in any order; `a/b` is
+either of them, `!a` must not stand there. A word in angle brackets is a kind of thing: any
+implement, any tire, an amount of power. Of patterns that share a word the longest counts. A weak
+pattern counts only where no strong one does.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cache
+
+from calc import tables, worksheets
+from calc.mechanics import typical
+from calc.reading.facts import Given, subject_of
+from calc.reading.words import Said, common, small_words, stem
+
+STRONG = "strong"
+
+
+@dataclass(frozen=True, slots=True)
+class Pattern:
+    """A row of the table: what must stand in a sentence, what must not, and what it then asks."""
+
+    needs: tuple[tuple[str, ...], ...]
+    without: frozenset[str]
+    worksheet: str
+    asks: tuple[str, ...]
+    strong: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """A question that a message asks, and the tokens that ask it."""
+
+    worksheet: str
+    ask: str
+    places: tuple[int, ...]
+
+
+def _plain(word: str) -> str:
+    return word if word.startswith("<") else stem(word)
+
+
+@cache
+def patterns() -> tuple[Pattern, ...]:
+    """Return every pattern, in the order in which they are tried."""
+    found = []
+    for row in tables.rows("words/asked"):
+        words = row["words"].split()
+        needs = tuple(tuple(map(_plain, w.split("/"))) for w in words if not w.startswith("!"))
+        without = frozenset(_plain(word[1:]) for word in words if word.startswith("!"))
+        asks = tuple(row["ask"].split())
+        found.append(Pattern(needs, without, row["worksheet"], asks, row["strength"] == STRONG))
+    return tuple(sorted(found, key=lambda pattern: -len(pattern.needs)))
+
+
+@cache
+def ask_of(worksheet: str, asks: tuple[str, ...]) -> str:
+    """Return the first of `asks` that the worksheet has, else its main one's key."""
+    own = [ask.key for ask in worksheets.load(worksheet).asks]
+    return next((key for key in asks if key in own), own[0] if own else "")
+
+
+@cache
+def _mounted() -> frozenset[str]:
+    """Return the kinds of implement that every page about implements knows."""
+    return frozenset(key for key, _ in typical.implement_kinds())
+
+
+def meanings(each: Said) -> set[str]:
+    """Return the words that a phrase stands for in patterns: its synonyms, and what it names."""
+    words = {stem(sense.value) for sense in each.senses if sense.sense == "word"}
+    kind, subject = each.value_of("implement_kind"), subject_of(each)
+    if kind and kind not in _mounted():
+        subject = subject if subject == "generator" else "crop"
+    words |= {f"<{subject}>"} if subject else set()
+    words |= {f"<{sense.sense}>" for sense in each.senses if sense.sense in _KINDS}
+    words |= {f"<{sense.value}>" for sense in each.senses if sense.sense in _NAMED}
+    return words
+
+
+def right_words() -> frozenset[str]:
+    """Return the words that are never taken for misspelled ones."""
+    return common()
+
+
+def marks_of(stems: Sequence[str], said: Sequence[Said], given: Given) -> list[set[str]]:
+    """Return the words that stand at each place: stems, their meanings, and kinds of things."""
+    marks: list[set[str]] = [{word} for word in stems]
+    for each in said:
+        words = meanings(each)
+        for place in range(each.first, each.last):
+            marks[place] |= words
+    for fact in given.facts:
+        words = {f"<{name}>" for name in fact.fields}
+        words |= {"<size>"} if any(name.endswith("tire") for name in fact.fields) else set()
+        if fact.amount and "power" in fact.amount.kinds and fact.fields[0] != "power_needed":
+            words.add("<power>")
+        for place in range(fact.first, fact.last):
+            marks[place] |= words
+    return marks
+
+
+# Words that two questions of one sentence may share.
+_QUESTION_WORDS = frozenset(map(stem, small_words("question words")))
+_NAMED = frozenset(["implement_kind", "implement_shaft"])
+_KINDS = frozenset(["tool", "soil_state", "quick_coupler", "liquid", "machine", "transmission"])
+
+
+def questions(marks: list[set[str]], ends: Sequence[int]) -> list[Asked]:
+    """Return what a message asks, in the order in which it asks."""
+    begin, found = 0, list[Asked]()
+    for end in ends:
+        found += _of_sentence(marks, begin, end, strong=True)
+        begin = end
+    if not found:
+        found = _of_sentence(marks, 0, len(marks), strong=True)
+    if not found:
+        found = _of_sentence(marks, 0, len(marks), strong=False)[:1]
+    return _once(found)
+
+
+def _of_sentence(marks: list[set[str]], begin: int, end: int, *, strong: bool) -> list[Asked]:
+    present: dict[str, list[int]] = {}
+    for place in range(begin, end):
+        for word in marks[place]:
+            present.setdefault(word, []).append(place)
+    taken: dict[int, str] = {}
+    found: list[Asked] = []
+    for pattern in patterns():
+        if pattern.strong != strong or not pattern.without.isdisjoint(present):
+            continue
+        places = _matched(pattern.needs, present, ())
+        if places is None:
+            continue
+        if any(taken.get(place, pattern.worksheet) != pattern.worksheet for place in places):
+            continue
+        if any(each.worksheet == pattern.worksheet for each in found):
+            continue
+        own = [place for place in places if marks[place].isdisjoint(_QUESTION_WORDS)]
+        taken.update(dict.fromkeys(own, pattern.worksheet))
+        ask = ask_of(pattern.worksheet, pattern.asks)
+        found.append(Asked(pattern.worksheet, ask, tuple(sorted(places))))
+    return sorted(found, key=lambda each: each.places[0])
+
+
+def _matched(
+    needs: tuple[tuple[str, ...], ...], present: dict[str, list[int]], used: tuple[int, ...]
+) -> tuple[int, ...] | None:
+    """Return a place for each need, no place twice; None when one has none."""
+    if not needs:
+        return used
+    for word in needs[0]:
+        for place in present.get(word, ()):
+            if place not in used:
+                rest = _matched(needs[1:], present, (*used, place))
+                if rest is not None:
+                    return rest
+    return None
+
+
+def _once(found: list[Asked]) -> list[Asked]:
+    """Return every worksheet's question once, the first time that it is asked."""
+    seen: dict[tuple[str, str], Asked] = {}
+    for each in found:
+        seen.setdefault((each.worksheet, ""), each)
+    return list(seen.values())

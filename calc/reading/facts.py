@@ -1,0 +1,311 @@
+"""What a message gives: each amount, choice, tire and place with the field that it is of.
+
+Every rule is one that can be told to the reader: the noun right behind an amount, a cue beside
+it, the machine that the sentence is about. What no rule places stays loose and is asked.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field, replace
+from functools import cache
+from itertools import pairwise
+
+from calc import tables
+from calc.reading.amounts import Amount
+from calc.reading.words import MARK, Said, Token, small_words
+
+# How far a cue may stand from its amount, in words; a comma counts as two, an amount as one.
+FARTHEST, FARTHEST_BARE = 6, 2
+_COMMA, _AND = 2, 1
+# Words that may stand between a cue and a bare number.
+_LINKS = frozenset(small_words("links"))
+# Words that may stand between an amount and its noun.
+_ADJECTIVES = frozenset(small_words("adjectives"))
+DRIVEN_BY_RATING = "generator"  # the power beside it is what it gives
+SUBJECTS = {"implement_kind": "implement", "generic": "implement", "tractor_kind": "tractor"}
+# Choices that say nothing of a machine by themselves.
+NOT_FIELDS = frozenset(["subject", "word", "generic", "cue"])
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """One thing that a message gives.
+
+    `fields` are the fields that it may fill; a worksheet takes the first of them that it has.
+    `number` and `units` are of an amount: its text without a unit, and the unit for each kind
+    (empty for a bare number). For all else `text` is what the field takes.
+    """
+
+    fields: tuple[str, ...]
+    first: int
+    last: int
+    text: str = ""
+    amount: Amount | None = None
+    why: str = ""
+    others: tuple[str, ...] = ()  # what else the same words may mean, for a choice
+    cost: float = 0.0
+
+
+@dataclass(slots=True)
+class Given:
+    """All that a message gives, and what in it could not be placed."""
+
+    facts: list[Fact] = field(default_factory=list)
+    loose: list[Amount] = field(default_factory=list)
+    doubtful: list[Fact] = field(default_factory=list)
+
+
+@dataclass(frozen=True, slots=True)
+class Cue:
+    """A row of the table of cues: an amount of `kind` beside `phrase` is of one of `fields`."""
+
+    phrase: str
+    subject: str
+    kind: str
+    fields: tuple[str, ...]
+    side: str
+    bare: bool
+
+
+@cache
+def cues() -> dict[str, tuple[Cue, ...]]:
+    """Return the cues by their phrase; those without one, which go by the subject, under ""."""
+    found: dict[str, tuple[Cue, ...]] = {}
+    for row in tables.rows("words/cues"):
+        fields = tuple(row["fields"].split())
+        cue = Cue(
+            row["phrase"], row["subject"], row["kind"], fields, row["side"], row["bare"] == "yes"
+        )
+        found[cue.phrase] = (*found.get(cue.phrase, ()), cue)
+    return found
+
+
+def subject_of(said: Said) -> str:
+    """Return what a phrase speaks of: "tractor", "implement", "towed" ..., or nothing."""
+    for sense in said.senses:
+        if sense.sense == "subject":
+            return sense.value
+        if sense.value == DRIVEN_BY_RATING:
+            return sense.value
+        if sense.sense in SUBJECTS:
+            return SUBJECTS[sense.sense]
+    return ""
+
+
+class Placing:
+    """The rules by which amounts find their fields, over one message."""
+
+    def __init__(
+        self,
+        tokens: list[Token],
+        said: list[Said],
+        cued: list[Said],
+        amounts: list[Amount],
+        ends: list[int],
+    ) -> None:
+        self.tokens, self.said, self.cued, self.amounts = tokens, said, cued, amounts
+        self.subjects = [(each, subject) for each in said if (subject := subject_of(each))]
+        self.ends = ends
+        self.inside = {i: a for a in amounts for i in range(a.first, a.last)}
+
+    def sentence(self, place: int) -> tuple[int, int]:
+        """Return where the sentence around `place` begins and ends."""
+        begin = 0
+        for end in self.ends:
+            if place < end:
+                return begin, end
+            begin = end
+        return begin, len(self.tokens)
+
+    def noun_behind(self, amount: Amount) -> str:
+        """Return what the noun right behind an amount speaks of: "1650 lb tractor"."""
+        place = amount.last
+        while place < len(self.tokens):
+            inner = self.inside.get(place)
+            if inner:
+                if set(inner.kinds) & set(amount.kinds):
+                    return ""
+                place = inner.last
+                continue
+            for said, subject in self.subjects:
+                if said.first == place:
+                    return subject
+            if self.tokens[place].text not in _ADJECTIVES:
+                return ""
+            place += 1
+        return ""
+
+    def about(self, amount: Amount) -> str:
+        """Return what the sentence speaks of where an amount stands: the noun last before it."""
+        begin, end = self.sentence(amount.first)
+        before = [s for said, s in self.subjects if begin <= said.first < amount.first]
+        if before:
+            return before[-1]
+        if any("power" in a.kinds for a in self.amounts if begin <= a.first < amount.first):
+            return "tractor"  # "it has 16 hp and weighs ..."
+        after = [s for said, s in self.subjects if amount.last <= said.first < end]
+        return after[0] if len(set(after)) == 1 else ""
+
+    def gap(self, first: int, last: int) -> float:
+        """Return how far apart two places stand."""
+        total = 0.0
+        place = first
+        while place < last:
+            inner = self.inside.get(place)
+            text = self.tokens[place].text
+            total += _COMMA if text in (",", "(") else 1 + (text == "and") * _AND
+            place = inner.last if inner else place + 1
+        return total
+
+    def options(self, amount: Amount) -> list[Fact]:
+        """Return the fields that an amount may be of, the likeliest first."""
+        behind = self.noun_behind(amount)
+        found = []
+        if amount.whose:
+            name = "pto_power" if amount.whose == "pto" else "engine_power"
+            return [self._fact(amount, (name,), "power", f"“{amount.whose}” stands in it", 0)]
+        if behind:
+            found += self._by_subject(amount, behind, 0.5, "its noun stands right behind it")
+        subject = behind or self.about(amount)
+        found += self._by_cues(amount, subject)
+        if not behind and subject and not ("power" in amount.kinds and subject == "implement"):
+            found += self._by_subject(amount, subject, 4.5, "the sentence speaks of it")
+        if not found:
+            found += self._by_subject(amount, "", 6, "such a number is usually that")
+        return sorted(found, key=lambda fact: fact.cost)
+
+    def _by_subject(self, amount: Amount, subject: str, cost: float, why: str) -> list[Fact]:
+        return [
+            self._fact(amount, cue.fields, cue.kind, why, cost)
+            for cue in cues()[""]
+            if cue.subject == subject and cue.kind in amount.kinds
+        ]
+
+    def _by_cues(self, amount: Amount, subject: str) -> list[Fact]:
+        begin, end = self.sentence(amount.first)
+        found = []
+        for said in self.cued:
+            if not (begin <= said.first < end):
+                continue
+            before = said.last <= amount.first
+            if not before and said.first < amount.last:
+                continue
+            apart = (
+                self.gap(said.last, amount.first) if before else self.gap(amount.last, said.first)
+            )
+            if apart > FARTHEST:
+                continue
+            phrase = said.value_of("cue")
+            for cue in cues()[phrase]:
+                cost = self._cost(cue, amount, subject, before, apart, said)
+                if cost is not None:
+                    why = f"“{phrase}” stands beside it"
+                    found.append(self._fact(amount, cue.fields, cue.kind, why, cost))
+        return found
+
+    def _cost(
+        self, cue: Cue, amount: Amount, subject: str, before: bool, apart: float, said: Said
+    ) -> float | None:
+        """Return how far a cue is from an amount that it fits; None where it doesn't fit."""
+        if cue.side and (cue.side == "before") != before:
+            return None
+        if cue.subject and cue.subject != subject:
+            return None
+        if amount.kinds:
+            if cue.kind not in amount.kinds:
+                return None
+        elif not self._fits_bare(cue, amount, before, apart, said):
+            return None
+        length = 0.1 * (said.last - said.first)
+        return apart + 1 - length - 0.3 * bool(cue.subject) + 0.4 * (not cue.side and not before)
+
+    def _fits_bare(self, cue: Cue, amount: Amount, before: bool, apart: float, said: Said) -> bool:
+        """Whether a number without a unit may be of a cue's field."""
+        if not cue.bare or (amount.spelled and cue.kind != "count"):
+            return False
+        if not before:
+            between = self.tokens[amount.last : said.first]
+            adjectives = all(t.text in _ADJECTIVES or t.text == "led" for t in between)
+            return apart <= 1 and adjectives if cue.kind == "count" else apart == 0
+        if cue.kind == "count" and cue.side == "after":
+            return False
+        between = self.tokens[said.last : amount.first]
+        return apart <= FARTHEST_BARE and all(
+            t.text in _LINKS or (t.kind == MARK and t.text in ":=") for t in between
+        )
+
+    def _fact(
+        self, amount: Amount, fields: tuple[str, ...], kind: str, why: str, cost: float
+    ) -> Fact:
+        return Fact(fields, amount.first, amount.last, kind, amount, why, cost=cost)
+
+
+def place_amounts(placing: Placing, given: Given) -> None:
+    """Give every amount its field, the surest first; one that comes too late takes its next.
+
+    Of "5 ft or 6 ft" neither is taken.
+    """
+    either = _alternatives(placing)
+    waiting = [(placing.options(amount), amount) for amount in placing.amounts]
+    held: set[tuple[str, ...]] = set()
+    while waiting:
+        waiting.sort(key=lambda item: item[0][0].cost if item[0] else 99)
+        options, amount = waiting.pop(0)
+        partner = either.get(amount.first)
+        options = [each for each in options if each.fields not in held]
+        if not options:
+            given.loose.append(amount)
+            continue
+        held.add(options[0].fields)
+        if partner is None:
+            given.facts.append(options[0])
+        else:
+            waiting = [item for item in waiting if item[1] is not partner]
+            both = [
+                options[0],
+                replace(options[0], first=partner.first, last=partner.last, amount=partner),
+            ]
+            given.doubtful += sorted(both, key=lambda fact: fact.first)
+    given.loose = [amount for amount in given.loose if amount.kinds]
+
+
+def _alternatives(placing: Placing) -> dict[int, Amount]:
+    """Return, by the place of each of two amounts with "or" between them, the other."""
+    found: dict[int, Amount] = {}
+    for one, other in pairwise(placing.amounts):
+        between = [token.text for token in placing.tokens[one.last : other.first]]
+        if between == ["or"] and (one.kinds == other.kinds or not one.kinds):
+            found[one.first] = other
+            found[other.first] = one
+    return found
+
+
+def place_choices(said: Iterable[Said], given: Given) -> None:
+    """Take every word that names a value of a choice; where two disagree, neither is taken."""
+    found: dict[str, list[Fact]] = {}
+    generic: list[Said] = []
+    for each in said:
+        for sense in each.senses:
+            if sense.sense == "generic":
+                generic.append(each)
+            elif sense.sense not in NOT_FIELDS:
+                why = f"“{each.phrase}” says it" if each.exact else "spelled almost so"
+                fact = Fact((sense.sense,), each.first, each.last, sense.value, why=why)
+                found.setdefault(sense.sense, []).append(fact)
+    for each in generic:
+        _place_generic(each, found)
+    for facts in found.values():
+        values = {fact.text for fact in facts}
+        (given.facts if len(values) == 1 and facts[0].text else given.doubtful).extend(facts)
+
+
+def _place_generic(each: Said, found: dict[str, list[Fact]]) -> None:
+    """Take "cutter" for the cutter that the message names elsewhere, or for the usual one."""
+    options = tuple(each.value_of("generic").split())
+    named = found.setdefault("implement_kind", [])
+    if any(fact.text for fact in named):
+        return
+    usual = options[0] if all(option.startswith(options[0]) for option in options) else ""
+    why = f"“{each.phrase}” may be any of these" if not usual else f"“{each.phrase}” says it"
+    named.append(Fact(("implement_kind",), each.first, each.last, usual, why=why, others=options))

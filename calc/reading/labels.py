@@ -1,0 +1,134 @@
+"""Values that stand behind the label of their field, as an ask-back and its return write them.
+
+Tractor mass: 1,650 lb
+Hitch lift capacity 900 lb, That lift figure is measured: At the ball ends
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+from calc import model, worksheets
+from calc.errors import InputError
+from calc.reading.facts import Fact, Given
+from calc.reading.marked import span
+from calc.reading.words import Token
+
+_BETWEEN = re.compile(r"\s*(?:[:=]|\bis\b|\bof\b|\bare\b)?\s*", re.I)
+_BEGINS = re.compile(r"[-$~.\d]|(?:about|around|between|roughly)\b", re.I)
+_ANYTHING = re.compile(r"\S")
+MOST = 90  # characters behind a label that may be its value
+_STOPS = re.compile(r"[;\n?]|\.\s|\.$")
+
+
+@cache
+def _labels(worksheet: str) -> tuple[tuple[re.Pattern[str], model.AnyField], ...]:
+    """Return the labels of a worksheet's fields, the longest first."""
+    fields = sorted(worksheets.load(worksheet).fields, key=lambda item: -len(item.label))
+    return tuple(
+        (re.compile(rf"(?<!\w){re.escape(item.label.rstrip('?'))}\??(?!\w)", re.I), item)
+        for item in fields
+    )
+
+
+def named_in(text: str, names: tuple[str, ...]) -> tuple[str, str, int, int]:
+    """Return the worksheet and ask whose question is a line of the message, and where it stands.
+
+    All of it is empty when no line is one.
+    """
+    place = 0
+    for line in text.split("\n"):
+        said = line.strip(" .:?*-\r").lower()
+        for name in names if len(said) > SHORTEST_QUESTION else ():
+            for key, question in _questions(name).items():
+                if question == said:
+                    return name, key, place, place + len(line)
+        place += len(line) + 1
+    return "", "", 0, 0
+
+
+SHORTEST_QUESTION = 8  # characters
+
+
+@cache
+def _questions(name: str) -> dict[str, str]:
+    """Return the questions of a worksheet by the key of their ask, as `named_in` compares them."""
+    sheet = worksheets.load(name)
+    found = {ask.key: ask.question for ask in sheet.asks}
+    found.setdefault("", sheet.question)
+    return {key: question.strip(" .?").lower() for key, question in found.items()}
+
+
+def most_labels(text: str, names: tuple[str, ...]) -> str:
+    """Return the worksheet with most labels before a colon; nothing when under two."""
+    lines = [line.partition(":")[0].strip().lower() for line in text.splitlines() if ":" in line]
+    best, most = "", 1
+    for name in names:
+        labels = {item.label.rstrip("?").lower() for item in worksheets.load(name).fields}
+        count = sum(line.rstrip("?") in labels for line in lines)
+        if count > most:
+            best, most = name, count
+    return best
+
+
+def place_labelled(text: str, tokens: list[Token], worksheet: str, given: Given) -> set[int]:
+    """Take each value behind a label of `worksheet`; return the tokens that they stand in."""
+    taken: set[int] = set()
+    left = text
+    for pattern, item in _labels(worksheet):
+        for match in pattern.finditer(left):
+            gap = _BETWEEN.match(text, match.end())
+            start = gap.end() if gap else match.end()
+            value = _value(text, start, item)
+            if value is None:
+                continue
+            said, end = value
+            first, last = span(tokens, match.start(), end)
+            given.facts.append(
+                Fact((item.name,), first, last, said, why="its label stands before it", cost=-1)
+            )
+            taken.update(range(first, last))
+            left = left[: match.start()] + " " * (end - match.start()) + left[end:]
+            break
+    return taken
+
+
+def _value(text: str, start: int, item: model.AnyField) -> tuple[str, int] | None:
+    """Return what a field takes from `start` on, and where that ends."""
+    if isinstance(item, model.Choice):
+        return _option(text, start, item)
+    return _longest(text, start, item)
+
+
+def _takes(item: model.AnyField, text: str) -> bool:
+    try:
+        return item.read(text) is not None
+    except InputError:
+        return False
+
+
+def _option(text: str, start: int, item: model.Choice) -> tuple[str, int] | None:
+    behind = text[start:].lower()
+    for option in sorted(item.options, key=lambda each: -len(each.label)):
+        for said in (option.label.lower(), option.value.lower()):
+            if behind.startswith(said) and not behind[len(said) : len(said) + 1].isalnum():
+                return option.value, start + len(said)
+    return None
+
+
+def _longest(text: str, start: int, item: model.AnyField) -> tuple[str, int] | None:
+    """Return the longest text from `start` on that a field takes."""
+    stop = _STOPS.search(text, start)
+    rest = text[start : stop.start() if stop else len(text)][:MOST]
+    begins = _BEGINS if isinstance(item, model.Field) else _ANYTHING
+    if not begins.match(rest):
+        return None
+    while rest.strip():
+        if _takes(item, rest.strip()):
+            return rest.strip(), start + len(rest.rstrip())
+        cut = max(rest.rstrip().rfind(" "), rest.rfind(","))
+        if cut <= 0:
+            return None
+        rest = rest[:cut]
+    return None

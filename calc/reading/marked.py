@@ -1,0 +1,232 @@
+"""What stands in a message in a form of its own: tire sizes, categories, grades, places."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from itertools import pairwise
+
+from calc import tables
+from calc.mechanics import tire_size
+from calc.reading.facts import Fact, Given
+from calc.reading.words import NUMBER, Said, Token
+
+# A size as people type it; what looks like a range ("12-14") is one only beside a word for tires.
+_TIRE = re.compile(
+    r"(?<![\w.])(?:\d{2}(?:\.\d+)?\s?[xX]\s?\d{1,2}(?:\.\d+)?\s?(?:LL)?\s?[-RrBbDdxX]\s?\d{1,2}(?:\.\d)?"
+    r"|\d{3}\s?/\s?\d{2}\s?[-RrBbDd]\s?\d{2}(?:\.\d)?"
+    r"|\d{1,2}\.\d{1,2}L?\s?[-xXRr]\s?\d{1,2}(?:\.\d)?"
+    r"|(?P<whole>\d{1,2}L?-\d{1,2}(?:\.\d)?"
+    r"(?!\s*(?:ft|lbs?|hp|\"|'|psi|mph|%|inch|inches|feet|pounds|kg|in(?! place))\b)))"
+    r"(?![\d.]*\d)"
+    r"(?P<rest>(?:\s+(?:\d{2,3}[ABab]\d|\d{1,2}\s?PR|\d{1,2}\s?ply|[RFI]-?\d[WM]?|NHS)(?!\w))*)",
+    re.I,
+)
+_TIRE_WORDS = re.compile(
+    r"\b(?:tires?|tyres?|fronts?|rears?|rims?|wheels?|R-?[1-4]W?|turfs?)\b", re.I
+)
+_CATEGORY = re.compile(r"\bcat(?:egory)?\.?\s*([0-4]N?)\b", re.I)
+_NARROW = re.compile(r"\b([1-4]N)\b")
+_ASKED = re.compile(r"(?:\b(?:is (?:that|it|this)|what|which|a)\s*)$", re.I)
+_GRADE = re.compile(r"\bgrade\s*(2|5|8)\b", re.I)
+_NOT_THIS = re.compile(r"(?:instead of|in place of|rather than|not|than)\s*(?:a\s*)?$", re.I)
+_BOLT = re.compile(r"\b(1/4|5/16|3/8|7/16|1/2)\b")
+_LARGEST_FRONT_RIM = 16.5  # [in]; what is made for a larger one goes on the rear
+_NEW = re.compile(
+    r"\b(?:to|go|put|with|switch\w*|gain\w*|bigger|larger|taller|new|use|fit|mix|change\w*|want)\b"
+)
+
+
+def tires_in(text: str) -> list[re.Match[str]]:
+    """Return the tire sizes that stand in a message."""
+    speaks_of_tires = bool(_TIRE_WORDS.search(text))
+    found = []
+    for match in _TIRE.finditer(text):
+        if match["whole"] and not speaks_of_tires:
+            continue
+        try:
+            tire_size.decode(match[0])
+        except tire_size.SizeError:
+            continue
+        found.append(match)
+    return found
+
+
+def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], given: Given) -> None:
+    """Tell front from rear, and new from old."""
+    places = [_Tire(text, match) for match in found]
+    for one, other in pairwise(places):
+        between = text[one.match.end() : other.match.start()].lower()
+        if re.search(r"in place of|instead of|replac|rather than|over my|for my", between):
+            one.new, other.new = True, False
+        elif re.fullmatch(r"\s*(?:to|with|->|=>)\s*(?:a |the )?\s*", between):
+            one.new, other.new = False, True
+        one.end = one.end or (other.end if one.new != other.new else "")
+        other.end = other.end or (one.end if one.new != other.new else "")
+    for each in places:
+        if each.new is None:
+            each.new = each.seems_new(single=len(places) == 1)
+        size = tire_size.decode(each.match[0])
+        if not each.end and size.rim > _LARGEST_FRONT_RIM:
+            each.end = "rear"
+    if any(each.new for each in places) and len(places) > 1:
+        for each in places:  # "mix 9.5-16 fronts with 14.9-24 rears": both are wanted
+            each.new = each.new or bool(re.search(r"\b(?:mix|switch|change)\b", text.lower()))
+    for each in places:
+        given.facts.append(each.fact(tokens, alone=len(places) == 1))
+
+
+class _Tire:
+    """One size in a message: at which end, and whether it is there or wanted."""
+
+    def __init__(self, text: str, match: re.Match[str]) -> None:
+        self.text, self.match = text.lower(), match
+        self.new: bool | None = None
+        self.end = self._nearest_end()
+
+    def _nearest_end(self) -> str:
+        before = self.text[max(0, self.match.start() - 24) : self.match.start()]
+        after = self.text[self.match.end() : self.match.end() + 20]
+        after = re.split(r"[,.;?]|\d", after)[0]
+        before = re.split(r"[;?]|\d", before)[-1]
+        beside = re.search(r"\b(front|rear|back)s?(?: tires?| is| are|:)?\s*$", before)
+        if beside:
+            return "front" if beside[1] == "front" else "rear"
+        ahead = re.search(r"\b(front|rear|back)s?\b", after)
+        behind = [*re.finditer(r"\b(front|rear|back)s?\b", before)]
+        word = ahead[1] if ahead else behind[-1][1] if behind else ""
+        return "front" if word == "front" else "rear" if word else ""
+
+    def seems_new(self, *, single: bool) -> bool:
+        """Whether the words around it say that it is wanted, and not that it is there."""
+        around = self.text[max(0, self.match.start() - 12) : self.match.end() + 10]
+        if re.search(r"\b(?:have|has|now|my|current\w*|old|the fluid|in)\b", around):
+            return False
+        before = self.text[max(0, self.match.start() - 28) : self.match.start()]
+        return bool(_NEW.search(re.split(r"[.;?]", before)[-1]))
+
+    def fact(self, tokens: list[Token], *, alone: bool) -> Fact:
+        """Return it as what the tire fields take."""
+        first, last = span(tokens, self.match.start(), self.match.end())
+        name = f"{self.end}_tire" if self.end else ""
+        fields = [f"new_{name}" if self.new else name] if name else []
+        if alone:
+            fields += ["tire", *([name] if self.new and name else [])]
+        text = " ".join(self.match[0].split())
+        why = f"it is at the {self.end}" if self.end else "it is the only tire"
+        return Fact(tuple(fields) or ("tire",), first, last, text, why=why)
+
+
+def span(tokens: list[Token], start: int, end: int) -> tuple[int, int]:
+    """Return the tokens between two places of the text."""
+    inside = [i for i, token in enumerate(tokens) if token.start < end and token.end > start]
+    return (inside[0], inside[-1] + 1) if inside else (0, 0)
+
+
+def place_categories(
+    text: str, tokens: list[Token], subjects: list[tuple[Said, str]], given: Given
+) -> None:
+    """Take each hitch category for the machine that is named beside it."""
+    found = [*_CATEGORY.finditer(text), *_NARROW.finditer(text)]
+    for match in found:
+        first, last = span(tokens, match.start(), match.end())
+        if _ASKED.search(text[: match.start()]) or any(
+            f.first < last and f.last > first for f in given.facts
+        ):
+            continue
+        behind = [s for said, s in subjects if said.first == last]
+        before = [s for said, s in subjects if said.last <= first]
+        whose = (behind or before[-1:] or [""])[0]
+        if whose not in ("tractor", "implement"):
+            others = [s for _, s in subjects]
+            whose = "implement" if others and set(others) == {"implement"} else "tractor"
+        name = "implement_category" if whose == "implement" else "hitch_category"
+        why = f"the {whose} is named beside it"
+        given.facts.append(Fact((name,), first, last, match[1].upper(), why=why))
+
+
+def place_bolts(text: str, tokens: list[Token], said: set[str], given: Given) -> set[int]:
+    """Take the grade and the size of a bolt; return the tokens that they stand in."""
+    taken: set[int] = set()
+    if not said & {"bolt", "shearbolt", "dual", "pin"}:
+        return taken
+    for match in _GRADE.finditer(text):
+        first, last = span(tokens, match.start(), match.end())
+        taken.update(range(first, last))
+        if not _NOT_THIS.search(text[: match.start()]):
+            fact = Fact(("bolt_grade",), first, last, f"grade_{match[1]}", why="“grade” says it")
+            given.facts += [fact, Fact(("grade",), first, last, match[1], why=fact.why)]
+    if "shearbolt" in said:
+        for match in _BOLT.finditer(text):
+            first, last = span(tokens, match.start(), match.end())
+            taken.update(range(first, last))
+            given.facts.append(Fact(("bolt_size",), first, last, match[1], why="a bolt's size"))
+    return taken
+
+
+@cache
+def _places() -> tuple[tuple[re.Pattern[str], str], ...]:
+    rows = [r for r in tables.rows("road/road_places") if r["name"][:1].isupper()]
+    rows.sort(key=lambda row: -len(row["name"]))
+    names = [(re.compile(rf"\b{re.escape(r['name'])}\b", re.I), r["place"]) for r in rows]
+    # Two capitals are a state only behind "in" or a comma: "OK" and "IN" are words too.
+    codes = [
+        (re.compile(rf"(?<=\bin ){r['place']}\b|(?<=, ){r['place']}\b"), r["place"])
+        for r in rows
+        if len(r["place"]) == 2
+    ]
+    return (*names, *codes)
+
+
+def place_place(text: str, tokens: list[Token], given: Given) -> None:
+    """Take the state or country that is named, if it is one."""
+    found: dict[str, Fact] = {}
+    left = text
+    for pattern, place in _places():
+        match = pattern.search(left)
+        if match:
+            left = left[: match.start()] + " " * len(match[0]) + left[match.end() :]
+            first, last = span(tokens, match.start(), match.end())
+            found[place] = Fact(("place",), first, last, place, why="the name of the place")
+    (given.facts if len(found) == 1 else given.doubtful).extend(found.values())
+
+
+_FAR = {24: "610", 12: "305", 0: "0"}
+
+
+def place_lift_distance(tokens: list[Token], given: Given) -> None:
+    """Take "at 24 in" behind a lift figure for where it is measured."""
+    lifts = [fact for fact in given.facts if fact.fields == ("lift_capacity",)]
+    for lift in lifts:
+        for amount in [*given.loose, *(f.amount for f in given.facts if f.amount)]:
+            if amount.kinds.get("length") != "in" or amount.value not in _FAR:
+                continue
+            near = lift.last <= amount.first <= lift.last + 4
+            said_at = any(
+                t.text in ("at", "@") for t in tokens[max(0, amount.first - 2) : amount.first]
+            )
+            if (
+                near
+                and said_at
+                and not any(t.kind == NUMBER for t in tokens[lift.last : amount.first])
+            ):
+                given.loose = [each for each in given.loose if each != amount]
+                given.facts = [f for f in given.facts if f.amount != amount]
+                text = _FAR[int(amount.value)]
+                why = "“at” behind a lift figure"
+                given.facts.append(
+                    Fact(("lift_rated_at",), amount.first, amount.last, text, why=why)
+                )
+                return
+
+
+FEWEST_ON_A_METER = 150  # [h]; fewer are hours of work, or hours a year
+
+
+def place_hours(given: Given) -> None:
+    """Take so many hours, which nothing else places, for what the hour meter shows."""
+    for amount in list(given.loose):
+        if amount.kinds.get("duration") == "h" and amount.value >= FEWEST_ON_A_METER:
+            given.loose.remove(amount)
+            why = "so many hours are those of a meter"
+            given.facts.append(Fact(("hour_meter",), amount.first, amount.last, "", amount, why))

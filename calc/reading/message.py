@@ -1,0 +1,401 @@
+"""A customer's message, read: the questions that it asks, each with the fields that it fills."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import Any
+
+from calc import links, model, quantities, worksheets
+from calc.errors import InputError
+from calc.machines import Machine
+from calc.reading import asked, labels, marked
+from calc.reading.amounts import Amount, amounts_of
+from calc.reading.facts import Fact, Given, Placing, place_amounts, place_choices
+from calc.reading.words import (
+    Said,
+    Token,
+    cue_phrases,
+    lexicon,
+    phrases_of,
+    plain,
+    sentence_ends,
+    stems_of,
+    tokens_of,
+)
+
+LONGEST = 4000  # characters; what is longer is no message to a counter
+Span = tuple[int, int]
+
+
+@dataclass(frozen=True, slots=True)
+class Filled:
+    """A field of a question, the text that it takes, and the words that it came from."""
+
+    name: str
+    text: str
+    spans: tuple[Span, ...]
+    why: str
+    others: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Unclear:
+    """Words that may mean several things; `options` are pairs of a field and a text."""
+
+    spans: tuple[Span, ...]
+    options: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """One question of a message: the worksheet and ask that answer it, and what it gives them."""
+
+    worksheet: str
+    ask: str
+    spans: tuple[Span, ...]
+    filled: tuple[Filled, ...]
+    unclear: tuple[Unclear, ...] = ()
+
+    @property
+    def inputs(self) -> dict[str, str]:
+        """The texts given, by field."""
+        return {each.name: each.text for each in self.filled}
+
+    @property
+    def missing(self) -> tuple[str, ...]:
+        """The fields that the ask wants and the message doesn't give."""
+        ask = worksheets.load(self.worksheet).ask(self.ask)
+        return tuple(name for name in ask.fields if name not in self.inputs)
+
+
+@dataclass(frozen=True, slots=True)
+class Message:
+    """A message, read. `lost` are the amounts that no question takes."""
+
+    text: str
+    questions: tuple[Question, ...]
+    lost: tuple[Span, ...] = ()
+    facts: tuple[Fact, ...] = field(default=(), repr=False)
+
+
+def read(
+    text: str,
+    *,
+    machines: Sequence[Machine] = (),
+    system: str = "us",
+    also: Sequence[str] = (),
+) -> Message:
+    """Read a message as it came.
+
+    Parameters
+    ----------
+    text
+        What somebody wrote; what is longer than `LONGEST` is cut there.
+    machines
+        Machines that may be named in it, with what they give.
+    system
+        "us" or "metric": the units of numbers that stand without one.
+    also
+        Worksheets that are filled with what the message gives though it doesn't ask for them;
+        they stand behind the questions that it asks.
+    """
+    text = text[:LONGEST]
+    bare = plain(text)
+    tokens = tokens_of(bare)
+    given = Given()
+    names = worksheets.names() if "\n" in text else ()
+    known, key, start, end = labels.named_in(text, names)
+    taken = set(range(*marked.span(tokens, start, end)))
+    known = known or (labels.most_labels(text, worksheets.names()) if ":" in text else "")
+    if known:
+        taken |= labels.place_labelled(text, tokens, known, given)
+    found = _words(text, bare, tokens, given, taken)
+    if known:
+        found = [asked.Asked(known, asked.ask_of(known, (key,)), ())]
+    found += [
+        asked.Asked(name, "", ()) for name in also if name not in {f.worksheet for f in found}
+    ]
+    named = _machines(bare, tokens, machines)
+    questions = [_question(each, given, tokens, named, system) for each in found]
+    if not known and ":" not in text:
+        questions = [_with_labels(q, text, bare, tokens, named, system) for q in questions]
+    used = {span for q in questions for each in q.filled for span in each.spans}
+    used |= {span for q in questions for each in q.unclear for span in each.spans}
+    lost = [_span(tokens, a.first, a.last) for a in given.loose]
+    lost += [_span(tokens, f.first, f.last) for f in given.facts if f.amount]
+    return Message(
+        text,
+        tuple(questions),
+        tuple(sorted({span for span in lost if span not in used})),
+        tuple(given.facts),
+    )
+
+
+def _words(
+    text: str, bare: str, tokens: list[Token], given: Given, taken: set[int]
+) -> list[asked.Asked]:
+    """Place all that stands in a message, and return what it asks."""
+    stems = stems_of(tokens)
+    tires = marked.tires_in(bare)
+    for match in tires:
+        first, last = marked.span(tokens, match.start(), match.end())
+        taken.update(range(first, last))
+    said = phrases_of(tokens, stems, taken, lexicon())
+    words = {s.value for each in said for s in each.senses if s.sense == "word"} | set(stems)
+    marked.place_tires(bare, [m for m in tires], tokens, given)
+    busy = taken | marked.place_bolts(bare, tokens, words, given)
+    ends = sentence_ends(tokens)
+    amounts = amounts_of(tokens, busy)
+    measured = {i for each in amounts if each.kinds for i in range(each.first, each.last)}
+    cued = phrases_of(tokens, stems, taken | measured, cue_phrases())
+    placing = Placing(tokens, said, cued, amounts, ends)
+    placing.subjects += [(_tire(tokens, match), "tire") for match in tires]
+    placing.subjects.sort(key=lambda item: item[0].first)
+    marked.place_categories(bare, tokens, placing.subjects, given)
+    category = {
+        i for f in given.facts if f.fields[0].endswith("category") for i in range(f.first, f.last)
+    }
+    placing.amounts = [a for a in placing.amounts if not category & set(range(a.first, a.last))]
+    place_amounts(placing, given)
+    marked.place_lift_distance(tokens, given)
+    marked.place_hours(given)
+    place_choices([s for s in said if not measured.issuperset(range(s.first, s.last))], given)
+    marked.place_place(text, tokens, given)
+    return asked.questions(asked.marks_of(stems, said, given), ends)
+
+
+def _tire(tokens: list[Token], match: re.Match[str]) -> Said:
+    first, last = marked.span(tokens, match.start(), match.end())
+    return Said(first, last, (), match[0])
+
+
+def _span(tokens: list[Token], first: int, last: int) -> Span:
+    return tokens[first].start, tokens[last - 1].end
+
+
+def _question(
+    found: asked.Asked,
+    given: Given,
+    tokens: list[Token],
+    machines: Mapping[str, Filled],
+    system: str,
+) -> Question:
+    """Return a question with every fact that its worksheet has a field for."""
+    sheet = worksheets.load(found.worksheet)
+    names = {item.name: item for item in sheet.fields}
+    filled = {name: each for name, each in machines.items() if name in names}
+    for fact in sorted(given.facts, key=lambda each: each.cost):
+        place = _span(tokens, fact.first, fact.last)
+        for name in fact.fields:
+            text = text_for(names[name], fact, system) if name in names else None
+            if text is not None and (name not in filled or filled[name].text == text):
+                earlier = filled[name].spans if name in filled else ()
+                filled[name] = Filled(name, text, (*earlier, place), fact.why, fact.others)
+                break
+            if text is not None and name in machines:
+                filled[name] = Filled(name, text, (place,), fact.why, fact.others)
+                break
+    spans = tuple(_span(tokens, place, place + 1) for place in found.places)
+    unclear = _unclear(sheet, given, filled, tokens, system)
+    return Question(found.worksheet, found.ask, spans, tuple(filled.values()), unclear)
+
+
+def text_for(item: model.AnyField, fact: Fact, system: str = "us") -> str | None:
+    """Return what a field takes of a fact; None when it takes nothing of it.
+
+    A slope that a field wants downhill is one downhill.
+    """
+    if fact.amount is None:
+        return fact.text if _takes(item, fact.text, system) else None
+    if not isinstance(item, model.Field):
+        return fact.amount.number if _takes(item, fact.amount.number, system) else None
+    symbol = _unit(fact.amount, item, system)
+    if symbol is None:
+        return None
+    text = fact.amount.text(symbol)
+    if _takes(item, text, system):
+        return text
+    down = f"-{text}"
+    return down if item.kind == "slope" and _takes(item, down, system) else None
+
+
+def _unit(amount: Amount, item: model.Field, system: str) -> str | None:
+    if not amount.kinds:
+        return item.unit(system) or quantities.unit_for(item.kind, system).symbol
+    if item.kind == "length" and "distance" in amount.kinds:
+        return amount.kinds["distance"]
+    if item.kind == "distance" and "length" in amount.kinds:
+        return amount.kinds["length"]
+    return amount.kinds.get(item.kind)
+
+
+def _takes(item: model.AnyField, text: str, system: str) -> bool:
+    try:
+        return item.read(text, system) is not None
+    except InputError:
+        return False
+
+
+def _unclear(
+    sheet: model.Worksheet,
+    given: Given,
+    filled: Mapping[str, Filled],
+    tokens: list[Token],
+    system: str,
+) -> tuple[Unclear, ...]:
+    """Return what may be one thing or another for a worksheet, to be asked."""
+    found = []
+    groups: dict[tuple[str, ...], list[Fact]] = {}
+    for fact in given.doubtful:
+        groups.setdefault(fact.fields, []).append(fact)
+    for names, facts in groups.items():
+        name = next((n for n in names if n in sheet.examples() and n not in filled), "")
+        texts = [text for fact in facts for text in _texts(sheet, name, fact, system)]
+        if texts:
+            spans = tuple(dict.fromkeys(_span(tokens, f.first, f.last) for f in facts))
+            found.append(Unclear(spans, tuple((name, text) for text in dict.fromkeys(texts))))
+    for amount in given.loose:
+        options = tuple(_fields_for(sheet, amount, filled, system))
+        if options:
+            found.append(Unclear((_span(tokens, amount.first, amount.last),), options))
+    return tuple({each.options: each for each in found}.values())
+
+
+def _texts(sheet: model.Worksheet, name: str, fact: Fact, system: str) -> list[str]:
+    """Return what a field of that name may take of a doubtful fact."""
+    if not name:
+        return []
+    said = text_for(sheet.field(name), fact, system) if fact.text or fact.amount else None
+    others = [text for text in fact.others if _takes(sheet.field(name), text, system)]
+    return [*([said] if said else []), *others]
+
+
+MOST_OPTIONS = 4
+
+
+def _fields_for(
+    sheet: model.Worksheet, amount: Amount, filled: Mapping[str, Filled], system: str
+) -> list[tuple[str, str]]:
+    """Return the few fields that a loose amount may be of: those of the ask, then the essential."""
+    found = []
+    for item in sorted(sheet.fields, key=lambda each: not each.essential):
+        if isinstance(item, model.Field) and item.name not in filled:
+            fact = Fact((item.name,), amount.first, amount.last, amount=amount)
+            text = text_for(item, fact, system)
+            if text is not None:
+                found.append((item.name, text))
+    return found[:MOST_OPTIONS]
+
+
+def _machines(text: str, tokens: list[Token], machines: Sequence[Machine]) -> dict[str, Filled]:
+    """Return what the machines that are named in a message give."""
+    found: dict[str, Filled] = {}
+    plain_text = " ".join(text.lower().split())
+    for machine in sorted(machines, key=lambda each: -len(each.name)):
+        name = " ".join(machine.name.lower().split())
+        if len(name) < 4 or name not in plain_text:
+            continue
+        start = text.lower().find(name)
+        spans = ((start, start + len(name)),) if start >= 0 else ()
+        for field_name, value in machine.inputs.items():
+            found.setdefault(field_name, Filled(field_name, value, spans, f"“{machine.name}”"))
+    return found
+
+
+def _with_labels(
+    question: Question,
+    text: str,
+    bare: str,
+    tokens: list[Token],
+    machines: Mapping[str, Filled],
+    system: str,
+) -> Question:
+    """Return the question read once more where labels of its worksheet stand in the message."""
+    given = Given()
+    taken = labels.place_labelled(bare, tokens, question.worksheet, given)
+    certain = [fact for fact in given.facts if " " in tokens_text(tokens, fact)]
+    if not certain:
+        return question
+    _words(text, bare, tokens, given, taken)
+    found = asked.Asked(question.worksheet, question.ask, ())
+    again = _question(found, given, tokens, machines, system)
+    return Question(question.worksheet, question.ask, question.spans, again.filled, again.unclear)
+
+
+def tokens_text(tokens: list[Token], fact: Fact) -> str:
+    """Return the words of a fact, for one that must have more than one."""
+    return " ".join(token.text for token in tokens[fact.first : fact.last])
+
+
+def data(message: Message) -> dict[str, Any]:
+    """Return a message as JSON takes it, with the words of fields and asks."""
+    return {
+        "text": message.text,
+        "questions": [_question_data(each) for each in message.questions],
+        "lost": [list(span) for span in message.lost],
+    }
+
+
+def _question_data(question: Question) -> dict[str, Any]:
+    sheet = worksheets.load(question.worksheet)
+    ask = sheet.ask(question.ask)
+    return {
+        "asked": bool(question.spans),
+        "worksheet": question.worksheet,
+        "ask": question.ask,
+        "question": ask.question or sheet.question,
+        "page": sheet.page,
+        "link": link_to(question),
+        "spans": [list(span) for span in question.spans],
+        "filled": [
+            {
+                "name": each.name,
+                "text": each.text,
+                **_said(sheet.field(each.name), each.text),
+                "spans": [list(span) for span in each.spans],
+                "why": each.why,
+                "options": _options(sheet.field(each.name)),
+            }
+            for each in question.filled
+        ],
+        "missing": [
+            {
+                "name": name,
+                "label": sheet.field(name).label,
+                "help": sheet.field(name).help,
+                "options": _options(sheet.field(name)),
+            }
+            for name in question.missing
+        ],
+        "unclear": [
+            {
+                "spans": [list(span) for span in each.spans],
+                "options": [
+                    {"name": name, "text": text, **_said(sheet.field(name), text)}
+                    for name, text in each.options
+                ],
+            }
+            for each in question.unclear
+        ],
+    }
+
+
+def _options(item: model.AnyField) -> list[dict[str, str]]:
+    """Return the options of a choice; none for what is typed."""
+    if not isinstance(item, model.Choice):
+        return []
+    return [{"text": option.value, "shown": option.label} for option in item.options]
+
+
+def link_to(question: Question) -> str:
+    """Return the part of an address that opens a question with what the message gives."""
+    own = worksheets.on_page(worksheets.load(question.worksheet).page)
+    sheet = question.worksheet if len(own) > 1 else ""
+    return links.write(question.inputs, ask=question.ask, sheet=sheet)
+
+
+def _said(item: model.AnyField, text: str) -> dict[str, str]:
+    shown = item.shown(text) if isinstance(item, model.Choice) else text
+    return {"label": item.label, "shown": shown}

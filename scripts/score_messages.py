@@ -1,0 +1,119 @@
+"""Score the reader of messages on a file of messages with what should be found in them.
+
+    python3 scripts/score_messages.py tests/data/messages_learn.csv [--show]
+
+A field counts as right where the question that was found takes the same value; a wrong field is
+one that the message doesn't give, or not so.
+"""
+
+import argparse
+import csv
+import sys
+import time
+from dataclasses import dataclass, field
+from pathlib import Path
+
+sys.path[0] = str(Path(__file__).resolve().parent.parent)
+
+from calc import reading, worksheets
+from calc.quantities import Reading
+
+
+@dataclass
+class Score:
+    """What was found of what should be, over a file."""
+
+    right: int = 0
+    wrong: int = 0
+    missed: int = 0
+    questions_right: int = 0
+    questions_wrong: int = 0
+    questions_missed: int = 0
+    times: list[float] = field(default_factory=list)
+    shown: list[str] = field(default_factory=list)
+
+    def __str__(self) -> str:
+        times = sorted(self.times)
+        found = self.right + self.wrong
+        return (
+            f"{len(times)} messages. Fields: {self.right} right, {self.wrong} wrong, "
+            f"{self.missed} missed (precision {self.right / max(1, found):.1%}, found "
+            f"{self.right / max(1, self.right + self.missed):.1%}). Questions: "
+            f"{self.questions_right} right, {self.questions_wrong} wrong, "
+            f"{self.questions_missed} missed. Time: {1e3 * times[len(times) // 2]:.2f} ms at the "
+            f"middle, {1e3 * times[-1]:.1f} ms at most."
+        )
+
+
+def _names(worksheet: str) -> set[str]:
+    return {item.name for item in worksheets.load(worksheet).fields}
+
+
+def _same(worksheet: str, name: str, one: str, other: str) -> bool:
+    item = worksheets.load(worksheet).field(name)
+    a, b = item.read(one), item.read(other)
+    if isinstance(a, Reading) and isinstance(b, Reading):
+        slack = 1e-6 * max(1.0, abs(a.low))
+        return abs(a.low - b.low) <= slack and abs(a.high - b.high) <= slack
+    return bool(a == b)
+
+
+def _wanted(row: dict[str, str], got: list[str]) -> tuple[list[set[str]], dict[str, str]]:
+    """Return the questions that should be found, and the fields that those found can take."""
+    questions = [set(each.split("/")) for each in row["questions"].split(";") if each]
+    pool = [n for each in questions for n in ([g for g in got if g in each] or sorted(each))]
+    parts = [part.split("=", 1) for part in row["fields"].split("; ") if part]
+    fields = {name: text for name, text in parts if any(name in _names(p) for p in pool)}
+    return questions, fields
+
+
+def score(path: Path) -> Score:
+    """Score one file."""
+    total = Score()
+    with path.open(encoding="utf-8", newline="") as lines:
+        for row in csv.DictReader(lines):
+            started = time.perf_counter()
+            message = reading.read(row["message"])
+            total.times.append(time.perf_counter() - started)
+            _add(total, row, message)
+    return total
+
+
+def _add(total: Score, row: dict[str, str], message: reading.Message) -> None:
+    got = [question.worksheet for question in message.questions]
+    questions, fields = _wanted(row, got)
+    hits = sum(any(g in each for g in got) for each in questions)
+    extra = sum(not any(g in each for each in questions) for g in got)
+    total.questions_right += hits
+    total.questions_missed += len(questions) - hits
+    total.questions_wrong += extra
+    found: dict[str, bool] = {}
+    for question in message.questions:
+        for name, text in question.inputs.items():
+            right = name in fields and _same(question.worksheet, name, fields[name], text)
+            found[name] = found.get(name, True) and right
+    missed = [name for name in fields if name not in found]
+    wrong = [name for name, right in found.items() if not right]
+    total.right += sum(found.values())
+    total.wrong += len(wrong)
+    total.missed += len(missed)
+    if missed or wrong or extra or hits < len(questions):
+        total.shown.append(f"{row['message']}\n    found {got}; missed {missed}; wrong {wrong}")
+
+
+def main(words: list[str] | None = None) -> int:
+    """Score the files that are named, and print the figures."""
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("files", nargs="+", type=Path)
+    parser.add_argument("--show", action="store_true", help="print every message read otherwise")
+    options = parser.parse_args(words)
+    for path in options.files:
+        total = score(path)
+        for text in total.shown if options.show else []:
+            print(text)
+        print(f"{path.name}: {total}")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

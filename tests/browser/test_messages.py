@@ -1,0 +1,134 @@
+"""The dealer's page, from paste to copy; the customer's return."""
+
+from __future__ import annotations
+
+from urllib.parse import parse_qs, urlsplit
+
+import pytest
+from playwright.sync_api import Page
+
+from tests.browser.talk import until
+
+MESSAGE = (
+    "Hi, got a 2600 lb tractor with 1400 lb lift at 24 in. Can it lift a 560 lb 5 ft bush cutter? "
+    "Also what lights do I need on the road in Ohio?"
+)
+DONE = "document.querySelector('#ys-reply')?.dataset.final === 'true'"
+
+
+@pytest.fixture
+def dealer(page: Page, address: str) -> Page:
+    page.goto(f"{address}messages/")
+    page.wait_for_selector("#ys-message")
+    return page
+
+
+def paste(page: Page, text: str) -> None:
+    page.locator("#ys-message").fill(text)
+    until(page, DONE)
+
+
+def test_questions_verdicts_and_one_reply(dealer: Page) -> None:
+    paste(dealer, MESSAGE)
+    cards = dealer.locator(".ys-question")
+    assert cards.count() == 2
+    assert cards.nth(0).get_attribute("data-finding")
+    assert "Not said" in cards.nth(0).inner_text()
+    reply = dealer.locator("#ys-reply").input_value()
+    assert reply.index("1. ") < reply.index("2. ")
+    links = [word for word in reply.split() if "#" in word]
+    assert len(links) == 2
+    given = parse_qs(urlsplit(links[0]).fragment)
+    assert given["tractor_mass"] == ["2600 lb"] and given["lift_rated_at"] == ["610"]
+    assert "Ohio" not in reply.split("2. ")[0]
+    # The words of the message go into no link.
+    assert "Hi" not in links[0] and "+got+" not in links[0]
+
+
+def test_a_field_is_linked_to_its_words(dealer: Page) -> None:
+    paste(dealer, MESSAGE)
+    row = dealer.locator(".ys-question-row[data-field=implement_mass]")
+    row.locator(".ys-from").click()
+    assert dealer.locator("mark.ys-pointed").all_inner_texts() == ["560 lb"]
+
+
+def test_corrected_with_one_tap(dealer: Page) -> None:
+    paste(dealer, MESSAGE)
+    row = dealer.locator(".ys-question-row[data-field=implement_mass]")
+    row.locator("button.ys-button").click()
+    until(dealer, "!document.querySelector('#ys-reply').value.includes('implement_mass')")
+    row.locator("input").fill("700 lb")
+    row.locator("input").press("Tab")
+    until(dealer, "document.querySelector('#ys-reply').value.includes('implement_mass=700+lb')")
+
+
+def test_what_may_be_two_things_is_asked(dealer: Page) -> None:
+    paste(dealer, "5 ft or 6 ft bush cutter on 22 pto hp, will my tractor run it?")
+    unclear = dealer.locator(".ys-unclear").first
+    assert "which" in unclear.inner_text()
+    unclear.get_by_role("button", name="6 ft").click()
+    until(dealer, "document.querySelector('#ys-reply').value.includes('working_width=6+ft')")
+
+
+def test_an_edited_reply_is_kept(dealer: Page) -> None:
+    paste(dealer, MESSAGE)
+    dealer.locator("#ys-reply").fill("My own words.")
+    dealer.locator(".ys-question").nth(1).get_by_role("button", name="Not asked").click()
+    dealer.wait_for_timeout(300)
+    assert dealer.locator("#ys-reply").input_value() == "My own words."
+    dealer.get_by_role("button", name="Write it anew").click()
+    reply = dealer.locator("#ys-reply").input_value()
+    assert "2600" in reply and "2. " not in reply
+
+
+def test_three_taps_from_paste_to_copy(dealer: Page) -> None:
+    dealer.context.grant_permissions(["clipboard-read", "clipboard-write"])
+    paste(dealer, MESSAGE)
+    dealer.get_by_role("button", name="Copy", exact=True).click()
+    until(
+        dealer,
+        "document.querySelector('.ys-message-reply [role=status]').textContent === 'Copied.'",
+    )
+    copied = dealer.evaluate("navigator.clipboard.readText()")
+    assert copied == dealer.locator("#ys-reply").input_value()
+
+
+def test_nothing_of_ours(dealer: Page) -> None:
+    dealer.locator("#ys-message").fill("do you have seat covers in stock?")
+    dealer.get_by_text("No question of this site").wait_for()
+    assert not dealer.locator("#ys-reply").is_visible()
+
+
+def test_kept_from_the_front_page(page: Page, address: str) -> None:
+    page.goto(address)
+    page.locator("#ys-find-text").fill(MESSAGE)
+    page.get_by_text("Read it as a message").click()
+    until(page, DONE)
+    assert page.locator("#ys-message").input_value() == MESSAGE
+    assert page.url.endswith("messages/")
+
+
+def test_reads_in_50_ms(dealer: Page) -> None:
+    """In the browser, Python and the way to it and back, once it has read its tables."""
+    paste(dealer, MESSAGE)
+    times = []
+    for text in (f"{MESSAGE} ", f"{MESSAGE}  ", f"{MESSAGE}   "):
+        times.append(
+            dealer.evaluate(
+                """async (text) => {
+                    const area = document.querySelector('#ys-message');
+                    const shown = new Promise((done) =>
+                        new MutationObserver(done).observe(
+                            document.querySelector('.ys-message-found'), { childList: true }));
+                    area.value = text;
+                    area.dispatchEvent(new Event('input'));
+                    await new Promise((wait) => setTimeout(wait, 200));
+                    const start = performance.now();
+                    await shown;
+                    return performance.now() - start;
+                }""",
+                text,
+            )
+        )
+        until(dealer, DONE)
+    assert sorted(times)[1] < 50, times

@@ -1,0 +1,148 @@
+"""Messages as people write them, and what is found in them."""
+
+from pathlib import Path
+
+import pytest
+
+from calc import reading, tables, worksheets
+from calc.machines import demo
+from calc.reading import asked, facts
+from calc.reading.words import mended, slips, stem
+from scripts import score_messages
+
+DATA = Path(__file__).parents[1] / "data"
+FIRST = (
+    "got a 1650 lb tractor 20 pto hp, want to pull a 5 ft bush cutter, balance point maybe 3 ft "
+    "back, some hills"
+)
+
+
+def only(text, **rest):
+    """The one question of a message."""
+    (question,) = reading.read(text, **rest).questions
+    return question
+
+
+def test_learned_messages_stay_read():
+    total = score_messages.score(DATA / "messages_learn.csv")
+    assert total.right >= 50 * total.wrong and total.right >= 0.95 * (total.right + total.missed)
+    assert total.questions_wrong <= 1 and total.questions_missed <= 3
+
+
+def test_both_files_are_whole():
+    learn, kept = ((DATA / f"messages_{name}.csv").read_text() for name in ("learn", "kept"))
+    assert len(learn.splitlines()) == 121 and len(kept.splitlines()) == 81
+    assert not set(learn.splitlines()[1:]) & set(kept.splitlines())
+
+
+def test_each_field_is_linked_to_its_words():
+    question = only(FIRST)
+    assert question.worksheet == "pairing"
+    words = {f.name: " ".join(FIRST[a:b] for a, b in f.spans) for f in question.filled}
+    assert words == {
+        "tractor_mass": "1650 lb",
+        "pto_power": "20 pto hp",
+        "working_width": "5 ft",
+        "implement_kind": "bush cutter",
+        "cg_distance": "3 ft",
+    }
+    assert question.inputs["cg_distance"] == "about 3 ft"
+    assert all(each.why for each in question.filled)
+
+
+def test_a_mass_is_of_the_noun_beside_it():
+    given = only("Will my 2600 lb tractor lift a 610 lb flail mower?").inputs
+    assert given["tractor_mass"] == "2600 lb" and given["implement_mass"] == "610 lb"
+
+
+def test_misspelled():
+    given = only("can a 24hp tracter run a 4 foot tiler").inputs
+    assert given["implement_kind"] == "rotary_tiller" and given["working_width"] == "4 ft"
+
+
+@pytest.mark.parametrize(
+    ("text", "worksheet"),
+    [
+        ("12 ft wide", "road"),
+        ("does my triangle have to come off", "road"),
+        ("front feels light with the loader full", "ballast"),
+        ("48 in shaft how much overlap", "driveline"),
+    ],
+)
+def test_asked_at_the_counter(text, worksheet):
+    assert only(text).worksheet == worksheet
+
+
+def test_two_questions_in_the_order_asked():
+    found = reading.read("Can my tractor lift a 500 lb tiller? And what lights do I need at night?")
+    assert [q.worksheet for q in found.questions] == ["ballast", "road"]
+
+
+def test_one_of_two_is_asked_not_guessed():
+    question = only("5' or 6' bush cutter on 22 pto hp, will my tractor run it?")
+    assert "working_width" not in question.inputs
+    options = [option for each in question.unclear for option in each.options]
+    assert options == [("working_width", "5 ft"), ("working_width", "6 ft")]
+
+
+def test_a_word_for_two_kinds_is_asked():
+    question = only("will my 25 hp tractor run a 6 ft blade?")
+    assert "implement_kind" not in question.inputs
+    assert {("implement_kind", "rear_blade"), ("implement_kind", "box_blade")} <= set(
+        question.unclear[0].options
+    )
+
+
+def test_numbers_of_other_things_fill_nothing():
+    question = only("call me at 555 0142. will a 6 ft finish mower run on 35 pto hp?")
+    assert question.inputs.keys() == {"pto_power", "implement_kind", "working_width"}
+
+
+def test_nothing_of_ours():
+    found = reading.read("do you have seat covers in stock? open saturday?")
+    assert found.questions == ()
+
+
+def test_an_amount_that_no_question_takes_is_shown():
+    text = "what lights do I need on the road with 3 gal of paint"
+    found = reading.read(text)
+    assert [text[a:b] for a, b in found.lost] == ["3 gal"]
+
+
+def test_a_machine_of_the_list_fills_its_fields():
+    tractor = demo("tractor")[0]
+    question = only(f"Will my {tractor.name} run a 4 ft tiller?", machines=[tractor])
+    assert question.inputs["tractor_mass"] == tractor.inputs["tractor_mass"]
+
+
+@pytest.mark.parametrize(
+    "text", ["", "?", "1 " * 2000, "x" * 5000, "5 ft cutter " * 300, "-/\"'#$"]
+)
+def test_anything_can_be_read(text):
+    reading.data(reading.read(text))
+
+
+def test_slips():
+    assert slips("tiler", "tiller", 1) == 1 and slips("dark", "bark", 0) == 1
+    assert mended(stem("tracter")) == stem("tractor")
+    assert mended("floor") == "floor"
+
+
+def test_every_worksheet_can_be_asked_for():
+    assert {p.worksheet for p in asked.patterns()} == set(worksheets.names())
+
+
+def test_the_tables_name_fields_that_there_are():
+    names = {item.name for name in worksheets.names() for item in worksheets.load(name).fields}
+    said = {name for rows in facts.cues().values() for cue in rows for name in cue.fields}
+    said |= {row["sense"] for row in tables.rows("words/lexicon")} - facts.NOT_FIELDS
+    assert said <= names
+
+
+def test_the_lexicon_names_options_that_there_are():
+    fields = [item for name in worksheets.names() for item in worksheets.load(name).fields]
+    for row in tables.rows("words/lexicon"):
+        if row["sense"] not in facts.NOT_FIELDS:
+            choices = [f for f in fields if f.name == row["sense"] and hasattr(f, "options")]
+            values = {option.value for choice in choices for option in choice.options}
+            assert row["value"] in values, row

@@ -1,0 +1,195 @@
+"""Wire, fuse and charging: the fuse protects the wire, and no remedy forgets it."""
+
+import pytest
+
+from calc import model, search, tables, worksheets
+from calc.model import sentences
+from tests.worksheets.asking import findings, output
+
+SHEET = worksheets.load("lamp-wiring")
+GIVEN = {
+    "charging": "alternator",
+    "output": "60 A",
+    "head_count": "2",
+    "head_lamp": "halogen-55",
+    "tail_count": "2",
+    "tail_lamp": "tail-5",
+    "flash_count": "4",
+    "flash_lamp": "signal-21",
+    "beacon_count": "0",
+    "work_count": "2",
+    "work_lamp": "halogen-55",
+    "other_current": "3 A",
+    "circuit": "work",
+    "run": "3 ft",
+    "gauge": "14",
+    "drop_allowed": "10 %",
+}
+
+# The largest fuse of each gauge in a harness: FAA AC 43.13-1B table 11-3 (fuse column) for 20 to
+# 10 gauge, and half of 33 CFR 183.425's 105 degC column (a bundle of 7 to 24) for 8 and 6 gauge.
+LARGEST = {20: 5, 18: 10, 16: 10, 14: 15, 12: 20, 10: 30, 8: 40, 6: 60}
+
+
+def answer(ask="", **typed):
+    return search.answer(SHEET, {**GIVEN, **typed}, ask=ask)
+
+
+def lead(found):
+    return sentences.lead(found, "us")
+
+
+@pytest.mark.parametrize(("gauge", "amps"), LARGEST.items())
+def test_a_fuse_larger_than_the_wire_is_a_danger(gauge, amps):
+    fits = answer(gauge=f"{gauge}", fuse=f"{amps} A", work_count="1", work_lamp="led-10")
+    assert findings(fits)["wire_fuse"] != model.OVER
+    if amps == 60:
+        return  # nothing larger can be typed
+    larger = answer(gauge=f"{gauge}", fuse=f"{amps + 1} A", work_count="1", work_lamp="led-10")
+    assert findings(larger)["wire_fuse"] == model.OVER
+    assert larger.verdicts[0].check.grade == model.DANGER
+
+
+def test_the_named_case_is_over_and_says_thicker_wire():
+    found = search.answer(
+        SHEET,
+        {
+            "charging": "alternator",
+            "output": "60 A",
+            "circuit": "work",
+            "work_count": "4",
+            "gauge": "20",
+            "run": "3 ft",
+            "drop_allowed": "10 %",
+            "fuse": "40 A",
+        },
+    )
+    assert found.finding == model.OVER
+    assert found.deciding.check.name == "wire_fuse"
+    assert "5 A is the most" in lead(found)
+    assert any("Thicker wire" in model.words(r.text, "us") for r in found.advice.remedies)
+
+
+@pytest.mark.parametrize("gauge", ["20", "18", "16", "14", "12", "10", "8", "6"])
+@pytest.mark.parametrize("fuse", ["", "5 A", "15 A", "30 A", "40 A", "60 A"])
+@pytest.mark.parametrize("count", ["1", "4", "8"])
+def test_no_remedy_is_a_fuse_too_large_for_its_wire(gauge, fuse, count):
+    typed = {"gauge": gauge, "fuse": fuse, "work_count": count}
+    found = answer(**typed)
+    for remedy in filter(lambda r: r.set, found.advice.remedies):
+        after = {**typed, **remedy.set}
+        if after["fuse"]:
+            amps = float(after["fuse"].split()[0])
+            was_over = findings(found).get("wire_fuse") == model.OVER
+            left_alone = was_over and "wire_fuse" not in remedy.mends
+            assert left_alone or amps <= LARGEST[int(after["gauge"])]
+        again = answer(**after)
+        for name in remedy.mends:
+            assert findings(again).get(name) != model.OVER, (name, remedy)
+
+
+@pytest.mark.parametrize(
+    ("typed", "name"),
+    [
+        ({"gauge": "20", "fuse": "40 A", "work_count": "4"}, "wire_fuse"),
+        ({"gauge": "14", "fuse": "30 A", "work_count": "1"}, "wire_fuse"),
+        ({"gauge": "18", "work_count": "4"}, "wire_carries"),
+        ({"gauge": "8", "fuse": "7.5 A"}, "fuse_holds"),
+        ({"charging": "dynamo", "output": "20 A", "gauge": "8"}, "field"),
+        ({"charging": "dynamo", "output": "14 A", "gauge": "8"}, "road"),
+        ({"flash_lamp": "led-turn", "flasher": "filament"}, "flasher"),
+        ({"work_count": "12", "gauge": "4", "output": "150 A"}, "one_fuse"),
+    ],
+)
+def test_every_broken_check_has_a_remedy(typed, name):
+    found = answer(**typed)
+    assert findings(found)[name] == model.OVER
+    assert any(name in remedy.mends for remedy in found.advice.remedies)
+
+
+def test_voltage_loss_is_advice():
+    found = answer(run="80 ft", gauge="12", fuse="20 A")
+    assert findings(found)["drop"] == model.OVER
+    assert found.finding != model.OVER
+    notes = [model.words(note, "us") for note in found.advice.notes]
+    assert any("thinnest wire that loses no more" in note for note in notes)
+
+
+def test_awg_and_sae_each_by_their_own_table_at_the_temperature_named():
+    sae, awg = answer(), answer(wire_standard="AWG")
+    # 3702 circular mils against 4107; 10.371 ohm per circular mil foot at 20 degC.
+    drop = 2 * 55 / 12 * 6 * 10.371 / 3702
+    assert output(sae, "drop") == pytest.approx(drop, rel=1e-4)
+    assert output(awg, "drop") == pytest.approx(drop * 3702 / 4107, rel=2e-3)
+    warm = answer(wire_temperature="50 C")
+    assert output(warm, "drop") == pytest.approx(drop * (1 + 0.00393 * 30), rel=1e-4)
+
+
+def test_the_figure_for_wires_alone_is_for_awg_only():
+    typed = {"gauge": "14", "fuse": "20 A", "bundle": "alone"}
+    assert findings(answer(**typed, wire_standard="AWG"))["wire_fuse"] != model.OVER
+    assert findings(answer(**typed))["wire_fuse"] == model.OVER
+
+
+def test_led_turn_lamps_want_a_flasher_made_for_them():
+    assert findings(answer(flash_lamp="led-turn"))["flasher"] == model.UNKNOWN
+    found = answer(flash_lamp="led-turn", flasher="electronic")
+    assert findings(found)["flasher"] == model.WITHIN
+    assert "flasher" not in findings(answer())
+
+
+def test_what_wire_and_fuse_are_answered_together():
+    found = answer("wire", work_count="4", run="12 ft")
+    # 4 x 55 W / 12 V = 18.3 A, times 1.25 is 22.9 A: a 25 A fuse, for which 10 gauge is the
+    # thinnest (30 A).
+    assert output(found, "need_fuse") == 25
+    assert output(found, "need_gauge") == 10
+    assert "10 gauge" in lead(found)
+    assert "25 A fuse" in lead(found)
+
+
+@pytest.mark.parametrize("lamp", [row["lamp"] for row in tables.rows("road/lamp_loads")])
+def test_every_wire_and_fuse_that_are_named_protect_and_carry(lamp):
+    fields = {item.name: item for item in SHEET.fields}
+    if lamp not in [option.value for option in fields["work_lamp"].options]:
+        return
+    for run in ("2 ft", "15 ft", "60 ft"):
+        found = answer("wire", work_lamp=lamp, run=run)
+        gauge, fuse = int(output(found, "need_gauge")), output(found, "need_fuse")
+        again = answer(work_lamp=lamp, run=run, gauge=f"{gauge}", fuse=f"{fuse} A")
+        assert not {"wire_fuse", "wire_carries", "fuse_holds", "drop"} & {
+            name for name, finding in findings(again).items() if finding == model.OVER
+        }
+
+
+def test_does_this_fuse_protect():
+    assert lead(answer("fuse", fuse="10 A", gauge="16", work_lamp="led-18")).startswith("Yes")
+    assert lead(answer("fuse", fuse="15 A", gauge="16")).startswith("No")
+    assert "Which one is fitted?" in lead(answer("fuse", gauge="12"))
+
+
+def test_trap_work_lamps_count_in_the_field_and_not_on_the_road():
+    with_lamps, without = answer(), answer(work_count="0")
+    assert output(with_lamps, "road_load") == output(without, "road_load")
+    assert output(with_lamps, "field_load") > output(without, "field_load")
+
+
+def test_load_is_the_worked_example():
+    found = answer(circuit="head", tail_lamp="tail-8")
+    assert output(found, "road_load") == pytest.approx(16.9, abs=0.1)
+    assert output(found, "circuit_current") == pytest.approx(2 * 55 / 12)
+    assert output(found, "need_fuse") == 15
+
+
+def test_run_is_doubled_for_a_wire_back():
+    back, frame = answer(way_back="wire"), answer(way_back="frame")
+    assert output(back, "drop") == pytest.approx(output(frame, "drop") * 2 / 1.5)
+
+
+def test_unknown_output_takes_the_range_of_the_kind():
+    assert findings(answer(output=""))["road"] == model.WITHIN
+    assert findings(answer(output="", charging=""))["road"] == model.UNKNOWN
+
+
+def test_an_unlit_circuit_has_no_wire_check():
+    assert "drop" not in findings(answer(work_count="0"))
