@@ -29,8 +29,14 @@ def offer(v: model.Inputs, remedies: Remedies) -> None:
         remedies.less("loader_payload", mends=LOADER_CHECKS, step=10.0, most=20.0)
         box_behind(v, remedies)
     remedies.do("subframe", ("subframe",))
-    if "rear_alone" in remedies.broken and v.front_ballast > 0:
-        remedies.less("front_ballast", mends=("rear_alone",), key="less_front", end=0.0, step=5.0)
+    if {"rear_alone", "rear_loader"} & set(remedies.broken) and v.front_ballast > 0:
+        remedies.less(
+            "front_ballast",
+            mends=("rear_alone", "rear_loader"),
+            key="less_front",
+            end=0.0,
+            step=5.0,
+        )
 
 
 def front_weights(v: model.Inputs, remedies: Remedies) -> None:

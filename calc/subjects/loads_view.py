@@ -138,7 +138,7 @@ def states(v: model.Inputs, outcome: model.Outcome) -> list[Scene]:
             "down_rear",
             None,
             {"front_axle"} & broken,
-            {"rear_alone"} & broken,
+            {"rear_alone", "rear_loader"} & broken,
         )
     )
     if payload and hung:

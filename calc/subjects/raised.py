@@ -290,14 +290,14 @@ def _rear_in_every_state(v: model.Inputs, at: model.At, found: Stand) -> None:
     """Check what the rear wheels keep with nothing behind: weights and the loader in front."""
     if found.loader:
         at.at_least(
-            "rear_alone",
+            "rear_loader",
             "down_rear",
             ballast.LOADER_REAR_SHARE * found.mass,
             "hitch/H7; hitch/EP562",
             strict=STANDARD_SHARE * found.mass,
             grade=model.DANGER,
         )
-    elif found.weights is not None:
+    else:
         at.at_least(
             "rear_alone",
             "down_rear",

@@ -153,7 +153,7 @@ def test_rear_axle_with_the_loader_on(share, finding):
         "front_axle_mass": f"{1000 * (1 - share):.1f} kg",
         "implement_kind": "none",
     }
-    assert check(search.answer(BALLAST, typed), "rear_alone").finding == finding
+    assert check(search.answer(BALLAST, typed), "rear_loader").finding == finding
 
 
 @pytest.mark.parametrize(
