@@ -19,6 +19,7 @@ On a line of its own::
     ::: machines
     ::: matrix
     ::: checks
+    ::: capability
 
 and within a sentence: ``{{ value twenty_percent }}``.
 """
@@ -88,6 +89,7 @@ class Source:
             "headers": lambda: self.headers(headers.PLACE),
             "machines": lambda: yard.machines_block(self.href("pairing")),
             "matrix": lambda: shop.matrix_html(self.href("pairing")),
+            "capability": lambda: shop.capability_html(self.href("capability")),
             "value": lambda: page.value_inline(name),
         }
         where = f"{self.name}, line {self.line_of(written)}"

@@ -294,3 +294,13 @@ def matrix_html(pairing_href: str) -> str:
     tractors = found.tractors if found else machines.demo("tractor")
     implements = found.implements if found else machines.demo("implement")
     return yard.matrix_block(tractors, implements, pairing_href, units())
+
+
+def capability_html(page_href: str) -> str:
+    """Return the capability sheet of every tractor of this site's list."""
+    from calc import machines
+    from calc.render import capability
+
+    found = current()
+    tractors = found.tractors if found else machines.demo("tractor")
+    return capability.block(tractors, page_href, units())

@@ -74,6 +74,10 @@ class At:
         """Whether the working is wanted: skip what only the working needs otherwise."""
         return bool(self._work.on)
 
+    def said(self, section: str, name: str) -> Mapping[str, Any]:
+        """Return what the worksheet's words say of one thing."""
+        return said_of(self._sheet.words, section, name)
+
     def number(self, value: Value) -> Any:
         """Return the number that a name stands for; a number is itself."""
         if not isinstance(value, str):

@@ -92,7 +92,7 @@ def _entry(kept: Kept, href: Callable[[str], str], system: str) -> h.Element:
     checks = [sentences.check_sentence(verdict, system) for verdict in answer.verdicts[:2]]
     return h.section[
         h.h2[kept.question],
-        h.p[h.strong[finding], " ", sentences.lead(answer, system)],
+        h.p[sentences.lead(answer, system)],
         h.ul[[h.li[each] for each in checks]] if checks else None,
         h.p[kept.note] if kept.note else None,
         h.p[h.small["For: ", "; ".join(given), "."]] if given else None,
