@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from string import Formatter
 
 from calc import model
 from calc import quantities as q
@@ -78,10 +79,17 @@ def lead(answer: Answer, system: str) -> str:
     deciding = answer.deciding
     named = deciding.check.name if deciding and deciding.finding == answer.finding else ""
     template = answer.ask.sentence(answer.finding, named)
-    if template:
+    if template and not _lacks(answer, template):
         return template.format_map(_Told(answer, system))
     said = answer.advice.says.get(answer.ask.key)
     return words(said, system) if said else headline(answer, system)
+
+
+def _lacks(answer: Answer, template: str) -> bool:
+    """Whether a sentence names a number that these inputs give no occasion to work out."""
+    shown = {output.name for output in answer.worksheet.outputs}
+    named = {(name or "").partition(".")[0] for _, name, _, _ in Formatter().parse(template)}
+    return any(answer.output(name) is None for name in named & shown)
 
 
 def sight(answer: Answer, system: str) -> str:
