@@ -156,6 +156,11 @@ class At:
         kept.pop("kind")
         self._checks.append(checks.fits(name, title, margin, sentence, source, **kept))
 
+    def title(self, name: str) -> str:
+        """Return the title that the words give a check."""
+        said = said_of(self._sheet.words, "checks", name)
+        return str(said.get("title") or said["label"])
+
     def not_checked(self, name: str, field: str, *, governs: bool = True) -> None:
         """Say that a check can't be made while `field` is blank.
 
