@@ -38,10 +38,10 @@ def test_a_reply_is_copied_rich_and_plain(visited: Page) -> None:
     forms = visited.evaluate(COPIED)
     wanted = json.loads(native(inputs(visited)))["reply"]
     named = "Implement: 60 in rotary cutter, light duty."
-    assert forms["text/plain"] == f"{named}\n{wanted}\n{visited.url}"
+    lead, *rest = wanted.split("\n")
+    assert forms["text/plain"] == "\n".join([lead, named, *rest, visited.url])
     rich = forms["text/html"]
-    assert "<strong>Tractor and implement: over a limit.</strong>" in rich
-    assert "<li>" in rich and "What would help" in rich and "Take care" in rich
+    assert "<strong>" in rich and "<li>" in rich and "Take care" in rich
     assert "tractor_mass=1%2C720+lb" in rich
 
 
@@ -51,7 +51,7 @@ def test_a_reply_names_the_machines_that_the_form_describes(visited: Page) -> No
     expect(visited.get_by_role("button", name="Reply copied")).to_be_visible()
     forms = visited.evaluate(COPIED)
     named = "Tractor: Compact, 35 hp. Implement: 60 in rotary cutter, light duty."
-    assert forms["text/plain"].startswith(f"{named}\nTractor and implement: ")
+    assert forms["text/plain"].split("\n")[1] == named
     assert named in forms["text/html"]
 
 
@@ -68,7 +68,8 @@ def test_a_reply_is_never_about_what_the_form_held_before(visited: Page) -> None
     visited.get_by_role("button", name="Copy reply").click()
     expect(visited.get_by_role("button", name="Reply copied")).to_be_visible()
     copied = visited.evaluate(COPIED)["text/plain"]
-    assert json.loads(native(inputs(visited)))["reply"] in copied
+    lead, *rest = json.loads(native(inputs(visited)))["reply"].split("\n")
+    assert copied.startswith(f"{lead}\n") and "\n".join(rest) in copied
     assert "working_width=44+in" in copied
 
 
@@ -79,7 +80,8 @@ def test_short_text_is_short_with_its_link(visited: Page) -> None:
     expect(visited.get_by_role("button", name="Short text copied")).to_be_visible()
     copied = visited.evaluate("navigator.clipboard.readText()")
     assert len(copied) < 320 and copied.isascii()
-    assert copied.startswith("Over a limit. ") and copied.endswith(visited.url)
+    lead = json.loads(native(inputs(visited)))["lead"]
+    assert copied[:20] == lead[:20] and copied.endswith(visited.url)
 
 
 def test_short_text_names_listed_machines_instead_of_all_their_numbers(
