@@ -36,7 +36,11 @@ class Shop:
     tractors: tuple[Any, ...]  # of calc.machines.Machine
     implements: tuple[Any, ...]
     problems: tuple[str, ...]
+    round_up: tuple[Any, ...] = ()  # of calc.render.round_up.Kept
     parts: tuple[Any, ...] = ()  # of calc.render.parts.Part
+
+
+ROUND_UP = "round_up.csv"
 
 
 def read(folder: Path) -> Shop:
@@ -54,6 +58,7 @@ def read(folder: Path) -> Shop:
             system = settings["units"] or "us"
             lists[role], found = machines.read_machines(content, role, str(path), system)
             problems += found
+    kept = _round_up(folder / ROUND_UP, problems)
     return Shop(
         settings["name"],
         settings["contact"],
@@ -64,8 +69,21 @@ def read(folder: Path) -> Shop:
         lists["tractor"],
         lists["implement"],
         tuple(problems),
+        kept,
         tuple(settings["parts"]),
     )
+
+
+def _round_up(path: Path, problems: list[str]) -> tuple[Any, ...]:
+    """Return the questions of the shop's round-up; a shop needs none."""
+    from calc.render import round_up
+
+    content = _text(path, problems) if path.exists() else None
+    if content is None:
+        return ()
+    found, wrong = round_up.read(content, str(path))
+    problems += wrong
+    return found
 
 
 def _text(path: Path, problems: list[str]) -> str | None:
@@ -219,6 +237,12 @@ def units() -> str:
     return found.units if found else "us"
 
 
+def round_up() -> tuple[Any, ...]:
+    """Return the questions of the shop's round-up; none on a site that is no shop's."""
+    found = current()
+    return found.round_up if found else ()
+
+
 def lists_script() -> str:
     """Return the script that gives the pages their lists of machines, and the shop's lines."""
     from calc import machines
@@ -270,3 +294,13 @@ def matrix_html(pairing_href: str) -> str:
     tractors = found.tractors if found else machines.demo("tractor")
     implements = found.implements if found else machines.demo("implement")
     return yard.matrix_block(tractors, implements, pairing_href, units())
+
+
+def capability_html(page_href: str) -> str:
+    """Return the capability sheet of every tractor of this site's list."""
+    from calc import machines
+    from calc.render import capability
+
+    found = current()
+    tractors = found.tractors if found else machines.demo("tractor")
+    return capability.block(tractors, page_href, units())

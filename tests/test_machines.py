@@ -227,7 +227,10 @@ def test_a_matrix_cell_says_what_its_link_says():
     for row in built.cells:
         for cell in row:
             answer = search.answer(sheet, cell.inputs)
-            assert (cell.finding, cell.title) == (answer.finding, answer.deciding.check.title)
+            assert (cell.finding, cell.title) == (
+                answer.finding,
+                answer.deciding.check.heading(answer.finding),
+            )
 
 
 def test_a_matrix_takes_the_job_it_is_given():

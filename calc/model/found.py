@@ -53,7 +53,11 @@ class Found:
 
     def note(self, key: str, **numbers: Number) -> Phrase:
         """Return a note of the words, filled in."""
-        return self.phrase(said_of(self._sheet.words, "notes", key)["label"], **numbers)
+        return self.worded("notes", key, **numbers)
+
+    def worded(self, section: str, key: str, **numbers: Number) -> Phrase:
+        """Return a sentence of a section of the words, filled in."""
+        return self.phrase(said_of(self._sheet.words, section, key)["label"], **numbers)
 
     def cautions(self, *keys: str) -> list[Caution]:
         """Return cautions of the words by name."""

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from calc import model
 from calc import quantities as q
+from calc.errors import UnknownName
 from calc.model import Answer, Verdict, words
 
 
@@ -82,8 +83,8 @@ def lead(answer: Answer, system: str) -> str:
     if template:
         try:
             return template.format_map(_Told(answer, system))
-        except _Absent:
-            pass  # the sentence names a number that doesn't apply here
+        except (_Absent, UnknownName):
+            pass  # the sentence names what doesn't apply here
     if deciding and _danger_beside(answer):
         return check_sentence(deciding, system, deciding.check.heading(model.OVER))
     said = answer.advice.says.get(answer.ask.key)
@@ -173,13 +174,24 @@ class _Absent(LookupError):
 
 
 class _Told(dict[str, str]):
-    """What a sentence of an ask may name: fields, numbers, and checks as {name.value}."""
+    """What a sentence of an ask may name: fields, numbers, and checks as {name.value}.
+
+    {deciding} is the sentence of the check that decides, {headline} what the advice says.
+    {state} is the state that the deciding check found, with its numbers.
+    """
 
     def __init__(self, answer: Answer, system: str) -> None:
         super().__init__()
         self.answer, self.system = answer, system
 
     def __missing__(self, name: str) -> _Check:
+        if name == "deciding" and self.answer.deciding is not None:
+            said = check_sentence(self.answer.deciding, self.system)
+            return _Check(said, None, self.system)
+        if name == "headline":
+            return _Check(headline(self.answer, self.system), None, self.system)
+        if name == "state":
+            return _Check(_state(self.answer, self.system), None, self.system)
         verdict = self.answer.verdict(name)
         output = self.answer.output(name)
         if output is not None:
@@ -190,6 +202,18 @@ class _Told(dict[str, str]):
         if verdict is not None and name not in self.answer.worksheet.kinds:
             return _Check("", verdict, self.system)
         return _Check(field_text(self.answer, name, self.system), verdict, self.system)
+
+
+def _state(answer: Answer, system: str) -> str:
+    """The deciding check inside a sentence: the state found, and its numbers; no full stop."""
+    verdict = answer.deciding
+    if verdict is None:
+        return ""
+    check = verdict.check
+    if check.sentence:
+        return model.in_sentence(check_sentence(verdict, system).rstrip("."))
+    said = model.in_sentence(check.heading(verdict.finding))
+    return f"{said}, {value_text(verdict, system)} where {limit_text(verdict, system)} is right"
 
 
 class _Check(str):
@@ -234,7 +258,9 @@ def field_text(answer: Answer, name: str, system: str) -> str:
             return "unknown"
         unit = item.unit(system)
         return q.show_range(reading.low, reading.high, item.kind, system, unit=unit)
-    return item.shown(item.read(text) or text) if isinstance(item, model.Choice) else text
+    if isinstance(item, model.Choice):
+        return item.shown(item.read(text) or text)
+    return str(getattr(item.read(text), "text", text))  # as it was understood
 
 
 def headline(answer: Answer, system: str) -> str:

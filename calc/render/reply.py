@@ -214,7 +214,11 @@ def _unchecked(answer: Answer) -> list[str]:
 
 def _todo(answer: Answer, system: str) -> tuple[str, list[str]]:
     """What to do: ways that each mend all of it, else a list that together mends what it can."""
-    remedies = answer.advice.remedies
+    # Where all that was asked about is well, what would help elsewhere is no part of the reply.
+    well = answer.finding == model.WITHIN
+    remedies = [r for r in answer.advice.remedies if not well or answer.concerns(r)]
+    if not remedies:
+        return "", []
     whole = [remedy for remedy in remedies if remedy.whole]
     if whole:
         title = "What to do" if len(whole) == 1 else "What to do, any one of these"

@@ -64,7 +64,7 @@ def matrix_block(
     if not tractors or not implements:
         return str(h.p(".ys-note")["There is no pairing to show: one of the two lists is empty."])
     rows = max(1, MOST_CELLS // len(implements))
-    built = matrix.build(tractors[:rows], implements[:MOST_CELLS], system)
+    built = matrix.build(tractors[:rows], implements[:MOST_CELLS], system, matrix.JOB)
     left_out = len(tractors) - len(built.tractors) + len(implements) - len(built.implements)
     return str(
         h.div(".ys-matrix", tabindex="0", role="region", aria_label="Every pairing")[
@@ -102,10 +102,22 @@ def _named(machine: Machine) -> list[h.Node]:
 
 
 def _cell(cell: matrix.Cell, pairing_href: str) -> h.Element:
-    """One pairing: its finding in a shape and a word, and the check that decides."""
+    """One pairing: its finding in a shape and a word, and the check that decides.
+
+    Where the loader makes a difference both findings stand there, each with its own link.
+    """
+    found = [cell, cell.other] if cell.other else [cell]
     return h.td(data_finding=cell.finding)[
-        h.a(href=f"{pairing_href}#{matrix.link(cell)}", title=cell.sentence)[
-            h.span(".ys-found")[shape(cell.finding), " ", model.FINDING_WORDS[cell.finding]],
-            h.small[cell.title or cell.sentence],
+        [
+            h.a(href=f"{pairing_href}#{matrix.link(one)}", title=one.sentence)[
+                h.span(".ys-found")[
+                    shape(one.finding),
+                    " ",
+                    model.FINDING_WORDS[one.finding],
+                    f", loader {one.loader}" if one.loader and cell.other else "",
+                ],
+                h.small[one.title or one.sentence],
+            ]
+            for one in found
         ]
     ]

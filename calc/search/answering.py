@@ -90,7 +90,7 @@ def answer_known(
     drawn = sheet.picture(middle, replace(outcome, outputs=outputs))
     pictures = () if drawn is None else (tuple(drawn) if isinstance(drawn, Sequence) else (drawn,))
     open_ended = full and finding == model.UNKNOWN
-    return model.Answer(
+    found = model.Answer(
         worksheet=sheet,
         ask=asked,
         given=box.given,
@@ -110,6 +110,9 @@ def answer_known(
         final=full or not box.dimensions,
         standing=of_all(search, standing, deciding),
     )
+    # What was asked about is helped first.
+    first_helped = sorted(advice.remedies, key=lambda remedy: not found.concerns(remedy))
+    return replace(found, advice=replace(advice, remedies=first_helped))
 
 
 def _settles(
