@@ -53,8 +53,10 @@ BUILD_ONLY = (
     "calc/reading/finding",
     "calc/render/facts/",
     "calc/render/index",
+    "calc/render/round_up",
     "calc/render/page",
     "calc/render/tables/",
+    "calc/tables/words/published_checks",
     "calc/tables/words/questions",
     "yardstick_calc-",
 )

@@ -36,7 +36,8 @@ def test_lists_fields_with_example_limits_and_typical_range(capsys):
 def test_prints_the_reply(capsys):
     code, out, err = run(capsys, "pairing", "--example", "working_width=48 in")
     assert code == 0 and not err
-    assert out.startswith("Tractor and implement: close to a limit.")
+    assert not out.startswith("Tractor and implement") and " lb" in out.splitlines()[0]
+    assert "Take care: " in out
 
 
 def test_json_names_values_and_units(capsys):

@@ -72,13 +72,13 @@ def matrix_block(
                 h.thead[
                     h.tr[
                         h.td,
-                        [h.th(scope="col")[implement.name] for implement in built.implements],
+                        [h.th(scope="col")[_named(implement)] for implement in built.implements],
                     ]
                 ],
                 h.tbody[
                     [
                         h.tr[
-                            h.th(scope="row")[tractor.name],
+                            h.th(scope="row")[_named(tractor)],
                             [_cell(cell, pairing_href) for cell in cells],
                         ]
                         for tractor, cells in zip(built.tractors, built.cells, strict=True)
@@ -94,6 +94,11 @@ def matrix_block(
         if left_out
         else ""
     )
+
+
+def _named(machine: Machine) -> list[h.Node]:
+    """A machine's name, with the stock number and the price where the list has them."""
+    return [machine.name, h.small[machine.told] if machine.told else None]
 
 
 def _cell(cell: matrix.Cell, pairing_href: str) -> h.Element:
