@@ -155,7 +155,8 @@ def test_matrix_names_bad_rows_by_line_and_column():
     machines, problems = matrix.read_machines(
         "name,tractor_mass,engine\nA,heavy,1\nB,900 lb,2\n,800 lb,3\n", "tractor"
     )
-    assert [m.name for m in machines] == ["B"]
+    # A cell that can't be read is left out and named; a row without a name is left out whole.
+    assert [m.name for m in machines] == ["A", "B"] and "tractor_mass" not in machines[0].inputs
     assert "line 1" in problems[0] and "engine" in problems[0]
     assert "line 2, column tractor_mass" in problems[1]
     assert "line 4, column name" in problems[2]
