@@ -118,11 +118,11 @@ def table_html(href: Callable[[str], str]) -> str:
     heads = "".join(f"<th>{head}</th>" for head in HEADS)
     body = "\n".join(_row_html(row, sources.find(row["source"])[0].title) for row in rows)
     return (
-        f'<div class="ys-checks" data-rows="{len(rows)}">'
+        f'<div class="ys-published" data-rows="{len(rows)}">'
         f"<p>{len(rows)} comparisons with {len(cited)} sources.</p>"
         f"{_list_html('page', 'Calculator', titles)}"
         f"{_list_html('source', 'Source', {name: name for name in cited})}"
-        f'<p class="ys-checks-shown" role="status" aria-live="polite"></p>'
+        f'<p class="ys-published-shown" role="status" aria-live="polite"></p>'
         f"<table><thead><tr>{heads}</tr></thead><tbody>\n{body}\n</tbody></table>"
         f'<p><a href="{html.escape(href("about/sources"))}">What the sources are</a></p></div>'
     )
@@ -134,7 +134,7 @@ def _list_html(name: str, label: str, options: dict[str, str]) -> str:
         for value, text in options.items()
     )
     return (
-        f'<p class="ys-checks-by" hidden><label>{label} <select name="{name}">'
+        f'<p class="ys-published-by" hidden><label>{label} <select name="{name}">'
         f'<option value="">all</option>{listed}</select></label></p>'
     )
 

@@ -9,6 +9,7 @@ On a line of its own::
     ::: finding
     ::: subjects
     ::: messages
+    ::: round-up
     ::: offline-copy
     ::: keep
     ::: embeds
@@ -18,6 +19,7 @@ On a line of its own::
     ::: machines
     ::: matrix
     ::: checks
+    ::: capability
 
 and within a sentence: ``{{ value twenty_percent }}``.
 """
@@ -66,7 +68,7 @@ class Source:
     def draw(self, kind: str, name: str, written: str) -> str:
         """Return the HTML of what `written` asks for."""
         from calc.errors import UnknownName
-        from calc.render import index, page, yard
+        from calc.render import index, page, round_up, yard
         from scripts import checks, embeds, headers, shop
 
         makers: dict[str, Callable[[], str]] = {
@@ -75,7 +77,8 @@ class Source:
             "table": lambda: page.table_block(name),
             "sources": lambda: page.sources_block(name),
             "question-index": lambda: index.index_block(self.href),
-            "finding": lambda: index.finding_block(self.href),
+            "finding": lambda: index.finding_block(self.href, shop.round_up()),
+            "round-up": lambda: round_up.block(shop.round_up(), self.href, shop.units()),
             "subjects": lambda: index.subjects_block(self.href),
             "messages": index.messages_block,
             "offline-copy": lambda: self.offline_copy(),
@@ -86,6 +89,7 @@ class Source:
             "headers": lambda: self.headers(headers.PLACE),
             "machines": lambda: yard.machines_block(self.href("pairing")),
             "matrix": lambda: shop.matrix_html(self.href("pairing")),
+            "capability": lambda: shop.capability_html(self.href("capability")),
             "value": lambda: page.value_inline(name),
         }
         where = f"{self.name}, line {self.line_of(written)}"

@@ -13,6 +13,7 @@ References
 .. [5] hitch/S3: ISO 11001-1, scope of the U-frame coupler.
 """
 
+from functools import cache
 from typing import NamedTuple
 
 from calc import arith, tables
@@ -82,11 +83,16 @@ def span_number(category: str) -> str:
     return str(int(number) - 1)
 
 
+@cache
+def _sizes() -> dict[tuple[str, str], dict[str, str]]:
+    return {(row["item"], row["category"]): row for row in tables.rows("hitch/hitch_sizes")}
+
+
 def _row(item: str, category: str) -> dict[str, str]:
-    for row in tables.rows("hitch/hitch_sizes"):
-        if row["item"] == item and row["category"] == category:
-            return row
-    raise LookupError(f"The tables hold no {item} for category {category!r}.")
+    try:
+        return _sizes()[item, category]
+    except KeyError:
+        raise LookupError(f"The tables hold no {item} for category {category!r}.") from None
 
 
 def size(item: str, category: str) -> float:
@@ -142,10 +148,7 @@ def size_source(item: str, category: str) -> str:
 
 def has_size(item: str, category: str) -> bool:
     """Return whether the tables hold this size for the category."""
-    return any(
-        row["item"] == item and row["category"] == category
-        for row in tables.rows("hitch/hitch_sizes")
-    )
+    return (item, category) in _sizes()
 
 
 def pin_slack(pin: float, bore: float) -> float:
@@ -323,15 +326,30 @@ def shoulder_span(span: float, between: str, number: str) -> float:
     return span - width
 
 
+def _misfit(item: str, category: str, value: float) -> float:
+    """How far a size lies off a category's nearest one [m]; infinite where it has none."""
+    if item == "mast_height":
+        old = pin_number(category)
+        heights = size_range(item, category) if has_size(item, category) else ()
+        if has_size("mast_height_old", old):
+            heights = (*heights, size("mast_height_old", old))
+        return arith.min((abs(value - height) for height in heights), default=arith.inf)
+    return abs(value - size(item, category)) if has_size(item, category) else arith.inf
+
+
 def identify(
     lower_pin: float | None = None,
     upper_pin: float | None = None,
     span: float | None = None,
+    mast: float | None = None,
     *,
     pin_tolerance: float = 2.0e-3,
     span_tolerance: float = 0.03,
 ) -> tuple[Category, ...]:
-    """Return the categories that agree with what was measured on the implement.
+    """Return the categories that agree with everything that was measured on the implement.
+
+    A category that has no such part at all, such as one without a top pin, never matches a
+    measurement of it. A mast may be of the present or of the older, shorter family.
 
     Parameters
     ----------
@@ -339,6 +357,8 @@ def identify(
         Pin diameters. [m]
     span : float, optional
         Distance between the shoulders of the lower pins. [m]
+    mast : float, optional
+        Height of the top pin above the lower pins. [m]
     pin_tolerance : float
         How far a measured pin may lie off: wear, paint and a tape. [m]
     span_tolerance : float
@@ -360,19 +380,24 @@ def identify(
     ['3N']
     >>> [c.name for c in identify(0.028, 0.0255)]
     ['2N', '2']
+    >>> [c.name for c in identify(0.028, 0.0255, mast=0.610)], [c.name for c in identify(0.022)]
+    (['2'], ['1N', '1'])
     """
-    if lower_pin is None and upper_pin is None and span is None:
-        raise ValueError("At least one size has to be measured.")
-    found = []
-    for name in CATEGORIES:
-        misfit = 0.0
+    measured = [
+        (item, value, tolerance)
         for item, value, tolerance in (
             ("lower_pin", lower_pin, pin_tolerance),
             ("upper_pin", upper_pin, pin_tolerance),
             ("shoulder_span", span, span_tolerance),
-        ):
-            if value is not None and has_size(item, name):
-                misfit = arith.max(misfit, abs(value - size(item, name)) / tolerance)
+            ("mast_height", mast, MAST_TOLERANCE),
+        )
+        if value is not None
+    ]
+    if not measured:
+        raise ValueError("At least one size has to be measured.")
+    found = []
+    for name in CATEGORIES:
+        misfit = arith.max(_misfit(item, name, value) / most for item, value, most in measured)
         if misfit <= 1.0:
             found.append(Category(name, misfit))
     return tuple(sorted(found, key=lambda c: c.misfit))

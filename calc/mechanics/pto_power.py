@@ -13,6 +13,8 @@ References
 .. [5] power/MOWER-memory: mower power from idle loss and cutting energy.
 """
 
+from functools import cache
+
 from calc import arith, tables
 
 G = 9.80665
@@ -450,9 +452,11 @@ def needed(
     """Return the power that a kind of implement asks a tractor for at the PTO.
 
     Trade custom names the tractor that suits, so its figures already hold a reserve and
-    what driving on the level takes. ASAE D497 gives what the shaft carries: the load
-    moves it by the spread of its row, and the reserve is added. A generator asks for its
-    rated load; what starting motors asks of the engine is generator_engine_power.
+    what driving on the level takes. ASAE D497 gives what the shaft carries, and the reserve
+    is added; heavy work moves it up by the spread of its row. That spread is between machines,
+    so light work is never below the mean: a machine that takes less is not chosen by mowing
+    less. A generator asks for its rated load; what starting motors asks of the tractor is
+    generator_engine_power.
 
     Parameters
     ----------
@@ -495,20 +499,114 @@ def needed(
     key = row["rotary_key"]
     through = row["size"] == "throughput"
     shaft = rotary_power(key, 0.0 if through else size, size if through else 0.0)
-    sway = {"light": -1.0, "typical": 0.0, "heavy": 1.0}[load] * (rotary_spread(key) or 0.0)
-    return shaft * (1.0 + sway) * (1.0 + reserve)
+    spread = (rotary_spread(key) or 0.0) if load == "heavy" else 0.0
+    return shaft * (1.0 + spread) * (1.0 + reserve)
 
 
-def speed_loss() -> tuple[float, float]:
-    """Return the share lost when the PTO's speed lies below the engine's rated speed.
+def speed_loss(speed_share: float) -> tuple[float, float]:
+    """Return the share of the rated power lost at a lower engine speed, (low, high).
+
+    A diesel's torque rises as it slows, so just below its rated speed hardly any power is lost;
+    far below, speed counts for more than torque. Between the rows of torque_curve a straight
+    line is drawn.
+
+    Parameters
+    ----------
+    speed_share : float
+        Engine speed as a share of its rated speed, above 0; at 1 and more nothing is lost. [-]
 
     Examples
     --------
-    >>> speed_loss()
-    (0.1, 0.2)
+    >>> [round(loss, 2) for loss in speed_loss(0.65)], speed_loss(1.02)
+    ([0.25, 0.3], (0.0, 0.0))
     """
-    row = _find("power/pto_speed_loss", "below_rated")
-    return float(row["low"]), float(row["high"])
+    rows = tables.rows("power/torque_curve")
+    speeds = [float(row["speed_share"]) for row in rows]
+    low = [float(row["loss_low"]) for row in rows]
+    high = [float(row["loss_high"]) for row in rows]
+    return _between(speed_share, speeds, low), _between(speed_share, speeds, high)
+
+
+def _between(x: float, xs: list[float], ys: list[float]) -> float:
+    """Read a table along straight lines; outside its ends the end holds."""
+    if x <= xs[0]:
+        return ys[0]
+    for i in range(1, len(xs)):
+        if x <= xs[i]:
+            share = (x - xs[i - 1]) / (xs[i] - xs[i - 1])
+            return ys[i - 1] + share * (ys[i] - ys[i - 1])
+    return ys[-1]
+
+
+_CLASS_UNITS = {"ft": FOOT, "in": INCH, "kg": 1.0}
+
+
+@cache
+def _class_rows(kind: str) -> tuple[dict[str, str], ...]:
+    return tuple(row for row in tables.rows("power/class_power") if row["kind"] == kind)
+
+
+def class_by(kind: str) -> str:
+    """Return what the class of a kind goes by: "width", "mass", "total"; "" where none is known.
+
+    Examples
+    --------
+    >>> class_by("round_baler"), class_by("chipper"), class_by("generator")
+    ('mass', 'width', '')
+    """
+    rows = _class_rows(kind)
+    return rows[0]["by"] if rows else ""
+
+
+def class_source(kind: str) -> str:
+    """Return the citation of a kind's class figures."""
+    cited = "; ".join(row["source"] for row in _class_rows(kind)).split("; ")
+    return "; ".join(dict.fromkeys(cited))
+
+
+def class_power(kind: str, size: float) -> tuple[float, float, float | None]:
+    """Return the PTO power that a class of implement is made for. [W]
+
+    Makers' least figures differ for one size: below the lowest of them nobody sells it to a
+    tractor, from the highest on all do. The most is what its gearbox or frame bears. Between
+    sizes of the table a straight line is drawn; beyond its ends power goes with size.
+
+    Parameters
+    ----------
+    kind : str
+        A kind of the table class_power.
+    size : float
+        Working width or opening [m], or mass of the implement [kg], as `class_by` says.
+
+    Returns
+    -------
+    tuple
+        Lowest and highest of the least figures, and the most or None where it isn't known.
+
+    Raises
+    ------
+    LookupError
+        When the table has no such kind.
+
+    Examples
+    --------
+    >>> [round(power / HP) for power in class_power("rotary_cutter_light", 5 * FOOT)]
+    [18, 20, 40]
+    >>> round(class_power("round_baler", 1600.0)[0] / HP)
+    45
+    """
+    rows = _class_rows(kind)
+    if not rows:
+        raise LookupError(f"No class of {kind!r} is in the table class_power.")
+    sizes = [float(row["size"]) * _CLASS_UNITS[row["unit"]] for row in rows]
+    beyond = 1.0
+    if sizes[-1] > 0.0:
+        beyond = arith.max(1.0, size / sizes[-1]) * arith.min(1.0, size / sizes[0])
+    read = [
+        HP * beyond * _between(size, sizes, [float(row[column] or 0.0) for row in rows])
+        for column in ("least_low_hp", "least_high_hp", "most_hp")
+    ]
+    return read[0], read[1], read[2] if rows[0]["most_hp"] else None
 
 
 def figures(kind: str, basis: str) -> str:
@@ -615,9 +713,9 @@ def saving_at_half_speed(speed: float) -> tuple[float, float]:
 
 
 def generator_engine_power(rating: float) -> float:
-    """Return the engine power that a PTO generator asks for, by the published rule.
+    """Return the power that a PTO generator asks of a tractor, by the published rule.
 
-    Two engine horsepower for each kilowatt rated: 1.58 carry the load through an
+    Two horsepower for each kilowatt rated: 1.58 carry the load through an
     alternator of 85 %, the rest starts motors.
 
     Parameters
@@ -628,7 +726,7 @@ def generator_engine_power(rating: float) -> float:
     Returns
     -------
     float
-        Engine power. [W]
+        Power. [W]
 
     Examples
     --------

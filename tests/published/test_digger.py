@@ -4,9 +4,10 @@ import math
 
 import pytest
 
-from calc import tables
+from calc import search, tables, worksheets
 from calc.mechanics import digger, pto
 from tests.published.rows import published
+from tests.worksheets.asking import margins
 
 INCH = 0.0254
 FOOT = 0.3048
@@ -102,3 +103,35 @@ def test_light_duty_digger_suits_its_tractors() -> None:
     assert digger.auger_power(6 * INCH, loam) < strongest
     assert digger.auger_power(9 * INCH, loam) < strongest
     assert digger.auger_power(12 * INCH, clay) > weakest
+
+
+@pytest.mark.parametrize("inches", [6, 9, 12, 16, 18])
+def test_augers_that_are_sold(inches: int) -> None:
+    # value/WEB-11: augers sold for three-point diggers.
+    sold = [float(row["diameter_in"]) for row in tables.rows("digger/digger_augers")]
+    assert inches in sold
+
+
+@pytest.mark.parametrize("inches", [12, 18])
+def test_a_rental_tractor_of_45_hp_turns_its_augers(inches: int) -> None:
+    # value/RL-1: 12 to 18 in augers are paired with 45 hp and more.
+    low, _ = digger.auger_power_range(inches * INCH, "clay")
+    assert low < 45 * 0.86 * digger.HP
+
+
+@pytest.mark.parametrize(
+    ("power", "met"), [(13.9, False), (14.1, True), (23.9, True), (24.1, False)]
+)
+def test_a_light_digger_takes_tractors_of_14_to_24_hp(power: float, met: bool) -> None:
+    # value/P6c: for small tractors of 14 to 24 hp, held both ways.
+    typed = {"pto_power": f"{power} hp", "power_least": "14 hp", "power_limit": "24 hp"}
+    found = margins(search.answer(worksheets.load("digger"), typed))
+    assert (min(found["maker_least"], found["maker_most"]) >= 0) is met
+
+
+def test_only_a_grade_2_bolt_unless_the_manual_says_so() -> None:
+    # value/P6b: grade 2 only.
+    sheet = worksheets.load("digger")
+    for grade, over in (("grade_2", False), ("grade_5", True), ("grade_8", True)):
+        found = search.answer(sheet, {"bolt_grade": grade}, ask="bolt")
+        assert (found.finding == "over") is over

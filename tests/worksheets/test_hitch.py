@@ -62,8 +62,8 @@ def test_pins_and_span_agree_with_the_mechanics(tractor: str, implement: str) ->
 def test_sleeve_remedy_fits_the_pins() -> None:
     remedy = answer().advice.remedies[0]
     said = model.words(remedy.text, "us")
-    assert "7/8 in inside and 1-1/8 in outside" in said
-    assert "3/4 in inside and 1 in outside" in said
+    assert "7/8 in inside, 1-1/8 in outside" in said
+    assert "3/4 in inside, 1 in outside" in said
     after = tried(remedy)
     assert check(after, "lower_pins").finding == model.WITHIN
     assert check(after, "top_pin").finding == model.WITHIN
@@ -98,8 +98,7 @@ def test_measured_pin_overrules_the_category_picked() -> None:
 
 def test_measured_sizes_name_the_category() -> None:
     found = answer(lower_pin="1-7/16 in", upper_pin="1-1/4 in", implement_span="32.5 in")
-    notes = " ".join(model.words(note, "us") for note in found.advice.notes)
-    assert "the implement is Category 3N" in notes
+    assert "is Category 3N" in sentences.check_sentence(check(found, "measured"), "us")
     assert [row[2] for row in found.advice.tables[0].rows] == [
         "Category 3",
         "Category 3",
@@ -110,13 +109,13 @@ def test_measured_sizes_name_the_category() -> None:
 def test_span_between_ball_centers_is_brought_to_shoulders() -> None:
     shoulders = answer(implement_span="683 mm")
     centers = answer(implement_span="718 mm", span_between="ball centers")
-    assert output(centers, "implement_span") == pytest.approx(output(shoulders, "implement_span"))
+    assert output(centers, "span") == pytest.approx(output(shoulders, "span"))
 
 
 def test_power_suggests_and_decides_nothing() -> None:
     found = answer(pto_power="45 kW")
     notes = " ".join(model.words(note, "us") for note in found.advice.notes)
-    assert "Category 1 or Category 2" in notes
+    assert "Category 1 or 2" in notes
     assert [v.check.margin for v in found.verdicts] == [v.check.margin for v in answer().verdicts]
 
 
@@ -136,7 +135,8 @@ def test_unknown_hitch_can_not_be_told_and_says_what_to_measure() -> None:
 
 def test_a_measured_hole_settles_an_unknown_hitch() -> None:
     found = answer(hitch_category="", ball_hole="28.7 mm", implement_category="2")
-    assert found.finding == model.WITHIN
+    assert check(found, "lower_pins").finding == model.WITHIN
+    assert found.finding == model.CLOSE  # the hole doesn't tell 2 from 2N
 
 
 def test_blank_form_still_answers() -> None:
@@ -155,7 +155,8 @@ def test_range_of_a_pin_covers_both_findings() -> None:
 
 def test_coupler_wants_sleeves_on_category_1() -> None:
     found = answer(**COUPLED, mast_hole="yes", implement_kind="box_blade")
-    assert found.finding == model.CLOSE
+    assert found.finding == model.WITHIN  # a stock bushing is routine
+    assert check(found, "slot_lower").finding == model.CLOSE
     remedy = found.advice.remedies[0]
     assert "1-7/16 in outside" in model.words(remedy.text, "us")
     after = tried(remedy, **COUPLED, mast_hole="yes", implement_kind="box_blade")
@@ -199,7 +200,7 @@ def test_swinging_top_link_is_over_until_the_coupler_comes_off() -> None:
     assert remedy is found.advice.remedies[0]
     assert tried(remedy, **typed).finding == model.WITHIN
     adapter = next(r for r in found.advice.remedies if "top_link" in r.set)
-    assert tried(adapter, **typed).finding == model.CLOSE
+    assert tried(adapter, **typed).finding == model.WITHIN
 
 
 def test_hooks_that_stand_elsewhere_name_the_coupler_that_fits() -> None:
@@ -317,3 +318,84 @@ def test_links_upside_down_are_refused() -> None:
     with pytest.raises(search.BadInputs) as caught:
         answer(links_narrowest="34 in", links_widest="26 in")
     assert "widest" in caught.value.errors["links_widest"]
+
+
+# --- rules of the counter ----------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("implement", hitch.CATEGORIES)
+def test_an_unknown_tractor_is_never_a_definite_no(implement: str) -> None:
+    found = search.answer(SHEET, {"implement_category": implement})
+    assert found.finding != model.OVER
+
+
+@pytest.mark.parametrize(("tractor", "implement"), [("1", "0"), ("2", "1"), ("3", "2")])
+def test_stock_bushings_color_nothing(tractor: str, implement: str) -> None:
+    found = search.answer(SHEET, {"hitch_category": tractor, "implement_category": implement})
+    for name in ("lower_pins", "top_pin"):
+        assert check(found, name).finding == model.CLOSE
+        assert check(found, name).check.grade == model.ADVICE
+    fit = next(r for r in found.advice.remedies if r.set == {"sleeves": "fitted"})
+    after = search.answer(
+        SHEET, {"hitch_category": tractor, "implement_category": implement, **fit.set}
+    )
+    assert check(after, "lower_pins").finding == model.WITHIN
+
+
+def test_two_sizes_apart_have_no_stock_bushing() -> None:
+    found = search.answer(SHEET, {"hitch_category": "3", "implement_category": "1"})
+    assert check(found, "lower_pins").finding == model.OVER
+
+
+def test_the_wrong_top_pin_has_a_remedy() -> None:
+    typed = {"hitch_category": "1", "implement_category": "1", "upper_pin": "1 in"}
+    found = search.answer(SHEET, typed)
+    assert found.finding == model.OVER
+    assert found.deciding is not None and found.deciding.check.name == "top_pin"
+    remedy = found.advice.remedies[0]
+    assert "3/4 in" in model.words(remedy.text, "us")
+    assert search.answer(SHEET, {**typed, **remedy.set}).finding == model.WITHIN
+
+
+@pytest.mark.parametrize(
+    ("typed", "names"),
+    [
+        ({"lower_pin": "7/8 in", "implement_span": "26.9 in"}, "Category 1,"),
+        ({"lower_pin": "7/8 in", "implement_span": "15.7 in"}, "Category 1N,"),
+        # A category without a top pin of its own never matches a measured one.
+        ({"lower_pin": "7/8 in", "upper_pin": "3/4 in"}, "Category 1,"),
+        ({"lower_pin": "1-1/8 in"}, "Category 2N or 2"),
+        ({"lower_pin": "1-1/8 in", "mast_height": "24 in"}, "Category 2,"),
+        ({"lower_pin": "1-1/8 in", "mast_height": "18 in"}, "Category 2N"),
+        ({"implement_span": "32.5 in", "mast_height": "24 in"}, "Category"),
+        ({"lower_pin": "1-1/8 in", "implement_span": "20 in"}, "No single category"),
+    ],
+)
+def test_the_category_comes_from_all_that_was_measured(typed: dict[str, str], names: str) -> None:
+    found = search.answer(SHEET, typed, ask="category")
+    assert sentences.lead(found, "us").startswith(names)
+
+
+@pytest.mark.parametrize(("chart", "shoulders"), [("28.3 in", 0.683), ("34.25 in", 0.825)])
+def test_a_figure_between_ball_centers_is_recognized(chart: str, shoulders: float) -> None:
+    number = "1" if shoulders < 0.7 else "2"
+    typed = {"hitch_category": number, "implement_category": number, "implement_span": chart}
+    found = search.answer(SHEET, typed)
+    assert output(found, "span") == pytest.approx(shoulders, abs=1.5e-3)
+    notes = " ".join(model.words(note, "us") for note in found.advice.notes)
+    assert "between ball centers" in notes
+    assert found.finding == model.WITHIN
+
+
+def test_a_top_link_that_nobody_looked_at_keeps_a_cutter_open() -> None:
+    typed = {**COUPLED, "implement_kind": "rotary_cutter", "mast_hole": "yes"}
+    assert search.answer(SHEET, typed).finding == model.UNKNOWN
+    assert search.answer(SHEET, {**typed, "top_link": "fixed"}).finding == model.WITHIN
+    assert search.answer(SHEET, {**typed, "top_link": "swinging"}).finding == model.OVER
+
+
+@pytest.mark.parametrize("ask", [item.key for item in SHEET.asks])
+def test_every_ask_leads_with_a_sentence(ask: str) -> None:
+    for typed in ({}, {"hitch_category": "2", "implement_category": "1"}):
+        said = sentences.lead(search.answer(SHEET, typed, ask=ask), "us")
+        assert said.endswith(".") and len(said) < 260

@@ -96,9 +96,9 @@ FACTS: dict[str, Callable[[], str]] = {
     "hitch-sleeve-coupler-1-out": _sleeve("coupler", "lower", "1", "outside"),
     "hitch-sleeve-ball-1-out": _sleeve("ball", "lower", "1", "outside"),
     "hitch-sleeve-top-1-out": _sleeve("ball", "upper", "1", "outside"),
-    "hitch-example-pin": _output("lower_pin"),
+    "hitch-example-pin": _output("lower_pin_size"),
     "hitch-example-hole": _output("hole"),
     "hitch-example-play": _output("slack"),
-    "hitch-example-implement-span": _output("implement_span"),
+    "hitch-example-implement-span": _output("span"),
     "hitch-example-tractor-span": _output("tractor_span"),
 }

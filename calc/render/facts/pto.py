@@ -60,7 +60,7 @@ def _altitude_rate() -> str:
 
 
 def _speed_loss() -> str:
-    low, high = pto_power.speed_loss()
+    low, high = pto_power.speed_loss(0.78)
     return f"{low * 100:.0f} to {high * 100:.0f} %"
 
 

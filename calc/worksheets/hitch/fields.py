@@ -6,17 +6,23 @@ from collections.abc import Mapping
 from typing import Any
 
 from calc import model
-from calc.machines.vocabulary import field
+from calc.machines.vocabulary import HITCH_CATEGORIES, field
 
 MEASURED = "Implement, measured"
 LINKS = "Tractor, measured"
 COUPLER = "Quick coupler"
 COUPLERS = ("1", "2", "3N", "3")
 
+
+def _measured(name: str, low: str, high: str, group: str, unit_us: str = "") -> model.Field:
+    return model.Field(name, "length", low, high, optional=True, group=group, unit_us=unit_us)
+
+
 FIELDS = (
-    field("hitch_category", example="2", essential=True, unsure=("0", "1", "2", "3")),
-    field("implement_category", example="1", essential=True, unsure=("0", "1", "2", "3")),
-    field("implement_kind", example="rotary_cutter"),
+    # Nothing that is sold is ruled out for a machine that nobody measured.
+    field("hitch_category", example="2", essential=True, unsure=HITCH_CATEGORIES),
+    field("implement_category", example="1", essential=True, unsure=HITCH_CATEGORIES),
+    field("implement_kind", example="rotary_cutter", usual="other"),
     model.Choice(
         "sleeves",
         (model.Option("none", "None fitted"), model.Option("fitted", "Fitted, the right size")),
@@ -26,31 +32,26 @@ FIELDS = (
         usual="none",
     ),
     field("quick_coupler", essential=True, group=COUPLER),
-    model.Field(
-        "lower_pin", "length", "0.4 in", "2.5 in", optional=True, group=MEASURED, unit_us="in"
-    ),
-    model.Field(
-        "upper_pin", "length", "0.4 in", "2.5 in", optional=True, group=MEASURED, unit_us="in"
-    ),
-    model.Field("implement_span", "length", "10 in", "60 in", optional=True, group=MEASURED),
+    _measured("lower_pin", "0.4 in", "2.5 in", MEASURED, "in"),
+    _measured("upper_pin", "0.4 in", "2.5 in", MEASURED, "in"),
+    _measured("implement_span", "10 in", "60 in", MEASURED),
     model.Choice(
         "span_between",
         (
+            model.Option("either", "Not sure: see which figure it is"),
             model.Option("shoulders", "The shoulders of the pins"),
             model.Option("ball centers", "The middles of the balls"),
         ),
         example="shoulders",
         group=MEASURED,
-        usual="shoulders",
+        usual="either",
     ),
-    model.Field("mast_height", "length", "6 in", "50 in", optional=True, group=MEASURED),
-    model.Field(
-        "ball_hole", "length", "0.4 in", "2.5 in", optional=True, group=LINKS, unit_us="in"
-    ),
+    _measured("mast_height", "6 in", "50 in", MEASURED),
+    _measured("ball_hole", "0.4 in", "2.5 in", LINKS, "in"),
     field("pto_power", typical=None, optional=True, essential=False, group=LINKS),
-    model.Field("links_narrowest", "length", "6 in", "60 in", optional=True, group=LINKS),
-    model.Field("links_widest", "length", "6 in", "70 in", optional=True, group=LINKS),
-    model.Field("lift_travel", "length", "4 in", "60 in", optional=True, group=LINKS),
+    _measured("links_narrowest", "6 in", "60 in", LINKS),
+    _measured("links_widest", "6 in", "70 in", LINKS),
+    _measured("lift_travel", "4 in", "60 in", LINKS),
     model.Choice(
         "coupler_category",
         (
@@ -85,13 +86,30 @@ FIELDS = (
     model.Choice(
         "top_link",
         (
+            model.Option("unseen", "Not looked yet"),
             model.Option("fixed", "A pin through a fixed mast"),
             model.Option("swinging", "A swinging or floating link"),
         ),
         example="fixed",
-        unsure=("fixed", "swinging"),
+        usual="unseen",
         group=COUPLER,
     ),
+)
+
+OUTPUTS = (
+    model.Shown("lower_pin_size", "length", "in"),
+    model.Shown("hole", "length", "in"),
+    model.Shown("slack", "length"),
+    model.Shown("span", "length"),
+    model.Shown("tractor_span", "length"),
+    model.Shown("upper_pin_size", "length", "in", hidden=True),
+    model.Shown("ball", "length", "in", hidden=True),
+    model.Shown("gap", "length", hidden=True),
+    model.Shown("apart", "length", hidden=True),
+    model.Shown("mast", "length", hidden=True),
+    model.Shown("mast_gap", "length", hidden=True),
+    model.Shown("hook", "length", hidden=True),
+    model.Shown("least_travel", "length", hidden=True),
 )
 
 

@@ -4,199 +4,90 @@ from __future__ import annotations
 
 from calc import model, quantities, tables
 from calc.mechanics import pto, pto_power, typical
-from calc.search import Solver
-from calc.worksheets.pto.compute import (
-    SIZE_FIELDS,
-    SIZE_KINDS,
-    _left,
-    _row,
-    _size,
-    _uses_shaft_figures,
-    rated_power,
-)
-from calc.worksheets.pto.fields import SHAFTS
+from calc.search import Remedies
+from calc.subjects import shaft_power
+from calc.worksheets.pto.compute import left_by, need_at, row_of, size_of, uses_shaft_figures
+from calc.worksheets.pto.fields import NAMED_NONE
 
-# --- advice ------------------------------------------------------------------------------------
+STOCK_WIDTHS = tuple(inches * 0.0254 for inches in (36, 42, 48, 54, 60, 66, 72, 78, 84, 96, 120))
+STOCK_OPENINGS = tuple(inches * 0.0254 for inches in (2, 3, 4, 5, 6, 8))
+POWER = ("power", "class", "starting")
 
 
-def advise(v: model.Inputs, outcome: model.Outcome, solve: Solver) -> model.Advice:
-    """Solve for the widest implement and the tractor that would do; show what other rules give."""
-    row = _row(v)
+def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
+    """Offer what this power runs, the power that would do, and what other rules give."""
+    row = row_of(v)
     if row is None:
-        label = dict(typical.implement_kinds()).get(v.implement_kind, "It")
+        headline: model.Words = ""
+        if v.implement_kind != NAMED_NONE and v.power_needed is None:
+            label = dict(typical.implement_kinds()).get(v.implement_kind, "It")
+            headline = found.note("no_shaft", kind=label)
+        notes = [] if v.pto_power is not None else [_from_engine(v)]
         return model.Advice(
-            headline=f"{label}: nothing on it is driven from the PTO, so weight and grip decide.",
-            cautions=_cautions(v, None),
+            headline=headline,
+            cautions=found.cautions("manuals"),
             tables=[_altitude_table(v)],
+            notes=notes,
+            says=dict.fromkeys(("widest", "takes", "generator_tractor"), found.note("name_it")),
         )
-    remedies: list[model.Remedy] = []
-    if outcome.margin(("power",)) < 0.0:
-        remedies += _size_remedies(v, row, solve)
-        remedies += _job_remedies(v, solve)
-        remedies += _tractor_remedies(v, solve)
-    if row["size"] == "rating" and outcome.margin(("starting", "power")) < 0.0:
-        remedies += _generator_remedies(v, solve)
-    if outcome.margin(("shaft",)) < 0.0:
-        label = {option.value: option.label for option in SHAFTS}[v.tractor_shaft]
-        remedies.append(
-            model.Remedy(
-                f"Ask for the implement with a gearbox for {label}; never run it off its speed.",
-                {"implement_shaft": v.tractor_shaft},
-                "hitch/S4",
-            )
-        )
-    headline: model.Words = ""
-    if outcome.margin() >= 1.0:
-        # Every check has room to spare: say the power, not that the splines agree.
-        headline = model.phrase(
-            "{left} is left at the shaft, and it asks for {need}.",
-            left=(outcome.output("left"), "power"),
-            need=(outcome.output("need"), "power"),
-        )
-    tables_shown = [_demand_table(v, row), _altitude_table(v)]
-    return model.Advice(remedies, _cautions(v, row), tables_shown, _notes(v, row), headline)
-
-
-def _size_remedies(v: model.Inputs, row: dict[str, str], solve: Solver) -> list[model.Remedy]:
-    """The largest implement that what is left can run, lighter as it gets narrower."""
-    if row["size"] not in ("width", "opening", "throughput") or v.power_needed is not None:
-        return []
-    name, now = SIZE_FIELDS[row["size"]], _size(v)
-    found = solve.largest(name, 0.2 * now, now, ("power",))
-    if found is None:
-        return []
-    kind = SIZE_KINDS[row["size"]]
-    if row["size"] == "width":
-        inches = int(found / pto_power.INCH + 1e-6)
-        text = "{size} is the widest that this power runs in this material."
-        return [
-            model.Remedy(
-                model.phrase(text, size=(found, kind)), {name: f"{inches} in"}, "power/DERIVED"
-            )
-        ]
-    texts = {
-        "opening": "{size} is the largest opening that this power runs.",
-        "throughput": "{size} is the most that this power puts through.",
-    }
-    unit = {"opening": "in", "throughput": "t/h"}[row["size"]]
-    shown = quantities.kind(kind).unit(unit).from_base(found) * 0.999
-    return [
-        model.Remedy(
-            model.phrase(texts[row["size"]], size=(found, kind)),
-            {name: f"{shown:.4g} {unit}"},
-            "power/DERIVED",
-        )
-    ]
-
-
-def _job_remedies(v: model.Inputs, solve: Solver) -> list[model.Remedy]:
-    """Lighter material, a gentler climb or a slower pace, where one of them is enough."""
-    remedies = []
-    if v.power_needed is None:
-        for load in ("typical", "light"):
-            lighter = pto_power.LOADS.index(load) < pto_power.LOADS.index(v.material)
-            if lighter and solve.run(material=load).margin(("power",)) >= 0.0:
-                remedies.append(
-                    model.Remedy(
-                        f"In {load} material this size stays within the power.",
-                        {"material": load},
-                        "power/DERIVED",
-                    )
-                )
-                break
-    gentle = solve.largest("slope", 0.0, v.slope, ("power",))
-    if gentle is not None and gentle < v.slope:
-        down = int(gentle * 1000) / 10
-        remedies.append(
-            model.Remedy(
-                model.phrase("On climbs up to {s} it stays within the power.", s=(gentle, "slope")),
-                {"slope": f"{down} %"},
-                "power/DERIVED",
-            )
-        )
-    slow = solve.largest("ground_speed", 0.25, v.ground_speed, ("power",))
-    if slow is not None and slow < v.ground_speed and slow > 0.3:
-        remedies.append(
-            model.Remedy(
-                model.phrase("At {v} or slower the climb takes little enough.", v=(slow, "speed")),
-                {"ground_speed": f"{slow * 0.999:.3f} m/s"},
-                "power/DERIVED",
-            )
-        )
-    return remedies
-
-
-def _tractor_remedies(v: model.Inputs, solve: Solver) -> list[model.Remedy]:
-    """The PTO power that would be needed."""
-    now = rated_power(v)
-    wanted = solve.smallest("pto_power", now, 12 * now + 1e3, ("power",))
-    if wanted is None:
-        return []
-    return [
-        model.Remedy(
-            model.phrase("A tractor with {p} at the PTO runs it here.", p=(wanted, "power")),
-            {"pto_power": f"{wanted * 1.001 / 1000:.4g} kW"},
-            "power/DERIVED",
-        )
-    ]
-
-
-def _generator_remedies(v: model.Inputs, solve: Solver) -> list[model.Remedy]:
-    found = solve.largest("generator_rating", 500.0, v.generator_rating, ("starting", "power"))
-    if found is None:
-        return []
-    return [
-        model.Remedy(
-            model.phrase(
-                "{p} is the largest generator that it carries and can start motors on.",
-                p=(found, "power", "kW"),
-            ),
-            {"generator_rating": f"{found * 0.999 / 1000:.4g} kW"},
-            "power/S23",
-        )
-    ]
-
-
-def _cautions(v: model.Inputs, row: dict[str, str] | None) -> list[model.Caution]:
-    cautions = [
-        model.Caution(
-            "The operator's manuals of tractor and implement come first. Enough power says nothing "
-            "about weight: check lift and front axle too.",
-            "power/PRACTICE",
-        )
-    ]
-    if row is None:
-        return cautions
-    cautions.append(
-        model.Caution(
-            "Keep the master shield and every shaft guard on. Stop the engine and wait until the "
-            "shaft stands still before going near it; a turning shaft winds in clothing faster "
-            "than anyone can pull away.",
-            "hitch/S5, clause 7.7.1",
-        )
+    _remedies(v, row, remedies)
+    shown = [_demand_table(v, row), _altitude_table(v)]
+    return model.Advice(
+        cautions=_cautions(v, row, found),
+        tables=shown,
+        notes=_notes(v, row, found),
+        says={
+            "widest": found.note("no_width"),
+            "takes": found.note("name_it"),
+            "generator_tractor": found.note("no_generator"),
+        },
     )
+
+
+def _remedies(v: model.Inputs, row: dict[str, str], remedies: Remedies) -> None:
+    source = "power/DERIVED"
+    if row["size"] == "width":
+        remedies.less("working_width", mends=POWER, stock=STOCK_WIDTHS, source=source)
+    elif row["size"] == "opening":
+        remedies.less(
+            "working_width", mends=POWER, stock=STOCK_OPENINGS, key="opening", source=source
+        )
+    elif row["size"] == "throughput":
+        remedies.less("throughput", mends=("power",), source=source)
+    elif row["size"] == "rating":
+        remedies.less("generator_rating", mends=POWER, step=1.0, source="power/S23")
+    for load in ("typical", "light"):
+        if pto_power.LOADS.index(load) < pto_power.LOADS.index(v.material):
+            remedies.choose("material", load, mends=("power",), source=source)
+    if v.slope:
+        remedies.less("slope", mends=("power",), end=0.0, step=1.0, source=source)
+        remedies.less("ground_speed", mends=("power",), source=source)
+    if v.pto_power is not None:
+        remedies.more("pto_power", mends=POWER, step=1.0, source=source)
+    else:
+        remedies.more("engine_power", mends=POWER, step=1.0, source=source)
+    if v.tractor_shaft != "unseen":
+        remedies.choose("implement_shaft", v.tractor_shaft, mends=("shaft",), source="hitch/S4")
+    if "driveline" in remedies.broken:
+        remedies.more("power_limit", mends=("driveline",), step=5.0, source="power/S25")
+    remedies.more("tractor_mass", mends=("towed",), source="power/TOW-M10")
+    remedies.less("implement_mass", mends=("towed",), source="power/TOW-M10")
+
+
+def _cautions(v: model.Inputs, row: dict[str, str], found: model.Found) -> list[model.Caution]:
+    keys = ["manuals", "shaft"]
+    if row["hangs"] == "towed":
+        keys.append("towed")
     if row["size"] == "rating":
-        cautions.append(
-            model.Caution(
-                "A generator that feeds a building needs a transfer switch put in by a licensed "
-                "electrician: without it, current runs back into the line and can kill a lineman.",
-                "power/PRACTICE",
-            )
-        )
-    if v.slope >= 0.10:
-        cautions.append(
-            model.Caution(
-                "Power is not what makes a slope safe. Follow the manual's limit, go up and down "
-                "rather than across, and keep the belt on and the roll-over bar up.",
-                "hitch/S7",
-            )
-        )
-    return cautions
+        keys.append("transfer")
+    if (v.slope or 0.0) >= 0.10:
+        keys.append("slope")
+    return found.cautions(*keys)
 
 
 def _demand_table(v: model.Inputs, row: dict[str, str]) -> model.Table:
     """What every source in the tables gives for this implement at this size."""
-    size = _size(v)
+    size = size_of(v)
     rows: list[tuple[model.Cell, ...]] = []
     cited: list[str] = []
     kind = tables.by_key("power/power_density", "key").get(row["power_key"], {}).get("kind", "")
@@ -222,32 +113,39 @@ def _demand_table(v: model.Inputs, row: dict[str, str]) -> model.Table:
         spread = pto_power.rotary_spread(row["rotary_key"]) or 0.0
         found = tables.by_key("power/rotary_power", "key")[row["rotary_key"]]
         cited += [found["source"], found["also"]]
-        label = found["label"]
         rows.append(
             (
-                f"ASAE D497: {label.lower()}, shaft power without reserve",
-                (usual * (1 - spread), "power"),
+                f"ASAE D497: {found['label'].lower()}, shaft power without reserve",
+                (usual, "power"),
                 (usual, "power"),
                 (usual * (1 + spread), "power"),
             )
+        )
+    wide = shaft_power.class_size(v.implement_kind, v.working_width, v.implement_mass)
+    if wide is not None:
+        low, high, _ = pto_power.class_power(v.implement_kind, wide)
+        cited.append(pto_power.class_source(v.implement_kind))
+        rows.append(
+            ("Makers of this class ask for at least", (low, "power"), "to", (high, "power"))
         )
     note = row["note"] or "The figures differ because they count different things; see the page."
     return model.Table(
         "What each source gives for this implement",
         ("Figures", "Light", "Typical", "Heavy"),
         tuple(rows),
-        "; ".join(dict.fromkeys(item for item in cited if item)),
+        "; ".join(dict.fromkeys(item for item in "; ".join(cited).split("; ") if item)),
         note,
     )
 
 
 def _altitude_table(v: model.Inputs) -> model.Table:
     rows: list[tuple[model.Cell, ...]] = []
+    used = shaft_power.altitude_rule(v.altitude_rule, v.breathing)
     for rule in tables.rows("power/altitude_rules"):
         if rule["key"] != "none":
-            mark = " (used here)" if rule["key"] == v.altitude_rule else ""
-            share = pto_power.altitude_factor(v.altitude, rule["key"])
-            left = _left(v, rule["key"])
+            mark = " (used here)" if rule["key"] == used else ""
+            share = pto_power.altitude_factor(v.altitude or 0.0, rule["key"])
+            left = left_by(v, rule["key"])
             rows.append((rule["label"] + mark, (share, "fraction"), (left, "power")))
     return model.Table(
         "What the altitude rules leave here",
@@ -257,53 +155,46 @@ def _altitude_table(v: model.Inputs) -> model.Table:
     )
 
 
-def _notes(v: model.Inputs, row: dict[str, str]) -> list[model.Words]:
+def _from_engine(v: model.Inputs) -> model.Phrase:
+    """What other readings of an engine power give at the shaft."""
+    shown = []
+    for key in ("gross", "unstated", "net"):
+        entry = tables.by_key("power/engine_to_pto", "key")[key]
+        ratio = pto_power.pto_ratio(key)[1]
+        shown.append((entry["label"].split(":")[0].lower(), v.engine_power * ratio))
+    said = "; ".join(f"{label} gives {{n{i}}}" for i, (label, _) in enumerate(shown))
+    return model.Phrase(
+        f"From the engine power, before the pump: {said}.",
+        {f"n{i}": (value, "power") for i, (_, value) in enumerate(shown)},
+    )
+
+
+def _notes(v: model.Inputs, row: dict[str, str], found: model.Found) -> list[model.Words]:
     notes: list[model.Words] = []
     if v.pto_engine_rpm is not None and v.rated_rpm is not None:
-        speed = float(v.tractor_shaft.split("-")[1])
-        turns = quantities.number(pto.engine_speed_ratio(v.pto_engine_rpm, speed), 3)
-        at_rated = quantities.number(v.rated_rpm / (v.pto_engine_rpm / speed), 3)
-        notes.append(
-            f"The engine turns {turns} times for each turn of the shaft; at its rated speed the "
-            f"shaft would turn {at_rated} rpm. A PTO power measured there isn't what you have at "
-            f"{speed:.0f} rpm."
-        )
+        speed = shaft_power.shaft_rpm(v.tractor_shaft)
+        turns = pto.engine_speed_ratio(v.pto_engine_rpm, speed)
+        numbers = {
+            "turns": quantities.number(turns, 3),
+            "at_rated": quantities.number(v.rated_rpm / turns, 3),
+            "speed": f"{speed:.0f}",
+        }
+        notes.append(found.note("speeds", **numbers))
     if v.pto_power is None:
-        shown = []
-        for key in ("gross", "unstated", "net"):
-            entry = tables.by_key("power/engine_to_pto", "key")[key]
-            ratio = pto_power.pto_ratio(key)[1]
-            shown.append((entry["label"].split(":")[0].lower(), v.engine_power * ratio))
-        said = "; ".join(f"{label} gives {{n{i}}}" for i, (label, _) in enumerate(shown))
-        notes.append(
-            model.Phrase(
-                f"From the engine power, before the pump: {said}.",
-                {f"n{i}": (value, "power") for i, (_, value) in enumerate(shown)},
-            )
-        )
-    if v.power_needed is None and not _uses_shaft_figures(v) and row["size"] == "width":
+        notes.append(_from_engine(v))
+    if v.power_needed is None and not uses_shaft_figures(v) and row["size"] == "width":
         measured = pto_power.density("rotary_cutter_measured", "heavy") / pto_power.density(
             "rotary_cutter_measured"
         )
-        notes.append(
-            "These are figures for choosing a tractor: they hold a reserve and the driving on the "
-            "level already, so only the climb is taken off. Thick patches still ask for more: one "
-            f"measured cutter peaked at {quantities.number(measured, 2)} times its mean."
-        )
+        notes.append(found.note("custom", peak=quantities.number(measured, 2)))
     if "mower" in v.implement_kind or "cutter" in v.implement_kind:
         low, high = pto_power.saving_at_half_speed(v.ground_speed)
         saved = quantities.show_range(low, high, "fraction", figures=2)
-        notes.append(
-            f"Half the ground speed saves about {saved} of a mower's power, not half: the blades "
-            "turn either way. That is a textbook form for disk mowers (from memory, text not seen)."
-        )
+        notes.append(found.note("half_speed", saved=saved))
     if row["size"] == "rating":
         shaft = pto_power.generator_shaft_power(v.generator_rating)
-        notes.append(
-            model.phrase(
-                "Carrying the rated load alone takes {p} at the shaft, with an alternator of "
-                "85 %; the rest of the rule starts motors.",
-                p=(shaft, "power"),
-            )
-        )
+        notes.append(found.note("generator", p=(shaft, "power")))
+    if row["size"] not in ("rating", "total") and v.power_needed is None:
+        typical_need = need_at(v, "heavy")
+        notes.append(found.note("heavy", p=(typical_need, "power")))
     return notes

@@ -10,15 +10,21 @@ from calc.machines import vocabulary
 from calc.machines.vocabulary import field
 from calc.mechanics import pto_power, typical
 from calc.model import KnownSoFar, Typical
+from calc.subjects.shaft_power import BREATHING, SHAFTS, UNSEEN
 
-NOT_TURBO = "An engine without a turbocharger loses power with height; the rules disagree on "
-SHAFTS = (
-    model.Option("1-540", "6 splines, 1-3/8 in, 540 rpm"),
-    model.Option("1-1000", "6 splines, 1-3/8 in, 1000 rpm"),
-    model.Option("2-1000", "21 splines, 1-3/8 in, 1000 rpm"),
-    model.Option("3-1000", "20 splines, 1-3/4 in, 1000 rpm"),
-    model.Option("4-1300", "22 splines, 2-1/4 in, 1300 rpm"),
-)
+SHAFTS_OR_UNSEEN = (*SHAFTS, UNSEEN)
+TRAILED = {
+    "small_square_baler": (1100.0, 1600.0),
+    "round_baler": (650.0, 2700.0),
+    "round_baler_fixed": (650.0, 2700.0),
+    "manure_spreader": (1500.0, 6000.0),
+    "disk_conditioner": (1300.0, 2200.0),
+    "feed_mixer": (1500.0, 6000.0),
+}
+"""Masses of machines on their own wheels, spreaders and mixers loaded [kg]."""
+THROUGHPUTS = {"manure_spreader": (20 / 3.6, 60 / 3.6), "feed_mixer": (5 / 3.6, 20 / 3.6)}
+"""What passes through [kg/s]: a spreader unloads at tens of tonnes an hour."""
+NAMED_NONE = "other"
 
 
 # --- what stands in for what isn't known -------------------------------------------------------
@@ -56,10 +62,14 @@ def _drag_typical(known: KnownSoFar) -> Any:
 def _speed_typical(known: KnownSoFar) -> Any:
     """What is lost when the engine turns the PTO at its speed below its own rated speed."""
     rated, working = known.get("rated_rpm"), known.get("pto_engine_rpm")
-    if rated is None or working is None or working.middle >= 0.97 * rated.middle:
+    if rated is None or working is None:
         return None
-    row = tables.by_key("power/pto_speed_loss", "key")["below_rated"]
-    return Typical(*pto_power.speed_loss(), row["source"], row["label"].lower())
+    least = pto_power.speed_loss(working.high / rated.low)
+    most = pto_power.speed_loss(working.low / rated.high)
+    if not most[1]:
+        return None
+    of = "the shape of a diesel's torque curve"
+    return Typical(least[0], most[1], "power/TORQUE-memory; power/S26", of)
 
 
 def _width_typical(known: KnownSoFar) -> Any:
@@ -74,17 +84,21 @@ def _width_typical(known: KnownSoFar) -> Any:
 
 def _size_typical(size: str, low: float, high: float, of: str) -> Any:
     def find(known: KnownSoFar) -> Any:
-        row = pto_power.kind_row(known.get("implement_kind") or "")
+        kind = known.get("implement_kind") or ""
+        row = pto_power.kind_row(kind)
         if row is None or row["size"] != size:
             return None
-        return Typical(low, high, "power/PRACTICE", of)
+        ends = THROUGHPUTS.get(kind, (low, high))
+        return Typical(*ends, "power/PRACTICE", of)
 
     return find
 
 
 def _mass_typical(known: KnownSoFar) -> Any:
     """The usual mass of the kind, where the tables of implements have it."""
-    kind = known.get("implement_kind") or "other"
+    kind = known.get("implement_kind") or NAMED_NONE
+    if kind in TRAILED:
+        return Typical(*TRAILED[kind], "power/CLASS-memory", "machines on their own wheels")
     if kind not in dict(typical.implement_kinds()):
         return Typical(200.0, 1500.0, "power/PRACTICE", "hay tools, spreaders and generators")
     found = field("implement_mass")
@@ -101,7 +115,7 @@ def _implement_kind() -> model.Choice:
         for row in tables.rows("power/pto_kinds")
         if row["kind"] not in have
     ]
-    found = field("implement_kind", options=(*base.options, *more), needed=True)
+    found = field("implement_kind", options=(*base.options, *more), usual=NAMED_NONE)
     assert isinstance(found, model.Choice)
     return found
 
@@ -133,7 +147,10 @@ FIELDS = (
     ),
     model.Field("speed_loss", "fraction", "0 %", "40 %", typical=_speed_typical, group="Tractor"),
     field("tractor_mass", essential=False, example="1,650 lb"),
-    model.Choice("tractor_shaft", SHAFTS, example="1-540", group="Tractor"),
+    model.Choice(
+        "tractor_shaft", SHAFTS_OR_UNSEEN, example="1-540", usual="unseen", group="Tractor"
+    ),
+    model.Choice("breathing", BREATHING, example="natural", group="Tractor"),
     field("implement_mass", essential=False, typical=_mass_typical, example="500 lb"),
     model.Field(
         "throughput",
@@ -181,8 +198,10 @@ FIELDS = (
     field("power_limit"),
     model.Field("gearbox_ratio", "count", "0.1", "6", optional=True, group="Implement"),
     model.Field("blade_circle", "length", "6 in", "120 in", optional=True, group="Implement"),
-    model.Choice("implement_shaft", SHAFTS, example="1-540", group="Implement"),
-    field("slope"),
+    model.Choice(
+        "implement_shaft", SHAFTS_OR_UNSEEN, example="1-540", usual="unseen", group="Implement"
+    ),
+    field("slope", typical=None, optional=True),
     field("ground_speed"),
     model.Choice(
         "surface",
@@ -193,11 +212,10 @@ FIELDS = (
         example="turf",
         group="Job",
     ),
-    field("altitude"),
+    field("altitude", typical=None, optional=True),
     model.Choice(
         "altitude_rule",
         _rows_as_options("power/altitude_rules"),
-        help=NOT_TURBO + "where the loss begins.",
         example="na_500",
         group="Job",
         usual="na_500",
@@ -208,7 +226,7 @@ FIELDS = (
         "-40 F",
         "130 F",
         example="75 F",
-        typical=Typical(283.15, 308.15, "power/PRACTICE", "the mowing season"),
+        optional=True,
         group="Job",
     ),
     model.Choice(
@@ -218,6 +236,27 @@ FIELDS = (
         group="Job",
         usual="diesel",
     ),
+)
+
+
+OUTPUTS = (
+    model.Shown("rated", "power"),
+    model.Shown("left", "power"),
+    model.Shown("need_low", "power"),
+    model.Shown("need", "power"),
+    model.Shown("start", "power"),
+    model.Shown("torque", "torque"),
+    model.Shown("rotor", "rotation"),
+    model.Shown("tips", "speed"),
+    model.Shown("widest", "length"),
+    model.Shown("widest_most", "length"),
+    model.Shown("lost", "fraction", hidden=True),
+    model.Shown("here", "power", hidden=True),
+    model.Shown("travel", "power", hidden=True),
+    model.Shown("height_share", "fraction", hidden=True),
+    model.Shown("heat_share", "fraction", hidden=True),
+    model.Shown("baler_mass", "mass", hidden=True),
+    model.Shown("generator_most", "power", "kW", "kW", hidden=True),
 )
 
 

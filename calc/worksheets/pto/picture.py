@@ -8,7 +8,7 @@ from typing import Any
 from calc import model, quantities
 from calc.mechanics import pto_power
 from calc.model.pictures import Bar, Bars, Chart, Mark, Picture, Series
-from calc.worksheets.pto.compute import SIZE_KINDS, _need, _row, _size, _uses_shaft_figures
+from calc.worksheets.pto.compute import SIZE_KINDS, need_at, row_of, size_of, uses_shaft_figures
 
 SIZE_UNITS = {"rating": "kW"}
 
@@ -18,7 +18,7 @@ SIZE_UNITS = {"rating": "kW"}
 
 def picture(v: model.Inputs, outcome: model.Outcome) -> Sequence[Picture]:
     """Draw demand against size with the power that is left, or bars where size doesn't matter."""
-    row = _row(v)
+    row = row_of(v)
     if row is None:
         return []
     if v.power_needed is not None or row["size"] == "total":
@@ -35,7 +35,7 @@ def _ends(outcome: model.Outcome, name: str) -> tuple[float, float]:
 
 
 def _chart(v: model.Inputs, row: dict[str, str], outcome: model.Outcome) -> Chart:
-    size = _size(v)
+    size = size_of(v)
     steps = [size * (0.5 + 0.1 * i) for i in range(11)]
     low, high = _ends(outcome, "left")
     ends = [steps[0], steps[-1]]
@@ -43,12 +43,12 @@ def _chart(v: model.Inputs, row: dict[str, str], outcome: model.Outcome) -> Char
     if row["size"] == "rating":
         rule = [pto_power.generator_engine_power(w) for w in steps]
         series = [
-            Series("rated load at the shaft", steps, [_need(v, v.material, w) for w in steps]),
-            Series("engine power that starts motors", steps, rule, "soft dashed"),
+            Series("rated load at the shaft", steps, [need_at(v, v.material, w) for w in steps]),
+            Series("PTO power that starts motors", steps, rule, "soft dashed"),
         ]
     else:
         series = _load_series(v, steps)
-    if row["rotary_key"] and not _uses_shaft_figures(v):
+    if row["rotary_key"] and not uses_shaft_figures(v):
         d497 = [pto_power.needed(v.implement_kind, w, v.material, "d497", v.reserve) for w in steps]
         series.append(Series("ASAE D497 with the reserve", steps, d497, "soft dashed"))
     if high > low:
@@ -89,11 +89,11 @@ def _load_series(v: model.Inputs, steps: list[float]) -> list[Series]:
         Series(
             "light to heavy work",
             steps,
-            [_need(v, "light", w) for w in steps],
+            [need_at(v, "light", w) for w in steps],
             "accent",
-            [_need(v, "heavy", w) for w in steps],
+            [need_at(v, "heavy", w) for w in steps],
         ),
-        Series("this material", steps, [_need(v, v.material, w) for w in steps], "ink"),
+        Series("this material", steps, [need_at(v, v.material, w) for w in steps], "ink"),
     ]
 
 
@@ -105,7 +105,7 @@ def _bars(v: model.Inputs, row: dict[str, str], outcome: model.Outcome) -> Bars:
         bars += [
             Bar(
                 f"asked for in {load} work",
-                _need(v, load),
+                need_at(v, load),
                 style="accent" if load == v.material else "fill",
             )
             for load in pto_power.LOADS

@@ -2,11 +2,11 @@
 
 /** Bring the lists above the rows to life, and open with what the address asks for. */
 export function filterChecks(root: ParentNode): void {
-  const place = root.querySelector<HTMLElement>(".ys-checks");
+  const place = root.querySelector<HTMLElement>(".ys-published");
   if (!place) return;
   const rows = [...place.querySelectorAll<HTMLTableRowElement>("tbody tr")];
   const lists = [...place.querySelectorAll<HTMLSelectElement>("select")];
-  const said = place.querySelector<HTMLElement>(".ys-checks-shown")!;
+  const said = place.querySelector<HTMLElement>(".ys-published-shown")!;
   const show = (): void => {
     let shown = 0;
     for (const row of rows) {
@@ -23,7 +23,7 @@ export function filterChecks(root: ParentNode): void {
     const value = asked.get(list.name) ?? "";
     if ([...list.options].some((option) => option.value === value)) list.value = value;
     list.addEventListener("change", show);
-    list.closest<HTMLElement>(".ys-checks-by")!.hidden = false;
+    list.closest<HTMLElement>(".ys-published-by")!.hidden = false;
   }
   show();
 }

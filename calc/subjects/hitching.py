@@ -1,0 +1,225 @@
+"""Hitching: pins, bushings, spans and masts of a tractor's three-point hitch and an implement.
+
+The one home of what the pages on hitches and on pairings say of them. A category stands in for
+what nobody measured; what is measured counts more than the category that was picked.
+"""
+
+from __future__ import annotations
+
+from calc import model, quantities
+from calc.mechanics import hitch
+from calc.model.wording import read_words
+
+SPAN_SOURCE = "hitch/W1; hitch/H1; hitch/W3"
+PIN_SOURCE = "hitch/H1; hitch/W1; hitch/W4; hitch/H19"
+# What a tape or a worn caliper may be off on a pin; sizes of neighboring categories differ by 6 mm.
+MEASURING_ERROR = 1.0e-3
+# The same for a span: half a ball width, the smallest step between two figures of the tables.
+TAPE_ON_SPAN = 0.015
+# A span this near to a figure that charts print between ball centers was taken from a chart.
+AS_PRINTED = 0.012
+# The coupler of the tables that comes nearest to a hitch for which they have none.
+NEAREST_COUPLER = {"0": "1", "1N": "1", "2N": "1", "4N": "3", "4": "3"}
+OFTEN_SWINGING = ("rotary_cutter", "rotary_cutter_light", "flail_mower")
+
+
+# --- which category ----------------------------------------------------------------------------
+
+
+def nearest(item: str, value: float) -> str:
+    """Return the pin number whose size of an item is nearest to a measurement [m]."""
+    return min("01234", key=lambda number: abs(hitch.size(item, number) - value))
+
+
+def tractor_category(picked: str, ball_hole: float | None = None) -> str:
+    """Return the hitch's category; a measured hole overrules the number that was picked."""
+    number = hitch.bore_category(ball_hole) if ball_hole is not None else None
+    agrees = number is None or number == hitch.pin_number(picked)
+    return str(picked) if agrees or number is None else number
+
+
+def as_shoulders(span: float, between: str, number: str) -> float:
+    """Return a measured span between shoulders. [m]
+
+    `between` is "shoulders", "ball centers", or "either" where nobody said: a figure that
+    charts print between ball centers is then read as one.
+    """
+    if between == "either":
+        between = printed_between(span)
+    return hitch.shoulder_span(span, between, number)
+
+
+def printed_between(span: float) -> str:
+    """Return "ball centers" for a span that charts print so, else "shoulders". [m]
+
+    Examples
+    --------
+    >>> printed_between(0.718), printed_between(0.683), printed_between(0.752)
+    ('ball centers', 'shoulders', 'shoulders')
+    """
+    fit = hitch.span_category(span)
+    if fit.between == "ball centers" and abs(fit.misfit) <= AS_PRINTED:
+        return "ball centers"
+    return "shoulders"
+
+
+def candidates(
+    lower_pin: float | None,
+    upper_pin: float | None,
+    span: float | None,
+    mast: float | None,
+    between: str = "shoulders",
+) -> tuple[str, ...]:
+    """Return the categories that agree with all that was measured, best first; () for none.
+
+    A top pin alone names none: it is a loose part, and the wrong one is often in.
+    A mast of its own height is forgiven where the pins and the span agree on a category. [m]
+    """
+    if lower_pin is None and span is None and mast is None:
+        return ()  # a top pin is a loose part: alone it tells nothing
+    number = nearest("lower_pin", lower_pin) if lower_pin is not None else "1"
+    flat = None if span is None else as_shoulders(span, between, number)
+    found = hitch.identify(lower_pin, upper_pin, flat, mast)
+    if not found and mast is not None and (lower_pin, upper_pin, span) != (None, None, None):
+        found = hitch.identify(lower_pin, upper_pin, flat)
+    return tuple(item.name for item in found)
+
+
+def implement_category(picked: str, found: tuple[str, ...], lower_pin: float | None = None) -> str:
+    """Return the category to go by: what was picked if it agrees with what was measured.
+
+    Else the best of `found`; where nothing agrees with everything, that of the lower pin.
+    """
+    if found:
+        # Of several that agree a plain category is meant before a narrow one.
+        plain = [name for name in found if not name.endswith("N")]
+        return str(picked) if picked in found else (plain or found)[0]
+    if lower_pin is None:
+        return str(picked)
+    number = nearest("lower_pin", lower_pin)
+    return str(picked) if number == picked[0] else number
+
+
+def coupler_for(category: str) -> str:
+    """Return the U-frame coupler that goes with a hitch, the nearest one of the tables."""
+    return NEAREST_COUPLER.get(category, category)
+
+
+# --- pins --------------------------------------------------------------------------------------
+
+
+def pin_words(size: float) -> str:
+    """Return a pin the way the trade says it when it is of a category, else in decimals. [m]"""
+    metric = quantities.show(size, "length", "metric", figures=3)
+    for item in ("lower_pin", "upper_pin"):
+        number = nearest(item, size)
+        if abs(hitch.size(item, number) - size) <= 0.3e-3:
+            return f"{hitch.sixteenths(hitch.size(item, number))} in ({metric})"
+    fraction = hitch.sixteenths(size)
+    if abs(hitch.inches(fraction) - size) <= 0.1e-3:
+        return f"{fraction} in ({metric})"
+    return f"{quantities.show(size, 'length', 'us')} ({metric})"
+
+
+def ball_bushing(place: str, pin: float, tractor: str) -> dict[str, str] | None:
+    """Return the stock bushing between a pin [m] and a tractor's ball or top link, or None.
+
+    Parameters
+    ----------
+    place
+        "lower" or "upper".
+    tractor
+        The hitch's category.
+
+    Examples
+    --------
+    >>> ball_bushing("lower", 0.028, "3")["outside_in"]
+    '1-7/16'
+    """
+    theirs, ours = nearest(f"{place}_pin", pin), hitch.pin_number(tractor)
+    return hitch.sleeve("ball", place, theirs) if int(ours) - int(theirs) == 1 else None
+
+
+def slot_bushing(place: str, pin: float) -> dict[str, str] | None:
+    """Return the stock bushing between a pin [m] and a coupler's wide slot, or None."""
+    return hitch.sleeve("coupler", place, nearest(f"{place}_pin", pin))
+
+
+def cut_for(pin: float, made_for: float) -> str:
+    """Return how a pin suits an opening known by the pin it is made for [m]: "fits", "sleeve"
+    (the pin is loose) or "too big"."""
+    if abs(made_for - pin) <= hitch.LOOSE:
+        return "fits"
+    return "sleeve" if made_for > pin else "too big"
+
+
+def pin_check(
+    name: str,
+    title: str,
+    pin: float,
+    hole: float,
+    found: str,
+    bushing: dict[str, str] | None,
+    *,
+    fitted: bool,
+    opening: str,
+    source: str = PIN_SOURCE,
+) -> model.Check:
+    """Return a check on a pin and what it goes into.
+
+    A stock bushing is routine: that one is wanted is advice and colors nothing.
+
+    Parameters
+    ----------
+    pin, hole
+        Diameters; for a top link or a slot the pin that it is made for. [m]
+    found
+        "fits", "sleeve" or "too big".
+    bushing
+        The stock bushing that bridges them, or None.
+    fitted
+        Whether it is on already.
+    opening
+        "ball", "top link" or "slot".
+    """
+    more: dict[str, str] = {}
+    if found == "sleeve" and not bushing:
+        margin, key = -1.0, "none"
+    elif found == "sleeve":
+        margin, key = (1.0, "fitted") if fitted else (0.0, "bushing")
+    elif found == "too big":
+        margin, key = (0.0, "near") if pin - hole <= MEASURING_ERROR else (-1.0, "too big")
+    else:
+        margin, key = 1.0, "fits"
+    said = read_words("calc.subjects")["hitching"]
+    if key == "bushing":
+        more = {"grade": model.ADVICE, "why": said["loose"]}
+    elif margin < 1.0:
+        more = {"why": said["loose"] if key == "none" else said["hard"]}
+    sizes = bushing or {"inside_in": "", "outside_in": ""}
+    sentence = model.phrase(
+        said["pins"][key],
+        pin=pin_words(pin),
+        hole=pin_words(hole),
+        play=(hole - pin, "length"),
+        opening=opening,
+        inside=sizes["inside_in"],
+        outside=sizes["outside_in"],
+    )
+    return model.fits(name, title, margin, sentence, source, **more)
+
+
+# --- span --------------------------------------------------------------------------------------
+
+
+def span_margin(gap: float, measured: bool) -> tuple[float, str]:
+    """Return the margin of a difference between two spans [m], and which sentence says it."""
+    tolerance = TAPE_ON_SPAN if measured else 2 * hitch.SPAN_TOLERANCE
+    if abs(gap) <= tolerance:
+        return 1.0, "same"
+    return (0.0, "adjust") if abs(gap) <= hitch.SPAN_REACH else (-1.0, "far")
+
+
+def way(gap: float) -> str:
+    """Return "wider" or "narrower"."""
+    return "wider" if gap > 0 else "narrower"

@@ -1,0 +1,207 @@
+"""Power at the shaft: what is left of a tractor's, what an implement asks for, what bears it.
+
+The one home of the demand of an implement, of what makers ask for by class, of the rule for a
+driveline's rating, of altitude with and without a turbocharger, and of shafts and speeds.
+A worksheet names its own numbers and calls these with their names.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from calc import arith, model, quantities, tables
+from calc.mechanics import pto, pto_power
+
+OVERLOAD = 1.2
+"""A driveline with a clutch that works bears about a fifth more than its rating: owners run a
+45 hp gearbox behind 52 PTO hp in grass (power/GEAR-F11), and the trade warns beyond [-]."""
+TOWED_MOST, TOWED_COMPACT = 1.5, 1.0
+"""Towed mass to the tractor's: below 1.5 a row-crop manual (power/TOW-M10) lets a machine without
+brakes be towed; compacts' parts are sold for no more than the tractor's own (power/TOW-T26)."""
+BALER_MASS = 3000 * 0.45359237  # a small square baler wants this much tractor; power/BALE-T13
+
+BREATHING = (
+    model.Option("natural", "No turbocharger"),
+    model.Option("turbo", "Turbocharged"),
+)
+SHAFTS = (
+    model.Option("1-540", "6 splines, 1-3/8 in, 540 rpm"),
+    model.Option("1-1000", "6 splines, 1-3/8 in, 1000 rpm"),
+    model.Option("2-1000", "21 splines, 1-3/8 in, 1000 rpm"),
+    model.Option("3-1000", "20 splines, 1-3/4 in, 1000 rpm"),
+    model.Option("4-1300", "22 splines, 2-1/4 in, 1300 rpm"),
+)
+UNSEEN = model.Option("unseen", "Not looked yet")
+USUAL_SPEED = 540.0
+
+
+# --- what is left -------------------------------------------------------------------------------
+
+
+def altitude_rule(rule: str, breathing: str) -> str:
+    """Return the rule that counts: a turbocharged engine has one of its own, if any is counted."""
+    return "turbo" if breathing == "turbo" and rule != "none" else rule
+
+
+def altitude_share(
+    altitude: float | None, breathing: str, rule: str = pto_power.DEFAULT_ALTITUDE_RULE
+) -> float:
+    """Return the share of the power left at an altitude [m]; all of it where none is given. [-]
+
+    Examples
+    --------
+    >>> round(altitude_share(2133.6, "natural"), 3), round(altitude_share(2133.6, "turbo"), 3)
+    (0.805, 0.887)
+    """
+    if altitude is None:
+        return 1.0
+    return pto_power.altitude_factor(altitude, altitude_rule(rule, breathing))
+
+
+def shaft_rpm(shaft: str) -> float:
+    """Return the speed of a shaft "type-speed"; 540 where nobody looked. [rev/min]"""
+    return USUAL_SPEED if shaft == UNSEEN.value else float(shaft.split("-")[1])
+
+
+# --- what it asks for ---------------------------------------------------------------------------
+
+
+class Band(NamedTuple):
+    """What an implement asks of the shaft [W]: at least `low`, and from `high` on with ease."""
+
+    low: float
+    high: float
+    source: str
+
+
+def demand(
+    kind: str,
+    size: float,
+    load: str = "typical",
+    basis: str = "practice",
+    reserve: float = pto_power.RESERVE,
+) -> Band | None:
+    """Return the band of an implement's demand, or None where no shaft drives it.
+
+    The trade's figures name a tractor with a reserve in hand, a quarter at the most: without it
+    the work is still done, at a slower pace, as makers' least figures for cutters say (4 of the
+    usual 5 PTO hp for each foot, power/CUT-F10). With ASAE D497 the low end is what the shaft
+    carries, never below the mean of a row, and the high end has the reserve.
+
+    Parameters
+    ----------
+    kind
+        A kind of implement.
+    size
+        As `calc.mechanics.pto_power.needed` takes it.
+    load, basis, reserve
+        The same.
+
+    Examples
+    --------
+    >>> band = demand("rotary_cutter", 1.8288)
+    >>> round(band.low / 745.7), round(band.high / 745.7)
+    (24, 30)
+    """
+    row = pto_power.kind_row(kind)
+    if row is None:
+        return None
+    if row["size"] == "rating":
+        shaft = pto_power.generator_shaft_power(size)
+        return Band(shaft, shaft, "power/S23; power/DERIVED")
+    high = pto_power.needed(kind, size, load, basis, reserve)
+    if pto_power.figures(kind, basis) == "d497":
+        source = tables.by_key("power/rotary_power", "key")[row["rotary_key"]]["source"]
+        return Band(high / (1.0 + reserve), high, source)
+    column = {"light": "light_source", "typical": "source", "heavy": "heavy_source"}[load]
+    source = tables.by_key("power/power_density", "key")[row["power_key"]][column]
+    return Band(high / (1.0 + pto_power.RESERVE_HIGH), high, source)
+
+
+def class_size(kind: str, width: float | None, mass: float | None) -> float | None:
+    """Return what the class of a kind goes by, width or opening [m] or mass [kg].
+
+    None where that isn't known; 0 where the class has one figure.
+    """
+    by = pto_power.class_by(kind)
+    return {"width": width, "mass": mass, "total": 0.0}.get(by)
+
+
+# --- checks -------------------------------------------------------------------------------------
+
+
+def check_class(at: model.At, kind: str, size: float | None, power: str = "here") -> None:
+    """Check the tractor's PTO power against what makers of this class ask for and what it bears.
+
+    `power` names the tractor's PTO power at the place where it works. [W]
+    """
+    if size is None:
+        return
+    low, high, most = pto_power.class_power(kind, size)
+    source = pto_power.class_source(kind)
+    at.at_least("class", power, low, source, strict=high, kind="power")
+    if most is not None:
+        grade = model.LIMIT if kind == "rotary_cutter_light" else model.ADVICE
+        at.at_most("duty", power, OVERLOAD * most, source, strict=most, kind="power", grade=grade)
+
+
+def check_driveline(at: model.At, power: str = "rated", limit: str = "power_limit") -> None:
+    """Check the tractor's PTO power against the rating of a gearbox or a drive shaft.
+
+    Up to `OVERLOAD` times the rating it is close, and the clutch must work; beyond, over.
+    """
+    most = OVERLOAD * at.number(limit)
+    at.at_most("driveline", power, most, "power/S25; power/GEAR-F11", strict=limit)
+
+
+def check_towed(at: model.At, tractor: str = "tractor_mass", towed: str = "implement_mass") -> None:
+    """Check the mass of a machine on its own wheels against the tractor's. [kg]"""
+    mass = at.number(tractor)
+    at.at_most(
+        "towed",
+        towed,
+        TOWED_MOST * mass,
+        "power/TOW-M10; power/TOW-T26",
+        strict=TOWED_COMPACT * mass,
+        grade=model.DANGER,
+    )
+
+
+def check_shafts(at: model.At, tractor: str, implement: str) -> None:
+    """Check that the speeds and the splines of two shafts "type-speed" go together."""
+    if UNSEEN.value in (tractor, implement):
+        field = "tractor_shaft" if tractor == UNSEEN.value else "implement_shaft"
+        at.not_checked("shaft", field, governs=False)
+        return
+    source = "hitch/S5; hitch/S4; hitch/W3"
+    label = {option.value: option.label for option in SHAFTS}
+    here, wanted = shaft_rpm(tractor), shaft_rpm(implement)
+    if tractor == implement:
+        at.fits("shaft", 1.0, source, "same", shaft=label[tractor])
+    elif here != wanted:
+        times = quantities.number((here / wanted) ** 2, 3)
+        numbers = {"here": f"{here:.0f}", "wanted": f"{wanted:.0f}", "times": times}
+        at.fits("shaft", -1.0, source, "speed", grade=model.DANGER, **numbers)
+    else:
+        at.fits("shaft", 0.0, source, "splines")
+
+
+def check_guide(at: model.At, shaft: str, need: str = "need") -> None:
+    """Check what an implement asks for against what a shaft of this size is meant for."""
+    kind = "1" if shaft == UNSEEN.value else shaft.split("-")[0]
+    guide = pto.power_guide(kind, shaft_rpm(shaft))
+    if at.number(need) > 0.5 * guide:
+        at.at_most("guide", need, guide, "hitch/ISO500-memory", close_band=0.0)
+
+
+def generator_start(rating: float) -> float:
+    """Return the PTO power that carries a generator and starts motors on it. [W]
+
+    Two horsepower at the shaft for each kilowatt of its rating [W].
+
+    Examples
+    --------
+    >>> round(generator_start(10e3) / 745.7)
+    20
+    """
+    return arith.number(pto_power.generator_engine_power(rating))
