@@ -204,7 +204,7 @@ def _engine_steps(v: model.Inputs, at: model.At) -> None:
     if v.unit_drive == "belt":
         at.step(
             "compressor",
-            "P_c = Q / (0.95 COP)",
+            "P_c = max(Q, 0) / (0.95 COP)",
             "value/CAB-memory",
             Q="load",
             COP=(performance("steady"), "count"),

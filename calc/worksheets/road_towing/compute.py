@@ -139,7 +139,7 @@ def _steps(v: model.Inputs, at: model.At, source: str) -> None:
     braked = {"d₀": "own", "z": (trailer_braking(v), "fraction")}
     masses = {"m_r": "towed_mass", "m_t": "tractor_mass"}
     at.step("shared", shared, "road/EU2-memory; road/CALC-1", **braked, **masses)
-    at.step("left", "d_l = d - g sin(slope)", "road/CALC-1", d="shared", slope="grade")
+    at.step("left", "d_l = d + g sin(atan G)", "road/CALC-1", d="shared", G="grade")
     if at.left > 0:
         at.step(
             "stop",
