@@ -6,6 +6,7 @@ python -m calc WORKSHEET field=value ...      prints the reply text; what isn't 
 python -m calc WORKSHEET --example ...        the same, starting from the page's example
 python -m calc WORKSHEET --ask KEY ...        leads with another of the worksheet's questions
 python -m calc WORKSHEET --json field=value   prints everything as JSON
+python -m calc capability TRACTORS            prints the sheet of every tractor of a list
 python -m calc read MESSAGE                   reads a message: its questions, and what it gives them
 python -m calc matrix TRACTORS IMPLEMENTS [field=value ...]
                                               prints every pairing of two lists as CSV
@@ -81,6 +82,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
             return _read(" ".join(asked.inputs), asked.units, as_json=asked.json)
         if asked.worksheet == "matrix":
             return _matrix(asked.inputs)
+        if asked.worksheet == "capability" and any("=" not in word for word in asked.inputs):
+            return _capability(asked.inputs, asked.units)
         sheet = worksheets.load(asked.worksheet)
         if not (asked.inputs or asked.json or asked.example or asked.ask):
             return _fields(sheet, asked.units)
@@ -144,6 +147,22 @@ def _fields(sheet: model.Worksheet, system: str) -> int:
         else:
             print(f"    example: {item.example or 'none'}; such as {item.such_as}")
     return 0
+
+
+def _capability(words: Sequence[str], system: str) -> int:
+    from calc import capability
+    from calc.machines import lists
+
+    paths = [word for word in words if "=" not in word]
+    if len(paths) != 1:
+        raise search.BadInputs({"": "Name one file: the list of tractors."})
+    path = Path(paths[0])
+    job = _typed([word for word in words if "=" in word])
+    sheets, problems = capability.from_text(lists.read_text(path), job, paths[0], system)
+    for problem in problems:
+        print(problem, file=sys.stderr)
+    print("\n\n".join(capability.as_text(sheet, system) for sheet in sheets))
+    return BAD_INPUT if problems else 0
 
 
 def _read(message: str, system: str, *, as_json: bool) -> int:

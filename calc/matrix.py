@@ -5,11 +5,14 @@ from __future__ import annotations
 import csv
 import io
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from calc import links, model, search, worksheets
 from calc.machines import Machine, read_machines
 from calc.model import Worksheet, sentences
+
+# The job that a list is shown in where nobody says one; the page says it in words.
+JOB = {"material": "light", "slope": "5 %", "ground_speed": "3 mph", "altitude": "500 ft"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,6 +25,8 @@ class Cell:
     margin: float
     sentence: str
     inputs: dict[str, str]
+    loader: str = ""  # "on" or "off" where that was said or tried
+    other: Cell | None = None  # the same with the loader off, where that is another finding
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,25 +46,41 @@ def pair(
     system: str = "us",
     job: Mapping[str, str] | None = None,
 ) -> Cell:
-    """Return the finding of one pairing, in the job given; what nobody gave is unknown."""
+    """Return the finding of one pairing, in the job given; what nobody gave is unknown.
+
+    Where nobody said whether the loader is on, it is tried both ways.
+    """
     sheet = sheet or worksheets.load("pairing")
     names = [item.name for item in sheet.fields]
     known = {name: text for name, text in (job or {}).items() if name in names}
     inputs = {**tractor.fill(names), **implement.fill(names), **known}
+    if inputs.get("loader"):
+        return _cell(sheet, inputs, system)
+    on, off = (_cell(sheet, {**inputs, "loader": state}, system) for state in ("on", "off"))
+    return on if on.finding == off.finding else replace(on, other=off)
+
+
+def _cell(sheet: Worksheet, inputs: dict[str, str], system: str) -> Cell:
+    """Return the finding of one set of inputs."""
+    loader = inputs.get("loader", "")
     try:
         box = search.read_box(sheet, inputs)
     except search.BadInputs as bad:
-        return Cell(model.UNKNOWN, "", "", 0.0, " ".join(bad.errors.values()), inputs)
+        return Cell(model.UNKNOWN, "", "", 0.0, " ".join(bad.errors.values()), inputs, loader)
     if box.missing:
-        return Cell(model.UNKNOWN, "", "", 0.0, sentences.missing_sentence(box.missing), inputs)
-    deciding = search.foremost(search.Search(sheet, box))
+        said = sentences.missing_sentence(box.missing)
+        return Cell(model.UNKNOWN, "", "", 0.0, said, inputs, loader)
+    looked = search.Search(sheet, box)
+    deciding = search.foremost(looked)
+    finding = model.finding_of([deciding], looked.unchecked())
     return Cell(
-        deciding.finding,
+        finding,
         deciding.check.name,
-        deciding.check.title,
+        deciding.check.heading(finding),
         deciding.margin_low,
         sentences.check_sentence(deciding, system),
         inputs,
+        loader,
     )
 
 
@@ -119,10 +140,13 @@ def as_csv(matrix: Matrix) -> str:
     """Return a matrix as CSV: one line for each pairing."""
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\n")
-    writer.writerow(["tractor", "implement", "finding", "deciding_check", "sentence", "link"])
+    columns = ["tractor", "implement", "loader", "finding", "deciding_check", "sentence", "link"]
+    writer.writerow([*columns, "finding_loader_off"])
     for tractor, row in zip(matrix.tractors, matrix.cells, strict=True):
         for implement, cell in zip(matrix.implements, row, strict=True):
             words = model.FINDING_WORDS[cell.finding]
-            found = (words, cell.check, cell.sentence, f"#{link(cell)}")
+            off = cell.other or (cell if cell.loader == "off" else None)
+            off_words = model.FINDING_WORDS[(off or cell).finding] if cell.loader else ""
+            found = (cell.loader, words, cell.check, cell.sentence, f"#{link(cell)}", off_words)
             writer.writerow([_as_text(text) for text in (tractor.name, implement.name, *found)])
     return out.getvalue()

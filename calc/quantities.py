@@ -463,6 +463,16 @@ def unit_for(kind_name: str, system: str) -> Unit:
     return shown.unit(shown.us if system == "us" else shown.metric)
 
 
+SHORT_TIME = 5400.0  # s; below an hour and a half people say minutes
+
+
+def _own_unit(kind_name: str, system: str, value: float) -> Unit:
+    """The unit of a system in which a value is said: a time of less than that, in minutes."""
+    if kind_name == "duration" and 0.0 < abs(value) < SHORT_TIME:
+        return kind(kind_name).unit("min")
+    return unit_for(kind_name, system)
+
+
 def with_unit(shown: str, symbol: str) -> str:
     """Return a number with its unit the way it is written."""
     if not shown[-1].isdigit():
@@ -492,7 +502,7 @@ def show(
     figures
         Significant figures.
     """
-    chosen = kind(kind_name).unit(unit) if unit else unit_for(kind_name, system)
+    chosen = kind(kind_name).unit(unit) if unit else _own_unit(kind_name, system, value)
     return with_unit(_shown(chosen.from_base(value), chosen.symbol, figures), chosen.symbol)
 
 
@@ -500,7 +510,7 @@ def show_range(
     low: float, high: float, kind_name: str, system: str = "us", *, unit: str = "", figures: int = 3
 ) -> str:
     """Return a range in the reader's units, or one value where both ends show the same."""
-    chosen = kind(kind_name).unit(unit) if unit else unit_for(kind_name, system)
+    chosen = kind(kind_name).unit(unit) if unit else _own_unit(kind_name, system, high)
     ends = sorted((chosen.from_base(low), chosen.from_base(high)))
     first, second = (_shown(end, chosen.symbol, figures) for end in ends)
     if first == second:

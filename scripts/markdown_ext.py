@@ -9,6 +9,7 @@ On a line of its own::
     ::: finding
     ::: subjects
     ::: messages
+    ::: round-up
     ::: offline-copy
     ::: keep
     ::: embeds
@@ -17,6 +18,8 @@ On a line of its own::
     ::: software
     ::: machines
     ::: matrix
+    ::: checks
+    ::: capability
 
 and within a sentence: ``{{ value twenty_percent }}``.
 """
@@ -65,15 +68,17 @@ class Source:
     def draw(self, kind: str, name: str, written: str) -> str:
         """Return the HTML of what `written` asks for."""
         from calc.errors import UnknownName
-        from calc.render import index, page, yard
-        from scripts import embeds, headers, shop
+        from calc.render import index, page, round_up, yard
+        from scripts import checks, embeds, headers, shop
 
         makers: dict[str, Callable[[], str]] = {
-            "worksheet": lambda: page.worksheet_block(name, shop.units()),
+            "worksheet": lambda: page.worksheet_block(name, shop.units()) + self.checked(name),
+            "checks": lambda: checks.table_html(self.href),
             "table": lambda: page.table_block(name),
             "sources": lambda: page.sources_block(name),
             "question-index": lambda: index.index_block(self.href),
-            "finding": lambda: index.finding_block(self.href),
+            "finding": lambda: index.finding_block(self.href, shop.round_up()),
+            "round-up": lambda: round_up.block(shop.round_up(), self.href, shop.units()),
             "subjects": lambda: index.subjects_block(self.href),
             "messages": index.messages_block,
             "offline-copy": lambda: self.offline_copy(),
@@ -84,6 +89,7 @@ class Source:
             "headers": lambda: self.headers(headers.PLACE),
             "machines": lambda: yard.machines_block(self.href("pairing")),
             "matrix": lambda: shop.matrix_html(self.href("pairing")),
+            "capability": lambda: shop.capability_html(self.href("capability")),
             "value": lambda: page.value_inline(name),
         }
         where = f"{self.name}, line {self.line_of(written)}"
@@ -117,6 +123,13 @@ class Source:
     def is_offline(self) -> bool:
         """True while the pages of the offline copy are being written."""
         return os.environ.get("YARDSTICK_OFFLINE") == "true"
+
+    def checked(self, name: str) -> str:
+        """Return the way from a calculator to its published checks; a framed one has no room."""
+        from scripts import checks, embeds
+
+        framed = self.name.startswith(f"{embeds.FOLDER}/")
+        return "" if framed else checks.link_html(name, self.href)
 
     def software(self) -> str:
         """Return the list of other people's software, and the way to its licenses."""

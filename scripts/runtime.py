@@ -47,12 +47,16 @@ SCRIPT = "python.js"
 # What only the site's build and the command line need stays at home, unless it is used.
 BUILD_ONLY = (
     "calc/__main__",
+    "calc/capability",
     "calc/matrix",
+    "calc/render/capability",
     "calc/reading/finding",
     "calc/render/facts/",
     "calc/render/index",
+    "calc/render/round_up",
     "calc/render/page",
     "calc/render/tables/",
+    "calc/tables/words/published_checks",
     "calc/tables/words/questions",
     "yardstick_calc-",
 )

@@ -1,9 +1,11 @@
 """Score the reader of messages on a file of messages with what should be found in them.
 
     python3 scripts/score_messages.py tests/data/messages_learn.csv [--show]
+    python3 scripts/score_messages.py --write
 
 A field counts as right where the question that was found takes the same value; a wrong field is
-one that the message doesn't give, or not so.
+one that the message doesn't give, or not so. With --write the figures go onto the page about
+measurements.
 """
 
 import argparse
@@ -17,6 +19,11 @@ sys.path[0] = str(Path(__file__).resolve().parent.parent)
 
 from calc import reading, worksheets
 from calc.quantities import Reading
+from scripts import sections
+
+DATA = Path(__file__).resolve().parent.parent / "tests" / "data"
+REPORT = Path(__file__).resolve().parent.parent / "docs" / "about" / "measured.md"
+HEADING = "## Reading messages"
 
 
 @dataclass
@@ -101,10 +108,46 @@ def _add(total: Score, row: dict[str, str], message: reading.Message) -> None:
         total.shown.append(f"{row['message']}\n    found {got}; missed {missed}; wrong {wrong}")
 
 
+def _row(said: str, total: Score) -> str:
+    return (
+        f"| {said} | {total.right} | {total.wrong} | {total.missed} | {total.questions_right} | "
+        f"{total.questions_wrong} | {total.questions_missed} |"
+    )
+
+
+def report() -> str:
+    """Return the section of the page about measurements."""
+    learn, kept = (score(DATA / f"messages_{name}.csv") for name in ("learn", "kept"))
+    with (DATA / "messages_kept_first.csv").open(encoding="utf-8", newline="") as lines:
+        first = Score(**{name: int(count) for name, count in next(csv.DictReader(lines)).items()})
+    middle = 1e3 * sorted(learn.times)[len(learn.times) // 2]
+    rows = [
+        _row("120 messages that the rules were made from", learn),
+        _row("80 kept aside, scored once", first),
+        _row("The same 80, once the rules that they showed wrong were mended", kept),
+    ]
+    return f"""{HEADING}
+
+Written by `python3 scripts/score_messages.py --write`. The messages are of our own writing, with
+what a careful person would find in them; they were split before the reader was written. A field is
+*right* where it takes the value that the message gives, *wrong* where the message doesn't give it
+or gives another, *missed* where it stays empty. The second row is the honest one.
+
+| Messages | Fields right | Wrong | Missed | Questions right | Wrong | Missed |
+| --- | --- | --- | --- | --- | --- | --- |
+{chr(10).join(rows)}
+
+Reading one took {middle:.1f} ms at the middle, in native Python; a test holds it under 50 ms in the
+browser. Of 300 messages made from random sets of fields, each with its label before its value, at
+least 98 in 100 are read back whole (`tests/reading/test_round_trip.py`).
+"""
+
+
 def main(words: list[str] | None = None) -> int:
     """Score the files that are named, and print the figures."""
     parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("files", nargs="+", type=Path)
+    parser.add_argument("files", nargs="*", type=Path)
+    parser.add_argument("--write", action="store_true", help="write the figures onto their page")
     parser.add_argument("--show", action="store_true", help="print every message read otherwise")
     options = parser.parse_args(words)
     for path in options.files:
@@ -112,6 +155,8 @@ def main(words: list[str] | None = None) -> int:
         for text in total.shown if options.show else []:
             print(text)
         print(f"{path.name}: {total}")
+    if options.write:
+        sections.put(REPORT, HEADING, report())
     return 0
 
 

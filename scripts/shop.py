@@ -36,6 +36,11 @@ class Shop:
     tractors: tuple[Any, ...]  # of calc.machines.Machine
     implements: tuple[Any, ...]
     problems: tuple[str, ...]
+    round_up: tuple[Any, ...] = ()  # of calc.render.round_up.Kept
+    parts: tuple[Any, ...] = ()  # of calc.render.parts.Part
+
+
+ROUND_UP = "round_up.csv"
 
 
 def read(folder: Path) -> Shop:
@@ -50,8 +55,10 @@ def read(folder: Path) -> Shop:
         content = _text(path, problems)
         lists[role] = ()
         if content is not None:
-            lists[role], found = machines.read_machines(content, role, str(path))
+            system = settings["units"] or "us"
+            lists[role], found = machines.read_machines(content, role, str(path), system)
             problems += found
+    kept = _round_up(folder / ROUND_UP, problems)
     return Shop(
         settings["name"],
         settings["contact"],
@@ -62,7 +69,21 @@ def read(folder: Path) -> Shop:
         lists["tractor"],
         lists["implement"],
         tuple(problems),
+        kept,
+        tuple(settings["parts"]),
     )
+
+
+def _round_up(path: Path, problems: list[str]) -> tuple[Any, ...]:
+    """Return the questions of the shop's round-up; a shop needs none."""
+    from calc.render import round_up
+
+    content = _text(path, problems) if path.exists() else None
+    if content is None:
+        return ()
+    found, wrong = round_up.read(content, str(path))
+    problems += wrong
+    return found
 
 
 def _text(path: Path, problems: list[str]) -> str | None:
@@ -80,7 +101,12 @@ def _text(path: Path, problems: list[str]) -> str | None:
 def _settings(folder: Path, problems: list[str]) -> dict[str, Any]:
     """Return the settings, each of its right type; what is wrong is left out and named."""
     path = folder / SETTINGS
-    settings: dict[str, Any] = {**dict.fromkeys(TEXTS, ""), "notes": [], "page_notes": {}}
+    settings: dict[str, Any] = {
+        **dict.fromkeys(TEXTS, ""),
+        "notes": [],
+        "page_notes": {},
+        "parts": [],
+    }
     text = _text(path, problems)
     if text is None:
         return settings
@@ -110,10 +136,36 @@ def _settings(folder: Path, problems: list[str]) -> dict[str, Any]:
                 settings[key] = value
             else:
                 problems.append(f"{where}: a text for each page is expected.")
+        elif key == "parts":
+            settings[key] = _parts(value, where, problems)
         else:
             problems.append(f"{where}: there is no such setting.")
     _check(settings, path, problems)
     return settings
+
+
+def _parts(value: object, where: str, problems: list[str]) -> list[Any]:
+    """Return the parts that are attached to remedies; each that can't be used is named."""
+    from calc.render import parts
+
+    if not isinstance(value, list):
+        problems.append(f"{where}: each part stands under [[parts]].")
+        return []
+    found = []
+    for count, item in enumerate(value, 1):
+        part = parts.read(item)
+        if part is None or not part.sentence():
+            problems.append(
+                f"{where}, part {count}: “for” names a remedy, and number, name, price or stock "
+                "says what there is."
+            )
+            continue
+        problems += [
+            f"{where}, part {count}: no page has a remedy called “{key}”."
+            for key in parts.unknown(part.remedies)
+        ]
+        found.append(part)
+    return found
 
 
 # Far beyond what a settings file needs, and short of what the reader of the format gives up at.
@@ -170,9 +222,13 @@ def _check(settings: dict[str, Any], path: Path, problems: list[str]) -> None:
 
 @cache
 def current() -> Shop | None:
-    """Return the shop that this build is for, if it is for one."""
+    """Return the shop that this build is for, if any; its parts are then on the shelf."""
+    from calc.render import parts
+
     folder = os.environ.get(FOLDER_VARIABLE)
-    return read(Path(folder)) if folder else None
+    found = read(Path(folder)) if folder else None
+    parts.stock(found.parts if found else ())
+    return found
 
 
 def units() -> str:
@@ -181,18 +237,26 @@ def units() -> str:
     return found.units if found else "us"
 
 
+def round_up() -> tuple[Any, ...]:
+    """Return the questions of the shop's round-up; none on a site that is no shop's."""
+    found = current()
+    return found.round_up if found else ()
+
+
 def lists_script() -> str:
     """Return the script that gives the pages their lists of machines, and the shop's lines."""
     from calc import machines
+    from calc.render import parts
 
     found = current()
     demo = [machine for role in machines.ROLES for machine in machines.demo(role)]
     groups = [{"title": DEMO_TITLE, "machines": [asdict(machine) for machine in demo]}]
-    shop = None
+    shop: dict[str, Any] | None = None
     if found:
         own = [asdict(machine) for machine in (*found.tractors, *found.implements)]
         groups.insert(0, {"title": found.name or "Our machines", "machines": own})
         shop = {name: getattr(found, name) for name in TEXTS}
+        shop["parts"] = [parts.as_data(part) for part in found.parts]
     address = os.environ.get(ADDRESS_VARIABLE, "")
     address = f"{address.rstrip('/')}/" if address else ""
     folders = os.environ.get("YARDSTICK_DIRECTORY_URLS", "true") == "true"
@@ -230,3 +294,13 @@ def matrix_html(pairing_href: str) -> str:
     tractors = found.tractors if found else machines.demo("tractor")
     implements = found.implements if found else machines.demo("implement")
     return yard.matrix_block(tractors, implements, pairing_href, units())
+
+
+def capability_html(page_href: str) -> str:
+    """Return the capability sheet of every tractor of this site's list."""
+    from calc import machines
+    from calc.render import capability
+
+    found = current()
+    tractors = found.tractors if found else machines.demo("tractor")
+    return capability.block(tractors, page_href, units())

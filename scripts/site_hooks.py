@@ -41,6 +41,13 @@ def manifest(name: str, description: str) -> str:
         "background_color": PAPER,
         "theme_color": PAPER,
         "icons": icons,
+        # What is shared comes in the address; a device that keeps the site asks no server for it,
+        # and the page takes it out of the address at once.
+        "share_target": {
+            "action": "./messages/",
+            "method": "GET",
+            "params": {"title": "title", "text": "text"},
+        },
     }
     return json.dumps(content, indent=1)
 

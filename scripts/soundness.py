@@ -29,6 +29,7 @@ from pathlib import Path
 from typing import Any
 
 from calc import model, quantities, search, worksheets
+from scripts import sections
 
 SILENT = model.Work(on=False)
 SEEN_ONLY = f"({model.SAMPLED})"
@@ -303,7 +304,5 @@ if __name__ == "__main__":
         total.add(tally)
     print(total.row("all"))
     if given.write:
-        before = REPORT.read_text(encoding="utf-8").partition(HEADING)[0].rstrip()
-        text = f"{before}\n\n{report(tallies, total, given)}"
-        REPORT.write_text(text, encoding="utf-8")
+        sections.put(REPORT, HEADING, report(tallies, total, given))
     sys.exit(1 if total.wrong or total.missed else 0)

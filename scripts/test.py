@@ -12,14 +12,18 @@ _python.require()
 import os
 import re
 import subprocess
+import tempfile
 import time
 from collections import defaultdict
 from collections.abc import Sequence
+from pathlib import Path
 
 from scripts import _setup
+from scripts import checks as published
 
 # "1.23s call     tests/test_one.py::test_it"
 DURATION = re.compile(r"(\d+\.\d+)s (?:call|setup|teardown) +([^:]+)::")
+WHOLE = ("-n", "2", "--dist", "loadfile", "-q")
 SHOWN = 10  # the files that took longest
 
 
@@ -36,10 +40,17 @@ def _step(name: str, command: Sequence[str | Path]) -> bool:
     return passed
 
 
-def _pytest(words: Sequence[str]) -> tuple[bool, str]:
-    """Run pytest, passing its output on; return whether it passed and its closing line."""
+def _pytest(words: Sequence[str], noted: str) -> tuple[bool, str]:
+    """Run pytest, passing its output on; return whether it passed and its closing line.
+
+    `noted` is the folder where the rows of the published checks are left.
+    """
     command = [sys.executable, "-m", "pytest", "--durations=0", "--durations-min=0.05", *words]
-    environment = {**os.environ, "YARDSTICK_TEST_SITE": str(_setup.TESTED)}
+    environment = {
+        **os.environ,
+        "YARDSTICK_TEST_SITE": str(_setup.TESTED),
+        published.ASKED: noted,
+    }
     closing = ""
     spent: dict[str, float] = defaultdict(float)
     with subprocess.Popen(
@@ -77,7 +88,12 @@ def main() -> int:
     _setup.note(f"Browser: {_setup.ensure_browser()}")
     checks = _checks()
     passed = [_step(name, command) for name, command in checks]
-    tested, closing = _pytest(sys.argv[1:] or ["-n", "2", "--dist", "loadfile", "-q"])
+    with tempfile.TemporaryDirectory() as noted:
+        tested, closing = _pytest(sys.argv[1:] or WHOLE, noted)
+        rows = published.gathered(Path(noted))
+    if tested and not sys.argv[1:] and not published.keep(rows):
+        _setup.say("The page of published checks was of an older run; it is written: build again.")
+        tested = False
     failed = [name for (name, _), good in zip(checks, passed, strict=True) if not good]
     if failed:
         _setup.say(f"Failed besides the tests: {', '.join(failed)}")

@@ -36,7 +36,8 @@ def test_lists_fields_with_example_limits_and_typical_range(capsys):
 def test_prints_the_reply(capsys):
     code, out, err = run(capsys, "pairing", "--example", "working_width=48 in")
     assert code == 0 and not err
-    assert out.startswith("Tractor and implement: close to a limit.")
+    assert not out.startswith("Tractor and implement") and " lb" in out.splitlines()[0]
+    assert "Take care: " in out
 
 
 def test_json_names_values_and_units(capsys):
@@ -46,10 +47,11 @@ def test_json_names_values_and_units(capsys):
     found = json.loads(out)
     assert (found["finding"], code) == ("over", 1)
     outputs = {o["name"]: o for o in found["outputs"]}
-    assert outputs["front_load"]["unit"] == "kg"
+    assert outputs["front"]["unit"] == "kg"
     # F3 of the ballast formulas with the form's own numbers, in pounds and inches
-    by_hand = (0.45 * 1650 * 62 - 500 * (28 + 36)) / 62
-    assert outputs["front_load"]["value"] == pytest.approx(by_hand * 0.45359237)
+    # and a driver of 75 kg who sits 0.15 of the wheelbase ahead of the rear axle.
+    by_hand = (0.45 * 1650 * 62 - 500 * (28 + 36)) / 62 + 0.15 * 75 / 0.45359237
+    assert outputs["front"]["value"] == pytest.approx(by_hand * 0.45359237)
     assert {"finding", "checks", "remedies", "cautions", "working", "sources"} <= set(found)
     assert all(step["source"] for step in found["working"])
 
@@ -66,15 +68,18 @@ def test_bad_input_gives_two_and_a_sentence_for_each_field(capsys):
 
 def test_what_is_not_given_is_unknown(capsys):
     """No number of the page's example takes part."""
-    code, out, _ = run(capsys, "ballast", "--json", "tractor_mass=1650")
+    code, out, _ = run(capsys, "ballast", "--json", "tractor_mass=1650", "implement_kind=box_blade")
     found = json.loads(out)
     assert code in (0, 1, 3)
-    assert found["given"] == {"tractor_mass": "1650"} and not found["example"]
+    assert (
+        found["given"] == {"tractor_mass": "1650", "implement_kind": "box_blade"}
+        and not found["example"]
+    )
     sheet = worksheets.load("ballast")
     stands_in = {item["field"] for item in found["assumed"]}
     assert {item.name for item in sheet.fields if item.essential} <= {
         "tractor_mass",
-        "front_ballast",
+        "implement_kind",
         *stands_in,
     }
 

@@ -40,7 +40,7 @@ def test_the_example_answers(sheet):
     assert sentences.lead(answer, "us") == "You have 0.558 s to step away; 0.5 s is enough."
     assert "5 ft" in str(form_html(sheet, {}))
     assert "Within limits" in answer_html(answer)
-    assert reply(answer).startswith("Fall: within limits.") and "0.558 s" in short(answer)
+    assert reply(answer).startswith("You have 0.558 s to step away") and "0.558 s" in short(answer)
     assert data.data(answer)["outputs"][0]["unit"] == "s"
 
 
@@ -55,8 +55,8 @@ def test_an_example_never_mixes_with_what_was_given(sheet):
 def test_a_needed_field_is_asked_for_first(sheet):
     answer = search.answer(sheet, {"height": "5 ft"})
     assert answer.finding == "unknown" and [item.name for item in answer.missing] == ["load"]
-    assert sentences.lead(answer, "us") == "Say the load first."
-    assert "Say the load first." in answer_html(answer)
+    assert sentences.lead(answer, "us") == "Say first: “Load”."
+    assert "Say first: “Load”." in answer_html(answer)
 
 
 def test_an_unknown_number_is_named_with_where_it_settles(sheet):

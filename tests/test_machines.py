@@ -74,43 +74,137 @@ def test_fields_that_the_pairing_lacks_are_kept():
 @pytest.mark.parametrize(
     ("row", "place"),
     [
-        ("A,1650 ft,,", "line 3, column tractor_mass"),
-        ("A,20 hp,,", "line 3, column tractor_mass"),
-        ("A,900 to 800 lb,,", "line 3, column tractor_mass"),
-        ("A,-5 lb,,", "line 3, column tractor_mass"),
-        ("A,<script>,,", "line 3, column tractor_mass"),
+        ("A,1650 ft,gear,", "line 3, column tractor_mass"),
+        ("A,20 hp,gear,", "line 3, column tractor_mass"),
+        ("A,900 to 800 lb,gear,", "line 3, column tractor_mass"),
+        ("A,-5 lb,gear,", "line 3, column tractor_mass"),
+        ("A,<script>,gear,", "line 3, column tractor_mass"),
+        ("A,1e9,gear,", "line 3, column tractor_mass"),
+        ("A,,gear,25 in", "line 3, column lift_rated_at"),
+    ],
+)
+def test_a_bad_cell_is_named_and_loses_that_cell_alone(row, place):
+    content = f"name,tractor_mass,transmission,lift_rated_at\nGood,900 lb,,\n{row}\n"
+    found, problems = read(content)
+    assert [machine.name for machine in found] == ["Good", "A"]
+    assert found[1].inputs == {"transmission": "gear"}
+    assert len(problems) == 1 and problems[0].startswith(f"tractors.csv, {place}")
+
+
+@pytest.mark.parametrize(
+    ("row", "place"),
+    [
         (",900 lb,,", "line 3, column name"),
         (f"{'A' * 81},900 lb,,", "line 3, column name"),
         ("Good,900 lb,,", "line 3, column name"),
         ("A,1,650 lb,,", "line 3"),
-        ("A,,,25 in", "line 3, column lift_rated_at"),
     ],
 )
-def test_a_bad_row_is_named_by_line_and_column_and_left_out(row, place):
+def test_a_row_without_a_name_or_with_shifted_cells_is_left_out(row, place):
     content = f"name,tractor_mass,lift_capacity,lift_rated_at\nGood,900 lb,,\n{row}\n"
     found, problems = read(content)
     assert [machine.name for machine in found] == ["Good"]
     assert any(problem.startswith(f"tractors.csv, {place}") for problem in problems)
 
 
+@pytest.mark.parametrize(
+    ("heading", "cell", "expected"),
+    [
+        ("tractor_mass_lb", "1650", "1650 lb"),
+        ("Tractor mass (lb)", "1,650", "1,650 lb"),
+        ("tractor mass, kg", "750", "750 kg"),
+        ("tractor_mass_kg", "1650 lb", "1650 lb"),
+        ("weight lb", "550-700", "550-700 lb"),
+        ("mass [lbs]", "about 600", "about 600 lb"),
+        ("tractor_mass", "1650", "1650 lb"),
+    ],
+)
+def test_a_heading_names_the_unit_and_bare_numbers_take_it(heading, cell, expected):
+    found, problems = read(f'name,"{heading}"\nA,"{cell}"\n')
+    assert not problems
+    assert found[0].inputs == {"tractor_mass": expected}
+
+
+def test_bare_numbers_of_a_metric_list_are_metric():
+    found, _ = machines.read_machines("name,tractor_mass\nA,750\n", "tractor", "", "metric")
+    assert found[0].inputs == {"tractor_mass": "750 kg"}
+
+
+def test_a_unit_of_another_kind_is_no_unit_of_a_column():
+    found, problems = read("name,tractor_mass_hp\nA,20\n")
+    assert found[0].inputs == {} and "column tractor_mass_hp" in problems[0]
+
+
+@pytest.mark.parametrize(
+    ("written", "option"),
+    [
+        ("24 in", "610"),
+        ("24", "610"),
+        ('24"', "610"),
+        ("610", "610"),
+        ("610 mm", "610"),
+        ("12 in", "305"),
+        ("305", "305"),
+        ("0", "0"),
+        ("At the ball ends", "0"),
+    ],
+)
+def test_a_rating_distance_goes_in_inches_too(written, option):
+    row = written.replace('"', '""')
+    found, problems = read(f'name,lift_capacity_lb,lift_rated_at\nA,1000,"{row}"\n')
+    assert not problems
+    assert found[0].inputs == {"lift_capacity": "1000 lb", "lift_rated_at": option}
+
+
+@pytest.mark.parametrize(
+    ("written", "kind"),
+    [
+        ("land plane", "land_plane"),
+        ("Disk", "disk_harrow"),
+        ("disk harrow", "disk_harrow"),
+        ("plow", "plow"),
+        ("Forks", "pallet_forks"),
+        ("Box blade", "box_blade"),
+        ("rotary-cutter", "rotary_cutter"),
+    ],
+)
+def test_kinds_go_by_the_names_that_a_yard_uses(written, kind):
+    found, problems = read(f"name,kind,width in\nA,{written},60\n", "implement")
+    assert not problems
+    assert found[0].inputs == {"implement_kind": kind, "working_width": "60 in"}
+
+
+def test_what_the_loader_carries_is_listed_without_a_kind():
+    found, problems = read("name,kind,weight lb\nA,Grapple,500\n", "implement")
+    assert found[0].inputs == {"implement_mass": "500 lb"}
+    assert len(problems) == 1 and "loader" in problems[0]
+
+
+def test_stock_number_and_price_stand_beside():
+    found, problems = read('name,stock number,price,tractor_mass\nA,4411,"$18,500",900 lb\n')
+    assert not problems
+    assert found[0].inputs == {"tractor_mass": "900 lb"}
+    assert found[0].told == "stock 4411, $18,500"
+
+
 def test_lines_are_counted_as_an_editor_counts_them():
     content = 'name,tractor_mass\n"Two\nlines",900 lb\n\nA,heavy\n'
     found, problems = read(content)
-    assert [machine.name for machine in found] == ["Two lines"]
+    assert [machine.name for machine in found] == ["Two lines", "A"]
     assert "line 5, column tractor_mass" in problems[0]
 
 
-def test_trap_a_lift_figure_without_its_distance_is_refused():
-    found, problems = read('name,lift_capacity\nA,"1,000 lb"\n')
-    assert not found
+def test_trap_a_lift_figure_without_its_distance_is_not_used():
+    found, problems = read('name,lift_capacity,tractor_mass\nA,"1,000 lb",900 lb\n')
+    assert found[0].inputs == {"tractor_mass": "900 lb"}
     assert "line 2, column lift_rated_at" in problems[0] and "distance" in problems[0]
 
 
 def test_a_strange_column_is_named_and_the_rest_is_used():
-    found, problems = read("name,price,tractor_mass\nA,$9,900 lb\n")
+    found, problems = read("name,colour,tractor_mass\nA,red,900 lb\n")
     assert found[0].inputs == {"tractor_mass": "900 lb"}
     assert problems == (
-        "tractors.csv, line 1, column price: no field of a tractor is called that; the column is "
+        "tractors.csv, line 1, column colour: no field of a tractor is called that; the column is "
         "left out.",
     )
 
@@ -133,7 +227,10 @@ def test_a_matrix_cell_says_what_its_link_says():
     for row in built.cells:
         for cell in row:
             answer = search.answer(sheet, cell.inputs)
-            assert (cell.finding, cell.title) == (answer.finding, answer.deciding.check.title)
+            assert (cell.finding, cell.title) == (
+                answer.finding,
+                answer.deciding.check.heading(answer.finding),
+            )
 
 
 def test_a_matrix_takes_the_job_it_is_given():
@@ -155,7 +252,7 @@ def lists(tmp_path):
 def test_the_command_names_the_file_the_line_and_the_column(lists, capsys):
     assert main(["matrix", *lists]) == 2
     out, err = capsys.readouterr()
-    assert out.count("\n") == 2
+    assert out.count("\n") == 3
     assert err.startswith(f"{lists[0]}, line 3, column tractor_mass: ")
 
 

@@ -42,11 +42,12 @@ def test_the_example_is_taken_whole():
 
 def test_bad_rows_are_named_with_file_line_and_column(folder):
     with (folder / "tractors.csv").open("a") as handle:
-        handle.write("Bad,compact_light,19 lb,,,,,,,\n")
+        handle.write("Bad,,compact_light,19 lb,,,,,,,\n")
     with (folder / "implements.csv").open("a") as handle:
-        handle.write("Odd,no_such_kind,60 in,,,\n")
+        handle.write("Odd,,,no_such_kind,60 in,,,\n")
     read = shop.read(folder)
-    assert len(read.tractors) == 3 and len(read.implements) == 4
+    assert read.tractors[3].inputs == {"tractor_kind": "compact_light"}
+    assert read.implements[4].inputs == {"working_width": "60 in"}
     assert len(read.problems) == 2
     assert f"{folder / 'tractors.csv'}, line 5, column pto_power" in read.problems[0]
     assert f"{folder / 'implements.csv'}, line 6, column implement_kind" in read.problems[1]
@@ -71,6 +72,37 @@ def test_a_setting_that_means_nothing_is_named_and_left_out(folder, settings, sa
     read = shop.read(folder)
     assert any(said in problem for problem in read.problems)
     assert read.units in ("us", "metric") and len(read.tractors) == 3
+
+
+PART = '[[parts]]\nfor = "lawn.flag"\nnumber = "F-100"\nprice = "$9"\n'
+
+
+def test_parts_are_attached_to_remedies(folder, built_for):
+    (folder / "shop.toml").write_text('name = "A"\n' + PART)
+    read = shop.read(folder)
+    assert read.problems == ()
+    assert [part.sentence() for part in read.parts] == ["Part F-100: $9."]
+    built_for(folder)
+    written = lists(shop.lists_script())["shop"]["parts"]
+    assert written == [
+        {"for": ["lawn.flag"], "number": "F-100", "name": "", "price": "$9", "stock": ""}
+    ]
+
+
+@pytest.mark.parametrize(
+    ("settings", "said"),
+    [
+        ('parts = "x"\n', "parts: each part stands under"),
+        ('[[parts]]\nnumber = "7"\n', "parts, part 1"),
+        ('[[parts]]\nfor = "lawn.flag"\n', "parts, part 1"),
+        ('[[parts]]\nfor = "no.such"\nnumber = "7"\n', "no page has a remedy called “no.such”"),
+    ],
+)
+def test_a_part_that_means_nothing_is_named(folder, settings, said):
+    (folder / "shop.toml").write_text('name = "A"\n' + settings)
+    read = shop.read(folder)
+    assert any(said in problem for problem in read.problems)
+    assert read.name == "A" and len(read.tractors) == 3
 
 
 def test_missing_and_unreadable_files_are_named(folder):
@@ -159,7 +191,7 @@ def test_every_cell_of_the_matrix_has_a_word_a_shape_and_a_check_and_opens_its_p
         answer = search.answer(sheet, links.read(address.partition("#")[2]).inputs)
         assert answer.finding == finding
         title = html.unescape(re.search(r"<small>(.*?)</small>", inside)[1])
-        assert title == answer.deciding.check.title
+        assert title == answer.deciding.check.heading(answer.finding)
 
 
 def test_a_matrix_with_an_empty_list_says_so():
@@ -167,7 +199,7 @@ def test_a_matrix_with_an_empty_list_says_so():
 
 
 def test_a_matrix_that_no_phone_can_open_is_cut_and_says_so(monkeypatch):
-    monkeypatch.setattr(yard, "MOST_CELLS", 10)
+    monkeypatch.setattr(yard, "MOST_CELLS", 11)
     shown = yard.matrix_block(machines.demo("tractor"), machines.demo("implement"), "p/")
-    assert shown.count("<td data-finding") == 9
+    assert shown.count("<td data-finding") == 10
     assert "5 machines are left out" in shown

@@ -128,7 +128,7 @@ def test_never_within_where_a_point_of_the_box_is_over(sheet):
 def test_replies(sheet):
     answer = search.answer(sheet, {}, example=True)
     said = reply(answer, link="https://example.invalid/p/#a=1")
-    assert model.FINDING_WORDS[answer.finding].lower() in said
+    assert said.startswith(sentences.lead(answer, "us"))
     assert said.endswith("#a=1")
     assert len(short(answer, link="https://example.invalid/p/#a=1")) <= SHORT
 

@@ -1,7 +1,8 @@
 """Machines: the tractors and implements of a list, each a name and the texts of its fields.
 
 A list is a CSV file whose first row names fields of the vocabulary, by name or by label, with a
-`name` column. A blank cell is unknown, and so is a field whose column is left out.
+`name` column; a heading may carry the unit of its bare numbers. A blank cell is unknown, and so is
+a field whose column is left out. A cell that can't be used is left out alone.
 """
 
 from __future__ import annotations
@@ -9,12 +10,13 @@ from __future__ import annotations
 import csv
 import io
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from calc import tables
 from calc.errors import InputError
 from calc.machines import vocabulary
+from calc.machines.cells import Column, cell, column
 from calc.model import AnyField
 
 ROLES = ("tractor", "implement")
@@ -22,7 +24,7 @@ MOST_ROWS = 2000
 LONGEST_NAME = 80
 LARGEST_FILE = 10_000_000  # bytes; the most rows with every cell filled take a tenth of it
 # Columns that say something about a row and fill no field.
-BESIDE = ("name", "source")
+BESIDE = ("name", "source", "stock_number", "price", "note")
 DELIMITERS = ",;\t"
 
 
@@ -33,6 +35,14 @@ class Machine:
     name: str
     role: str
     inputs: dict[str, str]
+    beside: dict[str, str] = field(default_factory=dict)  # stock number, price and the like
+
+    @property
+    def told(self) -> str:
+        """What is said of it beside its name: "stock 4411, $18,500"."""
+        number = self.beside.get("stock_number", "")
+        stock = f"stock {number}" if number else ""
+        return ", ".join(filter(None, [stock, self.beside.get("price", "")]))
 
     def fill(self, names: Iterable[str]) -> dict[str, str]:
         """Return the texts that it gives for the fields of `names`; the others stay unknown."""
@@ -82,9 +92,12 @@ def read_text(path: Path) -> str:
 
 
 def read_machines(
-    content: str, role: str, where: str = ""
+    content: str, role: str, where: str = "", system: str = "us"
 ) -> tuple[tuple[Machine, ...], tuple[str, ...]]:
-    """Return the machines of a list, and a sentence for each row or column that can't be used.
+    """Return the machines of a list, and a sentence for each cell or column that can't be used.
+
+    A bad cell is left out and its row is used without it; a row without a name of its own is left
+    out whole.
 
     Parameters
     ----------
@@ -94,6 +107,8 @@ def read_machines(
         "tractor" or "implement".
     where
         The name of the file, for the sentences.
+    system
+        "us" or "metric": the units of bare numbers where no heading names one.
     """
     where = where or f"{role}s.csv"
     text = content.lstrip("\ufeff")
@@ -109,7 +124,7 @@ def read_machines(
         return (), (f"{where} is empty: its first line names the columns.",)
     columns, wrong = _columns(header, role, where)
     problems += wrong
-    if "name" not in columns:
+    if all(each.name != "name" for each in columns):
         return (), (*problems, f"{where}, line 1: there is no column called “name”.")
     machines: dict[str, Machine] = {}
     for count, (line, row) in enumerate(lines, 1):
@@ -117,14 +132,15 @@ def read_machines(
             problems.append(f"{where}: only the first {MOST_ROWS:,} machines are used.")
             break
         if any(cell.strip() for cell in row):
-            machine, bad = _machine(row, columns, role, f"{where}, line {line}")
-            if machine.name in machines:
-                bad.append(
-                    f"{where}, line {line}, column name: “{machine.name}” stands in the list "
-                    "already; give each machine a name of its own."
-                )
+            place = f"{where}, line {line}"
+            machine, bad = _machine(row, columns, role, place, system)
             problems += bad
-            if not bad:
+            if machine is not None and machine.name in machines:
+                problems.append(
+                    f"{place}, column name: “{machine.name}” stands in the list already; give "
+                    "each machine a name of its own."
+                )
+            elif machine is not None:
                 machines[machine.name] = machine
     return tuple(machines.values()), tuple(problems)
 
@@ -149,57 +165,69 @@ def _lines(
         yield line, row
 
 
-def _columns(header: Sequence[str], role: str, where: str) -> tuple[list[str], list[str]]:
-    """Return the field that each column fills ("" for none), and what is wrong with them."""
+def _columns(header: Sequence[str], role: str, where: str) -> tuple[list[Column], list[str]]:
+    """Return what each column fills (nothing, for a name of ""), and what is wrong with them."""
     named = fields(role)
-    labels = {item.label.lower(): name for name, item in named.items()}
-    columns: list[str] = []
+    columns: list[Column] = []
     problems: list[str] = []
-    for cell in header:
-        written = cell.strip()
-        plain = written.lower()
-        name = labels.get(plain, plain.replace(" ", "_"))
-        if name not in named and name not in BESIDE:
-            if written:
-                a = "an" if role == "implement" else "a"
-                problems.append(
-                    f"{where}, line 1, column {written}: no field of {a} {role} is called that; "
-                    "the column is left out."
-                )
-            name = ""
-        elif name in columns:
+    for heading in header:
+        written = heading.strip()
+        found = column(written, role, named, BESIDE) if written else Column("")
+        if written and not found.name:
+            a = "an" if role == "implement" else "a"
+            problems.append(
+                f"{where}, line 1, column {written}: no field of {a} {role} is called that; "
+                "the column is left out."
+            )
+        elif found.name and found.name in {each.name for each in columns}:
             problems.append(f"{where}, line 1: the column {written} stands there twice.")
-            name = ""
-        columns.append(name)
+            found = Column("")
+        columns.append(found)
     return columns, problems
 
 
 def _machine(
-    row: Sequence[str], columns: Sequence[str], role: str, where: str
-) -> tuple[Machine, list[str]]:
-    """Return the machine of one row, and what is wrong with it."""
-    cells = {c: cell.strip() for c, cell in zip(columns, row, strict=False) if c}
-    name = " ".join(cells.get("name", "").split())
-    given = {c: text for c, text in cells.items() if text and c not in BESIDE}
+    row: Sequence[str], columns: Sequence[Column], role: str, where: str, system: str
+) -> tuple[Machine | None, list[str]]:
+    """Return the machine of one row without its bad cells, and what is wrong with it.
+
+    None when it has no name, or when its cells stand in other columns than they should.
+    """
+    cells = {c: text.strip() for c, text in zip(columns, row, strict=False) if c.name}
+    texts = {c.name: text for c, text in cells.items()}
+    name = " ".join(texts.get("name", "").split())
     bad: list[str] = []
     if not name:
         bad.append(f"{where}, column name: the machine has no name.")
     elif len(name) > LONGEST_NAME:
         bad.append(f"{where}, column name: it is longer than {LONGEST_NAME} characters.")
-    if len(row) > len(columns):
+    if len(row) > len(columns):  # the cells are shifted, so none of them can be trusted
         bad.append(
             f"{where}: more cells than columns ({len(row)} and {len(columns)}); put a text with a "
             "comma in it between double quotes."
         )
-    known = {}
-    for column, text in given.items():
+    if bad:
+        return None, bad
+    given: dict[str, str] = {}
+    for c, text in cells.items():
+        if not text or c.name in BESIDE:
+            continue
         try:
-            known[column] = vocabulary.field(column).read(text)
+            said = cell(c.name, text, c.unit, system)
         except InputError as error:
-            bad.append(f"{where}, column {column}: {error}")
-    known.setdefault("lift_rated_at", "unstated")
-    bad += [
-        f"{where}, column {column}: {sentence}"
-        for column, sentence in vocabulary.review_lift(known).items()
-    ]
-    return Machine(name, role, given), bad
+            bad.append(f"{where}, column {c.name}: {error}")
+            continue
+        if said:
+            given[c.name] = said
+    given, without = _lift_with_its_distance(given)
+    bad += [f"{where}, column {c}: {sentence}" for c, sentence in without.items()]
+    beside = {c: " ".join(texts[c].split()) for c in BESIDE[2:] if texts.get(c)}
+    return Machine(name, role, given, beside), bad
+
+
+def _lift_with_its_distance(given: dict[str, str]) -> tuple[dict[str, str], dict[str, str]]:
+    """Return a row's texts without a lift figure that doesn't say where it was measured."""
+    known = {**given, "lift_rated_at": given.get("lift_rated_at") or "unstated"}
+    wrong = vocabulary.review_lift(known)
+    dropped = ("lift_capacity", "lift_rated_at") if wrong else ()
+    return {name: text for name, text in given.items() if name not in dropped}, wrong

@@ -18,24 +18,34 @@ from calc.model.wording import read_words
 from calc.quantities import Reading
 
 ANY = "any"
+PARTS, LOADER_WORK = "The tractor as it stands", "Loader"
 ROAD, ROAD_SIZE = "On the road", "road/SIZE-practice"
 
 Span = tuple[float, float]
 
 
+def _span(known: KnownSoFar, name: str) -> Span | None:
+    value = known.get(name)
+    return (value.low, value.high) if isinstance(value, Reading) else None
+
+
 def _tractor_ranges(known: KnownSoFar) -> tuple[dict[str, Span], str, str]:
-    """Return the usual ranges of the tractor's class, their source, and the class in words."""
+    """Return what is usual of a tractor for what is known of it, the source, and what it is of.
+
+    A mass from a scale has the loader and all the rest in it, so it says less of the rest.
+    """
     key = known.get("tractor_kind") or ANY
     labels = dict(typical.tractor_kinds())
-    source = {row["key"]: row["source"] for row in tables.rows("machines/typical_tractors")}
-    if key in labels:
-        return typical.tractor(key), source[key], f"a tractor of the kind “{labels[key].lower()}”"
-    ranges = [typical.tractor(name) for name in labels]
-    merged = {
-        name: (min(r[name][0] for r in ranges), max(r[name][1] for r in ranges))
-        for name in ranges[0]
-    }
-    return merged, next(iter(source.values())), "compact and utility tractors of any size"
+    kind = key if key in labels else ""
+    bare = known.get("mass_as") != "scale"
+    mass, power, base = (_span(known, n) for n in ("tractor_mass", "pto_power", "wheelbase"))
+    ranges = typical.narrowed(kind, mass if bare else None, power, base, known.get("cab") == "cab")
+    source = "hitch/B1; hitch/PRACTICE"
+    of = f"a tractor of the kind \u201c{labels[kind].lower()}\u201d" if kind else "tractors"
+    said = [label for span, label in ((mass, "mass"), (power, "PTO power")) if span]
+    if said:
+        return ranges, source, f"{of} of this {' and '.join(said)}"
+    return ranges, source, of if kind else "compact and utility tractors of any size"
 
 
 def _of_tractor(name: str) -> Any:
@@ -46,12 +56,60 @@ def _of_tractor(name: str) -> Any:
     return find
 
 
+def _if_loader(name: str) -> Any:
+    """Return the usual range of a part of the loader; nothing where there is no loader."""
+
+    def find(known: KnownSoFar) -> Typical | None:
+        if known.get("loader") in ("off", "none"):
+            return None
+        ranges, source, of = _tractor_ranges(known)
+        return Typical(*ranges[name], source, f"the loader of {of}")
+
+    return find
+
+
+def _loader_mass(known: KnownSoFar) -> Typical | None:
+    return None if known.get("mass_as") == "scale" else _if_loader("loader_mass")(known)
+
+
+def _loader_ahead(known: KnownSoFar) -> Typical | None:
+    if known.get("mass_as") == "scale" or known.get("loader") in ("off", "none"):
+        return None
+    return Typical(0.0, 0.4, "hitch/DERIVED", "loaders with the arms down")
+
+
+def _driver(known: KnownSoFar) -> Typical | None:
+    if known.get("mass_as") == "scale":
+        return None
+    return Typical(75.0, 75.0, "hitch/ISO7131", "operating masses")
+
+
+def _liquid(known: KnownSoFar) -> Typical | None:
+    """Return the usual mass of the liquid, from the tires' size where it is known."""
+    kind = known.get("tire_liquid") or "none"
+    if kind == "none" or known.get("mass_as") == "scale":
+        return None
+    size = known.get("rear_tire")
+    row = tables.by_key("tires/ballast_liquids", "key")[kind]
+    density = float(row["density_kg_l"]) * 1000.0
+    if size is not None:
+        from calc.mechanics import liquid_ballast, tires
+
+        volume = liquid_ballast.fill_volume(tires.dimensions(size)).value
+        both = 2.0 * liquid_ballast.liquid_mass(volume, density)
+        return Typical(0.95 * both, 1.05 * both, row["source"], "tires of this size, 3/4 full")
+    ranges, source, of = _tractor_ranges(known)
+    low, high = ranges["liquid"]
+    usual = 1130.0  # the strength that the table's masses are of [kg/m3]
+    return Typical(low * density / usual, high * density / usual, source, f"both tires of {of}")
+
+
 def _lift(known: KnownSoFar) -> Typical:
     """Return the usual lift at the distance that is chosen; the table's is at 610 mm."""
     ranges, source, of = _tractor_ranges(known)
     rated_at = known.get("lift_rated_at") or "610"
     distance = 0.61 if rated_at == "unstated" else float(rated_at) / 1000.0
-    pivot = ranges["link_length"]
+    pivot = [0.61 * share / (1.0 - share) for share in typical.lift_ratio()]
     low, high = ranges["lift_610"]
     return Typical(
         low * (pivot[1] + 0.61) / (pivot[1] + distance),
@@ -72,6 +130,16 @@ def _of_implement(name: str) -> Any:
         return Typical(low, high, typical.implement_source(key), f"“{labels[key].lower()}”")
 
     return find
+
+
+def _tongue(known: KnownSoFar) -> Typical | None:
+    """Return the usual load on the drawbar of a towed machine; nothing for a mounted one."""
+    kind = known.get("implement_kind") or ""
+    if typical.mount(kind) != "towed":
+        return None
+    mass = _span(known, "implement_mass") or typical.implement(kind)["mass"]
+    low, high = typical.tongue_share(kind)
+    return Typical(low * mass[0], high * mass[1], "hitch/PRACTICE", "what is towed")
 
 
 def tractor_kind(example: str = "compact_light") -> Choice:
@@ -132,6 +200,30 @@ TRANSMISSIONS = (
     Option("hydrostatic", "Hydrostatic"),
 )
 
+LOADER = (
+    Option("on", "It is on"),
+    Option("off", "Taken off for this"),
+    Option("none", "It has none"),
+)
+MASS_AS = (
+    Option("bare", "Bare, as the specification gives it"),
+    Option("scale", "From a scale, as it stands"),
+)
+LOADER_RATED_AT = (
+    Option("pins", "At the pivot pins, full height"),
+    Option("500", "500 mm (20 in) ahead of the pins, full height"),
+)
+
+
+def _liquids() -> tuple[Option, ...]:
+    rows = tables.rows("tires/ballast_liquids")
+    return (Option("none", "None, air only"), *(Option(r["key"], r["label"]) for r in rows))
+
+
+def _tools() -> tuple[Option, ...]:
+    return tuple(Option(r["tool"], r["label"]) for r in tables.rows("machines/loader_tools"))
+
+
 LIFT_RATED_AT = (
     Option("610", "24 in (610 mm) behind the balls"),
     Option("305", "12 in (305 mm) behind the balls"),
@@ -161,6 +253,7 @@ _ROLL = (
 @cache
 def _fields() -> dict[str, AnyField]:
     tractor, implement, job = "Tractor", "Implement", "Job"
+    parts, loader = PARTS, LOADER_WORK
     found: list[AnyField] = [
         tractor_kind(),
         Field("engine_power", "power", "5 hp", "250 hp", optional=True, group=tractor),
@@ -181,6 +274,60 @@ def _fields() -> dict[str, AnyField]:
             "20,000 lb",
             typical=_of_tractor("mass"),
             essential=True,
+            group=tractor,
+        ),
+        Choice("mass_as", MASS_AS, example="scale", group=parts, usual="bare"),
+        Choice(
+            "loader", LOADER, example="off", essential=True, group=tractor, unsure=("off", "on")
+        ),
+        Choice(
+            "cab",
+            (Option("open", "Open, with a roll bar"), Option("cab", "Cab")),
+            example="open",
+            group=parts,
+            usual="open",
+        ),
+        Field("driver_mass", "mass", "0 lb", "500 lb", typical=_driver, group=parts),
+        Field("loader_mass", "mass", "50 lb", "4,000 lb", typical=_loader_mass, group=parts),
+        Field("loader_ahead", "length", "-20 in", "60 in", typical=_loader_ahead, group=parts),
+        Choice("tire_liquid", _liquids(), example="none", group=parts, usual="none"),
+        Field("liquid_mass", "mass", "0 lb", "6,000 lb", typical=_liquid, group=parts),
+        Field("wheel_weights", "mass", "0 lb", "4,000 lb", optional=True, group=parts),
+        Field("loader_payload", "mass", "0 lb", "6,000 lb", optional=True, group=loader),
+        Choice("loader_tool", _tools(), example="bucket", group=loader, usual="bucket"),
+        Field("loader_rating", "mass", "100 lb", "9,000 lb", optional=True, group=loader),
+        Choice(
+            "loader_rating_at",
+            LOADER_RATED_AT,
+            example="pins",
+            group=loader,
+            unsure=("pins", "500"),
+        ),
+        Field(
+            "loader_reach",
+            "length",
+            "12 in",
+            "120 in",
+            typical=_if_loader("loader_reach"),
+            group=loader,
+        ),
+        Field(
+            "loader_height",
+            "length",
+            "6 in",
+            "180 in",
+            typical=_if_loader("full_height"),
+            group=loader,
+        ),
+        Field("counterweight_asked", "mass", "50 lb", "6,000 lb", optional=True, group=loader),
+        Field("front_tire_load", "mass", "100 lb", "10,000 lb", optional=True, group=tractor),
+        Field("tongue_load", "mass", "0 lb", "6,000 lb", typical=_tongue, group=implement),
+        Field(
+            "lift_ratio",
+            "fraction",
+            "40 %",
+            "100 %",
+            typical=Typical(*typical.lift_ratio(), "hitch/B1; hitch/B2", "published pairs"),
             group=tractor,
         ),
         Field("front_axle_mass", "mass", "50 lb", "10,000 lb", optional=True, group=tractor),
@@ -254,7 +401,7 @@ def _fields() -> dict[str, AnyField]:
             "0 lb",
             "3,000 lb",
             example="0 lb",
-            optional=True,
+            typical=Typical(0.0, 0.0, "hitch/PRACTICE", "tractors without front weights"),
             group=tractor,
         ),
         Field(
@@ -317,7 +464,7 @@ def _fields() -> dict[str, AnyField]:
             "implement_mass",
             "mass",
             "20 lb",
-            "10,000 lb",
+            "30,000 lb",
             typical=_of_implement("mass"),
             essential=True,
             group=implement,
@@ -453,7 +600,13 @@ def names() -> tuple[str, ...]:
     return tuple(_fields())
 
 
-ROLES = {"Tractor": "tractor", "Implement": "implement", "Job": "job"}
+ROLES = {
+    "Tractor": "tractor",
+    PARTS: "tractor",
+    LOADER_WORK: "tractor",
+    "Implement": "implement",
+    "Job": "job",
+}
 
 
 def role(name: str) -> str:

@@ -1,6 +1,6 @@
 """Heat that enters a cab, the cooling it needs, and what that takes from the engine."""
 
-from calc import arith
+from calc import arith, tables
 from calc.mechanics.psychrometrics import (
     STANDARD_PRESSURE,
     enthalpy,
@@ -14,6 +14,7 @@ MET = 58.15
 BODY_AREA = 1.8
 BELT_EFFICIENCY = 0.95
 ALTERNATOR_EFFICIENCY = 0.55
+BTU_PER_HOUR = 0.29307107017222
 
 
 def projected_glass_area(roof_glass: float, widest_side: float, altitude: float) -> float:
@@ -313,6 +314,108 @@ def alternator_power(current: float, voltage: float = 13.5) -> float:
     .. [1] value/CAB-memory.
     """
     return voltage * current / ALTERNATOR_EFFICIENCY
+
+
+@arith.rising
+def alternator_share(speed: float) -> float:
+    """Return the share of its rating that a hot alternator gives at a speed.
+
+    Straight between the two hot outputs that were read [1]_, level beyond them. A real curve
+    bends over that line, so between them the share errs low.
+
+    Parameters
+    ----------
+    speed : float
+        Speed of the alternator, not of the engine. [rpm]
+
+    Returns
+    -------
+    float
+        Share of the rated current. [-]
+
+    References
+    ----------
+    .. [1] value/EM-3, a 50 A unit: 16 A at 1 300 rpm, 48 A at 5 000.
+
+    Examples
+    --------
+    >>> 50 * alternator_share(1300.0), 50 * alternator_share(5000.0)
+    (16.0, 48.0)
+    """
+    low, high = tables.rows("cab/alternator_hot")
+    start, end = float(low["alternator_rpm"]), float(high["alternator_rpm"])
+    least, most = float(low["hot_share"]), float(high["hot_share"])
+    along = arith.max(0.0, arith.min(1.0, (speed - start) / (end - start)))
+    return least + (most - least) * along
+
+
+def electric_current(cooling: float, performance: float, voltage: float = 13.5) -> float:
+    """Return the current of an electrically driven compressor: Q / (COP V).
+
+    Parameters
+    ----------
+    cooling : float
+        Cooling power. [W]
+    performance : float
+        Cooling power over electric power, above 0. [-]
+    voltage : float
+        Voltage at the unit. [V]
+
+    Returns
+    -------
+    float
+        Current. [A]
+
+    Raises
+    ------
+    ValueError
+        When the performance is not above 0.
+
+    References
+    ----------
+    .. [1] value/DERIVED.
+
+    Examples
+    --------
+    >>> round(electric_current(7000 * 0.29307107, 2.5), 1)
+    60.8
+    """
+    if performance <= 0.0:
+        raise ValueError("The coefficient of performance must be above 0.")
+    return cooling / (performance * voltage)
+
+
+@arith.rising
+def next_unit(cooling: float) -> float:
+    """Return the next cooling unit that is sold, by the table `cab_units`; the largest beyond. [W]
+
+    Examples
+    --------
+    >>> round(next_unit(11_000 * 0.29307107) / 0.29307107)
+    12000
+    """
+    sizes = unit_sizes()
+    for size in sizes:
+        if cooling <= size * (1.0 + 1e-9):
+            return size
+    return sizes[-1]
+
+
+def unit_sizes() -> tuple[float, ...]:
+    """Return the cooling powers that units are sold with, the smallest first. [W]
+
+    References
+    ----------
+    .. [1] value/TP-1, value/TI-1, value/EM-2, value/C13; the others value/CABUNIT-memory.
+
+    Examples
+    --------
+    >>> round(unit_sizes()[0])
+    1465
+    """
+    return tuple(
+        float(row["capacity_btu_h"]) * BTU_PER_HOUR for row in tables.rows("cab/cab_units")
+    )
 
 
 def shaft_power_left(

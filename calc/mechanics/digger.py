@@ -302,6 +302,71 @@ def auger_power(diameter: float, factor: float) -> float:
     return power_scaled(per_factor * factor, float(anchor["diameter_in"]) * INCH, diameter)
 
 
+def class_least(diameter: float) -> float:
+    """Least PTO power of the digger class that turns an auger: what makers name. [W]
+
+    Parameters
+    ----------
+    diameter : float
+        Auger diameter; the next size of the table `digger_augers` counts. [m]
+
+    References
+    ----------
+    [1] value/DIGGERCLASS-memory.
+
+    Examples
+    --------
+    >>> [round(class_least(size * INCH) / HP) for size in (9, 12, 18, 24)]
+    [15, 15, 20, 30]
+    """
+    rows = tables.rows("digger/digger_augers")
+    for row in rows:
+        if diameter <= float(row["diameter_in"]) * INCH * (1.0 + 1e-9):
+            return float(row["least_hp"]) * HP
+    last = rows[-1]
+    return power_scaled(float(last["least_hp"]) * HP, float(last["diameter_in"]) * INCH, diameter)
+
+
+def auger_power_range(diameter: float, soil: str, feed: str = "any") -> tuple[float, float]:
+    r"""Power that an auger takes, from a slow feed to full flights.
+
+    .. math:: P = s P_a \frac{f}{f_a} \left(\frac{D}{D_a}\right)^2
+
+    with the shares s of the table `digger_feeds`: trade custom gives 15 hp for light work, 20 to
+    25 for usual work and 35 for an auger that is kept full in clay. Fed slowly it takes no more
+    than the least tractor of its class has.
+
+    Parameters
+    ----------
+    diameter : float
+        Auger diameter, above 0; meant for 0.15 to 0.61. [m]
+    soil, feed : str
+        Rows of the tables `digger_soils` and `digger_feeds`.
+
+    Returns
+    -------
+    tuple of float
+        Least power and power at full flights. [W]
+
+    References
+    ----------
+    [1] value/P7. [2] power/PRACTICE. [3] value/DIGGERCLASS-memory.
+
+    Examples
+    --------
+    >>> [round(power / HP, 1) for power in auger_power_range(12 * INCH, "clay")]
+    [15.0, 35.0]
+    >>> [round(power / HP, 1) for power in auger_power_range(18 * INCH, "clay")]
+    [20.0, 78.8]
+    """
+    row = tables.by_key("digger/digger_feeds", "key")[feed]
+    full = auger_power(diameter, soil_factor(soil))
+    low = float(row["share_low"]) * full
+    if feed != "steady":
+        low = arith.min(low, class_least(diameter))
+    return low, float(row["share_high"]) * full
+
+
 def widest_auger(power: float, factor: float) -> float:
     """Diameter at which `auger_power` equals a power.
 

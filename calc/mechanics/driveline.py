@@ -369,6 +369,53 @@ def joint_angle(rise: float, run: float) -> float:
     return arith.atan2(rise, run)
 
 
+def joint_angles(distance: float, rise: float, offset: float, tilt: float) -> tuple[float, float]:
+    r"""Angles of the joints at the tractor's end and at the implement's end.
+
+    .. math:: \tan\beta_1 = \frac{\sqrt{y^2 + z^2}}{x}, \quad
+              \tan\beta_2 = \frac{\sqrt{y^2 + (z \cos t - x \sin t)^2}}{x \cos t + z \sin t}
+
+    with z the rise, y the offset, and x what they leave of the distance.
+
+    Parameters
+    ----------
+    distance : float
+        Along the shaft, from joint to joint, above 0. [m]
+    rise : float
+        Height of the implement's shaft above the stub. [m]
+    offset : float
+        Implement's shaft to one side of the stub. [m]
+    tilt : float
+        Implement's shaft against level, plus when its rear is higher. [rad]
+
+    Returns
+    -------
+    tuple of float
+        Both angles, 0 or more. [rad]
+
+    Notes
+    -----
+    A rise and an offset that are more than the distance count as a joint at a right angle.
+
+    References
+    ----------
+    [1] value/DERIVED; for small angles :math:`\sqrt{A^2 + B^2}` of plan and side view [2].
+    [2] value/NV-1.
+
+    Examples
+    --------
+    >>> [round(arith.degrees(a), 1) for a in joint_angles(0.9, 0.25, 0.0, arith.radians(16.1))]
+    [16.1, 0.0]
+    >>> [round(arith.degrees(a), 1) for a in joint_angles(1.0, 0.15, 0.20, 0.0)]
+    [14.5, 14.5]
+    """
+    aside = arith.hypot(rise, offset)
+    along = arith.sqrt(arith.max(0.0, distance * distance - aside * aside))
+    sine, cosine = arith.sin(tilt), arith.cos(tilt)
+    across = arith.hypot(offset, rise * cosine - along * sine)
+    return arith.atan2(aside, along), arith.atan2(across, along * cosine + rise * sine)
+
+
 class Fit(NamedTuple):
     """How a telescoping shaft sits between its shortest and longest distance."""
 

@@ -297,3 +297,33 @@ def load_for_equal_bending(axle_rating: float, overhang: float, spacing: float) 
         Rating over (1 + S / e) [kg]: the outer tire carrying everything.
     """
     return axle_rating / moment_ratio_outer(overhang, spacing)
+
+
+def load_at_widest_track(
+    axle_rating: float, overhang: float, outward: float, spacing: float
+) -> float:
+    """Return the axle load on duals, the outer tire alone, that bends the axle no more than its
+    rating does on singles at the widest track that its maker approves.
+
+    Parameters
+    ----------
+    axle_rating
+        Load allowed on the axle with single wheels [kg].
+    overhang
+        Distance from the inner tire's center to the outer bearing, above 0 [m].
+    outward
+        How much farther out a single wheel stands at the widest approved track [m].
+    spacing
+        Distance between the tires' centers [m].
+
+    Returns
+    -------
+    float
+        The rating times (e + w) / (e + S), and never more than the rating [kg].
+
+    Examples
+    --------
+    >>> round(load_at_widest_track(3000, 0.18, 0.20, 0.48))
+    1727
+    """
+    return axle_rating * arith.min(1.0, (overhang + outward) / (overhang + spacing))

@@ -47,7 +47,7 @@ _UNITS = {"ft": 0.3048, "in": 0.0254, "mm": 0.001, "m": 1.0, "mph": MPH, "km/h":
 BASES = ("law", "maker", "pattern", "memory", "standard", "practice")
 BASIS_WORDS = {
     "law": "law that was read",
-    "maker": "federal rule for its maker",
+    "maker": "binding on machines of this age",
     "pattern": "common pattern of state law (Uniform Vehicle Code)",
     "memory": "law, from memory",
     "standard": "standard",
@@ -220,6 +220,29 @@ def federal_rule_applies(made: float, field_equipment: bool) -> bool:
     return field_equipment and made >= FEDERAL_DATE
 
 
+def standard_binds(place: str, made: float) -> bool:
+    """Return whether a state holds a machine of this age to the whole standard.
+
+    Parameters
+    ----------
+    place : str
+        A place of road_places.
+    made : float
+        Date made as a decimal year. [year]
+
+    References
+    ----------
+    [4]_
+
+    Examples
+    --------
+    >>> standard_binds("OH", 2003), standard_binds("OH", 2001), standard_binds("TX", 2016)
+    (True, False, False)
+    """
+    start = place_row(place)["standard_from"]
+    return bool(start) and made >= float(start)
+
+
 def _tightest(values: list[float | None], *, low: bool) -> float | None:
     known = [value for value in values if value is not None]
     if not known:
@@ -295,11 +318,12 @@ def needs(
 
 @dataclass(frozen=True, slots=True)
 class EmblemRule:
-    """One row of emblem_rules, read."""
+    """One row of emblem_rules, read. `below`: a machine of just that speed is outside."""
 
     place: str
     required: str
     speed_to: float
+    below: bool
     over_to: float | None
     above: str
     height_low: float | None
@@ -328,6 +352,7 @@ def emblem_rule(place: str) -> EmblemRule | None:
         place,
         row["required"],
         speed,
+        row["below"] == "yes",
         measure(row["over_to"]),
         row["above"],
         measure(row["height_low"]),
@@ -337,6 +362,18 @@ def emblem_rule(place: str) -> EmblemRule | None:
         row["text"],
         row["source"],
     )
+
+
+def emblem_rule_of_standard() -> EmblemRule:
+    """Return the standard's rule as it stands.
+
+    References
+    ----------
+    [3]_
+    """
+    rule = emblem_rule("US-STD")
+    assert rule is not None
+    return rule
 
 
 def emblem_rule_for(place: str) -> EmblemRule | None:
@@ -565,16 +602,19 @@ def width_rule(place: str) -> WidthRule | None:
 
 
 @cache
-def carried_width(place: str) -> tuple[float, str, str]:
+def carried_width(place: str) -> tuple[float, str, str] | None:
     """Return the width limit, its text and source when the machine rides on a trailer.
 
     Parameters
     ----------
     place : str
-        A place; without a row of its own the general limit is used. [m]
+        A place; without a row of its own the general limit of its country is used, and None
+        where none was read. [m]
     """
     rows = tables.by_key("road/carried_widths", "place")
-    row = rows.get(place, rows["US"])
+    row = rows.get(place) or rows.get(place_row(place)["country"])
+    if row is None:
+        return None
     limit = measure(row["limit"])
     assert limit is not None
     return limit, row["text"], row["source"]

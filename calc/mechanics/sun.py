@@ -1,5 +1,7 @@
 """Where the sun stands, how strong a clear sky is, and what falls on a pane."""
 
+from collections.abc import Sequence
+
 from calc import arith
 
 SOLAR_CONSTANT = 1361.0
@@ -292,3 +294,62 @@ def pane_radiation(
     from_sky = scattered * (1.0 + arith.cos(tilt)) / 2.0
     from_ground = whole * ground_reflectance * (1.0 - arith.cos(tilt)) / 2.0
     return direct + from_sky + from_ground
+
+
+def upright_shares(altitude: float, bearings: Sequence[float]) -> list[float]:
+    """Return the share of the beam that counts for upright panes, by bearing from the sun.
+
+    What `pane_radiation` takes of the beam for them, written so that each pane costs little: the
+    incidence cosine, its angle modifier in it, 0 where either is.
+
+    Parameters
+    ----------
+    altitude : float
+        Sun's height above the horizon. [rad]
+    bearings : sequence of float
+        Bearing of each pane's outward normal from the sun's. [rad]
+
+    Returns
+    -------
+    list of float
+        Shares, 0 to 1. [-]
+
+    References
+    ----------
+    .. [1] value/IAM.
+
+    Examples
+    --------
+    >>> [round(share, 4) for share in upright_shares(arith.radians(60), (0.0, arith.pi / 2))]
+    [0.475, 0.0]
+    """
+    reach = (1.0 + PANE_CONSTANT) * arith.cos(altitude)
+    return [arith.max(0.0, reach * arith.cos(one) - PANE_CONSTANT) for one in bearings]
+
+
+def upright_diffuse(sky: tuple[float, float, float], ground_reflectance: float = 0.2) -> float:
+    """Return what an upright pane gets of an even sky and an even ground, whichever way it faces.
+
+    Parameters
+    ----------
+    sky : tuple of float
+        From `clear_sky`. [W/m2]
+    ground_reflectance : float
+        0 to 1. [-]
+
+    Returns
+    -------
+    float
+        Radiation. [W/m2]
+
+    References
+    ----------
+    .. [1] value/DERIVED.
+
+    Examples
+    --------
+    >>> upright_diffuse((900.0, 800.0, 100.0))
+    130.0
+    """
+    _, whole, scattered = sky
+    return 0.5 * (scattered + ground_reflectance * whole)

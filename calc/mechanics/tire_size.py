@@ -7,10 +7,12 @@ References
 """
 
 import re
-from dataclasses import dataclass
 from functools import cache
 
 from calc import tables
+from calc.mechanics.tire_marking import Designation, Service, SizeError, with_markings
+
+__all__ = ["Designation", "Service", "SizeError", "decode"]
 
 _LONGEST = 80
 _SEPARATORS = str.maketrans(
@@ -18,14 +20,8 @@ _SEPARATORS = str.maketrans(
     | {"\u00d7": "X", "\u2605": " "}
     | dict.fromkeys("\"'\u2018\u2019\u201c\u201d\u2032\u2033()[]", " ")
 )
-_RIM = r"\s*-?\s*(?P<rim>\d{1,3}(?:\.\d)?)(?![\d.])"
-_SERVICE = re.compile(r"(?:LI\s?)?(\d{2,3})(?:/(\d{2,3}))?\s?([A-Z]\d?)(?![A-Z0-9])")
-_PLY = re.compile(r"(\d{1,2})\s*-?\s*(?:PR|P\.R\.|PLY)(?:\s*RAT(?:ED|ING))?(?![A-Z0-9])")
-_TREAD = re.compile(r"([RFI])\s?-?\s?(\d{1,2}[WM]?)(?![A-Z0-9])")
-_LOAD_RANGE = re.compile(r"(?:LR|LOAD\s?RANGE)\s?-?\s?([A-Z])(?![A-Z0-9])")
+_RIM = r"\s*-?\s*(?P<rim>\d{1,3}(?:\.\d)?)(?!\d|\.\d)"
 _INCHES = re.compile(r"(?<=[\d ])IN(?:CH(?:ES)?)?\b\.?")
-CONSTRUCTIONS = ("RADIAL", "BIAS")
-NOTHING_MORE = "-"  # a word such as "tire", which adds nothing
 _GREATEST_TREAD = 4  # R-1 to R-4 are treads; no radial has a rim of 1 to 4 in
 
 
@@ -37,7 +33,7 @@ def _patterns() -> tuple[tuple[str, re.Pattern[str]], ...]:
         for form, pattern in (
             (
                 "flotation",
-                r"(?P<overall>\d{2}(?:\.\d+)?)\s*X\s*(?P<width>\d{1,2}(?:\.\d+)?)\s*(?P<low>LL)?"
+                r"(?P<overall>\d{2}(?:\.\d+)?)\s*[X-]\s*(?P<width>\d{1,2}(?:\.\d+)?)\s*(?P<low>LL)?"
                 r"\s*(?P<mark>[RBDX/-])" + _RIM,
             ),
             (
@@ -47,7 +43,8 @@ def _patterns() -> tuple[tuple[str, re.Pattern[str]], ...]:
             ),
             (
                 "aspect",
-                r"(?P<width>\d{1,2}(?:\.\d+)?)\s*/\s*(?P<aspect>[4-9]\d)\s*(?P<mark>[RBD-])" + _RIM,
+                r"(?P<width>\d{1,2}(?:\.\d+)?)\s*/\s*(?P<aspect>[4-9]\d)\s*(?P<mark>[RBDX/-])"
+                + _RIM,
             ),
             (
                 "double",
@@ -62,86 +59,12 @@ def _patterns() -> tuple[tuple[str, re.Pattern[str]], ...]:
                 "inch",  # a slash or a space where the dash should be: 12.4/24, 11.2 24
                 r"(?P<width>\d{1,2}(?:\.\d{1,2})?)(?P<low>LL?)?\s*(?P<mark>[/ ])" + _RIM + r"(?!L)",
             ),
+            (
+                "inch",  # the L stands for the dash: 9.5L15
+                r"(?P<width>\d{1,2}(?:\.\d{1,2})?)(?P<low>LL?)(?P<mark>)" + _RIM,
+            ),
         )
     )
-
-
-class SizeError(ValueError):
-    """A tire size that can't be read; `part` is the text that stopped it."""
-
-    def __init__(self, sentence: str, part: str) -> None:
-        super().__init__(f"{sentence} Sizes look like {accepted_forms()}.")
-        self.part = part
-
-
-@dataclass(frozen=True, slots=True)
-class Service:
-    """A service description: load index as a single (and as a dual) tire, and speed symbol."""
-
-    load_index: int
-    dual_load_index: int | None
-    speed_symbol: str
-
-    @property
-    def text(self) -> str:
-        """The marking, such as "122A8" or "112/110A8"."""
-        dual = f"/{self.dual_load_index}" if self.dual_load_index else ""
-        return f"{self.load_index}{dual}{self.speed_symbol}"
-
-
-@dataclass(frozen=True, slots=True)
-class Designation:
-    """A decoded tire size.
-
-    `form` names the rule that gives its diameter: decimal, steer, whole, wide, low, aspect,
-    metric or flotation. `width` is in inches, or millimetres in the metric form; `rim` and
-    `overall` are in inches; `aspect` is in percent.
-    """
-
-    form: str
-    width: float
-    width_text: str
-    mark: str
-    rim: float
-    aspect: float | None = None
-    overall: float | None = None
-    low: str = ""
-    flexion: str = ""
-    older: str = ""
-    services: tuple[Service, ...] = ()
-    ply_rating: int | None = None
-    tread: str = ""
-    words: tuple[str, ...] = ()
-
-    @property
-    def radial(self) -> bool:
-        """Whether the construction is radial; bias otherwise."""
-        return self.mark == "R"
-
-    @property
-    def size(self) -> str:
-        """The size alone, written one way: "320/85R24", "26x12.00-12", "12.4-24"."""
-        rim = f"{self.mark}{self.rim:g}"
-        if self.overall is not None:
-            return f"{self.overall:g}x{self.width_text}{self.low}{rim}"
-        if self.aspect is not None:
-            return f"{self.flexion}{self.width_text}/{self.aspect:g}{rim}"
-        older = f"/{self.older}" if self.older else ""
-        return f"{self.width_text}{self.low}{older}{rim}"
-
-    @property
-    def text(self) -> str:
-        """The size with everything that was read beside it."""
-        parts = [self.size, "/".join(service.text for service in self.services)]
-        parts.append(f"{self.ply_rating}PR" if self.ply_rating else "")
-        parts += [self.tread, *self.words]
-        return " ".join(part for part in parts if part)
-
-
-def accepted_forms() -> str:
-    """Return an example of each accepted form, in one line."""
-    examples = [row["example"] for row in tables.rows("tires/tire_designations")]
-    return ", ".join(examples[:-1]) + " or " + examples[-1]
 
 
 @cache
@@ -172,7 +95,7 @@ def decode(text: str) -> Designation:
         part = text[:20] + "..."
         raise SizeError(f'"{part}" is too long for a tire size.', part)
     tidy = re.sub(r"(?<=\d),(?=\d)", ".", text.translate(_SEPARATORS).upper()).replace("*", "X")
-    tidy = " ".join(_INCHES.sub(" ", tidy).split())
+    tidy = " ".join(_INCHES.sub(" ", tidy).replace("T/", "T").split())
     typed = text.strip()
     first: SizeError | None = None
     for start in _starts(tidy):
@@ -181,7 +104,7 @@ def decode(text: str) -> Designation:
             if found is not None:
                 designation, rest = found
                 rest = f"{tidy[:start]} {rest}"
-                return _asked_about(_with_markings(designation, rest, typed), typed)
+                return _asked_about(with_markings(designation, rest, typed), typed)
         except SizeError as error:
             first = first or error
     raise first or _explain(tidy, typed)
@@ -204,7 +127,7 @@ def _size_at(tidy: str, typed: str) -> tuple[Designation, str] | None:
         parts = {key: value or "" for key, value in match.groupdict().items()}
         if parts["mark"] == "R" and float(parts["rim"]) <= _GREATEST_TREAD:
             continue  # 15x19.5 R4: a tread, not a rim
-        if parts["mark"] in ("/", " "):
+        if parts["mark"] in ("/", " ", ""):
             parts["mark"] = "X"
         return _from_parts(form, parts, typed), tidy[match.end() :]
     return None
@@ -274,6 +197,10 @@ def _inch_form(width_text: str, low: str, rim: float) -> tuple[str, str]:
         return _trailing_zero(whole, rim)
     if decimals == "5" and int(whole) < 9:
         return "steer", width_text + "0"
+    sizes = tables.by_key("tires/tire_dimensions", "size")
+    plain = width_text.rstrip("0")
+    if f"{plain}-{rim:g}" in sizes and f"{width_text}-{rim:g}" not in sizes:
+        return "decimal", plain  # 9.50-24 is 9.5-24; 7.50-16 is a size of its own
     return ("steer" if len(decimals) == 2 else "decimal"), width_text
 
 
@@ -332,90 +259,6 @@ def _check_limits(found: Designation, mark: str, typed: str) -> None:
             f"which doesn't go with a rim of {found.rim:g} in.",
             f"{found.overall:g}",
         )
-
-
-def _with_markings(found: Designation, rest: str, typed: str) -> Designation:
-    """Read what stands after the size: service description, ply rating, tread code, words."""
-    services: list[Service] = []
-    ply_rating: int | None = None
-    tread = ""
-    words: list[str] = []
-    known_words = tables.by_key("tires/tire_suffixes", "mark")
-    known_treads = tables.by_key("tires/tread_codes", "code")
-    rest = rest.strip(" -/,;.")
-    while rest:
-        word = re.match(r"[A-Z]+", rest)
-        if match := _PLY.match(rest):
-            ply_rating = int(match[1])
-        elif match := _LOAD_RANGE.match(rest):
-            ply_rating = _ply_of_range(match[1], typed)
-        elif match := _SERVICE.match(rest):
-            services.append(_service(match, typed))
-        elif (match := _TREAD.match(rest)) and f"{match[1]}-{match[2]}" in known_treads:
-            tread = f"{match[1]}-{match[2]}"
-        elif word and word[0] in known_words:
-            match = word
-            row = known_words[word[0]]
-            tread = tread or row["tread"]
-            mark = row["same_as"] or word[0]
-            if mark not in words and mark != NOTHING_MORE and not row["tread"]:
-                words.append(mark)
-        elif word and word[0] in CONSTRUCTIONS:
-            match = word
-            if (found.mark == "R") != (word[0] == "RADIAL"):
-                raise SizeError(
-                    f'"{typed}" says {word[0].lower()}, but the mark before its rim says '
-                    "otherwise: R is a radial, a dash a bias tire.",
-                    word[0],
-                )
-        elif match := re.match(r"X+(?![A-Z0-9])", rest):
-            pass  # the stars of a radial's pressure mark, typed as * and read as X
-        else:
-            part = rest.split()[0]
-            raise SizeError(f'In "{typed}" the part "{part}" after the size isn\'t known.', part)
-        rest = rest[match.end() :].strip(" -/,;.")
-    return Designation(
-        found.form,
-        found.width,
-        found.width_text,
-        found.mark,
-        found.rim,
-        found.aspect,
-        found.overall,
-        found.low,
-        found.flexion,
-        found.older,
-        tuple(services),
-        ply_rating,
-        tread,
-        tuple(words),
-    )
-
-
-def _ply_of_range(letter: str, typed: str) -> int:
-    ranges = tables.by_key("tires/load_ranges", "letter")
-    if letter not in ranges:
-        raise SizeError(
-            f'In "{typed}" the load range {letter} isn\'t one of {", ".join(ranges)}.', letter
-        )
-    return int(ranges[letter]["ply_rating"])
-
-
-def _service(match: re.Match[str], typed: str) -> Service:
-    symbols = tables.by_key("tires/speed_symbols", "symbol")
-    if match[3] not in symbols:
-        raise SizeError(
-            f'In "{typed}" the speed symbol "{match[3]}" isn\'t one of {", ".join(symbols)}.',
-            match[3],
-        )
-    indexes = tables.by_key("tires/load_index", "index")
-    for index in (match[1], match[2]):
-        if index and index not in indexes:
-            first, last = next(iter(indexes)), list(indexes)[-1]
-            raise SizeError(
-                f'In "{typed}" the load index {index} is outside {first} to {last}.', index
-            )
-    return Service(int(match[1]), int(match[2]) if match[2] else None, match[3])
 
 
 def _explain(tidy: str, typed: str) -> SizeError:

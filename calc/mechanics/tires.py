@@ -30,6 +30,8 @@ OUTSIDE_RULE = 0.05
 """Error given to an estimate outside the widths its rule was fitted to [-]."""
 LOADED_RADIUS_ERROR = 0.01
 """Error of the loaded radius from the deflection rule [-]: one published row is 0.9 % off."""
+RADIAL_RADIUS_ERROR = 0.02
+"""The same of a radial [-]: the farthest of eight rows of tires/TY-C."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +77,8 @@ class Dimensions:
     @property
     def loaded_radius_error(self) -> float:
         """Half-width of the loaded radius as a share of it [-]."""
-        return arith.hypot(self.diameter_error, LOADED_RADIUS_ERROR)
+        rule = RADIAL_RADIUS_ERROR if self.designation.radial else LOADED_RADIUS_ERROR
+        return arith.hypot(self.diameter_error, rule)
 
 
 def lookup_key(designation: Designation) -> str:
@@ -139,8 +142,8 @@ def rolling_factor(tread: str, radial: bool = False) -> tuple[float, float]:
     Returns
     -------
     tuple of float
-        Factor k and its half-width [-]. Published bias tires give 0.938 to 0.957, radials 0.956
-        to 0.967 and one 0.947.
+        Factor k and its half-width [-]. Published bias tires give 0.938 to 0.957, radials 0.947
+        to 0.967.
     """
     factors = tables.by_key("tires/rolling_factors", "tread")
     if radial:
@@ -314,9 +317,9 @@ def worn_circumference(circumference: float, lug_height: float) -> float:
     Returns
     -------
     float
-        RC - 2 pi times the height lost [m]; the tire rolls on what is left.
+        RC - 2 pi k times the height lost [m]: 60 mm for 10 mm of lug, at any size.
     """
-    return circumference - 2.0 * arith.pi * lug_height
+    return circumference - 2.0 * arith.pi * rolling_factor("")[0] * lug_height
 
 
 @cache

@@ -133,3 +133,245 @@ def tractor(kind: str) -> dict[str, tuple[float, float]]:
 def tractor_kinds() -> tuple[tuple[str, str], ...]:
     """Return (key, label) of every class of tractor in the table, in its order."""
     return tuple((row["key"], row["label"]) for row in tables.rows("machines/typical_tractors"))
+
+
+MASS_NEAR, POWER_NEAR = 0.25, 0.20  # how far a published tractor may lie from yours, as a share
+SPREAD = 0.15  # left around the masses and powers of the published ones
+BASE_SPREAD = 0.02  # left around their wheelbases
+KEEP = 0.5  # of a class's range that is left for a length once the wheelbase is known
+
+Span = tuple[float, float]
+LB, INCH, HP = 0.45359237, 0.0254, 745.6998715822702
+
+
+def _close(span: Span | None, value: float, near: float) -> bool:
+    return span is None or span[0] / (1 + near) <= value <= span[1] * (1 + near)
+
+
+def published(
+    kind: str = "", mass: Span | None = None, pto_power: Span | None = None, cab: bool = False
+) -> list[dict[str, float]]:
+    """Return the published tractors that are like one: its kind, bare mass and PTO power.
+
+    Parameters
+    ----------
+    kind : str
+        A `key` of the table typical_tractors; empty for any.
+    mass : (float, float), optional
+        Bare mass, as a range. [kg]
+    pto_power : (float, float), optional
+        PTO power, as a range. [W]
+    cab : bool
+        Whether tractors with a cab count as well as those without.
+
+    Returns
+    -------
+    list of dict
+        "mass" [kg], "pto_power" [W] and "wheelbase" [m] of each.
+
+    Examples
+    --------
+    >>> len(published("compact_light", (740.0, 740.0)))
+    3
+    """
+    found = []
+    for row in tables.rows("machines/published_tractors"):
+        weighs, gives = float(row["mass_lb"]) * LB, float(row["pto_hp"]) * HP
+        if (
+            (not kind or row["kind"] == kind)
+            and (cab or row["station"] == "open" or row["kind"] == "utility")
+            and _close(mass, weighs, MASS_NEAR)
+            and _close(pto_power, gives, POWER_NEAR)
+        ):
+            base = float(row["wheelbase_in"]) * INCH
+            found.append({"mass": weighs, "pto_power": gives, "wheelbase": base})
+    return found
+
+
+def narrowed(
+    kind: str,
+    mass: Span | None = None,
+    pto_power: Span | None = None,
+    wheelbase: Span | None = None,
+    cab: bool = False,
+) -> dict[str, Span]:
+    """Return what a tractor usually measures, narrowed by what is known of it.
+
+    Mass, PTO power and wheelbase come from the published tractors that are like it, where there
+    are any; the lengths that grow with a tractor keep the part of its class's range that goes
+    with its wheelbase.
+
+    Parameters
+    ----------
+    kind : str
+        A `key` of the table typical_tractors; empty for any.
+    mass, pto_power, wheelbase : (float, float), optional
+        What is known, as ranges. [kg, W, m]
+    cab : bool
+        Whether it has a cab.
+
+    Returns
+    -------
+    dict
+        As `tractor`, and "loader_mass" [kg], "loader_reach" [m], "full_height" [m],
+        "liquid" [kg].
+
+    Examples
+    --------
+    >>> low, high = narrowed("compact_light", (748.0, 748.0))["wheelbase"]
+    >>> round(low / 0.0254, 1), round(high / 0.0254, 1)
+    (60.2, 66.9)
+    """
+    kinds = [kind] if kind else _like(mass, pto_power)
+    found = _merged([tractor(key) | tractor_parts(key) for key in kinds])
+    if cab:
+        more = [by_kind(key, "cab", "kg") for key in kinds]
+        low, high = found["mass"]
+        found["mass"] = (low + min(m[0] for m in more), high + max(m[1] for m in more))
+    alike = published(kind, mass, pto_power, cab)
+    if alike and (mass or pto_power):
+        for name, given in (("mass", mass), ("pto_power", pto_power), ("wheelbase", wheelbase)):
+            values = [item[name] for item in alike]
+            share = SPREAD if name != "wheelbase" else BASE_SPREAD
+            if given is None:
+                found[name] = (min(values) * (1 - share), max(values) * (1 + share))
+    return found | _lengths(found, _merged([tractor(key) for key in kinds]), wheelbase)
+
+
+def _like(mass: Span | None, pto_power: Span | None) -> list[str]:
+    """Return the classes that a tractor of unknown kind may be of."""
+    every = [key for key, _ in tractor_kinds()]
+
+    def fits(key: str) -> bool:
+        usual = tractor(key)
+        return all(
+            given is None
+            or (given[0] <= usual[name][1] * 1.15 and given[1] >= usual[name][0] / 1.15)
+            for name, given in (("mass", mass), ("pto_power", pto_power))
+        )
+
+    return [key for key in every if fits(key)] or every
+
+
+def _merged(ranges: list[dict[str, Span]]) -> dict[str, Span]:
+    return {
+        name: (min(r[name][0] for r in ranges), max(r[name][1] for r in ranges))
+        for name in ranges[0]
+    }
+
+
+def _lengths(
+    found: dict[str, Span], usual: dict[str, Span], wheelbase: Span | None
+) -> dict[str, Span]:
+    """Return the part of each range that goes with the wheelbase, given or narrowed."""
+    low, high = usual["wheelbase"]
+    base = wheelbase or found["wheelbase"]
+    if high <= low:
+        return {}
+    start = min(max((base[0] - low) / (high - low) - KEEP / 2, 0.0), 1.0 - KEEP)
+    end = max(min((base[1] - low) / (high - low) + KEEP / 2, 1.0), KEEP)
+    return {
+        name: (
+            found[name][0] + start * (found[name][1] - found[name][0]),
+            found[name][0] + end * (found[name][1] - found[name][0]),
+        )
+        for name in ("hitch_distance", "link_length", "track", "cg_height", "loader_mass", "liquid")
+    }
+
+
+def by_kind(kind: str, stem: str, unit: str) -> Span:
+    """Return a range of the table tractor_parts for a class of tractor.
+
+    Raises
+    ------
+    LookupError
+        When the class isn't in the table.
+    """
+    row = tables.by_key("machines/tractor_parts", "kind").get(kind)
+    if row is None:
+        raise LookupError(f"No class of tractor is called {kind!r}.")
+    return float(row[f"{stem}_low_{unit}"]), float(row[f"{stem}_high_{unit}"])
+
+
+def tractor_parts(kind: str) -> dict[str, Span]:
+    """Return what the parts of a tractor of a class usually weigh and reach.
+
+    "loader_mass" [kg] with its bucket, "loader_reach" (front axle to the load, arms level) [m],
+    "full_height" (pins, loader raised) [m], "liquid" (both rear tires three quarters full) [kg].
+    """
+    return {
+        "loader_mass": by_kind(kind, "loader", "kg"),
+        "loader_reach": by_kind(kind, "reach", "m"),
+        "full_height": by_kind(kind, "full_height", "m"),
+        "liquid": by_kind(kind, "liquid", "kg"),
+    }
+
+
+def lift_ratio() -> Span:
+    """Return how much of its lift at the ball ends a hitch has 24 in behind them: published pairs.
+
+    Examples
+    --------
+    >>> [round(end, 3) for end in lift_ratio()]
+    [0.722, 0.808]
+    """
+    rows = tables.rows("machines/lift_pairs")
+    shares = [float(row["at_24_in_lb"]) / float(row["ball_ends_lb"]) for row in rows]
+    return min(shares), max(shares)
+
+
+def mount(kind: str) -> str:
+    """Return how an implement is carried: "hitch", "towed", "subframe" or "none"."""
+    row = tables.by_key("machines/mounts", "kind").get(kind)
+    return row["mount"] if row else "hitch"
+
+
+def tongue_share(kind: str) -> Span:
+    """Return the share of a towed machine's mass that usually rests on the drawbar."""
+    row = tables.by_key("machines/mounts", "kind")[kind]
+    return float(row["tongue_low"]), float(row["tongue_high"])
+
+
+def stock(what: str) -> tuple[float, ...]:
+    """Return the sizes that can be bought, in base units: a `what` of the table stock_sizes."""
+    row = tables.by_key("machines/stock_sizes", "what")[what]
+    unit = {"lb": LB, "in": INCH}[row["unit"]]
+    return tuple(float(size) * unit for size in row["sizes"].split(";"))
+
+
+def ground_width(kind: str, engine_power: float, duty: str = "typical") -> float | None:
+    """Return the widest tool of a kind that an engine pulls, by the trade's table; None untold.
+
+    Parameters
+    ----------
+    kind : str
+        A kind of tool that works the ground, such as "box_blade".
+    engine_power : float
+        Gross power of the engine. [W]
+    duty : str
+        "light", "typical" or "heavy": how stout the tool and how hard the work.
+
+    Returns
+    -------
+    float or None
+        The width, 0 when even the narrowest is too much. [m]
+
+    Examples
+    --------
+    >>> round(ground_width("box_blade", 26 * 745.7) / 0.0254)
+    60
+    """
+    rows = [row for row in tables.rows("machines/ground_power") if row["kind"] == kind]
+    rows = [row for row in rows if row["duty"] == duty] or rows
+    if not rows:
+        return None
+    fits = [
+        float(r["width_in"]) for r in rows if float(r["engine_hp"]) * HP <= engine_power * 1.001
+    ]
+    return max(fits, default=0.0) * INCH
+
+
+def grows(kind: str) -> bool:
+    """Return whether the table has an implement of a kind in several widths."""
+    rows = [row for row in tables.rows("machines/typical_implements") if row["kind"] == kind]
+    return len({row["width_m"] for row in rows}) > 1

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from calc.model.checks import Check, Unchecked
+from calc.model.checks import COMPARED, DANGER, WITHIN, Check, Unchecked
 from calc.model.fields import AnyField, Typical
-from calc.model.outcome import Advice, Output, Step
+from calc.model.outcome import Advice, Output, Remedy, Step
 from calc.model.pictures import Picture
 from calc.model.worksheet import Ask, Worksheet
 
@@ -105,3 +105,15 @@ class Answer:
     def output(self, name: str) -> Output | None:
         """Return the output called `name`, if there is one."""
         return next((o for o in self.outputs if o.name == name), None)
+
+    def concerns(self, remedy: Remedy) -> bool:
+        """Whether a remedy mends something that was asked about, or a danger."""
+        if not self.ask.checks:
+            return True
+        if not remedy.mends:
+            return self.finding not in (WITHIN, COMPARED)
+        return any(
+            v.check.name in remedy.mends
+            for v in self.verdicts
+            if v.check.name in self.ask.checks or v.check.grade == DANGER
+        )

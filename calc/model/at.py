@@ -53,6 +53,7 @@ class At:
         put(self, "_v", v)
         put(self, "_work", work)
         put(self, "_values", {})
+        put(self, "_bands", {})
         put(self, "_checks", [])
         put(self, "_unchecked", [])
 
@@ -73,11 +74,19 @@ class At:
         """Whether the working is wanted: skip what only the working needs otherwise."""
         return bool(self._work.on)
 
+    def said(self, section: str, name: str) -> Mapping[str, Any]:
+        """Return what the worksheet's words say of one thing."""
+        return said_of(self._sheet.words, section, name)
+
     def number(self, value: Value) -> Any:
         """Return the number that a name stands for; a number is itself."""
         if not isinstance(value, str):
             return value
         return self._values[value] if value in self._values else getattr(self._v, value)
+
+    def band(self, name: str, low: float, high: float) -> None:
+        """Say how far a number may be off by itself, whatever the inputs are."""
+        self._bands[name] = (low, high)
 
     def phrase(self, template: str, **numbers: Number) -> Phrase:
         """Return a phrase in which {name} is any number known by name here, or in `numbers`."""
@@ -215,6 +224,7 @@ class At:
                 continue
             said = said_of(self._sheet.words, "outputs", item.name)
             note = said.get("note", "")
+            low, high = self._bands.get(item.name, (None, None))
             outputs.append(
                 Output(
                     item.name,
@@ -224,6 +234,8 @@ class At:
                     self.phrase(note) if "{" in note else note,
                     item.unit_us,
                     item.unit_metric,
+                    low,
+                    high,
                     hidden=item.hidden,
                 )
             )

@@ -47,8 +47,8 @@ def finding_of(
 ) -> str:
     """Return the one finding of an answer.
 
-    Advice alone never makes it "over": advice that is not followed is close. A governing check
-    that could not be made leaves it at "can't tell yet" at best.
+    Advice alone never makes it "over": advice that is not followed, or may not be, is close. A
+    governing check that could not be made leaves it at "can't tell yet" at best.
     """
     counted = counting(verdicts, names)
     hard = {v.finding for v in counted if v.check.grade != ADVICE}
@@ -57,7 +57,7 @@ def finding_of(
     open_ = [u for u in unchecked if u.governs and (not names or u.name in names)]
     if UNKNOWN in hard or open_:
         return UNKNOWN
-    if CLOSE in hard or any(v.finding == OVER for v in counted):
+    if CLOSE in hard or any(v.finding in (OVER, UNKNOWN) for v in counted):
         return CLOSE
     return WITHIN if counted else COMPARED
 

@@ -17,11 +17,18 @@ class Found:
     """The outcome where the deciding check is worst, and every verdict over the box."""
 
     def __init__(
-        self, sheet: Worksheet, v: Inputs, outcome: Outcome, verdicts: Sequence[Verdict]
+        self,
+        sheet: Worksheet,
+        v: Inputs,
+        outcome: Outcome,
+        verdicts: Sequence[Verdict],
+        assumed: frozenset[str] = frozenset(),
     ) -> None:
         self._sheet, self._v = sheet, v
         self.outcome = outcome
         self.verdicts = verdicts
+        self.assumed = assumed
+        """The fields that nobody gave, for which what is usual stands in."""
         self.over = frozenset(x.check.name for x in verdicts if x.finding == OVER)
         """The checks that are broken whatever the unknown numbers are."""
         self.broken = frozenset(x.check.name for x in verdicts if x.margin_low < 0)
@@ -46,7 +53,11 @@ class Found:
 
     def note(self, key: str, **numbers: Number) -> Phrase:
         """Return a note of the words, filled in."""
-        return self.phrase(said_of(self._sheet.words, "notes", key)["label"], **numbers)
+        return self.worded("notes", key, **numbers)
+
+    def worded(self, section: str, key: str, **numbers: Number) -> Phrase:
+        """Return a sentence of a section of the words, filled in."""
+        return self.phrase(said_of(self._sheet.words, section, key)["label"], **numbers)
 
     def cautions(self, *keys: str) -> list[Caution]:
         """Return cautions of the words by name."""

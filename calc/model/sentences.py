@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from string import Formatter
 
 from calc import model
 from calc import quantities as q
+from calc.errors import UnknownName
 from calc.model import Answer, Verdict, words
 
 
@@ -48,15 +48,16 @@ def _percent(margin: float) -> str:
     return f"{shown} %".replace("-", "\u2212")
 
 
-def check_sentence(verdict: Verdict, system: str) -> str:
-    """One sentence that says what a check found."""
+def check_sentence(verdict: Verdict, system: str, heading: str = "") -> str:
+    """One sentence that says what a check found, under its title or another heading."""
     check = verdict.check
     if check.sentence:
         said = words(check.sentence, system)
         if check.sense == "fits" and verdict.finding == model.UNKNOWN:
             said = f"{check.title}: it depends on what isn't known yet."
         return said
-    return f"{check.title}: {value_text(verdict, system)}, and {_needed(verdict, system)}."
+    said = f"{value_text(verdict, system)}, and {_needed(verdict, system)}"
+    return f"{heading or check.title}: {said}."
 
 
 def _needed(verdict: Verdict, system: str) -> str:
@@ -71,25 +72,31 @@ def _needed(verdict: Verdict, system: str) -> str:
 def lead(answer: Answer, system: str) -> str:
     """The answer in a sentence, as a person at the counter would say it.
 
-    The ask's own words where it has them for this finding; else what the worksheet or the
-    deciding check says.
+    A danger beside the question comes before everything. Else the ask's own words where it has
+    them for this finding; else what the worksheet or the deciding check says.
     """
     if answer.missing:
         return missing_sentence(answer.missing)
     deciding = answer.deciding
     named = deciding.check.name if deciding and deciding.finding == answer.finding else ""
     template = answer.ask.sentence(answer.finding, named)
-    if template and not _lacks(answer, template):
-        return template.format_map(_Told(answer, system))
+    if template:
+        try:
+            return template.format_map(_Told(answer, system))
+        except (_Absent, UnknownName):
+            pass  # the sentence names what doesn't apply here
+    if deciding and _danger_beside(answer):
+        return check_sentence(deciding, system, deciding.check.heading(model.OVER))
     said = answer.advice.says.get(answer.ask.key)
     return words(said, system) if said else headline(answer, system)
 
 
-def _lacks(answer: Answer, template: str) -> bool:
-    """Whether a sentence names a number that these inputs give no occasion to work out."""
-    shown = {output.name for output in answer.worksheet.outputs}
-    named = {(name or "").partition(".")[0] for _, name, _, _ in Formatter().parse(template)}
-    return any(answer.output(name) is None for name in named & shown)
+def _danger_beside(answer: Answer) -> bool:
+    """Whether what decides is a danger that the question didn't ask about."""
+    found = answer.deciding
+    if found is None or found.finding != model.OVER or found.check.grade != model.DANGER:
+        return False
+    return bool(answer.ask.checks) and found.check.name not in answer.ask.checks
 
 
 def sight(answer: Answer, system: str) -> str:
@@ -154,25 +161,59 @@ def mends(answer: Answer, remedy: model.Remedy) -> str:
 
 def missing_sentence(fields: Sequence[model.AnyField]) -> str:
     """Which needed fields nobody filled in."""
-    labels = q.joined([model.in_sentence(item.label).rstrip("?") for item in fields])
-    return f"Say the {labels} first."
+    return f"Say first: {q.joined([quoted(item) for item in fields])}."
+
+
+def quoted(item: model.AnyField) -> str:
+    """A field's label as a sentence may hold any label: “How far off a driver sees you”."""
+    return f"“{item.label.rstrip('?')}”"
+
+
+class _Absent(LookupError):
+    """A sentence names a number of the sums that they didn't give."""
 
 
 class _Told(dict[str, str]):
-    """What a sentence of an ask may name: fields, numbers, and checks as {name.value}."""
+    """What a sentence of an ask may name: fields, numbers, and checks as {name.value}.
+
+    {deciding} is the sentence of the check that decides, {headline} what the advice says.
+    {state} is the state that the deciding check found, with its numbers.
+    """
 
     def __init__(self, answer: Answer, system: str) -> None:
         super().__init__()
         self.answer, self.system = answer, system
 
     def __missing__(self, name: str) -> _Check:
+        if name == "deciding" and self.answer.deciding is not None:
+            said = check_sentence(self.answer.deciding, self.system)
+            return _Check(said, None, self.system)
+        if name == "headline":
+            return _Check(headline(self.answer, self.system), None, self.system)
+        if name == "state":
+            return _Check(_state(self.answer, self.system), None, self.system)
         verdict = self.answer.verdict(name)
         output = self.answer.output(name)
         if output is not None:
             return _Check(output_text(output, self.system), verdict, self.system)
+        fields = {item.name for item in self.answer.worksheet.fields}
+        if name in self.answer.worksheet.kinds and name not in fields:
+            raise _Absent(name)
         if verdict is not None and name not in self.answer.worksheet.kinds:
             return _Check("", verdict, self.system)
         return _Check(field_text(self.answer, name, self.system), verdict, self.system)
+
+
+def _state(answer: Answer, system: str) -> str:
+    """The deciding check inside a sentence: the state found, and its numbers; no full stop."""
+    verdict = answer.deciding
+    if verdict is None:
+        return ""
+    check = verdict.check
+    if check.sentence:
+        return model.in_sentence(check_sentence(verdict, system).rstrip("."))
+    said = model.in_sentence(check.heading(verdict.finding))
+    return f"{said}, {value_text(verdict, system)} where {limit_text(verdict, system)} is right"
 
 
 class _Check(str):
@@ -217,7 +258,9 @@ def field_text(answer: Answer, name: str, system: str) -> str:
             return "unknown"
         unit = item.unit(system)
         return q.show_range(reading.low, reading.high, item.kind, system, unit=unit)
-    return item.shown(item.read(text) or text) if isinstance(item, model.Choice) else text
+    if isinstance(item, model.Choice):
+        return item.shown(item.read(text) or text)
+    return str(getattr(item.read(text), "text", text))  # as it was understood
 
 
 def headline(answer: Answer, system: str) -> str:
@@ -239,8 +282,7 @@ def _undecided(answer: Answer) -> bool:
 def unchecked_sentence(answer: Answer, item: model.Unchecked) -> str:
     """What could not be checked, and where the number for it is read."""
     field = answer.worksheet.field(item.field)
-    label = model.in_sentence(field.label).rstrip("?")
-    return f"{item.title}: not checked, because nobody said the {label}. {field.help}"
+    return f"{item.title}: not checked while {quoted(field)} is blank. {field.help}"
 
 
 def settle_sentence(answer: Answer, system: str) -> str:
@@ -249,18 +291,17 @@ def settle_sentence(answer: Answer, system: str) -> str:
     if found is None:
         return ""
     item = found.field
-    said = f"What would settle it best: “{item.label.rstrip('?')}”. {item.help}"
-    if isinstance(item, model.Field):
-        unit = item.unit(system)
-        if found.low is not None:
-            edge = q.show(found.low, item.kind, system, unit=unit)
-            said += f" At {edge} or more this check is met, whatever the other unknowns are."
-        elif found.high is not None:
-            edge = q.show(found.high, item.kind, system, unit=unit)
-            said += f" At {edge} or less this check is met, whatever the other unknowns are."
-        else:
-            said += " By itself it may not be enough; then the next one is named here."
-    return said
+    said = f"What would settle it best: {quoted(item)}. {item.help}"
+    if not isinstance(item, model.Field):
+        return said
+    edge, side = (found.low, "more") if found.low is not None else (found.high, "less")
+    if edge is None:
+        return f"{said} By itself it may not be enough; then the next one is named here."
+    low, high = (q.base(end, item.kind) for end in (item.low, item.high))
+    if abs(edge) < 1e-6 * (high - low):
+        edge = 0.0  # found by halving, so a hair beside nothing
+    shown = q.show(edge, item.kind, system, unit=item.unit(system))
+    return f"{said} At {shown} or {side} this check is met, whatever the other unknowns are."
 
 
 def assumed_sentence(assumed: model.Assumed, system: str) -> str:

@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from calc.errors import UnknownName
-from calc.model.checks import COMPARED, FINDING_WORDS, OVER, UNKNOWN
+from calc.model.checks import COMPARED, FINDING_WORDS, OVER, UNKNOWN, WITHIN
 from calc.model.fields import AnyField, Choice, Field
 from calc.model.outcome import Advice, Outcome, Shown, Work
 from calc.model.pictures import Picture
@@ -51,9 +51,9 @@ class Ask:
     means all of them. A broken danger always counts. `says` maps a finding ("within", "close",
     "over", "unknown", "compared") or "value" (whatever the finding) to the sentence at the
     counter. In it {name} is a field or a number, {check.value} and {check.limit} those of a check.
-    `broken` and `doubtful` map the check that decides to the sentence for "over" and "unknown"
-    where it needs one of its own. Those of the words' own section `broken` and `doubtful` hold
-    for every question: what doesn't stop is said whatever was asked.
+    `broken`, `doubtful` and `met` map the check that decides to the sentence for "over",
+    "unknown" and "within" where it needs one of its own. Those of the words' own sections
+    `broken` and `doubtful` hold for every question: what doesn't stop is said whatever was asked.
     """
 
     key: str
@@ -64,6 +64,7 @@ class Ask:
     says: Mapping[str, str] = field(default_factory=dict)
     broken: Mapping[str, str] = field(default_factory=dict)
     doubtful: Mapping[str, str] = field(default_factory=dict)
+    met: Mapping[str, str] = field(default_factory=dict)
 
     def sentence(self, finding: str, deciding: str = "") -> str:
         """The template for a finding that the check `deciding` brought about.
@@ -71,7 +72,7 @@ class Ask:
         Empty when the ask has none: that a danger of another kind is broken is never said with
         the sentence of this question.
         """
-        by_check = {OVER: self.broken, UNKNOWN: self.doubtful}.get(finding, {})
+        by_check = {OVER: self.broken, UNKNOWN: self.doubtful, WITHIN: self.met}.get(finding, {})
         if deciding in by_check:
             return by_check[deciding]
         if finding in (OVER, UNKNOWN) and self.checks and deciding not in ("", *self.checks):
@@ -91,6 +92,7 @@ def asks_of(words: Mapping[str, Any]) -> tuple[Ask, ...]:
             {name: said[name] for name in (*FINDING_WORDS, "value") if name in said},
             {**words.get("broken", {}), **said.get("broken", {})},
             {**words.get("doubtful", {}), **said.get("doubtful", {})},
+            said.get("met", {}),
         )
         for key, said in words.get("asks", {}).items()
     )

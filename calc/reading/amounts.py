@@ -21,6 +21,7 @@ _NOT_INCHES = frozenset(small_words("not inches"))
 _CLOSE = frozenset(["'", '"', "#", "$", "k", "m", "f", "c", "a", "v", "w", "h", "s", "t", "d", "g"])
 _ALWAYS_WORD = frozenset(["x", "ch", "times", "thousand", "k", "grand"])
 _PARTS = {"\u00bd": "1/2", "\u00bc": "1/4", "\u00be": "3/4", "\u215c": "3/8", "\u215e": "7/8"}
+_SINGLE = ("acre", "ton", "hectare")  # of which "an acre" is one
 MOST = 60  # a message that has more is a table
 # Kinds in which nobody writes a message, or whose units are those of commoner kinds.
 _LEFT_OUT = frozenset(["resistance_per_length", "transmittance", "energy", "spring_rate"])
@@ -109,7 +110,8 @@ def _amount(tokens: list[Token], place: int, taken: set[int]) -> Amount | None:
     kinds, last, whose = _unit(tokens, read, taken)
     if dollar:
         kinds = {"money": "$"} if not kinds.get("money") else {"money": kinds["money"]}
-    text = f"{sign}{read.text}"
+    below = "temperature" in kinds and any(t.text == "below" for t in tokens[read.last : last])
+    text = f"{'-' if below else sign}{read.text}"
     if kinds:
         text, kinds, last = _compound(tokens, text, kinds, last, taken)
     upper = _upper_end(tokens, last, kinds, taken)
@@ -172,6 +174,8 @@ def _whole(text: str) -> bool:
 def _spelled(tokens: list[Token], place: int) -> _Numeral | None:
     """Return "five", "twenty five", "seven hundred", "half an" as a number."""
     words = [token.text for token in tokens[place : place + 6]]
+    if words[0] in ("a", "an") and words[1:2] and words[1] in _SINGLE:
+        return _Numeral(place + 1, "1", 1.0, True)
     if words[0] == "half":
         skip = 2 if len(words) > 1 and words[1] in ("a", "an") else 1
         return _Numeral(place + skip, "0.5", 0.5, True)

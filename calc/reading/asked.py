@@ -49,6 +49,8 @@ def patterns() -> tuple[Pattern, ...]:
     """Return every pattern, in the order in which they are tried."""
     found = []
     for row in tables.rows("words/asked"):
+        if row["worksheet"] not in worksheets.names():
+            continue
         words = row["words"].split()
         needs = tuple(tuple(map(_plain, w.split("/"))) for w in words if not w.startswith("!"))
         without = frozenset(_plain(word[1:]) for word in words if word.startswith("!"))
@@ -95,6 +97,10 @@ def marks_of(stems: Sequence[str], said: Sequence[Said], given: Given) -> list[s
         for place in range(each.first, each.last):
             marks[place] |= words
     for fact in given.facts:
+        if fact.amount and fact.amount.kinds:
+            # "35 hp tractor" asks for no power.
+            for place in range(fact.first, fact.last):
+                marks[place] -= _POWER_UNITS
         words = {f"<{name}>" for name in fact.fields}
         words |= {"<size>"} if any(name.endswith("tire") for name in fact.fields) else set()
         if fact.amount and "power" in fact.amount.kinds and fact.fields[0] != "power_needed":
@@ -106,8 +112,9 @@ def marks_of(stems: Sequence[str], said: Sequence[Said], given: Given) -> list[s
 
 # Words that two questions of one sentence may share.
 _QUESTION_WORDS = frozenset(map(stem, small_words("question words")))
+_POWER_UNITS = frozenset(["hp", "kw", "horse", stem("horse"), stem("horsepower")])
 _NAMED = frozenset(["implement_kind", "implement_shaft"])
-_KINDS = frozenset(["tool", "soil_state", "quick_coupler", "liquid", "machine", "transmission"])
+_KINDS = frozenset(["tool", "soil_state", "quick_coupler", "liquid", "machine", "hours"])
 
 
 def questions(marks: list[set[str]], ends: Sequence[int]) -> list[Asked]:

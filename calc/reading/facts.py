@@ -22,6 +22,7 @@ _COMMA, _AND = 2, 1
 _LINKS = frozenset(small_words("links"))
 # Words that may stand between an amount and its noun.
 _ADJECTIVES = frozenset(small_words("adjectives"))
+_NO_WIDTH = frozenset(small_words("no width"))
 DRIVEN_BY_RATING = "generator"  # the power beside it is what it gives
 SUBJECTS = {"implement_kind": "implement", "generic": "implement", "tractor_kind": "tractor"}
 # Choices that say nothing of a machine by themselves.
@@ -58,7 +59,10 @@ class Given:
 
 @dataclass(frozen=True, slots=True)
 class Cue:
-    """A row of the table of cues: an amount of `kind` beside `phrase` is of one of `fields`."""
+    """A row of the table of cues: an amount of `kind` beside `phrase` is of one of `fields`.
+
+    Without fields it only keeps a shorter phrase from being one: "lift a" is no lift capacity.
+    """
 
     phrase: str
     subject: str
@@ -124,14 +128,15 @@ class Placing:
         while place < len(self.tokens):
             inner = self.inside.get(place)
             if inner:
-                if set(inner.kinds) & set(amount.kinds):
+                if set(inner.kinds) & set(amount.kinds) and self.tokens[place - 1].text != "or":
                     return ""
                 place = inner.last
                 continue
             for said, subject in self.subjects:
                 if said.first == place:
                     return subject
-            if self.tokens[place].text not in _ADJECTIVES:
+            joins = self.tokens[place].text == "or" and place + 1 in self.inside
+            if not joins and self.tokens[place].text not in _ADJECTIVES:
                 return ""
             place += 1
         return ""
@@ -169,11 +174,20 @@ class Placing:
             found += self._by_subject(amount, behind, 0.5, "its noun stands right behind it")
         subject = behind or self.about(amount)
         found += self._by_cues(amount, subject)
-        if not behind and subject and not ("power" in amount.kinds and subject == "implement"):
+        if not behind and subject and not self._is_elsewhere(amount, subject):
             found += self._by_subject(amount, subject, 4.5, "the sentence speaks of it")
         if not found:
             found += self._by_subject(amount, "", 6, "such a number is usually that")
         return sorted(found, key=lambda fact: fact.cost)
+
+    def _is_elsewhere(self, amount: Amount, subject: str) -> bool:
+        """Whether an amount is not of what the sentence speaks of: "30 in back", a cutter's hp."""
+        if "power" in amount.kinds and subject == "implement":
+            return True
+        if "length" not in amount.kinds:
+            return False
+        behind = self.tokens[amount.last : amount.last + 1]
+        return any(token.text in _NO_WIDTH for token in behind)
 
     def _by_subject(self, amount: Amount, subject: str, cost: float, why: str) -> list[Fact]:
         return [
@@ -197,7 +211,7 @@ class Placing:
             if apart > FARTHEST:
                 continue
             phrase = said.value_of("cue")
-            for cue in cues()[phrase]:
+            for cue in (each for each in cues()[phrase] if each.fields):
                 cost = self._cost(cue, amount, subject, before, apart, said)
                 if cost is not None:
                     why = f"“{phrase}” stands beside it"
@@ -218,7 +232,8 @@ class Placing:
         elif not self._fits_bare(cue, amount, before, apart, said):
             return None
         length = 0.1 * (said.last - said.first)
-        return apart + 1 - length - 0.3 * bool(cue.subject) + 0.4 * (not cue.side and not before)
+        closeness = 0.2 * bool(cue.side) + 0.3 * bool(cue.subject)
+        return apart + 1 - length - closeness + 0.4 * (not cue.side and not before)
 
     def _fits_bare(self, cue: Cue, amount: Amount, before: bool, apart: float, said: Said) -> bool:
         """Whether a number without a unit may be of a cue's field."""
@@ -270,18 +285,28 @@ def place_amounts(placing: Placing, given: Given) -> None:
     given.loose = [amount for amount in given.loose if amount.kinds]
 
 
+MOST_BETWEEN = 4  # words: "a 5 ft bush cutter or 6 ft"
+
+
 def _alternatives(placing: Placing) -> dict[int, Amount]:
     """Return, by the place of each of two amounts with "or" between them, the other."""
     found: dict[int, Amount] = {}
     for one, other in pairwise(placing.amounts):
         between = [token.text for token in placing.tokens[one.last : other.first]]
-        if between == ["or"] and (one.kinds == other.kinds or not one.kinds):
+        joined = between[-1:] == ["or"] and len(between) <= MOST_BETWEEN and "," not in between
+        if joined and (one.kinds == other.kinds or not one.kinds):
             found[one.first] = other
             found[other.first] = one
     return found
 
 
-def place_choices(said: Iterable[Said], given: Given) -> None:
+def _is_asked_for(each: Said, tokens: list[Token]) -> bool:
+    """Whether a phrase names what is asked for: "do I need trailer brakes", not "need to rake"."""
+    before = [token.text for token in tokens[max(0, each.first - 3) : each.first]]
+    return "need" in before and not {"to", "in", "at", "on"} & set(before)
+
+
+def place_choices(said: Iterable[Said], tokens: list[Token], given: Given) -> None:
     """Take every word that names a value of a choice; where two disagree, neither is taken."""
     found: dict[str, list[Fact]] = {}
     generic: list[Said] = []
@@ -289,7 +314,9 @@ def place_choices(said: Iterable[Said], given: Given) -> None:
         for sense in each.senses:
             if sense.sense == "generic":
                 generic.append(each)
-            elif sense.sense not in NOT_FIELDS:
+            elif sense.sense not in NOT_FIELDS and not (
+                sense.sense not in SUBJECTS and _is_asked_for(each, tokens)
+            ):
                 why = f"“{each.phrase}” says it" if each.exact else "spelled almost so"
                 fact = Fact((sense.sense,), each.first, each.last, sense.value, why=why)
                 found.setdefault(sense.sense, []).append(fact)

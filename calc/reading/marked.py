@@ -27,7 +27,7 @@ _TIRE_WORDS = re.compile(
 )
 _CATEGORY = re.compile(r"\bcat(?:egory)?\.?\s*([0-4]N?)\b", re.I)
 _NARROW = re.compile(r"\b([1-4]N)\b")
-_ASKED = re.compile(r"(?:\b(?:is (?:that|it|this)|what|which|a)\s*)$", re.I)
+_ASKED = re.compile(r"(?:\b(?:is (?:that|it|this)(?: an?)?|what|which)\s*)$", re.I)
 _GRADE = re.compile(r"\bgrade\s*(2|5|8)\b", re.I)
 _NOT_THIS = re.compile(r"(?:instead of|in place of|rather than|not|than)\s*(?:a\s*)?$", re.I)
 _BOLT = re.compile(r"\b(1/4|5/16|3/8|7/16|1/2)\b")
@@ -99,7 +99,10 @@ class _Tire:
 
     def seems_new(self, *, single: bool) -> bool:
         """Whether the words around it say that it is wanted, and not that it is there."""
-        around = self.text[max(0, self.match.start() - 12) : self.match.end() + 10]
+        start, end = self.match.span()
+        ahead = re.split(r"[.;?]", self.text[max(0, start - 12) : start])[-1]
+        behind = re.split(r"[.;?]", self.text[end : end + 10])[0]
+        around = f"{ahead} {behind}"
         if re.search(r"\b(?:have|has|now|my|current\w*|old|the fluid|in)\b", around):
             return False
         before = self.text[max(0, self.match.start() - 28) : self.match.start()]

@@ -161,7 +161,8 @@ def _words(
     place_amounts(placing, given)
     marked.place_lift_distance(tokens, given)
     marked.place_hours(given)
-    place_choices([s for s in said if not measured.issuperset(range(s.first, s.last))], given)
+    free = [s for s in said if not measured.issuperset(range(s.first, s.last))]
+    place_choices(free, tokens, given)
     marked.place_place(text, tokens, given)
     return asked.questions(asked.marks_of(stems, said, given), ends)
 

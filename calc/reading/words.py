@@ -152,6 +152,8 @@ def common() -> frozenset[str]:
     """Return the words that are right as they stand: they are never taken for another."""
     own = {word for words in (*lexicon(), *cue_phrases()) for word in words}
     others = {stem(row["word"]) for row in tables.rows("words/common_words")}
+    for row in tables.rows("words/asked"):
+        others |= {stem(word.lstrip("!")) for word in row["words"].replace("/", " ").split()}
     return frozenset(own | others)
 
 

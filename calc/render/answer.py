@@ -8,7 +8,7 @@ import htpy as h
 
 from calc import links, model
 from calc.model import Answer, sentences, words
-from calc.render import svg
+from calc.render import parts, svg
 from calc.render.depth import depth_html
 from calc.render.marks import shape
 from calc.render.notes import Notes
@@ -118,11 +118,12 @@ def _remedies(answer: Answer, system: str, notes: Notes) -> h.Element | None:
 
 
 def _remedy(answer: Answer, remedy: model.Remedy, system: str, notes: Notes) -> h.Element:
-    mends = sentences.mends(answer, remedy)
+    mends, sold = sentences.mends(answer, remedy), parts.said(remedy)
     return h.li[
         h.div[
             words(remedy.text, system),
             notes.mark(remedy.source) if remedy.source else None,
+            h.small(".ys-part")[sold] if sold else None,
             h.small[mends] if mends else None,
         ],
         h.a(".ys-try", href=f"#{links.encoded(remedy.set)}")["Try it"] if remedy.set else None,

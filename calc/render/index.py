@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 import htpy as h
 from markupsafe import Markup
@@ -11,6 +11,7 @@ from markupsafe import Markup
 from calc import links, worksheets
 from calc.model import Worksheet
 from calc.reading import finding
+from calc.render.round_up import Kept
 from calc.tables import Row, rows
 
 GROUP_WORDS = {
@@ -61,9 +62,13 @@ def index_block(href: Href) -> str:
     )
 
 
-def entries() -> list[finding.Entry]:
-    """Return what the box finds: every question of the index, and the question of every page."""
-    found = []
+def entries(kept: Sequence[Kept] = ()) -> list[finding.Entry]:
+    """Return what the box finds: every question of the index, of every page, and of a round-up."""
+    found = [
+        finding.Entry(each.question, each.worksheet, each.ask, sheet.page, each.fragment, "")
+        for each in kept
+        for sheet in [worksheets.load(each.worksheet)]
+    ]
     for row in rows("words/questions"):
         sheet = worksheets.load(row["worksheet"])
         page = row["page"] or sheet.page
@@ -81,9 +86,9 @@ def entries() -> list[finding.Entry]:
     return found
 
 
-def finding_block(href: Href) -> str:
+def finding_block(href: Href, kept: Sequence[Kept] = ()) -> str:
     """Return the box: hidden until the client script runs, with all that it finds."""
-    known = finding.data(entries(), href)
+    known = finding.data(entries(kept), href)
     known["messages"] = href("messages")
     known["machines"] = href("pairing")
     text = json.dumps(known, ensure_ascii=False, separators=(",", ":")).replace("<", "\\u003c")

@@ -9,8 +9,9 @@ from typing import Any
 from calc import model, quantities, search, worksheets
 from calc.errors import YardstickError
 from calc.model import sentences
+from calc.render import parts
 from calc.render.answer import answer_html, odds_html, sight_html
-from calc.render.reply import fits_short, reply, reply_html, short
+from calc.render.reply import ask_back, fits_short, reply, reply_html, short
 
 LONGEST_REQUEST = 200_000
 
@@ -74,6 +75,7 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
         more = f" and {len(strange) - 5} more" if len(strange) > 5 else ""
         errors[""] = f"Left out, because this page has no such field: {listed}{more}."
         typed = {name: value for name, value in typed.items() if name in names}
+    parts.stock(asked.get("parts"))
     known = search.read(sheet, typed, system, example=asked.get("example") is True)
     response["hints"] = hints(sheet, known.values, system)
     try:
@@ -122,8 +124,9 @@ def _replies(found: model.Answer, system: str, asked: dict[str, Any]) -> dict[st
     return {
         "reply": reply(found, system, **given),
         "reply_html": reply_html(found, system, **given),
-        "short": short(found, system, short_link),
-        "short_has_link": bool(short_link) and fits_short(found, short_link),
+        "short": short(found, system, short_link, given["sender"]),
+        "short_has_link": bool(short_link) and fits_short(found, short_link, given["sender"]),
+        "ask_back": ask_back(found, system, given["link"], given["sender"]),
     }
 
 

@@ -64,7 +64,7 @@ def matrix_block(
     if not tractors or not implements:
         return str(h.p(".ys-note")["There is no pairing to show: one of the two lists is empty."])
     rows = max(1, MOST_CELLS // len(implements))
-    built = matrix.build(tractors[:rows], implements[:MOST_CELLS], system)
+    built = matrix.build(tractors[:rows], implements[:MOST_CELLS], system, matrix.JOB)
     left_out = len(tractors) - len(built.tractors) + len(implements) - len(built.implements)
     return str(
         h.div(".ys-matrix", tabindex="0", role="region", aria_label="Every pairing")[
@@ -72,13 +72,13 @@ def matrix_block(
                 h.thead[
                     h.tr[
                         h.td,
-                        [h.th(scope="col")[implement.name] for implement in built.implements],
+                        [h.th(scope="col")[_named(implement)] for implement in built.implements],
                     ]
                 ],
                 h.tbody[
                     [
                         h.tr[
-                            h.th(scope="row")[tractor.name],
+                            h.th(scope="row")[_named(tractor)],
                             [_cell(cell, pairing_href) for cell in cells],
                         ]
                         for tractor, cells in zip(built.tractors, built.cells, strict=True)
@@ -96,11 +96,28 @@ def matrix_block(
     )
 
 
+def _named(machine: Machine) -> list[h.Node]:
+    """A machine's name, with the stock number and the price where the list has them."""
+    return [machine.name, h.small[machine.told] if machine.told else None]
+
+
 def _cell(cell: matrix.Cell, pairing_href: str) -> h.Element:
-    """One pairing: its finding in a shape and a word, and the check that decides."""
+    """One pairing: its finding in a shape and a word, and the check that decides.
+
+    Where the loader makes a difference both findings stand there, each with its own link.
+    """
+    found = [cell, cell.other] if cell.other else [cell]
     return h.td(data_finding=cell.finding)[
-        h.a(href=f"{pairing_href}#{matrix.link(cell)}", title=cell.sentence)[
-            h.span(".ys-found")[shape(cell.finding), " ", model.FINDING_WORDS[cell.finding]],
-            h.small[cell.title or cell.sentence],
+        [
+            h.a(href=f"{pairing_href}#{matrix.link(one)}", title=one.sentence)[
+                h.span(".ys-found")[
+                    shape(one.finding),
+                    " ",
+                    model.FINDING_WORDS[one.finding],
+                    f", loader {one.loader}" if one.loader and cell.other else "",
+                ],
+                h.small[one.title or one.sentence],
+            ]
+            for one in found
         ]
     ]

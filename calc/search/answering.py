@@ -90,7 +90,7 @@ def answer_known(
     drawn = sheet.picture(middle, replace(outcome, outputs=outputs))
     pictures = () if drawn is None else (tuple(drawn) if isinstance(drawn, Sequence) else (drawn,))
     open_ended = full and finding == model.UNKNOWN
-    return model.Answer(
+    found = model.Answer(
         worksheet=sheet,
         ask=asked,
         given=box.given,
@@ -103,13 +103,33 @@ def answer_known(
         working=work.steps,
         advice=advice,
         assumed=box.assumed,
-        settles=settles_of(search, deciding) if open_ended and deciding else (),
+        settles=_settles(search, verdicts, deciding, asked.checks) if open_ended else (),
         odds=search.odds() if odds and open_ended else None,
         pictures=pictures,
         searched=search.count,
         final=full or not box.dimensions,
         standing=of_all(search, standing, deciding),
     )
+    # What was asked about is helped first.
+    first_helped = sorted(advice.remedies, key=lambda remedy: not found.concerns(remedy))
+    return replace(found, advice=replace(advice, remedies=first_helped))
+
+
+def _settles(
+    search: Search,
+    verdicts: Sequence[model.Verdict],
+    deciding: model.Verdict | None,
+    checks: Sequence[str],
+) -> tuple[model.Settle, ...]:
+    """Return the numbers that would settle the deciding check, or the next that is open.
+
+    A check that runs from wholly broken to wholly met whatever single number is known (a chance)
+    has none.
+    """
+    counted = model.counting(verdicts, checks)
+    open_ = sorted((v for v in counted if v.finding == model.UNKNOWN), key=model.rank)
+    ordered = [deciding, *(v for v in open_ if v is not deciding)] if deciding else []
+    return next(filter(None, (settles_of(search, verdict) for verdict in ordered)), ())
 
 
 def _with_range(output: model.Output, search: Search, standing: Standing | None) -> model.Output:

@@ -43,7 +43,7 @@ class Search:
         self.values: dict[str, list[float]] = {}
         self.limits: dict[str, list[float]] = {}
         self.outputs: dict[str, list[float]] = {}
-        self.open: dict[str, model.Unchecked] = {}
+        self.open: dict[tuple[str, str], model.Unchecked] = {}
         self.middle = {dim.name: dim.middle for dim in box.dimensions}
         self.middle_outcome = self.at(self.middle)
 
@@ -78,7 +78,7 @@ class Search:
             _stretch(self.values[name], check.value)
             _stretch(self.limits[name], check.limit)
         for left in outcome.unchecked:
-            self.open.setdefault(left.name, left)
+            self.open.setdefault((left.name, left.field), left)
         for output in outcome.outputs:
             _stretch(self.outputs.setdefault(output.name, [output.value] * 2), output.value)
 

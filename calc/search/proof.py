@@ -10,8 +10,9 @@ they make. Where those are too wide to decide:
 3. the middle less what the slopes allow on the way to the sides may be enough;
 4. else the box is cut in two, across the input that matters most, and each half is proved.
 
-Choices that are open are gone through one after another. The effort is counted, in runs and
-points, never by the clock, so the same inputs have the same answer on every machine.
+A choice that is open is gone through, option by option, where a run reads it: what a number
+doesn't hang on costs nothing. The effort is counted, in runs and points, never by the clock, so
+the same inputs have the same answer on every machine.
 """
 
 from __future__ import annotations
@@ -31,13 +32,33 @@ Key = tuple[str, str]  # what of a check or output, and its name: ("margin", "fr
 Ranges = Mapping[str, tuple[float, float]]
 Numbers = Mapping[Key, Any]
 
-MOST_CHOICES = 64  # combinations of open choices that are gone through
 SHARE = 0.005  # of its width, as near as a shown end comes to the true one
 ROUNDING = 1e-9
 
 
 class OutOfEffort(Exception):
     """The effort that was allowed is spent."""
+
+
+class NeedsChoice(Exception):
+    """A run reads a choice that is open: the proof goes on for each of its options."""
+
+    def __init__(self, name: str) -> None:
+        super().__init__(name)
+        self.name = name
+
+
+class Choosing(dict[str, Any]):
+    """The values of a run, without the choices that are still open."""
+
+    def __init__(self, values: Mapping[str, Any], left: Sequence[str]) -> None:
+        super().__init__(values)
+        self.left = left
+
+    def __missing__(self, name: str) -> Any:
+        if name in self.left:
+            raise NeedsChoice(name)
+        raise KeyError(name)
 
 
 @dataclass(slots=True)
@@ -106,15 +127,25 @@ def enclosed(
 
 @dataclass(slots=True)
 class Part:
-    """A part of the box: what is exact in it, and the ranges of the rest."""
+    """A part of the box: what is exact in it, the ranges of the rest, and the choices made.
+
+    A choice of which no option was picked yet stands in `given` with one that it may be.
+    """
 
     given: Mapping[str, Any]
     ranges: Ranges
-    picks: tuple[Any, ...] = ()
+    picks: Mapping[str, Any] = field(default_factory=dict)
 
     def place(self) -> tuple[Any, ...]:
         """Which part this is."""
-        return self.picks, *self.ranges.values()
+        return tuple(self.picks.items()), *self.ranges.values()
+
+    def picked(self, name: str, options: Sequence[Any]) -> list[Part]:
+        """This part for each option of a choice."""
+        return [
+            Part({**self.given, name: option}, self.ranges, {**self.picks, name: option})
+            for option in options
+        ]
 
     def open(self) -> list[str]:
         """The inputs that still have a range."""
@@ -162,7 +193,8 @@ class Proof:
     """Proves over one box.
 
     `run(values, check)` makes the numbers at values that may be intervals: those of one check,
-    or with None all of them; `at(values, key)` is one number at a point, None where it isn't made.
+    or with None all of them. Open choices are missing from the values: to read one by its name
+    raises `NeedsChoice`. `at(values, key)` is one number at a point, None where it isn't made.
     `effort` is what all questions together may cost, in points.
     """
 
@@ -176,21 +208,17 @@ class Proof:
     runs: int = field(default=0, init=False)
     complete: bool = field(default=False, init=False)
     _forks: Forks = field(default_factory=Forks, init=False)
-    _kept: dict[Any, dict[Key, Enclosure]] = field(default_factory=dict, init=False)
+    _kept: dict[Any, dict[Key, Enclosure] | str] = field(default_factory=dict, init=False)
 
     def __post_init__(self) -> None:
         self._width = {name: high - low for name, (low, high) in self.ranges.items()}
-        self._whole = [] if self.combinations > MOST_CHOICES else list(self._parts())
+        first = {name: options[0] for name, options in self.choices.items()}
+        self._whole = Part({**self.given, **first}, dict(self.ranges))
 
     @property
     def combinations(self) -> int:
         """How many combinations the open choices have."""
         return math.prod(len(options) for options in self.choices.values())
-
-    def _parts(self) -> Iterator[Part]:
-        for picked in itertools.product(*self.choices.values()):
-            picks = dict(zip(self.choices, picked, strict=True))
-            yield Part({**self.given, **picks}, dict(self.ranges), picked)
 
     # What a part of the box and a point of it cost.
 
@@ -198,19 +226,40 @@ class Proof:
         """Enclose the numbers of a part: those of the key's check, or all of them."""
         group = None if key is None or key[0] == "output" else key[1]
         place = part.place()
-        known = self._kept.get((place, None)) or self._kept.get((place, group))
+        known = self._kept.get((place, None))
+        if known is None or isinstance(known, str):  # all numbers may read what one doesn't
+            known = self._kept.get((place, group))
+        if isinstance(known, str):
+            raise NeedsChoice(known)
         if known is not None:
             return known
         self._forks = Forks(self.ways, self.effort)
+        left = [name for name in self.choices if name not in part.picks]
+        exact = {name: value for name, value in part.given.items() if name not in left}
         try:
             known = enclosed(
-                lambda values: self.run(values, group), part.given, part.ranges, self._forks
+                lambda values: self.run(Choosing(values, left), group),
+                exact,
+                part.ranges,
+                self._forks,
             )
+        except NeedsChoice as choice:
+            self._kept[place, group] = choice.name
+            raise
         finally:
             self.runs += 1
             self._spend(self._forks.cost())
         self._kept[place, group] = known
         return known
+
+    def _cut(self, part: Part, key: Key | None) -> dict[Key, Enclosure] | list[Part]:
+        """Enclose the numbers of a part, or cut it as its formulae need it."""
+        try:
+            return self._enclose(part, key)
+        except NeedsChoice as choice:
+            return part.picked(choice.name, self.choices[choice.name])
+        except TooManyWays:
+            return list(part.halves(self._most_blamed(part)))
 
     def _spend(self, effort: float) -> None:
         self.effort -= effort
@@ -229,16 +278,16 @@ class Proof:
         `complete` says afterwards whether that was possible, so that no number is missing.
         """
         found: set[Key] = set()
-        rest, left = self._allow(most), list(self._whole)
+        rest, left = self._allow(most), [self._whole]
         self.complete = False
         try:
             while left:
-                part = left.pop()
-                try:
-                    found |= self._enclose(part, None).keys()
-                except TooManyWays:
-                    left += part.halves(self._most_blamed(part))
-            self.complete = bool(self._whole)
+                known = self._cut(left.pop(), None)
+                if isinstance(known, list):
+                    left += known
+                else:
+                    found |= known.keys()
+            self.complete = True
         except (OutOfEffort, NotProvable):
             pass
         finally:
@@ -262,8 +311,6 @@ class Proof:
         return self._ask(question, most)
 
     def _ask(self, question: _Question, most: float) -> Found:
-        if not self._whole:
-            return Found(False)
         rest = self._allow(most)
         try:
             self._settle(question)
@@ -275,16 +322,14 @@ class Proof:
 
     def _settle(self, asked: _Question) -> None:
         order = itertools.count()
-        heap = [(-INF, next(order), part) for part in self._whole]
+        heap = [(-INF, next(order), self._whole)]
         while heap and not asked.failed:
             bound, _, part = heapq.heappop(heap)
             if asked.passes(bound) and not asked.everywhere:
                 continue
-            try:
-                known = self._enclose(part, asked.key)
-            except TooManyWays:
-                left = list(part.halves(self._most_blamed(part)))
-                parts = [(bound, half) for half in left]
+            known = self._cut(part, asked.key)
+            if isinstance(known, list):
+                parts = [(bound, piece) for piece in known]
             else:
                 parts = list(self._reduced(asked, part, known))
             for bound, part in parts:

@@ -21,6 +21,8 @@ from calc.search.solver import Solver
 IN_PROPORTION = 2.5
 # Broken by less than this a check counts as met: it is what rounding leaves.
 _NOTHING = -1e-9
+# A size that can be bought counts as meeting an edge that halving left this far off.
+_BARELY = 1 - 1e-9
 
 Also = Mapping[str, Any]
 
@@ -33,6 +35,7 @@ class Remedies:
         self._sheet = solve.sheet
         self._found: list[Remedy] = []
         self.broken = solve.broken
+        self.assumed = solve.assumed  # names of the fields whose usual range stands in
 
     def found(self) -> list[Remedy]:
         """Return the remedies, each said once: first those that mend everything, then
@@ -155,6 +158,8 @@ class Remedies:
             return all(self._meets(check, changes) for check in wanted)
 
         edge = last_met(met, far, now)
+        if stock and not any(s >= edge * _BARELY if up else s * _BARELY <= edge for s in stock):
+            return None
         value = self._whole(item, edge, stock, step, up=up)
         if not met(value):
             value = self._next(item, value, stock, step, up=up)
@@ -169,9 +174,7 @@ class Remedies:
     ) -> float:
         """Return the size that can be bought or typed, on the side that meets the checks."""
         if stock:
-            inside = [
-                s for s in stock if (s >= edge * (1 - 1e-9) if up else s <= edge * (1 + 1e-9))
-            ]
+            inside = [s for s in stock if (s >= edge * _BARELY if up else s * _BARELY <= edge)]
             return (min if up else max)(inside, default=edge)
         unit, usual = step_of(item)
         step = step or usual

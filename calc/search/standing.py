@@ -16,12 +16,39 @@ from typing import Any
 from calc import model
 from calc.model import Inputs, Outcome
 from calc.search.looking import Search
-from calc.search.proof import Key, Proof
+from calc.search.proof import Choosing, Key, NeedsChoice, Proof
 
-EFFORT = 800.0  # for all questions of one answer, in points
-FIRST, LAST = 40.0, 300.0  # of which one question has at first, and for a finding
+EFFORT = 5000.0  # for the findings of one answer, in points
+FIRST, LAST = 40.0, 2000.0  # of which one question has at first, and for a finding
+LOOK = 4000.0  # for seeing that no check is missing
 VALUES, VALUE = 200.0, 40.0  # for the ends of all that is shown, and of one number
 PAST_ROUNDING = 1e-9  # a check is missed only past this share of its limit
+
+
+class Chosen(Inputs):
+    """The inputs of a run of which some choices are open: to read one asks for its options."""
+
+    __slots__ = ("_choosing",)
+
+    def __init__(self, values: Choosing) -> None:
+        super().__init__(values)
+        self._choosing = values
+
+    def __getattr__(self, name: str) -> Any:
+        if name in self._choosing.left:
+            raise NeedsChoice(name)
+        return super().__getattr__(name)
+
+    def values(self) -> dict[str, Any]:
+        """Return all values: every open choice is asked for."""
+        for name in self._choosing.left:
+            raise NeedsChoice(name)
+        return super().values()
+
+    def but(self, **changes: Any) -> Inputs:
+        """Return the same values with some replaced."""
+        left = [name for name in self._choosing.left if name not in changes]
+        return Chosen(Choosing({**self.__dict__, **changes}, left))
 
 
 class Standing:
@@ -41,7 +68,8 @@ class Standing:
 
     def _run(self, values: dict[str, Any], check: str | None) -> Mapping[Key, Any]:
         def compute() -> Outcome:
-            return self.search.sheet.compute(Inputs(values), self.search.silent)
+            asked = Chosen(values) if isinstance(values, Choosing) else Inputs(values)
+            return self.search.sheet.compute(asked, self.search.silent)
 
         if check is None:
             return numbers(compute())
@@ -110,7 +138,9 @@ def prove(search: Search, *, values: bool = True, effort: float = EFFORT) -> Sta
     for most in (FIRST, LAST):
         for name in _by_margin(search):
             standing.settle(name, most)
-    met = {name for what, name in standing.proof.look(LAST) if what == "margin"}
+    standing.proof.effort = LOOK
+    met = {name for what, name in standing.proof.look(LOOK) if what == "margin"}
+    standing.proof.effort = max(standing.proof.effort, FIRST * len(search.worst))
     unmet = [name for name in met - search.worst.keys() if not standing.absent(name, LAST)]
     standing.complete = standing.proof.complete and not (set(unmet) - search.worst.keys())
     left = [name for name in search.worst if name not in standing.held]

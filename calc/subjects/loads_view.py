@@ -12,9 +12,16 @@ from typing import Any
 from calc import model
 from calc.mechanics import hitch
 from calc.model.pictures import Arrow, Dimension, Disc, Item, Label, Line, Scene, Shape
-from calc.subjects.raised import front_axle_of
+from calc.subjects.raised import hangs
+from calc.subjects.standing import stand
 
 LINE = 0.038  # height of a line of text as a share of the picture's width, on a phone
+LOWERED = 0.14  # an implement that stands on the ground [m]
+STATES = {
+    "carried": "implement raised",
+    "down": "implement on the ground",
+    "nothing": "nothing behind",
+}
 GAP = 0.02  # between an arrow and what it points at [m]
 
 
@@ -37,9 +44,13 @@ def loads_view(
     payload: float | None = None,
     payload_ahead: float = 0.0,
     setback: float = 0.0,
+    behind: str = "carried",
     title: str = "Side view with the loads",
 ) -> Scene:
-    """Return the side view. Lengths in m, masses in kg; `tractor_cg` is (ahead, up)."""
+    """Return the side view. Lengths in m, masses in kg; `tractor_cg` is (ahead, up).
+
+    `behind` is "carried", "down" (the ground carries the implement) or "nothing".
+    """
     b, ball = wheelbase, -(hitch_distance + setback)
     at = ball - cg_distance
     reach = max(
@@ -48,27 +59,36 @@ def loads_view(
     left, right = at - cg_distance - 0.15, b + reach
     line = LINE * (right - left)
     items: list[Item] = [Line([(left, 0.0), (right, 0.0)], "ground")]
+    if behind == "down":
+        raised_height = LOWERED
     items += _links(b, -hitch_distance, raised_height, link_length)
-    items += _implement(ball, cg_distance, raised_height, setback)
+    if behind != "nothing":
+        items += _implement(ball, cg_distance, raised_height, setback)
     items += _front(b, front_ballast, front_ahead, payload, payload_ahead)
     items += _tractor(b)
     items += _ground_loads(b, front_load, rear_load, front_ok, rear_ok)
     items += _weight(tractor_cg, 1.17 * b, model.phrase("tractor {m}", m=(tractor_mass, "mass")), b)
     crowded = at + 3.5 * line > -0.24 * b
     top = max(raised_height, 0.2 * b) + 0.5 * b
-    said = model.phrase("implement {m}", m=(implement_mass, "mass"))
-    items += _weight((at, raised_height), top, said, b, "end" if crowded else "middle")
+    if behind == "carried":
+        said = model.phrase("implement {m}", m=(implement_mass, "mass"))
+        items += _weight((at, raised_height), top, said, b, "end" if crowded else "middle")
     lowest = _foot(b, max(front_load, rear_load), front_load, rear_load) - 4.2 * line
     items += _dimensions(b, ball, at, front_ahead if front_ballast else 0.0, lowest, 1.5 * line)
     return Scene(
         title,
         model.phrase(
-            "To scale, implement raised"
+            f"To scale, {STATES[behind]}"
             + (", {payload} in the bucket" if payload else "")
             + ": "
             + ("{front} on the front axle" if front_load > 0 else "the front axle off the ground")
-            + " and {rear} on the rear axle, the implement of {mass} with its center of gravity "
-            "{d} behind the hitch balls. The outlines of the machines are only a sketch.",
+            + " and {rear} on the rear axle"
+            + (
+                ", the implement of {mass} with its center of gravity {d} behind the hitch balls"
+                if behind == "carried"
+                else ""
+            )
+            + ". The outlines of the machines are only a sketch.",
             front=(front_load, "mass"),
             rear=(rear_load, "mass"),
             mass=(implement_mass, "mass"),
@@ -81,22 +101,89 @@ def loads_view(
 
 def inputs_view(v: model.Inputs, *, front_load: float, rear_load: float, **more: Any) -> Scene:
     """Return the side view of the machines that the inputs describe; `more` as for `loads_view`."""
+    stands = stand(v)
     return loads_view(
         wheelbase=v.wheelbase,
         hitch_distance=v.hitch_distance,
         cg_distance=v.cg_distance,
         raised_height=v.raised_height,
         link_length=v.link_length,
-        tractor_mass=v.tractor_mass,
-        tractor_cg=(v.wheelbase * front_axle_of(v) / v.tractor_mass, v.cg_height),
+        tractor_mass=stands.own,
+        tractor_cg=(stands.base * stands.own_front / stands.own, v.cg_height),
         implement_mass=v.implement_mass,
         front_load=front_load,
         rear_load=rear_load,
-        front_ballast=v.front_ballast or 0.0,
+        front_ballast=stands.weights,
         front_ahead=v.front_ballast_distance,
         setback=hitch.coupler_setback() if v.quick_coupler != "none" else 0.0,
         **more,
     )
+
+
+def states(v: model.Inputs, outcome: model.Outcome) -> list[Scene]:
+    """Return the tractor as it stands in each state that applies, to one scale."""
+    broken = {check.name for check in outcome.checks if check.margin < 0}
+    hung = hangs(v) in ("hitch", "towed")
+    payload = v.loader_payload or None
+    front, rear = FRONT_CHECKS, REAR_CHECKS
+    found: list[tuple[str, str, str, str, float | None, Any, Any]] = []
+    if hung:
+        found.append(("Carried", "carried", "front", "rear", None, front & broken, rear & broken))
+    down = "down" if hung else "nothing"
+    found.append(
+        (
+            "Implement down" if hung else "As it stands",
+            down,
+            "down_front",
+            "down_rear",
+            None,
+            {"front_axle"} & broken,
+            {"rear_alone", "rear_loader"} & broken,
+        )
+    )
+    if payload and hung:
+        found.append(
+            (
+                "Carried, loader full",
+                "carried",
+                "loader_front",
+                "loader_rear",
+                payload,
+                LOADER_FRONT & broken,
+                {"loader_rear"} & broken,
+            )
+        )
+    if payload:
+        found.append(
+            (
+                "Loader full, nothing behind",
+                "nothing",
+                "alone_front",
+                "alone_rear",
+                payload,
+                LOADER_FRONT & broken,
+                {"loader_rear"} & broken if not hung else set(),
+            )
+        )
+    return [
+        inputs_view(
+            v,
+            front_load=outcome.output(at_front),
+            rear_load=outcome.output(at_rear),
+            front_ok=not bad_front,
+            rear_ok=not bad_rear,
+            payload=load,
+            payload_ahead=v.loader_reach or 0.0,
+            behind=behind,
+            title=title,
+        )
+        for title, behind, at_front, at_rear, load, bad_front, bad_rear in found
+    ]
+
+
+FRONT_CHECKS = frozenset({"steering", "climb"})
+REAR_CHECKS = frozenset({"rear_axle", "rear_tires"})
+LOADER_FRONT = frozenset({"loader_front", "front_tires"})
 
 
 def _tractor(b: float) -> list[Item]:

@@ -1,16 +1,93 @@
-"""A raised implement: what the hitch lifts and what it leaves on each axle.
+"""What hangs behind a tractor, what its loader lifts, and what that leaves on each axle.
 
-Shared by every worksheet that hangs something on the three-point hitch, so that they say the
-same. Values are in base units; the inputs have the vocabulary's names.
+Shared by every worksheet that hangs something on the hitch, so that they say the same. The
+tractor is taken as its parts (`calc.subjects.standing`). Values are in base units; the inputs
+have the vocabulary's names, the checks and numbers the words of `calc/subjects/words.toml`.
 """
 
 from calc import arith, model, tables
 from calc.machines.vocabulary import review_lift
-from calc.mechanics import hitch, lift, stability
+from calc.mechanics import ballast, hitch, lift, stability, typical
+from calc.subjects.standing import Stand, stand
 
-SEEN_LIFT = "hitch/H13; hitch/DERIVED"
+SEEN_LIFT = "hitch/H13; hitch/B1; hitch/DERIVED"
 SEEN_LOADS = "hitch/H4; hitch/H6"
-NOT_A_SLOPE = "limit at rest on smooth, hard ground; never a slope to work on"
+MANUAL_RATIO = 170.0 / 190.0  # weight behind to rated load, hitch/M4L
+PARALLEL = 100.0  # links that meet this far ahead of the balls or farther run parallel [m]
+SIDE_LEAST = 15.0  # degrees, hitch/EP562
+STANDARD_SHARE = 0.25  # on the rear axle, hitch/EP562 and hitch/M3L
+EVEN_TOWED, MOST_TOWED = 1.0, 1.5  # times the tractor, hitch/T26 and hitch/M10
+
+LOADS = (
+    model.Shown("front", "mass"),
+    model.Shown("front_share_left", "fraction"),
+    model.Shown("rear", "mass"),
+    model.Shown("rise", "mass"),
+    model.Shown("capacity", "mass"),
+    model.Shown("felt", "mass"),
+    model.Shown("ballast", "mass"),
+    model.Shown("greatest", "mass"),
+    model.Shown("gross", "mass"),
+    model.Shown("standing", "mass"),
+    model.Shown("down_front", "mass"),
+    model.Shown("down_rear", "mass"),
+    model.Shown("loader_front", "mass"),
+    model.Shown("loader_rear", "mass"),
+    model.Shown("alone_front", "mass"),
+    model.Shown("alone_rear", "mass"),
+    model.Shown("loader_lifts", "mass"),
+    model.Shown("counterweight", "mass"),
+    model.Shown("overhang", "length"),
+    model.Shown("side", "angle"),
+    model.Shown("side_up", "angle"),
+    model.Shown("back", "angle"),
+    model.Shown("back_up", "angle"),
+    model.Shown("side_raised", "angle"),
+    model.Shown("wanted", "mass", hidden=True),
+    model.Shown("pivot", "length", hidden=True),
+    model.Shown("own_front", "mass", hidden=True),
+    model.Shown("rear_mass", "mass", hidden=True),
+    model.Shown("weights", "mass", hidden=True),
+    model.Shown("own", "mass", hidden=True),
+)
+LOAD_FIELDS = (
+    "mass_as",
+    "cab",
+    "front_axle_mass",
+    "front_share",
+    "driver_mass",
+    "loader_mass",
+    "loader_ahead",
+    "tire_liquid",
+    "rear_tire",
+    "liquid_mass",
+    "wheel_weights",
+    "front_ballast",
+    "front_ballast_distance",
+    "wheelbase",
+    "hitch_distance",
+    "link_length",
+    "lift_at_ball_ends",
+    "lift_ratio",
+    "quick_coupler",
+    "track_width",
+    "cg_height",
+    "axle_pin_height",
+    "raised_height",
+    "tongue_load",
+    "front_axle_limit",
+    "rear_axle_limit",
+    "total_limit",
+    "rear_tire_load",
+    "front_tire_load",
+    "loader_payload",
+    "loader_tool",
+    "loader_rating",
+    "loader_rating_at",
+    "loader_reach",
+    "loader_height",
+    "counterweight_asked",
+)
 
 
 def review(known: model.KnownSoFar) -> dict[str, str]:
@@ -33,14 +110,21 @@ def review(known: model.KnownSoFar) -> dict[str, str]:
             "The front axle can't carry the whole tractor: it is a part of the tractor's mass, "
             "usually two fifths."
         )
+    payload = known.get("loader_payload")
+    if payload is not None and payload.high > 0 and known.get("loader") in ("off", "none"):
+        found["loader_payload"] = (
+            "There is a load in the loader, and the loader is said to be off: say that it is on, "
+            "or clear the load."
+        )
     return found
 
 
-def front_axle_of(v: model.Inputs) -> float:
-    """Return the load on the front axle without the implement, weighed or from its share."""
-    weighed: float | None = v.front_axle_mass
-    mass: float = v.tractor_mass
-    return arith.min(weighed, mass) if weighed is not None else arith.number(v.front_share) * mass
+# --- the hitch ----------------------------------------------------------------------------------
+
+
+def hangs(v: model.Inputs) -> str:
+    """Return how the implement is carried: "hitch", "towed", "subframe" or "none"."""
+    return typical.mount(v.implement_kind)
 
 
 def rated_at_of(v: model.Inputs) -> float:
@@ -53,11 +137,12 @@ def rated_at_of(v: model.Inputs) -> float:
 
 
 def pivot_of(v: model.Inputs) -> tuple[float, bool]:
-    """Return the hitch's effective pivot, and whether two ratings bear it out."""
+    """Return the hitch's effective pivot, and whether two ratings of its own bear it out."""
     ball: float | None = v.lift_at_ball_ends
     rated_at = rated_at_of(v)
     if ball is None or rated_at <= 0.0:
-        return arith.number(v.link_length), False
+        share = arith.min(v.lift_ratio, 0.99)
+        return lift.RATING_DISTANCE / (1.0 / share - 1.0), False
     far = arith.min(arith.number(v.lift_capacity), ball)
     return lift.pivot_from_two_ratings(ball, far, rated_at), True
 
@@ -79,24 +164,239 @@ def coupler_mass() -> float:
 
 
 def behind_axle(v: model.Inputs) -> tuple[float, float]:
-    """Return the rear mass (implement and coupler) and its distance behind the rear axle."""
-    hang: float = v.hitch_distance
+    """Return the mass behind and its distance behind the rear axle.
+
+    Of a towed machine it is the load on the drawbar, at the balls; of none it is nothing.
+    """
+    how, hang = hangs(v), arith.number(v.hitch_distance)
+    if how == "towed":
+        return arith.number(v.tongue_load or 0.0), hang
+    mass = 0.0 if how == "none" else arith.number(v.implement_mass)
     if v.quick_coupler == "none":
-        return arith.number(v.implement_mass), hang + v.cg_distance
+        return mass, hang + v.cg_distance
     setback, coupler = hitch.coupler_setback(), coupler_mass()
-    mass = v.implement_mass + coupler
-    moment = v.implement_mass * (hang + setback + v.cg_distance) + coupler * (hang + setback / 2.0)
-    return mass, moment / mass
+    moment = mass * (hang + setback + v.cg_distance) + coupler * (hang + setback / 2.0)
+    return mass + coupler, moment / (mass + coupler)
 
 
-def tip_angles(v: model.Inputs, added: list[tuple[float, float, float]]) -> tuple[float, float]:
+# --- loads and checks ---------------------------------------------------------------------------
+
+
+def load(v: model.Inputs, at: model.At) -> Stand:
+    """Name every load and check it: behind, in front, with the loader and without."""
+    found = stand(v)
+    base = found.base
+    at.rear_mass, at.overhang = behind_axle(v)
+    at.own, at.weights = found.own, found.weights
+    at.own_front = found.own_front
+    at.standing, at.down_front, at.down_rear = found.mass, found.front, found.rear
+    at.front, at.rear = found.with_(at.rear_mass, -at.overhang)
+    at.gross = found.mass + at.rear_mass
+    at.front_share_left = at.front / found.own
+    at.rise = at.rear_mass * (1.0 + at.overhang / base)
+    at.wanted = ballast.front_load_required(
+        found.own, found.own_front, at.rear_mass + found.weights, v.front_rule
+    )
+    rule = tables.by_key("hitch/twenty_percent_rules", "key")[v.front_rule]
+    how = hangs(v)
+    if how == "hitch":
+        at.capacity = capacity_of(v)
+        at.pivot = arith.min(pivot_of(v)[0], PARALLEL)
+        at.at_most("lift", arith.number(v.implement_mass), at.capacity, SEEN_LIFT, kind="mass")
+    if how == "subframe":
+        at.fits("subframe", -1.0, "hitch/B1", "refused", grade=model.DANGER)
+    if how in ("hitch", "towed"):
+        at.at_least("steering", "front", "wanted", rule["source"])
+    if how == "towed":
+        _towed(v, at, found)
+    _plates(v, at)
+    _rear_in_every_state(v, at, found)
+    if found.payload is not None:
+        _loader(v, at, found)
+    _angles(v, at, found)
+    if at.showing:
+        _steps(v, at, found, rule)
+    _ballast_asked(v, at, found)
+    return found
+
+
+def _towed(v: model.Inputs, at: model.At, found: Stand) -> None:
+    """Check a towed machine's mass against the tractor's: no more than it, on small tractors."""
+    mass, small = arith.number(v.implement_mass), v.tractor_kind not in ("utility", "any")
+    most = (EVEN_TOWED if small else MOST_TOWED) * found.mass
+    strict = {} if small else {"strict": EVEN_TOWED * found.mass}
+    source = "hitch/T26" if small else "hitch/T26; hitch/M10"
+    at.at_most("towed", mass, most, source, kind="mass", grade=model.DANGER, **strict)
+
+
+def _ballast_asked(v: model.Inputs, at: model.At, found: Stand) -> None:
+    """Name what the rule asks for in front, and the most that it allows behind."""
+    if hangs(v) not in ("hitch", "towed"):
+        return
+    at.ballast = ballast.front_ballast_needed(
+        found.own,
+        found.own_front,
+        found.base,
+        at.overhang,
+        0.0,
+        at.rear_mass,
+        v.front_ballast_distance,
+        v.front_rule,
+    )
+    at.greatest = ballast.greatest_rear_mass(
+        found.own,
+        found.own_front,
+        found.base,
+        at.overhang,
+        0.0,
+        found.weights,
+        v.front_ballast_distance,
+        v.front_rule,
+    )
+    if hangs(v) == "hitch":
+        pivot, credit = pivot_of(v)
+        at.felt = lift.effective_mass(
+            v.implement_mass, v.cg_distance, rated_at_of(v), pivot, credit
+        )
+
+
+def _plates(v: model.Inputs, at: model.At) -> None:
+    """Check whichever limits are known, in the state that loads them most."""
+    rear_most = arith.max(at.rear, at.down_rear)
+    if v.rear_axle_limit is not None:
+        at.at_most("rear_axle", rear_most, "rear_axle_limit", SEEN_LOADS)
+    tire = rear_tire_load(v)
+    if tire is not None:
+        at.at_most("rear_tires", rear_most, 2.0 * tire, SEEN_LOADS, kind="mass")
+    if v.front_axle_limit is not None:
+        at.at_most("front_axle", arith.max(at.front, at.down_front), "front_axle_limit", SEEN_LOADS)
+    if v.total_limit is not None:
+        at.at_most("total", "gross", "total_limit", "hitch/H8")
+
+
+def rear_tire_load(v: model.Inputs) -> float | None:
+    """Return the load of one rear tire: as said, or from its size's marking."""
+    if v.rear_tire_load is not None:
+        return arith.number(v.rear_tire_load)
+    if v.rear_tire is None:
+        return None
+    from calc.mechanics import tire_load
+
+    found = tire_load.rating(v.rear_tire)
+    return None if found is None else arith.number(found.load)
+
+
+def _rear_in_every_state(v: model.Inputs, at: model.At, found: Stand) -> None:
+    """Check what the rear wheels keep with nothing behind: weights and the loader in front."""
+    if found.loader:
+        at.at_least(
+            "rear_loader",
+            "down_rear",
+            ballast.LOADER_REAR_SHARE * found.mass,
+            "hitch/H7; hitch/EP562",
+            strict=STANDARD_SHARE * found.mass,
+            grade=model.DANGER,
+        )
+    else:
+        at.at_least(
+            "rear_alone",
+            "down_rear",
+            ballast.REAR_SHARE * found.own,
+            SEEN_LOADS,
+            grade=model.DANGER,
+        )
+
+
+def _loader(v: model.Inputs, at: model.At, found: Stand) -> None:
+    """Check what a load in the loader does, with what hangs behind and with nothing there."""
+    payload, base = found.payload or 0.0, found.base
+    out = base + v.loader_reach
+    at.loader_front = at.front + payload * out / base
+    at.loader_rear = at.rear - payload * v.loader_reach / base
+    at.alone_front = at.down_front + payload * out / base
+    at.alone_rear = at.down_rear - payload * v.loader_reach / base
+    whole = at.gross + payload
+    at.at_least(
+        "loader_rear",
+        "loader_rear",
+        ballast.LOADER_REAR_SHARE * whole,
+        "hitch/H7; hitch/EP562",
+        strict=STANDARD_SHARE * whole,
+        grade=model.DANGER,
+    )
+    by_standard = ballast.loader_counterweight(
+        at.down_front, at.down_rear, base, v.hitch_distance, payload, v.loader_reach
+    )
+    at.counterweight = arith.max(by_standard, MANUAL_RATIO * payload)
+    if v.counterweight_asked is not None:
+        at.at_least(
+            "asked",
+            "rear_mass",
+            "counterweight_asked",
+            "hitch/H21",
+            grade=model.DANGER,
+            close_band=0.0,
+        )
+    if payload is not None and not _nothing(payload):
+        _loader_ratings(v, at, payload)
+        _raised_tip(v, at, found, payload)
+
+
+def _nothing(mass: float) -> bool:
+    return isinstance(mass, float) and mass <= 0.0
+
+
+def loader_lifts(v: model.Inputs) -> float:
+    """Return what the loader lifts in its bucket or on its forks: its rating, taken farther out."""
+    tool = tables.by_key("machines/loader_tools", "tool")[v.loader_tool]
+    bucket = tables.by_key("machines/loader_tools", "tool")["bucket"]
+    share = float(tool["share_of_pins"])
+    if v.loader_rating_at == "500":
+        share /= float(bucket["share_of_pins"])
+    lifts: float = arith.max(v.loader_rating * share - float(tool["mass_kg"]), 1.0)
+    return lifts
+
+
+def _loader_ratings(v: model.Inputs, at: model.At, payload: float) -> None:
+    """Check the loader's rating, the front axle and its tires; a blank one stays open."""
+    if v.loader_rating is None:
+        at.not_checked("loader_lift", "loader_rating")
+    else:
+        at.loader_lifts = loader_lifts(v)
+        at.at_most("loader_lift", payload, "loader_lifts", "hitch/T6L; hitch/DERIVED")
+    most = arith.max(at.loader_front, at.alone_front)
+    if v.front_axle_limit is None:
+        at.not_checked("loader_front", "front_axle_limit")
+    else:
+        at.at_most("loader_front", most, "front_axle_limit", "hitch/H7")
+    if v.front_tire_load is None:
+        at.not_checked("front_tires", "front_tire_load")
+    else:
+        at.at_most("front_tires", most, 2.0 * v.front_tire_load, "hitch/H7", kind="mass")
+
+
+def _raised_tip(v: model.Inputs, at: model.At, found: Stand, payload: float) -> None:
+    """Check how far the tractor stands from going over sideways, load raised."""
+    added = [(payload, found.base + v.loader_reach, arith.number(v.loader_height))]
+    if hangs(v) != "none":
+        added.append((at.rear_mass, -at.overhang, arith.number(v.raised_height)))
+    at.side_raised = tip_angles(v, found, added)[0]
+    at.at_least(
+        "side_raised", "side_raised", SIDE_LEAST, "hitch/EP562", grade=model.DANGER, close_band=0.2
+    )
+
+
+def tip_angles(
+    v: model.Inputs, found: Stand, added: list[tuple[float, float, float]]
+) -> tuple[float, float]:
     """Return the static tip angles sideways (pivoting axle) and rearward, in degrees.
 
-    `added` holds masses on the tractor: mass, distance ahead of the rear axle, height.
+    `added` holds masses on the tractor: mass, distance ahead of the rear axle, height. What
+    stands on it already (driver, loader, liquid) is taken at the tractor's own height.
     """
-    mass, base = arith.number(v.tractor_mass), arith.number(v.wheelbase)
-    ahead = base * front_axle_of(v) / mass
-    parts = [(mass, ahead, arith.number(v.cg_height)), *added]
+    base = found.base
+    ahead = base * found.own_front / found.own
+    parts = [(found.own, ahead, arith.number(v.cg_height)), *added]
     x = stability.common_cg([(m, x) for m, x, _ in parts])
     z = stability.common_cg([(m, z) for m, _, z in parts])
     rear = arith.max(stability.rear_tip_angle(x, z), 0.0)
@@ -105,83 +405,93 @@ def tip_angles(v: model.Inputs, added: list[tuple[float, float, float]]) -> tupl
     return arith.degrees(side), arith.degrees(rear)
 
 
-def lift_check(v: model.Inputs, capacity: float) -> model.Check:
-    """Return the check of the implement's mass against the lift where its mass is."""
-    return model.at_most(
-        "lift",
-        "Implement's mass against the lift where its mass is",
-        v.implement_mass,
-        capacity,
-        "mass",
-        SEEN_LIFT,
-        why="Past its limit the hitch stops short, or sinks with the implement in the air.",
+def _angles(v: model.Inputs, at: model.At, found: Stand) -> None:
+    hung = [(at.rear_mass, -at.overhang, arith.number(v.raised_height))]
+    hung.append((found.weights, found.base + v.front_ballast_distance, arith.number(v.cg_height)))
+    at.side, at.back = tip_angles(v, found, [])
+    at.side_up, at.back_up = tip_angles(v, found, hung)
+
+
+def _steps(v: model.Inputs, at: model.At, found: Stand, rule: dict[str, str]) -> None:
+    """Write down the working."""
+    if hangs(v) == "hitch":
+        rated = (rated_at_of(v), "length")
+        if at.pivot < PARALLEL:
+            at.step("pivot", "r = s / (C₀ / C₁ − 1)", SEEN_LIFT, s=(0.61, "length"))
+        at.step(
+            "capacity",
+            "C = C_r (r + d_r) / (r + d), at most C_r",
+            SEEN_LIFT,
+            C_r="lift_capacity",
+            d_r=rated,
+            r="pivot",
+            d="cg_distance",
+        )
+    at.step(
+        "own_front",
+        "T_F = front of the tractor + Σ m x / b",
+        "hitch/DERIVED",
+        T="tractor_mass",
+        b="wheelbase",
+        **{f"m{i}": (part.mass, "mass") for i, part in enumerate(found.parts, 1)},
+        **{f"x{i}": (part.ahead, "length") for i, part in enumerate(found.parts, 1)},
     )
-
-
-def steering_check(v: model.Inputs, front: float, wanted: float) -> model.Check:
-    """Return the check of the front axle load against the rule that was chosen."""
-    return model.at_least(
-        "steering",
-        "Load on the front axle, implement raised",
-        front,
-        wanted,
-        "mass",
-        tables.by_key("hitch/twenty_percent_rules", "key")[v.front_rule]["source"],
-        why="With too little on the front axle the tractor won't steer, and on a climb or a "
-        "bump it can go over backward.",
+    at.step(
+        "front",
+        "F = [T_F b + I_F (a + b) − I_R (c + d)] / b",
+        "hitch/H4; hitch/H5; hitch/H6",
+        T_F="own_front",
+        b="wheelbase",
+        I_F="weights",
+        a="front_ballast_distance",
+        I_R="rear_mass",
+        **{"c + d": "overhang"},
     )
-
-
-def plate_checks(v: model.Inputs, front: float, rear: float, gross: float) -> list[model.Check]:
-    """Return checks against whichever limits are known."""
-    found = []
-    if v.rear_axle_limit is not None:
-        found.append(
-            model.at_most(
-                "rear_axle",
-                "Rear axle load, implement raised",
-                rear,
-                v.rear_axle_limit,
-                "mass",
-                SEEN_LOADS,
-                why="An overloaded axle wears its bearings and seals, then fails.",
-            )
+    at.step(
+        "rear",
+        "R = T + I_F + I_R − F",
+        SEEN_LOADS,
+        T="own",
+        I_F="weights",
+        I_R="rear_mass",
+        F="front",
+    )
+    at.step("wanted", f"F_min = {rule['label']}", rule["source"], T="own", T_F="own_front")
+    if found.payload is not None:
+        at.step(
+            "loader_rear",
+            "R_N = R − N B / b",
+            "hitch/H7; hitch/DERIVED",
+            R="rear",
+            N=(found.payload, "mass"),
+            B="loader_reach",
+            b="wheelbase",
         )
-    if v.rear_tire_load is not None:
-        found.append(
-            model.at_most(
-                "rear_tires",
-                "Rear axle load on its two tires",
-                rear,
-                2.0 * v.rear_tire_load,
-                "mass",
-                SEEN_LOADS,
-                why="An overloaded tire runs hot and can burst.",
-            )
+        at.step(
+            "counterweight",
+            "M = [5 N B + b (P + N − 5 G)] / [5 (c + b) − b], at least 0.89 N",
+            "hitch/H7; hitch/M4L",
+            N=(found.payload, "mass"),
+            B="loader_reach",
+            b="wheelbase",
+            P="standing",
+            G="down_rear",
+            c="hitch_distance",
         )
-    if v.front_axle_limit is not None:
-        found.append(
-            model.at_most(
-                "front_axle",
-                "Front axle load, implement off",
-                front_axle_of(v)
-                + (v.front_ballast or 0.0) * (1.0 + v.front_ballast_distance / v.wheelbase),
-                v.front_axle_limit,
-                "mass",
-                SEEN_LOADS,
-                why="Ballast that is right with the implement up can be too much with it off.",
-            )
-        )
-    if v.total_limit is not None:
-        found.append(
-            model.at_most(
-                "total",
-                "Mass of everything",
-                gross,
-                v.total_limit,
-                "mass",
-                "hitch/H8",
-                why="The axle limits add up to more than the whole tractor may weigh.",
-            )
-        )
-    return found
+    at.step(
+        "side",
+        "θ = atan[(t/2)(b − x) / (b h − x p)]",
+        "hitch/DERIVED; hitch/X15",
+        t="track_width",
+        b="wheelbase",
+        x=(found.base * found.own_front / found.own, "length"),
+        h="cg_height",
+        p="axle_pin_height",
+    )
+    at.step(
+        "back",
+        "φ = atan(x / h)",
+        "hitch/X5",
+        x=(found.base * found.own_front / found.own, "length"),
+        h="cg_height",
+    )

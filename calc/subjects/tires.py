@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from calc import arith, model
+from calc import arith, model, tables
 from calc.mechanics import front_drive, tire_load, tires
 from calc.mechanics.tire_size import Designation
 from calc.model.pictures import Item, Shape
@@ -18,11 +18,6 @@ FRONT_SPAN = (1.6, 3.4)
 REAR_SPAN = (2.4, 5.3)
 """Rolling circumference of any compact or utility tire, from the table's smallest and largest
 that are used there [m]."""
-SPREAD_WIDTH = 1.45
-"""Sizes listed for an axle are within this factor of the section width asked about [-]."""
-LISTED = 6
-OUTSIDE = 2
-"""Sizes listed that miss the window, so that a reader sees what comes next."""
 
 
 def dimensions(designation: Designation | None) -> tires.Dimensions | None:
@@ -31,8 +26,11 @@ def dimensions(designation: Designation | None) -> tires.Dimensions | None:
 
 
 def same(old: Designation | None, new: Designation | None) -> bool:
-    """Whether an axle keeps its tires: no new size, or the one it has."""
-    return new is None or (old is not None and tires.lookup_key(old) == tires.lookup_key(new))
+    """Whether an axle keeps its tires: no new ones, or nothing that tells them apart.
+
+    One size with another tread, ply rating or load index is another tire.
+    """
+    return new is None or old == new
 
 
 def describe(tire: tires.Dimensions) -> str:
@@ -62,33 +60,49 @@ def direct(lead_now: object, front_turns: object) -> bool:
     return lead_now is None and front_turns is not None
 
 
-def _broad(axle: str) -> model.Typical:
-    low, high = FRONT_SPAN if axle == "front" else REAR_SPAN
-    return model.Typical(
-        TURNS * low, TURNS * high, "tires/practice", "tires of compacts and utilities"
-    )
+def _direct(known: model.KnownSoFar) -> bool:
+    return direct(known.get("lead_now"), known.get("front_turns"))
 
 
-def new_rolled(axle: str) -> Callable[[model.KnownSoFar], model.Typical]:
+def _worn(known: model.KnownSoFar, axle: str, tire: tires.Dimensions) -> float:
+    """What wear takes off a turn of a tire that it has now, as a share of the turn [-]."""
+    worn = known.get(f"{axle}_worn")
+    if worn is None:
+        return 0.0
+    return wear_loss(tire, worn.middle) / tire.rolling_circumference
+
+
+def wear_loss(tire: tires.Dimensions | None, worn: float | None) -> float:
+    """Return how much less a tire rolls in one turn once part of its lugs is gone [m]."""
+    if tire is None or worn is None:
+        return 0.0
+    lost = worn * tires.lug_depth(tire.designation, tire.tread)
+    new = tire.rolling_circumference
+    return new - tires.worn_circumference(new, lost)
+
+
+def new_rolled(axle: str) -> Callable[[model.KnownSoFar], model.Typical | None]:
     """Return the usual range of ten turns of a new tire, from what is known of the sizes.
 
     From the gear ratio the circumference itself matters and has its whole error. From the lead
-    it has now only the change matters, and what old and new tire share drops out.
+    it has now only the change matters, and what old and new tire share drops out. Ten turns that
+    were measured stand before any table, for the tire that they were measured on.
     """
 
-    def find(known: model.KnownSoFar) -> model.Typical:
+    def find(known: model.KnownSoFar) -> model.Typical | None:
         old, new = known.get(f"{axle}_tire"), known.get(f"new_{axle}_tire")
         rolled = known.get(f"old_{axle}_ten_turns")
-        from_ratio = direct(known.get("lead_now"), known.get("front_turns"))
+        from_ratio = _direct(known)
         if same(old, new):
             if rolled is not None:
                 return model.Typical(
                     rolled.low, rolled.high, "tires/derived", "the tires it has now"
                 )
             if old is None:
-                return _broad(axle)
+                return None
             kept = tires.dimensions(old)
-            return around(kept, kept.circumference_error if from_ratio else 0.0)
+            error = kept.circumference_error if from_ratio else 0.0
+            return around(kept, error, _worn(known, axle, kept))
         assert new is not None
         tire = tires.dimensions(new)
         if old is None or rolled is not None or from_ratio:
@@ -98,28 +112,29 @@ def new_rolled(axle: str) -> Callable[[model.KnownSoFar], model.Typical]:
     return find
 
 
-def old_rolled(axle: str) -> Callable[[model.KnownSoFar], model.Typical]:
+def old_rolled(axle: str) -> Callable[[model.KnownSoFar], model.Typical | None]:
     """Return the usual range of ten turns of a tire that is to be changed.
 
     Its error counts once the new tire is measured and the old one isn't; before that the change
     has an error of its own, which the new tire's range holds.
     """
 
-    def find(known: model.KnownSoFar) -> model.Typical:
+    def find(known: model.KnownSoFar) -> model.Typical | None:
         old, new = known.get(f"{axle}_tire"), known.get(f"new_{axle}_tire")
         if old is None:
-            return _broad(axle)
+            return None
         measured = known.get(f"new_{axle}_ten_turns") is not None
-        counts = measured or direct(known.get("lead_now"), known.get("front_turns"))
+        counts = measured or _direct(known)
         tire = tires.dimensions(old)
-        return around(tire, tire.circumference_error if counts and not same(old, new) else 0.0)
+        error = tire.circumference_error if counts and not same(old, new) else 0.0
+        return around(tire, error, _worn(known, axle, tire))
 
     return find
 
 
-def around(tire: tires.Dimensions, error: float) -> model.Typical:
-    """Return ten turns of a tire by the table, with an error to both sides [m]."""
-    middle = TURNS * tire.rolling_circumference
+def around(tire: tires.Dimensions, error: float, worn: float = 0.0) -> model.Typical:
+    """Return ten turns of a tire by the table, with an error to both sides, less its wear [m]."""
+    middle = TURNS * tire.rolling_circumference * (1 - worn)
     return model.Typical(
         middle * (1 - error), middle * (1 + error), tire.circumference_source, tire.designation.size
     )
@@ -164,34 +179,126 @@ class Pair:
         self.front_new = self.front if self.front_stays else dimensions(v.new_front_tire)
         self.rear_new = self.rear if self.rear_stays else dimensions(v.new_rear_tire)
 
-    def circumferences(self, v: model.Inputs) -> tuple[float, float, float, float]:
-        """Rolling circumference: front and rear now, front and rear new [m]."""
-        front_new, rear_new = v.new_front_ten_turns / TURNS, v.new_rear_ten_turns / TURNS
-        front = self.now("front", v.old_front_ten_turns, front_new)
-        rear = self.now("rear", v.old_rear_ten_turns, rear_new)
-        return front, rear, front_new, rear_new
+    @property
+    def changed(self) -> bool:
+        """Whether any tire changes."""
+        return not (self.front_stays and self.rear_stays)
 
-    def now(self, axle: str, rolled: float, new_circumference: float) -> float:
-        """Rolling circumference of the tires an axle has now [m]."""
-        front = axle == "front"
-        tire = self.front if front else self.rear
-        if tire is None:
-            return sum(FRONT_SPAN if front else REAR_SPAN) / 2
-        stays = self.front_stays if front else self.rear_stays
-        return new_circumference if stays else rolled / TURNS
+    def circumferences(self, v: model.Inputs) -> tuple[Turn, Turn, Turn, Turn]:
+        """Rolling circumference: front and rear now, front and rear new [m]; None where no size
+        and no measurement gives it."""
+        new = [_turn(v.new_front_ten_turns), _turn(v.new_rear_ten_turns)]
+        old = [_turn(v.old_front_ten_turns), _turn(v.old_rear_ten_turns)]
+        front = new[0] if self.front_stays else old[0]
+        rear = new[1] if self.rear_stays else old[1]
+        return front, rear, new[0], new[1]
 
 
-def leads(v: model.Inputs, pair: Pair) -> tuple[float, float]:
-    """Return the lead now and with the new tires [-]."""
+Turn = float | None
+
+
+def _turn(ten: float | None) -> Turn:
+    return None if ten is None else ten / TURNS
+
+
+def leads(v: model.Inputs, pair: Pair) -> tuple[float, float] | None:
+    """Return the lead now and with the new tires [-]; None where nothing gives it.
+
+    What a tractor was laid out for holds for the tires it has now when they were new.
+    """
     front, rear, front_new, rear_new = pair.circumferences(v)
+    if front_new is None or rear_new is None or front is None or rear is None:
+        return None
     if direct(v.lead_now, v.front_turns):
         ratio = front_drive.gear_ratio_from_turns(TURNS, v.front_turns)
         return (
             front_drive.lead(front, rear, ratio),
             front_drive.lead(front_new, rear_new, ratio),
         )
-    now = v.lead_now if v.lead_now is not None else v.factory_lead
+    if v.lead_now is not None:
+        now = v.lead_now
+    else:
+        worn_front = front / (front + wear_loss(pair.front, v.front_worn))
+        worn_rear = rear / (rear + wear_loss(pair.rear, v.rear_worn))
+        now = front_drive.lead_after_change(v.factory_lead, worn_front, worn_rear)
     return now, front_drive.lead_after_change(now, front_new / front, rear_new / rear)
+
+
+@dataclass(frozen=True, slots=True)
+class Carried:
+    """What one tire carries [kg], or which of its numbers is missing for that.
+
+    `missing` is "" with a load, "load" where the sidewall's line has to be read, and "pressure"
+    where a pressure was given but not the one that the rating holds at.
+    """
+
+    load: float | None
+    rating: tire_load.Rating | None
+    missing: str = ""
+    at_pressure: bool = False
+
+    @property
+    def source(self) -> str:
+        """Where the load comes from."""
+        return self.rating.source if self.rating else "tires/derived"
+
+
+def carried(
+    designation: Designation | None,
+    typed: float | None,
+    pressure: float | None = None,
+    rated_pressure: float | None = None,
+    speed: float | None = None,
+) -> Carried:
+    """Return what one tire carries at the pressure in it.
+
+    Parameters
+    ----------
+    designation
+        The tire with all that stands beside its size; None where it isn't known [-].
+    typed
+        Load read off the sidewall, which comes before any table; None where nobody gave it [kg].
+    pressure, rated_pressure
+        Pressure in it, and the one its rating holds at; None where nobody gave them [Pa].
+    speed
+        Fastest it is driven, None where nobody gave it [m/s].
+    """
+    marked = None if designation is None else tire_load.rating(designation, speed)
+    rated = marked
+    if typed is not None:
+        rated = tire_load.Rating(typed, marked.speed if marked else None, "tires/derived")
+    if rated is None:
+        return Carried(None, None, "load")
+    if pressure is None:
+        return Carried(rated.load, rated)
+    if rated_pressure is not None:
+        used = arith.min(pressure, rated_pressure)
+        load = tire_load.load_at_pressure(rated.load, used, rated_pressure)
+        return Carried(load, rated, at_pressure=True)
+    if rated.pressure is None or designation is None:
+        return Carried(None, rated, "pressure")
+    load = tire_load.load_in_row(designation, pressure, speed)
+    return Carried(load, rated, at_pressure=True)
+
+
+def rims_of(designation: Designation) -> str:
+    """Return the rims that the standard or a data file lists for a size; "" where none does."""
+    text = designation.width_text
+    key = text if designation.aspect is None else f"{text}/{designation.aspect:g}"
+    if designation.form in ("decimal", "metric"):
+        row = tables.by_key("tires/tire_rims", "size").get(key)
+        if row:
+            return row["rims"]
+    read = tables.by_key("tires/tire_rims_read", "size").get(tires.lookup_key(designation))
+    return read["rims"] if read else ""
+
+
+def fastest(designation: Designation | None) -> float | None:
+    """Return the fastest speed of a tire's markings [m/s]; None where they say none."""
+    if designation is None:
+        return None
+    speeds = [rated.speed for rated in tire_load.service_ratings(designation)]
+    return max((speed for speed in speeds if speed is not None), default=None)
 
 
 def rating(tire: tires.Dimensions | None) -> tire_load.Rating | None:
@@ -199,68 +306,7 @@ def rating(tire: tires.Dimensions | None) -> tire_load.Rating | None:
     return None if tire is None else tire_load.rating(tire.designation)
 
 
-# --- sizes that suit ---------------------------------------------------------------------------
-
-
-@dataclass(frozen=True, slots=True)
-class Match:
-    """A size of the table with the lead it would give [-]."""
-
-    tire: tires.Dimensions
-    lead: float
-
-
-def _alike(candidate: tires.Dimensions, wanted: str) -> bool:
-    if candidate.tread_class == "steer":
-        return False
-    return not wanted or bool(set(wanted.split("/")) & set(candidate.tread_class.split("/")))
-
-
-def matches(
-    lead_of: Callable[[float], float],
-    like: tires.Dimensions,
-    aim: float,
-    allowed: Callable[[tires.Dimensions], bool],
-) -> list[Match]:
-    """Return the sizes whose lead is nearest to `aim`, best first.
-
-    `lead_of` gives the lead for a rolling circumference. Only treads of the class of `like` and
-    widths near its own are listed.
-    """
-    found = [
-        Match(tire, lead_of(tire.rolling_circumference))
-        for tire in tires.every_tire()
-        if _alike(tire, like.tread_class)
-        and like.section_width / SPREAD_WIDTH < tire.section_width
-        and tire.section_width < like.section_width * SPREAD_WIDTH
-        and allowed(tire)
-    ]
-    return sorted(found, key=lambda match: (abs(match.lead - aim), match.tire.designation.size))
-
-
-def _shown(found: Sequence[Match], window: front_drive.Window) -> list[Match]:
-    inside = [match for match in found if window.low <= match.lead <= window.high]
-    others = [match for match in found if match not in inside]
-    return inside[:LISTED] + others[:OUTSIDE]
-
-
-def match_table(
-    title: str, found: Sequence[Match], window: front_drive.Window, note: model.Words
-) -> model.Table:
-    """Return a list of sizes as a table, best lead first."""
-    rows = tuple(
-        (
-            match.tire.designation.size,
-            model.phrase("{n} %", n=signed(match.lead)),
-            "inside" if window.low <= match.lead <= window.high else "outside",
-            (TURNS * match.tire.rolling_circumference, "length", "ft"),
-            (match.tire.overall_diameter, "length"),
-            f"± {100 * match.tire.circumference_error:.1f} %",
-        )
-        for match in _shown(found, window)
-    )
-    columns = ("Size", "Lead", "Window", "Ten turns", "Overall diameter", "Error of one turn")
-    return model.Table(title, columns, rows, "tires/derived", note)
+# --- showing --------------------------------------------------------------------------------
 
 
 def signed(share: float) -> str:

@@ -100,7 +100,7 @@ def _named(sheet: Worksheet, compute: ModuleType, advice: ModuleType) -> Workshe
 
     def advise(v: Inputs, outcome: Outcome, solve: Solver) -> Advice:
         remedies = Remedies(solve)
-        found = Found(sheet, v, outcome, solve.verdicts)
+        found = Found(sheet, v, outcome, solve.verdicts, solve.assumed)
         said: Advice = advice.advise(v, found, remedies)
         return replace(said, remedies=[*remedies.found(), *said.remedies])
 

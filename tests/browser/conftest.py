@@ -11,7 +11,7 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_playwright
 
 from scripts import _setup, build, serve
-from tests.browser.talk import settle
+from tests.browser.talk import given, settle
 
 FLAGS = [
     "--no-sandbox",
@@ -102,13 +102,17 @@ def warm(browser: Browser, address: str) -> Iterator[Page]:
 
 @pytest.fixture
 def pairing(warm: Page) -> Iterator[Page]:
-    """The pairing page as a fresh visitor finds it once it is live."""
+    """The live pairing page, with the numbers of its example given."""
     errors: list[str] = []
     note = errors.append
     warm.on("pageerror", lambda error: note(str(error)))
     warm.emulate_media(media="screen")
     warm.get_by_role("button", name="US", exact=True).click()
-    warm.get_by_role("button", name="Show the example").click()
+    # Said by hand as well: the browser says nothing of a hash that stands there already.
+    warm.evaluate(
+        "(hash) => { location.hash = hash; window.dispatchEvent(new Event('hashchange')); }",
+        given(),
+    )
     settle(warm)
     warm.evaluate("document.activeElement.blur()")
     yield warm

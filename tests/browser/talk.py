@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import json
 import time
-from urllib.parse import urlencode
 
 from playwright.sync_api import Error, Locator, Page
 
+from calc import links, worksheets
 from calc.render import live
 
 ADDRESS_PAUSE = 150
@@ -70,12 +70,19 @@ def settle(page: Page) -> None:
     page.wait_for_timeout(ADDRESS_PAUSE)
 
 
-def native(typed: dict[str, str], worksheet: str = "pairing", units: str = "us") -> str:
-    """What native Python answers to the same form."""
-    asked = {"worksheet": worksheet, "inputs": typed, "units": units, "stage": "full"}
+def native(
+    typed: dict[str, str], worksheet: str = "pairing", units: str = "us", **more: str
+) -> str:
+    """What native Python answers to the same form; `more` is what the replies need."""
+    asked = {"worksheet": worksheet, "inputs": typed, "units": units, "stage": "full", **more}
     return live.respond(json.dumps(asked))
 
 
+def given(**typed: str) -> str:
+    """What a link says that gives the numbers of the pairing's example, and these."""
+    return links.write({**worksheets.load("pairing").examples(), **typed})
+
+
 def link(address: str, **typed: str) -> str:
-    """The address of the pairing page with these inputs."""
-    return f"{address}pairing/#{urlencode(typed)}"
+    """The address of the pairing page with the numbers of its example given, and these."""
+    return f"{address}pairing/#{given(**typed)}"

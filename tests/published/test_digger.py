@@ -4,8 +4,10 @@ import math
 
 import pytest
 
-from calc import tables
+from calc import search, tables, worksheets
 from calc.mechanics import digger, pto
+from tests.published.rows import published
+from tests.worksheets.asking import margins
 
 INCH = 0.0254
 FOOT = 0.3048
@@ -15,73 +17,80 @@ LB_FT = 1.3558179483314004
 GALLON = 3.785411784e-3
 
 
-def test_power_from_6_to_12_in() -> None:
-    # value/P7: power goes with the square of the diameter; 6 in to 12 in is four times.
-    assert digger.power_scaled(1.0, 6 * INCH, 12 * INCH) == 4.0
+@pytest.mark.parametrize(("inches", "times"), [(12, 4.0), (18, 9.0)])
+def test_power_goes_with_the_square_of_the_diameter(inches: float, times: float) -> None:
+    of, given, why = digger.power_scaled, f"from 6 in to {inches} in", "the printed rule"
+    ours = digger.power_scaled(1.0, 6 * INCH, inches * INCH)
+    published(of, given, times, ours, 1e-9, why, "value/P7", "6 to 18 in", unit="×")
 
 
-def test_power_from_6_to_18_in_stays_on_the_same_rule() -> None:
-    # value/P7: the square rule over the listed diameters, 6 to 18 in.
-    assert digger.power_scaled(1.0, 6 * INCH, 18 * INCH) == pytest.approx(9.0)
+@pytest.mark.parametrize(
+    ("hp", "rpm", "printed"),
+    [(12, 1750, 432.17), (15, 1500, 630.25)],
+)
+def test_torque_in_pound_inches(hp: float, rpm: float, printed: float) -> None:
+    ours = pto.torque(hp * digger.HP, rpm) / LB_IN
+    why = "two places, from 63 025 for 63 025.36"
+    published(
+        pto.torque, f"{hp} hp at {rpm} rpm", printed, ours, 0.01, why, "value/P12", unit="lb in"
+    )
 
 
 def test_torque_of_30_kw_at_540() -> None:
-    # hitch/X3: 531 N m, printed to the whole number (it uses 9550 for 9549.3).
-    assert pto.torque(30_000.0, 540) == pytest.approx(531, abs=0.6)
+    ours, why = pto.torque(30_000.0, 540), "whole number, from 9550 for 9549.3"
+    published(pto.torque, "30 kW at 540 rpm", 531, ours, 0.6, why, "hitch/X3", unit="N m")
 
 
 def test_torque_of_45_hp_at_2400() -> None:
-    # power/S50: 98 lb ft; the exact 98.5 was cut off, so the rounding is one whole unit.
-    torque = pto.torque(45 * digger.HP, 2400) / LB_FT
-    assert 98.0 <= torque < 99.0
+    # The exact 98.5 was cut off, so ours, cut in the same way, is the same number.
+    ours = math.floor(pto.torque(45 * digger.HP, 2400) / LB_FT)
+    why = "whole number, cut"
+    published(pto.torque, "45 hp at 2,400 rpm", 98, ours, 0, why, "power/S50", unit="lb ft")
 
 
-def test_torque_of_12_hp_at_1750() -> None:
-    # value/P12: 432.17 lb in, printed to 0.01 with the constant 63 025 (exact 63 025.36).
-    torque = pto.torque(12 * digger.HP, 1750) / LB_IN
-    assert torque == pytest.approx(432.17, abs=0.01)
-
-
-def test_torque_of_15_hp_at_1500() -> None:
-    # value/P12: 630.25 lb in, printed to 0.01 with the constant 63 025.
-    torque = pto.torque(15 * digger.HP, 1500) / LB_IN
-    assert torque == pytest.approx(630.25, abs=0.01)
-
-
-def test_hydraulic_motor_speed() -> None:
-    # value/P12: 6 gal/min into 0.75 in3 a turn gives 1 848 rpm.
-    speed, _ = digger.hydraulic_motor(6 * GALLON / 60, 1.0, 0.75 * INCH**3)
-    assert speed * 60 == pytest.approx(1848, abs=0.5)
-
-
-def test_hydraulic_motor_flow() -> None:
-    # value/P12: 3.75 in3 a turn at 1 500 rpm needs 24.35 gal/min.
-    speed, _ = digger.hydraulic_motor(24.35 * GALLON / 60, 1.0, 3.75 * INCH**3)
-    assert speed * 60 == pytest.approx(1500, abs=0.5)
+@pytest.mark.parametrize(
+    ("flow", "displacement", "printed"), [(6, 0.75, 1848), (24.35, 3.75, 1500)]
+)
+def test_hydraulic_motor_speed(flow: float, displacement: float, printed: float) -> None:
+    speed, _ = digger.hydraulic_motor(flow * GALLON / 60, 1.0, displacement * INCH**3)
+    given, why = f"{flow} gal/min into {displacement} in³ a turn", "whole number"
+    of = digger.hydraulic_motor
+    published(of, given, printed, speed * 60, 0.5, why, "value/P12", unit="rpm")
 
 
 @pytest.mark.parametrize(
     ("displacement", "pressure", "printed"), [(2.5, 2000, 796.19), (2.25, 2200, 788.22)]
 )
 def test_hydraulic_motor_torque(displacement: float, pressure: float, printed: float) -> None:
-    # value/P12: lb in, worked there with pi cut to 3.14, which reads up to 0.06 % high.
     _, torque = digger.hydraulic_motor(1.0, pressure * PSI, displacement * INCH**3)
-    assert torque / LB_IN == pytest.approx(printed, rel=0.0006)
+    given, ours = f"{displacement} in³ a turn at {pressure} psi", torque / LB_IN
+    why = "worked there with 3.14, which reads up to 0.06 % high"
+    of = digger.hydraulic_motor
+    published(of, given, printed, ours, 0.0006 * printed, why, "value/P12", unit="lb in")
 
 
-def test_volume_of_a_12_in_hole_3_ft_deep() -> None:
-    # value/P13: 2.36 ft3, 0.087 yd3, 0.0667 m3.
-    volume = digger.hole_volume(12 * INCH, 3 * FOOT)
-    assert volume / FOOT**3 == pytest.approx(2.36, abs=0.005)
-    assert volume / (3 * FOOT) ** 3 == pytest.approx(0.087, abs=0.0005)
-    assert volume == pytest.approx(0.0667, abs=0.00005)
+@pytest.mark.parametrize(
+    ("printed", "one", "unit", "rounding"),
+    [
+        (2.36, FOOT**3, "ft³", 0.005),
+        (0.087, (3 * FOOT) ** 3, "yd³", 0.0005),
+        (0.0667, 1.0, "m³", 0.00005),
+    ],
+)
+def test_volume_of_a_hole(printed: float, one: float, unit: str, rounding: float) -> None:
+    ours = digger.hole_volume(12 * INCH, 3 * FOOT) / one
+    given, why = "12 in across, 3 ft deep", "half of its last place"
+    of = digger.hole_volume
+    published(of, given, printed, ours, rounding, why, "value/P13", unit=unit)
 
 
 def test_remotes_that_drive_an_auger() -> None:
-    # hitch/X8: 20 gal/min at 1 500 psi is 17.5 hp; speed times torque must give it back.
+    # Speed times torque must give the fluid's power back.
     speed, torque = digger.hydraulic_motor(20 * GALLON / 60, 1500 * PSI, 20 * INCH**3)
-    power = 2 * math.pi * speed * torque
-    assert power / digger.HP == pytest.approx(17.5, abs=0.05)
+    ours = 2 * math.pi * speed * torque / digger.HP
+    given, why = "20 gal/min at 1,500 psi", "printed to a tenth"
+    of = digger.hydraulic_motor
+    published(of, given, 17.5, ours, 0.05, why, "hitch/X8", unit="hp")
 
 
 def test_light_duty_digger_suits_its_tractors() -> None:
@@ -94,3 +103,35 @@ def test_light_duty_digger_suits_its_tractors() -> None:
     assert digger.auger_power(6 * INCH, loam) < strongest
     assert digger.auger_power(9 * INCH, loam) < strongest
     assert digger.auger_power(12 * INCH, clay) > weakest
+
+
+@pytest.mark.parametrize("inches", [6, 9, 12, 16, 18])
+def test_augers_that_are_sold(inches: int) -> None:
+    # value/WEB-11: augers sold for three-point diggers.
+    sold = [float(row["diameter_in"]) for row in tables.rows("digger/digger_augers")]
+    assert inches in sold
+
+
+@pytest.mark.parametrize("inches", [12, 18])
+def test_a_rental_tractor_of_45_hp_turns_its_augers(inches: int) -> None:
+    # value/RL-1: 12 to 18 in augers are paired with 45 hp and more.
+    low, _ = digger.auger_power_range(inches * INCH, "clay")
+    assert low < 45 * 0.86 * digger.HP
+
+
+@pytest.mark.parametrize(
+    ("power", "met"), [(13.9, False), (14.1, True), (23.9, True), (24.1, False)]
+)
+def test_a_light_digger_takes_tractors_of_14_to_24_hp(power: float, met: bool) -> None:
+    # value/P6c: for small tractors of 14 to 24 hp, held both ways.
+    typed = {"pto_power": f"{power} hp", "power_least": "14 hp", "power_limit": "24 hp"}
+    found = margins(search.answer(worksheets.load("digger"), typed))
+    assert (min(found["maker_least"], found["maker_most"]) >= 0) is met
+
+
+def test_only_a_grade_2_bolt_unless_the_manual_says_so() -> None:
+    # value/P6b: grade 2 only.
+    sheet = worksheets.load("digger")
+    for grade, over in (("grade_2", False), ("grade_5", True), ("grade_8", True)):
+        found = search.answer(sheet, {"bolt_grade": grade}, ask="bolt")
+        assert (found.finding == "over") is over

@@ -6,6 +6,7 @@ import pytest
 
 from calc import tables
 from calc.mechanics import driveline, pto
+from tests.published.rows import published
 
 INCH = 0.0254
 PSI = 6894.757293168361
@@ -20,50 +21,59 @@ def rpm(value: float) -> float:
     ("speed", "printed"), [(1500, 11.5), (2000, 8 + 40 / 60), (3000, 5 + 50 / 60)]
 )
 def test_angle_by_speed(speed: float, printed: float) -> None:
-    # value/P2: 11 deg 30, 8 deg 40, 5 deg 50, printed to 10 minutes of arc.
     found = math.degrees(driveline.angle_for_speed(rpm(speed)))
-    assert found == pytest.approx(printed, abs=5 / 60)
+    why = "printed to 10 minutes of arc"
+    of = driveline.angle_for_speed
+    published(of, f"{speed} rpm", printed, found, 5 / 60, why, "value/P2", unit="°")
 
 
 def test_residual_angle_of_a_smooth_machine() -> None:
-    # value/P1: fluctuation at most 0.0027, that is a residual angle of 2.98 degrees.
-    assert math.degrees(driveline.angle_for_fluctuation(0.0027)) == pytest.approx(2.98, abs=0.01)
+    found = math.degrees(driveline.angle_for_fluctuation(0.0027))
+    given, why = "a fluctuation of 0.0027", "the fluctuation has two figures"
+    of = driveline.angle_for_fluctuation
+    published(of, given, 2.98, found, 0.01, why, "value/P1", "residual angle", unit="°")
 
 
 def test_joint_at_1500_rpm_within_200_rpm() -> None:
-    # value/P8: 20.67 degrees, 1 603.25 and 1 403.39 rpm. The speeds are cut, not rounded, from
-    # an angle that was itself rounded: half a unit of its last digit moves them by 0.05 rpm.
-    angle = driveline.angle_for_fluctuation(200 / 1500)
-    assert math.degrees(angle) == pytest.approx(20.67, abs=0.05)
+    angle = math.degrees(driveline.angle_for_fluctuation(200 / 1500))
+    of, given = driveline.angle_for_fluctuation, "1,500 rpm within 200 rpm"
+    published(of, given, 20.67, angle, 0.05, "worked by hand to two places", "value/P8", unit="°")
+    # The speeds are cut, not rounded, from an angle that was itself rounded.
     least, most = driveline.ratio_extremes(math.radians(20.67))
-    assert 1500 * most == pytest.approx(1603.25, abs=0.1)
-    assert 1500 * least == pytest.approx(1403.39, abs=0.1)
+    of, given = driveline.ratio_extremes, "1,500 rpm at 20.67°"
+    why = "cut, from an angle rounded to 0.01°"
+    published(of, given, 1603.25, 1500 * most, 0.1, why, "value/P8", "fastest", unit="rpm")
+    published(of, given, 1403.39, 1500 * least, 0.1, why, "value/P8", "slowest", unit="rpm")
 
 
 def test_joint_at_1200_rpm_within_100_rpm() -> None:
-    # value/P9: cosine 0.9592, 1 251 and 1 151 rpm, to the whole number. Its angle of 16.2
-    # degrees has a cosine of 0.9603, so the cosine is the number to compare with.
+    # Its angle of 16.2 degrees has a cosine of 0.9603, so the cosine is what to compare with.
     angle = driveline.angle_for_fluctuation(100 / 1200)
     least, most = driveline.ratio_extremes(angle)
-    assert least == pytest.approx(0.9592, abs=0.00005)
-    assert 1200 * most == pytest.approx(1251, abs=0.5)
-    assert 1200 * least == pytest.approx(1151, abs=0.5)
+    of, given = driveline.ratio_extremes, "1,200 rpm within 100 rpm"
+    why = "printed to four places"
+    published(of, given, 0.9592, least, 0.00005, why, "value/P9", "cosine of the angle")
+    why = "printed to the whole number"
+    published(of, given, 1251, 1200 * most, 0.5, why, "value/P9", "fastest", unit="rpm")
+    published(of, given, 1151, 1200 * least, 0.5, why, "value/P9", "slowest", unit="rpm")
 
 
 def test_force_of_a_half_inch_grade_2_bolt() -> None:
-    # value/P5: 0.141 in2 at 44 400 psi; the product, 6 260 lbf, to its three figures.
-    force = driveline.shear_force(44_400 * PSI, 0.141 * INCH**2)
-    assert force / LBF == pytest.approx(6260, abs=10)
+    force = driveline.shear_force(44_400 * PSI, 0.141 * INCH**2) / LBF
+    of, given, why = driveline.shear_force, "0.141 in² at 44,400 psi", "three figures"
+    published(of, given, 6260, force, 10, why, "value/P5", "1/2 in bolt of grade 2", unit="lbf")
 
 
 @pytest.mark.parametrize(
     ("grade", "tensile"), [("grade_2", 74), ("grade_5", 120), ("grade_8", 150)]
 )
 def test_bolt_strengths(grade: str, tensile: float) -> None:
-    # value/P11: least tensile strength in ksi; shear is 0.6 of it, value/P5.
     row = tables.by_key("driveline/shear_bolt_grades", "key")[grade]
-    assert float(row["tensile_psi"]) == tensile * 1000
-    assert float(row["shear_psi"]) == pytest.approx(0.6 * tensile * 1000)
+    of, given, why = "driveline/shear_bolt_grades", grade, "the printed number itself"
+    ours = float(row["tensile_psi"]) / 1000
+    published(of, given, tensile, ours, 0, why, "value/P11", "least tensile strength", unit="ksi")
+    share = float(row["shear_psi"]) / float(row["tensile_psi"])
+    published(of, given, 0.6, share, 0.0005, why, "value/P5", "shear over tensile strength")
 
 
 @pytest.mark.parametrize(
@@ -77,39 +87,44 @@ def test_bolt_strengths(grade: str, tensile: float) -> None:
     ],
 )
 def test_stress_areas(size: str, threads: int, printed: float) -> None:
-    # value/P10: printed areas; the standard's own formula with the thread count is the judge.
     row = tables.by_key("driveline/shear_bolt_sizes", "key")[size]
-    assert float(row["stress_area_in2"]) == printed
+    of, ours, why = "driveline/shear_bolt_sizes", float(row["stress_area_in2"]), "as printed"
+    published(of, f"{size} in bolt", printed, ours, 0, why, "value/P10", "stress area", unit="in²")
+    # The standard's own formula with the thread count is the judge.
     formula = math.pi / 4 * (float(row["diameter_in"]) - 0.9743 / threads) ** 2
     assert formula == pytest.approx(printed, abs=0.00006)
 
 
 def test_torque_at_540() -> None:
-    # hitch/X3: 30 kW at 540 rpm is 531 N m.
-    assert pto.torque(30_000.0, 540) == pytest.approx(531, abs=0.6)
+    found, why = pto.torque(30_000.0, 540), "whole number, from 9550 for 9549.3"
+    published(pto.torque, "30 kW at 540 rpm", 531, found, 0.6, why, "hitch/X3", unit="N m")
 
 
 @pytest.mark.parametrize(
-    ("key", "tube", "needed"),
+    ("key", "needed", "source", "place"),
     [
-        ("third", 0.60, 0.20),  # hitch/H18a: one third of the tube
-        ("half_work", 0.60, 0.30),  # hitch/H18a: one half in normal work
-        ("half", 0.60, 0.30),  # hitch/H18b: one half
-        ("six_inches", 0.60, 0.150),  # hitch/H18d and hitch/H18f: 150 mm
-        ("ten_inches", 0.60, 0.250),  # hitch/H18c: 250 mm
+        ("third", 200, "hitch/H18a", "one third of the tube"),
+        ("half_work", 300, "hitch/H18a", "one half in normal work"),
+        ("half", 300, "hitch/H18b", "one half"),
+        ("six_inches", 150, "hitch/H18d", "150 mm"),
+        ("six_inches", 150, "hitch/H18f", "150 mm"),
+        ("ten_inches", 250, "hitch/H18c", "250 mm"),
     ],
 )
-def test_overlap_rules_as_printed(key: str, tube: float, needed: float) -> None:
-    rules = {rule.key: rule for rule in driveline.overlap_rules()}
-    assert rules[key].needed(tube) == pytest.approx(needed)
+def test_overlap_rules_as_printed(key: str, needed: float, source: str, place: str) -> None:
+    ours = {rule.key: rule for rule in driveline.overlap_rules()}[key].needed(0.60) * 1000
+    of, given, why = driveline.overlap_rules, f"a tube of 600 mm, {place}", "the printed rule"
+    published(of, given, needed, ours, 0.01, why, source, place, unit="mm")
 
 
 def test_cut_of_a_shaft_that_is_too_long() -> None:
-    # hitch/H18e: cut = closed length less shortest distance plus 25 mm, the same off both halves.
-    assert driveline.cut_for(0.900, 0.850, 0.025) == pytest.approx(0.900 - 0.850 + 0.025)
+    found = driveline.cut_for(0.900, 0.850, 0.025) * 1000
+    place = "cut = closed length less shortest distance plus 25 mm, off both halves"
+    given, why = "900 mm closed, 850 mm at its shortest", "the printed rule"
+    published(driveline.cut_for, given, 75, found, 1e-6, why, "hitch/H18e", place, unit="mm")
 
 
 def test_a_friction_clutch_slips_at_three_times_its_torque() -> None:
-    # value/P4a: a tiller's clutch slips at 3 x nominal.
     row = tables.by_key("driveline/overload_settings", "key")["clutch_tiller"]
-    assert float(row["times_torque"]) == 3.0
+    of, ours, why = "driveline/overload_settings", float(row["times_torque"]), "as printed"
+    published(of, "a tiller's clutch", 3.0, ours, 0, why, "value/P4a", unit="× nominal")

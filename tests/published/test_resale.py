@@ -4,6 +4,7 @@ import pytest
 
 from calc import tables
 from calc.mechanics import finance, resale
+from tests.published.rows import published
 
 
 @pytest.mark.parametrize(
@@ -14,21 +15,21 @@ from calc.mechanics import finance, resale
     ],
 )
 def test_capital_recovery_table(rate: float, printed: list[float]) -> None:
-    # value/V20: years 1 to 7, four decimals; the table can be one unit off in the last digit.
+    of, why = finance.capital_recovery_factor, "four places, at times one unit off in the last"
     for years, factor in enumerate(printed, 1):
-        assert finance.capital_recovery_factor(rate, years) == pytest.approx(factor, abs=0.0001)
+        given, ours = f"{rate:.0%} over {years} years", of(rate, years)
+        published(of, given, factor, ours, 0.0001, why, "value/V20", "table of factors")
 
 
 def test_yearly_payment_on_50_000() -> None:
-    # value/V20: 11 230 from the rounded factor 0.2246 (exact 11 231.36).
-    assert finance.payment(50_000, 0.04, 5) == pytest.approx(11_230, abs=2)
+    of, given, why = finance.payment, "50,000 at 4 % over 5 years", "from a factor of four places"
+    published(of, given, 11_230, of(50_000, 0.04, 5), 2, why, "value/V20", "worked example")
 
 
 def test_present_value_of_eight_years() -> None:
-    # value/V22a: -400 000, then 100 000 for 8 years at 14 %: +63 886.
-    assert finance.net_present_value(0.14, [-400_000] + [100_000] * 8) == pytest.approx(
-        63_886, abs=1
-    )
+    of, given = finance.net_present_value, "-400,000, then 100,000 for 8 years, at 14 %"
+    ours = of(0.14, [-400_000] + [100_000] * 8)
+    published(of, given, 63_886, ours, 1, "whole number, from rounded factors", "value/V22a")
 
 
 @pytest.mark.parametrize(
@@ -45,9 +46,9 @@ def test_present_value_of_eight_years() -> None:
     ],
 )
 def test_monthly_payment_for_each_1_000_over_5_years(percent: float, printed: float) -> None:
-    # value/V27: cents, rounded up in most rows: one cent.
-    found = finance.payment(1000, percent / 1200, 60)
-    assert found == pytest.approx(printed, abs=0.0101)
+    found, given = finance.payment(1000, percent / 1200, 60), f"1,000 over 60 months at {percent} %"
+    of, why = finance.payment, "cents, rounded up in most rows"
+    published(of, given, printed, found, 0.0101, why, "value/V27", "table of payments")
 
 
 @pytest.mark.parametrize(
@@ -64,58 +65,70 @@ def test_monthly_payment_for_each_1_000_over_5_years(percent: float, printed: fl
     ],
 )
 def test_monthly_payment_on_120_000_over_10_years(percent: float, printed: float) -> None:
-    # value/V28: to the cent.
-    assert finance.payment(120_000, percent / 1200, 120) == pytest.approx(printed, abs=0.00501)
+    of, given = finance.payment, f"120,000 over 120 months at {percent} %"
+    ours = of(120_000, percent / 1200, 120)
+    published(of, given, printed, ours, 0.00501, "printed to the cent", "value/V28", "table")
 
 
 def test_tax_with_a_trade_in() -> None:
-    # value/V12: 40 000 less 15 000 at 6 %: 1 500 instead of 2 400, saving 900.
-    assert resale.tax_on_purchase(40_000, 15_000, 0.06, credit=True) == pytest.approx(1500)
-    assert resale.tax_on_purchase(40_000, 15_000, 0.06, credit=False) == pytest.approx(2400)
-    assert resale.trade_tax_value(40_000, 15_000, 0.06, credit=True) == pytest.approx(900)
+    given, why = "40,000 with a trade-in of 15,000 at 6 %", "exact"
+    deal = 40_000, 15_000, 0.06
+    of = resale.tax_on_purchase
+    ours = of(*deal, credit=True)
+    published(of, given, 1500, ours, 0.005, why, "value/V12", "with the credit")
+    ours = of(*deal, credit=False)
+    published(of, given, 2400, ours, 0.005, why, "value/V12", "without it")
+    saved = resale.trade_tax_value(*deal, credit=True)
+    published(resale.trade_tax_value, given, 900, saved, 0.005, why, "value/V12", "the saving")
 
 
 def test_california_taxes_the_trade_in_too() -> None:
-    # value/V13, annotation 140.0026: 25 200 cash and an old unit of 5 000: taxable 30 200.
     credit = tables.by_key("money/trade_tax_rules", "key")["california"]["credit"] == "yes"
     tax = resale.tax_on_purchase(25_200 + 5_000, 5_000, 0.10, credit)
-    assert tax / 0.10 == pytest.approx(30_200)
+    of, given = resale.tax_on_purchase, "25,200 in cash and an old unit of 5,000"
+    place = "annotation 140.0026: taxable amount"
+    published(of, given, 30_200, tax / 0.10, 0.005, "exact", "value/V13", place)
 
 
 def test_hours_a_year() -> None:
-    # value/V6b: 500 h in 4 years is 125 h a year, 2 to 3 h a week.
-    assert resale.hours_a_year(500, 4) == 125.0
-    assert 2.0 < resale.hours_a_year(500, 4) / 52 < 3.0
+    ours = resale.hours_a_year(500, 4)
+    of, given = resale.hours_a_year, "500 h in 4 years"
+    published(of, given, 125, ours, 0, "exact", "value/V6b", unit="h")
+    assert 2.0 < ours / 52 < 3.0  # "2 to 3 h a week"
 
 
 def test_days_in_stock_from_turns() -> None:
-    # value/V10: 8 to 12 turns a year, that is 30 to 46 days.
     rows = tables.by_key("money/resale_evidence", "key")
     turns, days = rows["turns"], rows["days"]
-    assert 365 / float(turns["high"]) == pytest.approx(float(days["low"]), abs=0.5)
-    assert 365 / float(turns["low"]) == pytest.approx(float(days["high"]), abs=0.5)
+    of, why = "money/resale_evidence", "whole days"
+    for many, printed in ((12, 30), (8, 46)):
+        given = f"{many} turns a year"
+        published(of, given, printed, 365 / many, 0.5, why, "value/V10", unit="days")
+    assert (float(turns["low"]), float(turns["high"])) == (8, 12)
+    assert (float(days["low"]), float(days["high"])) == (30, 46)
 
 
 def test_generator_after_ten_thousand_steps() -> None:
-    # value/V29: seed 1, the ten thousandth number is 1 043 618 065.
-    last = resale.random_shares(1, 10_000)[-1]
-    assert round(last * 2147483647) == 1_043_618_065
+    ours = round(resale.random_shares(1, 10_000)[-1] * 2147483647)
+    of, given = resale.random_shares, "seed 1, the ten thousandth number"
+    published(of, given, 1_043_618_065, ours, 0, "exact", "value/V29")
 
 
 def test_expected_value_of_a_new_machine() -> None:
-    # value/V30: 95 % of 20 000, 1 % of nothing and 4 % of -5 000 is 18 800; the last two, taken
-    # together, are a fallback of -4 000.
-    sale = resale.Sale(20_000, 0.95, 0)
-    assert resale.expected_net(sale, 0.04 * -5000 / 0.05, 0.0, 0.0) == pytest.approx(18_800)
+    # The last two, taken together, are a fallback of -4 000.
+    ours = resale.expected_net(resale.Sale(20_000, 0.95, 0), 0.04 * -5000 / 0.05, 0.0, 0.0)
+    of, given = resale.expected_net, "95 % of 20,000, 1 % of nothing, 4 % of -5,000"
+    published(of, given, 18_800, ours, 1e-6, "exact", "value/V30")
 
 
 @pytest.mark.parametrize(("years", "printed"), [(5, 49), (10, 37)])
 def test_remaining_value_of_a_middle_tractor(years: int, printed: float) -> None:
-    # value/V1 table 1a (recalled): 80 to 149 hp, 400 h a year, to the whole percent. At 1 year the
-    # recalled 69 does not follow from the recalled coefficients, which give 68.2; the page says
-    # that both are from memory.
+    # At 1 year the recalled 69 does not follow from the recalled coefficients, which give 68.2;
+    # the page says that both are from memory.
     found = 100 * resale.remaining_value("tractor_middle", years, 400)
-    assert found == pytest.approx(printed, abs=0.5)
+    of, given = resale.remaining_value, f"80 to 149 hp, {years} years, 400 h a year"
+    place, why = "table 1a (recalled)", "printed to the percent"
+    published(of, given, printed, found, 0.5, why, "value/V1", place, unit="%")
 
 
 def test_remaining_value_beside_another_university() -> None:

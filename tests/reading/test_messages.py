@@ -8,7 +8,7 @@ from calc import reading, tables, worksheets
 from calc.machines import demo
 from calc.reading import asked, facts
 from calc.reading.words import mended, slips, stem
-from scripts import score_messages
+from scripts import score_messages, sections
 
 DATA = Path(__file__).parents[1] / "data"
 FIRST = (
@@ -53,6 +53,12 @@ def test_each_field_is_linked_to_its_words():
 def test_a_mass_is_of_the_noun_beside_it():
     given = only("Will my 2600 lb tractor lift a 610 lb flail mower?").inputs
     assert given["tractor_mass"] == "2600 lb" and given["implement_mass"] == "610 lb"
+
+
+def test_what_is_lifted_is_no_capacity():
+    given = only("can my 2600 lb tractor lift a 560 lb 5 ft or 6 ft bush cutter?").inputs
+    assert given["implement_mass"] == "560 lb" and "lift_capacity" not in given
+    assert "lift_capacity" not in only("can it lift a 700 lb thing with a tiller?").inputs
 
 
 def test_misspelled():
@@ -132,6 +138,19 @@ def test_every_worksheet_can_be_asked_for():
     assert {p.worksheet for p in asked.patterns()} == set(worksheets.names())
 
 
+def test_the_patterns_name_asks_that_there_are():
+    """Of the asks that a pattern names, its worksheet has one, once it has any."""
+    for pattern in asked.patterns():
+        own = {ask.key for ask in worksheets.load(pattern.worksheet).asks}
+        if own and pattern.asks:
+            assert own & set(pattern.asks), pattern
+
+
+def test_a_pattern_leads_to_its_ask():
+    assert only("Is it worth fixing the dents before I sell?").ask == "repair"
+    assert only("does this 20 A fuse protect the wire?").ask == "fuse"
+
+
 def test_the_tables_name_fields_that_there_are():
     names = {item.name for name in worksheets.names() for item in worksheets.load(name).fields}
     said = {name for rows in facts.cues().values() for cue in rows for name in cue.fields}
@@ -146,3 +165,11 @@ def test_the_lexicon_names_options_that_there_are():
             choices = [f for f in fields if f.name == row["sense"] and hasattr(f, "options")]
             values = {option.value for choice in choices for option in choice.options}
             assert row["value"] in values, row
+
+
+def test_a_section_of_figures_leaves_the_others(tmp_path):
+    page = tmp_path / "page.md"
+    page.write_text("# Top\n\n## One\n\nold\n\n## Two\n\nkept\n")
+    sections.put(page, "## One", "## One\n\nnew\n")
+    sections.put(page, "## Three", "## Three\n\nlast")
+    assert page.read_text() == "# Top\n\n## One\n\nnew\n\n## Two\n\nkept\n\n## Three\n\nlast\n"

@@ -135,7 +135,7 @@ def test_files_without_rights(folder: Path, monkeypatch: pytest.MonkeyPatch) -> 
     found = [each for each in shop.read(folder).problems if "can't be read" in each]
     assert sorted(found) == sorted(
         f"{folder / name} can't be read: Permission denied."
-        for name in ("shop.toml", "tractors.csv", "implements.csv")
+        for name in ("shop.toml", "tractors.csv", "implements.csv", "round_up.csv")
     )
 
 

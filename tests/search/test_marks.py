@@ -6,7 +6,7 @@ from itertools import pairwise
 import pytest
 
 from calc import tables
-from calc.mechanics import driveline, traction
+from calc.mechanics import driveline, joint_ratings, traction
 from calc.worksheets.drive import compute as drive
 
 SOILS = sorted(tables.by_key("power/soil_mobility", "soil"))
@@ -23,6 +23,20 @@ def never_rises(values):
 def test_angle_for_speed_falls():
     assert never_rises([driveline.angle_for_speed(speed) for speed in steps(1.0, 300.0)])
     assert driveline.angle_for_speed(1.0) > driveline.angle_for_speed(300.0)
+
+
+def test_angle_at_speed_falls():
+    assert never_rises([joint_ratings.angle_at_speed(speed) for speed in steps(900.0, 4000.0)])
+
+
+@pytest.mark.parametrize("row", tables.rows("driveline/driveline_series"), ids=lambda r: r["key"])
+def test_series_power_rises(row):
+    speeds = steps(100.0, 1300.0)
+    assert never_rises([-joint_ratings.series_power(speed, row["key"]) for speed in speeds])
+
+
+def test_longest_by_chart_rises():
+    assert never_rises([-joint_ratings.longest_by_chart(closed) for closed in steps(0.2, 4.0)])
 
 
 @pytest.mark.parametrize("radial", [True, False])

@@ -20,7 +20,7 @@ def proof_of(formula, ranges, choices=None, effort=3000.0):
     """A proof about one number of a formula."""
 
     def run(values, check):
-        made = formula(**values)
+        made = formula(**{**values, **{name: values[name] for name in choices or {}}})
         return {} if made is None else {KEY: made}
 
     def at(values, key):
@@ -99,6 +99,33 @@ def test_every_choice_is_gone_through():
     assert found.point["kind"] == "c"
 
 
+def test_a_choice_that_is_not_read_costs_nothing():
+    """Of a thousand combinations a number that hangs on one choice takes that one's options."""
+    choices = {f"choice_{place}": tuple("abcdefghij") for place in range(3)}
+
+    def run(values, check):
+        return {KEY: values["x"] + (1.0 if values["choice_1"] == "j" else 2.0)}
+
+    proof = Proof(run, lambda v, _: run(v, None)[KEY], {}, {"x": (0.0, 1.0)}, choices, 60.0)
+    found = proof.least(KEY, (math.inf, -math.inf), 60.0)
+    assert (found.settled, found.value, found.point["choice_1"]) == (True, 1.0, "j")
+    assert proof.combinations == 1000
+
+
+def test_every_option_that_is_read_is_proved():
+    """A number that only one of a thousand combinations breaks is not said to hold."""
+    choices = {f"choice_{place}": tuple("abcdefghij") for place in range(3)}
+
+    def run(values, check):
+        bad = all(values[name] == "j" for name in choices)
+        return {KEY: values["x"] - (9.0 if bad else 0.0)}
+
+    proof = Proof(run, lambda v, _: run(v, None)[KEY], {}, {"x": (1.0, 2.0)}, choices, 3000.0)
+    found = proof.at_least(KEY, 0.0, 3000.0)
+    assert found.failed
+    assert {found.point[name] for name in choices} == {"j"}
+
+
 def test_what_has_no_interval_is_left_open():
     found = proof_of(lambda x: math.sqrt(x), {"x": (1.0, 2.0)}).at_least(KEY, 0.0, 900.0)
     assert not found.settled
@@ -143,6 +170,14 @@ def enclosed(standing, part):
     )
 
 
+def picked(proof, place):
+    """The whole box, with the first or the last option of each choice."""
+    whole = proof._whole
+    for name, options in proof.choices.items():
+        whole = whole.picked(name, options)[place]
+    return whole
+
+
 def around(sheet, rng):
     """A small random box of a worksheet: its example, some of it unknown or rough."""
     typed = {}
@@ -165,7 +200,7 @@ def test_enclosures_hold_what_random_points_give(name):
         if box is None or not box.dimensions:
             continue
         standing = Standing(search.Search(sheet, box))
-        for whole in standing.proof._whole[:2]:
+        for whole in (picked(standing.proof, 0), picked(standing.proof, -1)):
             ranged += bool(whole.ranges)
             ranges = {}
             for key, (low, high) in whole.ranges.items():

@@ -216,7 +216,7 @@ def test_hydrostatic_never_beats_gears_at_the_wheels(
     )
     assert found["hydrostatic_ground_power"] <= found["gear_ground_power"] + 1e-9
     assert found["hydrostatic_fastest"] <= found["gear_fastest"] + 1e-9
-    assert found["hydrostatic_shaft_power"] <= found["gear_shaft_power"] + 1e-9
+    assert found["hydrostatic_at_shaft"] <= found["gear_at_shaft"] + 1e-9
 
 
 @settings(max_examples=40, deadline=None)

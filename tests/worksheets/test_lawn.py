@@ -7,6 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc import model, search, worksheets
+from calc.model import sentences
 from calc.render import data
 from calc.render.answer import answer_html
 from calc.render.reply import reply, short
@@ -63,20 +64,30 @@ def test_worked_pressures(psi: str, expected: tuple[str, ...]) -> None:
 def test_trap_front_tires_may_press_harder_than_rear_ones() -> None:
     found = outputs(front_inflation="22 psi", rear_inflation="10 psi")
     assert found["front_pressure"] > found["rear_pressure"]
-    assert (
-        answer(SHEET, {"front_inflation": "22 psi"}, example=True).deciding.check.name
-        == "front_ground"
-    )
 
 
-def test_soil_state_matters() -> None:
-    assert finding("rear_ground", rear_inflation="18 psi", soil_state="dry") != model.OVER
-    assert finding("rear_ground", rear_inflation="18 psi", soil_state="moist") == model.OVER
+def lead(ask: str, example: bool = True, **typed: str) -> str:
+    return sentences.lead(answer(SHEET, typed, example=example, ask=ask), "us")
+
+
+@pytest.mark.parametrize("psi", ["18 psi", "22 psi", "28 psi"])
+@pytest.mark.parametrize("soil", ["dry", "moist"])
+def test_usual_pressures_are_warned_about_not_failed(psi: str, soil: str) -> None:
+    found = answer(SHEET, {"front_inflation": psi, "soil_state": soil}, example=True)
+    assert found.finding in (model.WITHIN, model.CLOSE)
+    if soil == "moist":
+        assert found.finding == model.CLOSE
+        assert lead("tool", front_inflation=psi).startswith("Tracks may stay")
+
+
+def test_soft_soil_fails_whatever_is_usual_and_waiting_mends_it() -> None:
     wet = answer(SHEET, {"soil_state": "wet"}, example=True)
-    assert wet.finding == model.OVER
+    assert wet.finding == model.OVER and wet.deciding.check.name == "soil"
     wait = next(r for r in wet.advice.remedies if "soil_state" in r.set)
     tried = answer(SHEET, {"soil_state": "wet", **wait.set}, example=True)
     assert tried.finding != model.OVER
+    floating = {"front_inflation": "5 psi", "rear_inflation": "5 psi", "soil_state": "wet"}
+    assert finding("soil", **floating) == model.WITHIN
 
 
 def test_unknown_soil_state_is_open() -> None:
@@ -85,19 +96,60 @@ def test_unknown_soil_state_is_open() -> None:
     assert found.settle is not None and found.settle.field.name == "soil_state"
 
 
-def test_pressure_remedy_meets_the_limit() -> None:
+# value/L9: the makers of ride-on mowers print 10 degrees with anything attached; tan is 17.63 %.
+@pytest.mark.parametrize("machine", ["tractor", "ride-on"])
+@pytest.mark.parametrize(
+    ("slope", "expected"),
+    [
+        ("0 %", model.WITHIN),
+        ("3 %", model.CLOSE),
+        ("17.6 %", model.CLOSE),
+        ("17.7 %", model.OVER),
+        ("9.9 deg", model.CLOSE),
+        ("10.1 deg", model.OVER),
+        ("15 deg", model.OVER),
+    ],
+)
+def test_no_slope_is_within(machine: str, slope: str, expected: str) -> None:
+    assert finding("slope", slope=slope, machine=machine) == expected
+    found = answer(SHEET, {"slope": slope, "machine": machine}, example=True)
+    assert found.finding == expected
+
+
+@pytest.mark.parametrize("ask", ["tool", "flags", "pressure", "time", "ruts", "season"])
+def test_above_the_manuals_figure_every_answer_leads_with_the_slope(ask: str) -> None:
+    said = lead(ask, slope="25 %")
+    assert said.startswith("Too steep: 25 %") and "25 %" in said
+
+
+def test_a_slope_nobody_gave_is_listed_as_not_checked() -> None:
+    found = answer(SHEET, {"tool": "core"})
+    assert "slope" in {item.name for item in found.unchecked}
+
+
+def test_softer_tires_meet_the_limit_and_still_carry_their_load() -> None:
     typed = {"front_inflation": "22 psi"}
     remedy = next(
         r for r in answer(SHEET, typed, example=True).advice.remedies if "front_inflation" in r.set
     )
+    assert remedy.set["front_inflation"] == "13 psi"
     assert finding("front_ground", **{**typed, **remedy.set}) != model.OVER
     assert finding("front_print", **{**typed, **remedy.set}) != model.OVER
 
 
-def test_no_pressure_suits_a_heavy_machine_on_small_tires() -> None:
+@pytest.mark.parametrize("loader", ["on", ""])
+def test_no_tire_is_let_down_with_the_loader_on(loader: str) -> None:
+    typed = {"front_inflation": "22 psi", "rear_inflation": "22 psi", "loader": loader}
+    found = answer(SHEET, typed, example=True)
+    for remedy in found.advice.remedies:
+        assert not {"front_inflation", "rear_inflation"} & set(remedy.set)
+    assert any("no tire is let down" in model.words(note, "us") for note in found.advice.notes)
+
+
+def test_no_softer_tire_is_offered_that_would_not_carry_its_load() -> None:
     typed = {"tractor_mass": "6,000 lb", "front_inflation": "30 psi"}
     found = answer(SHEET, typed, example=True)
-    assert any("No pressure suits" in model.words(r.text, "us") for r in found.advice.remedies)
+    assert all("front_inflation" not in r.set for r in found.advice.remedies)
 
 
 def test_a_tire_too_soft_for_its_load_is_told_its_pressure() -> None:
@@ -114,11 +166,8 @@ def test_a_measured_print_gives_pressure_by_load() -> None:
     one = lawn.wheel("front", v)
     assert one.pressure == pytest.approx(one.load / (40 * 0.00064516))
     assert one.load == pytest.approx(1650 * 0.45359237 * 9.80665 * 0.42 / 2)
-    typed = {"front_print": "12 in2"}
-    remedy = next(
-        r for r in answer(SHEET, typed, example=True).advice.remedies if "front_print" in r.set
-    )
-    assert finding("front_ground", **{**typed, **remedy.set}) != model.OVER
+    assert finding("front_ground", front_print="12 in2") == model.OVER
+    assert finding("front_ground", front_print="40 in2") != model.OVER
 
 
 def test_lifting_the_tool_loads_the_rear_wheels_by_more_than_its_mass() -> None:
@@ -137,6 +186,23 @@ def test_trap_unknown_heads_are_flagged() -> None:
 def test_trap_the_head_counts_where_it_stands_today() -> None:
     assert finding("heads", head_depth="1 in") == model.WITHIN
     assert finding("heads", head_depth="-0.5 in") == model.OVER
+
+
+def test_light_tines_pass_over_sunk_heads_and_nothing_else_does() -> None:
+    """By the page's own table: flush or below the tine yields, proud it is flagged."""
+    for depth in ("0 in", "0.1 in", "0.4 in"):
+        assert finding("heads", head_depth=depth) == model.WITHIN
+        assert finding("heads", head_depth=depth, tool="rigid-blade") == model.OVER
+    assert finding("heads", head_depth="-0.05 in") == model.OVER
+    said = lead("flags", tool="spring-tine", sprinklers="yes", head_depth="0.25 in")
+    assert said.startswith("Sunk heads need none") and "0.25 in" in said
+    assert lead("flags", tool="core", sprinklers="yes").startswith("Yes, flag every head")
+
+
+def test_an_unknown_tool_is_none_in_particular() -> None:
+    found = answer(SHEET, {"slope": "20 %"}, ask="slope")
+    assert found.finding == model.OVER and not found.missing
+    assert "20 %" in sentences.lead(found, "us")
 
 
 def test_core_aerator_flags_everything() -> None:
@@ -159,9 +225,9 @@ def test_depth_remedy_is_the_edge() -> None:
         for r in answer(SHEET, typed, example=True).advice.remedies
         if "tool" not in r.set and r.set
     )
-    millimeters = float(remedy.set["tool_depth"].split()[0])
+    inches = float(remedy.set["tool_depth"].split()[0])
     assert finding("heads", **{**typed, **remedy.set}) != model.OVER
-    assert finding("heads", **{**typed, "tool_depth": f"{millimeters + 1:.0f} mm"}) == model.OVER
+    assert finding("heads", **{**typed, "tool_depth": f"{inches + 0.1:.1f} in"}) == model.OVER
 
 
 def test_no_sprinklers_leaves_their_checks_out() -> None:
@@ -170,12 +236,13 @@ def test_no_sprinklers_leaves_their_checks_out() -> None:
     assert len(found.pictures) == 1
 
 
-def test_light_tool_jumps_and_weight_holds_it() -> None:
+def test_a_light_rake_that_jumps_is_set_higher_and_never_loaded() -> None:
     typed = {"implement_mass": "40 lb", "tine_wire": "6 mm", "tine_coil": "31 mm"}
     assert finding("tines", **typed) == model.OVER
-    remedy = next(
-        r for r in answer(SHEET, typed, example=True).advice.remedies if "implement_mass" in r.set
-    )
+    found = answer(SHEET, typed, example=True)
+    assert found.finding == model.CLOSE
+    assert all("implement_mass" not in r.set for r in found.advice.remedies)
+    remedy = next(r for r in found.advice.remedies if "tine_deflection" in r.set)
     assert finding("tines", **{**typed, **remedy.set}) != model.OVER
 
 
@@ -194,13 +261,10 @@ def test_aerator_passes_reach_the_holes() -> None:
     assert found["holes"] == pytest.approx(18.0)
 
 
-def test_trap_slope_limit_is_for_ride_on_mowers_alone_and_in_degrees() -> None:
-    assert all(
-        v.check.name != "slope" for v in answer(SHEET, {"slope": "25 %"}, example=True).verdicts
-    )
-    assert finding("slope", machine="ride-on", slope="9 deg") != model.OVER
+def test_trap_degrees_are_no_percent() -> None:
     typed = {"machine": "ride-on", "slope": "15 deg"}
     assert finding("slope", **typed) == model.OVER
+    assert finding("slope", machine="ride-on", slope="15 %") == model.CLOSE
     remedy = next(r for r in answer(SHEET, typed, example=True).advice.remedies if "slope" in r.set)
     assert finding("slope", **{**typed, **remedy.set}) != model.OVER
     said = " ".join(c.text for c in answer(SHEET, {}, example=True).advice.cautions)

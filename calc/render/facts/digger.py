@@ -5,13 +5,12 @@ from collections.abc import Callable
 from functools import cache
 
 from calc import quantities, search, tables, worksheets
-from calc.mechanics import digger, driveline, resale
+from calc.mechanics import digger, driveline, joint_ratings, resale
 from calc.model import Answer, Field
 from calc.worksheets.resale import compute as sale
 from calc.worksheets.resale.picture import swings
 
 INCH = 0.0254
-RPM = math.pi / 30.0
 NINE = 9 * INCH
 SETBACK = "4 in"  # hitch/PRACTICE: what a Category 1 coupler adds
 UNEVEN = (20.0, 15.0)  # degrees at the two ends, for the example of angles that don't match
@@ -77,7 +76,7 @@ def _setting(key: str) -> Callable[[], str]:
 
 
 def _at_speed(rpm: float) -> Callable[[], str]:
-    return lambda: f"{math.degrees(driveline.angle_for_speed(rpm * RPM)):.1f} degrees"
+    return lambda: f"{joint_ratings.angle_at_speed(rpm):g} degrees"
 
 
 def _percent(value: float, places: int = 0) -> str:
@@ -98,7 +97,7 @@ def _evidence(key: str) -> Callable[[], str]:
 
 
 def _auger(soil: str) -> Callable[[], str]:
-    return lambda: _shown(digger.auger_power(NINE, digger.soil_factor(soil)), "power", metric=False)
+    return lambda: quantities.show_range(*digger.auger_power_range(NINE, soil), "power", "us")
 
 
 def _with_coupler() -> str:
@@ -147,7 +146,7 @@ FACTS: dict[str, Callable[[], str]] = {
     "digger-travel": _output("digger", "travel_ratio"),
     "digger-drift": _output("digger", "drift"),
     "digger-lean": _output("digger", "lean"),
-    "digger-needs": _output("digger", "power_needed"),
+    "digger-needs": _auger("loam"),
     "digger-needs-clay": _auger("clay"),
     "digger-torque": _output("digger", "torque"),
     "digger-auger-torque": _output("digger", "auger_torque"),
@@ -179,9 +178,12 @@ FACTS: dict[str, Callable[[], str]] = {
     "driveline-bolt": _output("driveline", "released"),
     "driveline-advised": _joint("advised"),
     "driveline-most": _joint("standard"),
+    "driveline-steady": _joint("steady"),
+    "driveline-wide-steady": _joint("wide_steady"),
     "driveline-wide": _joint("wide"),
-    "driveline-at-540": _at_speed(540.0),
+    "driveline-wide-turns": _joint("wide_turns"),
     "driveline-at-1000": _at_speed(1000.0),
+    "driveline-at-2000": _at_speed(2000.0),
     "driveline-uneven-first": lambda: f"{UNEVEN[0]:g}",
     "driveline-uneven-second": lambda: f"{UNEVEN[1]:g}",
     "driveline-uneven-single": lambda: _percent(driveline.fluctuation(math.radians(UNEVEN[0])), 1),

@@ -57,14 +57,6 @@ def _allowance(tool: str) -> Callable[[], str]:
     return shown
 
 
-def _head(check: str) -> Callable[[], str]:
-    def shown() -> str:
-        verdict = next(v for v in _example().verdicts if v.check.name == check)
-        return quantities.show(verdict.check.limit, verdict.check.kind)
-
-    return shown
-
-
 def _percent(degrees: float) -> Callable[[], str]:
     return lambda: f"{100 * math.tan(math.radians(degrees)):.0f} %"
 
@@ -86,7 +78,7 @@ FACTS: dict[str, Callable[[], str]] = {
     "lawn-example-rear": _typed("rear_inflation"),
     "lawn-example-thatch": _typed("thatch"),
     "lawn-example-head": _typed("head_depth"),
-    "lawn-example-clear": _head("heads"),
+    "lawn-example-clear": _output("reach_down"),
     "lawn-example-front-ground": _output("front_pressure"),
     "lawn-example-rear-ground": _output("rear_pressure"),
     "lawn-example-deep": _output("deep"),

@@ -91,7 +91,7 @@ FACTS: dict[str, Callable[[], str]] = {
     "lift-example-width": _typed("working_width"),
     "lift-example-capacity": _output("capacity"),
     "lift-example-front": _output("front"),
-    "lift-example-front-share": _output("front_share", "fraction"),
+    "lift-example-front-share": _output("front_share_left", "fraction"),
     "lift-example-wanted": _limit("steering"),
     "lift-example-rear-rise": _output("rise"),
     "lift-example-ballast": _ballast_to_add,

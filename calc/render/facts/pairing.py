@@ -14,9 +14,9 @@ def _front(tractor: str, width: str) -> tuple[float, float, float]:
     fields = {item.name for item in worksheets.load("pairing").fields}
     typed = {name: value for name, value in row.items() if name in fields}
     found = search.answer(
-        worksheets.load("pairing"), {**typed, "working_width": width}, example=True
+        worksheets.load("pairing"), {**typed, "working_width": width, "loader": "off"}, example=True
     )
-    share = next(o for o in found.outputs if o.name == "front_share_raised")
+    share = next(o for o in found.outputs if o.name == "front_share_left")
     low = share.value if share.low is None else share.low
     high = share.value if share.high is None else share.high
     return quantities.base(row["tractor_mass"], "mass"), low, high

@@ -6,7 +6,7 @@ from functools import cache
 from calc import quantities, search, tables, worksheets
 from calc.mechanics import braking, lamps, mirrors, sight, wiring
 from calc.model import Answer, sentences
-from calc.worksheets.rail_crossing.compute import SIGNAL_WARNING
+from calc.worksheets.rail_crossing.compute import SIGNAL_WARNING, STOP_LINE
 
 FOOT, MPH = sight.FOOT, sight.MPH
 
@@ -121,7 +121,8 @@ FACTS: dict[str, Callable[[], str]] = {
     "closing-look": _shown(sight.START_DELAY, "seconds"),
     "closing-half-mile": lambda: f"{sight.closing_time(804.672, 60 * MPH, 15 * MPH):.0f} s",
     "rail-time": _output("rail-crossing", "time"),
-    "rail-view": _output("rail-crossing", "view"),
+    "rail-view": _output("rail-crossing", "needed"),
+    "rail-stop": _shown(STOP_LINE, "distance"),
     "rail-signal": _shown(SIGNAL_WARNING, "seconds"),
     # lighting
     "emblem-height-all": _emblem_all,

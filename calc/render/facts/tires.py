@@ -7,6 +7,7 @@ from calc import quantities, search, tables, worksheets
 from calc.mechanics import duals, front_drive, liquid_ballast, tire_load, tires
 from calc.mechanics.tire_size import decode
 from calc.model import Answer, Output
+from calc.subjects import tire_partners
 from calc.worksheets.tires.compute import LIQUID_SPEED
 from calc.worksheets.tires.fields import read_speeds
 
@@ -74,16 +75,6 @@ def _window() -> str:
     return f"{100 * window.low:.0f} to {100 * window.high:.0f} %"
 
 
-def _best_front() -> tuple[str, float]:
-    """Size and lead of the front tire that the example's answer puts first."""
-    rows = next(
-        table.rows for table in _example("tires").advice.tables if "at the rear" in table.title
-    )
-    size = str(rows[0][0])
-    found = search.answer(worksheets.load("tires"), {"new_front_tire": size}, example=True)
-    return size, next(o.value for o in found.outputs if o.name == "lead_new")
-
-
 def _estimate_error() -> str:
     errors = [tire.circumference_error for tire in tires.every_tire()]
     return f"{100 * min(errors):.1f} to {100 * max(errors):.1f} %"
@@ -145,7 +136,7 @@ FACTS: dict[str, Callable[[], str]] = {
     "tires-example-rear-new": _typed("tires", "new_rear_tire"),
     "tires-example-front-now": _typed("tires", "front_tire"),
     "tires-example-speed-change": lambda: percent(
-        tires.dimensions(decode("12.4-24")).rolling_circumference
+        tires.dimensions(decode("13.6-24")).rolling_circumference
         / tires.dimensions(decode("11.2-24")).rolling_circumference
         - 1
     ),
@@ -155,13 +146,12 @@ FACTS: dict[str, Callable[[], str]] = {
     "tires-example-top-new": _output("tires", "top_speed"),
     "tires-example-rise": _output("tires", "rear_rise"),
     "tires-example-growth": lambda: both(
-        tires.dimensions(decode("12.4-24")).overall_diameter
+        tires.dimensions(decode("13.6-24")).overall_diameter
         - tires.dimensions(decode("11.2-24")).overall_diameter,
         "length",
     ),
     "tires-example-pull": _change("tires", "pull_change"),
-    "tires-example-front": lambda: _best_front()[0],
-    "tires-example-front-lead": lambda: percent(_best_front()[1]),
+    "tires-step": lambda: percent(tire_partners.DIAMETER_STEP, 0),
     "tires-deflection": lambda: percent(tires.DEFLECTION, 0),
     "tires-rolling-factor": lambda: f"{tires.rolling_factor('R-1')[0]:g}",
     "tires-turf-factor": lambda: f"{tires.rolling_factor('R-4')[0]:g}",

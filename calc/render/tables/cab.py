@@ -135,7 +135,16 @@ def cab_currents() -> TableView:
     )
 
 
-SHELVED = ("C", "ISO14269", "ASHRAE", "SPENCER", "INEICHEN", "IAM")
+def cab_units() -> TableView:
+    """Return the sizes that cooling units are sold in."""
+    lines = []
+    for row, watts in zip(tables.rows("cab/cab_units"), cab.unit_sizes(), strict=True):
+        both = [quantities.show(watts, "power", unit=unit) for unit in ("Btu/h", "kW")]
+        lines.append((row["name"], f"{both[0]} ({both[1]})", cite(row["source"])))
+    return TableView("Units that are sold", ("Unit", "Cooling power", "Source"), tuple(lines))
+
+
+SHELVED = ("C", "TP-", "TI-", "EM-", "AL-", "ISO14269", "ASHRAE", "SPENCER", "INEICHEN", "IAM")
 
 
 def cab_sources() -> TableView:
@@ -151,5 +160,6 @@ TABLES: dict[str, Callable[[], TableView]] = {
     "cab-leak-areas": leak_areas,
     "cooling-performance": cooling_performance,
     "cab-currents": cab_currents,
+    "cab-units": cab_units,
     "cab-sources": cab_sources,
 }

@@ -4,7 +4,7 @@ import math
 from collections.abc import Callable
 
 from calc import quantities, tables
-from calc.mechanics import digger, driveline
+from calc.mechanics import digger, driveline, joint_ratings
 from calc.render.tables import TableView
 from calc.render.tables.lift import cite
 
@@ -43,22 +43,23 @@ def digger_soils() -> TableView:
 
 
 def auger_power() -> TableView:
-    """Return the power that augers ask for, by diameter and soil."""
+    """Return the power that augers take, by diameter and soil."""
     soils = [row for row in tables.rows("digger/digger_soils") if row["diggable"] == "yes"]
     lines = []
     for inches in DIAMETERS:
         cells = [both(inches * INCH, "length")]
         for soil in soils:
-            power = digger.auger_power(inches * INCH, float(soil["factor"]))
-            cells.append(quantities.show(power, "power", "us", figures=2))
+            low, full = digger.auger_power_range(inches * INCH, soil["key"])
+            cells.append(quantities.show_range(low, full, "power", "us"))
         lines.append(tuple(cells))
     return TableView(
-        "PTO power that an auger asks for at 540 rpm",
+        "PTO power that an auger takes at 540 rpm, fed slowly to full flights",
         ("Auger", *(soil["name"] for soil in soils)),
         tuple(lines),
-        "From one figure of the trade, for a 12 in auger in clay "
-        f"({cite('power/PRACTICE')}), the soils above, and the square of the diameter "
-        f"({cite('value/P7')}). Rough: stones, roots and dull teeth change it more than a size.",
+        f"From the trade's figures for a 12 in auger in clay ({cite('power/PRACTICE')}), the soils "
+        f"above, and the square of the diameter ({cite('value/P7')}); fed slowly no more than the "
+        f"least tractor of the digger's class ({cite('value/DIGGERCLASS-memory')}). Rough: stones, "
+        "roots and dull teeth change it more than a size.",
     )
 
 
@@ -125,6 +126,30 @@ def driveline_joint_limits() -> TableView:
             )
             for row in tables.rows("driveline/driveline_joint_limits")
         ),
+    )
+
+
+def driveline_series() -> TableView:
+    """Return what power each series of driveline carries."""
+    lines = []
+    for row in tables.rows("driveline/driveline_series"):
+        fast = row["power_1000_hp"]
+        torque = joint_ratings.series_torque(row["key"])
+        lines.append(
+            (
+                row["name"],
+                f"{row['power_540_hp']} hp",
+                f"{fast} hp" if fast else "not printed",
+                both(torque, "torque"),
+                cite(row["source"]),
+            )
+        )
+    return TableView(
+        "What a driveline carries",
+        ("Series", "At 540 rpm", "At 1,000 rpm", "Torque at 540", "Source"),
+        tuple(lines),
+        "Rated power at the PTO. Without a tag, measure the cross of the joint: its scale and "
+        "number follow from cap diameter and length.",
     )
 
 
@@ -223,6 +248,7 @@ TABLES: dict[str, Callable[[], TableView]] = {
     "driveline-overlap-rules": driveline_overlap_rules,
     "driveline-closing-rules": driveline_closing_rules,
     "driveline-joint-limits": driveline_joint_limits,
+    "driveline-series": driveline_series,
     "joint-ripple": joint_ripple,
     "shear-bolts": shear_bolts,
     "trade-tax-rules": trade_tax_rules,

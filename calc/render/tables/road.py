@@ -6,7 +6,7 @@ from calc import quantities, tables
 from calc.mechanics import braking, lamps, sight, wiring
 from calc.render.tables import TableView
 from calc.render.tables.lift import cite
-from calc.subjects.road_list import dated
+from calc.subjects.road_tables import dated
 
 CHECK = (
     "Summaries for planning, not legal advice. Rules differ by state, county and road and change "

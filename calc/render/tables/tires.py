@@ -373,6 +373,61 @@ def load_sheets() -> TableView:
     )
 
 
+def load_rows() -> TableView:
+    """Return the rows of load by ply rating, each at its own pressure."""
+    rows = [
+        (
+            f"{row['size']} {row['ply_rating']}PR",
+            row["tread"],
+            both(float(row["pressure_kpa"]) * 1000, "pressure"),
+            both(float(row["load_kg"]), "mass"),
+            cite(row["source"]),
+        )
+        for row in tables.rows("tires/tire_loads")
+        if row["ply_rating"]
+    ]
+    return TableView(
+        "Load by ply rating, at the pressure of the row",
+        ("Tire", "Tread", "Pressure", "Load on one tire", "Source"),
+        tuple(rows),
+        "One maker's tires; its file names no speed. Loads of R-4 tires are for loaders at low "
+        "speed and don't compare with those of R-1.",
+    )
+
+
+def tread_depths() -> TableView:
+    """Return how the tread changes a tire of one size."""
+    rows = [
+        (
+            row["tread"],
+            f"{float(row['diameter_change_pct']):g} % ± {float(row['band_pct']):g} %",
+            f"{float(row['lug_depth_factor']):g}",
+            cite(row["source"]),
+        )
+        for row in tables.rows("tires/treads")
+    ]
+    return TableView(
+        "The same size with another tread",
+        ("Tread", "Diameter against R-1", "Lug depth against R-1", "Source"),
+        tuple(rows),
+    )
+
+
+def approved_pairs() -> TableView:
+    """Return pairs of front and rear tires that makers sell."""
+    rows = [
+        (row["front"], row["rear"], row["tread"], row["tractor"], cite(row["source"]))
+        for row in tables.rows("tires/approved_pairs")
+    ]
+    return TableView(
+        "Pairs that makers sell",
+        ("Front", "Rear", "Tread", "On tractors of", "Source"),
+        tuple(rows),
+        "The gear ratio of the front axle may differ with the tires: a pair that suits one "
+        "tractor suits another only with the same ratio.",
+    )
+
+
 def ground_rules() -> TableView:
     """Return what is known of ground pressure under tires."""
     rows = [
@@ -419,6 +474,9 @@ TABLES: dict[str, Callable[[], TableView]] = {
     "tire-road-limits": road_limits,
     "tire-pressures": pressures,
     "tire-load-sheets": load_sheets,
+    "tire-load-rows": load_rows,
+    "tread-depths": tread_depths,
+    "tire-pairs": approved_pairs,
     "ground-pressure-rules": ground_rules,
     "rolling-index": rolling_index,
 }

@@ -1,419 +1,236 @@
-"""The sums."""
+"""The sums: a function for each check, which works out what that check needs and no more."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from calc import arith, model
-from calc.mechanics import cab, psychrometrics, pto_power, sun
-from calc.worksheets.cab.fields import _row
+from calc.mechanics import cab, pto_power
+from calc.worksheets.cab.fields import row
+from calc.worksheets.cab.heat import Load, heat_load, heat_loads
 
-TEST_RADIATION = 950.0  # value/ISO14269-memory
-UPRIGHT = arith.pi / 2.0
-SURFACE_COEFFICIENT = 20.0
 VOLTAGE = 13.5
 PULL_DOWN_MARGIN = 1.3  # least capacity over steady load; value/PRACTICE
 FRESH_AIR_LEAST = 43.0 / 3600.0  # each person; value/ISO14269-memory
+IDLE = 1300.0  # of the alternator, at an engine's low idle; value/EM-3
+VERDICT_MARGIN = {"yes": 1.0, "parts list first": 0.0, "rarely": -1.0, "no": -1.0}
+
+__all__ = ["Load", "compute", "heat_load", "heat_loads"]
 
 
-@dataclass(frozen=True, slots=True)
-class Load:
-    """The heat that enters, part by part. [W]"""
-
-    glass_sun: float
-    roof: float
-    panes: float
-    floor: float
-    people: float
-    fan: float
-    air: float
-    best_turned: float  # sun through the glass with the cab turned the best way
-    outside_air: float  # m3/s
-    altitude: float  # of the sun, rad
-    level_sun: float  # on a level surface, W/m2
-    hour: float  # by the sun
-
-    @property
-    def total(self) -> float:
-        """All of it. [W]"""
-        return (
-            self.glass_sun + self.roof + self.panes + self.floor + self.people + self.fan + self.air
-        )
-
-    @property
-    def sun_share(self) -> float:
-        """The sun's share of the parts that bring heat in. [-]"""
-        parts = (self.glass_sun, self.roof, self.panes, self.floor, self.people, self.fan, self.air)
-        entering = sum(arith.max(0.0, part) for part in parts)
-        return (self.glass_sun + arith.max(0.0, self.roof)) / entering if entering > 0.0 else 0.0
-
-
-@dataclass(frozen=True, slots=True)
-class Sky:
-    """The sun at one hour, and what panes that face it or turn from it get."""
-
-    altitude: float  # rad
-    azimuth: float  # rad
-    level: float  # W/m2, on level ground
-    roof: float  # W/m2, on a level pane
-    upright: tuple[float, ...]  # W/m2, on upright panes at TURNS bearings from the sun round
-
-
-TURNS = 16
-# The sun of the afternoon mirrors that of the morning, and so does the cab.
-HOURS_SEARCHED = (12.0, 13.0, 14.0, 15.0, 16.0, 17.0, 18.0)
-
-
-@arith.cache
-def _sky(latitude: float, month: str, hour: float, pressure: float) -> Sky:
-    """Where the sun stands and what a clear sky brings."""
-    day = sun.DAY_OF_21ST[int(month) - 1]
-    altitude, azimuth = sun.altitude_and_azimuth(arith.radians(latitude), day, hour)
-    sky = sun.clear_sky(altitude, pressure=pressure)
-    return Sky(
-        altitude,
-        azimuth,
-        sky[1],
-        sun.pane_radiation(sky, altitude, 0.0, 0.0, 0.0),
-        tuple(
-            _mirrored(
-                lambda step: sun.pane_radiation(
-                    sky, altitude, 0.0, UPRIGHT, 2.0 * arith.pi * step / TURNS
-                )
-            )
-        ),
-    )
-
-
-def _mirrored(of_turn: Callable[[int], float]) -> list[float]:
-    """What each of the turns from the sun gives: turned left it is as turned right."""
-    half = [of_turn(step) for step in range(TURNS // 2 + 1)]
-    return half + half[-2:0:-1]
-
-
-def _turned(v: model.Inputs, sky: Sky) -> list[float]:
-    """Sun on all the upright glass times its area, by the bearing of the nose from the sun. [W]"""
-    front, side, rear, quarter = v.glass_front, v.glass_side, v.glass_rear, TURNS // 4
-    seen = sky.upright
-    return _mirrored(
-        lambda step: (
-            front * seen[step]
-            + side * (seen[(step + quarter) % TURNS] + seen[step - quarter])
-            + rear * seen[step - 2 * quarter]
-        )
-    )
-
-
-def _skies(v: model.Inputs, hour: float | None, pressure: float) -> list[tuple[float, Sky]]:
-    """The hours at which the sun may heat this cab most, with their skies."""
-    if v.sun_rule == "test":
-        hour = 12.0  # the test climate knows no hour: the sun stands as at noon
-    hours = HOURS_SEARCHED if hour is None else (hour,)
-    return [(one, _sky(v.latitude, v.month, one, pressure)) for one in hours]
-
-
-def _sun(v: model.Inputs, sky: Sky) -> tuple[float, float, float]:
-    """Sun through the glass with the cab turned the worst and the best way [W before the glass's
-    own gain], and on level ground [W/m2]."""
-    if v.sun_rule == "test":
-        height = arith.max(0.0, sky.altitude)
-        widest = arith.max(v.glass_front, v.glass_rear, v.glass_side)
-        seen = cab.projected_glass_area(v.glass_roof, widest, height)
-        best = TEST_RADIATION * v.glass_roof * arith.sin(height)
-        return TEST_RADIATION * seen, best, TEST_RADIATION
-    turned, roof_glass = _turned(v, sky), v.glass_roof * sky.roof
-    return arith.max(turned) + roof_glass, arith.min(turned) + roof_glass, sky.level
-
-
-def heat_loads(v: model.Inputs, hour: float | None = None) -> list[Load]:
-    """Return the heat load at the hour given, or at each that may be the worst."""
-    pressure = psychrometrics.pressure_at_altitude(v.altitude)
-    outside, inside = v.outside_temperature - 273.15, v.inside_temperature - 273.15
-    gain = float(_row("cab/glass_kinds", "kind", v.glass_kind)["heat_gain"])
-    absorbs = float(_row("cab/roof_colors", "color", v.roof_color)["absorptance"])
-    glass_u = float(_row("cab/cab_kinds", "kind", v.cab_kind)["glass_u"])
-    wind_leak = cab.leak_flow(v.leak_area, cab.wind_pressure(v.wind))
-    outside_air = arith.max(v.fresh_air, wind_leak)
-    whole, _ = cab.fresh_air_load(
-        outside_air, outside, v.outside_humidity, inside, v.inside_humidity, pressure
-    )
-    all_glass = v.glass_front + v.glass_rear + 2.0 * v.glass_side + v.glass_roof
-    panes = cab.conduction(glass_u, all_glass, outside, inside)
-    floor = cab.conduction(3.0, v.floor_area, v.floor_temperature - 273.15, inside)
-    people = cab.person_heat(v.activity, v.persons)
-    loads = []
-    for taken_hour, sky in _skies(v, v.solar_hour if hour is None else hour, pressure):
-        worst, best, level = _sun(v, sky)
-        roof_at = cab.sol_air_temperature(outside, absorbs, level, SURFACE_COEFFICIENT)
-        load = Load(
-            cab.sun_through_glass(gain, worst, 1.0),
-            cab.conduction(v.roof_transmittance, v.roof_area, roof_at, inside),
-            panes,
-            floor,
-            people,
-            v.fan_power,
-            whole,
-            cab.sun_through_glass(gain, best, 1.0),
-            outside_air,
-            sky.altitude,
-            level,
-            taken_hour,
-        )
-        loads.append(load)
-    return loads
-
-
-def heat_load(v: model.Inputs, hour: float | None = None) -> Load:
-    """Return the heat load, at the hour given or at the worst."""
-    return max(heat_loads(v, hour), key=lambda load: load.total)
-
-
-def _performance(key: str) -> float:
-    return float(_row("cab/cooling_performance", "key", key)["performance"])
-
-
-@dataclass(frozen=True, slots=True)
-class Taken:
+class Taken(NamedTuple):
     """What the cooling takes from the engine. Powers in W."""
 
     steady: float
     pull_down: float
     alternator: float
-    left: float  # at the shaft, holding
-    left_pull_down: float
+
+
+def performance(key: str) -> float:
+    """Return a coefficient of performance of the table."""
+    return float(row("cab/cooling_performance", "key", key)["performance"])
+
+
+def cab_row(v: model.Inputs) -> dict[str, str]:
+    """Return the row of this kind of cab."""
+    return dict(row("cab/cab_kinds", "kind", v.cab_kind))
+
+
+def told_no(v: model.Inputs) -> bool:
+    """Whether this kind of cab is told no: then nothing is offered to buy."""
+    return VERDICT_MARGIN[cab_row(v)["verdict"]] < 0.0
+
+
+def _worst_load(v: model.Inputs) -> float:
+    """Heat at the hour when it is most. [W]"""
+    return arith.max(load.total for load in heat_loads(v))
+
+
+def unit_power(v: model.Inputs, load: float) -> float:
+    """Return the cooling power of the unit; what to look for, while nobody named one. [W]"""
+    if v.cooling_capacity is not None:
+        return arith.number(v.cooling_capacity)
+    return PULL_DOWN_MARGIN * arith.max(0.0, load)
+
+
+def cooling_current(v: model.Inputs, unit: float) -> float:
+    """Return what the unit draws at full cooling: fans and clutch, or the compressor too. [A]"""
+    fans = arith.number(v.cooling_current)
+    if v.unit_drive == "belt":
+        return fans
+    return fans + cab.electric_current(unit, v.unit_performance, VOLTAGE)
 
 
 def taken(v: model.Inputs, load: float) -> Taken:
     """Return what the cooling takes, holding the cab cool and cooling it down."""
-    steady = cab.compressor_power(arith.max(0.0, load), _performance("steady"))
-    pull_down = cab.compressor_power(v.cooling_capacity, _performance("pull-down"))
-    electric = cab.alternator_power(v.cooling_current, VOLTAGE)
-    ratio = pto_power.pto_ratio()[1]
+    unit = unit_power(v, load)
+    electric = cab.alternator_power(cooling_current(v, unit), VOLTAGE)
+    if v.unit_drive == "electric":
+        return Taken(0.0, 0.0, electric)
     return Taken(
-        steady,
-        pull_down,
+        cab.compressor_power(arith.max(0.0, load), performance("steady")),
+        cab.compressor_power(unit, performance("pull-down")),
         electric,
-        cab.shaft_power_left(v.engine_power, steady, electric, ratio),
-        cab.shaft_power_left(v.engine_power, pull_down, electric, ratio),
     )
 
 
-_VERDICT_MARGIN = {"yes": 1.0, "parts list first": 0.0, "rarely": -1.0, "no": -1.0}
+def _cab(v: model.Inputs, at: model.At) -> None:
+    kind = cab_row(v)
+    said = {"yes": "yes", "parts list first": "parts", "rarely": "rarely", "no": "no"}
+    margin = VERDICT_MARGIN[kind["verdict"]]
+    at.fits("cab", margin, kind["source"], said[kind["verdict"]], why=kind["why"] + ".")
 
 
-def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
-    """Return the checks and the parts of the heat load."""
-    kind = _row("cab/cab_kinds", "kind", v.cab_kind)
+def _capacity(v: model.Inputs, at: model.At, load: float) -> None:
+    at.load, at.need = load, PULL_DOWN_MARGIN * load
+    if v.cooling_capacity is None:
+        at.not_checked("capacity", "cooling_capacity", governs=False)
+    else:
+        at.at_least("capacity", "cooling_capacity", "need", "value/DERIVED; value/PRACTICE")
+
+
+def _current(v: model.Inputs, at: model.At) -> None:
+    unit = 0.0
+    if v.unit_drive == "electric":
+        unit = unit_power(v, 0.0 if v.cooling_capacity is not None else _worst_load(v))
+    at.amperes = cooling_current(v, unit)
+    at.hot_output = v.alternator_current * cab.alternator_share(v.alternator_speed)
+    at.spare = at.hot_output - v.other_current
+    at.at_most("current", "amperes", arith.max(at.spare, 0.01), "value/EM-3; value/CAB-memory")
+
+
+def _fresh_air(v: model.Inputs, at: model.At) -> None:
+    flow = cab.leak_flow(v.leak_area, cab.wind_pressure(v.wind))
+    at.outside_air = arith.max(v.fresh_air, flow)
+    at.air_needed = FRESH_AIR_LEAST * v.persons
+    at.at_least("fresh_air", "outside_air", "air_needed", "value/ISO14269-memory; value/C5")
+
+
+def _shaft(v: model.Inputs, at: model.At, load: float) -> None:
+    takes, ratio = taken(v, load), pto_power.pto_ratio()[1]
+    # Thin air takes its share of the engine first; the compressor's share doesn't shrink with it.
+    at.site_power = v.engine_power * pto_power.altitude_factor(v.altitude)
+    at.compressor, at.compressor_pull_down = takes.steady, takes.pull_down
+    at.alternator = takes.alternator
+    at.left = cab.shaft_power_left(at.site_power, takes.steady, takes.alternator, ratio)
+    at.left_pull_down = cab.shaft_power_left(
+        at.site_power, takes.pull_down, takes.alternator, ratio
+    )
+    if v.power_needed is None:
+        at.not_checked("shaft", "power_needed", governs=False)
+    else:
+        at.at_least("shaft", "left", "power_needed", "value/DERIVED; power/S10; power/S27")
+
+
+def compute(v: model.Inputs, at: model.At) -> None:
+    """Name the numbers and check them, each check for itself."""
+    _cab(v, at)
+    _current(v, at)
+    _fresh_air(v, at)
+    if not model.wants("capacity", "shaft"):
+        return
     loads = heat_loads(v)
-    total, outside_air = arith.max(load.total for load in loads), loads[0].outside_air
-    need = PULL_DOWN_MARGIN * total
-    takes = taken(v, total)
-    spare = v.alternator_current - v.other_current
-    checks = [
-        model.fits(
-            "cab",
-            "This cab can take cooling",
-            _VERDICT_MARGIN[kind["verdict"]],
-            f"{kind['name']}: {kind['verdict']}. {kind['why']}.",
-            kind["source"],
-        ),
-        model.at_least(
-            "capacity",
-            "Cooling power of the unit",
-            v.cooling_capacity,
-            need,
-            "power",
-            "value/DERIVED; value/PRACTICE",
-            unit_us="Btu/h",
-            unit_metric="kW",
-            why="It would never catch up after standing in the sun.",
-        ),
-        model.at_most(
-            "current",
-            "Current for the cooling",
-            v.cooling_current,
-            arith.max(spare, 0.01),
-            "current",
+    most = arith.max(load.total for load in loads)
+    _capacity(v, at, most)
+    _shaft(v, at, most)
+    if model.wants():
+        _shown(v, at, max(loads, key=lambda load: load.total))
+
+
+def _shown(v: model.Inputs, at: model.At, load: Load) -> None:
+    """What is only shown: the parts at the worst hour, and the next size that is sold."""
+    at.size = cab.next_unit(at.need)
+    at.idle_output = v.alternator_current * cab.alternator_share(IDLE)
+    at.sun, at.hour = load.sun_share, load.hour
+    at.sun_height = arith.degrees(load.altitude)
+    at.glass_sun, at.roof, at.panes = load.glass_sun, load.roof, load.panes
+    at.floor, at.people, at.air = load.floor, load.people, load.air
+    if at.showing:
+        _heat_steps(v, at, load)
+        _engine_steps(v, at)
+
+
+def _heat_steps(v: model.Inputs, at: model.At, load: Load) -> None:
+    memory, computed = "value/ISO14269-memory", "value/SPENCER; value/INEICHEN; value/IAM"
+    sun_source = memory if v.sun_rule == "test" else computed
+    gain = float(row("cab/glass_kinds", "kind", v.glass_kind)["heat_gain"])
+    absorbs = float(row("cab/roof_colors", "color", v.roof_color)["absorptance"])
+    warm = {"T_o": "outside_temperature", "T_i": "inside_temperature"}
+    at.step(
+        "glass_sun",
+        "Q_sg = SHGC Σ A I",
+        f"{sun_source}; value/C9",
+        **{"SHGC": (gain, "count"), "sun height": "sun_height", "A each side": "glass_side"},
+    )
+    at.step(
+        "roof",
+        "Q_so = U A (T_o + a I / h − T_i)",
+        "value/CAB-memory",
+        U="roof_transmittance",
+        A="roof_area",
+        a=(absorbs, "count"),
+        I=(load.level_sun, "irradiance"),
+        **warm,
+    )
+    at.step("panes", "Q_c = U A (T_o − T_i)", "value/C9", **warm)
+    at.step(
+        "floor",
+        "Q_f = 3 W/(m² K) × A (T_f − T_i)",
+        "value/CAB-memory",
+        A="floor_area",
+        T_f="floor_temperature",
+    )
+    at.step(
+        "people",
+        "Q_p = met × 58.15 W/m² × 1.8 m²",
+        "value/C12; value/CAB-memory",
+        met="activity",
+        people="persons",
+    )
+    at.step(
+        "air",
+        "Q_v = m (h_o − h_i)",
+        "value/ASHRAE-memory; value/C10",
+        V="outside_air",
+        RH_o="outside_humidity",
+        RH_i="inside_humidity",
+    )
+    parts = "Q = sum of the parts and the fan"
+    at.step("load", parts, "value/DERIVED; value/C6", fan="fan_power")
+
+
+def _engine_steps(v: model.Inputs, at: model.At) -> None:
+    if v.unit_drive == "belt":
+        at.step(
+            "compressor",
+            "P_c = Q / (0.95 COP)",
             "value/CAB-memory",
-            why="The battery would run down while you work.",
-        ),
-        model.at_least(
-            "fresh_air",
-            "Fresh air",
-            outside_air,
-            FRESH_AIR_LEAST * v.persons,
-            "air_flow",
-            "value/ISO14269-memory; value/C5",
-            why="A closed cab gets stuffy and its glass fogs.",
-        ),
-    ]
-    if v.power_needed is not None:
-        checks.append(
-            model.at_least(
-                "shaft",
-                "PTO power left, holding the cab cool",
-                takes.left,
-                v.power_needed,
-                "power",
-                "value/DERIVED; power/S10",
-                why="The implement bogs the engine down.",
-            )
+            Q="load",
+            COP=(performance("steady"), "count"),
         )
-    load = max(loads, key=lambda one: one.total)  # its hour is shown
-    outputs = [
-        model.Output(
-            "load", "Heat to be removed", total, "power", unit_us="Btu/h", unit_metric="kW"
-        ),
-        model.Output(
-            "sun",
-            "Share of the sun, through glass and roof, in the heat that enters",
-            load.sun_share,
-            "fraction",
-        ),
-        model.Output(
-            "need",
-            "Cooling power to look for",
-            need,
-            "power",
-            note="a third more than the load, to cool a hot cab down",
-            unit_us="Btu/h",
-            unit_metric="kW",
-        ),
-        model.Output(
-            "compressor", "Engine power for the compressor, holding", takes.steady, "power"
-        ),
-        model.Output(
-            "compressor_pull_down", "The same, cooling a hot cab down", takes.pull_down, "power"
-        ),
-        model.Output("alternator", "Engine power for fans and clutch", takes.alternator, "power"),
-        model.Output("left", "PTO power left, holding", takes.left, "power"),
-        model.Output(
-            "left_pull_down", "PTO power left, cooling down", takes.left_pull_down, "power"
-        ),
-        model.Output("outside_air", "Outside air that comes in", outside_air, "air_flow"),
-        model.Output("hour", "Hour by the sun that was taken", load.hour, "count"),
-        model.Output("sun_height", "Sun above the horizon", arith.degrees(load.altitude), "angle"),
-    ]
-    if work.on:
-        _show_working(v, load, takes, work)
-    return model.Outcome(checks, outputs)
-
-
-def _show_working(v: model.Inputs, load: Load, takes: Taken, work: model.Work) -> None:
-    sun_source = (
-        "value/ISO14269-memory"
-        if v.sun_rule == "test"
-        else "value/SPENCER; value/INEICHEN; value/IAM"
-    )
-    gain = float(_row("cab/glass_kinds", "kind", v.glass_kind)["heat_gain"])
-    outside, inside = v.outside_temperature, v.inside_temperature
-    steps: tuple[tuple[str, str, str, tuple[tuple[str, float, str], ...], float, str], ...] = (
-        (
-            "Sun through the glass, cab turned the worst way",
-            "Q_sg",
-            "SHGC Σ A I",
-            (
-                ("SHGC", gain, "count"),
-                ("sun height", arith.degrees(load.altitude), "angle"),
-                ("A each side", v.glass_side, "area"),
-            ),
-            load.glass_sun,
-            f"{sun_source}; value/C9",
-        ),
-        (
-            "Roof in the sun",
-            "Q_so",
-            "U A (T_o + a I / h − T_i)",
-            (
-                ("U", v.roof_transmittance, "transmittance"),
-                ("A", v.roof_area, "area"),
-                (
-                    "a",
-                    float(_row("cab/roof_colors", "color", v.roof_color)["absorptance"]),
-                    "count",
-                ),
-                ("I", load.level_sun, "irradiance"),
-                ("T_o", outside, "temperature"),
-                ("T_i", inside, "temperature"),
-            ),
-            load.roof,
-            "value/CAB-memory",
-        ),
-        (
-            "Through the glass by warmth",
-            "Q_c",
-            "U A (T_o − T_i)",
-            (("T_o", outside, "temperature"), ("T_i", inside, "temperature")),
-            load.panes,
-            "value/C9",
-        ),
-        (
-            "Floor and firewall",
-            "Q_f",
-            "3 W/(m² K) × A (T_f − T_i)",
-            (("A", v.floor_area, "area"), ("T_f", v.floor_temperature, "temperature")),
-            load.floor,
-            "value/CAB-memory",
-        ),
-        (
-            "People",
-            "Q_p",
-            "met × 58.15 W/m² × 1.8 m²",
-            (("met", v.activity, "count"), ("people", v.persons, "count")),
-            load.people,
-            "value/C12; value/CAB-memory",
-        ),
-        (
-            "Outside air, with its moisture",
-            "Q_v",
-            "m (h_o − h_i)",
-            (
-                ("V", load.outside_air, "air_flow"),
-                ("RH_o", v.outside_humidity, "fraction"),
-                ("RH_i", v.inside_humidity, "fraction"),
-            ),
-            load.air,
-            "value/ASHRAE-memory; value/C10",
-        ),
-    )
-    for label, symbol, formula, numbers, value, source in steps:
-        work.step(label, symbol, formula, numbers, value, "power", source, "W", "W")
-    work.step(
-        "Heat to be removed",
-        "Q",
-        "sum of the parts and the fan",
-        (("fan", v.fan_power, "power"),),
-        load.total,
-        "power",
-        "value/DERIVED; value/C6",
-        "W",
-        "W",
-    )
-    work.step(
-        "Compressor, holding",
-        "P_c",
-        "Q / (0.95 COP)",
-        (("Q", load.total, "power"), ("COP", _performance("steady"), "count")),
-        takes.steady,
-        "power",
+    at.step("amperes", "I = I_fans + P_e / V", "value/DERIVED", I_fans="cooling_current")
+    at.step(
+        "alternator",
+        "P_a = V I / 0.55",
         "value/CAB-memory",
+        V=(VOLTAGE, "voltage"),
+        I="amperes",
     )
-    work.step(
-        "Alternator",
-        "P_a",
-        "V I / 0.55",
-        (("V", VOLTAGE, "voltage"), ("I", v.cooling_current, "current")),
-        takes.alternator,
-        "power",
-        "value/CAB-memory",
+    share = (cab.alternator_share(v.alternator_speed), "fraction")
+    at.step("hot_output", "I_hot = s I_rated", "value/EM-3", s=share, I_rated="alternator_current")
+    at.step(
+        "site_power",
+        "P_site = P (1 − 3 % for each 1,000 ft above 500 ft)",
+        "power/S27",
+        P="engine_power",
+        h="altitude",
     )
-    work.step(
-        "PTO power left",
-        "P",
-        "r (P_engine − P_c − P_a)",
-        (("r", pto_power.pto_ratio()[1], "fraction"), ("P_engine", v.engine_power, "power")),
-        takes.left,
-        "power",
+    at.step(
+        "left",
+        "P_left = r (P_site − P_c − P_a)",
         "power/S10",
+        r=(pto_power.pto_ratio()[1], "fraction"),
+        P_site="site_power",
+        P_c="compressor",
+        P_a="alternator",
     )

@@ -21,17 +21,18 @@ MONTHS = (
 )
 
 
-def _row(table: str, column: str, key: str) -> tables.Row:
+def row(table: str, column: str, key: str) -> tables.Row:
+    """Return a row of a table."""
     return tables.by_key(table, column)[key]
 
 
 def _leak_range(known: model.KnownSoFar) -> model.Typical:
-    row = _row("cab/cab_kinds", "kind", known.get("cab_kind") or "bolted")
+    found = row("cab/cab_kinds", "kind", known.get("cab_kind") or "bolted")
     return model.Typical(
-        float(row["leak_low_cm2"]) * 1e-4,
-        float(row["leak_high_cm2"]) * 1e-4,
+        float(found["leak_low_cm2"]) * 1e-4,
+        float(found["leak_high_cm2"]) * 1e-4,
         "value/PRACTICE",
-        f"“{row['name'].lower()}”",
+        f"“{found['name'].lower()}”",
     )
 
 
@@ -39,8 +40,14 @@ def _celsius(low: float, high: float, source: str, of: str) -> model.Typical:
     return model.Typical(low + 273.15, high + 273.15, source, of)
 
 
-def _engine_range(known: model.KnownSoFar) -> model.Typical:
-    return model.Typical(20 * 745.7, 50 * 745.7, "hitch/PRACTICE", "compact tractors with a cab")
+ENGINES = model.Typical(25 * 745.7, 45 * 745.7, "hitch/PRACTICE", "compact tractors with a cab")
+
+
+def _other_loads(known: model.KnownSoFar) -> model.Typical:
+    """What else is on, by the lamps that are lit."""
+    found = row("cab/other_loads", "key", known.get("lamps") or "any")
+    of = found["name"][0].lower() + found["name"][1:]
+    return model.Typical(float(found["low_a"]), float(found["high_a"]), found["source"], of)
 
 
 CAB_KINDS = tuple(model.Option(row["kind"], row["name"]) for row in tables.rows("cab/cab_kinds"))
@@ -66,7 +73,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         example="40 hp",
         essential=True,
         optional=False,
-        typical=_engine_range,
+        typical=ENGINES,
         group="Engine",
     ),
     field("power_needed", example="25 hp", essential=True, group="Engine"),
@@ -76,7 +83,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         "1,000 Btu/h",
         "60,000 Btu/h",
         example="16,000 Btu/h",
-        typical=model.Typical(2900.0, 5900.0, "value/PRACTICE", "cooling units for small cabs"),
+        optional=True,
         essential=True,
         group="Cab",
         unit_us="Btu/h",
@@ -295,8 +302,43 @@ FIELDS: tuple[model.AnyField, ...] = (
         "current",
         "0 A",
         "200 A",
-        example="20 A",
-        typical=model.Typical(12.0, 30.0, "value/PRACTICE", "compact tractors"),
+        example="15 A",
+        typical=_other_loads,
+        group=ENGINE,
+    ),
+    model.Choice(
+        "lamps",
+        tuple(model.Option(r["key"], r["name"]) for r in tables.rows("cab/other_loads")),
+        example="day",
+        group=ENGINE,
+        usual="any",
+    ),
+    model.Field(
+        "alternator_speed",
+        "rotation",
+        "500 rpm",
+        "15,000 rpm",
+        example="4,500 rpm",
+        typical=model.Typical(3600.0, 5000.0, "value/PRACTICE", "working engine speeds"),
+        group=ENGINE,
+    ),
+    model.Choice(
+        "unit_drive",
+        (
+            model.Option("belt", "Compressor on the engine's belt"),
+            model.Option("electric", "Electric, from the battery"),
+        ),
+        example="belt",
+        group=ENGINE,
+        usual="belt",
+    ),
+    model.Field(
+        "unit_performance",
+        "count",
+        "1",
+        "5",
+        example="2.5",
+        typical=model.Typical(2.0, 3.0, "value/CAB-memory", "small electric units"),
         group=ENGINE,
     ),
     model.Field(
@@ -313,4 +355,33 @@ FIELDS: tuple[model.AnyField, ...] = (
         ),
         group=ENGINE,
     ),
+)
+
+_POWER = ("power", "Btu/h", "kW")
+
+OUTPUTS = (
+    model.Shown("load", *_POWER),
+    model.Shown("sun", "fraction"),
+    model.Shown("need", *_POWER),
+    model.Shown("size", *_POWER),
+    model.Shown("amperes", "current"),
+    model.Shown("hot_output", "current"),
+    model.Shown("spare", "current"),
+    model.Shown("site_power", "power"),
+    model.Shown("compressor", "power"),
+    model.Shown("compressor_pull_down", "power"),
+    model.Shown("alternator", "power"),
+    model.Shown("left", "power"),
+    model.Shown("left_pull_down", "power"),
+    model.Shown("outside_air", "air_flow"),
+    model.Shown("hour", "count"),
+    model.Shown("sun_height", "angle"),
+    model.Shown("idle_output", "current", hidden=True),
+    model.Shown("air_needed", "air_flow", hidden=True),
+    model.Shown("glass_sun", "power", "W", "W", hidden=True),
+    model.Shown("roof", "power", "W", "W", hidden=True),
+    model.Shown("panes", "power", "W", "W", hidden=True),
+    model.Shown("floor", "power", "W", "W", hidden=True),
+    model.Shown("people", "power", "W", "W", hidden=True),
+    model.Shown("air", "power", "W", "W", hidden=True),
 )

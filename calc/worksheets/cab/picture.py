@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from calc import model
 from calc.model.pictures import Bar, Bars, Chart, Mark, Picture, Series
-from calc.worksheets.cab.compute import PULL_DOWN_MARGIN, heat_load
+from calc.worksheets.cab.compute import PULL_DOWN_MARGIN, unit_power
+from calc.worksheets.cab.heat import heat_load
 
 # --- pictures -------------------------------------------------------------------------------
 
@@ -23,7 +24,7 @@ def picture(v: model.Inputs, outcome: model.Outcome) -> list[Picture]:
     )
     hours = [5.0 + 0.5 * step for step in range(29)]
     loads = [heat_load(v, hour).total for hour in hours]
-    enough = v.cooling_capacity / PULL_DOWN_MARGIN
+    enough = unit_power(v, load.total) / PULL_DOWN_MARGIN
     return [
         Bars(
             "Heat that enters the cab",

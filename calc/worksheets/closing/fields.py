@@ -33,7 +33,7 @@ FIELDS = (
         example="600 ft",
         essential=True,
         group="The road",
-        typical=model.Typical(91.0, 305.0, "road/LAW-IL564", "an emblem on a country road"),
+        optional=True,
     ),
     model.Choice(
         "maneuver",
@@ -46,7 +46,7 @@ FIELDS = (
         example="cross",
         essential=True,
         group="You",
-        needed=True,
+        usual="along",
     ),
     model.Field(
         "entrance_sight",
@@ -56,7 +56,7 @@ FIELDS = (
         example="700 ft",
         essential=True,
         group="The road",
-        typical=model.Typical(91.0, 305.0, "road/SIZE-practice", "field entrances"),
+        optional=True,
     ),
     model.Field(
         "combination_length",
@@ -125,7 +125,7 @@ FIELDS = (
         "15 %",
         example="0 %",
         group="Traffic",
-        typical=model.Typical(-0.06, 0.06, "road/SIZE-practice", "country roads"),
+        typical=model.Typical(-0.03, 0.03, "road/SIZE-practice", "country roads"),
     ),
     model.Field(
         "spare_gap",
@@ -143,7 +143,7 @@ FIELDS = (
         "6 s",
         example="2.5 s",
         group="Traffic",
-        typical=model.Typical(1.5, 2.5, "road/DOT-1", "drivers, surprised or not"),
+        typical=model.Typical(2.5, 2.5, "road/DOT-1", "drivers, by highway design"),
     ),
     model.Field(
         "deceleration",
@@ -152,7 +152,7 @@ FIELDS = (
         "30 ft/s2",
         example="11.2 ft/s2",
         group="Traffic",
-        typical=model.Typical(2.4, 4.5, "road/DOT-1", "wet to dry roads"),
+        typical=model.Typical(11.2 * 0.3048, 11.2 * 0.3048, "road/DOT-1", "drivers, by design"),
     ),
     model.Field(
         "oncoming_speed",
@@ -163,4 +163,21 @@ FIELDS = (
         group="Traffic",
         typical=model.Typical(20.0, 29.1, "road/SIZE-practice", "country roads"),
     ),
+)
+
+OUTPUTS = (
+    model.Shown("view", "distance"),
+    model.Shown("gap_time", "seconds"),
+    model.Shown("clear_time", "seconds"),
+    model.Shown("clear_sight", "distance"),
+    model.Shown("truck_sight", "distance"),
+    model.Shown("join_gap", "distance"),
+    model.Shown("closing_speed", "speed"),
+    model.Shown("closing_time", "seconds"),
+    model.Shown("gap", "distance"),
+    model.Shown("stopping", "distance"),
+    model.Shown("passing_time", "seconds"),
+    model.Shown("passing_sight", "distance"),
+    model.Shown("braking", "acceleration", hidden=True),
+    model.Shown("across", "length", "ft", "m", hidden=True),
 )

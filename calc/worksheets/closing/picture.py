@@ -5,13 +5,13 @@ from __future__ import annotations
 from calc import model
 from calc.mechanics import sight
 from calc.model.pictures import Chart, Label, Line, Mark, Picture, Scene, Series, Shape
-from calc.worksheets.closing.compute import CAR_LENGTH, MPH, _braking
+from calc.worksheets.closing.compute import CAR_LENGTH, MPH, braking
 
 
 def picture(v: model.Inputs, outcome: model.Outcome) -> list[Picture]:
     """Draw the car closing, moment by moment, and the distance to slow against difference."""
     views: list[Picture] = []
-    if v.car_speed > v.road_speed + 0.3:
+    if v.sight_distance is not None and v.car_speed > v.road_speed + 0.3:
         views.append(_timeline(v))
     views.append(_gap_chart(v))
     return views
@@ -19,11 +19,11 @@ def picture(v: model.Inputs, outcome: model.Outcome) -> list[Picture]:
 
 def _timeline(v: model.Inputs) -> Scene:
     """Rows of the same road, each a moment later; lengths along the road are to scale."""
-    braking = _braking(v)
+    slows = braking(v)
     closing = v.car_speed - v.road_speed
-    slowed = v.reaction_time + closing / braking
+    slowed = v.reaction_time + closing / slows
     contact = v.sight_distance / closing
-    gap = sight.slow_down_gap(v.car_speed, v.road_speed, v.reaction_time, braking)
+    gap = sight.slow_down_gap(v.car_speed, v.road_speed, v.reaction_time, slows)
     met = gap > v.sight_distance
     moments: list[tuple[float, model.Words, bool]] = [
         (0.0, "comes into view", True),
@@ -31,8 +31,8 @@ def _timeline(v: model.Inputs) -> Scene:
     ]
     if met:
         # The gap closes while braking: closing t - a (t - tr)²/2 = d.
-        root = closing**2 + 2 * braking * (closing * v.reaction_time - v.sight_distance)
-        hit = v.reaction_time + (closing - max(root, 0.0) ** 0.5) / braking
+        root = closing**2 + 2 * slows * (closing * v.reaction_time - v.sight_distance)
+        hit = v.reaction_time + (closing - max(root, 0.0) ** 0.5) / slows
         if v.sight_distance <= closing * v.reaction_time:
             hit = contact
             moments = moments[:1]
@@ -47,7 +47,7 @@ def _timeline(v: model.Inputs) -> Scene:
         y = -float(row) * 1.6
         rear = v.sight_distance + v.road_speed * time
         braked = max(time - v.reaction_time, 0.0) if brakes else 0.0
-        car = v.car_speed * time - braking * braked**2 / 2
+        car = v.car_speed * time - slows * braked**2 / 2
         items += [
             Line([(-CAR_LENGTH, y), (end, y)], "ground"),
             Shape(_box(car - CAR_LENGTH, car, y, 0.30), "accent"),
@@ -88,24 +88,26 @@ def _box(left: float, right: float, y: float, height: float) -> list[tuple[float
 
 
 def _gap_chart(v: model.Inputs) -> Chart:
-    braking = _braking(v)
+    slows = braking(v)
     most = max(v.car_speed - v.road_speed, 20 * MPH) * 1.25
     steps = [most * i / 20 for i in range(21)]
-    gaps = [sight.slow_down_gap(dv, 0.0, v.reaction_time, braking) + v.spare_gap for dv in steps]
+    gaps = [sight.slow_down_gap(dv, 0.0, v.reaction_time, slows) + v.spare_gap for dv in steps]
     here = max(v.car_speed - v.road_speed, 0.0)
+    seen = []
+    said: model.Words = "The distance grows faster than the difference."
+    if v.sight_distance is not None:
+        seen.append(Series("seen from", [0.0, most], [v.sight_distance] * 2, "good dashed"))
+        said = model.phrase(f"{said} You are seen from {{x}}.", x=(v.sight_distance, "distance"))
     return Chart(
         "Distance to slow against speed difference",
-        model.phrase(
-            "The distance grows faster than the difference. You are seen from {sight}.",
-            sight=(v.sight_distance, "distance"),
-        ),
+        said,
         "Traffic faster than you by",
         "speed",
         "Distance",
         "distance",
         [
             Series("distance to slow behind you", steps, gaps, "ink"),
-            Series("seen from", [0.0, most], [v.sight_distance] * 2, "good dashed"),
+            *seen,
         ],
-        [Mark("you", here, sight.slow_down_gap(here, 0.0, v.reaction_time, braking) + v.spare_gap)],
+        [Mark("you", here, sight.slow_down_gap(here, 0.0, v.reaction_time, slows) + v.spare_gap)],
     )

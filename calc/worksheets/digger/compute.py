@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 from calc import arith, model, tables
-from calc.mechanics import digger, driveline, pto
-from calc.subjects.shear_bolt import INCH
+from calc.mechanics import digger, pto
+from calc.subjects import digging
+from calc.subjects import driveline as shared
+from calc.subjects.shear_bolt import INCH, bolt_torque, check_as_manual
 
 RATED_SPEED = 540.0
 TRANSPORT_CLEARANCE = 0.10  # between holes, on even ground
+LEAST_LIFT = 0.01  # the links rise by more than this
 BOLT_PLANES = 2  # the bolt goes through the shaft
 
 
-def _boom(v: model.Inputs, height: float) -> digger.BoomPoint | None:
+def boom(v: model.Inputs, height: float) -> digger.BoomPoint | None:
+    """Return the boom with the links at a height; None where it can't follow."""
     try:
         return digger.boom_at(height, v.bracket_height, v.boom_length, v.yoke_distance, v.yoke_rise)
     except ValueError:
@@ -31,369 +35,165 @@ def _shaft(v: model.Inputs, gearbox_height: float) -> tuple[float, float]:
     return arith.hypot(run, rise), arith.degrees(arith.atan2(rise, run))
 
 
-def _shaft_ends(v: model.Inputs, low: float, high: float) -> tuple[float, float]:
-    """Shortest and longest driveline over the lift [m]."""
-    lengths = [_shaft(v, low + (high - low) * k / 8.0)[0] for k in range(9)]
-    return arith.min(lengths), arith.max(lengths)
-
-
-def _bolt(v: model.Inputs) -> float:
-    return driveline.shear_bolt(
-        v.bolt_size, v.bolt_grade, v.bolt_plane == "thread", BOLT_PLANES, 0.5 * v.shaft_diameter
-    ).torque
-
-
-def _maker_bolt(v: model.Inputs) -> float:
-    """Torque of the bolt that the manual names, at its strongest: shank in the plane."""
-    return driveline.shear_bolt("3/8", "grade_2", False, BOLT_PLANES, 0.5 * v.shaft_diameter).torque
-
-
-def _coupler_check(v: model.Inputs) -> model.Check:
-    plain = v.quick_coupler != "u_frame"
-    return model.fits(
-        "coupler",
-        "Top link replaced by the boom",
-        1.0 if plain else -1.0,
-        "The boom pins to the top-link bracket and the yoke to the lower links."
-        if plain
-        else "A U-frame coupler has no place for the boom, which pins to the tractor's own "
-        "top-link bracket.",
-        "hitch/H19",
-        why="The digger hangs on the bracket and the lower links alone.",
-    )
-
-
-def _anchor() -> tuple[tuple[str, float, str], ...]:
+def _anchor() -> dict[str, tuple[float, str]]:
     """The one power figure of the trade that the others are scaled from, for the working."""
     row = tables.by_key("digger/digger_power", "key")["anchor"]
-    return (
-        ("P₁₂", float(row["hp"]) * digger.HP, "power"),
-        ("f₁₂", digger.soil_factor(row["soil"]), "count"),
-        ("D₁₂", float(row["diameter_in"]) * INCH, "length"),
-    )
+    return {
+        "P₁₂": (float(row["hp"]) * digger.HP, "power"),
+        "f₁₂": (digger.soil_factor(row["soil"]), "count"),
+        "D₁₂": (float(row["diameter_in"]) * INCH, "length"),
+    }
 
 
-def _speed_check(v: model.Inputs) -> model.Check:
-    slow = v.pto_speed <= RATED_SPEED
-    return model.fits(
-        "speed",
-        "Shaft speed",
-        1.0 if slow else -1.0,
-        model.phrase(
-            "{speed} is within the 540 rpm that the digger is made for."
-            if slow
-            else "{speed} is more than the 540 rpm that the digger is made for.",
-            speed=(v.pto_speed, "rotation"),
-        ),
-        "value/P6c",
-        why="" if slow else "The auger whips and throws, and the driveline can fail.",
-    )
-
-
-def _bolt_check(bolt: float, maker: float) -> model.Check:
-    soft = bolt <= maker * (1.0 + 1e-9)
-    return model.fits(
-        "bolt",
-        "Shear bolt no stronger than the manual's",
-        1.0 if soft else -1.0,
-        model.phrase(
-            "It lets go at {bolt}; the manual's 3/8 in grade 2, at its strongest, at {maker}.",
-            bolt=(bolt, "torque"),
-            maker=(maker, "torque"),
-        ),
-        "value/P6b",
-        why="" if soft else "Something dearer than the bolt breaks first.",
-    )
-
-
-def _power_checks(
-    v: model.Inputs, work: model.Work
-) -> tuple[list[model.Check], list[model.Output]]:
-    factor = digger.soil_factor(v.soil)
-    needed = digger.auger_power(v.auger_diameter, factor)
-    needed_torque = pto.torque(needed, RATED_SPEED)
-    torque = pto.torque(v.pto_power, RATED_SPEED)
-    share = arith.min(1.0, v.pto_speed / RATED_SPEED)
-    auger_torque = digger.auger_torque(torque, v.gear_ratio)
-    bolt, maker = _bolt(v), _maker_bolt(v)
-    if work.on:
-        work.step(
-            "Power the auger asks for at 540 rpm",
-            "P",
-            "P₁₂ f / f₁₂ × (D / D₁₂)²",
-            (*_anchor(), ("D", v.auger_diameter, "length"), ("f", factor, "count")),
-            needed,
-            "power",
-            "value/P7; power/PRACTICE; value/AUGER-memory",
-        )
-        work.step(
-            "Torque of the tractor at the shaft",
-            "T",
-            "P / ω",
-            (("P", v.pto_power, "power"), ("n", RATED_SPEED, "rotation")),
-            torque,
-            "torque",
-            "power/S5",
-        )
-        work.step(
-            "Torque at the auger",
-            "Tₐ",
-            "T i η",
-            (("T", torque, "torque"), ("i", v.gear_ratio, "count"), ("η", 0.95, "fraction")),
-            auger_torque,
-            "torque",
-            "value/DERIVED",
-        )
-        work.step(
-            "Torque at which the bolt shears",
-            "T_b",
-            "2 τ A d/2",
-            (("τ A", bolt / v.shaft_diameter, "force"), ("d", v.shaft_diameter, "length")),
-            bolt,
-            "torque",
-            "value/P5; value/P10",
-        )
-    checks = [
-        model.at_most(
-            "power",
-            "Power for the auger at 540 rpm",
-            needed,
-            v.pto_power,
-            "power",
-            "value/P7; power/PRACTICE",
-            why="The engine stalls or the bolt shears in every hole.",
-        ),
-        _speed_check(v),
-        _bolt_check(bolt, maker),
-        model.at_least(
-            "bolt_work",
-            "Shear bolt strong enough for the job",
-            bolt,
-            needed_torque,
-            "torque",
-            "value/DERIVED",
-            why="It would shear in ordinary digging.",
-        ),
-    ]
-    outputs = [
-        model.Output(
-            "power_needed",
-            "Power the auger asks for",
-            needed,
-            "power",
-            "at 540 rpm, from trade custom and the square of the diameter",
-        ),
-        model.Output(
-            "power_left",
-            "PTO power at the speed you dig at",
-            v.pto_power * share,
-            "power",
-            "if the torque stays the same below 540 rpm",
-        ),
-        model.Output("torque", "PTO torque at the shaft", torque, "torque"),
-        model.Output(
-            "auger_torque",
-            "Torque at the auger",
-            auger_torque,
-            "torque",
-            "what turns the boom, the yoke or a person if the auger stops",
-        ),
-        model.Output("auger_speed", "Auger speed", v.pto_speed / v.gear_ratio, "rotation"),
-        model.Output(
-            "bolt_torque",
-            "Shear bolt lets go at",
-            bolt,
-            "torque",
-            "new and static; real bolts scatter by about a fifth",
-        ),
-        model.Output("bolt_times", "Bolt torque over the tractor's", bolt / torque, "count"),
-    ]
-    if _soil_row(v)["diggable"] == "no":
-        checks.append(
-            model.fits(
-                "soil",
-                "Soil that an auger can cut",
-                -1.0,
-                "An auger polishes dry, hard clay and shale and kicks the tractor about.",
-                "value/AUGER-memory",
-            )
-        )
-    return checks, outputs
-
-
-def _soil_row(v: model.Inputs) -> tables.Row:
+def soil_row(v: model.Inputs) -> tables.Row:
+    """Return the soil's row."""
     return tables.by_key("digger/digger_soils", "key")[v.soil]
 
 
-def _lift_check(follows: bool) -> model.Check:
-    return model.fits(
-        "lift",
-        "Lift that the boom can follow",
-        1.0 if follows else -1.0,
-        "The yoke reaches the boom over the whole lift."
-        if follows
-        else "With these sizes the boom would have to pass the upright, or the links are no "
-        "higher raised than lowered: measure the heights and the boom again.",
+def _power(v: model.Inputs, at: model.At) -> None:
+    factor = digger.soil_factor(v.soil)
+    share = float(tables.by_key("digger/digger_feeds", "key")["gentle"]["share_low"])
+    at.widest_full = digger.widest_auger(v.pto_power, factor)
+    at.widest = digger.widest_auger(v.pto_power / share, factor)
+    if v.auger_diameter is None:
+        at.not_checked("power", "auger_diameter")
+    else:
+        least = v.power_least if _named(v) else None
+        digging.check_power(at, "pto_power", v.auger_diameter, v.soil, v.feed, least)
+        at.step(
+            "power_full",
+            "P = P₁₂ f / f₁₂ × (D / D₁₂)²",
+            "value/P7; power/PRACTICE; value/AUGER-memory",
+            **_anchor(),
+            D="auger_diameter",
+            f=(factor, "count"),
+        )
+    at.torque = pto.torque(v.pto_power, RATED_SPEED)
+    at.step("torque", "T = P / ω", "power/S5", P="pto_power", n=(RATED_SPEED, "rotation"))
+    at.auger_torque = digger.auger_torque(at.torque, v.gear_ratio)
+    at.step(
+        "auger_torque",
+        "Tₐ = T i η",
         "value/DERIVED",
+        T="torque",
+        i="gear_ratio",
+        η=(0.95, "fraction"),
     )
+    at.auger_speed = v.pto_speed / v.gear_ratio
+    at.power_left = v.pto_power * arith.min(1.0, v.pto_speed / RATED_SPEED)
 
 
-def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
-    """Give the checks and numbers at one set of values."""
-    checks, outputs = _power_checks(v, work)
-    checks.insert(0, _coupler_check(v))
-    low = _boom(v, v.link_low)
-    high = _boom(v, v.link_high) if v.link_high > v.link_low else None
-    checks.append(_lift_check(low is not None and high is not None))
+def _named(v: model.Inputs) -> bool:
+    """Whether this auger is one that the digger's maker names for this tractor."""
+    if v.power_least is None or v.auger_limit is None:
+        return False
+    return bool(v.auger_diameter <= v.auger_limit and v.pto_power >= v.power_least)
+
+
+def _makers(v: model.Inputs, at: model.At) -> None:
+    """Hold auger and tractor against what the digger's maker allows, both ways."""
+    if v.auger_limit is None or v.auger_diameter is None:
+        missing = "auger_limit" if v.auger_limit is None else "auger_diameter"
+        at.not_checked("auger", missing)
+    else:
+        at.at_most("auger", "auger_diameter", "auger_limit", "value/P6c", close_band=0.0)
+    if v.power_least is None:
+        at.not_checked("maker_least", "power_least", governs=False)
+    else:
+        at.at_least("maker_least", "pto_power", "power_least", "value/P6c", close_band=0.0)
+    if v.power_limit is None:
+        at.not_checked("maker_most", "power_limit")
+    else:
+        at.at_most("maker_most", "pto_power", "power_limit", "value/P6c", close_band=0.0)
+
+
+def _setup(v: model.Inputs, at: model.At) -> None:
+    plain = v.quick_coupler != "u_frame"
+    at.fits("coupler", 1.0 if plain else -1.0, "hitch/H19", "plain" if plain else "u_frame")
+    slow = v.pto_speed <= RATED_SPEED
+    at.fits("speed", 1.0 if slow else -1.0, "value/P6c", "slow" if slow else "fast")
+    check_as_manual(at, v)
+    bolt = bolt_torque(v, BOLT_PLANES, v.shaft_diameter)
+    if bolt is not None:
+        at.bolt_torque = bolt
+    if soil_row(v)["diggable"] == "no":
+        at.fits("soil", -1.0, "value/AUGER-memory", "hard")
+
+
+def _swing(v: model.Inputs, links: float) -> float:
+    """How far the boom swings from level with the links at a height, 1 being upright."""
+    return arith.number((links + v.yoke_rise - v.bracket_height) / v.yoke_distance)
+
+
+def _reach(v: model.Inputs, at: model.At) -> None:
+    raised = arith.max(v.link_high, v.link_low + LEAST_LIFT)
+    at.swing = arith.max(-_swing(v, v.link_low), _swing(v, raised))
+    at.at_most("lift", "swing", 1.0, "value/DERIVED", close_band=0.0)
+    low, high = boom(v, v.link_low), boom(v, raised)
     if low is None or high is None:
-        return model.Outcome(checks, outputs)
+        return
     found = digger.reach(
         low, high, v.bracket_height, v.boom_length, v.auger_length, v.housing_clearance
     )
+    at.depth, at.tip_clearance = found.depth, found.tip_clearance
+    at.clearance_needed = TRANSPORT_CLEARANCE
+    at.gearbox_low, at.gearbox_high = low.gearbox_height, high.gearbox_height
+    at.at_least("clearance", "tip_clearance", "clearance_needed", "value/PRACTICE")
+    if v.depth_wanted is None:
+        at.not_checked("depth", "depth_wanted", governs=False)
+    else:
+        at.at_least("depth", "depth", "depth_wanted", "value/DERIVED", close_band=0.0)
+    _driveline(v, at, low, high)
+    at.travel_ratio = v.boom_length / v.yoke_distance
+    at.drift, at.lean = found.drift, arith.degrees(found.lean)
+    if v.auger_diameter is not None:
+        dug = at.depth if v.depth_wanted is None else arith.min(at.depth, v.depth_wanted)
+        at.spoil = digger.hole_volume(v.auger_diameter, arith.max(0.0, dug))
+    _show_reach(v, at)
+
+
+def _driveline(
+    v: model.Inputs, at: model.At, low: digger.BoomPoint, high: digger.BoomPoint
+) -> None:
     start = arith.min(v.auger_length, high.gearbox_height)
     deep = arith.min(start, arith.max(low.gearbox_height, v.housing_clearance))
-    digging_angle = arith.max(abs(_shaft(v, start)[1]), abs(_shaft(v, deep)[1]))
-    raised_angle = abs(_shaft(v, high.gearbox_height)[1])
-    shortest, longest = _shaft_ends(v, low.gearbox_height, high.gearbox_height)
-    if work.on:
-        _show_reach(v, work, low, high, found)
-    checks += [
-        model.at_least(
-            "clearance",
-            "Point above ground when raised",
-            found.tip_clearance,
-            TRANSPORT_CLEARANCE,
-            "length",
-            "value/PRACTICE",
-            why="The auger drags between holes, and can't be set on the mark.",
-        ),
-        model.at_least(
-            "depth",
-            "Depth of hole",
-            found.depth,
-            v.depth_wanted,
-            "length",
-            "value/DERIVED",
-            why="The boom or the housing is down before the hole is deep enough.",
-            close_band=0.0,
-        ),
-        model.at_most(
-            "angle",
-            "Joint angle while digging",
-            digging_angle,
-            35.0,
-            "angle",
-            "hitch/H18b",
-            why="A standard joint knocks, wears and can come apart.",
-        ),
-    ]
-    outputs += [
-        model.Output("depth", "Depth it can dig", found.depth, "length"),
-        model.Output(
-            "tip_clearance", "Point above ground when raised", found.tip_clearance, "length"
-        ),
-        model.Output(
-            "gearbox_low",
-            "Gearbox height, lowered",
-            low.gearbox_height,
-            "length",
-            "below zero means that the ground stops it first",
-        ),
-        model.Output("gearbox_high", "Gearbox height, raised", high.gearbox_height, "length"),
-        model.Output(
-            "travel_ratio",
-            "Gearbox travel for each inch of lift",
-            v.boom_length / v.yoke_distance,
-            "count",
-        ),
-        model.Output(
-            "drift",
-            "Walk of the gearbox while it digs",
-            found.drift,
-            "length",
-            "how far to creep the tractor so that the hole stays plumb",
-        ),
-        model.Output(
-            "lean",
-            "Lean of the auger if the tractor stands still",
-            arith.degrees(found.lean),
-            "angle",
-        ),
-        model.Output("digging_angle", "Largest joint angle while digging", digging_angle, "angle"),
-        model.Output(
-            "raised_angle",
-            "Joint angle fully raised",
-            raised_angle,
-            "angle",
-            "stop the PTO before you raise it this far" if raised_angle > 35.0 else "",
-        ),
-        model.Output(
-            "shaft_shortest",
-            "Driveline, shortest",
-            shortest,
-            "length",
-            "groove to groove, for the driveline worksheet",
-        ),
-        model.Output("shaft_longest", "Driveline, longest", longest, "length"),
-        model.Output(
-            "spoil",
-            "Soil out of the hole",
-            digger.hole_volume(v.auger_diameter, arith.min(found.depth, v.depth_wanted)),
-            "volume",
-            "undisturbed; it heaps up to more",
-        ),
-    ]
-    return model.Outcome(checks, outputs)
+    at.digging_angle = arith.max(abs(_shaft(v, start)[1]), abs(_shaft(v, deep)[1]))
+    shared.check_angle(at, "angle", "digging_angle", raised=True)
+    at.raised_angle = abs(_shaft(v, high.gearbox_height)[1])
+    if not model.wants():
+        return
+    lift = high.gearbox_height - low.gearbox_height
+    lengths = [_shaft(v, low.gearbox_height + lift * k / 8.0)[0] for k in range(9)]
+    at.shaft_shortest, at.shaft_longest = arith.min(lengths), arith.max(lengths)
 
 
-def _show_reach(
-    v: model.Inputs,
-    work: model.Work,
-    low: digger.BoomPoint,
-    high: digger.BoomPoint,
-    found: digger.Reach,
-) -> None:
-    for name, point in (("lowered", low), ("raised", high)):
-        work.step(
-            f"Gearbox height, {name}",
-            "z",
-            "z_A + L (z_l + y − z_A) / a",
-            (
-                ("z_A", v.bracket_height, "length"),
-                ("L", v.boom_length, "length"),
-                ("z_l", point.link_height, "length"),
-                ("y", v.yoke_rise, "length"),
-                ("a", v.yoke_distance, "length"),
-            ),
-            point.gearbox_height,
-            "length",
+def _show_reach(v: model.Inputs, at: model.At) -> None:
+    for name, links in (("gearbox_low", "link_low"), ("gearbox_high", "link_high")):
+        at.step(
+            name,
+            "z = z_A + L (z_l + y − z_A) / a",
             "value/DERIVED",
+            z_A="bracket_height",
+            L="boom_length",
+            z_l=links,
+            y="yoke_rise",
+            a="yoke_distance",
         )
-    work.step(
-        "Depth of hole",
-        "h",
-        "min(z_high, L_a) − max(z_low, c)",
-        (
-            ("z_high", high.gearbox_height, "length"),
-            ("L_a", v.auger_length, "length"),
-            ("z_low", low.gearbox_height, "length"),
-            ("c", v.housing_clearance, "length"),
-        ),
-        found.depth,
-        "length",
+    at.step(
+        "depth",
+        "h = min(z_high, L_a) − max(z_low, c)",
         "value/DERIVED",
+        z_high="gearbox_high",
+        L_a="auger_length",
+        z_low="gearbox_low",
+        c="housing_clearance",
     )
-    low_end = arith.max(low.gearbox_height, v.housing_clearance)
-    high_end = arith.min(v.auger_length, high.gearbox_height)
-    start, deep = (
-        _distance_behind(v, height) for height in (high_end, arith.min(low_end, high_end))
-    )
-    work.step(
-        "Walk of the gearbox",
-        "D",
-        "|x_start − x_deep|",
-        (("x_start", start, "length"), ("x_deep", deep, "length")),
-        found.drift,
-        "length",
-        "value/DERIVED",
-    )
+
+
+def compute(v: model.Inputs, at: model.At) -> None:
+    """Name the numbers and check them."""
+    _setup(v, at)
+    _power(v, at)
+    _makers(v, at)
+    if model.wants("lift", "clearance", "depth", "angle"):
+        _reach(v, at)

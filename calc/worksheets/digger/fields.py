@@ -119,7 +119,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         "4 in",
         "30 in",
         example="9 in",
-        typical=_compact(0.15, 0.31),
+        optional=True,
         essential=True,
         group=DIGGER,
     ),
@@ -160,6 +160,27 @@ FIELDS: tuple[model.AnyField, ...] = (
         typical=model.Typical(2.8, 3.2, "value/AUGER-memory", "PTO diggers"),
         group=DIGGER,
     ),
+    model.Field(
+        "auger_limit",
+        "length",
+        "4 in",
+        "48 in",
+        example="12 in",
+        optional=True,
+        essential=True,
+        group=DIGGER,
+    ),
+    model.Field(
+        "power_least",
+        "power",
+        "5 hp",
+        "150 hp",
+        example="14 hp",
+        optional=True,
+        essential=True,
+        group=DIGGER,
+    ),
+    vocabulary.field("power_limit", example="24 hp", essential=True, group=DIGGER),
     *fields(BOLT, "3/8"),
     model.Field(
         "shaft_diameter",
@@ -173,14 +194,60 @@ FIELDS: tuple[model.AnyField, ...] = (
     model.Choice(
         "soil", _soils(), example="loam", unsure=("sand", "loam", "clay"), essential=True, group=JOB
     ),
+    model.Choice(
+        "feed",
+        tuple(model.Option(row["key"], row["name"]) for row in tables.rows("digger/digger_feeds")),
+        example="any",
+        group=JOB,
+        usual="any",
+    ),
     model.Field(
         "depth_wanted",
         "length",
         "6 in",
         "84 in",
         example="36 in",
-        typical=model.Typical(0.61, 0.91, "value/PRACTICE", "fence and gate posts"),
+        optional=True,
         essential=True,
         group=JOB,
     ),
 )
+
+OUTPUTS = (
+    model.Shown("depth", "length"),
+    model.Shown("tip_clearance", "length"),
+    model.Shown("power_low", "power"),
+    model.Shown("power_full", "power"),
+    model.Shown("widest", "length"),
+    model.Shown("widest_full", "length"),
+    model.Shown("power_left", "power"),
+    model.Shown("torque", "torque"),
+    model.Shown("auger_torque", "torque"),
+    model.Shown("auger_speed", "rotation"),
+    model.Shown("bolt_torque", "torque"),
+    model.Shown("gearbox_low", "length"),
+    model.Shown("gearbox_high", "length"),
+    model.Shown("travel_ratio", "count"),
+    model.Shown("drift", "length"),
+    model.Shown("lean", "angle"),
+    model.Shown("digging_angle", "angle"),
+    model.Shown("raised_angle", "angle"),
+    model.Shown("shaft_shortest", "length"),
+    model.Shown("shaft_longest", "length"),
+    model.Shown("spoil", "volume"),
+    model.Shown("clearance_needed", "length", hidden=True),
+    model.Shown("swing", "fraction", hidden=True),
+    model.Shown("angle_most", "angle", hidden=True),
+)
+
+
+def review(known: model.KnownSoFar) -> dict[str, str]:
+    """Return a sentence for each field that can't stand beside the others."""
+    low, high = known.get("link_low"), known.get("link_high")
+    found = {}
+    if low and high and low.low >= high.high:
+        found["link_high"] = "The links can't be lower raised than lowered: measure both again."
+    least, most = known.get("power_least"), known.get("power_limit")
+    if least and most and least.low > most.high:
+        found["power_limit"] = "The most can't be less than the least: look at the manual again."
+    return found

@@ -5,12 +5,17 @@ from __future__ import annotations
 from calc import model
 from calc.mechanics import digger
 from calc.model.pictures import Dimension, Disc, Label, Line, Scene, Shape
-from calc.worksheets.digger.compute import _boom
+from calc.worksheets.digger.compute import boom
+
+
+def _diameter(v: model.Inputs) -> float:
+    """The auger's diameter; one of 9 in is drawn where nobody gave it. [m]"""
+    return 0.2286 if v.auger_diameter is None else float(v.auger_diameter)
 
 
 def _auger(x: float, top: float, v: model.Inputs, style: str) -> list[Line | Shape]:
     """Auger hanging below the gearbox, with a few flights."""
-    half, tip = 0.5 * v.auger_diameter, top - v.auger_length
+    half, tip = 0.5 * _diameter(v), top - v.auger_length
     flights = min(0.75 * v.auger_length, v.auger_length - 0.12)
     base = tip + 0.06
     points = []
@@ -26,7 +31,7 @@ def _auger(x: float, top: float, v: model.Inputs, style: str) -> list[Line | Sha
 
 def picture(v: model.Inputs, outcome: model.Outcome) -> Scene | None:
     """Side view, to scale: boom lowered and raised, auger, hole, driveline."""
-    low, high = _boom(v, v.link_low), _boom(v, v.link_high)
+    low, high = boom(v, v.link_low), boom(v, v.link_high)
     if low is None or high is None or v.link_high <= v.link_low:
         return None
     depth, clearance = outcome.output("depth"), outcome.output("tip_clearance")
@@ -34,10 +39,10 @@ def picture(v: model.Inputs, outcome: model.Outcome) -> Scene | None:
     link = digger.link_height_for(
         deep_height, v.bracket_height, v.boom_length, v.yoke_distance, v.yoke_rise
     )
-    deep = _boom(v, link) or low
+    deep = boom(v, link) or low
     pin = (0.0, v.bracket_height)
     wheel = 0.62 * v.bracket_height
-    back, half = v.boom_length + 0.9, 0.5 * v.auger_diameter
+    back, half = v.boom_length + 0.9, 0.5 * _diameter(v)
     left = -1.5 * wheel - 0.2
     items: list[Line | Shape | Disc | Label | Dimension] = [
         Shape(

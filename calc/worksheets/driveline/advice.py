@@ -5,219 +5,116 @@ from __future__ import annotations
 import math
 
 from calc import model, tables
-from calc.mechanics import driveline
-from calc.search import Solver
-from calc.subjects.shear_bolt import inches
+from calc.mechanics import driveline, joint_ratings
+from calc.search import Remedies
+from calc.subjects import driveline as shared
+from calc.subjects.shear_bolt import UNSTATED
 from calc.worksheets.driveline.compute import (
-    RAISED_LIMIT,
-    RPM,
-    _closing,
-    _distances,
-    _fit_at,
-    _overlap_rule,
-    _source,
+    CUT_STEP,
+    closing_rule,
+    known_distances,
+    overlap_at,
+    overlap_rule,
+    protected_torque,
 )
+from calc.worksheets.driveline.fields import POSITIONS
 
-LENGTH = ("closing", "overlap")
-
-
-def _length_remedies(v: model.Inputs, outcome: model.Outcome, solve: Solver) -> list[model.Remedy]:
-    if outcome.margin(LENGTH) >= 0:
-        return []
-    shortest, longest = min(_distances(v)), max(_distances(v))
-    gap, source = _closing(v.closing_rule)
-    cut = driveline.cut_for(v.closed_length, shortest, gap)
-    remedies = []
-    if 0.0 < cut < v.tube_length - 0.05:
-        cut = math.ceil(cut * 1000.0 - 1e-6) / 1000.0
-        closed, tube = v.closed_length - cut, v.tube_length - cut
-        tried = solve.run(closed_length=closed, tube_length=tube)
-        if tried.margin(LENGTH) >= 0:
-            remedies.append(
-                model.Remedy(
-                    model.phrase(
-                        "Cut {cut} off both tubes and both guards alike, file and clean the ends: "
-                        "the overlap when longest is then {overlap}.",
-                        cut=(cut, "length"),
-                        overlap=(tried.output("overlap_longest"), "length"),
-                    ),
-                    {"closed_length": f"{closed:.4f} m", "tube_length": f"{tube:.4f} m"},
-                    _source(source),
-                )
-            )
-    ends = v.closed_length - v.tube_length
-    closed = math.floor((shortest - gap) * 1000.0) / 1000.0
-    tube = closed - ends
-    if not remedies and tube > 0.1:
-        tried = solve.run(closed_length=closed, tube_length=tube)
-        if tried.margin(LENGTH) >= 0:
-            remedies.append(
-                model.Remedy(
-                    model.phrase(
-                        "A driveline {closed} long when closed, with tubes of {tube}, suits: gap "
-                        "{gap}, overlap {overlap}.",
-                        closed=(closed, "length"),
-                        tube=(tube, "length"),
-                        gap=(tried.output("gap"), "length"),
-                        overlap=(tried.output("overlap_longest"), "length"),
-                    ),
-                    {"closed_length": f"{closed:.4f} m", "tube_length": f"{tube:.4f} m"},
-                )
-            )
-        else:
-            needed = _overlap_rule(v.overlap_rule).needed(tube)
-            most = driveline.longest_allowed(tube, closed, needed)
-            remedies.append(
-                model.Remedy(
-                    model.phrase(
-                        "No driveline with joints as long as these suits the whole lift. Even the "
-                        "longest that closes at {shortest} may be pulled out to {most} at most, "
-                        "and your longest is {longest}: limit the lift, or ask for a "
-                        "three-part telescoping driveline.",
-                        shortest=(shortest, "length"),
-                        most=(most, "length"),
-                        longest=(longest, "length"),
-                    )
-                )
-            )
-    return remedies
+LENGTH = ("closing", "overlap", "parting")
+CAUTIONS = ("guards", "off", "by_hand", "bolt")
 
 
-def _angle_remedies(v: model.Inputs, outcome: model.Outcome, solve: Solver) -> list[model.Remedy]:
-    remedies = []
-    if outcome.check("raised") and outcome.margin(("raised",)) < 0:
-        remedies.append(
-            model.Remedy("Stop the PTO before raising.", {"pto_raised": "stopped"}, "value/P3c")
-        )
-        most = solve.largest("raised_rise", 0.0, v.raised_rise, ("raised",))
-        if most is not None and v.raised_rise > 0:
-            remedies.append(
-                model.Remedy(
-                    model.phrase(
-                        "Or set the lift stop so that the implement's shaft rises no more than "
-                        "{rise} above the stub.",
-                        rise=(most, "length"),
-                    ),
-                    {"raised_rise": inches(most, 100)},
-                )
-            )
-    names = ("angle", "shaking")
-    if outcome.margin(names) < 0:
-        tried = solve.run(working_rise=0.0, working_tilt=0.0)
-        if tried.margin(names) >= 0:
-            side = 1.0 if v.working_rise >= 0 else -1.0
-
-            def level(rise: float) -> float:
-                return float(solve.run(working_rise=side * rise, working_tilt=0.0).margin(names))
-
-            low, high = 0.0, abs(v.working_rise)
-            if level(high) < 0:
-                for _ in range(24):
-                    half = 0.5 * (low + high)
-                    low, high = (half, high) if level(half) >= 0 else (low, half)
-            else:
-                low = high
-            remedies.append(
-                model.Remedy(
-                    model.phrase(
-                        "Level the gearbox with the top link and work where the two shafts stand "
-                        "within {rise} of each other in height.",
-                        rise=(low, "length"),
-                    ),
-                    {
-                        "working_tilt": "0 deg",
-                        "working_rise": f"{side * math.floor(low * 10000) / 10000:.4f} m",
-                    },
-                )
-            )
-    return remedies
+def _measured(v: model.Inputs) -> bool:
+    """Whether every length is known: without one of them nothing is cut and nothing ordered."""
+    names = ("closed_length", "tube_length", *(f"{p}_distance" for p in POSITIONS))
+    return all(getattr(v, name) is not None for name in names)
 
 
-def _overload_remedies(
-    v: model.Inputs, outcome: model.Outcome, solve: Solver
-) -> list[model.Remedy]:
-    names = ("overload", "overload_work")
-    if outcome.margin(names) >= 0:
-        return []
-    torque = outcome.output("torque")
-    if v.overload == "clutch":
-        times = 3.0 if v.clutch_times > 3.0 else 2.0
-        return [
-            model.Remedy(
-                model.phrase(
-                    f"Set the clutch to slip at {times:g} times the tractor's torque, {{torque}}: "
-                    "springs all alike, never screwed solid.",
-                    torque=(times * torque, "torque"),
-                ),
-                {"clutch_times": f"{times:g}"},
-                "value/PRACTICE",
-            )
-        ]
-    planes = 1 if v.overload == "flange_bolt" else 2
-    found = driveline.bolts_between(
-        2.0 * torque, 3.0 * torque, planes, 0.5 * v.bolt_circle
-    ) or driveline.bolts_between(torque, 3.0 * torque, planes, 0.5 * v.bolt_circle)
-    if not found:
-        return [
-            model.Remedy(
-                "No listed grade 2 bolt at this radius lets go between one and three times the "
-                "torque: use the bolt that the manual names, or a friction clutch."
-            )
-        ]
-    bolt = found[0]
-    changes = {
-        "bolt_size": bolt.size,
-        "bolt_grade": bolt.grade,
-        "bolt_plane": "thread" if bolt.threads_in_plane else "shank",
+def _lengths(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
+    if not found.broken & set(LENGTH) or not _measured(v):
+        return
+    known = known_distances(v)
+    gap = float(closing_rule(v.closing_rule)["clearance_m"])
+    cut = (
+        math.ceil(driveline.cut_for(v.closed_length, min(known), gap) / CUT_STEP - 1e-6) * CUT_STEP
+    )
+    if 0.0 < cut < v.tube_length - 0.05 and _shaft(v, remedies, "cut", cut, gap):
+        return
+    closed = math.floor((min(known) - gap) / CUT_STEP + 1e-6) * CUT_STEP
+    if closed > v.closed_length - v.tube_length + 0.1 and _shaft(
+        v, remedies, "another", v.closed_length - closed, gap
+    ):
+        return
+    remedies.do("three_part", LENGTH)
+
+
+def _shaft(v: model.Inputs, remedies: Remedies, key: str, less: float, gap: float) -> bool:
+    """Offer the same joints with tubes shorter by `less`; longer where it is below zero."""
+    closed, tube = v.closed_length - less, v.tube_length - less
+    changes = {"closed_length": closed, "tube_length": tube}
+    left = overlap_at(v.but(**changes), overlap_rule(v.overlap_rule))
+    if left is None or left < overlap_rule(v.overlap_rule).needed(tube):
+        return False
+    named: dict[str, model.Number] = {
+        "less": (less, "length"),
+        "left": (left, "length"),
+        "gap": (min(known_distances(v)) - closed, "length"),
     }
-    if v.overload == "none":
-        changes["overload"] = "bolt"
-    plane = "threads" if bolt.threads_in_plane else "its smooth shank"
-    return [
-        model.Remedy(
-            model.phrase(
-                f"A {bolt.size} in grade 2 bolt with {plane} in the shear plane lets go at "
-                f"{{torque}}, {bolt.torque / torque:.1f} times the tractor's torque. The "
-                "manual's own bolt comes first.",
-                torque=(bolt.torque, "torque"),
-            ),
-            changes,
-            "value/P5",
-        )
-    ]
+    source = closing_rule(v.closing_rule)["source"].split("; ")[0]
+    return remedies.change(
+        key, changes, mends=("closing",), source=source, **named
+    ) is not None or (
+        remedies.change(key, changes, mends=("overlap",), source=source, **named) is not None
+    )
 
 
-CAUTIONS = (
-    model.Caution(
-        "A turning driveline winds up a sleeve or a shoelace in less than a second. Keep "
-        "every guard on and its chains hooked; replace a broken guard before you start.",
-        "hitch/S5, clause 7.7.1",
-    ),
-    model.Caution(
-        "PTO off, engine off, key out and everything stopped before you touch, cut, grease "
-        "or step over a driveline.",
-        "value/P6d",
-    ),
-    model.Caution(
-        "Check by hand over the whole lift, engine off, that nothing bottoms, parts or "
-        "touches before the first start. The implement's manual comes before this page.",
-        "value/P6a",
-    ),
-    model.Caution(
-        "Only the bolt that the manual names: same size, same grade. A softer one can smear "
-        "and lock the yoke.",
-        "value/P5",
-    ),
-)
+def _angles(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
+    if found.broken & {"raised", "raised_rear"}:
+        remedies.choose("pto_raised", "stopped", source="value/P3c")
+        if v.raised_rise is not None and v.raised_rise > 0.0:
+            remedies.less("raised_rise", end=0.0, step=0.5, source="value/P3c")
+    if found.broken & {"angle", "rear"} and v.working_rise is not None:
+        limit = math.radians(shared.joint_limit("advised")[0])
+        reach = math.sin(limit) * (v.working_distance + v.setback - v.added_length)
+        rise = math.floor(min(abs(v.working_rise), reach) / CUT_STEP) * CUT_STEP
+        changes = {"working_tilt": 0.0, "working_rise": math.copysign(rise, v.working_rise)}
+        remedies.change("level", changes, mends=("angle", "rear"), most_rise=(rise, "length"))
+    if "yokes" in found.over:
+        remedies.choose("yokes", "in_line", mends=("yokes",))
 
 
-def _rules_table(v: model.Inputs) -> model.Table:
+def _strength(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
+    if "joints" in found.broken:
+        scale = tables.by_key("driveline/driveline_series", "key")[v.series]["scale"]
+        needed = joint_ratings.smallest_series(v.pto_power, v.pto_speed, scale)
+        if needed:
+            power = joint_ratings.series_power(v.pto_speed, needed)
+            remedies.choose("series", needed, mends=("joints",), carries=(power, "power"))
+    if "protection" in found.broken:
+        if v.overload == "none":  # without a hub for it no bolt helps
+            remedies.do("hub", ("protection",), source="value/MM-4")
+        else:
+            key = "manual_clutch" if v.overload == "clutch" else "manual_bolt"
+            remedies.choose("bolt_as_manual", "yes", key=key, mends=("protection",))
+    elif "release" in found.broken and v.overload == "clutch":
+        remedies.less("clutch_torque", mends=("release",), step=5.0, most=10.0)
+
+
+def _rules_table(v: model.Inputs) -> model.Table | None:
+    """What each maker's rule says, where all lengths are known."""
+    if not _measured(v):
+        return None
     rows: list[tuple[model.Cell, ...]] = []
     for rule in driveline.overlap_rules():
-        needed, have = rule.needed(v.tube_length), _fit_at(v, rule)
+        needed, have = rule.needed(v.tube_length), overlap_at(v, rule)
+        assert have is not None
         name = f"Overlap, {rule.applies}: {rule.name}"
         rows.append((name, (needed, "length"), (have, "length"), _met(have >= needed)))
-    have = min(_distances(v)) - v.closed_length
+    known = known_distances(v)
+    most = joint_ratings.longest_by_chart(v.closed_length)
+    longest = max(known)
+    name = "Longest, by a supplier's chart"
+    rows.append((name, (most, "length"), (longest, "length"), _met(longest <= most)))
+    have = min(known) - v.closed_length
     for row in tables.rows("driveline/driveline_closing_rules"):
         gap = float(row["clearance_m"])
         rows.append((f"Gap: {row['name']}", (gap, "length"), (have, "length"), _met(have >= gap)))
@@ -225,7 +122,7 @@ def _rules_table(v: model.Inputs) -> model.Table:
         "What each maker's rule says of this driveline",
         ("Rule", "Asks for", "You have", "Finding"),
         tuple(rows),
-        "hitch/H18a",
+        "hitch/H18a; value/SU-1",
         "Makers differ; the implement's own manual comes first. Each rule's source stands in the "
         "table on this page.",
     )
@@ -235,41 +132,32 @@ def _met(met: bool) -> str:
     return "met" if met else "not met"
 
 
-def advise(v: model.Inputs, outcome: model.Outcome, solve: Solver) -> model.Advice:
-    """Give remedies, cautions and what the other rules say."""
-    if outcome.margin(("sizes",)) < 0:
-        return model.Advice(cautions=CAUTIONS)
-    remedies = []
-    if v.yokes == "turned":
-        remedies.append(
-            model.Remedy(
-                "Pull the shaft apart and put it together with the inner yokes in line.",
-                {"yokes": "in_line"},
-            )
-        )
-    remedies += _length_remedies(v, outcome, solve)
-    remedies += _angle_remedies(v, outcome, solve)
-    remedies += _overload_remedies(v, outcome, solve)
+def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
     notes: list[model.Words] = []
-    if v.joint != "wide" and outcome.output("front_angle") > 15.0:
-        notes.append(
-            "One maker advises 15 degrees at most for steady work; up to 35 degrees the joint "
-            "lives, but not as long."
-        )
-    if outcome.output("raised_angle") > RAISED_LIMIT and v.pto_raised == "stopped":
-        notes.append(
-            model.phrase(
-                "Raised, the joint stands at {angle}: fine standing still, never running.",
-                angle=(outcome.output("raised_angle"), "angle"),
-            )
-        )
-    at_speed = driveline.angle_for_speed(v.pto_speed * RPM)
-    notes.append(
-        model.phrase(
-            "By the rule of an auxiliary shaft's manual a joint may bend {angle} at {speed}: the "
-            "faster the shaft, the straighter it must run.",
-            angle=(math.degrees(at_speed), "angle"),
-            speed=(v.pto_speed, "rotation"),
-        )
-    )
-    return model.Advice(remedies, CAUTIONS, [_rules_table(v)], notes)
+    turning = shared.joint_limit("raised_tiller")[0]
+    stands = "front_raised" in found and v.pto_raised == "stopped"
+    if stands and max(found.front_raised, found.rear_raised) > turning:
+        notes.append(found.note("standing"))
+    if v.joint == "wide":
+        notes.append(found.note("one_wide"))
+    if "angle_at_speed" in found:
+        notes.append(found.note("fast"))
+    if "released" in found:
+        notes.append(found.note("released"))
+        rated = protected_torque(v)
+        if rated is not None:
+            times = (found.released / rated, "count")
+            notes.append(found.note("times", times=times, rated=(rated, "torque")))
+    if v.series == UNSTATED:
+        notes.append(found.note("series"))
+    return notes
+
+
+def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
+    """Offer what helps, and say what the other rules give."""
+    _lengths(v, found, remedies)
+    _angles(v, found, remedies)
+    _strength(v, found, remedies)
+    table = _rules_table(v)
+    tables_ = [table] if table else []
+    return model.Advice((), found.cautions(*CAUTIONS), tables_, _notes(v, found))

@@ -2,363 +2,246 @@
 
 from __future__ import annotations
 
-from functools import cache
+from typing import NamedTuple
 
 from calc import arith, model, tables
-from calc.mechanics import driveline, pto
+from calc.mechanics import driveline, joint_ratings, pto
+from calc.subjects import driveline as shared
+from calc.subjects.shear_bolt import INCH, UNSTATED, bolt_torque, check_as_manual
+from calc.worksheets.driveline.fields import POSITIONS
 
-RPM = arith.pi / 30.0
-RAISED_LIMIT = 35.0  # value/P3c: stop the PTO beyond this
-
-
-def _distances(v: model.Inputs) -> tuple[float, float, float]:
-    """Groove to groove, lowered, at work and raised, with coupler and clutch. [m]"""
-    change = v.setback - v.added_length
-    return (
-        v.lowered_distance + change,
-        v.working_distance + change,
-        v.raised_distance + change,
-    )
+CUT_STEP = 0.25 * INCH  # what one cuts or orders to
+SMALLEST = 0.05  # no driveline is shorter between its grooves
 
 
-def _angle(rise: float, distance: float) -> float:
-    """Angle of the shaft above level. [rad]"""
-    return arith.asin(arith.max(-1.0, arith.min(1.0, rise / distance)))
+class Angles(NamedTuple):
+    """Joint angles of one position, at the tractor's end and at the implement's. [rad]"""
+
+    front: float
+    rear: float
 
 
-@cache
-def _overlap_rule(key: str) -> driveline.OverlapRule:
+def distance(v: model.Inputs, position: str) -> float | None:
+    """Groove to groove with coupler and clutch; None where nobody measured. [m]"""
+    measured = getattr(v, f"{position}_distance")
+    if measured is None:
+        return None
+    return arith.number(arith.max(SMALLEST, measured + v.setback - v.added_length))
+
+
+def known_distances(v: model.Inputs) -> list[float]:
+    """The distances of the positions that were measured. [m]"""
+    found = [distance(v, position) for position in POSITIONS]
+    return [length for length in found if length is not None]
+
+
+def angles(v: model.Inputs, position: str) -> Angles | None:
+    """Joint angles of a position; None where its distance or its height is unknown."""
+    length, rise = distance(v, position), getattr(v, f"{position}_rise")
+    if length is None or rise is None:
+        return None
+    tilt = arith.radians(getattr(v, f"{position}_tilt"))
+    return Angles(*driveline.joint_angles(length, rise, v.side_offset, tilt))
+
+
+def overlap_rule(key: str) -> driveline.OverlapRule:
+    """Return a rule for the overlap."""
     return next(rule for rule in driveline.overlap_rules() if rule.key == key)
 
 
-@cache
-def _closing(key: str) -> tuple[float, str]:
-    row = tables.by_key("driveline/driveline_closing_rules", "key")[key]
-    return float(row["clearance_m"]), row["source"]
-
-
-@cache
-def _joint_limit(key: str) -> tuple[float, str]:
-    row = tables.by_key("driveline/driveline_joint_limits", "key")[key]
-    return float(row["running_deg"]), row["source"]
-
-
-def _source(citations: str) -> str:
-    """A citation for a check: the first of a list."""
-    return citations.split("; ")[0]
-
-
-def _fit_at(v: model.Inputs, rule: driveline.OverlapRule) -> float:
-    """Overlap where a rule looks: at the longest distance, or at work. [m]"""
-    low, work, high = _distances(v)
-    longest = work if rule.applies == "normal work" else arith.max(low, work, high)
-    return arith.number(v.tube_length - (longest - v.closed_length))
-
-
-def _overload(v: model.Inputs, torque: float) -> float | None:
-    """Torque at which the protection lets go. [N m]"""
-    if v.overload == "none":
+def overlap_at(v: model.Inputs, rule: driveline.OverlapRule) -> float | None:
+    """Overlap where a rule looks: at work, or at the longest distance known. [m]"""
+    known = known_distances(v)
+    at_work = distance(v, "working")
+    longest = at_work if rule.applies == "normal work" else arith.max(known) if known else None
+    if longest is None or v.tube_length is None or v.closed_length is None:
         return None
-    if v.overload == "clutch":
-        return arith.number(v.clutch_times) * torque
-    planes = 2 if v.overload == "bolt" else 1
-    return driveline.shear_bolt(
-        v.bolt_size, v.bolt_grade, v.bolt_plane == "thread", planes, 0.5 * v.bolt_circle
-    ).torque
+    return arith.number(arith.min(v.tube_length, v.tube_length - (longest - v.closed_length)))
 
 
-def _overload_checks(v: model.Inputs, torque: float) -> list[model.Check]:
-    released = _overload(v, torque)
-    if released is None:
-        return [
-            model.fits(
-                "overload",
-                "Protection against a jam",
-                -1.0,
-                "Nothing lets go before the gearbox, the joints or the tractor do.",
-                "value/PRACTICE",
-            )
-        ]
-    return [
-        model.at_most(
-            "overload",
-            "Torque at which the protection lets go",
-            released,
-            3.0 * torque,
-            "torque",
-            "value/P4a",
-            why="Beyond three times the working torque something dearer breaks first.",
-            close_band=0.0,
-        ),
-        model.at_least(
-            "overload_work",
-            "The same, in ordinary work",
-            released,
-            torque,
-            "torque",
-            "value/DERIVED",
-            why="It lets go in ordinary work.",
-        ),
-    ]
+def closing_rule(key: str) -> tables.Row:
+    """Return a rule for the gap when shortest."""
+    return tables.by_key("driveline/driveline_closing_rules", "key")[key]
 
 
-def _length_checks(v: model.Inputs, work: model.Work) -> list[model.Check]:
-    shortest, longest = arith.min(_distances(v)), arith.max(_distances(v))
-    gap, gap_source = _closing(v.closing_rule)
-    rule = _overlap_rule(v.overlap_rule)
-    overlap, needed = _fit_at(v, rule), rule.needed(v.tube_length)
-    if work.on:
-        work.step(
-            "Overlap where the rule looks",
-            "X",
-            "t − (L₁ − L_c)",
-            (
-                ("t", v.tube_length, "length"),
-                ("L₁", longest, "length"),
-                ("L_c", v.closed_length, "length"),
-            ),
-            overlap,
-            "length",
-            "hitch/DERIVED",
+def _lengths(v: model.Inputs, at: model.At) -> None:
+    rule = overlap_rule(v.overlap_rule)
+    closing = closing_rule(v.closing_rule)
+    at.gap_needed = float(closing["clearance_m"])
+    known = known_distances(v)
+    whole = v.closed_length if v.tube_length is None else v.tube_length
+    if whole is None:
+        at.not_checked("leave", TUBE)
+    else:
+        # A third of the whole closed length is never less than a third of its tube.
+        at.leave = rule.needed(whole)
+    if known:
+        at.shortest, at.longest = arith.min(known), arith.max(known)
+    missing = [p for p in POSITIONS if getattr(v, f"{p}_distance") is None]
+    if missing:
+        at.not_checked("positions", f"{missing[-1]}_distance")
+    if v.closed_length is None:
+        at.not_checked("closing", "closed_length")
+        return
+    if known:
+        at.gap = at.shortest - v.closed_length
+        at.step("gap", "C = L₂ − L_c", "hitch/DERIVED", **{"L₂": "shortest", "L_c": CLOSED})
+        at.at_least("closing", "gap", "gap_needed", closing["source"].split("; ")[0])
+        if not missing:
+            cut = driveline.cut_for(v.closed_length, at.shortest, at.gap_needed)
+            at.cut = arith.ceil(cut / CUT_STEP - 1e-6) * CUT_STEP
+    _overlap(v, at, rule, known)
+
+
+CLOSED, TUBE = "closed_length", "tube_length"
+
+
+def _overlap(
+    v: model.Inputs, at: model.At, rule: driveline.OverlapRule, known: list[float]
+) -> None:
+    if v.tube_length is None:
+        at.not_checked("overlap", TUBE)
+        if known:
+            at.longest_by_chart = joint_ratings.longest_by_chart(v.closed_length)
+            at.at_most("stretch", "longest", "longest_by_chart", "value/SU-1")
+        return
+    if known:
+        at.overlap_longest = arith.min(
+            v.tube_length, v.tube_length - (at.longest - v.closed_length)
         )
-        work.step(
-            "Gap when shortest",
-            "C",
-            "L₂ − L_c",
-            (("L₂", shortest, "length"), ("L_c", v.closed_length, "length")),
-            shortest - v.closed_length,
-            "length",
-            "hitch/DERIVED",
-        )
-    return [
-        model.at_least(
-            "closing",
-            "Gap left when shortest",
-            shortest - v.closed_length,
-            gap,
-            "length",
-            _source(gap_source),
-            why="The shaft bottoms out and pushes on the gearbox and the PTO bearing.",
-            close_band=0.0,
-        ),
-        model.at_least(
-            "overlap",
-            "Overlap of the tubes",
-            overlap,
-            needed,
-            "length",
-            _source(rule.source),
-            why="The tubes bend, bind or part, and a parted shaft flails.",
-        ),
-    ]
-
-
-def _angles(v: model.Inputs) -> tuple[float, float, float]:
-    """Joint angles [rad]: tractor's end at work, implement's end at work, larger when raised."""
-    _, at_work, raised = _distances(v)
-    front = _angle(v.working_rise, at_work)
-    return (
-        abs(front),
-        abs(front - arith.radians(v.working_tilt)),
-        abs(_angle(v.raised_rise, raised)),
-    )
-
-
-def _angle_checks(
-    v: model.Inputs, work: model.Work
-) -> tuple[list[model.Check], list[model.Output]]:
-    front, rear, raised = _angles(v)
-    limit, source = _joint_limit(v.joint)
-    larger = arith.degrees(arith.max(front, rear))
-    at_speed = arith.degrees(driveline.angle_for_speed(v.pto_speed * RPM))
-    in_line = v.yokes == "in_line"
-    swing = driveline.two_joint_swing(front, rear, in_line)
-    if work.on:
-        _, at_work, _ = _distances(v)
-        signed = arith.degrees(_angle(v.working_rise, at_work))
-        work.step(
-            "Joint angle at the tractor, at work",
-            "β₁",
-            "asin(rise / L)",
-            (("rise", v.working_rise, "length"), ("L", at_work, "length")),
-            signed,
-            "angle",
-            "value/DERIVED",
-        )
-        work.step(
-            "Joint angle at the implement, at work",
-            "β₂",
-            "|β₁ − tilt|",
-            (("β₁", signed, "angle"), ("tilt", v.working_tilt, "angle")),
-            arith.degrees(rear),
-            "angle",
-            "value/DERIVED",
-        )
-        work.step(
-            "Swing of the speed behind one joint",
-            "U",
-            "1/cos β − cos β",
-            (("β₁", arith.degrees(front), "angle"),),
-            driveline.fluctuation(front),
-            "fraction",
-            "value/P1",
-        )
-        work.step(
-            "Swing left at the implement",
-            "U₂",
-            "1/r − r, r = cos β₁ / cos β₂",
-            (("β₁", arith.degrees(front), "angle"), ("β₂", arith.degrees(rear), "angle")),
-            swing,
-            "fraction",
-            "value/DERIVED",
-        )
-    checks = [
-        model.at_most(
-            "angle",
-            "Larger joint angle at work",
-            larger,
-            limit,
-            "angle",
-            _source(source),
-            why="Joints knock, heat and wear out.",
-        ),
-        model.at_most(
-            "shaking",
-            "Joint angle at this speed",
-            larger,
-            at_speed,
-            "angle",
-            "value/P2",
-            why="The middle shaft speeds up and slows down too hard twice a turn.",
-        ),
-    ]
-    checks.append(
-        model.fits(
-            "yokes",
-            "Inner yokes in line",
-            1.0 if in_line else -1.0,
-            "The second joint takes back what the first one does."
-            if in_line
-            else "A quarter turn out, the two joints add up instead of canceling.",
-            "value/UJ-memory",
-            why="" if in_line else "The driveline shakes, and gearbox and joints wear.",
-        )
-    )
-    if v.pto_raised == "running" and v.joint != "wide":
-        checks.append(
-            model.at_most(
-                "raised",
-                "Joint angle raised, PTO running",
-                arith.degrees(raised),
-                RAISED_LIMIT,
-                "angle",
-                "value/P3c",
-                why="The joint hits its own ears and breaks.",
-            )
-        )
-    least, most = driveline.ratio_extremes(arith.max(front, rear))
-    outputs = [
-        model.Output(
-            "front_angle", "Joint angle at the tractor, at work", arith.degrees(front), "angle"
-        ),
-        model.Output(
-            "rear_angle", "Joint angle at the implement, at work", arith.degrees(rear), "angle"
-        ),
-        model.Output(
-            "raised_angle",
-            "Joint angle, raised",
-            arith.degrees(raised),
-            "angle",
-            "stop the PTO before raising this far" if arith.degrees(raised) > RAISED_LIMIT else "",
-        ),
-        model.Output(
-            "ripple_low", "Slowest turn of the middle shaft", least * v.pto_speed, "rotation"
-        ),
-        model.Output(
-            "ripple_high", "Fastest turn of the middle shaft", most * v.pto_speed, "rotation"
-        ),
-        model.Output(
-            "swing",
-            "Swing of speed at the implement",
-            swing,
-            "fraction",
-            "nothing is left when both angles are equal and the yokes are in line",
-        ),
-        model.Output(
-            "residual",
-            "Equivalent single joint angle",
-            arith.degrees(driveline.residual_angle(front, rear, in_line)),
-            "angle",
-        ),
-    ]
-    return checks, outputs
-
-
-STEEPEST = arith.radians(85.0)
-
-
-def _problem(v: model.Inputs) -> str:
-    """What rules the measured sizes out, as a sentence; empty when they can be."""
-    low, at_work, high = _distances(v)
-    if arith.min(low, at_work, high) <= 0.05:
-        return "With that clutch on the stub no distance is left for a driveline."
-    if v.closed_length <= v.tube_length:
-        return "One tube can't be as long as the whole closed driveline: measure again."
-    if abs(v.working_rise) >= 0.99 * at_work or abs(v.raised_rise) >= 0.99 * high:
-        return "A height can't be more than the distance from shaft to shaft: measure again."
-    if arith.max(_angles(v)) >= STEEPEST:
-        return "A joint would stand at a right angle: measure heights and tilt again."
-    return ""
-
-
-def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
-    """Give the checks and numbers at one set of values."""
-    low, at_work, high = _distances(v)
-    problem = _problem(v)
-    sizes = model.fits(
-        "sizes",
-        "Sizes that go together",
-        -1.0 if problem else 1.0,
-        problem or "The sizes can be those of one driveline.",
+        at.overlap_share = at.overlap_longest / v.tube_length
+        if at.overlap_longest <= 0.0:
+            at.fits("parting", -1.0, "value/DERIVED", "apart", grade=model.DANGER)
+    here = overlap_at(v, rule)
+    if here is None:
+        return
+    at.overlap_here, at.overlap_needed = here, rule.needed(v.tube_length)
+    at.step(
+        "overlap_here",
+        "X = t − (L₁ − L_c)",
         "hitch/DERIVED",
+        **{"t": TUBE, "L₁": "longest", "L_c": CLOSED},
     )
-    if problem:
-        return model.Outcome([sizes])
-    torque = pto.torque(v.pto_power, v.pto_speed)
-    if work.on:
-        work.step(
-            "Torque of the tractor at the shaft",
-            "T",
-            "P / ω",
-            (("P", v.pto_power, "power"), ("n", v.pto_speed, "rotation")),
-            torque,
-            "torque",
-            "power/S5",
-        )
-    angle_checks, angle_outputs = _angle_checks(v, work)
-    checks = [*_length_checks(v, work), *angle_checks, *_overload_checks(v, torque), sizes]
-    shortest, longest = arith.min(low, at_work, high), arith.max(low, at_work, high)
-    overlap = arith.min(v.tube_length, v.tube_length - (longest - v.closed_length))
-    released = _overload(v, torque)
-    outputs = [
-        model.Output("shortest", "Shortest distance", shortest, "length"),
-        model.Output("longest", "Longest distance", longest, "length"),
-        model.Output("gap", "Gap left when shortest", shortest - v.closed_length, "length"),
-        model.Output("overlap_longest", "Overlap when longest", overlap, "length"),
-        model.Output(
-            "overlap_share", "Overlap as a share of the tube", overlap / v.tube_length, "fraction"
-        ),
-        *angle_outputs,
-        model.Output("torque", "Torque of the tractor at the shaft", torque, "torque"),
-    ]
+    at.at_least("overlap", "overlap_here", "overlap_needed", rule.source.split("; ")[0])
+
+
+def _at_work(v: model.Inputs, at: model.At) -> None:
+    found = angles(v, "working")
+    if found is None:
+        field = "working_rise" if v.working_rise is None else "working_distance"
+        at.not_checked("angle_known", field)
+        return
+    at.front_angle, at.rear_angle = arith.degrees(found.front), arith.degrees(found.rear)
+    at.larger_angle = arith.max(at.front_angle, at.rear_angle)
+    shared.check_angle(at, "angle", "front_angle", wide=v.joint != "standard")
+    shared.check_angle(at, "rear", "rear_angle", wide=v.joint == "wide_both")
+    if v.pto_speed >= joint_ratings.slowest_ruled():
+        at.angle_at_speed = joint_ratings.angle_at_speed(v.pto_speed)
+        at.at_most("shaking", "larger_angle", "angle_at_speed", "value/NV-1", grade=model.ADVICE)
+    if model.wants():
+        _evenness(v, at, found)
+
+
+def _evenness(v: model.Inputs, at: model.At, found: Angles) -> None:
+    in_line = v.yokes != "turned"
+    larger = arith.max(found.front, found.rear)
+    if not larger < 0.5 * arith.pi:
+        return
+    least, most = driveline.ratio_extremes(larger)
+    at.ripple_low, at.ripple_high = least * v.pto_speed, most * v.pto_speed
+    at.one_swing = driveline.fluctuation(found.front)
+    at.swing = driveline.two_joint_swing(found.front, found.rear, in_line)
+    at.residual = arith.degrees(driveline.residual_angle(found.front, found.rear, in_line))
+    at.step(
+        "front_angle",
+        "β₁ = asin(rise / L)",
+        "value/DERIVED",
+        rise="working_rise",
+        L=(distance(v, "working"), "length"),
+    )
+    at.step("rear_angle", "β₂ = |β₁ − tilt|", "value/DERIVED", tilt="working_tilt")
+    at.step("one_swing", "U = 1/cos β − cos β", "value/P1", **{"β₁": "front_angle"})
+    at.step(
+        "swing",
+        "U₂ = 1/r − r, r = cos β₁ / cos β₂",
+        "value/DERIVED",
+        **{"β₁": "front_angle", "β₂": "rear_angle"},
+    )
+
+
+def _raised(v: model.Inputs, at: model.At) -> None:
+    found = angles(v, "raised")
+    if found is None:
+        field = "raised_rise" if v.raised_rise is None else "raised_distance"
+        at.not_checked("raised_known", field)
+        return
+    at.front_raised, at.rear_raised = arith.degrees(found.front), arith.degrees(found.rear)
+    if v.pto_raised == "running":
+        front, rear = v.joint != "standard", v.joint == "wide_both"
+        shared.check_angle(at, "raised", "front_raised", wide=front, raised=True)
+        shared.check_angle(at, "raised_rear", "rear_raised", wide=rear, raised=True)
+
+
+def _power(v: model.Inputs, at: model.At) -> None:
+    at.torque = pto.torque(v.pto_power, v.pto_speed)
+    at.step("torque", "T = P / ω", "power/S5", P="pto_power", n="pto_speed")
+    if v.series == UNSTATED or v.pto_speed > joint_ratings.rated_to(v.series):
+        at.not_checked("joints_known", "series")
+    else:
+        at.series_power = joint_ratings.series_power(v.pto_speed, v.series)
+        row = tables.by_key("driveline/driveline_series", "key")[v.series]
+        at.at_most("joints", "pto_power", "series_power", row["source"])
+    if v.power_limit is not None:
+        at.at_most("gearbox", "pto_power", "power_limit", "power/S25", grade=model.ADVICE)
+
+
+def protected_torque(v: model.Inputs) -> float | None:
+    """Return the rated torque of the weaker of gearbox and driveline, as far as known. [N m]"""
+    rated = []
+    if v.power_limit is not None:
+        rated.append(pto.torque(v.power_limit, 540.0))  # ratings are for 540 rpm
+    if v.series != UNSTATED:
+        rated.append(joint_ratings.series_torque(v.series))
+    return arith.min(rated) if rated else None
+
+
+def released_torque(v: model.Inputs) -> float | None:
+    """Return the torque at which the protection lets go, where its numbers are known. [N m]"""
+    if v.overload == "clutch":
+        slips: float | None = v.clutch_torque
+        return slips
+    if v.overload in ("bolt", "flange_bolt"):
+        return bolt_torque(v, 2 if v.overload == "bolt" else 1, v.bolt_circle)
+    return None
+
+
+def _overload(v: model.Inputs, at: model.At) -> None:
+    check_as_manual(at, v, bolt=v.overload in ("bolt", "flange_bolt"))
+    rated, released = protected_torque(v), released_torque(v)
+    if rated is not None:
+        at.protected = rated
     if released is not None:
-        outputs.append(
-            model.Output(
-                "released",
-                "Protection lets go at",
-                released,
-                "torque",
-                "new and static; real bolts scatter by about a fifth",
-            )
-        )
-    return model.Outcome(checks, outputs)
+        at.released = released
+    if rated is not None and released is not None and v.bolt_as_manual != "yes":
+        at.release_most = shared.most_times() * rated
+        at.at_most("release", "released", "release_most", "value/P4a", close_band=0.0)
+    if v.overload not in ("clutch", UNSTATED) and v.pto_speed <= 540.0:
+        at.bolt_power = shared.bolt_power()
+        at.at_most("splines", "pto_power", "bolt_power", "value/OM-24", grade=model.ADVICE)
+
+
+def compute(v: model.Inputs, at: model.At) -> None:
+    """Name the numbers and check them."""
+    if model.wants("closing", "overlap", "parting", "stretch"):
+        _lengths(v, at)
+    if model.wants("angle", "rear", "shaking"):
+        _at_work(v, at)
+    if v.yokes == UNSTATED:
+        at.not_checked("yokes_known", "yokes")
+    else:
+        in_line = v.yokes == "in_line"
+        at.fits("yokes", 1.0 if in_line else -1.0, "value/UJ-memory", v.yokes)
+    if model.wants("raised", "raised_rear"):
+        _raised(v, at)
+    _power(v, at)
+    _overload(v, at)

@@ -4,134 +4,118 @@ from __future__ import annotations
 
 from calc import model, tables
 from calc.machines import vocabulary
-from calc.subjects.shear_bolt import STUB, fields, options
+from calc.subjects.shear_bolt import STUB, UNSTATED, fields, options
 
 USUAL = "value/DIGGER-memory"
 DISTANCES, SHAFT, POWER, RULES = "Tractor and implement", "Driveline", "Power", "Rules"
-
-
-def _usual(low: float, high: float, of: str = "mounted implements") -> model.Typical:
-    return model.Typical(low, high, USUAL, of)
+POSITIONS = ("lowered", "working", "raised")
 
 
 def _default(table: str) -> str:
     return next(row["key"] for row in tables.rows(table) if row["default"] == "yes")
 
 
-JOINTS = (
-    model.Option("standard", "Standard joints, up to 35 degrees running"),
-    model.Option("advised", "Standard joints, kept to the 15 degrees advised for steady work"),
-    model.Option("wide", "Wide-angle joint, up to 70 degrees"),
-)
+def _rule(name: str, table: str) -> model.Choice:
+    usual = _default(table)
+    return model.Choice(name, options(table), example=usual, group=RULES, usual=usual)
 
-FIELDS: tuple[model.AnyField, ...] = (
-    model.Field(
-        "lowered_distance",
+
+def _length(
+    name: str,
+    example: str,
+    *,
+    low: str = "10 in",
+    high: str = "150 in",
+    group: str = DISTANCES,
+    typical: model.Typical | None = None,
+    essential: bool = True,
+) -> model.Field:
+    return model.Field(
+        name,
         "length",
-        "10 in",
-        "150 in",
-        example="35-1/2 in",
-        typical=_usual(0.70, 1.10),
-        essential=True,
-        group=DISTANCES,
-    ),
-    model.Field(
-        "working_distance",
-        "length",
-        "10 in",
-        "150 in",
-        example="35-1/4 in",
-        typical=_usual(0.70, 1.10),
-        essential=True,
-        group=DISTANCES,
-    ),
-    model.Field(
-        "raised_distance",
-        "length",
-        "10 in",
-        "150 in",
-        example="39 in",
-        typical=_usual(0.75, 1.20),
-        essential=True,
-        group=DISTANCES,
-    ),
-    model.Field(
-        "working_rise",
-        "length",
-        "-60 in",
-        "60 in",
-        example="-4 in",
-        typical=_usual(-0.20, 0.10),
-        essential=True,
-        group=DISTANCES,
-    ),
-    model.Field(
-        "raised_rise",
-        "length",
-        "-60 in",
-        "60 in",
-        example="16 in",
-        typical=_usual(0.20, 0.60),
-        essential=True,
-        group=DISTANCES,
-    ),
-    model.Field(
-        "working_tilt",
+        low,
+        high,
+        example=example,
+        optional=typical is None,
+        typical=typical,
+        essential=essential,
+        group=group,
+    )
+
+
+def _nothing(of: str) -> model.Typical:
+    return model.Typical(0.0, 0.0, "value/PRACTICE", of)
+
+
+def _tilt(name: str, example: str, low: float, high: float) -> model.Field:
+    return model.Field(
+        name,
         "angle",
         "-45 deg",
         "45 deg",
-        example="-3 deg",
-        typical=_usual(-5.0, 5.0),
+        example=example,
+        typical=model.Typical(low, high, USUAL, "mounted implements"),
         group=DISTANCES,
+    )
+
+
+FIELDS: tuple[model.AnyField, ...] = (
+    _length("closed_length", "33-1/2 in", group=SHAFT),
+    _length("tube_length", "22 in", low="4 in", high="120 in", group=SHAFT),
+    _length("lowered_distance", "35-1/2 in"),
+    _length("working_distance", "35-1/4 in"),
+    _length("raised_distance", "39 in"),
+    _length("working_rise", "-4 in", low="-60 in", high="60 in"),
+    _length("raised_rise", "16 in", low="-60 in", high="60 in"),
+    _tilt("working_tilt", "-3 deg", -5.0, 5.0),
+    _tilt("raised_tilt", "4 deg", -5.0, 10.0),
+    _length(
+        "side_offset",
+        "0 in",
+        low="0 in",
+        high="40 in",
+        typical=_nothing("implements that hang in line"),
+        essential=False,
     ),
-    model.Field(
+    _length(
         "setback",
-        "length",
         "0 in",
-        "12 in",
-        example="0 in",
-        typical=model.Typical(0.0, 0.1016, "hitch/PRACTICE", "Category 1 couplers"),
-        group=DISTANCES,
+        low="0 in",
+        high="12 in",
+        typical=_nothing("hitches without a coupler"),
+        essential=False,
     ),
-    model.Field(
+    _length(
         "added_length",
-        "length",
         "0 in",
-        "12 in",
-        example="0 in",
-        typical=model.Typical(0.0, 0.11, "value/PRACTICE", "over-running clutches"),
-        group=DISTANCES,
+        low="0 in",
+        high="12 in",
+        typical=_nothing("stubs without a clutch"),
+        essential=False,
     ),
-    model.Field(
-        "closed_length",
-        "length",
-        "10 in",
-        "150 in",
-        example="33-1/2 in",
-        typical=_usual(0.65, 0.95, "drivelines of compact implements"),
+    model.Choice(
+        "joint",
+        (
+            model.Option("standard", "Standard joints at both ends"),
+            model.Option("wide", "Wide-angle joint at the tractor, standard at the implement"),
+            model.Option("wide_both", "Wide-angle joints at both ends"),
+        ),
+        example="standard",
+        unsure=("standard", "wide"),
         essential=True,
         group=SHAFT,
     ),
-    model.Field(
-        "tube_length",
-        "length",
-        "4 in",
-        "120 in",
-        example="22 in",
-        typical=_usual(0.40, 0.60, "drivelines of compact implements"),
-        essential=True,
-        group=SHAFT,
-    ),
-    model.Choice("joint", JOINTS, example="standard", group=SHAFT, usual="standard"),
     model.Choice(
         "yokes",
         (
             model.Option("in_line", "In line: both ears in one plane"),
             model.Option("turned", "A quarter turn out"),
+            model.Option(UNSTATED, "Not looked at"),
         ),
         example="in_line",
+        essential=True,
         group=SHAFT,
-        usual="in_line",
+        usual=UNSTATED,
     ),
     model.Choice(
         "pto_raised",
@@ -144,31 +128,28 @@ FIELDS: tuple[model.AnyField, ...] = (
         group=SHAFT,
         usual="stopped",
     ),
-    model.Choice(
-        "overlap_rule",
-        options("driveline/driveline_overlap_rules"),
-        example=_default("driveline/driveline_overlap_rules"),
-        group=RULES,
-        usual=_default("driveline/driveline_overlap_rules"),
-    ),
-    model.Choice(
-        "closing_rule",
-        options("driveline/driveline_closing_rules"),
-        example=_default("driveline/driveline_closing_rules"),
-        group=RULES,
-        usual=_default("driveline/driveline_closing_rules"),
-    ),
+    _rule("overlap_rule", "driveline/driveline_overlap_rules"),
+    _rule("closing_rule", "driveline/driveline_closing_rules"),
     vocabulary.field("tractor_kind"),
     vocabulary.field("pto_power", example="20 hp"),
     model.Field(
         "pto_speed",
         "rotation",
         "300 rpm",
-        "1,300 rpm",
+        "2,600 rpm",
         example="540 rpm",
         typical=model.Typical(540.0, 540.0, "hitch/S5", "Type 1 stubs"),
         group=POWER,
     ),
+    model.Choice(
+        "series",
+        (*options("driveline/driveline_series"), model.Option(UNSTATED, "Not known")),
+        example="na3",
+        essential=True,
+        group=POWER,
+        usual=UNSTATED,
+    ),
+    vocabulary.field("power_limit", example="40 hp", group=POWER),
     model.Choice(
         "overload",
         (
@@ -176,12 +157,14 @@ FIELDS: tuple[model.AnyField, ...] = (
             model.Option("flange_bolt", "Shear bolt in a flange"),
             model.Option("clutch", "Friction clutch"),
             model.Option("none", "Nothing"),
+            model.Option(UNSTATED, "Not known"),
         ),
         example="bolt",
         essential=True,
         group=POWER,
+        usual=UNSTATED,
     ),
-    *fields(POWER, "5/16"),
+    *fields(POWER, "3/8"),
     model.Field(
         "bolt_circle",
         "length",
@@ -191,13 +174,72 @@ FIELDS: tuple[model.AnyField, ...] = (
         typical=model.Typical(STUB, STUB, "hitch/S5", "the size of the PTO stub"),
         group=POWER,
     ),
-    model.Field(
-        "clutch_times",
-        "count",
-        "0.5",
-        "6",
-        example="2.5",
-        typical=model.Typical(2.0, 3.0, "value/PRACTICE", "set friction clutches"),
-        group=POWER,
-    ),
+    model.Field("clutch_torque", "torque", "20 lb-ft", "5,000 lb-ft", optional=True, group=POWER),
 )
+
+OUTPUTS = (
+    model.Shown("shortest", "length"),
+    model.Shown("longest", "length"),
+    model.Shown("gap", "length"),
+    model.Shown("overlap_longest", "length"),
+    model.Shown("overlap_share", "fraction"),
+    model.Shown("leave", "length"),
+    model.Shown("cut", "length"),
+    model.Shown("front_angle", "angle"),
+    model.Shown("rear_angle", "angle"),
+    model.Shown("front_raised", "angle"),
+    model.Shown("rear_raised", "angle"),
+    model.Shown("ripple_low", "rotation"),
+    model.Shown("ripple_high", "rotation"),
+    model.Shown("swing", "fraction"),
+    model.Shown("residual", "angle"),
+    model.Shown("torque", "torque"),
+    model.Shown("series_power", "power"),
+    model.Shown("protected", "torque"),
+    model.Shown("released", "torque"),
+    model.Shown("overlap_here", "length", hidden=True),
+    model.Shown("overlap_needed", "length", hidden=True),
+    model.Shown("gap_needed", "length", hidden=True),
+    model.Shown("longest_by_chart", "length", hidden=True),
+    model.Shown("larger_angle", "angle", hidden=True),
+    model.Shown("angle_most", "angle", hidden=True),
+    model.Shown("rear_most", "angle", hidden=True),
+    model.Shown("raised_most", "angle", hidden=True),
+    model.Shown("raised_rear_most", "angle", hidden=True),
+    model.Shown("angle_at_speed", "angle", hidden=True),
+    model.Shown("one_swing", "fraction", hidden=True),
+    model.Shown("release_most", "torque", hidden=True),
+    model.Shown("bolt_power", "power", hidden=True),
+)
+
+
+def _distances(known: model.KnownSoFar) -> dict[str, float]:
+    """The distances given, at their longest, by field name. [m]"""
+    names = (f"{position}_distance" for position in POSITIONS)
+    return {name: known[name].high for name in names if known.get(name) is not None}
+
+
+def review(known: model.KnownSoFar) -> dict[str, str]:
+    """Return a sentence for each field that can't stand beside the others."""
+    found = {}
+    closed, tube = known.get("closed_length"), known.get("tube_length")
+    if closed and tube and tube.high >= closed.low and not tube.low < closed.high:
+        found["tube_length"] = (
+            "One tube can't be as long as the whole closed driveline: measure from the joint to "
+            "the end of the sliding profile."
+        )
+    setback, added = (
+        known[name].high if known.get(name) else 0.0 for name in ("setback", "added_length")
+    )
+    for name, distance in _distances(known).items():
+        left = distance + setback - added
+        if left <= 0.05:
+            found["added_length"] = (
+                "With that clutch on the stub no distance is left for a driveline."
+            )
+        rise = known.get(name.replace("distance", "rise"))
+        if rise is not None and min(abs(rise.low), abs(rise.high)) >= 0.995 * max(left, 0.05):
+            found[name.replace("distance", "rise")] = (
+                "A height can't be as much as the distance from shaft to shaft: measure both again."
+            )
+    return found

@@ -7,7 +7,7 @@ import math
 from calc import model
 from calc.mechanics import driveline
 from calc.model.pictures import Chart, Dimension, Disc, Label, Line, Picture, Scene, Series, Shape
-from calc.worksheets.driveline.compute import _angles
+from calc.worksheets.driveline.compute import angles
 
 
 def _drawn(
@@ -47,11 +47,18 @@ def _drawn(
 
 def picture(v: model.Inputs, outcome: model.Outcome) -> list[Picture] | None:
     """The shaft at its shortest and longest, to scale, and its speed through one turn."""
-    if outcome.margin(("sizes",)) < 0:
+    both: tuple[Picture | None, ...] = (_lengths(v, outcome), _turn(v, outcome))
+    drawn = [each for each in both if each is not None]
+    return drawn or None
+
+
+def _lengths(v: model.Inputs, outcome: model.Outcome) -> Scene | None:
+    named = {output.name: output.value for output in outcome.outputs}
+    if "overlap_longest" not in named:
         return None
-    shortest, longest = outcome.output("shortest"), outcome.output("longest")
-    gap, apart = outcome.output("gap"), 0.36
-    scene = Scene(
+    shortest, longest = named["shortest"], named["longest"]
+    gap, apart = named["gap"], 0.36
+    return Scene(
         "Driveline at its shortest and longest",
         model.phrase(
             "To scale: at {shortest} the closed driveline leaves a gap of {gap}; at {longest} the "
@@ -59,7 +66,7 @@ def picture(v: model.Inputs, outcome: model.Outcome) -> list[Picture] | None:
             shortest=(shortest, "length"),
             longest=(longest, "length"),
             gap=(gap, "length"),
-            overlap=(outcome.output("overlap_longest"), "length"),
+            overlap=(named["overlap_longest"], "length"),
         ),
         [
             *_drawn(v, shortest, apart, "shortest"),
@@ -70,7 +77,13 @@ def picture(v: model.Inputs, outcome: model.Outcome) -> list[Picture] | None:
             Dimension((0, 0), (longest, 0), model.phrase("{d}", d=(longest, "length")), 0.11),
         ],
     )
-    front, rear, _ = _angles(v)
+
+
+def _turn(v: model.Inputs, outcome: model.Outcome) -> Chart | None:
+    found = angles(v, "working")
+    if found is None or not any(output.name == "swing" for output in outcome.outputs):
+        return None
+    front, rear = found
     quarter = 0.0 if v.yokes == "turned" else 0.5 * math.pi
     turns = [7.5 * k for k in range(49)]
     middle, end = [], []
@@ -80,7 +93,7 @@ def picture(v: model.Inputs, outcome: model.Outcome) -> list[Picture] | None:
         between = driveline.output_rotation(front, turn)
         middle.append(v.pto_speed * (one - 1.0))
         end.append(v.pto_speed * (one * driveline.speed_ratio(rear, between + quarter) - 1.0))
-    chart = Chart(
+    return Chart(
         "Speed through one turn, at work",
         model.phrase(
             "The middle shaft swings between {low} and {high} twice a turn; at the implement a "
@@ -99,4 +112,3 @@ def picture(v: model.Inputs, outcome: model.Outcome) -> list[Picture] | None:
         ],
         y_from_zero=False,
     )
-    return [scene, chart]

@@ -3,102 +3,43 @@
 from __future__ import annotations
 
 from calc import model, tables
-from calc.mechanics import duals, tire_load
-from calc.search import Solver
+from calc.mechanics import duals
+from calc.search import Remedies
 from calc.worksheets.duals.compute import least_spacing
+
+INCH = 0.0254
 
 # --- advice ----------------------------------------------------------------------------------
 
 
-def advise(v: model.Inputs, outcome: model.Outcome, solve: Solver) -> model.Advice:
+def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
     """Return remedies, the ways to reach the spacing, the tightening list, and cautions."""
-    remedies = _remedies(v, outcome, solve)
-    shown = [_ways(v), _retorque()]
-    notes: list[model.Words] = [_rims_note(v, outcome)]
-    return model.Advice(remedies, _cautions(), shown, [note for note in notes if note])
+    remedies.do("ask", ("manual",), source="tires/OM-9")
+    _farther(v, found, remedies)
+    remedies.less("rear_axle_load", mends=("bending", "axle", "tires"), source="tires/derived")
+    if "width_single" in found:
+        remedies.do("outer_off", ("width",), width_single=(found.width_single, "length"))
+    remedies.less("track_width", mends=("width",))
+    remedies.more("rear_tire_load", mends=("tires",), source="tires/dual-memory")
+    remedies.choose("outer_tire", None, mends=("pair",), source="tires/practice")
+    said = found.cautions("approval", "wheel", "angle", "pressure", "stems")
+    notes = _rims_note(v, found)
+    return model.Advice(cautions=said, tables=[_ways(v), _retorque()], notes=notes)
 
 
-def _remedies(v: model.Inputs, outcome: model.Outcome, solve: Solver) -> list[model.Remedy]:
-    remedies: list[model.Remedy] = []
-    manual, close = outcome.check("manual"), outcome.check("spacing")
-    if manual is not None and manual.margin < 0:
-        remedies.append(
-            model.Remedy(
-                "Ask first: get the manual's page, or its maker's word in writing, that this axle "
-                "may carry duals. Without it use one wider tire, or a wider track on singles.",
-                source="tires/OM-9",
-            )
-        )
-    if close is not None and close.margin < 0:
-        length = solve.smallest("adapter_length", 0.0, 1.0, ["spacing"])
-        if length is not None and v.outer_wheel != "dual":
-            remedies.append(
-                model.Remedy(
-                    model.phrase(
-                        "With these wheels the adapter must be {l} long.", l=(length, "length")
-                    ),
-                    set={"adapter_length": f"{length + 1e-4:.4f} m"},
-                    source="tires/OM-16",
-                )
-            )
-        offset = duals.outer_offset_for(close.limit, v.adapter_length, v.inner_offset)
-        remedies.append(
-            model.Remedy(
-                model.phrase(
-                    "Or wheels made for duals, disc {d} inboard of the tire's middle, on this "
-                    "adapter.",
-                    d=(-offset, "length"),
-                )
-                if offset < 0
-                else "Or wheels made for duals on this adapter.",
-                set={"outer_wheel": "dual", "outer_offset": f"{offset - 1e-4:.4f} m"},
-                source="tires/derived",
-            )
-        )
-    bending = outcome.check("bending")
-    if bending is not None and bending.margin < 0:
-        load = solve.largest("rear_axle_load", 91, 9000, ["bending", "axle"])
-        if load is not None:
-            remedies.append(
-                model.Remedy(
-                    model.phrase("Keep the rear axle to {m} with the duals on.", m=(load, "mass")),
-                    set={"rear_axle_load": f"{load - 0.5:.1f} kg"},
-                    source="tires/derived",
-                )
-            )
-    wide = outcome.check("width")
-    if wide is not None and wide.margin < 0:
-        single = outcome.output("width_single")
-        remedies.append(
-            model.Remedy(
-                model.phrase(
-                    "Take the outer wheels off to travel: {w} wide without them.",
-                    w=(single, "length"),
-                ),
-            )
-        )
-        track = solve.largest("track_width", 0.77, 2.5, ["width"])
-        if track is not None:
-            remedies.append(
-                model.Remedy(
-                    model.phrase(
-                        "Or set the inner track to {t}, if the wheels and fenders allow it.",
-                        t=(track, "length"),
-                    ),
-                    set={"track_width": f"{track - 1e-4:.4f} m"},
-                )
-            )
-    loaded = outcome.check("tires")
-    if loaded is not None and loaded.margin < 0:
-        each = v.rear_axle_load / (4 * tire_load.dual_factor(2))
-        remedies.append(
-            model.Remedy(
-                model.phrase("Fit tires that may carry {m} each as singles.", m=(each, "mass")),
-                set={"rear_tire_load": f"{each + 0.5:.1f} kg"},
-                source="tires/dual-memory",
-            )
-        )
-    return remedies
+def _farther(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
+    """A longer adapter, or wheels made for duals on this one."""
+    if "spacing" not in found.broken:
+        return
+    if v.outer_wheel != "dual":
+        # Stock adapters come in whole inches.
+        stock = tuple(INCH * inches for inches in range(4, 41))
+        remedies.more("adapter_length", mends=("spacing",), stock=stock, source="tires/OM-16")
+    least = least_spacing(v)[0]
+    offset = duals.outer_offset_for(least, v.adapter_length, v.inner_offset) - 0.001
+    dual = {"outer_wheel": "dual", "outer_offset": offset}
+    dish = (-offset, "length")
+    remedies.change("dual_wheels", dual, mends=("spacing",), source="tires/derived", dish=dish)
 
 
 def _ways(v: model.Inputs) -> model.Table:
@@ -139,21 +80,13 @@ def _ways(v: model.Inputs) -> model.Table:
     )
 
 
-def _rims_note(v: model.Inputs, outcome: model.Outcome) -> model.Words:
-    check = outcome.check("spacing")
-    if check is None:
-        return ""
+def _rims_note(v: model.Inputs, found: model.Found) -> list[model.Words]:
+    finding = found.finding("spacing")
     if v.outer_wheel == "dual":
-        return (
-            "Wheels made for duals have a deep dish, so that a short adapter, or none, brings the "
-            "tires far enough apart: the load stays nearer to the hub."
-        )
-    if check.margin >= 0:
-        return "No special rims are needed for clearance: this adapter holds the tires apart."
-    return (
-        "With this adapter ordinary rims bring the tires too close: either a longer adapter, or "
-        "rims made for duals, whose dish is deeper."
-    )
+        return [found.note("made")]
+    if finding in (model.WITHIN, model.CLOSE):
+        return [found.note("ordinary")]
+    return [found.note("special")] if finding == model.OVER else []
 
 
 def _retorque() -> model.Table:
@@ -166,28 +99,3 @@ def _retorque() -> model.Table:
         "Star pattern, clean faces, in stages. Use the manual's list where it has one.",
         checklist=True,
     )
-
-
-def _cautions() -> list[model.Caution]:
-    return [
-        model.Caution(
-            "Several manuals of compact and utility tractors say that duals are not approved. "
-            "Then the answer is no, whatever the numbers here say.",
-            "tires/OM-11",
-        ),
-        model.Caution(
-            "A wheel that comes loose kills. Tighten again by the list, and look for shiny rings "
-            "around the nuts every day.",
-            "tires/OM-17",
-        ),
-        model.Caution(
-            "The static side angle is where a machine at rest tips over; bumps, turns and a "
-            "loader bring that far lower. It is never a safe slope, and the roll-over structure "
-            "and belt stay in use.",
-            "tires/S12",
-        ),
-        model.Caution(
-            "Run all four rear tires at the same pressure and wear; hands stay out from between "
-            "the wheels."
-        ),
-    ]

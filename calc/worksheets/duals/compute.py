@@ -5,10 +5,10 @@ from __future__ import annotations
 from calc import arith, model
 from calc.mechanics import bolts, duals, stability, tire_load, tires
 from calc.subjects import tires as common
+from calc.worksheets.duals.fields import NOT_READ
 
 SAME_SIZE = 0.01
 """Largest difference in diameter for tires run as a pair [-], tires/practice."""
-GRAVITY = 9.80665
 
 
 # --- arithmetic ------------------------------------------------------------------------------
@@ -60,273 +60,124 @@ def side_angles(v: model.Inputs, apart: float) -> tuple[float, float]:
     return found[0], found[1]
 
 
-def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
-    """Return the checks and outputs at one set of values."""
-    checks: list[model.Check] = []
-    outputs: list[model.Output] = []
+def compute(v: model.Inputs, at: model.At) -> None:
+    """Name spacing, width, loads and bending; check them against the manual, tires and axle."""
     apart = spacing(v)
+    at.spacing = apart
     allowed = v.manual_allows == "yes"
-    checks.append(
-        model.fits(
-            "manual",
-            "What the manual says",
-            1.0 if allowed else -1.0,
-            "The manual allows duals."
-            if allowed
-            else "The manual doesn't allow duals: its maker hasn't proved the axle for them.",
-            "tires/OM-11",
-            why="" if allowed else "The axle, its bearings and its housing may break.",
-        )
+    at.fits("manual", 1.0 if allowed else -1.0, "tires/OM-11", "yes" if allowed else "no")
+    at.step(
+        "spacing",
+        "S = adapter + inner offset − outer offset",
+        "tires/derived",
+        **{"adapter": "adapter_length", "inner offset": "inner_offset"},
+        **{"outer offset": (v.adapter_length + v.inner_offset - apart, "length")},
     )
-    _tire_checks(v, apart, checks, outputs, work)
-    _axle(v, apart, checks, outputs, work)
-    single, dual = side_angles(v, apart)
-    said = "limit at rest on smooth, hard ground; never a slope to work on"
-    outputs.append(model.Output("side_single", "Static side angle, singles", single, "angle", said))
-    outputs.append(model.Output("side_dual", "Static side angle, duals", dual, "angle", said))
-    outputs.append(model.Output("side_gain", "Static side angle gained", dual - single, "angle"))
-    _bolts(v, outputs, work)
-    return model.Outcome(checks, outputs)
-
-
-def _tire_checks(
-    v: model.Inputs,
-    apart: float,
-    checks: list[model.Check],
-    outputs: list[model.Output],
-    work: model.Work,
-) -> None:
     inner, outer = _sizes(v)
-    outputs.append(
-        model.Output("spacing", "Middle to middle, inner and outer tire", apart, "length")
-    )
-    work.step(
-        "Spacing",
-        "S",
-        "adapter + inner offset − outer offset",
-        (
-            ("adapter", v.adapter_length, "length"),
-            ("inner offset", v.inner_offset, "length"),
-            ("outer offset", v.adapter_length + v.inner_offset - apart, "length"),
-        ),
-        apart,
-        "length",
-        "tires/derived",
-    )
     if inner is None or outer is None:
-        return
-    least, source = least_spacing(v)
-    checks.append(
-        model.at_least(
-            "spacing",
-            "Spacing of the two tires",
-            apart,
-            least,
-            "length",
-            source,
-            why="Closer, the loaded sidewalls rub and mud packs between them.",
-        )
-    )
-    gap = duals.sidewall_gap(apart, inner.section_width, outer.section_width)
-    loaded = duals.loaded_gap(apart, inner.section_width, outer.section_width)
-    outputs.append(model.Output("gap", "Gap between the sidewalls, no load", gap, "length"))
-    outputs.append(
-        model.Output("gap_loaded", "Gap left when both bulge under load", loaded, "length")
-    )
-    width = duals.overall_width(v.track_width, apart, outer.section_width)
-    single = duals.overall_width(v.track_width, 0.0, inner.section_width)
-    outputs.append(model.Output("width", "Overall width with duals", width, "length"))
-    outputs.append(
-        model.Output("width_single", "Overall width, outer wheels off", single, "length")
-    )
-    work.step(
-        "Overall width",
-        "B",
-        "track + 2 S + section width",
-        (
-            ("track", v.track_width, "length"),
-            ("S", apart, "length"),
-            ("section width", outer.section_width, "length"),
-        ),
-        width,
-        "length",
+        at.not_checked("spacing", "rear_tire")
+    else:
+        _apart(v, at, inner, outer)
+        _pair(v, at, inner, outer)
+    _tires(v, at)
+    _axle(v, at)
+    at.side_single, at.side_dual = side_angles(v, apart)
+    at.side_gain = at.side_dual - at.side_single
+    _bolts(v, at)
+
+
+def _apart(v: model.Inputs, at: model.At, inner: tires.Dimensions, outer: tires.Dimensions) -> None:
+    """How far apart the tires stand, and how wide that makes the tractor."""
+    at.least, source = least_spacing(v)
+    at.at_least("spacing", "spacing", "least", source)
+    at.gap = duals.sidewall_gap(at.spacing, inner.section_width, outer.section_width)
+    at.gap_loaded = duals.loaded_gap(at.spacing, inner.section_width, outer.section_width)
+    at.width = duals.overall_width(v.track_width, at.spacing, outer.section_width)
+    at.width_single = duals.overall_width(v.track_width, 0.0, inner.section_width)
+    at.step(
+        "width",
+        "B = track + 2 S + section width",
         "tires/derived",
+        **{"track": "track_width", "S": "spacing"},
+        **{"section width": (outer.section_width, "length")},
     )
     if v.width_limit is not None:
-        checks.append(
-            model.at_most(
-                "width",
-                "Overall width with duals",
-                width,
-                v.width_limit,
-                "length",
-                "tires/derived",
-                why="It won't pass, or needs a permit on the road.",
-            )
-        )
+        at.at_most("width", "width", "width_limit", "tires/derived")
+
+
+def _pair(v: model.Inputs, at: model.At, inner: tires.Dimensions, outer: tires.Dimensions) -> None:
+    """Tires run as a pair are of one diameter, tread and construction."""
+    if v.outer_tire is None:
+        return
     differs = abs(outer.overall_diameter / inner.overall_diameter - 1)
     alike = differs <= SAME_SIZE and outer.tread_class == inner.tread_class
-    if v.outer_tire is not None:
-        checks.append(
-            model.fits(
-                "pair",
-                "The two tires as a pair",
-                1.0 if alike else -1.0,
-                "Both tires are of one diameter and kind of tread."
-                if alike
-                else "The tires differ in diameter or kind of tread: the taller one takes "
-                "the load.",
-                "tires/practice",
-            )
-        )
-    rated = common.rating(inner)
-    each = v.rear_tire_load if v.rear_tire_load is not None else rated.load if rated else None
-    if each is not None:
-        four = 4 * each * tire_load.dual_factor(2)
-        outputs.append(model.Output("four_tires", "Four tires as duals may carry", four, "mass"))
-        checks.append(
-            model.at_most(
-                "tires",
-                "Load on the four rear tires",
-                v.rear_axle_load,
-                four,
-                "mass",
-                "tires/dual-memory",
-                why="Overloaded tires run hot and fail.",
-            )
-        )
-        work.step(
-            "What four tires may carry",
-            "L",
-            "4 × single × 0.88",
-            (("single", each, "mass"),),
-            four,
-            "mass",
-            "tires/dual-memory",
-        )
+    mixed = outer.designation.radial != inner.designation.radial
+    says = "mixed" if mixed else "alike" if alike else "differ"
+    source = "tires/OM-16" if mixed else "tires/practice"
+    at.fits("pair", 1.0 if alike and not mixed else -1.0, source, says)
 
 
-def _axle(
-    v: model.Inputs,
-    apart: float,
-    checks: list[model.Check],
-    outputs: list[model.Output],
-    work: model.Work,
-) -> None:
-    overhang, reach = arith.number(v.axle_overhang), arith.max(apart, 0.0)
-    shared = duals.moment_ratio_shared(overhang, reach)
-    outer = duals.moment_ratio_outer(overhang, reach)
-    one_side = v.rear_axle_load * GRAVITY / 2
-    outputs += [
-        model.Output(
-            "bending_shared", "Axle bending against singles, load shared", shared, "count"
-        ),
-        model.Output("bending_outer", "Axle bending, outer tire carrying all", outer, "count"),
-    ]
-    work.step(
-        "Bending at the outer bearing, singles",
-        "M",
-        "W e",
-        (("W", one_side, "force"), ("e", overhang, "length")),
-        duals.axle_moment(one_side, overhang),
-        "torque",
-        "tires/derived",
-    )
-    work.step(
-        "Times as much with the load shared",
-        "k",
-        "1 + S / (2 e)",
-        (("S", reach, "length"), ("e", overhang, "length")),
-        shared,
-        "count",
-        "tires/derived",
-    )
-    work.step(
-        "Times as much with the outer tire alone",
-        "k",
-        "1 + S / e",
-        (("S", reach, "length"), ("e", overhang, "length")),
-        outer,
-        "count",
-        "tires/derived",
-    )
-    bearing = duals.bearing_load_ratio(overhang, overhang + reach / 2, v.bearing_spread)
-    outputs.append(
-        model.Output(
-            "bearing_load", "Outer bearing's load against singles, shared", bearing, "count"
-        )
-    )
-    outputs.append(
-        model.Output(
-            "bearing_life",
-            "Outer bearing's life against singles",
-            duals.bearing_life_ratio(bearing),
-            "fraction",
-            "at the same load, roller bearing",
-        )
-    )
-    if v.rear_axle_limit is None:
+def _tires(v: model.Inputs, at: model.At) -> None:
+    each = common.carried(v.rear_tire, v.rear_tire_load)
+    if each.load is not None:
+        at.four_tires = 4 * each.load * tire_load.dual_factor(2)
+        single = (each.load, "mass")
+        at.step("four_tires", "L = 4 × single × 0.88", "tires/dual-memory", single=single)
+    if v.rear_axle_load is None:
         return
-    checks.append(
-        model.at_most(
-            "axle",
-            "Load on the rear axle",
-            v.rear_axle_load,
-            v.rear_axle_limit,
-            "mass",
-            "tires/OM-10",
-            why="Duals carry more; the axle doesn't.",
-        )
-    )
-    may = duals.load_for_equal_bending(v.rear_axle_limit, overhang, reach)
-    outputs.append(
-        model.Output("equal_bending", "Axle load that bends it no more than its limit", may, "mass")
-    )
-    checks.append(
-        model.at_most(
-            "bending",
-            "Axle bending when the outer tire carries all",
-            v.rear_axle_load,
-            may,
-            "mass",
-            "tires/derived",
-            why="On a crown, a curb or a furrow's edge the outer tire carries that side alone, and "
-            "the axle bends more than its limit on singles ever does.",
-        )
-    )
+    if each.load is None:
+        at.not_checked("tires", "rear_tire_load")
+    else:
+        at.at_most("tires", "rear_axle_load", "four_tires", "tires/dual-memory")
 
 
-def _bolts(v: model.Inputs, outputs: list[model.Output], work: model.Work) -> None:
+def _axle(v: model.Inputs, at: model.At) -> None:
+    """Bending against singles: where they stand now, and at the widest track approved."""
+    overhang, reach = arith.number(v.axle_overhang), arith.max(at.spacing, 0.0)
+    at.bending_shared = duals.moment_ratio_shared(overhang, reach)
+    at.bending_outer = duals.moment_ratio_outer(overhang, reach)
+    e = "axle_overhang"
+    at.step("bending_shared", "k = 1 + S / (2 e)", "tires/derived", S=(reach, "length"), e=e)
+    at.step("bending_outer", "k = 1 + S / e", "tires/derived", S=(reach, "length"), e=e)
+    ratio = duals.bearing_load_ratio(overhang, overhang + reach / 2, v.bearing_spread)
+    at.bearing_load = ratio
+    at.bearing_life = duals.bearing_life_ratio(ratio)
+    if v.rear_axle_load is None:
+        at.not_checked("axle", "rear_axle_load")
+        return
+    if v.rear_axle_limit is None:
+        at.not_checked("axle", "rear_axle_limit")
+        return
+    at.at_most("axle", "rear_axle_load", "rear_axle_limit", "tires/OM-10")
+    if v.widest_track is None:
+        at.not_checked("bending", "widest_track", governs=False)
+        return
+    out = arith.max(v.widest_track - v.track_width, 0.0) / 2
+    at.equal_bending = duals.load_at_widest_track(v.rear_axle_limit, overhang, out, reach)
+    at.step(
+        "equal_bending",
+        "L = axle limit × (e + w) / (e + S), at most the axle limit",
+        "tires/derived",
+        **{"axle limit": "rear_axle_limit", "e": e, "w": (out, "length"), "S": (reach, "length")},
+    )
+    at.at_most("bending", "rear_axle_load", "equal_bending", "tires/derived", grade=model.ADVICE)
+
+
+def _bolts(v: model.Inputs, at: model.At) -> None:
+    if NOT_READ.value in (v.thread, v.grade):
+        return
     diameter, area = bolts.thread(v.thread)
     proof = bolts.proof_stress(v.grade, diameter)
-    clamp = bolts.clamp_load(proof, area)
+    at.clamp = bolts.clamp_load(proof, area)
     factor = bolts.NUT_FACTOR[v.threads_are]
-    torque = bolts.tightening_torque(clamp, diameter, factor)
-    outputs.append(model.Output("clamp", "Clamp load of one bolt", clamp, "force"))
-    outputs.append(
-        model.Output(
-            "torque",
-            "Torque, if the manual gives none",
-            torque,
-            "torque",
-            "the tractor or adapter maker's figure comes first",
-        )
-    )
-    work.step(
-        "Clamp load",
-        "F",
-        "0.75 × proof stress × stress area",
-        (("proof stress", proof, "pressure"), ("stress area", area, "area_small")),
-        clamp,
-        "force",
+    at.torque = bolts.tightening_torque(at.clamp, diameter, factor)
+    stress, across = (proof, "pressure"), (area, "area_small")
+    at.step(
+        "clamp",
+        "F = 0.75 × proof stress × stress area",
         "tires/FS-1",
+        **{"proof stress": stress, "stress area": across},
     )
-    work.step(
-        "Torque",
-        "T",
-        "K D F",
-        (("K", factor, "count"), ("D", diameter, "length"), ("F", clamp, "force")),
-        torque,
-        "torque",
-        "tires/FS-1",
+    at.step(
+        "torque", "T = K D F", "tires/FS-1", K=(factor, "count"), D=(diameter, "length"), F="clamp"
     )

@@ -4,29 +4,21 @@ from __future__ import annotations
 
 from calc import model, tables
 from calc.machines import vocabulary
-from calc.mechanics import bolts, typical
+from calc.mechanics import bolts
 
 WHEELS, AXLE, BOLTS = "Wheels", "Axle", "Bolts"
-
-
-def _rear_load(known: model.KnownSoFar) -> model.Typical:
-    key = known.get("tractor_kind") or vocabulary.ANY
-    labels = dict(typical.tractor_kinds())
-    kinds = [key] if key in labels else list(labels)
-    ranges = [typical.tractor(name) for name in kinds]
-    low = min(r["mass"][0] * (1 - r["front_share"][1]) for r in ranges)
-    high = max(r["mass"][1] * (1 - r["front_share"][0]) for r in ranges)
-    of = f"“{labels[key].lower()}” tractors" if key in labels else "tractors of any size"
-    return model.Typical(low, 1.4 * high, "hitch/PRACTICE", f"{of}, with and without an implement")
+NOT_READ = model.Option("unread", "Not read yet")
 
 
 def _options(name: str, column: str = "key") -> tuple[model.Option, ...]:
-    return tuple(model.Option(row[column], row["label"]) for row in tables.rows(name))
+    rows = tables.rows(name)
+    return (NOT_READ, *(model.Option(row[column], row["label"]) for row in rows))
 
 
 def _grades() -> tuple[model.Option, ...]:
     rows = tables.rows("tires/bolt_grades")
-    return tuple(model.Option(r["key"], r["label"]) for r in rows if not r["key"].endswith("large"))
+    known = [row for row in rows if not row["key"].endswith("large")]
+    return (NOT_READ, *(model.Option(row["key"], row["label"]) for row in known))
 
 
 FIELDS: tuple[model.AnyField, ...] = (
@@ -86,6 +78,9 @@ FIELDS: tuple[model.AnyField, ...] = (
         group=AXLE,
     ),
     model.Field(
+        "widest_track", "length", "30 in", "130 in", example="76 in", optional=True, group=AXLE
+    ),
+    model.Field(
         "bearing_spread",
         "length",
         "3 in",
@@ -99,7 +94,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         "200 lb",
         "20,000 lb",
         example="4,400 lb",
-        typical=_rear_load,
+        optional=True,
         essential=True,
         group=AXLE,
     ),
@@ -113,9 +108,9 @@ FIELDS: tuple[model.AnyField, ...] = (
     vocabulary.field("cg_height", example="33 in", group="Balance"),
     vocabulary.field("axle_pin_height", example="18 in", group="Balance"),
     model.Choice(
-        "thread", _options("tires/bolt_threads"), example="5/8-11", usual="5/8-11", group=BOLTS
+        "thread", _options("tires/bolt_threads"), example="5/8-11", usual="unread", group=BOLTS
     ),
-    model.Choice("grade", _grades(), example="8", usual="8", group=BOLTS),
+    model.Choice("grade", _grades(), example="8", usual="unread", group=BOLTS),
     model.Choice(
         "threads_are",
         (model.Option("dry", "Dry and clean"), model.Option("lubricated", "Oiled or plated")),
@@ -126,20 +121,46 @@ FIELDS: tuple[model.AnyField, ...] = (
 )
 
 
+OUTPUTS = (
+    model.Shown("least", "length"),
+    model.Shown("spacing", "length"),
+    model.Shown("gap", "length"),
+    model.Shown("gap_loaded", "length"),
+    model.Shown("width", "length"),
+    model.Shown("width_single", "length"),
+    model.Shown("four_tires", "mass"),
+    model.Shown("bending_shared", "count"),
+    model.Shown("bending_outer", "count"),
+    model.Shown("equal_bending", "mass"),
+    model.Shown("bearing_load", "count"),
+    model.Shown("bearing_life", "fraction"),
+    model.Shown("side_single", "angle"),
+    model.Shown("side_dual", "angle"),
+    model.Shown("side_gain", "angle"),
+    model.Shown("clamp", "force"),
+    model.Shown("torque", "torque"),
+)
+
+
 def review(known: model.KnownSoFar) -> dict[str, str]:
     """Return a sentence for each field that can't stand beside the others."""
     found: dict[str, str] = {}
     if known.get("outer_tire") is not None and known.get("rear_tire") is None:
         found["rear_tire"] = "Give the size of the inner tires too: the two are compared."
-    try:
-        diameter, _ = bolts.thread(known.get("thread") or "5/8-11")
-        bolts.proof_stress(known.get("grade") or "8", diameter)
-    except ValueError as error:
-        found["grade"] = str(error)
-    metric_bolt = (known.get("thread") or "").startswith("M")
-    metric_grade = "." in (known.get("grade") or "8")
-    if metric_bolt != metric_grade and "grade" not in found:
+    widest, track = known.get("widest_track"), known.get("track_width")
+    if widest is not None and track is not None and widest.high < track.low:
+        found["widest_track"] = "The widest approved track is at least the one that it has now."
+    thread, grade = known.get("thread"), known.get("grade")
+    if thread is None or grade is None or NOT_READ.value in (thread, grade):
+        return found
+    if thread.startswith("M") != ("." in grade):
         found["grade"] = (
             "Inch bolts have SAE grades (2, 5, 8) and metric bolts have classes (8.8, 10.9)."
         )
+        return found
+    try:
+        diameter, _ = bolts.thread(thread)
+        bolts.proof_stress(grade, diameter)
+    except ValueError as error:
+        found["grade"] = str(error)
     return found

@@ -6,176 +6,121 @@ import math
 
 from calc import model, tables
 from calc.mechanics import turf
-from calc.search import Solver
-from calc.worksheets.lawn.compute import GRAVITY, RIDE_ON_LIMIT, _reach_down, _tine, wheel
-from calc.worksheets.lawn.fields import IN_SOIL, _tool
+from calc.search import Remedies
+from calc.worksheets.lawn.compute import wheel, yields
+from calc.worksheets.lawn.fields import IN_SOIL, tool_row
 
-# --- advice ---------------------------------------------------------------------------------
-
-CAUTIONS = (
-    model.Caution(
-        "Keep people and animals well away: tines break and throw wire and stones.",
-        "value/PRACTICE",
-    ),
-    model.Caution(
-        "On a slope go up and down, not across, and turn slowly. Tight turns mark turf more than "
-        "the tread does.",
-        "value/L3f; value/L8; value/L9",
-    ),
-    model.Caution(
-        "No slope is called safe here. Makers of ride-on mowers allow 15 degrees bare and 10 "
-        "degrees (18 %) with anything attached; a compact tractor has no such blanket figure, so "
-        "ask its manual.",
-        "value/L9",
-    ),
-    model.Caution(
-        "Have gas, power and telephone lines located before anything works deeper than the grass "
-        "roots; the call is free in the United States.",
-        "value/PRACTICE",
-    ),
-)
+PSI = 6894.757293168361
+LOWEST_PSI = 6.0  # value/L7d: as low as agronomists go where the load table allows it
+BURIED = ("heads", "boxes")
 
 
-def advise(v: model.Inputs, outcome: model.Outcome, solve: Solver) -> model.Advice:
-    """Solve for tire pressures, depth, tool mass and slope; list what to flag."""
-    remedies: list[model.Remedy] = []
+def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
+    """Offer what keeps the lawn whole and the heads on; list what to flag and when to work."""
+    remedies.choose("soil_state", "moist", mends=("soil",), source="value/L7d", key="wait")
     for axle in ("front", "rear"):
-        if outcome.margin([f"{axle}_ground"]) < 0.0:
-            remedies += _softer(v, axle, solve)
-        if outcome.margin([f"{axle}_print"]) < 0.0:
-            remedies += _firmer(v, axle)
-    if v.soil_state == "wet" and outcome.margin(["front_ground", "rear_ground"]) < 0.0:
-        dried = solve.run(soil_state="moist").margin(["front_ground", "rear_ground"])
-        said = "and these tires are within limits" if dried >= 0.0 else "and try again"
-        remedies.insert(
-            0,
-            model.Remedy(
-                f"Wait until a heel no longer leaves a mark: the soil then stands more, {said}.",
-                {"soil_state": "moist"} if dried >= 0.0 else {},
-                "value/L7d",
-            ),
+        remedies.more(
+            f"{axle}_inflation", mends=(f"{axle}_print",), step=1.0, source="value/DERIVED"
         )
-    if outcome.margin(["heads", "boxes"]) < 0.0:
-        remedies += _clear(v, solve)
-    if outcome.margin(["tines"]) < 0.0:
-        needed = v.tine_count * _tine(v)[1] / GRAVITY
-        remedies.append(
-            model.Remedy(
-                model.phrase(
-                    "Weight on the tray until the tool weighs {m}, if its tray limit allows it.",
-                    m=(needed, "mass"),
-                ),
-                {"implement_mass": f"{math.ceil(needed / 0.45359237)} lb"},
-                "value/L3a; value/L3d",
-            )
-        )
-    if outcome.margin(["slope"]) < 0.0:
-        remedies.append(
-            model.Remedy(
-                model.phrase("Leave out what is steeper than {s}.", s=(RIDE_ON_LIMIT, "slope")),
-                {"slope": f"{math.floor(RIDE_ON_LIMIT * 1000) / 10:.1f} %"},
-                "value/L9",
-            )
-        )
+    remedies.do("flag", mends=BURIED, source="value/DERIVED", reach=(found.reach_down, "length"))
+    remedies.less("tool_depth", mends=BURIED, end=0.0, source="value/DERIVED")
+    gentle = {"tool": "spring-tine", "tool_depth": 0.0}
+    remedies.change("gentle", gentle, mends=BURIED, source="value/L3d")
+    remedies.less("slope", mends=("slope",), step=1.0, end=0.0, source="value/L9")
     lists = () if v.sprinklers == "no" and v.tool not in IN_SOIL else (_flag_list(v),)
-    return model.Advice(remedies, CAUTIONS, tables=lists, notes=_notes(v))
+    return model.Advice(
+        [*_softer(v, found), *_lighter(v, found)],
+        found.cautions("tools", "slope", "turns", "lines"),
+        lists,
+        _notes(v, found),
+        says={"tool": _told(v, found), "season": _season(v, found), "flags": _flags(v, found)},
+    )
 
 
-def _softer(v: model.Inputs, axle: str, solve: Solver) -> list[model.Remedy]:
-    """The inflation that meets the limit, if the tire then still carries its load."""
-    limit = turf.turf_limit(v.soil_state)
-    one = wheel(axle, v)
-    if one.measured:
-        return [
-            model.Remedy(
-                model.phrase(
-                    f"The {axle} tires would need a print of {{a}} each: softer or wider tires, "
-                    "or less load.",
-                    a=(one.load / limit, "area_small"),
-                ),
-                {f"{axle}_print": f"{math.ceil(one.load / limit / 0.00064516 * 10) / 10:.1f} in2"},
-                "value/DERIVED",
-            )
-        ]
-    target = turf.inflation_for(limit, v.pressure_rule)
-    shown = math.floor(target / 6894.757 * 10.0) / 10.0
-    fits = shown >= 2.0
-    if fits and one.largest_print is not None:
-        fits = solve.run(**{f"{axle}_inflation": shown * 6894.757}).margin([f"{axle}_print"]) >= 0.0
-    if fits:
-        return [
-            model.Remedy(
-                model.phrase(
-                    f"Let the {axle} tires down to {{p}}, if their load table allows it and the "
-                    "manual doesn't ask for more; pump them up again for the road and the loader.",
-                    p=(shown * 6894.757, "pressure", "psi"),
-                ),
-                {f"{axle}_inflation": f"{shown:.1f} psi"},
-                "value/L7d; value/DERIVED",
-            )
-        ]
-    return [
-        model.Remedy(
-            model.phrase(
-                f"No pressure suits these {axle} tires here: each would need a print of {{a}}. "
-                "Wider tires or a lighter machine would do it.",
-                a=(one.load / limit, "area_small"),
-            ),
-            source="value/DERIVED",
-        )
-    ]
+# --- remedies for what is only advice -------------------------------------------------------
 
 
-def _firmer(v: model.Inputs, axle: str) -> list[model.Remedy]:
-    one = wheel(axle, v)
-    if one.largest_print is None:
+def _loader_off(v: model.Inputs, found: model.Found) -> bool:
+    """Whether somebody said that it is off: nobody's word is not enough to let a tire down."""
+    return v.loader == "off" and "loader" not in found.assumed
+
+
+def _softer(v: model.Inputs, found: model.Found) -> list[model.Remedy]:
+    """Let a tire down, with the loader off and while it still carries its load."""
+    if not _loader_off(v, found):
         return []
-    pressure = turf.inflation_for(one.load / one.largest_print, v.pressure_rule)
-    psi = math.ceil(max(2.0, pressure / 6894.757) * 10.0) / 10.0
-    return [
-        model.Remedy(
-            model.phrase(
-                f"The {axle} tires need {{p}} or more for their load.",
-                p=(psi * 6894.757, "pressure", "psi"),
-            ),
-            {f"{axle}_inflation": f"{psi:.1f} psi"},
-            "value/DERIVED",
-        )
-    ]
+    offered = []
+    for axle in ("front", "rear"):
+        if f"{axle}_ground" not in found.broken or wheel(axle, v).measured:
+            continue
+        psi = float(math.floor(found.inflation_limit / PSI + 1e-9))
+        softened = wheel(axle, v.but(**{f"{axle}_inflation": psi * PSI}))
+        room = softened.largest_print
+        if psi >= LOWEST_PSI and room is not None and softened.print_area <= room:
+            text = found.note("softer", axle=axle, p=(psi * PSI, "pressure", "psi"))
+            sets = {f"{axle}_inflation": f"{psi:.0f} psi"}
+            offered.append(
+                model.Remedy(text, sets, "value/L7d; value/DERIVED", (f"{axle}_ground",))
+            )
+    return offered
 
 
-def _clear(v: model.Inputs, solve: Solver) -> list[model.Remedy]:
-    found = [
-        model.Remedy(
-            model.phrase(
-                "Flag every head and box and work round them: they would have to be {d} below "
-                "the soil to be clear of this tool.",
-                d=(_reach_down(v), "length"),
-            ),
-            source="value/DERIVED",
-        )
-    ]
-    if v.tool_depth > 0.0:
-        shallow = solve.largest("tool_depth", 0.0, v.tool_depth, ["heads", "boxes"])
-        if shallow is not None:
-            found.append(
-                model.Remedy(
-                    model.phrase("No deeper than {d} it stays clear.", d=(shallow, "length")),
-                    {"tool_depth": f"{math.floor(shallow * 1e4) / 10.0:.1f} mm"},
-                    "value/DERIVED",
-                )
-            )
-    if v.tool != "spring-tine":
-        gentle = {"tool": "spring-tine", "tool_depth": 0.0}
-        if solve.run(**gentle).margin(["heads", "boxes"]) >= 0.0:
-            found.append(
-                model.Remedy(
-                    "A spring-tine rake, tips set to touch, stays clear of them.",
-                    {"tool": "spring-tine", "tool_depth": "0 in"},
-                    "value/L3d",
-                )
-            )
-    return found
+def _lighter(v: model.Inputs, found: model.Found) -> list[model.Remedy]:
+    """Set the tips higher until the springs push less than the rake weighs; never load it."""
+    if "tines" not in found.broken or "push" not in found:
+        return []
+    most = math.floor(v.tine_deflection * found.weight / found.push / 0.0254 * 100.0) / 100.0
+    text = found.note("higher", x=(most * 0.0254, "length"))
+    return [model.Remedy(text, {"tine_deflection": f"{most:.2f} in"}, "value/L3e", ("tines",))]
+
+
+# --- sentences ------------------------------------------------------------------------------
+
+# In the order in which they are told, and whether they are limits or advice.
+_LIMITS = (("heads", BURIED), ("soil", ("soil",)), ("print", ("front_print", "rear_print")))
+_ADVICE = (("ground", ("front_ground", "rear_ground")), ("tines", ("tines",)))
+
+
+def _told(v: model.Inputs, found: model.Found) -> model.Words:
+    """The main question in a sentence: what is broken, what may be, then slope and advice."""
+    for wanted, listed in ((model.OVER, _LIMITS), (model.UNKNOWN, _LIMITS)):
+        for key, names in listed:
+            if wanted in {found.finding(name) for name in names}:
+                if key == "heads":
+                    return _heads(v, found, sure=wanted == model.OVER)
+                return found.note(f"tell_{key}" if wanted == model.OVER else f"tell_{key}_open")
+    if found.finding("slope") not in (model.WITHIN, ""):
+        return found.note("tell_slope")
+    for key, names in _ADVICE:
+        if set(names) & found.broken and (key != "tines" or "push" in found):
+            return found.note(f"tell_{key}" if set(names) & found.over else f"tell_{key}_open")
+    return found.note("tell_near")
+
+
+def _heads(v: model.Inputs, found: model.Found, *, sure: bool) -> model.Words:
+    if not sure:
+        return found.note("tell_heads_open")
+    highest = min(v.head_depth, v.box_depth)
+    if yields(v) and highest < 0.0:
+        return found.note("tell_heads_proud", proud=(-highest, "length"))
+    return found.note("tell_heads")
+
+
+def _season(v: model.Inputs, found: model.Found) -> model.Words:
+    rows = {row["grass"]: row for row in tables.rows("lawn/seasons")}
+    said = "; ".join(
+        f"{row['name'].partition(' (')[0].lower()}: {row['best']}, then {row['next']}"
+        for row in rows.values()
+    )
+    return found.note("season", when=said[:1].upper() + said[1:], half=(0.5 * turf.INCH, "length"))
+
+
+def _flags(v: model.Inputs, found: model.Found) -> model.Words:
+    if v.sprinklers == "no":
+        return found.note("flags_none")
+    if {*BURIED} & found.broken:
+        return _heads(v, found, sure=True)
+    return found.note("flags_yield" if yields(v) else "flags_within")
 
 
 def _flag_list(v: model.Inputs) -> model.Table:
@@ -191,48 +136,28 @@ def _flag_list(v: model.Inputs) -> model.Table:
     )
 
 
-def _notes(v: model.Inputs) -> list[model.Words]:
-    notes: list[model.Words] = [f"{_tool(v.tool)['name']}: {_tool(v.tool)['boxes'].lower()}."]
+def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
+    half = (0.5 * turf.INCH, "length")
+    row = tool_row(v.tool)
+    notes: list[model.Words] = [f"{row['name']}: {row['boxes'][:1].lower()}{row['boxes'][1:]}."]
+    if {"front_ground", "rear_ground"} & found.broken and not _loader_off(v, found):
+        notes.append(found.note("loader_on"))
     if v.tool in ("spring-tine", "rigid-blade"):
-        if turf.thatch_passes(v.thatch) == 0:
-            notes.append(
-                model.phrase(
-                    "Up to {h}, thatch helps the lawn and needs no raking. The time is for one "
-                    "pass all the same.",
-                    h=(0.5 * turf.INCH, "length"),
-                )
-            )
-        elif turf.thatch_passes(v.thatch) == 2:
-            notes.append(
-                "So much thatch takes two treatments, spring and fall, the second crosswise; "
-                "rake it up and aerate after."
-            )
-        notes.append(
-            model.phrase(
-                "Mow {h} lower than usual first and work on dry grass, cool-season grass in early "
-                "fall or spring, warm-season grass in late spring.",
-                h=(0.5 * turf.INCH, "length"),
-            )
-        )
+        raked = turf.thatch_passes(v.thatch)
+        if raked != 1:
+            notes.append(found.note("thin" if raked == 0 else "thick", half=half))
+        notes.append(found.note("mow", half=half))
     if v.tool == "core":
-        notes.append(
-            model.phrase(
-                "Cores come out best when the soil had {h} of water two days before.",
-                h=(turf.INCH, "length"),
-            )
-        )
-    others = [
-        model.phrase(
-            f"Taken as “{row['name'].split(' (')[0].lower()}” the front tires press {{p}}.",
-            p=(turf.mean_pressure(v.front_inflation, row["key"]), "pressure"),
-        )
-        for row in tables.rows("lawn/contact_pressure_rules")
-        if row["key"] != v.pressure_rule
-    ]
+        notes.append(found.note("water", inch=(turf.INCH, "length")))
     if v.front_print is None:
-        notes += others
-    notes.append(
-        "Bar lugs press harder than the mean under each bar until they have sunk in, and leave "
-        "their pattern; turf tires don't."
-    )
+        notes += [
+            found.note(
+                "other_rule",
+                rule=other["name"].split(" (")[0].lower(),
+                p=(turf.mean_pressure(v.front_inflation, other["key"]), "pressure"),
+            )
+            for other in tables.rows("lawn/contact_pressure_rules")
+            if other["key"] != v.pressure_rule
+        ]
+    notes.append(found.note("lugs"))
     return notes

@@ -7,11 +7,13 @@ from dataclasses import dataclass
 from calc import arith, model, tables
 from calc.mechanics import field_work, fuel, ground, tires, turf
 from calc.mechanics.tire_size import Designation
-from calc.worksheets.lawn.fields import _tool
+from calc.worksheets.lawn.fields import tool_row
 
 GRAVITY = 9.80665
 FLATTENING = 0.20  # normal tire deflection over section height; power/D497-memory
-RIDE_ON_LIMIT = arith.tan(arith.radians(10.0))  # with an attachment; value/L9
+ATTACHED = tables.by_key("lawn/slope_limits", "key")["attached"]
+SLOPE_LIMIT = arith.tan(arith.radians(float(ATTACHED["degrees"])))
+SOFT = "wet"
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,237 +71,140 @@ def _tine(v: model.Inputs) -> tuple[float, float]:
     return rate, turf.tine_force(rate, v.tine_deflection, v.tine_leg)
 
 
-def _reach_down(v: model.Inputs) -> float:
+def reach_down(v: model.Inputs) -> float:
     """Depth that the tool may reach, with its allowance."""
-    return arith.number(v.tool_depth + float(_tool(v.tool)["allowance_mm"]) / 1000.0)
+    return arith.number(v.tool_depth + float(tool_row(v.tool)["allowance_mm"]) / 1000.0)
 
 
-def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
-    """Return the checks on turf, buried things and tines, and the time and fuel."""
-    limit = turf.turf_limit(v.soil_state)
-    limit_source = tables.by_key("lawn/turf_limits", "state")[v.soil_state]["source"]
+def yields(v: model.Inputs) -> bool:
+    """Whether the tool bends back from a sunk head, or has nothing in the ground."""
+    return bool(tool_row(v.tool)["yields"] == "yes")
+
+
+def compute(v: model.Inputs, at: model.At) -> None:
+    """Name pressures, depths, time and fuel, and check turf, buried things, tines and slope."""
+    _ground(v, at)
+    _buried(v, at)
+    if v.tool == "spring-tine":
+        rate, at.tine_force = _tine(v)
+        at.push, at.weight = v.tine_count * at.tine_force, v.implement_mass * GRAVITY
+        at.at_most("tines", "push", "weight", "value/SPRING-memory; value/L3a", grade=model.ADVICE)
+        turns = {"k": (rate, "torque"), "x": "tine_deflection", "L": "tine_leg"}
+        at.step("tine_force", "F = k x / L², k = E d⁴ / (64 D N)", "value/SPRING-memory", **turns)
+    _slope(v, at)
+    _work(v, at)
+
+
+def _ground(v: model.Inputs, at: model.At) -> None:
+    at.soil_limit = turf.turf_limit(v.soil_state)
+    at.inflation_limit = arith.max(0.0, turf.inflation_for(at.soil_limit, v.pressure_rule))
+    at.deep = ground.peak_stress(arith.max(v.front_inflation, v.rear_inflation))
+    turf_source = tables.by_key("lawn/turf_limits", "state")[v.soil_state]["source"]
+    row = tables.by_key("lawn/contact_pressure_rules", "key")[v.pressure_rule]
     wheels = [wheel("front", v), wheel("rear", v)]
-    checks: list[model.Check] = []
+    at.front_pressure, at.rear_pressure = (one.pressure for one in wheels)
+    at.front_needs, at.rear_needs = (one.print_area for one in wheels)
     for one in wheels:
-        source = "value/DERIVED" if one.measured else _rule_source(v.pressure_rule)
-        checks.append(
-            model.at_most(
-                f"{one.axle}_ground",
-                f"Pressure under the {one.axle} tires",
-                one.pressure,
-                limit,
-                "pressure",
-                f"{source}; {limit_source}",
-                why="The soil packs and the tracks stay.",
-            )
+        axle, source = one.axle, "value/DERIVED" if one.measured else row["source"]
+        # Usual pressures pack a lawn a little: a warning. Ruts are the soft soil's own check.
+        at.at_most(
+            f"{axle}_ground",
+            f"{axle}_pressure",
+            "soil_limit",
+            f"{source}; {turf_source}",
+            grade=model.ADVICE,
         )
+        _pressed(at, one, row)
         if one.largest_print is not None and not one.measured:
-            checks.append(
-                model.at_most(
-                    f"{one.axle}_print",
-                    f"Print that a {one.axle} tire needs for its load",
-                    one.print_area,
-                    one.largest_print,
-                    "area_small",
-                    "value/DERIVED; power/D497-memory",
-                    why="So soft, the tire would be flattened too far for its load.",
-                )
-            )
-    checks += _buried_checks(v)
-    time = field_work.work_time(
-        v.lawn_area, v.working_width, v.ground_speed, v.efficiency, passes(v)
-    )
-    burnt = fuel.diesel_rate(
-        v.pto_power, arith.min(1.0, arith.max(fuel.LOWEST_LOAD, v.engine_load))
-    )
-    unit = "min" if time < 7200.0 else "h"
-    outputs = [
-        model.Output(
-            "front_pressure", "Pressure under the front tires", wheels[0].pressure, "pressure"
-        ),
-        model.Output(
-            "rear_pressure",
-            "Pressure under the rear tires, tool lifted",
-            wheels[1].pressure,
-            "pressure",
-        ),
-        model.Output(
-            "deep",
-            "Largest stress a hand deep (4 in, 10 cm)",
-            ground.peak_stress(arith.max(v.front_inflation, v.rear_inflation)),
-            "pressure",
-        ),
-        model.Output("passes", "Passes over the whole lawn", arith.number(passes(v)), "count"),
-        model.Output("time", "Time", time, "duration", unit_us=unit, unit_metric=unit),
-        model.Output("rate", "Lawn in an hour, all passes", v.lawn_area / time, "area_rate"),
-        model.Output("fuel", "Fuel", burnt * time, "volume"),
-    ]
-    if v.tool == "spring-tine":
-        checks += _tine_checks(v, outputs)
-    if v.tool == "core":
-        made = passes(v) * turf.holes_per_area(v.hole_spacing_along, v.hole_spacing_across)
-        outputs.append(model.Output("holes", "Holes in a square foot", made * 0.09290304, "count"))
-    if v.machine == "ride-on":
-        checks.append(
-            model.at_most(
-                "slope",
-                "Slope, by the makers of ride-on mowers with an attachment",
-                v.slope,
-                RIDE_ON_LIMIT,
-                "slope",
-                "value/L9",
-                why="Beyond it their makers say not to drive.",
-            )
-        )
-    if work.on:
-        _show_working(v, wheels, time, burnt, work)
-    return model.Outcome(checks, outputs)
+            _print(at, one)
+    soft = v.soil_state == SOFT
+    pressed = arith.max(at.front_pressure, at.rear_pressure)
+    ruts = arith.where(arith.below(at.soil_limit, pressed), -1.0, 1.0) if soft else 1.0
+    at.fits("soil", ruts, turf_source, "soft" if soft else "firm")
 
 
-def _rule_source(rule: str) -> str:
-    return tables.by_key("lawn/contact_pressure_rules", "key")[rule]["source"]
+def _pressed(at: model.At, one: Wheel, row: tables.Row) -> None:
+    """The line of the working for the pressure under a tire."""
+    name = f"{one.axle}_pressure"
+    if one.measured:
+        load = (one.load, "force")
+        at.step(name, "p = load / print", "value/DERIVED", load=load, print=f"{one.axle}_needs")
+        return
+    formula = f"p = {row['times']} p_i + {row['plus_kpa']} kPa"
+    at.step(name, formula, row["source"], p_i=f"{one.axle}_inflation")
 
 
-def _buried_checks(v: model.Inputs) -> list[model.Check]:
+def _print(at: model.At, one: Wheel) -> None:
+    """Whether a tire this soft still carries its load without being flattened too far."""
+    axle = one.axle
+    setattr(at, f"{axle}_largest", one.largest_print)
+    source = "value/DERIVED; power/D497-memory"
+    at.at_most(f"{axle}_print", f"{axle}_needs", f"{axle}_largest", source)
+    needs = {"load": (one.load, "force"), "p": f"{axle}_pressure"}
+    at.step(f"{axle}_needs", "A = load / p", "value/DERIVED; tires/S9", **needs)
+    if one.tire is not None:
+        size = {
+            "b": (one.tire.section_width, "length"),
+            "D": (one.tire.overall_diameter, "length"),
+            "h": (one.tire.section_height, "length"),
+        }
+        formula = "A_max = (π/4) b × 2 √(δ (D − δ)), δ = 0.2 h"
+        at.step(f"{axle}_largest", formula, f"value/DERIVED; {one.tire.source}", **size)
+
+
+def _buried(v: model.Inputs, at: model.At) -> None:
+    at.reach_down = reach_down(v)
     if v.sprinklers == "no":
-        return []
-    down = _reach_down(v)
-    source = f"value/DERIVED; {_tool(v.tool)['source']}"
-    return [
-        model.at_least(
-            "heads",
-            "Sprinkler heads below the tool",
-            v.head_depth,
-            down,
-            "length",
-            source,
-            why="Flag every head, or the tool can strike it.",
-        ),
-        model.at_least(
-            "boxes",
-            "Valve boxes below the tool",
-            v.box_depth,
-            down,
-            "length",
-            source,
-            why="Flag the boxes, or the tool can catch a lid.",
-        ),
-    ]
+        return
+    row = tool_row(v.tool)
+    source = f"value/DERIVED; {row['source']}"
+    for name, depth in (("heads", "head_depth"), ("boxes", "box_depth")):
+        if yields(v):
+            # A sunk head is passed over; only what stands proud is caught.
+            at.at_least(name, depth, 0.0, source, strict="reach_down", close_band=0.0)
+        else:
+            at.at_least(name, depth, "reach_down", source)
+    allowance = (float(row["allowance_mm"]) / 1000.0, "length")
+    formula = "z + b = tool depth + bounce and settling"
+    at.step("reach_down", formula, source, z="tool_depth", b=allowance)
 
 
-def _tine_checks(v: model.Inputs, outputs: list[model.Output]) -> list[model.Check]:
-    _, force = _tine(v)
-    outputs.append(model.Output("tine_force", "Force at the tip of one tine", force, "force"))
-    return [
-        model.at_most(
-            "tines",
-            "Push of all the tines together",
-            v.tine_count * force,
-            v.implement_mass * GRAVITY,
-            "force",
-            "value/SPRING-memory; value/L3a",
-            why="The tool is lighter than its springs push, so it jumps.",
-        )
-    ]
+def _slope(v: model.Inputs, at: model.At) -> None:
+    """No slope is within: below the manuals' figure it is close, above it over."""
+    at.slope_limit = at.slope_degrees = SLOPE_LIMIT
+    if v.slope is None:
+        at.not_checked("slope", "slope", governs=True)
+        return
+    source = ATTACHED["source"]
+    at.at_most("slope", "slope", "slope_limit", source, strict=0.0, grade=model.DANGER)
 
 
-def _show_working(
-    v: model.Inputs, wheels: list[Wheel], time: float, burnt: float, work: model.Work
-) -> None:
-    for one in wheels:
-        if one.measured:
-            work.step(
-                f"Pressure under a {one.axle} tire",
-                "p",
-                "load / print",
-                (("load", one.load, "force"), ("print", one.print_area, "area_small")),
-                one.pressure,
-                "pressure",
-                "value/DERIVED",
-            )
-            continue
-        inflation = v.front_inflation if one.axle == "front" else v.rear_inflation
-        row = tables.by_key("lawn/contact_pressure_rules", "key")[v.pressure_rule]
-        work.step(
-            f"Pressure under a {one.axle} tire",
-            "p",
-            f"{row['times']} p_i + {row['plus_kpa']} kPa",
-            (("p_i", inflation, "pressure"),),
-            one.pressure,
-            "pressure",
-            row["source"],
-        )
-        work.step(
-            f"Print it needs, {one.axle}",
-            "A",
-            "load / p",
-            (("load", one.load, "force"), ("p", one.pressure, "pressure")),
-            one.print_area,
-            "area_small",
-            "value/DERIVED; tires/S9",
-        )
-        if one.tire is not None and one.largest_print is not None:
-            work.step(
-                f"Print at normal flattening, {one.axle}",
-                "A_max",
-                "(π/4) b × 2 √(δ (D − δ)), δ = 0.2 h",
-                (
-                    ("b", one.tire.section_width, "length"),
-                    ("D", one.tire.overall_diameter, "length"),
-                    ("h", one.tire.section_height, "length"),
-                ),
-                one.largest_print,
-                "area_small",
-                f"value/DERIVED; {one.tire.source}",
-            )
-    if v.sprinklers != "no":
-        row = _tool(v.tool)
-        allowance = float(row["allowance_mm"]) / 1000.0
-        work.step(
-            "Depth to stay clear of",
-            "z + b",
-            "tool depth + bounce and settling",
-            (("z", v.tool_depth, "length"), ("b", allowance, "length")),
-            _reach_down(v),
-            "length",
-            f"value/DERIVED; {row['source']}",
-        )
-    if v.tool == "spring-tine":
-        rate, force = _tine(v)
-        work.step(
-            "Force at a tine's tip",
-            "F",
-            "k x / L², k = E d⁴ / (64 D N)",
-            (
-                ("k", rate, "torque"),
-                ("x", v.tine_deflection, "length"),
-                ("L", v.tine_leg, "length"),
-            ),
-            force,
-            "force",
-            "value/SPRING-memory",
-        )
-    work.step(
-        "Time",
-        "t",
-        "passes × area / (w v E)",
-        (
-            ("passes", arith.number(passes(v)), "count"),
-            ("area", v.lawn_area, "land"),
-            ("w", v.working_width, "length"),
-            ("v", v.ground_speed, "speed"),
-            ("E", v.efficiency, "fraction"),
-        ),
-        time,
-        "duration",
-        "power/S6; value/V24",
+def _work(v: model.Inputs, at: model.At) -> None:
+    at.passes = arith.number(passes(v))
+    at.time = field_work.work_time(
+        v.lawn_area, v.working_width, v.ground_speed, v.efficiency, at.passes
     )
-    work.step(
-        "Fuel in an hour",
-        "Q",
-        "(0.22 X + 0.096) P, liters an hour from kW",
-        (("X", v.engine_load, "fraction"), ("P", v.pto_power, "power")),
-        burnt,
-        "fuel_rate",
+    at.rate = v.lawn_area / at.time
+    load = arith.min(1.0, arith.max(fuel.LOWEST_LOAD, v.engine_load))
+    at.burnt = fuel.diesel_rate(v.pto_power, load)
+    at.fuel = at.burnt * at.time
+    if v.tool == "core":
+        each = turf.holes_per_area(v.hole_spacing_along, v.hole_spacing_across)
+        at.holes = at.passes * each * 0.09290304
+    at.step(
+        "time",
+        "t = passes × area / (w v E)",
+        "power/S6; value/V24",
+        passes="passes",
+        area="lawn_area",
+        w="working_width",
+        v="ground_speed",
+        E="efficiency",
+    )
+    at.step(
+        "burnt",
+        "Q = (0.22 X + 0.096) P, liters an hour from kW",
         "power/S9",
+        X="engine_load",
+        P="pto_power",
     )

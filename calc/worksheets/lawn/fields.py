@@ -11,38 +11,40 @@ from calc.machines.vocabulary import field
 IN_SOIL = ("rigid-blade", "core", "landscape-rake")
 
 
-def _tool(key: str) -> tables.Row:
+def tool_row(key: str) -> tables.Row:
     return tables.by_key("lawn/lawn_tools", "key")[key]
 
 
-def _depth_range(known: model.KnownSoFar) -> model.Typical:
-    row = _tool(known.get("tool") or "core")
+def _rows(known: model.KnownSoFar) -> list[tables.Row]:
+    """The tool that is known, or every tool."""
+    tool = known.get("tool")
+    return [tool_row(tool)] if tool else list(tables.rows("lawn/lawn_tools"))
+
+
+def _range(
+    known: model.KnownSoFar, low: str, high: str, factor: float, source: str
+) -> model.Typical:
+    """The range of two columns of the tools, over every tool that it may be."""
+    rows = _rows(known)
+    of = f"“{rows[0]['name'].lower()}”" if len(rows) == 1 else "lawn tools of every kind"
     return model.Typical(
-        float(row["shallow_mm"]) / 1000.0,
-        float(row["deep_mm"]) / 1000.0,
-        row["source"],
-        f"“{row['name'].lower()}”",
+        factor * min(float(row[low]) for row in rows),
+        factor * max(float(row[high]) for row in rows),
+        "; ".join(dict.fromkeys(row.get(source, source) for row in rows)),
+        of,
     )
+
+
+def _depth_range(known: model.KnownSoFar) -> model.Typical:
+    return _range(known, "shallow_mm", "deep_mm", 0.001, "source")
 
 
 def _mass_range(known: model.KnownSoFar) -> model.Typical:
-    row = _tool(known.get("tool") or "core")
-    return model.Typical(
-        float(row["mass_low_kg"]),
-        float(row["mass_high_kg"]),
-        row["mass_source"],
-        f"“{row['name'].lower()}”",
-    )
+    return _range(known, "mass_low_kg", "mass_high_kg", 1.0, "mass_source")
 
 
 def _speed_range(known: model.KnownSoFar) -> model.Typical:
-    row = _tool(known.get("tool") or "core")
-    return model.Typical(
-        0.44704 * float(row["speed_low_mph"]),
-        0.44704 * float(row["speed_high_mph"]),
-        "value/PRACTICE",
-        f"“{row['name'].lower()}”",
-    )
+    return _range(known, "speed_low_mph", "speed_high_mph", 0.44704, "value/PRACTICE")
 
 
 _HEADS = [
@@ -62,10 +64,11 @@ STATES = tuple(model.Option(row["state"], row["name"]) for row in tables.rows("l
 RULES = tuple(
     model.Option(row["key"], row["name"]) for row in tables.rows("lawn/contact_pressure_rules")
 )
+GRASSES = tuple(model.Option(row["grass"], row["name"]) for row in tables.rows("lawn/seasons"))
 TOOL, BURIED, GROUND, LAWN, TINES = "Tool", "In the ground", "Wheels", "Lawn", "Spring tines"
 
 FIELDS: tuple[model.AnyField, ...] = (
-    model.Choice("tool", TOOLS, example="spring-tine", essential=True, group=TOOL, needed=True),
+    model.Choice("tool", TOOLS, example="spring-tine", essential=True, group=TOOL),
     model.Field(
         "tool_depth", "length", "0 in", "8 in", typical=_depth_range, essential=True, group=TOOL
     ),
@@ -124,6 +127,13 @@ FIELDS: tuple[model.AnyField, ...] = (
         example="10 psi",
         typical=model.Typical(83e3, 138e3, "tires/OM-12", "turf and drive tires"),
         essential=True,
+        group=GROUND,
+    ),
+    model.Choice(
+        "loader",
+        (model.Option("off", "Off, or none"), model.Option("on", "On the tractor")),
+        example="off",
+        unsure=("off", "on"),
         group=GROUND,
     ),
     model.Choice("pressure_rule", RULES, example="tenth", group=GROUND, usual="tenth"),
@@ -187,6 +197,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         typical=model.Typical(0.006, 0.025, "value/PRACTICE", "lawns"),
         group=LAWN,
     ),
+    model.Choice("grass", GRASSES, example="cool", unsure=("cool", "warm"), group=LAWN),
     model.Field(
         "holes_wanted",
         "count",
@@ -224,7 +235,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         typical=model.Typical(0.2, 0.5, "value/PRACTICE", "lawn work"),
         group=LAWN,
     ),
-    field("slope", example="8 %", group=LAWN),
+    field("slope", example="0 %", group=LAWN, typical=None, optional=True, essential=True),
     model.Choice(
         "machine",
         (model.Option("tractor", "Compact tractor"), model.Option("ride-on", "Ride-on mower")),
@@ -292,6 +303,31 @@ FIELDS: tuple[model.AnyField, ...] = (
     ),
 )
 
+OUTPUTS = (
+    model.Shown("front_pressure", "pressure"),
+    model.Shown("rear_pressure", "pressure"),
+    model.Shown("inflation_limit", "pressure"),
+    model.Shown("deep", "pressure"),
+    model.Shown("slope_limit", "slope"),
+    model.Shown("passes", "count"),
+    model.Shown("time", "duration"),
+    model.Shown("rate", "area_rate"),
+    model.Shown("fuel", "volume"),
+    model.Shown("tine_force", "force"),
+    model.Shown("holes", "count"),
+    model.Shown("reach_down", "length", hidden=True),
+    model.Shown("soil_limit", "pressure", hidden=True),
+    model.Shown("slope_degrees", "slope", "deg", "deg", hidden=True),
+    *(
+        model.Shown(f"{axle}_{what}", "area_small", hidden=True)
+        for axle in ("front", "rear")
+        for what in ("needs", "largest")
+    ),
+    model.Shown("push", "force", hidden=True),
+    model.Shown("weight", "force", hidden=True),
+    model.Shown("burnt", "fuel_rate", hidden=True),
+)
+
 
 def review(known: Mapping[str, Any]) -> Mapping[str, str]:
     """Refuse a coil that can't hold its wire, and a tool in the soil that isn't in it."""
@@ -302,7 +338,7 @@ def review(known: Mapping[str, Any]) -> Mapping[str, str]:
     depth, tool = known.get("tool_depth"), known.get("tool")
     if depth is not None and tool in IN_SOIL and depth.high <= 0.0:
         found["tool_depth"] = (
-            f"{_tool(tool)['name']}: this works in the soil, so its depth is more than zero. "
+            f"{tool_row(tool)['name']}: this works in the soil, so its depth is more than zero. "
             "Leave it blank if you don't know."
         )
     return found

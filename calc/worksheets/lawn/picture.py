@@ -7,7 +7,7 @@ import math
 from calc import model
 from calc.mechanics import turf
 from calc.model.pictures import Item, Label, Line, Picture, Scene, Shape
-from calc.worksheets.lawn.compute import _reach_down, wheel
+from calc.worksheets.lawn.compute import reach_down, wheel, yields
 
 # --- pictures -------------------------------------------------------------------------------
 
@@ -22,11 +22,11 @@ def picture(v: model.Inputs, outcome: model.Outcome) -> list[Picture]:
 
 
 def _cut(v: model.Inputs) -> Scene:
-    down = _reach_down(v)
+    down = reach_down(v)
     deepest = max(0.07, down + 0.03, v.head_depth + 0.04, v.box_depth + 0.04)
     head, box = -v.head_depth, -v.box_depth
     left, right = -0.20, 0.22
-    clear = min(v.head_depth, v.box_depth) >= down
+    clear = min(v.head_depth, v.box_depth) >= (0.0 if yields(v) else down)
     style = "good" if clear else "bad"
     items: list[Item] = [
         Shape([(left, 0.0), (right, 0.0), (right, -deepest), (left, -deepest)], "ground"),
@@ -55,7 +55,7 @@ def _cut(v: model.Inputs) -> Scene:
 
 def _reach_words(v: model.Inputs, clear: bool) -> model.Phrase:
     said = "clear of it" if clear else "flag what stands above"
-    return model.phrase(f"Dashed: {{d}}, the tool's reach; {said}", d=(_reach_down(v), "length"))
+    return model.phrase(f"Dashed: {{d}}, the tool's reach; {said}", d=(reach_down(v), "length"))
 
 
 def _tips(v: model.Inputs) -> list[Item]:

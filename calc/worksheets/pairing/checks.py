@@ -6,12 +6,18 @@ pairing say the same. All values are in base units; names are those of the vocab
 
 from __future__ import annotations
 
+import math
+
 from calc import arith, model, tables
-from calc.mechanics import ballast, hitch, pto_power
-from calc.model import Check, Inputs, Output, Work
+from calc.mechanics import ballast, hitch, pto_power, typical
+from calc.model import At, Check, Inputs
 from calc.subjects import raised
 
 OFF_ROAD = "none"
+NOT_SURE = "unsure"
+HP = 745.6998715822702
+OVERLOAD = 1.2  # a driveline with a working clutch bears about a fifth more; common practice
+SLOPE_BEHIND, SLOPE_MOST = math.tan(math.radians(10.0)), math.tan(math.radians(15.0))  # hitch/M14
 
 
 def power_key(kind: str) -> str:
@@ -50,15 +56,31 @@ def hitch_checks(v: Inputs) -> list[Check]:
     ]
 
 
+def _hitching(v: Inputs, at: At) -> None:
+    """Check pins and span; where a category is open say so, gravely if the implement's is known."""
+    theirs, ours = v.implement_category, v.hitch_category
+    if NOT_SURE in (theirs, ours):
+        open_ = "hitch_category" if ours == NOT_SURE else "implement_category"
+        at.not_checked("pins", open_, governs=theirs != NOT_SURE)
+        conflict = hitch.coupler_conflict(v.implement_kind)
+        if v.quick_coupler == "u_frame" and conflict:
+            at.add(_conflict_check(conflict))
+        return
+    for check in hitch_checks(v):
+        at.add(check)
+
+
+def _conflict_check(conflict: dict[str, str]) -> Check:
+    margin = {"no": -1.0, "adapter": 0.0, "measure": 0.0, "check": 0.0}[conflict["verdict"]]
+    return model.fits("coupler", "Quick coupler", margin, conflict["why"], conflict["source"])
+
+
 def _coupler_checks(v: Inputs) -> list[Check]:
     coupler = v.hitch_category if v.hitch_category in ("1", "2", "3", "3N") else ""
     checks = []
     conflict = hitch.coupler_conflict(v.implement_kind)
     if conflict:
-        margin = {"no": -1.0, "adapter": 0.0, "measure": 0.0, "check": 0.0}[conflict["verdict"]]
-        checks.append(
-            model.fits("coupler", "Quick coupler", margin, conflict["why"], conflict["source"])
-        )
+        checks.append(_conflict_check(conflict))
     if not coupler:
         said = f"No U-frame coupler of Category {v.hitch_category} is in the tables."
         return [*checks, model.fits("pins", "Pins in the coupler", -1.0, said, "hitch/S3")]
@@ -97,273 +119,128 @@ def demand(v: Inputs) -> float | None:
     return pto_power.demand(key, v.working_width, v.material)
 
 
-def power_checks(v: Inputs, work: Work) -> tuple[list[Check], list[Output]]:
-    """Return power at the shaft against what the implement takes."""
+def power_checks(v: Inputs, at: At) -> None:
+    """Check power at the shaft against what the implement takes and what its driveline bears."""
     needed = demand(v)
     if needed is None:
-        return [], []
-    mass = v.tractor_mass + v.implement_mass
+        if pto_power.kind_row(v.implement_kind) is not None:
+            at.not_checked("power", "power_needed")
+        return
     drive = "gear" if v.transmission == "gear" else "hydrostatic"
     efficiency = pto_power.axle_efficiency(drive)[1]
-    climb = pto_power.grade_power(mass, v.slope, v.ground_speed) / efficiency
-    share = pto_power.altitude_factor(v.altitude)
-    left = pto_power.power_left(v.pto_power, share, 1.0, climb)
-    if work.on:
-        altitude_rule = tables.by_key("power/altitude_rules", "key")[
-            pto_power.DEFAULT_ALTITUDE_RULE
-        ]
-        work.step(
-            "Share of the power left at this altitude",
-            "f",
-            f"1 − {altitude_rule['label']}",
-            (("h", v.altitude, "distance"),),
-            share,
-            "fraction",
-            altitude_rule["source"],
-        )
-        work.step(
-            "Power that the climb takes from the engine",
-            "P_c",
-            "m g sin(atan s) v / η",
-            (
-                ("m", mass, "mass"),
-                ("s", v.slope, "slope"),
-                ("v", v.ground_speed, "speed"),
-                ("η", efficiency, "fraction"),
-            ),
-            climb,
-            "power",
-            "power/S29",
-        )
-        work.step(
-            "Power left for the implement",
-            "P",
-            "f P_pto − P_c",
-            (
-                ("f", share, "fraction"),
-                ("P_pto", v.pto_power, "power"),
-                ("P_c", climb, "power"),
-            ),
-            left,
-            "power",
-            "power/DERIVED",
-        )
-        if v.power_needed is None:
-            key = power_key(v.implement_kind)
-            row = tables.by_key("power/power_density", "key")[key]
-            total = pto_power.is_total(key)
-            work.step(
-                "Power that the implement takes",
-                "P_i",
-                "table value" if total else "p w",
-                ()
-                if total
-                else (
-                    ("p", pto_power.density(key, v.material), "power_per_width"),
-                    ("w", v.working_width, "length"),
-                ),
-                needed,
-                "power",
-                row["source"],
-            )
+    mass = at.standing + (v.implement_mass or 0.0)
+    at.climb_power = pto_power.grade_power(mass, v.slope, v.ground_speed) / efficiency
+    at.altitude_share = pto_power.altitude_factor(v.altitude)
+    at.power_left = pto_power.power_left(v.pto_power, at.altitude_share, 1.0, at.climb_power)
+    at.power_demand = needed
+    _power_steps(v, at, efficiency)
     source = "power/S16; power/PRACTICE" if v.power_needed is None else "power/DERIVED"
-    checks = [
-        model.at_least(
-            "power",
-            "PTO power for the implement",
-            left,
-            needed,
-            "power",
-            source,
-            why="Short of power, the engine bogs in thick growth and the cut is ragged; a smaller "
-            "bite or a slower pace helps a little.",
-            close_band=pto_power.RESERVE,
-        )
-    ]
+    at.at_least("power", "power_left", "power_demand", source, close_band=pto_power.RESERVE)
+    _driveline(v, at)
+
+
+def _power_steps(v: Inputs, at: At, efficiency: float) -> None:
+    if not at.showing:
+        return
+    rule = tables.by_key("power/altitude_rules", "key")[pto_power.DEFAULT_ALTITUDE_RULE]
+    at.step("altitude_share", f"f = 1 \u2212 {rule['label']}", rule["source"], h="altitude")
+    at.step(
+        "climb_power",
+        "P_c = m g sin(atan s) v / \u03b7",
+        "power/S29",
+        s="slope",
+        v="ground_speed",
+        η=(efficiency, "fraction"),
+    )
+    at.step(
+        "power_left",
+        "P = f P_pto \u2212 P_c",
+        "power/DERIVED",
+        f="altitude_share",
+        P_pto="pto_power",
+        P_c="climb_power",
+    )
+    if v.power_needed is None:
+        key = power_key(v.implement_kind)
+        row = tables.by_key("power/power_density", "key")[key]
+        named = {} if pto_power.is_total(key) else {"w": "working_width"}
+        formula = "for each unit" if pto_power.is_total(key) else "power for each width \u00d7 w"
+        at.step("power_demand", f"P_i = {formula}", row["source"], **named)
+
+
+def _driveline(v: Inputs, at: At) -> None:
+    """Check the tractor's power against what the implement's driveline bears."""
     if v.power_limit is not None:
-        checks.append(
-            model.at_most(
-                "driveline",
-                "PTO power against the implement's driveline",
-                v.pto_power,
-                v.power_limit,
-                "power",
-                "power/S25",
-                why="A tractor above the rating leans on the slip clutch or shear bolt: keep it "
-                "set right.",
-            )
+        at.at_most(
+            "driveline",
+            "pto_power",
+            OVERLOAD * v.power_limit,
+            "power/S25; power/PRACTICE",
+            strict="power_limit",
         )
-    return checks, [
-        Output("power_left", "Power left for the implement", left, "power"),
-        Output("power_demand", "Power the implement takes", needed, "power"),
-    ]
+        return
+    light = tables.by_key("machines/light_duty", "kind").get(v.implement_kind)
+    if light is not None:
+        at.at_most(
+            "duty",
+            "pto_power",
+            float(light["gearbox_high_hp"]) * HP,
+            light["source"],
+            strict=float(light["gearbox_low_hp"]) * HP,
+        )
 
 
-def load_checks(v: Inputs, work: Work) -> tuple[list[Check], list[Output]]:
-    """Return lift, axle loads and plate limits with the implement raised."""
-    capacity = raised.capacity_of(v)
-    mass, reach = raised.behind_axle(v)
-    front_unladen = raised.front_axle_of(v)
-    added, ahead = v.front_ballast or 0.0, v.front_ballast_distance
-    front = ballast.front_axle_load(front_unladen, v.wheelbase, reach, 0.0, mass, added, ahead)
-    total = v.tractor_mass + mass + added
-    wanted = ballast.front_load_required(v.tractor_mass, front_unladen, mass + added, v.front_rule)
-    if work.on:
-        _show_loads(v, work, capacity, front, wanted)
-    checks = [
-        raised.lift_check(v, capacity),
-        raised.steering_check(v, front, wanted),
-        _climb_check(v, front, total),
-        *raised.plate_checks(v, front, total - front, total),
-    ]
-    return checks, [
-        Output("front_load", "Front axle load, implement raised", front, "mass"),
-        Output("rear_load", "Rear axle load, implement raised", total - front, "mass"),
-        Output(
-            "front_share_raised",
-            "Front axle load as a share of the tractor's mass",
-            front / v.tractor_mass,
-            "fraction",
-        ),
-        Output(
-            "overhang", "Rear axle to the center of gravity of what hangs there", reach, "length"
-        ),
-        Output("lift", "Lift where the implement's mass is", capacity, "mass"),
-    ]
-
-
-def _show_loads(v: Inputs, work: Work, capacity: float, front: float, wanted: float) -> None:
-    mass, reach = raised.behind_axle(v)
-    pivot, _ = raised.pivot_of(v)
-    rule = tables.by_key("hitch/twenty_percent_rules", "key")[v.front_rule]
-    work.step(
-        "Lift where the implement's mass is",
-        "C",
-        "C_r (r + d_r) / (r + d), at most C_r",
-        (
-            ("C_r", v.lift_capacity, "mass"),
-            ("r", pivot, "length"),
-            ("d_r", raised.rated_at_of(v), "length"),
-            ("d", v.cg_distance, "length"),
-        ),
-        capacity,
-        "mass",
-        raised.SEEN_LIFT,
-    )
-    work.step(
-        "Front axle load, implement raised",
-        "T_F'",
-        "[I_F (a + b) + T_F b − I_R e] / b",
-        (
-            ("I_F", v.front_ballast or 0.0, "mass"),
-            ("a", v.front_ballast_distance, "length"),
-            ("b", v.wheelbase, "length"),
-            ("T_F", raised.front_axle_of(v), "mass"),
-            ("I_R", mass, "mass"),
-            ("e", reach, "length"),
-        ),
-        front,
-        "mass",
-        raised.SEEN_LOADS,
-    )
-    work.step(
-        "Load that must stay on the front axle",
-        "T_F,min",
-        rule["label"],
-        (("T_E", v.tractor_mass, "mass"),),
-        wanted,
-        "mass",
-        rule["source"],
-    )
-
-
-def _climb_check(v: Inputs, front: float, total: float) -> Check:
-    """Return the front axle load on the steepest climb; at zero the wheels leave the ground.
+def climb_check(v: Inputs, at: At) -> None:
+    """Check the front axle load on the steepest climb; at zero the wheels leave the ground.
 
     The line of weight moves back by height times slope; the height of the whole is taken as
     the tractor's. The margin counts zero as the limit and the common 20 % as one.
     """
-    left = front - total * v.cg_height * v.slope / v.wheelbase
-    share = left / v.tractor_mass
-    return Check(
-        "climb",
-        "Front axle share left on the steepest climb",
-        "fraction",
-        share,
-        0.0,
-        "at least",
-        share / ballast.FRONT_SHARE,
-        "hitch/DERIVED",
-        why="At nothing the front wheels leave the ground. Real ground has bumps: this is a limit "
-        "at rest, not a slope that is safe.",
-        close_band=0.5,
+    left = at.front - at.gross * v.cg_height * v.slope / v.wheelbase
+    at.climb_share = left / at.own
+    said = at.said("checks", "climb")
+    at.add(
+        Check(
+            "climb",
+            said["title"],
+            "fraction",
+            at.climb_share,
+            0.0,
+            "at least",
+            at.climb_share / ballast.FRONT_SHARE,
+            "hitch/DERIVED",
+            why=said["why"],
+            broken=said["broken"],
+            close_band=0.5,
+            grade=model.DANGER,
+        )
     )
 
 
-def other_checks(v: Inputs) -> list[Check]:
-    """Return checks on hydraulics and on how the implement covers the tractor."""
-    checks = []
+def slope_check(v: Inputs, at: At) -> None:
+    """Check the slope against what manuals print: 10 degrees with something behind, 15 at most."""
+    at.at_most(
+        "slope",
+        "slope",
+        SLOPE_MOST,
+        "hitch/M14",
+        strict=SLOPE_BEHIND,
+    )
+
+
+def other_checks(v: Inputs, at: At) -> None:
+    """Check hydraulics, and how the implement covers the tractor."""
     needed = v.remotes_needed or 0.0
-    if needed > 0 and v.remotes is not None:
-        checks.append(
-            model.at_least(
-                "remotes",
-                "Rear hydraulic outlets (pairs)",
-                v.remotes,
-                needed,
-                "count",
-                "hitch/PRACTICE",
-                close_band=0.0,
-            )
-        )
-    if v.tractor_width is not None and power_key(v.implement_kind):
-        covers = v.working_width >= v.tractor_width
-        said = (
-            "It cuts as wide as the tractor's wheels stand."
-            if covers
-            else "It is narrower than the tractor: one wheel rolls on what isn't cut yet."
-        )
-        checks.append(
-            model.fits(
-                "covers", "Width against the wheels", 1.0 if covers else 0.0, said, "hitch/PRACTICE"
-            )
-        )
-    return checks
-
-
-def tip_outputs(v: Inputs) -> list[Output]:
-    """Return static tip angles with the implement raised, never as a slope that is safe."""
-    mass, reach = raised.behind_axle(v)
-    added = [(mass, -reach, arith.number(v.raised_height))]
-    if v.front_ballast:
-        added.append((v.front_ballast, v.wheelbase + v.front_ballast_distance, v.cg_height))
-    side, rear = raised.tip_angles(v, added)
-    return [
-        Output(
-            "side_tip",
-            "Static tip angle sideways, implement raised",
-            side,
-            "angle",
-            raised.NOT_A_SLOPE,
-        ),
-        Output(
-            "rear_tip",
-            "Static tip angle rearward, implement raised",
-            rear,
-            "angle",
-            raised.NOT_A_SLOPE,
-        ),
-    ]
-
-
-def with_tire_load(v: Inputs) -> Inputs:
-    """Return the inputs with the load of one rear tire from its size, where only that is known."""
-    if v.rear_tire is None or v.rear_tire_load is not None:
-        return v
-    from calc.mechanics import tire_load
-
-    found = tire_load.rating(v.rear_tire)
-    return v if found is None else v.but(rear_tire_load=found.load)
+    if v.remotes_needed is not None and not (isinstance(needed, float) and needed <= 0.0):
+        if v.remotes is None:
+            at.not_checked("remotes", "remotes")
+        else:
+            at.at_least("remotes", "remotes", "remotes_needed", "hitch/PRACTICE", close_band=0.0)
+    if v.tractor_width is not None and typical.grows(v.implement_kind):
+        covers = arith.below(v.tractor_width, v.working_width + 1e-9)
+        margin = arith.where(covers, 1.0, 0.0)
+        says = "covers" if not isinstance(margin, float) or margin > 0 else "narrower"
+        at.fits("covers", margin, "hitch/PRACTICE", says, grade=model.ADVICE)
 
 
 def road_checks(v: Inputs) -> list[Check]:
@@ -395,10 +272,16 @@ def road_checks(v: Inputs) -> list[Check]:
     return [*road_list.width_checks(v.place, "dark", width), *([seen] if clear > 0 else [])]
 
 
-def check_all(v: Inputs, work: Work) -> model.Outcome:
-    """Return every check of a pairing."""
-    v = with_tire_load(v)
-    powered, power_out = power_checks(v, work)
-    loaded, load_out = load_checks(v, work)
-    checks = [*hitch_checks(v), *powered, *loaded, *other_checks(v), *road_checks(v)]
-    return model.Outcome(checks, [*load_out, *power_out, *tip_outputs(v)])
+def check_all(v: Inputs, at: At) -> None:
+    """Make every check of a pairing."""
+    how = raised.hangs(v)
+    if how == "hitch":
+        _hitching(v, at)
+    raised.load(v, at)
+    power_checks(v, at)
+    if how in ("hitch", "towed"):
+        climb_check(v, at)
+        slope_check(v, at)
+        other_checks(v, at)
+    for check in road_checks(v):
+        at.add(check)

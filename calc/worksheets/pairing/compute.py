@@ -6,6 +6,6 @@ from calc import model
 from calc.worksheets.pairing import checks as pairing
 
 
-def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
-    """Return every check of the pairing."""
-    return pairing.check_all(v, work)
+def compute(v: model.Inputs, at: model.At) -> None:
+    """Make every check of the pairing."""
+    pairing.check_all(v, at)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 from calc import model, tables
@@ -17,7 +18,30 @@ FRONT_RULES = tuple(
     if row["key"] in ("tractor", "combined", "front_half")
 )
 
+EXAMPLES = {
+    "mass_as": "bare",
+    "front_share": "45 %",
+    "wheelbase": "62 in",
+    "hitch_distance": "28 in",
+    "link_length": "28 in",
+    "cg_height": "22 in",
+    "front_ballast_distance": "26 in",
+    "track_width": "42 in",
+    "axle_pin_height": "13 in",
+    "raised_height": "28 in",
+}
+
+
+def _category(name: str) -> model.AnyField:
+    """Return a hitch category that may be left open: the pairing then says it wasn't checked."""
+    item = field(name)
+    assert isinstance(item, model.Choice)
+    options = (*item.options, model.Option(pairing.NOT_SURE, "Not sure"))
+    return replace(item, options=options, unsure=(), usual=pairing.NOT_SURE)
+
+
 FIELDS = (
+    field("loader"),
     field("tractor_kind", example="compact_light"),
     field("pto_power", example="20 hp"),
     field("tractor_mass", example="1,650 lb"),
@@ -27,30 +51,16 @@ FIELDS = (
     field("working_width", example="60 in"),
     field("implement_mass"),
     field("material", example="light"),
-    field("front_share", example="45 %"),
-    field("front_axle_mass"),
-    field("wheelbase", example="62 in"),
-    field("hitch_distance", example="28 in"),
-    field("link_length", example="28 in"),
-    field("cg_height", example="22 in"),
+    *(
+        field(name, **({"example": EXAMPLES[name]} if name in EXAMPLES else {}))
+        for name in raised.LOAD_FIELDS
+    ),
     field("transmission"),
-    field("hitch_category"),
-    field("quick_coupler"),
-    field("front_ballast"),
-    field("front_ballast_distance", example="26 in"),
-    field("track_width", example="42 in"),
-    field("axle_pin_height", example="13 in"),
+    _category("hitch_category"),
     field("tractor_width"),
-    field("front_axle_limit"),
-    field("rear_axle_limit"),
-    field("total_limit"),
-    field("rear_tire"),
-    field("rear_tire_load"),
     field("remotes"),
-    field("lift_at_ball_ends"),
     field("cg_distance"),
-    field("raised_height", example="28 in"),
-    field("implement_category"),
+    _category("implement_category"),
     field("power_needed"),
     field("power_limit"),
     field("remotes_needed"),
@@ -73,6 +83,15 @@ FIELDS = (
     field("lamps_to_implement", example="60 in", group=vocabulary.ROAD),
     field("implement_top", example="44 in", group=vocabulary.ROAD),
     model.Choice("front_rule", FRONT_RULES, example="tractor", group="Job", usual="tractor"),
+)
+
+OUTPUTS = (
+    *raised.LOADS,
+    model.Shown("power_left", "power"),
+    model.Shown("power_demand", "power"),
+    model.Shown("climb_power", "power", hidden=True),
+    model.Shown("altitude_share", "fraction", hidden=True),
+    model.Shown("climb_share", "fraction", hidden=True),
 )
 
 

@@ -5,22 +5,15 @@ from __future__ import annotations
 from calc import model
 from calc.mechanics import pto_power
 from calc.model.pictures import Chart, Mark, Picture, Series
-from calc.subjects.loads_view import inputs_view
+from calc.subjects.loads_view import states
 from calc.worksheets.pairing import checks as pairing
 
 
 def picture(v: model.Inputs, outcome: model.Outcome) -> list[Picture]:
     """Draw the side view with its loads, and demand against width."""
-    met = {check.name: check.margin >= 0 for check in outcome.checks}
-    view = inputs_view(
-        v,
-        front_load=outcome.output("front_load"),
-        rear_load=outcome.output("rear_load"),
-        front_ok=met["steering"] and met["climb"],
-        rear_ok=met.get("rear_axle", True) and met.get("rear_tires", True),
-    )
     chart = _demand_chart(v, outcome)
-    return [view, chart] if chart else [view]
+    views: list[Picture] = [*states(v, outcome)]
+    return [*views, chart] if chart else views
 
 
 def _demand_chart(v: model.Inputs, outcome: model.Outcome) -> Chart | None:

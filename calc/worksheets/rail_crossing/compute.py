@@ -2,82 +2,49 @@
 
 from __future__ import annotations
 
-from calc import model
+from calc import arith, model
 from calc.mechanics import sight
 
-MPH, FOOT = sight.MPH, sight.FOOT
+FOOT = sight.FOOT
 SIGNAL_WARNING = 20.0  # s, the least that flashing signals give: road/WEB-8
 STOP_LINE, TRACK = 15 * FOOT, 5 * FOOT  # road/RAIL-memory, road/WEB-7
-
 TRACK_SPACING = 15 * FOOT  # between the middles of neighboring tracks, road/RAIL-memory
 
 
-def _time(v: model.Inputs) -> float:
-    width = TRACK + (v.tracks - 1) * TRACK_SPACING
+def track_width(v: model.Inputs) -> float:
+    """From the near rail of the first track to the far rail of the last. [m]"""
+    return arith.number(TRACK + (v.tracks - 1) * TRACK_SPACING)
+
+
+def crossing_time(v: model.Inputs) -> float:
+    """From deciding to go until the tail is past the far stop line. [s]"""
     return sight.rail_crossing_time(
-        v.combination_length, v.crossing_speed, v.start_acceleration, STOP_LINE, width
+        v.combination_length, v.crossing_speed, v.start_acceleration, STOP_LINE, track_width(v)
     )
 
 
-def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
-    """Return the checks of the view along the track and of the warning time."""
-    time = _time(v)
-    needed = v.train_speed * time
-    checks = [
-        model.at_least(
-            "view",
-            "View along the track",
-            v.track_sight,
-            needed,
-            "distance",
-            "road/RAIL-memory; road/CALC-1",
-            why="A train that comes into view as you start reaches you on the track.",
-        )
-    ]
+def compute(v: model.Inputs, at: model.At) -> None:
+    """Check the view along the track, and the warning of signals."""
+    at.time = crossing_time(v)
+    at.needed = v.train_speed * at.time
+    if v.track_sight is None:
+        at.not_checked("view", "track_sight")
+    else:
+        sources = "road/RAIL-memory; road/CALC-1"
+        at.at_least("view", "track_sight", "needed", sources, grade=model.DANGER)
+        at.train = v.track_sight / v.train_speed
+    at.warning = SIGNAL_WARNING
     if v.signals == "flashing":
-        checks.append(
-            model.at_most(
-                "signals",
-                "Clear within the shortest warning",
-                time,
-                SIGNAL_WARNING,
-                "seconds",
-                "road/WEB-8",
-                why="If the signals start as you move off, the train is there first.",
-            )
-        )
-    work.step(
-        "Time to clear",
-        "T",
-        "J + V/a + (L + 2D + W − V²/(2a)) / V",
-        (
-            ("J", sight.START_DELAY, "seconds"),
-            ("V", v.crossing_speed, "speed"),
-            ("a", v.start_acceleration, "acceleration"),
-            ("L", v.combination_length, "length"),
-            ("D", STOP_LINE, "length"),
-            ("W", TRACK + (v.tracks - 1) * TRACK_SPACING, "length"),
-        ),
-        time,
-        "seconds",
+        at.at_most("signals", "time", "warning", "road/WEB-8", grade=model.DANGER)
+    at.step(
+        "time",
+        "T = J + V/a + (L + 2D + W − V²/(2a)) / V",
         "road/RAIL-memory",
+        J=(sight.START_DELAY, "seconds"),
+        V="crossing_speed",
+        a="start_acceleration",
+        L="combination_length",
+        D=(STOP_LINE, "length"),
+        W=(track_width(v), "length"),
     )
-    work.step(
-        "View needed",
-        "d",
-        "train speed × T",
-        (("train", v.train_speed, "speed"), ("T", time, "seconds")),
-        needed,
-        "distance",
-        "road/CALC-1",
-    )
-    return model.Outcome(
-        checks,
-        [
-            model.Output("time", "Time from deciding to clear", time, "seconds"),
-            model.Output("view", "View along the track needed", needed, "distance"),
-            model.Output(
-                "train", "A train covers what you see in", v.track_sight / v.train_speed, "seconds"
-            ),
-        ],
-    )
+    at.step("needed", "d = train speed × T", "road/CALC-1", train="train_speed", T="time")

@@ -64,7 +64,7 @@ FIELDS = (
         example="900 ft",
         essential=True,
         group="The crossing",
-        typical=model.Typical(90.0, 600.0, "road/SIZE-practice", "country crossings"),
+        optional=True,
     ),
     model.Choice(
         "signals",
@@ -75,6 +75,12 @@ FIELDS = (
         example="none",
         essential=True,
         group="The crossing",
-        usual="none",
     ),
+)
+
+OUTPUTS = (
+    model.Shown("time", "seconds"),
+    model.Shown("needed", "distance"),
+    model.Shown("train", "seconds"),
+    model.Shown("warning", "seconds", hidden=True),
 )

@@ -114,8 +114,9 @@ def _trade(v: model.Inputs, at: model.At, known: resale.Plan) -> None:
 def _payments(v: model.Inputs, at: model.At) -> None:
     """The payments on the machine that is bought, with the old one traded or sold."""
     blank = [name for name in ("new_price", "loan_rate", "loan_months") if v.values()[name] is None]
+    for name in blank:
+        at.not_checked("payments", name)
     if blank:
-        at.not_checked("payments", blank[0])
         return
     rate, credit = tax_of(v)
     at.months = arith.max(1, arith.round(v.loan_months / MONTH))
@@ -130,8 +131,9 @@ def _payments(v: model.Inputs, at: model.At) -> None:
 def _worth(v: model.Inputs, at: model.At) -> None:
     """The average auction price by age and hours, and what a month of age takes off it."""
     blank = [n for n in ("like_new_price", "age", "hour_meter") if v.values()[n] is None]
+    for name in blank:
+        at.not_checked("worth", name)
     if blank:
-        at.not_checked("worth", blank[0])
         return
     years = v.age / YEAR
     use = resale.hours_a_year(v.hour_meter / HOUR, years)

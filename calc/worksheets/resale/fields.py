@@ -56,8 +56,8 @@ def _price_typical(known: Mapping[str, Any]) -> model.Typical:
         return _custom(low, high / WHOLESALE[0], "machines of this age and these hours")
     offer = _reading(known, "trade_offer")
     if offer and offer.low > 0:
-        ends = [offer.low / WHOLESALE[1], offer.high / WHOLESALE[0]]
-        return _custom(*ends, "machines for which so much is offered in trade")
+        low, high = offer.low / WHOLESALE[1], offer.high / WHOLESALE[0]
+        return _custom(low, high, "machines for which so much is offered in trade")
     return _custom(8_000, 18_000, "used compact tractors")
 
 
@@ -72,8 +72,7 @@ def _chance_repaired(known: Mapping[str, Any]) -> model.Typical:
 def _fallback_typical(known: Mapping[str, Any]) -> model.Typical:
     price = known.get("as_is_price")
     low, high = (price.low, price.high) if isinstance(price, Reading) else (8_000.0, 18_000.0)
-    ends = [WHOLESALE[0] * low, WHOLESALE[1] * high]
-    return _custom(*ends, "wholesale or auction, after its costs")
+    return _custom(WHOLESALE[0] * low, WHOLESALE[1] * high, "wholesale or auction, after its costs")
 
 
 NOW_OR_LATER = "2026"  # rows that ended before this year are only in the table

@@ -2,309 +2,298 @@
 
 from __future__ import annotations
 
+import math
+
 from calc import model, quantities, tables
 from calc.mechanics import lamps
-from calc.search import Solver
-from calc.search.rounding import solved
+from calc.search import Remedies
 from calc.subjects import road_list as rl
-from calc.worksheets.road.compute import _COUNTED
+from calc.subjects import road_tables
+from calc.worksheets.road.behind import missing
+from calc.worksheets.road.emblem import SHOWN
+from calc.worksheets.road.equipment import COUNTED, HIGHEST, PLACED
 
-# --- advice ----------------------------------------------------------------------------------
+# The markings of what is behind, from least to most, and the words of each as a remedy.
+MARKED = {"reflectors": "reflectors", "emblem": "marked", "full": "full"}
+BEHIND = ("behind", "tail_seen", "amber_seen")
+WIDTHS = ("width_limit", "carried", "daylight", "speed", "special_order")
+TENTH = 0.00254  # m, a tenth of an inch
+SPEEDS = ("speed", "rated_speed", "symbol_speed")
 
 
-def advise(v: model.Inputs, outcome: model.Outcome, solve: Solver) -> model.Advice:
+def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
     """Give the lists to cross off, and solve for what would meet each check."""
-    found = rl.situation(v)
-    broken = {check.name for check in outcome.checks if check.margin < 0}
+    road = rl.situation(v)
+    broken = set(remedies.broken)
+    _emblem_remedies(v, broken, remedies)
+    _lamp_remedies(v, found, road, broken, remedies)
+    _marking_remedies(v, found, broken, remedies)
+    _trip_remedies(v, road, broken, remedies)
     lists = [
-        rl.checklist(v, found, "tractor"),
-        rl.checklist(v, found, "towed") if v.behind_kind != "none" else None,
-        rl.conduct(v, found),
-        rl.law_table(v.place),
+        road_tables.checklist(v, road, "tractor"),
+        road_tables.checklist(v, road, "towed") if v.behind_kind != "none" else None,
+        road_tables.conduct(v, road),
+        road_tables.law_table(v.place),
     ]
     return model.Advice(
-        [
-            *_emblem_remedies(v, broken, solve),
-            *_lamp_remedies(v, outcome, found, broken, solve),
-            *_size_remedies(v, broken, solve, bool(found.facts["hides_rear"])),
-        ],
-        _cautions(v),
+        _standard_remedies(v, found, road),
+        found.cautions("law", "seen", "trip"),
         [table for table in lists if table is not None],
-        _notes(v, found),
-        _headline(outcome),
+        _notes(v, found, road),
+        _headline(v, found, road),
     )
 
 
-def _emblem_remedies(v: model.Inputs, broken: set[str], solve: Solver) -> list[model.Remedy]:
-    remedies = []
+# --- remedies --------------------------------------------------------------------------------
+
+
+def _emblem_remedies(v: model.Inputs, broken: set[str], remedies: Remedies) -> None:
     if "emblem" in broken:
-        rule = lamps.emblem_rule_for(v.place)
-        source = rule.source if rule else ""
-        if v.emblem == "no":
-            remedies.append(model.Remedy("Fit a new emblem.", {"emblem": "yes"}, source))
-        else:
-            remedies.append(
-                model.Remedy("Take the emblem off or cover it.", {"emblem": "no"}, source)
-            )
+        remedies.choose("emblem", "yes", mends=("emblem",), also=_in_window(v))
+    if "emblem_off" in broken:
+        remedies.choose("emblem", "no", mends=("emblem_off",), key="emblem_off")
+    if "speed_symbol" in broken:
+        remedies.choose("speed_symbol", "yes", mends=("speed_symbol",), source="road/STD-1")
     if "emblem_height" in broken:
         low, high = lamps.emblem_window(v.place)
         all_low, all_high = lamps.emblem_height_for_all()
-        target = min(max(all_low, low), high)
-        remedies.append(
-            model.Remedy(
-                model.phrase(
-                    "Mount the emblem with its lower edge {low} to {high} above the road. Between "
-                    "{all_low} and {all_high} it satisfies every height rule in our tables.",
-                    low=(low, "length"),
-                    high=(high, "length"),
-                    all_low=(all_low, "length"),
-                    all_high=(all_high, "length"),
-                ),
-                solved(solve, "emblem_height", target, ("emblem_height",), up=target <= low),
-                "road/CALC-1",
-            )
+        ends = {"low": low, "high": high, "all_low": all_low, "all_high": all_high}
+        numbers = {name: (value, "length") for name, value in ends.items()}
+        height = {"emblem_height": _target(v)}
+        remedies.change(
+            "emblem_height", height, mends=("emblem_height",), source="road/CALC-1", **numbers
         )
-    return remedies
+
+
+def _target(v: model.Inputs) -> float:
+    """A height right here and, where that can be, everywhere."""
+    low, high = lamps.emblem_window(v.place)
+    return float(min(max(lamps.emblem_height_for_all()[0], low), high))
+
+
+def _in_window(v: model.Inputs) -> dict[str, float]:
+    """A new emblem goes where it is right, as near to the place of the old one as that is."""
+    low, high = lamps.emblem_window(v.place)
+    return {"emblem_height": float(min(max(v.emblem_height, low), high))}
 
 
 def _lamp_remedies(
-    v: model.Inputs, outcome: model.Outcome, found: rl.Situation, broken: set[str], solve: Solver
-) -> list[model.Remedy]:
-    remedies = []
-    for item, title in _COUNTED:
-        check = outcome.check(item)
-        if check is not None and check.margin < 0:
-            wanted = int(check.limit)
-            remedies.append(
-                model.Remedy(
-                    f"{title}: have {wanted} on the tractor.", {item: str(wanted)}, check.source
-                )
-            )
-        standard = outcome.check(f"{item}_standard")
-        if standard is not None and not standard.margin:
-            need = found.need("tractor", item)
-            asked = rl.count_of(need, lamps.BASES, False) if need else 0
-            remedies.append(
-                model.Remedy(
-                    f"{title}: the standard asks for {asked}; worth fitting.",
-                    {item: str(asked)},
-                    standard.source,
-                )
-            )
-    for name, field_name, said in (
-        ("tail_seen", "tail_height", "Raise the tail lamps to {h} and they show over it."),
-        ("amber_seen", "flasher_height", "Raise the warning lamps to {h} and they show over it."),
-    ):
+    v: model.Inputs,
+    found: model.Found,
+    road: rl.Situation,
+    broken: set[str],
+    remedies: Remedies,
+) -> None:
+    fitted = {}
+    for item in COUNTED:
+        need = road.need("tractor", item) if item in broken else None
+        if need is not None:
+            wanted = float(rl.count_of(need, rl.BINDING, road.federal["tractor"]))
+            fitted[item] = wanted
+            asked = (wanted, "count")
+            remedies.change(item, {item: wanted}, mends=(item,), source=rl.cited(need), n=asked)
+    if len(fitted) > 1:
+        names = [rl.item_row(item)["short"] for item in fitted]
+        remedies.change("all_lamps", fitted, source="road/CALC-1", names=quantities.joined(names))
+    if "head_lamps_seen" in broken:
+        remedies.choose("bucket", "none", mends=("head_lamps_seen",), source="road/CALC-1")
+    for name, (_, field) in zip(("tail_seen", "amber_seen"), PLACED, strict=True):
         if name in broken:
-            height = solve.smallest(field_name, getattr(v, field_name), 3.0, (name,))
-            if height is not None:
-                remedies.append(
-                    model.Remedy(
-                        model.phrase(said, h=(height, "length")),
-                        solved(solve, field_name, height, (name,), up=True),
-                        "road/CALC-1",
-                    )
-                )
-    for name, field_name in (
-        ("tail_lamps_height", "tail_height"),
-        ("amber_flashers_height", "flasher_height"),
-    ):
-        check = outcome.check(name)
-        if check is not None and check.margin < 0:
-            target = min(max(check.value, check.limit), check.upper)
-            middle = (check.limit + check.upper) / 2
-            remedies.append(
-                model.Remedy(
-                    model.phrase(
-                        "{title}: between {low} and {high}.",
-                        title=check.title,
-                        low=(check.limit, "length"),
-                        high=(check.upper, "length"),
-                    ),
-                    solved(solve, field_name, target, (name,), up=target < middle),
-                    check.source,
-                )
-            )
-    edges = [
-        check.name
-        for check in outcome.checks
-        if check.name.partition("_edge")[1] and (check.name in broken or not check.margin)
-    ]
+            remedies.more(field, mends=(name,), step=1.0, key=name, source="road/CALC-1")
+    for item, field in PLACED:
+        name = f"{item}_height"
+        need = road.need("tractor", item) if name in broken else None
+        if need is not None and need.height_low is not None:
+            low, high = need.height_low, need.height_high or HIGHEST
+            target = min(max(getattr(v, field), low), high)
+            ends = {"low": (low, "length"), "high": (high, "length")}
+            remedies.change(name, {field: target}, mends=(name,), source=rl.cited(need), **ends)
+    edges = [name for name in broken if name.endswith("_edge")]
     if edges:
-        limits = [need.edge for need in found.needs if need.unit == "tractor" and need.edge]
-        near = v.tractor_width - 2 * min(limits)
-        remedies.append(
-            model.Remedy(
-                model.phrase(
-                    "Set the lamps {apart} apart, so that they show your width.",
-                    apart=(near, "length"),
-                ),
-                solved(solve, "lamp_spread", near, edges, up=True),
-                "road/CALC-1",
-            )
-        )
-    return [*remedies, *_marking_remedies(v, outcome, broken, solve)]
+        apart = _apart(v, road)
+        remedies.change("lamp_spread", {"lamp_spread": apart}, mends=edges, source="road/CALC-1")
+
+
+def _apart(v: model.Inputs, road: rl.Situation) -> float:
+    limits = [need.edge for need in road.needs if need.unit == "tractor" and need.edge]
+    wide = v.tractor_width - 2 * min(limits)
+    return float(math.ceil(wide / TENTH - 1e-6) * TENTH)
 
 
 def _marking_remedies(
-    v: model.Inputs, outcome: model.Outcome, broken: set[str], solve: Solver
-) -> list[model.Remedy]:
-    names = tuple(broken & {"behind", "tail_seen", "amber_seen"})
-    behind = outcome.check("behind")
-    wanting = behind is not None and behind.margin <= 0
-    if not names and not wanting:
-        return []
-    said = {
-        "reflectors": "Put reflectors and strips on what is behind.",
-        "emblem": "Put reflectors and an emblem of its own on what is behind.",
-        "full": "Put a marking kit on what is behind: lamps, flashers, reflectors and an emblem, "
-        "fed from the seven-terminal socket.",
-    }
-    for marking, text in said.items():
-        after = solve.run(implement_marking=marking)
-        marked = after.check("behind")
-        enough = not wanting or marked is None or marked.margin > 0
-        if marking != v.implement_marking and enough and (not names or after.margin(names) >= 0):
-            return [model.Remedy(text, {"implement_marking": marking}, "road/WEB-1")]
-    return []
+    v: model.Inputs, found: model.Found, broken: set[str], remedies: Remedies
+) -> None:
+    """The least marking of its own that mends what is behind."""
+    names = broken & set(BEHIND)
+    if not names:
+        return
+    for marking in MARKED:
+        if marking == v.implement_marking:
+            continue
+        changes = {"implement_marking": marking}
+        if remedies.change(MARKED[marking], changes, mends=names, source="road/WEB-1"):
+            return
 
 
-def _size_remedies(
-    v: model.Inputs, broken: set[str], solve: Solver, hidden_rear: bool
-) -> list[model.Remedy]:
-    remedies = []
-    names = tuple(broken & {"width_limit", "carried", "daylight", "speed", "special_order"})
-    if "daylight" in broken and solve.run(hours="day").margin(("daylight",)) >= 0:
-        remedies.append(
-            model.Remedy("Travel by daylight, in clear weather.", {"hours": "day"}, "road/CALC-1")
-        )
-    speeds = tuple(broken & {"speed", "rated_speed"})
+def _trip_remedies(
+    v: model.Inputs, road: rl.Situation, broken: set[str], remedies: Remedies
+) -> None:
+    if "daylight" in broken:
+        remedies.choose("hours", "day", mends=("daylight",), source="road/CALC-1")
+    for name in ("escort", "permit"):
+        if name in broken:
+            remedies.choose(name, "yes", mends=(name,), source="road/CALC-1")
+    speeds = broken & set(SPEEDS)
     if speeds:
-        speed = solve.largest("road_speed", 0.5, v.road_speed, speeds)
-        if speed is not None:
-            remedies.append(
-                model.Remedy(
-                    model.phrase("Drive {speed} or less.", speed=(speed, "speed")),
-                    solved(solve, "road_speed", speed, speeds, up=False),
-                    "road/CALC-1",
-                )
-            )
+        remedies.less("road_speed", mends=speeds, step=1.0, source="road/CALC-1")
+    names = broken & set(WIDTHS)
     if names:
-        width = solve.largest("transport_width", 0.5, v.transport_width, names)
-        if width is not None and width < v.transport_width:
-            remedies.append(
-                model.Remedy(
-                    model.phrase("Fold, turn or split it to {w} or less.", w=(width, "length")),
-                    solved(solve, "transport_width", width, names, up=False),
-                    "road/CALC-1",
-                )
-            )
-    if "mirror" in broken and v.mirror_reach is None and not hidden_rear:
-        half = v.tractor_width / 2
-        remedies.append(
-            model.Remedy(
-                "Fit a rear-view mirror.",
-                solved(solve, "mirror_reach", half, ("mirror",), up=True),
-                "road/CALC-1",
-            )
-        )
-    elif "mirror" in broken:
-        reach = solve.smallest("mirror_reach", v.mirror_reach or 0.1, 2.0, ("mirror",))
-        if reach is not None:
-            remedies.append(
-                model.Remedy(
-                    model.phrase(
-                        "A mirror that reaches {reach} from the middle shows the road behind.",
-                        reach=(reach, "length"),
-                    ),
-                    solved(solve, "mirror_reach", reach, ("mirror",), up=True),
-                    "road/CALC-1",
-                )
-            )
+        slower = {"road_speed": lambda wide: _allowed(v, wide)}
+        remedies.less("transport_width", mends=names, step=1.0, also=slower, source="road/CALC-1")
+    if "mirror" in broken:
+        reach = {"mirror_reach": v.tractor_width / 2}
+        if v.mirror_reach is None and not road.facts["hides_rear"]:
+            remedies.change("mirror", reach, mends=("mirror",), source="road/CALC-1")
+        elif v.mirror_reach is None:
+            _mirror(v, remedies)
+        else:
+            remedies.more("mirror_reach", mends=("mirror",), end=2.0, step=1.0)
+
+
+def _allowed(v: model.Inputs, wide: float) -> float:
+    """The speed at a width: some laws slow down what is wide."""
+    limit = lamps.road_speed_limit(v.place, max(wide, v.tractor_width))
+    return float(min(v.road_speed, limit[0])) if limit and limit[0] else float(v.road_speed)
+
+
+def _mirror(v: model.Inputs, remedies: Remedies) -> None:
+    """The first mirror, of those in steps of an inch, that shows the road behind."""
+    for inches in range(20, 79, 2):
+        reach = {"mirror_reach": inches * 0.0254}
+        if remedies.change("mirror_reach", reach, mends=("mirror",), source="road/CALC-1"):
+            return
+
+
+def _standard_remedies(
+    v: model.Inputs, found: model.Found, road: rl.Situation
+) -> list[model.Remedy]:
+    """What the standard asks for beyond the law: worth fitting, and nothing is broken."""
+    remedies = []
+    for item in COUNTED:
+        check = found.outcome.check(f"{item}_standard")
+        need = road.need("tractor", item)
+        if check is None or check.margin or need is None:
+            continue
+        asked = rl.count_of(need, lamps.BASES, False)
+        name = rl.item_row(item)["name"]
+        text = found.worded("remedies", "standard", name=name, asked=(float(asked), "count"))
+        remedies.append(model.Remedy(text, {item: str(asked)}, check.source))
+    edges = [
+        check
+        for check in found.outcome.checks
+        if check.name.endswith("_edge_standard") and not check.margin
+    ]
+    if edges:
+        apart = _apart(v, road)
+        text = found.worded("remedies", "lamp_spread", lamp_spread=(apart, "length"))
+        typed = {"lamp_spread": f"{apart / 0.0254:.2f} in"}
+        remedies.append(model.Remedy(text, typed, "road/CALC-1"))
+    behind = found.outcome.check("behind")
+    if behind is not None and not behind.margin:
+        for marking in MARKED:
+            if not missing(v.but(implement_marking=marking), road):
+                text = found.worded("remedies", MARKED[marking])
+                typed = {"implement_marking": marking}
+                remedies.append(model.Remedy(text, typed, "road/WEB-1"))
+                break
     return remedies
 
 
-def _cautions(v: model.Inputs) -> list[model.Caution]:
-    cautions = [
-        model.Caution(
-            "A summary for planning, not legal advice. Rules differ by state, county and road and "
-            "change yearly. Check the current text, or ask the state police or the road "
-            "department, before you travel.",
-            "road/US-ALL-caution",
-        ),
-        model.Caution(
-            "Being lawful isn't the same as being seen. Run the flashers by day too where that is "
-            "allowed, and keep lamps and emblem clean.",
-            "road/OEM-2",
-        ),
-        model.Caution(
-            "On the road: implement raised and locked, shaft off, brake pedals locked together, "
-            "roll-over bar up and belt on, no riders. The operator's manuals come first.",
-            "road/ROAD-practice",
-        ),
-    ]
-    return cautions
+# --- what is said ----------------------------------------------------------------------------
 
 
-def _notes(v: model.Inputs, found: rl.Situation) -> list[model.Words]:
-    notes: list[model.Words] = []
-    name = lamps.place_row(v.place)["name"]
-    country = lamps.place_row(v.place)["country"]
-    if not lamps.has_own_rules(v.place):
-        notes.append(
-            f"No rule of {name} itself is in our tables. The list follows the standard"
-            + (" and the common pattern of state law" if country == "US" else "")
-            + "; look up your own code."
-        )
-    if country == "US":
-        notes.append(
-            "The federal rule (49 CFR part 562) asked the maker of this tractor for lamps and "
-            "marking to the standard."
-            if found.federal["tractor"]
-            else "The federal rule does not reach this tractor: it binds makers of field machines "
-            "made for sale from June 2017 and asks nobody to refit an older one. State law applies "
-            "all the same."
-        )
+def _notes(v: model.Inputs, found: model.Found, road: rl.Situation) -> list[model.Words]:
+    row = lamps.place_row(v.place)
+    notes: list[model.Words] = [_depth(v.place, row["name"], road.american)]
+    if road.american:
+        notes.append(found.note("bound" if road.federal["tractor"] else "unbound"))
     hours = tables.by_key("road/lamp_hours", "place")
-    row = hours.get(v.place) or (hours["US-UVC"] if country == "US" else None)
-    if row is not None and v.hours == "dark":
-        notes.append(f"When lamps are required here: {row['text']}.")
+    when = hours.get(v.place) or (hours["US-UVC"] if road.american else None)
+    if when is not None and v.hours == "dark":
+        notes.append(f"When lamps are required here: {when['text']}.")
     if lamps.emblem_rule_for(v.place) is not None and v.emblem == "yes":
         failing = [p for p in lamps.emblem_fails(v.emblem_height) if not p.startswith("US-STD")]
         names = sorted(lamps.place_row(p)["name"] for p in failing)
+        key = "emblem_elsewhere" if names else "emblem_everywhere"
         notes.append(
-            model.phrase(
-                "An emblem whose lower edge is at {h} is "
-                + (
-                    f"out of place in {quantities.joined(names)}."
-                    if names
-                    else "right under every height rule in our tables."
-                ),
-                h=(v.emblem_height, "length"),
-            )
+            found.note(key, h=(v.emblem_height, "length"), places=quantities.joined(names))
         )
     unasked = [
-        f"{rl.item_row(need.item)['name']}"
-        for need in found.needs
-        if rl.item_row(need.item)["group"] == "fit"
-        and need.unit == "tractor"
-        and need.item not in {item for item, _ in _COUNTED} | {"mirrors"}
+        rl.item_row(need.item)["name"]
+        for need in rl.listed(road, "tractor")
+        if need.item not in {*COUNTED, "mirrors"}
     ]
     if unasked:
-        notes.append(
-            f"On the list but not asked about above, so not part of the finding: "
-            f"{quantities.joined(unasked)}."
-        )
+        notes.append(found.note("unasked", items=quantities.joined(unasked)))
     return notes
 
 
-def _headline(outcome: model.Outcome) -> model.Words:
-    """What to say when nothing is broken."""
-    if outcome.margin() < 0:
-        return ""
+def _depth(place: str, name: str, american: bool) -> str:
+    """How much of a place's law was read, and of which years."""
+    rows = [row for row in tables.rows("road/state_road_rules") if row["place"] == place]
+    if not rows:
+        pattern = " and the common pattern of state law" if american else ""
+        return (
+            f"No rule of {name} itself is in our tables. The list follows the standard{pattern}; "
+            "look up your own code."
+        )
+    years = sorted({row["year"] for row in rows if row["year"].isdigit()})
+    span = years[0] if len(years) == 1 else f"{years[0]} to {years[-1]}" if years else "undated"
+    count = f"{len(rows)} rule{'s' if len(rows) > 1 else ''}"
+    texts = "undated copies" if span == "undated" else f"texts of {span}"
+    stands = (
+        " What they leave open follows the standard and the common pattern of state law."
+        if american
+        else ""
+    )
+    return f"Read of {name}: {count}, {texts}.{stands}"
+
+
+def _needed(v: model.Inputs, road: rl.Situation) -> list[str]:
+    """The short names of what the lists hold, the tractor first."""
+    emblem = ["an emblem"] if road.emblem_use in SHOWN else []
+    symbol = ["a speed sign"] if road.symbol else []
+    items = [rl.item_row(need.item)["short"] for need in rl.listed(road, "tractor")]
+    return list(dict.fromkeys([*emblem, *symbol, *items]))
+
+
+def _headline(v: model.Inputs, found: model.Found, road: rl.Situation) -> model.Words:
+    """What is needed here, and everything of it that is missing or wrong."""
+    where = lamps.place_row(v.place)["name"]
+    when = "by day" if v.hours == "day" else "at dusk or dark"
+    needed = quantities.joined(_needed(v, road)) or "nothing that was read"
+    wrong = [_wrong(v, road, x.check) for x in found.verdicts if x.finding == model.OVER]
+    open_ = [model.in_sentence(x.check.title) for x in found.verdicts if x.finding == model.UNKNOWN]
+    if wrong:
+        return f"{where}, {when}: {needed}. Missing or wrong: {quantities.joined(wrong)}."
+    if len(open_) > 2:
+        return f"{where}, {when}: {needed}. Which of these are on it?"
+    if open_:
+        return f"{where}, {when}: {needed}. Still to be seen: {quantities.joined(open_)}."
     wanting = [
-        check.title for check in outcome.checks if check.sense == "fits" and not check.margin
+        model.in_sentence(check.title)
+        for check in found.outcome.checks
+        if check.sense == "fits" and not check.margin
     ]
     if wanting:
-        return f"No rule that was read is broken; still to look at: {quantities.joined(wanting)}."
-    return "No rule that was read is broken. Go through the lists below at the machine."
+        return f"{where}, {when}: {needed}. Worth a look: {quantities.joined(wanting)}."
+    return f"{where}, {when}: {needed}. All of it is there."
+
+
+def _wrong(v: model.Inputs, road: rl.Situation, check: model.Check) -> str:
+    """What is broken, in a few words; of what is behind, everything that is missing."""
+    if check.name == "behind":
+        items = [item for item, binding in missing(v, road) if binding]
+        names = [rl.item_row(item)["short"] for item in items]
+        return f"{quantities.joined(names)} on what is behind"
+    return model.in_sentence(check.broken or check.title)

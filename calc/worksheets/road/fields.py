@@ -13,8 +13,21 @@ PLACES = tuple(
 _TRACTOR, _BEHIND, _LAMPS = "Tractor", "Behind the tractor", "Lamps and emblem on the tractor"
 
 
+FASTEST = 25 * 0.44704  # m/s: few compacts are built for more
+
+
 def _typical(low: float, high: float, of: str = "compact tractors") -> model.Typical:
     return model.Typical(low, high, "road/SIZE-practice", of)
+
+
+_YES_NO = (model.Option("yes", "Yes"), model.Option("no", "No"))
+
+
+def _usual_speed(known: model.KnownSoFar) -> model.Typical:
+    """No faster than the machine can go."""
+    top = known.get("top_speed")
+    high = min(FASTEST, top.high) if top is not None else FASTEST
+    return _typical(min(4.5, high), high)
 
 
 FIELDS = (
@@ -39,7 +52,7 @@ FIELDS = (
         example="18 mph",
         essential=True,
         group=_TRACTOR,
-        typical=_typical(5.4, 11.2),
+        typical=_typical(5.4, FASTEST),
     ),
     model.Field(
         "road_speed",
@@ -48,8 +61,10 @@ FIELDS = (
         "45 mph",
         example="15 mph",
         group=_TRACTOR,
-        typical=_typical(4.5, 11.0),
+        typical=_usual_speed,
     ),
+    model.Choice("speed_symbol", _YES_NO, example="no", group=_LAMPS),
+    model.Field("symbol_speed", "speed", "5 mph", "45 mph", optional=True, group=_LAMPS),
     field(
         "tractor_width",
         example="56 in",
@@ -137,6 +152,19 @@ FIELDS = (
         typical=_typical(1.0, 2.0),
     ),
     field("lamp_spread", example="44 in", group=_LAMPS),
+    model.Field(
+        "stop_lamps", "count", "0", "4", example="0", group=_LAMPS, typical=_typical(0.0, 2.0)
+    ),
+    model.Choice(
+        "bucket",
+        (
+            model.Option("none", "No loader, or carried below the lamps"),
+            model.Option("front", "A bucket or load in front of the head lamps"),
+        ),
+        example="none",
+        usual="none",
+        group=_LAMPS,
+    ),
     model.Field(
         "turn_signals", "count", "0", "4", example="2", group=_LAMPS, typical=_typical(0.0, 2.0)
     ),
@@ -257,4 +285,26 @@ FIELDS = (
         group=_BEHIND,
         typical=_typical(1990.0, 2024.0, "implements at work"),
     ),
+    model.Choice("escort", _YES_NO, example="no", usual="no", group="Where and when"),
+    model.Choice("permit", _YES_NO, example="no", usual="no", group="Where and when"),
 )
+
+OUTPUTS = (
+    model.Shown("items", "count"),
+    model.Shown("width", "length"),
+    model.Shown("reach", "length"),
+    model.Shown("emblem_speed", "speed", hidden=True),
+    model.Shown("clear_tail", "length", hidden=True),
+    model.Shown("left", "length", hidden=True),
+    model.Shown("mirror_needed", "length", hidden=True),
+    model.Shown("tallest", "length", hidden=True),
+    model.Shown("inward", "length", hidden=True),
+)
+
+
+def review(known: model.KnownSoFar) -> dict[str, str]:
+    """A machine travels no faster than it can."""
+    top, driven = known.get("top_speed"), known.get("road_speed")
+    if top is not None and driven is not None and driven.low > top.high * (1 + 1e-9):
+        return {"road_speed": "Your speed on the road is more than the top speed of the tractor."}
+    return {}

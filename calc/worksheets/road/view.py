@@ -10,6 +10,7 @@ from calc import model
 from calc.mechanics import lamps, mirrors
 from calc.model.pictures import Dimension, Disc, Item, Label, Line, Point, Scene, Shape
 from calc.subjects import road_list as rl
+from calc.subjects import road_tables
 
 # The smallest room that a picture has, and a line of text, in drawing units.
 _VIEW_PX, _TALL_PX, _LINE_PX = 380.0, 420.0, 17.0
@@ -20,7 +21,7 @@ _COLORS = {"red": "bad", "amber": "warn", "orange": "warn", "white": "accent", "
 def numbers(v: model.Inputs, found: rl.Situation) -> dict[tuple[str, str], int]:
     """The number of each item, as in the lists."""
     order: list[tuple[str, str]] = []
-    order += [("tractor", item) for item, _, _ in rl.emblem_rows(v, found)]
+    order += [("tractor", item) for item, _, _ in road_tables.emblem_rows(v, found)]
     order += [("tractor", need.item) for need in rl.listed(found, "tractor")]
     if found.emblem_behind:
         order.append(("towed", "emblem"))

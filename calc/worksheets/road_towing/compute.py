@@ -18,14 +18,15 @@ def own_braking(v: model.Inputs) -> float:
         return arith.number(v.own_deceleration)
     friction = arith.number(GRIP[v.surface]["friction"])
     grip = braking.grip_deceleration(friction, REAR_SHARE, all_wheels=v.braked_wheels == "all")
-    return arith.min(v.own_deceleration, grip)
+    return arith.number(arith.min(v.own_deceleration, grip))
 
 
 def trailer_braking(v: model.Inputs) -> float:
     """What the load's own brakes do, as a share of its weight, no more than its tires hold."""
     if v.trailer_brakes == "none" or v.trailer_braking is None:
         return 0.0
-    return arith.min(v.trailer_braking, arith.number(GRIP[v.surface]["friction"]))
+    grip = arith.number(GRIP[v.surface]["friction"])
+    return arith.number(arith.min(v.trailer_braking, grip))
 
 
 def rule_of(v: model.Inputs) -> str:

@@ -46,7 +46,7 @@ FIELDS = (
         example="15 mph",
         essential=True,
         group=ROAD,
-        typical=model.Typical(4.5, 11.2, USUAL, "tractors on the road"),
+        typical=model.Typical(4.5, 25 * 0.44704, USUAL, "tractors on the road"),
     ),
     model.Field(
         "grade",

@@ -39,8 +39,8 @@ def _bars(v: model.Inputs) -> Bars:
             runs_away = f"{label}, it does not stop on this slope."
             continue
         bad = v.room is not None and stop > v.room
-        style = "" if not towed else ("bad" if bad else "accent")
-        bars.append(Bar(f"{label}, on this slope", stop, **({"style": style} if style else {})))
+        style = "fill" if not towed else ("bad" if bad else "accent")
+        bars.append(Bar(f"{label}, on this slope", stop, style=style))
     if v.room is not None:
         bars.append(Bar("Room that you have", v.room, style="good"))
     said = model.phrase(f"From {{speed}}. {runs_away}".strip(), speed=(v.road_speed, "speed"))

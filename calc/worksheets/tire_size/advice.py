@@ -5,53 +5,25 @@ from __future__ import annotations
 from calc import model, tables
 from calc.mechanics import tire_load, tires
 from calc.mechanics.tire_size import Designation
-from calc.search import Solver
+from calc.search import Remedies
+from calc.subjects import tire_partners
 from calc.subjects import tires as common
 
 # --- advice ----------------------------------------------------------------------------------
 
 
-def advise(v: model.Inputs, outcome: model.Outcome, solve: Solver) -> model.Advice:
+def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
     """Return what each part of the size means, sizes near it, remedies and cautions."""
-    tire = common.dimensions(v.tire)
-    if tire is None:
-        return model.Advice(
-            cautions=_cautions(), headline="Type the size as it stands on the sidewall."
-        )
-    remedies: list[model.Remedy] = []
-    load = outcome.check("load")
-    if load is not None and load.margin < 0:
+    tire = tires.dimensions(v.tire)
+    remedies.less("tire_mass", mends=("load",))
+    if v.tire_mass is not None:
         index = _index_for(v.tire_mass)
-        remedies.append(
-            model.Remedy(
-                model.phrase(
-                    "Take {m} off this tire"
-                    + (f", or fit load index {index} or more." if index else "."),
-                    m=(load.value - load.limit, "mass"),
-                ),
-                set={"tire_mass": f"{load.limit - 0.01:.2f} kg"} if load.limit > 10 else {},
-            )
-        )
-    speed = outcome.check("speed")
-    if speed is not None and speed.margin < 0:
-        remedies.append(
-            model.Remedy(
-                model.phrase("Keep to {v}.", v=(speed.limit, "speed")),
-                set={"road_speed": f"{speed.limit - 0.001:.4f} m/s"},
-                source="tires/OM-5",
-            )
-        )
-    headline: model.Words = ""
-    if not outcome.checks:
-        headline = model.phrase(
-            "{size} is about {od} across and {w} wide, and rolls {rc} in one turn.",
-            size=tire.designation.size,
-            od=(tire.overall_diameter, "length"),
-            w=(tire.section_width, "length"),
-            rc=(tire.rolling_circumference, "length"),
-        )
+        if index:
+            remedies.do("index", ("load",), source="tires/S2", index=str(index))
+    remedies.less("road_speed", mends=("speed",), source="tires/OM-5")
     shown = [_parts(v.tire), *_near(tire)]
-    return model.Advice(remedies, _cautions(), shown, _notes(tire), headline)
+    said = found.cautions("sidewall", "rim", "inflate")
+    return model.Advice(cautions=said, tables=shown, notes=_notes(v, found, tire))
 
 
 def _index_for(load: float) -> int | None:
@@ -139,7 +111,7 @@ def _near(tire: tires.Dimensions) -> list[model.Table]:
             (other.overall_diameter, "length"),
             (other.section_width, "length"),
         )
-        for other in near[: common.LISTED]
+        for other in near[: tire_partners.LISTED]
     )
     return [
         model.Table(
@@ -153,28 +125,14 @@ def _near(tire: tires.Dimensions) -> list[model.Table]:
     ]
 
 
-def _notes(tire: tires.Dimensions) -> list[model.Words]:
-    notes: list[model.Words] = [
-        f"{common.describe(tire)}. Another maker's tire of the same size may differ by up to 3 % "
-        "in diameter and in width."
-    ]
-    found = tire.designation
-    rims = tables.by_key("tires/tire_rims", "size")
-    key = f"{found.width_text}/{found.aspect:g}" if found.aspect is not None else found.width_text
-    if key in rims and found.form in ("decimal", "metric"):
-        notes.append(f"Rims that the standard allows for {key}: {rims[key]['rims']}.")
+def _notes(v: model.Inputs, found: model.Found, tire: tires.Dimensions) -> list[model.Words]:
+    notes: list[model.Words] = [found.note("basis", basis=common.describe(tire))]
+    size = tire.designation
+    rims = common.rims_of(size)
+    if rims:
+        notes.append(found.note("rims", rims=rims))
+    if "row_pressure" in found and v.pressure is None and v.rated_load is None:
+        notes.append(found.note("at_row"))
+    if not size.tread and size.overall is not None:
+        notes.append(found.note("tread"))
     return notes
-
-
-def _cautions() -> list[model.Caution]:
-    return [
-        model.Caution(
-            "The sidewall, the tire maker's data book and the operator's manual come before any "
-            "table here."
-        ),
-        model.Caution(
-            "Never mount a tire on a rim of another code: 16 and 16.1, or 16.5, don't "
-            "interchange. Mounting is work for a tire shop.",
-            "tires/OM-15",
-        ),
-    ]

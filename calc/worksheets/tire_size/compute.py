@@ -7,193 +7,116 @@ from calc.mechanics import ground, liquid_ballast, tire_load, tires
 from calc.subjects import tires as common
 
 
-def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
-    """Return the checks and outputs at one set of values."""
-    checks: list[model.Check] = []
-    outputs: list[model.Output] = []
-    tire = common.dimensions(v.tire)
-    if tire is None:
-        return model.Outcome(checks, outputs)
-    _lengths(tire, outputs, work)
-    rated = common.rating(tire)
-    if v.rated_load is not None:
-        rated = tire_load.Rating(
-            v.rated_load, rated.speed if rated is not None else None, "tires/derived"
-        )
-    if rated is not None:
-        _load(v, tire, rated, checks, outputs, work)
+def compute(v: model.Inputs, at: model.At) -> None:
+    """Name the lengths of a tire, what it carries and at what pressure; check load and speed."""
+    tire = tires.dimensions(v.tire)
+    _lengths(tire, at)
+    _load(v, at)
+    _speed(v, at)
     if v.pressure is not None and v.tire_mass is not None:
-        _ground(v, outputs, work)
+        _ground(v, at)
     volume = liquid_ballast.fill_volume(tire)
-    outputs.append(
-        model.Output(
-            "liquid",
-            "Liquid at 75 % fill",
-            volume.value,
-            "volume",
-            low=volume.low,
-            high=volume.high,
-        )
-    )
-    return model.Outcome(checks, outputs)
+    at.liquid = volume.value
+    at.band("liquid", volume.low, volume.high)
 
 
-def _lengths(tire: tires.Dimensions, outputs: list[model.Output], work: model.Work) -> None:
-    for name, label, value, error in (
-        ("overall_diameter", "Overall diameter", tire.overall_diameter, tire.diameter_error),
-        ("section_width", "Section width", tire.section_width, tires.MAKER_SPREAD),
-        ("loaded_radius", "Loaded radius", tire.static_loaded_radius, tire.loaded_radius_error),
-        ("rolling", "One turn rolls", tire.rolling_circumference, tire.circumference_error),
+def _lengths(tire: tires.Dimensions, at: model.At) -> None:
+    at.overall_diameter = tire.overall_diameter
+    at.section_width = tire.section_width
+    at.loaded_radius = tire.static_loaded_radius
+    at.rolling = tire.rolling_circumference
+    for name, error in (
+        ("overall_diameter", tire.diameter_error),
+        ("section_width", tires.MAKER_SPREAD),
+        ("loaded_radius", tire.loaded_radius_error),
+        ("rolling", tire.circumference_error),
     ):
-        outputs.append(
-            model.Output(
-                name, label, value, "length", low=value * (1 - error), high=value * (1 + error)
-            )
-        )
-    if not work.on:
+        at.band(name, at.number(name) * (1 - error), at.number(name) * (1 + error))
+    if not at.showing:
         return
-    h, rim = tire.section_height, tire.rim_diameter
-    work.step(
-        "Overall diameter",
-        "OD",
-        "rim + 2 h",
-        (("rim", rim, "length"), ("h", h, "length")),
-        tire.overall_diameter,
-        "length",
-        tire.source,
+    height = (tire.section_height, "length")
+    rim = (tire.rim_diameter, "length")
+    at.step("overall_diameter", "OD = rim + 2 h", tire.source, rim=rim, h=height)
+    share = (tire.overall_diameter / 2 - tire.static_loaded_radius) / tire.section_height
+    at.step(
+        "loaded_radius",
+        "SLR = OD / 2 − s h",
+        "tires/TY-C" if tire.designation.radial else "tires/WEB-6",
+        OD="overall_diameter",
+        s=(share, "count"),
+        h=height,
     )
-    work.step(
-        "Loaded radius",
-        "SLR",
-        "OD / 2 − 0.18 h",
-        (("OD", tire.overall_diameter, "length"), ("h", h, "length")),
-        tire.static_loaded_radius,
-        "length",
-        "tires/WEB-6",
-    )
-    factor = tire.rolling_circumference / (3.141592653589793 * tire.overall_diameter)
-    work.step(
-        "One turn rolls",
-        "RC",
-        "k π OD",
-        (("k", factor, "count"), ("OD", tire.overall_diameter, "length")),
-        tire.rolling_circumference,
-        "length",
+    factor = tire.rolling_circumference / (arith.pi * tire.overall_diameter)
+    at.step(
+        "rolling",
+        "RC = k π OD",
         tire.circumference_source,
+        k=(factor, "count"),
+        OD="overall_diameter",
     )
 
 
-def _load(
-    v: model.Inputs,
-    tire: tires.Dimensions,
-    rated: tire_load.Rating,
-    checks: list[model.Check],
-    outputs: list[model.Output],
-    work: model.Work,
-) -> None:
-    carries = rated.load
-    outputs.append(model.Output("rated", "Load of its rating", rated.load, "mass"))
-    if rated.speed is not None:
-        outputs.append(model.Output("rated_speed", "Speed of its rating", rated.speed, "speed"))
-    if v.pressure is not None and v.rated_pressure is not None:
-        pressure = arith.min(v.pressure, v.rated_pressure)
-        carries = tire_load.load_at_pressure(carries, pressure, v.rated_pressure)
-        outputs.append(model.Output("at_pressure", "Load at that pressure", carries, "mass"))
-        work.step(
-            "Load at that pressure",
-            "L",
-            "L rated × (p / p rated)^0.585",
-            (
-                ("L rated", rated.load, "mass"),
-                ("p", v.pressure, "pressure"),
-                ("p rated", v.rated_pressure, "pressure"),
-            ),
-            carries,
-            "mass",
-            "tires/pressure-memory",
-        )
-    if v.tire_mass is not None:
-        checks.append(
-            model.at_most(
-                "load",
-                "Load on this tire",
-                v.tire_mass,
-                carries,
-                "mass",
-                rated.source,
-                why="An overloaded tire runs hot and fails.",
+def _load(v: model.Inputs, at: model.At) -> None:
+    """What it carries at the pressure in it, and the pressure that a load needs."""
+    found = common.carried(v.tire, v.rated_load, v.pressure, v.rated_pressure, v.road_speed)
+    if found.rating is not None:
+        at.rated = found.rating.load
+        if found.rating.speed is not None:
+            at.rated_speed = found.rating.speed
+        if found.rating.pressure is not None:
+            at.row_pressure = found.rating.pressure
+    if found.load is None:
+        # A size alone is read, not checked: its load matters once somebody asks for it.
+        name = "rating" if v.tire_mass is None else "load"
+        at.not_checked(name, "rated_load" if found.missing == "load" else "rated_pressure")
+    else:
+        at.carries = found.load
+        if found.at_pressure:
+            reference = v.rated_pressure if v.rated_pressure is not None else at.row_pressure
+            at.step(
+                "carries",
+                "L = L rated × (p / p rated)^0.585, or between the pressures of its row",
+                "tires/pressure-memory" if v.rated_pressure is not None else found.source,
+                **{"L rated": "rated", "p": "pressure", "p rated": (reference, "pressure")},
             )
-        )
-        if v.rated_pressure is not None and v.tire_mass <= rated.load:
-            _pressure_needed(v, rated, outputs, work)
-    if v.road_speed is not None and rated.speed is not None:
-        checks.append(
-            model.at_most(
-                "speed",
-                "Speed against its symbol",
-                v.road_speed,
-                rated.speed,
-                "speed",
-                "tires/ISO4251-memory",
-                why="Above its symbol a tire carries less, or nothing.",
-            )
-        )
+        if v.tire_mass is not None:
+            at.at_most("load", "tire_mass", "carries", found.source)
+    _pressure_needed(v, at, found)
 
 
-def _pressure_needed(
-    v: model.Inputs, rated: tire_load.Rating, outputs: list[model.Output], work: model.Work
-) -> None:
-    least = tire_load.pressure_for_load(v.tire_mass, rated.load, v.rated_pressure)
-    added = () if v.work == "plain" else (v.work,)
-    setting = tire_load.pressure_with_additions(least, added, v.rated_pressure)
-    outputs.append(
-        model.Output(
+def _pressure_needed(v: model.Inputs, at: model.At, found: common.Carried) -> None:
+    rated = found.rating
+    reference = v.rated_pressure
+    if reference is None and rated is not None and v.rated_load is None:
+        reference = rated.pressure
+    if v.tire_mass is None:
+        at.not_checked("pressure", "tire_mass")
+    elif rated is None:
+        at.not_checked("pressure", "rated_load")
+    elif reference is None:
+        at.not_checked("pressure", "rated_pressure")
+    elif v.tire_mass <= rated.load:
+        least = tire_load.pressure_for_load(v.tire_mass, rated.load, reference)
+        added = () if v.work == "plain" else (v.work,)
+        at.pressure_needed = tire_load.pressure_with_additions(least, added, reference)
+        at.step(
             "pressure_needed",
-            "Pressure that load and work need",
-            setting,
-            "pressure",
-            "never less than the manual's least, never above the sidewall's maximum",
+            "p = p rated × (L / L rated)^(1 / 0.585) + what the work adds",
+            "tires/pressure-memory",
+            **{"p rated": (reference, "pressure"), "L": "tire_mass", "L rated": "rated"},
         )
-    )
-    work.step(
-        "Pressure that the load needs",
-        "p",
-        "p rated × (L / L rated)^(1 / 0.585)",
-        (
-            ("p rated", v.rated_pressure, "pressure"),
-            ("L", v.tire_mass, "mass"),
-            ("L rated", rated.load, "mass"),
-        ),
-        least,
-        "pressure",
-        "tires/pressure-memory",
-    )
 
 
-def _ground(v: model.Inputs, outputs: list[model.Output], work: model.Work) -> None:
+def _speed(v: model.Inputs, at: model.At) -> None:
+    """Two service descriptions are two speeds: the fastest is its limit."""
+    top = common.fastest(v.tire)
+    if v.road_speed is not None and top is not None:
+        at.at_most("speed", "road_speed", top, "tires/ISO4251-memory")
+
+
+def _ground(v: model.Inputs, at: model.At) -> None:
     low, high = ground.contact_pressure_band(v.pressure)
-    area = ground.contact_area(v.tire_mass, low)
-    outputs.append(
-        model.Output(
-            "contact_area",
-            "Contact area on soft ground",
-            area,
-            "area_small",
-            low=ground.contact_area(v.tire_mass, high),
-            high=area,
-        )
-    )
-    outputs.append(
-        model.Output(
-            "ground_stress", "Largest stress 10 cm down", ground.peak_stress(v.pressure), "pressure"
-        )
-    )
-    work.step(
-        "Contact area",
-        "A",
-        "m g / p",
-        (("m", v.tire_mass, "mass"), ("p", v.pressure, "pressure")),
-        area,
-        "area_small",
-        "tires/S9",
-    )
+    at.contact_area = ground.contact_area(v.tire_mass, low)
+    at.band("contact_area", ground.contact_area(v.tire_mass, high), at.contact_area)
+    at.ground_stress = ground.peak_stress(v.pressure)
+    at.step("contact_area", "A = m g / p", "tires/S9", m="tire_mass", p="pressure")

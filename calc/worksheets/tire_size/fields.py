@@ -20,6 +20,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         "tire",
         vocabulary.read_tire_size,
         example="320/85 R 24 122A8 R-1W",
+        needed=True,
         essential=True,
         group="Tire",
         such_as="26x12.00-12 NHS",
@@ -54,6 +55,22 @@ FIELDS: tuple[model.AnyField, ...] = (
         group="Pressure",
         usual="plain",
     ),
+)
+
+
+OUTPUTS = (
+    model.Shown("overall_diameter", "length"),
+    model.Shown("section_width", "length"),
+    model.Shown("loaded_radius", "length"),
+    model.Shown("rolling", "length"),
+    model.Shown("rated", "mass"),
+    model.Shown("rated_speed", "speed"),
+    model.Shown("row_pressure", "pressure"),
+    model.Shown("carries", "mass"),
+    model.Shown("pressure_needed", "pressure"),
+    model.Shown("contact_area", "area_small"),
+    model.Shown("ground_stress", "pressure"),
+    model.Shown("liquid", "volume"),
 )
 
 

@@ -12,7 +12,7 @@ from calc.subjects import tires as common
 
 NOW, NEW, DRIVE = "Tires it has now", "New tires", "Front drive"
 GAPS, LOADS, LIQUID, SPEED = "Gaps and width", "Loads", "Liquid", "Speed"
-BALANCE = "Balance"
+BALANCE, WEAR = "Balance", "Wear of the tires it has now"
 FASTEST_GEAR = 20.0
 
 
@@ -51,29 +51,26 @@ def _liquids() -> tuple[model.Option, ...]:
     return (model.Option("none", "none: air only"), *options)
 
 
-def _ten_turns(name: str, label: str, help: str, **more: object) -> model.Field:
+def _ten_turns(name: str, axle: str) -> model.Field:
     return model.Field(
         name,
         "length",
         "18 ft",
         "230 ft",
-        label=label,
-        help=help,
+        typical=common.new_rolled(axle),
         group=DRIVE,
         unit_us="ft",
         unit_metric="m",
-        **more,  # type: ignore[arg-type]
     )
 
 
-_ROLL = (
-    "From the roll-out sheet: mark tire and ground, roll straight for ten turns at work load and "
-    "pressure, measure. A data sheet's rolling circumference times ten does as well."
-)
+def _worn(name: str) -> model.Field:
+    return model.Field(name, "fraction", "0 %", "100 %", optional=True, group=WEAR)
+
 
 FIELDS: tuple[model.AnyField, ...] = (
     vocabulary.field("front_tire", example="7-16 R-1", essential=True, group=NOW),
-    vocabulary.field("rear_tire", example="11.2-24 R-1", essential=True, group=NOW),
+    vocabulary.field("rear_tire", example="11.2-24 R-1", needed=True, essential=True, group=NOW),
     model.Entry(
         "new_front_tire",
         vocabulary.read_tire_size,
@@ -106,18 +103,8 @@ FIELDS: tuple[model.AnyField, ...] = (
     ),
     vocabulary.field("old_front_ten_turns", typical=common.old_rolled("front"), group=DRIVE),
     vocabulary.field("old_rear_ten_turns", typical=common.old_rolled("rear"), group=DRIVE),
-    _ten_turns(
-        "new_front_ten_turns",
-        "Ten turns of the new front tires",
-        _ROLL,
-        typical=common.new_rolled("front"),
-    ),
-    _ten_turns(
-        "new_rear_ten_turns",
-        "Ten turns of the new rear tires",
-        _ROLL,
-        typical=common.new_rolled("rear"),
-    ),
+    _ten_turns("new_front_ten_turns", "front"),
+    _ten_turns("new_rear_ten_turns", "rear"),
     model.Entry(
         "gear_speeds",
         read_speeds,
@@ -125,6 +112,8 @@ FIELDS: tuple[model.AnyField, ...] = (
         group=SPEED,
         such_as="1.5, 3, 5, 8, 12 mph",
     ),
+    _worn("front_worn"),
+    _worn("rear_worn"),
     vocabulary.field("wheelbase", example="62 in"),
     vocabulary.field("hitch_distance", example="28 in"),
     model.Field(
@@ -163,9 +152,42 @@ FIELDS: tuple[model.AnyField, ...] = (
 )
 
 
+OUTPUTS = (
+    model.Shown("lead_now", "fraction"),
+    model.Shown("lead_new", "fraction"),
+    model.Shown("speed_change", "fraction"),
+    model.Shown("top_speed", "speed"),
+    model.Shown("rear_rise", "length"),
+    model.Shown("hitch_rise", "length"),
+    model.Shown("front_rise", "length"),
+    model.Shown("deck_rise", "length"),
+    model.Shown("pitch", "angle"),
+    model.Shown("cg_rise", "length"),
+    model.Shown("side_now", "angle"),
+    model.Shown("side_new", "angle"),
+    model.Shown("width_now", "length"),
+    model.Shown("width", "length"),
+    model.Shown("pull_change", "fraction"),
+    model.Shown("braking_change", "fraction"),
+    model.Shown("liquid_volume", "volume"),
+    model.Shown("liquid_mass", "mass"),
+    model.Shown("liquid_gained", "mass"),
+    model.Shown("freezes", "temperature"),
+    model.Shown("rear_carries", "mass"),
+    model.Shown("front_carries", "mass"),
+    model.Shown("rear_allowed", "mass", hidden=True),
+    model.Shown("front_allowed", "mass", hidden=True),
+    model.Shown("front_ratio", "count", hidden=True),
+    model.Shown("rear_ratio", "count", hidden=True),
+    model.Shown("pull_ratio", "count", hidden=True),
+    model.Shown("rear_on_axle", "mass", hidden=True),
+    model.Shown("front_on_axle", "mass", hidden=True),
+)
+
+
 def review(known: model.KnownSoFar) -> dict[str, str]:
     """Return a sentence for each field that can't stand beside the others."""
-    found: dict[str, str] = {}
+    found = common.review_turns(known)
     for axle in ("front", "rear"):
         if known.get(f"new_{axle}_tire") is not None and known.get(f"{axle}_tire") is None:
             found[f"{axle}_tire"] = (

@@ -15,7 +15,7 @@ def picture(v: model.Inputs, outcome: model.Outcome) -> list[Picture]:
     scene = _outlines(v, pair)
     if scene is not None:
         drawn.append(scene)
-    if v.front_drive == "yes" and pair.front is not None and pair.rear is not None:
+    if any(output.name == "lead_new" for output in outcome.outputs):
         drawn.append(_lead_bars(v, outcome))
     return drawn
 

@@ -7,8 +7,8 @@ import { make } from "./dom";
 import type { Engine } from "./engine";
 import { type Machine, siteLists } from "./machines";
 import type { MachineStore } from "./machine_store";
-import type { Units } from "./protocol";
 import { type Read, readMessage } from "./reading";
+import { storedUnits } from "./units";
 import { type Marks, Words } from "./words";
 
 interface Entry {
@@ -42,6 +42,8 @@ interface Found {
 }
 
 const MOST = 6;
+/** Results of one worksheet: what else there may be is seen at once. */
+const MOST_OF_ONE = 2;
 const MOST_MACHINES = 3;
 /** Python reads when the typing pauses for so long [ms]. */
 const PAUSE = 150;
@@ -66,7 +68,6 @@ export class Finding {
     place: HTMLElement,
     private readonly engine: Engine,
     store: MachineStore,
-    private readonly units: () => Units,
   ) {
     this.known = JSON.parse(place.querySelector("#ys-find-data")!.textContent!) as Known;
     this.words = new Words(this.known.phrases, this.known.common);
@@ -116,7 +117,7 @@ export class Finding {
 
   private async fill(turn: number, text: string, found: Entry[]): Promise<void> {
     const also = [...new Set(found.map((entry) => entry.worksheet))];
-    const read = await readMessage(this.engine, text, this.units(), this.machines, also);
+    const read = await readMessage(this.engine, text, storedUnits(), this.machines, also);
     if (turn !== this.turn || !read) return;
     this.read = read;
     this.draw(text, found);
@@ -139,8 +140,13 @@ export class Finding {
     });
     scored.sort((one, other) => other.score - one.score);
     const best = scored[0]?.score ?? 0;
+    const counts = new Map<string, number>();
     return scored
-      .filter(({ score }) => score > 1.5 && score > best / 4)
+      .filter(({ score }) => score > 1.5 && score > best / 3)
+      .filter(({ entry: { worksheet } }) => {
+        counts.set(worksheet, (counts.get(worksheet) ?? 0) + 1);
+        return counts.get(worksheet)! <= MOST_OF_ONE;
+      })
       .slice(0, MOST)
       .map(({ entry }) => entry);
   }
@@ -182,9 +188,14 @@ export class Finding {
         const note = filled.filled.map(({ label, shown }) => `${label}: ${shown}`).join("; ");
         const link = new URLSearchParams(filled.link);
         if (ask) link.set("ask", ask);
-        return { text, href: `${href}#${link}`, worksheet, note };
+        // The index's own wording may name other numbers than the reader's.
+        return { text: filled.question, href: `${href}#${link}`, worksheet, note };
       });
-    return [...own.filter(({ note }) => note), ...others].slice(0, MOST);
+    const once = new Map<string, Found>();
+    for (const each of [...own.filter(({ note }) => note), ...others]) {
+      if (!once.has(each.text)) once.set(each.text, each);
+    }
+    return [...once.values()].slice(0, MOST);
   }
 
   private draw(text: string, found: Entry[]): void {

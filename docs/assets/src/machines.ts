@@ -8,6 +8,8 @@ export interface Machine {
   name: string;
   role: Role;
   inputs: Record<string, string>;
+  /** What is said of it beside its numbers: a stock number, a price. */
+  beside?: Record<string, string>;
 }
 
 /** What the build tells of the dealer who hosts the site. */
@@ -16,6 +18,8 @@ export interface Shop {
   contact: string;
   region: string;
   units: "us" | "metric";
+  /** Parts that the dealer attaches to remedies, as calc.render.parts writes them. */
+  parts?: unknown[];
 }
 
 /** What the build writes beside the client script: the lists that every page offers. */

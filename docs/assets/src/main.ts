@@ -1,18 +1,19 @@
 /** The start: makes every worksheet on the page live, on this page and on the next ones. */
 
 import { catchUp, fits, reload } from "./build";
+import { filterChecks } from "./checks";
 import { reachTables } from "./dom";
 import { Embed } from "./embed";
-import { Finding } from "./finding";
 import { Engine } from "./engine";
+import { Finding } from "./finding";
 import { Keeping } from "./keep";
 import { MachineStore } from "./machine_store";
 import { MachinesPage } from "./machines_page";
 import { MessagesPage } from "./messages";
 import { Picker } from "./picker";
+import { SendBack } from "./sending";
 import { isFor, Sheet } from "./sheet";
 import { arrived } from "./typed";
-import { storedUnits } from "./units";
 
 interface Observable {
   subscribe(next: () => void): void;
@@ -41,11 +42,24 @@ function whenIdle(action: () => void): void {
   else setTimeout(action, 200);
 }
 
+/** On a calculator's page the link past the navigation leads to the calculator. */
+function skipTo(section: HTMLElement | undefined): void {
+  const link = document.querySelector<HTMLAnchorElement>(".md-skip");
+  if (!link || !section) return;
+  section.tabIndex = -1;
+  link.addEventListener("click", (event) => {
+    event.preventDefault();
+    section.focus();
+    section.scrollIntoView();
+  });
+}
+
 let leaveTables = (): void => undefined;
 
 function mount(): void {
   leaveTables();
   leaveTables = reachTables(document.querySelector(".md-content") ?? document.body);
+  filterChecks(document);
   for (const sheet of sheets) sheet.release();
   engine.forget();
   // The server has another build by now: its pages don't go with this one's scripts.
@@ -55,6 +69,7 @@ function mount(): void {
   }
   const sections = [...document.querySelectorAll<HTMLElement>("section.ys[data-worksheet]")];
   sheets = sections.map((section, index) => new Sheet(section, engine, isFor(section, !index), !index));
+  skipTo(sections[0]);
   for (const each of yard) each.release();
   yard = [...document.querySelectorAll<HTMLElement>(".ys-form .ys-pick")].map(
     (place) => new Picker(place, place.closest("form")!, machines, new URL("..", engine.base).href),
@@ -62,9 +77,11 @@ function mount(): void {
   const page = document.querySelector<HTMLElement>("#ys-machines");
   if (page) yard.push(new MachinesPage(page, machines));
   const box = document.querySelector<HTMLElement>("#ys-find");
-  if (box) yard.push(new Finding(box, engine, machines, storedUnits));
+  if (box) yard.push(new Finding(box, engine, machines));
   const messages = document.querySelector<HTMLElement>("#ys-messages");
-  if (messages) yard.push(new MessagesPage(messages, engine, machines, storedUnits));
+  const back = SendBack.here();
+  if (back) yard.push(back);
+  if (messages) yard.push(new MessagesPage(messages, engine, machines));
   arrived();
   keeping.show();
   if (embed) embed.follow();

@@ -3,11 +3,14 @@
 import { copyText, make } from "./dom";
 import type { Engine } from "./engine";
 import { KEPT_MESSAGE } from "./finding";
+import { NO_LINK, readLink, writeLink } from "./link";
 import { type Machine, siteLists } from "./machines";
 import type { MachineStore } from "./machine_store";
-import type { Request, Response, Units } from "./protocol";
+import type { Request, Response } from "./protocol";
 import { type Choice, type Read, type ReadQuestion, type Span, readMessage } from "./reading";
 import { copyRich, sendable, sender } from "./replies";
+import { RoundUp, count } from "./round_up";
+import { storedUnits } from "./units";
 
 const PAUSE = 200;
 const MARKS: Record<string, string> = { within: "✓", close: "!", over: "✗", unknown: "?", compared: "=" };
@@ -34,6 +37,7 @@ class Card {
     private readonly text: string,
     private readonly changed: (card: Card) => void,
     private readonly point: (spans: Span[]) => void,
+    private readonly keep: (card: Card) => void,
   ) {
     for (const { name, text: given } of question.filled) this.inputs.set(name, given);
     for (const { name } of question.missing) this.wanted.add(name);
@@ -48,6 +52,11 @@ class Card {
       this.place.remove();
       this.changed(this);
     });
+    const keep = make("button", { type: "button", class: "ys-button" }, "Keep");
+    keep.addEventListener("click", () => {
+      this.keep(this);
+      keep.textContent = "Kept";
+    });
     const rows = make("div", { class: "ys-question-fields" });
     for (const each of question.filled) {
       const words = each.spans.map(([start, end]) => `“${this.text.slice(start, end)}”`).join(", ");
@@ -59,7 +68,7 @@ class Card {
     );
     const more = make("details", { class: "ys-question-missing" });
     more.append(make("summary", {}, `Not said: ${question.missing.map(({ label }) => label).join(", ")}`), ...missing);
-    const head = make("div", { class: "ys-question-head" }, make("h3", {}, question.question), remove);
+    const head = make("div", { class: "ys-question-head" }, make("h3", {}, question.question), keep, remove);
     this.place.append(head, this.verdict, rows, ...(missing.length ? [more] : []));
   }
 
@@ -125,13 +134,9 @@ class Card {
 
   /** The part of an address that opens it; with `ask`, it asks for what is lacking. */
   fragment(ask = false): string {
-    const kept = new URLSearchParams(this.question.link);
-    const parts = new URLSearchParams();
-    for (const word of ["v", "on", "ask"]) if (kept.get(word)) parts.set(word, kept.get(word)!);
-    if (ask && this.lacking.length) parts.set("wanted", this.lacking.map(({ name }) => name).join(","));
-    if (kept.get("units")) parts.set("units", kept.get("units")!);
-    for (const [name, text] of this.inputs) parts.set(name, text);
-    return parts.toString();
+    const given = readLink(this.question.link) ?? NO_LINK;
+    const wanted = ask ? this.lacking.map(({ name }) => name) : [];
+    return writeLink({ ...given, units: storedUnits(), inputs: Object.fromEntries(this.inputs), wanted });
   }
 
   show(answer: Verdict | undefined): void {
@@ -161,12 +166,14 @@ export class MessagesPage {
   private readonly reply = make("textarea", { id: "ys-reply", rows: "10" });
   private readonly tools = make("div", { class: "ys-reply-tools" });
   private readonly note = make("span", { role: "status" });
+  private readonly roundUp: RoundUp;
   private machines: readonly Machine[] = [];
   private cards: Card[] = [];
   private rich = "";
   private short = "";
   /** The dealer has changed the reply: it isn't written over any more. */
   private edited = false;
+  private counted = false;
   private turn = 0;
   private waiting = 0;
   private readonly unwatch: () => void;
@@ -175,7 +182,6 @@ export class MessagesPage {
     place: HTMLElement,
     private readonly engine: Engine,
     store: MachineStore,
-    private readonly units: () => Units,
   ) {
     const listed = siteLists().groups.flatMap((group) => group.machines);
     this.machines = listed;
@@ -184,7 +190,8 @@ export class MessagesPage {
     left.append(make("label", { for: "ys-message" }, "The message"), this.message, this.marked, this.said);
     const answer = make("div", { class: "ys-message-reply", hidden: "" });
     answer.append(make("label", { for: "ys-reply" }, "The reply"), this.reply, this.tools, this.note);
-    place.replaceChildren(left, make("div", { class: "ys-message-out" }, this.found, answer));
+    this.roundUp = new RoundUp(engine);
+    place.replaceChildren(left, make("div", { class: "ys-message-out" }, this.found, answer, this.roundUp.place));
     this.buildTools();
     this.message.addEventListener("input", () => this.later());
     this.reply.addEventListener("input", () => (this.edited = true));
@@ -208,16 +215,17 @@ export class MessagesPage {
     const { turn } = this;
     const text = this.message.value;
     if (!text.trim()) return this.show(null);
-    const read = await readMessage(this.engine, text, this.units(), this.machines);
+    const read = await readMessage(this.engine, text, storedUnits(), this.machines);
     if (turn === this.turn && read) this.show(read);
   }
 
   private show(read: Read | null): void {
     this.edited = false;
+    this.counted = false;
     this.reply.dataset["final"] = "false";
     const text = read?.text ?? "";
     this.cards = (read?.questions ?? []).map(
-      (question) => new Card(question, text, (card) => void this.answerAgain(card), (spans) => this.point(spans)),
+      (question) => new Card(question, text, (card) => void this.answerAgain(card), (spans) => this.point(spans), (kept) => this.keep(kept)),
     );
     const lost = (read?.lost ?? []).map(([start, end]) => `“${text.slice(start, end)}”`);
     this.said.textContent = !read
@@ -265,6 +273,11 @@ export class MessagesPage {
     }
   }
 
+  private keep(card: Card): void {
+    const { question, worksheet, ask, page } = card.question;
+    void this.roundUp.keep({ question, worksheet, ask, page, link: card.fragment(), note: "" });
+  }
+
   private get asked(): Card[] {
     return this.cards.filter((card) => !card.removed);
   }
@@ -293,17 +306,17 @@ export class MessagesPage {
 
   private async answer(card: Card): Promise<Verdict | undefined> {
     const { worksheet, ask } = card.question;
-    const request = {
+    const request: Request = {
       worksheet,
       ask,
       inputs: Object.fromEntries(card.inputs),
       example: false,
-      units: this.units(),
+      units: storedUnits(),
       stage: "full",
       link: this.address(card),
       short_link: this.address(card),
     };
-    return ((await this.engine.ask(request as unknown as Request)) as unknown as Verdict | null) ?? undefined;
+    return ((await this.engine.ask(request)) as Verdict | null) ?? undefined;
   }
 
   private address(card: Card): string {
@@ -338,7 +351,12 @@ export class MessagesPage {
       this.tools.append(button);
     };
     const copied = (done: boolean): void => {
-      if (done) this.note.textContent = "Copied.";
+      if (!done) return;
+      this.note.textContent = "Copied.";
+      // Counted once for a message, when its reply goes out.
+      if (this.counted) return;
+      this.counted = true;
+      for (const card of this.asked) count(card.question.question, card.lacking.map(({ label }) => label));
     };
     add("Copy", (button) => void copyText(this.reply.value, button).then(copied));
     add("Copy for mail", (button) => void copyRich(this.edited ? "" : this.rich, this.reply.value, button).then(copied));

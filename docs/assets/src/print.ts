@@ -44,7 +44,7 @@ function inputs(rows: readonly Row[], link: string): HTMLElement {
     if (!value && !standIn) continue;
     const shown = value
       ? make("dd", {}, value)
-      : make("dd", { class: "ys-blank" }, make("small", {}, `taken: ${standIn}`));
+      : make("dd", { class: "ys-blank" }, make("small", {}, `not known: ${standIn}`));
     list.append(make("div", {}, make("dt", {}, label), shown));
   }
   const picture = code(link);

@@ -40,6 +40,8 @@ export interface Request {
   about?: string;
   /** A line about who replies. */
   sender?: string;
+  /** The parts that the shop attaches to remedies. */
+  parts?: unknown[];
 }
 
 export type Units = "us" | "metric";
@@ -61,6 +63,8 @@ export interface Response {
   reply_html?: string;
   short?: string;
   short_has_link?: boolean;
+  /** What to ask the customer while it can't be told; empty once it can. */
+  ask_back?: string;
 }
 
 /** A runtime part as the offline copy carries it: gzipped, in base64, by name. */

@@ -9,6 +9,11 @@ export function sender(): string {
   return shop ? [shop.name, shop.contact].filter(Boolean).join(" · ") : "";
 }
 
+/** The parts that the shop attaches to remedies; they go with every question. */
+export function shopParts(): unknown[] {
+  return siteLists().shop?.parts ?? [];
+}
+
 /**
  * The address under which somebody else can open `address`; "" when there is none.
  *

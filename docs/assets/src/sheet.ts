@@ -10,7 +10,7 @@ import { type Ask, Form, type Held, INPUTS_EVENT } from "./form";
 import { type LinkState, LONGEST_LINK, readLink } from "./link";
 import { Paper, type Row } from "./print";
 import type { Request, Response, Stage, Units } from "./protocol";
-import { sendable, sender } from "./replies";
+import { sendable, sender, shopParts } from "./replies";
 import { Sight } from "./sight";
 import { Tools } from "./tools";
 import { showProgress } from "./trouble";
@@ -150,6 +150,7 @@ export class Sheet {
       short_link,
       about: about.join(" "),
       sender: sender(),
+      parts: shopParts(),
     };
   }
 

@@ -1,0 +1,166 @@
+"""Columns and cells of a list, as shops write them: a unit in the column's name, a bare number, a
+rating distance in inches, a kind by its everyday name."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from calc import quantities
+from calc.errors import InputError
+from calc.machines import vocabulary
+from calc.model import AnyField, Choice, Field
+
+# "tractor_mass_lb", "Tractor mass (lb)", "Tractor mass, lb", "Tractor mass [lb]"
+_UNIT = re.compile(r"^(?P<what>.+?)[\s_,]*[\s_,(\[](?P<unit>[^\s_,()\[\]]+)[)\]]?$")
+# What shops call a column that is named otherwise here.
+COLUMNS = {
+    "kind": {"tractor": "tractor_kind", "implement": "implement_kind"},
+    "width": {"implement": "working_width"},
+    "mass": {"tractor": "tractor_mass", "implement": "implement_mass"},
+    "weight": {"tractor": "tractor_mass", "implement": "implement_mass"},
+    "stock": dict.fromkeys(("tractor", "implement"), "stock_number"),
+    "stock_no": dict.fromkeys(("tractor", "implement"), "stock_number"),
+    "stock_#": dict.fromkeys(("tractor", "implement"), "stock_number"),
+    "stock_no.": dict.fromkeys(("tractor", "implement"), "stock_number"),
+}
+# What shops call a kind; each is an option of `implement_kind`.
+KINDS = {
+    "disk": "disk_harrow",
+    "disc": "disk_harrow",
+    "disc_harrow": "disk_harrow",
+    "moldboard_plow": "plow",
+    "bottom_plow": "plow",
+    "land_leveler": "land_plane",
+    "grading_scraper": "land_plane",
+    "forks": "pallet_forks",
+    "cutter": "rotary_cutter",
+    "brush_cutter": "rotary_cutter",
+    "tiller": "rotary_tiller",
+    "auger": "post_hole_digger",
+    "aerator": "core_aerator",
+    "rake": "landscape_rake",
+}
+ON_THE_LOADER = ("grapple", "bucket", "loader_bucket")
+INCHES_BELOW = 60.0  # a bare rating distance below this is in inches, else in millimeters
+MISSED_BY = 0.008  # m: 24 in is 609.6 mm
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """What a column fills, and the unit that its bare numbers are in."""
+
+    name: str
+    unit: str = ""
+
+
+def column(written: str, role: str, named: dict[str, AnyField], beside: tuple[str, ...]) -> Column:
+    """Return the field that a column's heading means; one without a name for none."""
+    labels = {item.label.lower(): name for name, item in named.items()}
+
+    def means(text: str) -> str:
+        plain = " ".join(text.replace("_", " ").lower().split())
+        name = labels.get(plain, plain.replace(" ", "_"))
+        name = COLUMNS.get(name, {}).get(role, name)
+        return name if name in named or name in beside else ""
+
+    whole = labels.get(written.strip().lower()) or means(written)
+    if whole:
+        return Column(whole)
+    found = _UNIT.match(written.strip())
+    name = means(found["what"]) if found else ""
+    item = named.get(name)
+    if not found or not isinstance(item, Field):
+        return Column("")
+    symbol = _symbol(found["unit"], item)
+    return Column(name, symbol) if symbol else Column("")
+
+
+def _symbol(written: str, item: Field) -> str:
+    plain = written.lower()
+    for unit in quantities.kind(item.kind).units:
+        if plain in (unit.symbol.lower(), *(alias.lower() for alias in unit.aliases)):
+            return unit.symbol
+    return ""
+
+
+def cell(name: str, text: str, unit: str, system: str) -> str:
+    """Return a cell's text as the field takes it everywhere: with its unit, by its option.
+
+    Parameters
+    ----------
+    name
+        The field.
+    text
+        The cell, not blank.
+    unit
+        The unit that the column's heading names; empty for none.
+    system
+        "us" or "metric": bare numbers of a column without a unit are in the form's unit.
+
+    Raises
+    ------
+    InputError
+        When it can't be used.
+    """
+    item = vocabulary.field(name)
+    if isinstance(item, Choice):
+        return _option(item, text)
+    if isinstance(item, Field):
+        text = _with_unit(item, text, unit, system)
+    item.read(text, system)
+    return text
+
+
+def _with_unit(item: Field, text: str, unit: str, system: str) -> str:
+    try:
+        quantities.parse(text, item.kind)
+        return text
+    except InputError:
+        meant = unit or item.unit(system) or quantities.unit_for(item.kind, system).symbol
+        quantities.parse(text, item.kind, meant)  # refuses whatever more than a unit would mend
+        return f"{text} {meant}".strip()
+
+
+def _option(item: Choice, text: str) -> str:
+    if item.name == "lift_rated_at":
+        return _rating_distance(item, text)
+    plain = text.strip().lower()
+    key = re.sub(r"[\s-]+", "_", plain)
+    if item.name == "implement_kind":
+        if key in ON_THE_LOADER:
+            raise InputError(
+                f"“{quantities.shorten(text)}” is carried on the loader, and the pages judge what "
+                "is on the hitch: it is listed without a kind."
+            )
+        key = KINDS.get(key, key)
+    values = {option.value for option in item.options}
+    if key in values:
+        return key
+    if item.name in ("hitch_category", "implement_category"):
+        short = re.sub(r"^(category|cat\.?)\s*", "", plain).upper()
+        if short in values:
+            return short
+    return item.read(text) or ""
+
+
+def _rating_distance(item: Choice, text: str) -> str:
+    """Return the option that a distance behind the balls means: "24 in", "24" and "610 mm"."""
+    options = {option.value for option in item.options}
+    for option in item.options:
+        if text.lower() in (option.value, option.label.lower()):
+            return option.value
+    try:
+        bare = re.fullmatch(r"\s*(\d+(?:\.\d+)?)\s*", text)
+        unit = "in" if bare and float(bare[1]) < INCHES_BELOW else "mm"
+        reading = quantities.parse(text, "length", unit)
+    except InputError:
+        item.read(text)
+        raise
+    for value in options - {"unstated"}:
+        if reading and abs(reading.middle - float(value) / 1000.0) <= MISSED_BY:
+            return value
+    raise InputError(
+        f"“{quantities.shorten(text)}” is no distance that lift figures are given at: write 24 in, "
+        "12 in or 0 (at the ball ends)."
+    )

@@ -1,0 +1,178 @@
+"""What a tire's sidewall says: the decoded size, and the markings that stand beside it.
+
+References
+----------
+.. [1] tires/AT-1, tires/AT-3, tires/TR-1: what the marks mean.
+.. [2] tires/TG-1: a ply rating is a strength class, not a count of plies.
+"""
+
+import re
+from dataclasses import dataclass, replace
+
+from calc import tables
+
+_SERVICE = re.compile(r"(?:LI\s?)?(\d{2,3})(?:/(\d{2,3}))?\s?([A-Z]\d?)(?![A-Z0-9])")
+_PLY = re.compile(r"(\d{1,2})\s*-?\s*(?:PR|P\.R\.|PLY)(?:\s*RAT(?:ED|ING))?(?![A-Z0-9])")
+_TREAD = re.compile(r"([RFI])\s?-?\s?(\d{1,2}[WM]?)(?![A-Z0-9])")
+_RIBS = re.compile(r"(\d)\s?-?\s?RIBS?(?![A-Z0-9])")
+RIB_TREADS = {"1": "F-1", "3": "F-2", "4": "F-2M"}  # tires/AT-1
+_LOAD_RANGE = re.compile(r"(?:LR|LOAD\s?RANGE)\s?-?\s?([A-Z])(?![A-Z0-9])")
+CONSTRUCTIONS = ("RADIAL", "BIAS")
+NOTHING_MORE = "-"  # a word such as "tire", which adds nothing
+
+
+class SizeError(ValueError):
+    """A tire size that can't be read; `part` is the text that stopped it."""
+
+    def __init__(self, sentence: str, part: str) -> None:
+        super().__init__(f"{sentence} Sizes look like {accepted_forms()}.")
+        self.part = part
+
+
+@dataclass(frozen=True, slots=True)
+class Service:
+    """A service description: load index as a single (and as a dual) tire, and speed symbol."""
+
+    load_index: int
+    dual_load_index: int | None
+    speed_symbol: str
+
+    @property
+    def text(self) -> str:
+        """The marking, such as "122A8" or "112/110A8"."""
+        dual = f"/{self.dual_load_index}" if self.dual_load_index else ""
+        return f"{self.load_index}{dual}{self.speed_symbol}"
+
+
+@dataclass(frozen=True, slots=True)
+class Designation:
+    """A decoded tire size.
+
+    `form` names the rule that gives its diameter: decimal, steer, whole, wide, low, aspect,
+    metric or flotation. `width` is in inches, or millimetres in the metric form; `rim` and
+    `overall` are in inches; `aspect` is in percent.
+    """
+
+    form: str
+    width: float
+    width_text: str
+    mark: str
+    rim: float
+    aspect: float | None = None
+    overall: float | None = None
+    low: str = ""
+    flexion: str = ""
+    older: str = ""
+    services: tuple[Service, ...] = ()
+    ply_rating: int | None = None
+    tread: str = ""
+    words: tuple[str, ...] = ()
+
+    @property
+    def radial(self) -> bool:
+        """Whether the construction is radial; bias otherwise."""
+        return self.mark == "R"
+
+    @property
+    def size(self) -> str:
+        """The size alone, written one way: "320/85R24", "26x12.00-12", "12.4-24"."""
+        rim = f"{self.mark}{self.rim:g}"
+        if self.overall is not None:
+            return f"{self.overall:g}x{self.width_text}{self.low}{rim}"
+        if self.aspect is not None:
+            return f"{self.flexion}{self.width_text}/{self.aspect:g}{rim}"
+        older = f"/{self.older}" if self.older else ""
+        return f"{self.width_text}{self.low}{older}{rim}"
+
+    @property
+    def text(self) -> str:
+        """The size with everything that was read beside it."""
+        parts = [self.size, "/".join(service.text for service in self.services)]
+        parts.append(f"{self.ply_rating}PR" if self.ply_rating else "")
+        parts += [self.tread, *self.words]
+        return " ".join(part for part in parts if part)
+
+
+def accepted_forms() -> str:
+    """Return an example of each accepted form, in one line."""
+    examples = [row["example"] for row in tables.rows("tires/tire_designations")]
+    return ", ".join(examples[:-1]) + " or " + examples[-1]
+
+
+def with_markings(found: Designation, rest: str, typed: str) -> Designation:
+    """Read what stands beside the size: service description, ply rating, tread code, words.
+
+    Raises
+    ------
+    SizeError
+        For a part that isn't known, or that says otherwise than the size.
+    """
+    services: list[Service] = []
+    ply_rating: int | None = None
+    tread = ""
+    words: list[str] = []
+    known_words = tables.by_key("tires/tire_suffixes", "mark")
+    known_treads = tables.by_key("tires/tread_codes", "code")
+    rest = rest.strip(" -/,;.")
+    while rest:
+        word = re.match(r"[A-Z]+", rest)
+        if match := _PLY.match(rest):
+            ply_rating = int(match[1])
+        elif (match := _RIBS.match(rest)) and match[1] in RIB_TREADS:
+            tread = RIB_TREADS[match[1]]
+        elif match := _LOAD_RANGE.match(rest):
+            ply_rating = _ply_of_range(match[1], typed)
+        elif match := _SERVICE.match(rest):
+            services.append(_service(match, typed))
+        elif (match := _TREAD.match(rest)) and f"{match[1]}-{match[2]}" in known_treads:
+            tread = f"{match[1]}-{match[2]}"
+        elif word and word[0] in known_words:
+            match = word
+            row = known_words[word[0]]
+            tread = tread or row["tread"]
+            mark = row["same_as"] or word[0]
+            if mark not in words and mark != NOTHING_MORE and not row["tread"]:
+                words.append(mark)
+        elif word and word[0] in CONSTRUCTIONS:
+            match = word
+            if (found.mark == "R") != (word[0] == "RADIAL"):
+                raise SizeError(
+                    f'"{typed}" says {word[0].lower()}, but the mark before its rim says '
+                    "otherwise: R is a radial, a dash a bias tire.",
+                    word[0],
+                )
+        elif match := re.match(r"X+(?![A-Z0-9])", rest):
+            pass  # the stars of a radial's pressure mark, typed as * and read as X
+        else:
+            part = rest.split()[0]
+            raise SizeError(f'In "{typed}" the part "{part}" after the size isn\'t known.', part)
+        rest = rest[match.end() :].strip(" -/,;.")
+    return replace(
+        found, services=tuple(services), ply_rating=ply_rating, tread=tread, words=tuple(words)
+    )
+
+
+def _ply_of_range(letter: str, typed: str) -> int:
+    ranges = tables.by_key("tires/load_ranges", "letter")
+    if letter not in ranges:
+        raise SizeError(
+            f'In "{typed}" the load range {letter} isn\'t one of {", ".join(ranges)}.', letter
+        )
+    return int(ranges[letter]["ply_rating"])
+
+
+def _service(match: re.Match[str], typed: str) -> Service:
+    symbols = tables.by_key("tires/speed_symbols", "symbol")
+    if match[3] not in symbols:
+        raise SizeError(
+            f'In "{typed}" the speed symbol "{match[3]}" isn\'t one of {", ".join(symbols)}.',
+            match[3],
+        )
+    indexes = tables.by_key("tires/load_index", "index")
+    for index in (match[1], match[2]):
+        if index and index not in indexes:
+            first, last = next(iter(indexes)), list(indexes)[-1]
+            raise SizeError(
+                f'In "{typed}" the load index {index} is outside {first} to {last}.', index
+            )
+    return Service(int(match[1]), int(match[2]) if match[2] else None, match[3])

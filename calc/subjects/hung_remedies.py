@@ -1,0 +1,115 @@
+"""What mends a tractor that is too light in front or behind: each a thing to buy or to do."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from calc import model
+from calc.mechanics import typical
+from calc.search import Remedies
+from calc.subjects import raised
+
+BRACKET_SHARE = 0.20  # front weights beyond this share of the tractor are out of proportion
+STANDING_CHECKS = ("steering", "lift", "rear_axle", "rear_tires", "total", "climb")
+LOADER_CHECKS = ("loader_rear", "loader_front", "front_tires", "loader_lift", "side_raised")
+
+
+def offer(v: model.Inputs, remedies: Remedies) -> None:
+    """Offer weights, a narrower or lighter implement, less in the loader, a box behind."""
+    front_weights(v, remedies)
+    if raised.hangs(v) == "hitch":
+        narrower(v, remedies)
+        remedies.less("implement_mass", key="implement_mass", step=10.0, most=5.0)
+        remedies.more("lift_capacity", mends=("lift",), step=50.0, also={"lift_at_ball_ends": None})
+    elif raised.hangs(v) == "towed":
+        remedies.less("implement_mass", key="towed_mass", mends=("towed",), step=50.0)
+    if v.loader == "off":
+        loader_on(v, remedies)
+    if v.loader_payload is not None:
+        remedies.less("loader_payload", mends=LOADER_CHECKS, step=10.0, most=20.0)
+        box_behind(v, remedies)
+    remedies.do("subframe", ("subframe",))
+    if {"rear_alone", "rear_loader"} & set(remedies.broken) and v.front_ballast > 0:
+        remedies.less(
+            "front_ballast",
+            mends=("rear_alone", "rear_loader"),
+            key="less_front",
+            end=0.0,
+            step=5.0,
+        )
+
+
+def front_weights(v: model.Inputs, remedies: Remedies) -> None:
+    """Offer suitcase weights in front, in whole weights of the usual size."""
+    end = BRACKET_SHARE * v.tractor_mass + v.front_ballast
+    stock = tuple(size for size in typical.stock("front_weights") if size <= end)
+    if not stock or not {"steering", "climb"} & set(remedies.broken):
+        return
+    remedies.more(
+        "front_ballast", mends=("steering", "climb"), stock=stock, end=max(stock[-1], end)
+    )
+
+
+def narrower(v: model.Inputs, remedies: Remedies) -> None:
+    """Offer the widest stock width of this kind, its mass and reach in proportion to the usual."""
+    if v.working_width is None or v.implement_kind == "chipper":
+        return
+    if not typical.grows(v.implement_kind):
+        return
+
+    def along(name: str, field: str) -> Callable[[float], float]:
+        """In the same place of what is usual for the width; in proportion where it is outside."""
+        here, width = getattr(v, field), v.working_width
+        low, high = typical.implement(v.implement_kind, width)[name]
+        share = (here - low) / (high - low) if high > low else 0.5
+
+        def at(tried: float) -> float:
+            low, high = typical.implement(v.implement_kind, tried)[name]
+            if -1e-9 <= share <= 1 + 1e-9:
+                return float(low + share * (high - low))
+            return float(
+                here * (low + high) / sum(typical.implement(v.implement_kind, width)[name])
+            )
+
+        return at
+
+    remedies.less(
+        "working_width",
+        stock=typical.stock("widths"),
+        also={
+            "implement_mass": along("mass", "implement_mass"),
+            "cg_distance": along("cg_distance", "cg_distance"),
+        },
+    )
+
+
+def loader_on(v: model.Inputs, remedies: Remedies) -> None:
+    """Offer to leave the loader on, taken as the lightest usual one of this tractor."""
+    if v.mass_as != "bare":
+        return
+    ranges = typical.narrowed("" if v.tractor_kind == "any" else v.tractor_kind)
+    also = {
+        "loader_mass": ranges["loader_mass"][0],
+        "loader_ahead": 0.0,
+        "loader_payload": 0.0,
+        "loader_reach": ranges["loader_reach"][1],
+        "loader_height": ranges["full_height"][1],
+    }
+    remedies.choose("loader", "on", also=also, mends=("steering",))
+
+
+def box_behind(v: model.Inputs, remedies: Remedies) -> None:
+    """Offer a ballast box behind, in the sizes that are sold."""
+    if not {"loader_rear", "loader_front", "asked"} & set(remedies.broken):
+        return
+    for size in typical.stock("ballast_boxes"):
+        if raised.hangs(v) != "none" and size <= v.implement_mass:
+            continue
+        low, high = typical.implement("ballast_box")["cg_distance"]
+        values = {
+            "implement_kind": "ballast_box",
+            "implement_mass": size,
+            "cg_distance": (low + high) / 2.0,
+        }
+        if remedies.change("box", values, mends=("loader_rear",)):
+            return

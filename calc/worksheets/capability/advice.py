@@ -1,0 +1,147 @@
+"""The sheet itself."""
+
+from __future__ import annotations
+
+from calc import model
+from calc.machines import vocabulary
+from calc.mechanics import ballast
+from calc.search import Remedies
+from calc.subjects.standing import stand
+from calc.worksheets.capability import able
+
+# What has to be read on the machine where nobody said it, in the order of what it may change.
+PLATES = (
+    "tractor_mass",
+    "pto_power",
+    "lift_capacity",
+    "front_axle_mass",
+    "wheelbase",
+    "hitch_distance",
+    "front_axle_limit",
+    "rear_axle_limit",
+    "rear_tire_load",
+    "front_tire_load",
+    "loader_rating",
+    "counterweight_asked",
+)
+LOADER_PLATES = ("front_tire_load", "loader_rating", "counterweight_asked")
+NONE = "none"
+
+
+def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
+    """Return the sheet: implements, loads and what is still to be read."""
+    worst = able.unfavorable(v, remedies.assumed)
+    listed = [able.widths(worst, kind, label) for kind, label in able.kinds()]
+    loads = _loads(v, worst, found)
+    by_kind = {item.kind: item for item in listed}
+    cutter = by_kind["rotary_cutter"]
+    blade = by_kind["box_blade"].widths[1]
+    key = ("with" if v.loader == "on" else "without") + (
+        "" if cutter.widths[1] and blade else "_none"
+    )
+    numbers = {"cutter": (cutter.widths[1], "length"), "blade": (blade, "length")}
+    return model.Advice(
+        cautions=found.cautions("manuals", "rest", "plates", "towing"),
+        tables=[_widths_table(listed), loads, _plates_table(v, remedies.assumed)],
+        notes=[found.note("how")],
+        headline=found.note(key, **numbers),
+    )
+
+
+def _cell(width: float) -> model.Cell:
+    return (width, "length") if width else NONE
+
+
+def _widths_table(listed: list[able.Widths]) -> model.Table:
+    rows = []
+    for item in listed:
+        more: model.Cell = "\u2014"
+        if item.weights:
+            more = model.phrase(
+                "{w} with {m} in front", w=(item.with_weights, "length"), m=(item.weights, "mass")
+            )
+        rows.append((item.label, *(_cell(width) for width in item.widths), more, item.limit))
+    return model.Table(
+        "Widest stock size that passes every check",
+        ("Implement", "Light work", "Usual work", "Heavy work", "With weights", "What stops more"),
+        tuple(rows),
+        "hitch/TYPICAL-memory; hitch/MACHINE-memory; hitch/PRACTICE; power/PRACTICE",
+        "Each at the heavy end of what is usual for its width; a lighter one may pass wider.",
+    )
+
+
+def _loads(v: model.Inputs, worst: model.Inputs, found: model.Found) -> model.Table:
+    bale, bale_stop = able.heaviest(worst, able.SPEAR, able.SPEAR_MASS, 0.85)
+    pallet, pallet_stop = able.heaviest(worst, able.FORKS, able.FORKS_MASS, 0.75)
+    rows: list[tuple[model.Cell, ...]] = [
+        ("Round bale on a rear spear", _mass(bale), "", bale_stop),
+        ("Pallet on rear forks", _mass(pallet), "", pallet_stop),
+    ]
+    if v.loader != "none":
+        rows += [_loader_row(worst, tool, label) for tool, label in _TOOLS]
+    rows += [
+        ("Trailer without brakes", (found.trailer, "mass"), "", "the tractor's own mass"),
+        (
+            "Trailer with its own brakes",
+            (found.trailer_braked, "mass"),
+            "",
+            "one compact's manual; yours comes first",
+        ),
+    ]
+    return model.Table(
+        "Heaviest loads",
+        ("Load", "At most", "Behind, at least", "What stops more"),
+        tuple(rows),
+        "hitch/T26; hitch/M8; hitch/T6L; hitch/H7; hitch/M4L",
+        "Rounded down to 50 lb. Level ground, carried low, at a walk.",
+    )
+
+
+_TOOLS = (
+    ("bucket", "In the loader's bucket"),
+    ("forks", "Pallet on the loader's forks"),
+    ("spear", "Round bale on the loader's spear"),
+)
+
+
+def _mass(value: float) -> model.Cell:
+    return (value, "mass") if value else NONE
+
+
+def _loader_row(v: model.Inputs, tool: str, label: str) -> tuple[model.Cell, ...]:
+    lifts = able.on_loader(v, tool)
+    if lifts is None:
+        return (label, "read the loader's rating", "", "")
+    stands = stand(v.but(loader="on", loader_payload=None))
+    out = v.loader_reach if v.loader_reach is not None else 1.4
+    behind = max(
+        ballast.loader_counterweight(
+            stands.front, stands.rear, stands.base, v.hitch_distance, lifts, out
+        ),
+        170.0 / 190.0 * lifts,  # hitch/M4L
+    )
+    why: model.Cell = "the loader's rating, farther out"
+    most = stands.front + lifts * (1.0 + out / stands.base)
+    if v.front_axle_limit is None:
+        why = model.phrase("front axle would carry {f}: read its limit", f=(most, "mass"))
+    elif most > v.front_axle_limit:
+        spare = max(v.front_axle_limit - stands.front, 0.0) / (1.0 + out / stands.base)
+        lifts = able.STEP * (spare // able.STEP)
+        why = "the front axle's limit"
+    return (label, _mass(lifts), (behind, "mass"), why)
+
+
+def _plates_table(v: model.Inputs, assumed: frozenset[str]) -> model.Table:
+    rows = []
+    for name in PLATES:
+        if v.loader in ("off", "none") and name in LOADER_PLATES:
+            continue
+        if getattr(v, name) is None or name in assumed:
+            item = vocabulary.field(name)
+            rows.append((item.label, item.help, "__________"))
+    return model.Table(
+        "Still to be read on the machine",
+        ("Number", "Where", "It is"),
+        tuple(rows) or (("Nothing", "every number was given", ""),),
+        checklist=bool(rows),
+    )

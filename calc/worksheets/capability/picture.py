@@ -1,0 +1,18 @@
+"""What is drawn."""
+
+from __future__ import annotations
+
+from calc import model
+from calc.model.pictures import Bar, Bars
+from calc.worksheets.capability import able
+
+
+def picture(v: model.Inputs, outcome: model.Outcome) -> Bars:
+    """Draw the widest stock size of each kind in usual work."""
+    bars = [Bar(label, able.widest(v, kind, "typical")[0]) for kind, label in able.kinds()]
+    return Bars(
+        "Widest stock size in usual work",
+        "With what isn't known of the tractor taken in the middle of what is usual.",
+        "length",
+        bars,
+    )

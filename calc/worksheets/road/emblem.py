@@ -1,0 +1,52 @@
+"""The emblem of slow machines, and the sign that states a speed."""
+
+from __future__ import annotations
+
+from calc import model
+from calc.mechanics import lamps
+from calc.subjects import road_list as rl
+
+SHOWN = ("show", "with symbol")
+
+
+def shown(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
+    """Whether the emblem is there where it must be, and off where it must come off."""
+    rule = lamps.emblem_rule_for(v.place)
+    if rule is None or not model.wants("emblem", "emblem_off"):
+        return
+    has = v.emblem == "yes"
+    if found.emblem_use in SHOWN:
+        # Where no rule of a state was read the pattern of the others stands in.
+        duty = rule.required in ("law", "memory") or found.american
+        if rule.below and v.top_speed >= rule.speed_to * (1 - 1e-9):
+            duty = False  # the law says "less than", and the standard "or less"
+        margin = 1.0 if has else (-1.0 if duty else 0.0)
+        at.fits("emblem", margin, rule.source, "there" if has else "missing")
+    elif has:
+        at.fits("emblem_off", -1.0, rule.source, found.emblem_use.replace(" ", "_"))
+
+
+def height(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
+    """Whether its lower edge is as high as the rule of the place has it."""
+    rule = lamps.emblem_rule_for(v.place)
+    if rule is None or not model.wants("emblem_height"):
+        return
+    if found.emblem_use in SHOWN and v.emblem == "yes":
+        low, high = lamps.emblem_window(v.place)
+        source = rule.source if rule.height_low else "road/EXT-2"
+        at.between("emblem_height", "emblem_height", low, high, source, close_band=0.0)
+
+
+def symbol(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
+    """Whether the speed sign is there where it belongs; what it says is kept."""
+    if model.wants("speed_symbol", "no_symbol"):
+        source = "road/STD-1; road/STD-2"
+        if found.symbol:
+            has = v.speed_symbol == "yes"
+            binding = found.symbol_law or found.federal["tractor"]
+            margin = 1.0 if has else (-1.0 if binding else 0.0)
+            at.fits("speed_symbol", margin, source, "there" if has else "missing")
+        else:
+            at.fits("no_symbol", 1.0, source, "none")
+    if v.symbol_speed is not None and model.wants("symbol_speed"):
+        at.at_most("symbol_speed", "road_speed", "symbol_speed", "road/STD-2", close_band=0.0)

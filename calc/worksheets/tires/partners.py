@@ -1,0 +1,327 @@
+"""Tire swap: what mends the front drive's lead, and which tires go together."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from calc import model, sources
+from calc.mechanics import front_drive, tires
+from calc.mechanics.tire_size import Designation
+from calc.subjects import tire_partners
+from calc.subjects import tires as common
+from calc.subjects.tires import TURNS
+
+
+def _lead_finder(v: model.Inputs, pair: common.Pair) -> tuple[float, float, float]:
+    """Return (c, front, rear) so that the lead is c × front / rear − 1, for lists of sizes.
+
+    Where the lead now isn't known the middle of what makers lay out is used.
+    """
+    off = errors(v, pair)
+    assert pair.front is not None and pair.rear is not None
+    assert pair.front_new is not None and pair.rear_new is not None
+    front_new = common.assumed_or(v.new_front_ten_turns, pair.front_new, off["front"])
+    rear_new = common.assumed_or(v.new_rear_ten_turns, pair.rear_new, off["rear"])
+    if common.direct(v.lead_now, v.front_turns):
+        return v.front_turns / TURNS, front_new, rear_new
+    now = v.lead_now
+    if now is None:
+        usual = common.factory_lead()
+        at_end = min(abs(v.factory_lead - usual.low), abs(v.factory_lead - usual.high)) < 1e-9
+        now = (usual.low + usual.high) / 2 if at_end else v.factory_lead
+    front, rear = old_middles(v, pair)
+    front = front_new if pair.front_stays else front
+    rear = rear_new if pair.rear_stays else rear
+    return (1 + now) * rear / front, front_new, rear_new
+
+
+def old_middles(v: model.Inputs, pair: common.Pair) -> tuple[float, float]:
+    """Circumference of the tires it has now: measured where it was, else the table's [m]; 0
+    where neither gives it."""
+    found = [
+        common.assumed_or(rolled, tire, [tire.circumference_error] if tire else [])
+        if rolled is not None
+        else 0.0
+        for rolled, tire in ((v.old_front_ten_turns, pair.front), (v.old_rear_ten_turns, pair.rear))
+    ]
+    return found[0], found[1]
+
+
+def errors(v: model.Inputs, pair: common.Pair) -> dict[str, list[float]]:
+    found: dict[str, list[float]] = {"front": [], "rear": []}
+    for axle, old, new in (
+        ("front", pair.front, pair.front_new),
+        ("rear", pair.rear, pair.rear_new),
+    ):
+        if old is not None and new is not None:
+            found[axle] = [new.circumference_error, tires.change_error(old, new)]
+    return found
+
+
+def lead_advice(
+    v: model.Inputs,
+    pair: common.Pair,
+    found: model.Found,
+    remedies: list[model.Remedy],
+    shown: list[model.Table],
+    notes: list[model.Words],
+) -> model.Words:
+    """Add what helps the lead, and return the sentence that names the best partner."""
+    window = front_drive.window(v.lead_window)
+    assert pair.front is not None and pair.rear is not None
+    assert pair.front_new is not None and pair.rear_new is not None
+    constant, front, rear = _lead_finder(v, pair)
+    fronts = tire_partners.matches(
+        lambda rc: constant * rc / rear - 1,
+        pair.front_new,
+        window.middle,
+        tire_partners.suits(pair.front, pair.rear_new, v.front_gap),
+    )
+    rears = tire_partners.matches(
+        lambda rc: constant * front / rc - 1,
+        pair.rear_new,
+        window.middle,
+        tire_partners.suits(pair.rear, pair.front_new, v.fender_gap),
+    )
+    new = {"front": pair.front_new.designation, "rear": pair.rear_new.designation}
+    best = {
+        "front": _best(
+            fronts, pair, window, lambda size: tire_partners.approved(size, new["rear"])
+        ),
+        "rear": _best(rears, pair, window, lambda size: tire_partners.approved(new["front"], size)),
+    }
+    if tire_partners.approved(new["front"], new["rear"]):
+        best = {"front": None, "rear": None}  # makers sell this very pair
+    if "lead" in found.broken:
+        remedies += _lead_remedies(v, pair, best, (1 + window.middle) * rear / constant, rear)
+    note = found.note("lists", window=window.label)
+    shown += _sold_together(new["front"], new["rear"])
+    for axle, other, sizes in (("front", "rear", fronts), ("rear", "front", rears)):
+        if sizes:
+            title = f"{axle.capitalize()} sizes that suit {new[other].size} at the {other}"
+            shown.append(tire_partners.match_table(title, sizes, window, note))
+    if v.front_turns is not None or v.lead_now is not None:
+        now = found.lead_now
+        if not window.low <= now <= window.high:
+            notes.append(found.note("outside", lead=common.signed(now)))
+    shown.append(_window_table(constant * front / rear - 1))
+    notes += _error_notes(v, pair, window)
+    return _partner(found, pair, best, window, constant * front / rear - 1)
+
+
+def _best(
+    found: list[tire_partners.Match],
+    pair: common.Pair,
+    window: front_drive.Window,
+    approved: Callable[[Designation], bool],
+) -> tire_partners.Match | None:
+    """The size to offer: one of a pair that makers sell first, then one on a rim that is there,
+    then the best lead. A pair that is sold may miss the window by what the table may be off."""
+    listed = [pair.front, pair.front_new, pair.rear, pair.rear_new]
+    there = {tires.lookup_key(tire.designation) for tire in listed if tire is not None}
+    rims = {tire.designation.rim for tire in listed if tire is not None}
+
+    def inside(match: tire_partners.Match) -> bool:
+        room = match.tire.circumference_error if approved(match.tire.designation) else 0.0
+        return window.low - room <= match.lead <= window.high + room
+
+    def rank(match: tire_partners.Match) -> tuple[bool, bool]:
+        size = match.tire.designation
+        return not approved(size), size.rim not in rims
+
+    fit = [m for m in found if inside(m) and tires.lookup_key(m.tire.designation) not in there]
+    return min(fit, key=rank, default=None)
+
+
+def _partner(
+    found: model.Found,
+    pair: common.Pair,
+    best: dict[str, tire_partners.Match | None],
+    window: front_drive.Window,
+    lead: float,
+) -> model.Words:
+    """Say which pair to buy: sizes, rim, and where the pressure stands."""
+    assert pair.front_new is not None and pair.rear_new is not None
+    front, rear = pair.front_new, pair.rear_new
+    sold = tire_partners.approved(front.designation, rear.designation)
+    if not sold and not window.low <= lead <= window.high:
+        if best["front"] is not None:
+            front, lead = best["front"].tire, best["front"].lead
+        elif best["rear"] is not None:
+            rear, lead = best["rear"].tire, best["rear"].lead
+        else:
+            return found.note("no_partner", rear=rear.designation.size)
+    sold = tire_partners.approved(front.designation, rear.designation)
+    return found.note(
+        "sold" if sold else "partner",
+        front=front.designation.size,
+        rear=rear.designation.size,
+        front_rim=f"{front.designation.rim:g}",
+        rear_rim=f"{rear.designation.rim:g}",
+        lead=common.signed(lead),
+    )
+
+
+def _sold_together(front: Designation, rear: Designation) -> list[model.Table]:
+    """The pairs that makers sell with either size."""
+    keys = tires.lookup_key(front), tires.lookup_key(rear)
+    rows = tuple(
+        (row["front"], row["rear"], row["tread"], row["tractor"])
+        for one, other, row in tire_partners.approved_pairs()
+        if one == keys[0] or other == keys[1]
+    )
+    if not rows:
+        return []
+    return [
+        model.Table(
+            "Pairs that makers sell with these sizes",
+            ("Front", "Rear", "Tread", "On tractors of"),
+            rows,
+            "tires/PR-1",
+            "Makers change the gear ratio of the front axle with the tires: a pair sold on one "
+            "tractor suits another only with the same ratio.",
+        )
+    ]
+
+
+def _lead_remedies(
+    v: model.Inputs,
+    pair: common.Pair,
+    best: dict[str, tire_partners.Match | None],
+    wanted: float,
+    rear: float,
+) -> list[model.Remedy]:
+    remedies = []
+    for axle, match in best.items():
+        now = pair.front if axle == "front" else pair.rear
+        if match is None or now is None:
+            continue
+        size = match.tire.designation
+        rim = (
+            f"the rim code stays {size.rim:g}"
+            if size.rim == now.designation.rim
+            else f"it needs rims of code {size.rim:g} instead of {now.designation.rim:g}"
+        )
+        rims = common.rims_of(size)
+        listed = f" (listed: {rims})" if rims else ""
+        said = (
+            f"{size.size} on the {axle} brings the middle of the lead to {{lead}} %; {rim}"
+            f"{listed}; the pressure stands in its maker's load table."
+        )
+        remedies.append(
+            model.Remedy(
+                model.phrase(said, lead=common.signed(match.lead)),
+                set={f"new_{axle}_tire": size.text, f"new_{axle}_ten_turns": ""},
+                source="tires/derived",
+                mends=("lead",),
+            )
+        )
+    remedies.append(_distances(v, pair, wanted, rear))
+    if pair.changed:
+        remedies.append(
+            model.Remedy(
+                "Keep the tires it has now, on both axles: the lead stays as it was laid out.",
+                set={
+                    "new_front_tire": "",
+                    "new_rear_tire": "",
+                    "new_front_ten_turns": "",
+                    "new_rear_ten_turns": "",
+                },
+                mends=("lead",),
+            )
+        )
+    return remedies
+
+
+def _distances(v: model.Inputs, pair: common.Pair, wanted: float, rear: float) -> model.Remedy:
+    """Return what to look for on the ground, whatever the tires are called."""
+    new_front, new_rear = TURNS * wanted, TURNS * rear
+    tried = {
+        "new_front_ten_turns": f"{new_front:.3f} m",
+        "new_rear_ten_turns": f"{new_rear:.3f} m",
+        **_marked_new(v, pair),
+    }
+    if common.direct(v.lead_now, v.front_turns):
+        text = model.phrase(
+            "Whatever the size: with rear tires that roll {rear} in ten turns, front tires must "
+            "roll {front}. Measure both before you pay.",
+            rear=(new_rear, "length", "ft"),
+            front=(new_front, "length", "ft"),
+        )
+        return model.Remedy(text, tried, "tires/derived")
+    front_now, rear_now = old_middles(v, pair)
+    tried["old_front_ten_turns"] = f"{TURNS * front_now:.3f} m"
+    if not pair.rear_stays:
+        tried["old_rear_ten_turns"] = f"{TURNS * rear_now:.3f} m"
+    text = model.phrase(
+        "Whatever the size: roll out the tires it has now and the new ones. If now the front "
+        "makes {front_now} and the rear {rear_now} in ten turns, new rears that make {rear} need "
+        "fronts that make {front}.",
+        front_now=(TURNS * front_now, "length", "ft"),
+        rear_now=(TURNS * (rear if pair.rear_stays else rear_now), "length", "ft"),
+        rear=(new_rear, "length", "ft"),
+        front=(new_front, "length", "ft"),
+    )
+    return model.Remedy(text, tried, "tires/derived")
+
+
+def _marked_new(v: model.Inputs, pair: common.Pair) -> dict[str, str]:
+    """A distance for an axle that stays would be taken for the tires it has now.
+
+    So the axle gets the nearest other size of the table as its new one.
+    """
+    if not pair.front_stays:
+        return {}
+    constant, _, rear = _lead_finder(v, pair)
+    window = front_drive.window(v.lead_window)
+    assert pair.front is not None
+    for match in tire_partners.matches(
+        lambda rc: constant * rc / rear - 1, pair.front, window.middle, lambda _: True
+    ):
+        if match.tire.designation.size != pair.front.designation.size:
+            return {"new_front_tire": match.tire.designation.size}
+    return {}
+
+
+def _error_notes(
+    v: model.Inputs, pair: common.Pair, window: front_drive.Window
+) -> list[model.Words]:
+    off = errors(v, pair)
+    direct = common.direct(v.lead_now, v.front_turns)
+    used = [
+        off[axle][0 if direct else 1]
+        for axle, stays in (("front", pair.front_stays), ("rear", pair.rear_stays))
+        if off[axle] and (direct or not stays)
+    ]
+    if not used:
+        return []
+    half = (window.high - window.low) / 2
+    total = sum(used)
+    said = (
+        "The circumferences may be off by {off} points of lead together, and the window reaches "
+        "only {half} points to either side of its middle. "
+    )
+    said += (
+        "So unless the lead comes out far from the limits, sizes alone can't settle it: roll the "
+        "tires out, or get the rolling circumferences from their makers' data sheets."
+        if total > half / 2
+        else "Roll the tires out before you rely on it."
+    )
+    return [model.phrase(said, off=f"{100 * total:.1f}", half=f"{100 * half:.1f}")]
+
+
+def _window_table(lead: float) -> model.Table:
+    rows = tuple(
+        (
+            w.label,
+            "inside" if w.low <= lead <= w.high else "outside",
+            sources.find(w.source)[0].title,
+        )
+        for w in front_drive.windows()
+    )
+    return model.Table(
+        "What other windows say",
+        ("Window", f"Lead of {common.signed(lead)} %", "Source"),
+        rows,
+        note="Manuals and guides disagree; the tractor's own manual comes first.",
+    )

@@ -1,0 +1,249 @@
+"""Tires read row by row: loads at pressure, diameters by tread, radials, liquids, pairs.
+
+Each value is written again from its source, which stands beside it; the tolerance is the
+source's rounding, or the error that the package itself states where a rule is held to a row.
+"""
+
+import math
+
+import pytest
+
+from calc import search, tables, worksheets
+from calc.mechanics import tire_load, tires
+from calc.mechanics.tire_size import decode
+
+MM, KPA = 1e-3, 1000.0
+
+
+def size(text: str) -> tires.Dimensions:
+    return tires.dimensions(decode(text))
+
+
+# --- loads at pressure, from the row of the ply rating (TY-A: a tire maker's data file) --------
+
+
+@pytest.mark.parametrize(
+    ("text", "kpa", "load_kg"),
+    [
+        ("5.00-12 6PR R-1", 210, 320),
+        ("6.00-12 8PR R-1", 300, 450),
+        ("8-16 8PR R-1", 250, 800),
+        ("8-18 8PR R-1", 250, 900),
+        ("8.3-20 8PR R-1", 300, 785),
+        ("9.5-24 8PR R-1", 280, 1090),
+        ("11.2-24 8PR R-1", 240, 1225),
+        ("11.2-28 8PR R-1", 240, 1305),
+        ("12.4-24 12PR R-1", 230, 1415),
+        ("13.6-28 8PR R-1", 210, 1645),
+        ("14.9-28 12PR R-1", 230, 2120),
+        ("14.9-30 10PR R-1", 230, 2190),
+        ("16.9-28 10PR R-1", 200, 2380),
+        ("16.9-34 10PR R-1", 200, 2605),
+        ("18.4-30 12PR R-1", 230, 3150),
+        ("18.4-34 12PR R-1", 230, 3350),
+        ("16.9-24 16PR R-4", 350, 3550),
+        ("16.9-28 12PR R-4", 260, 3450),
+        ("17.5L-24 12PR R-4", 260, 3000),
+        ("18.4-26 12PR R-4", 250, 3875),
+        ("21L-24 12PR R-4", 220, 3875),
+    ],
+)
+def test_load_in_the_row(text: str, kpa: float, load_kg: float) -> None:
+    assert tire_load.load_in_row(decode(text), kpa * KPA) == pytest.approx(load_kg)
+    rated = tire_load.rating(decode(text))
+    assert rated is not None and rated.load == pytest.approx(load_kg)
+
+
+@pytest.mark.parametrize(
+    ("text", "kpa", "load_kg"),
+    [
+        ("18x6.50-8 6PR", 345, 569),  # TD-3
+        ("205/65-10 4PR R-3", 241, 413),  # TD-3
+        ("215/50-12 4PR R-3", 241, 431),  # TD-3
+        ("23x10.50-12 6PR", 221, 798),  # TD-2: 1760 lb at 32 psi
+        ("20x10.00-10 4PR", 152, 526),  # TD-2: 1160 lb at 22 psi
+    ],
+)
+def test_load_of_a_turf_tire(text: str, kpa: float, load_kg: float) -> None:
+    # The sheets print whole pounds and psi, converted to whole kg and kPa.
+    assert tire_load.load_in_row(decode(text), kpa * KPA) == pytest.approx(load_kg, rel=0.003)
+
+
+def test_two_rows_of_one_ply_are_not_stretched() -> None:
+    # TY-A: 10-16.5 12PR of two patterns, 2170 kg at 520 kPa and 2375 kg at 620 kPa.
+    tire = decode("10-16.5 12PR R-4")
+    assert tire_load.load_in_row(tire, 520 * KPA) == pytest.approx(2170)
+    assert tire_load.load_in_row(tire, 620 * KPA) == pytest.approx(2375)
+    assert 2170 < tire_load.load_in_row(tire, 570 * KPA) < 2375
+    assert tire_load.load_in_row(tire, 700 * KPA) == pytest.approx(2375)
+
+
+@pytest.mark.parametrize(
+    ("km_h", "load_lb"), [(10, 6527), (15, 6042), (20, 5424), (30, 4774)]
+)  # TD-1 at 76 psi
+def test_load_of_a_loader_tire_falls_with_speed(km_h: float, load_lb: float) -> None:
+    tire = decode("12-16.5 12PR")
+    found = tire_load.load_in_row(tire, 76 * tire_load.PSI, km_h / 3.6)
+    assert found / tire_load.POUND == pytest.approx(load_lb, abs=0.5)
+
+
+def test_load_index_134_is_the_ply_rows_load() -> None:
+    # TY-A prints 2120 kg for 14.9-28 12PR, which is load index 134 of S2.
+    assert tire_load.load_of_index(134) == 2120
+
+
+# --- diameters by tread --------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("text", "diameter_mm", "width_mm"),
+    [
+        ("5.00-12 R-1", 590, 145),
+        ("6.00-12 R-1", 640, 165),
+        ("8.3-22 R-1", 970, 210),
+        ("9.5-22 R-1", 970, 240),
+        ("13.6-38 R-1", 1575, 330),
+        ("18.4-34 R-1", 1655, 467),
+        ("11-32 R-1", 1460, 305),
+        ("8.3-20 R-2", 950, 210),
+        ("8.3-24 R-2", 1050, 210),
+        ("11.2-24 R-2", 1205, 285),
+        ("7.50-16 R-2", 890, 195),
+        ("18.4-26 R-4", 1426, 467),
+        ("21L-24 R-4", 1402, 533),
+        ("19.5L-24 R-4", 1314, 495),
+        ("18x6.50-8 R-3", 470, 165),  # TD-3
+        ("205/50-10 R-3", 460, 198),  # TD-3
+    ],
+)  # TY-A unless said
+def test_row_by_tread(text: str, diameter_mm: float, width_mm: float) -> None:
+    found = size(text)
+    assert found.overall_diameter / MM == pytest.approx(diameter_mm, abs=0.5)
+    assert found.section_width / MM == pytest.approx(width_mm, abs=0.5)
+
+
+@pytest.mark.parametrize(
+    ("text", "printed_mm"),
+    [("8-16", 824), ("8-16", 828), ("10-16.5", 779), ("10-16.5", 773), ("12-16.5", 831)],
+)  # TY-A, two patterns of one size; 12-16.5 against TD-1's 836
+def test_makers_and_patterns_stay_within_the_stated_error(text: str, printed_mm: float) -> None:
+    found = size(text)
+    off = abs(found.overall_diameter / MM / printed_mm - 1)
+    assert off <= found.diameter_error
+
+
+@pytest.mark.parametrize(
+    ("width_text", "least_mm", "most_mm"),
+    [("5.00-12", 14, 22), ("8.3-20", 25, 26), ("11.2-24", 30, 32), ("16.9-28", 32, 40)],
+)  # TY-A, lug depth of an R-1; the rule may miss a single size by 7 mm
+def test_lug_depth(width_text: str, least_mm: float, most_mm: float) -> None:
+    depth = tires.lug_depth(decode(width_text)) / MM
+    assert least_mm - 7 <= depth <= most_mm + 7
+
+
+@pytest.mark.parametrize(
+    ("tread", "factor"),
+    [("R-1W", 1.225), ("R-2", 2.0), ("R-3", 0.5), ("R-4", 0.7)],  # TG-7; AT-1; AT-1; FO-1
+)
+def test_tread_depth_against_r_1(tread: str, factor: float) -> None:
+    tire = decode("11.2-24")
+    assert tires.lug_depth(tire, tread) / tires.lug_depth(tire) == pytest.approx(factor, abs=0.03)
+
+
+# --- industrial radials (TY-C: a dealer's table of loaded radius and rolling circumference) ------
+
+RADIALS = [
+    ("11LR16", 850, 370, 2530),
+    ("340/80R18", 994, 440, 3020),
+    ("400/70R18", 1010, 450, 3040),
+    ("400/70R20", 1065, 475, 3200),
+    ("400/70R24", 1165, 520, 3520),
+    ("440/80R24", 1312, 585, 3975),
+    ("460/70R24", 1250, 555, 3790),
+    ("480/80R26", 1425, 630, 4315),
+]
+
+
+@pytest.mark.parametrize(("text", "diameter_mm", "radius_mm", "rolled_mm"), RADIALS)
+def test_radial_row(text: str, diameter_mm: float, radius_mm: float, rolled_mm: float) -> None:
+    found = size(f"{text} R-4")
+    assert found.overall_diameter / MM == pytest.approx(diameter_mm)
+    assert found.static_loaded_radius / MM == pytest.approx(radius_mm)
+    assert found.rolling_circumference / MM == pytest.approx(rolled_mm)
+
+
+@pytest.mark.parametrize(("text", "diameter_mm", "radius_mm", "rolled_mm"), RADIALS)
+def test_radial_rules(text: str, diameter_mm: float, radius_mm: float, rolled_mm: float) -> None:
+    rim = decode(text).rim * 0.0254
+    radius = tires.loaded_radius(diameter_mm * MM, rim, radial=True)
+    assert radius / MM == pytest.approx(radius_mm, rel=tires.RADIAL_RADIUS_ERROR)
+    factor, error = tires.rolling_factor("R-4", radial=True)
+    printed = rolled_mm / (math.pi * diameter_mm)
+    assert printed == pytest.approx(factor, abs=error)
+    # A bias tire's constant would miss six of the eight.
+    assert tires.rolling_factor("R-1")[0] < factor
+
+
+@pytest.mark.parametrize(
+    ("text", "metric_mm"),
+    [("460/70R24", 1250), ("440/80R24", 1312), ("480/80R26", 1425), ("400/70R24", 1165)],
+)  # TY-C: the read diameter runs 0.1 to 0.7 % under the designation's formula
+def test_metric_formula_is_a_slight_overestimate(text: str, metric_mm: float) -> None:
+    formula, error = tires.estimated_diameter(decode(text))
+    assert 0.0005 <= formula / MM / metric_mm - 1 <= 0.0085
+    assert error >= 0.0085
+
+
+# --- pairs that makers sell (PR-1): the ratio that one drive needs --------------------------------
+
+
+@pytest.mark.parametrize(
+    ("front", "rear", "ratio"),
+    [
+        ("11.2-24 R-1", "16.9-30 R-1", 1.344),
+        ("13.6-24 R-1", "18.4-34 R-1", 1.368),
+        ("9.5-16 R-1", "13.6-24 R-1", 1.432),
+        ("12-16.5 R-4", "17.5L-24 R-4", 1.484),
+        ("7-14 R-1", "11.2-24 R-1", 1.497),
+        ("9.5-24 R-1", "16.9-28 R-1", 1.367),
+    ],
+)
+def test_pair_ratio(front: str, rear: str, ratio: float) -> None:
+    # Worked from diameters that may be off by 2 %.
+    found = size(rear).overall_diameter / size(front).overall_diameter
+    assert found == pytest.approx(ratio, rel=0.02)
+
+
+# --- liquids by strength --------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("key", "celsius", "density"),
+    [
+        ("propylene-glycol-20", -6.7, 1.017),  # S8
+        ("propylene-glycol-30", -12.8, 1.024),  # S8
+        ("propylene-glycol", -33.3, 1.040),  # S8, 50 %
+        ("methanol-20", -11.7, 0.974),  # S8
+        ("methanol-30", -20.0, 0.963),  # S8
+        ("ethylene-glycol-28", -10.0, 1.034),  # EM-1
+        ("ethylene-glycol-38", -20.0, 1.051),  # EM-1
+        ("ethylene-glycol", -35.0, 1.067),  # EM-1, 50 %
+        ("ethylene-glycol-100", -13.0, 1.113),  # EM-1
+        ("magnesium-21", -30.6, 1.190),  # S8
+        ("magnesium-30", -16.7, 1.283),  # S8
+    ],
+)
+def test_liquid_by_strength(key: str, celsius: float, density: float) -> None:
+    row = tables.by_key("tires/ballast_liquids", "key")[key]
+    assert float(row["solid_c"]) == celsius
+    assert float(row["density_kg_l"]) == density
+
+
+@pytest.mark.parametrize(("key", "fahrenheit"), [("washer-32", 32), ("washer-0", 0)])
+def test_washer_fluid_freezes_where_its_jug_says(key: str, fahrenheit: float) -> None:
+    # The grade is the label's own number, in whole degrees.
+    typed = {"rear_tire": "12.4-24 R-1", "liquid": key, "fill": "75 %"}
+    sheet = worksheets.load("tires")
+    for coldest, finding in ((fahrenheit + 1, "within"), (fahrenheit - 1, "over")):
+        found = search.answer(sheet, {**typed, "coldest": f"{coldest} F"}, ask="liquid")
+        assert found.finding == finding

@@ -1,0 +1,63 @@
+"""Across the tracks before a train comes."""
+
+import pytest
+
+from calc import model, search, worksheets
+from calc.model import sentences
+from tests.worksheets.asking import findings, output
+
+SHEET = worksheets.load("rail-crossing")
+
+
+def answer(**typed):
+    return search.answer(SHEET, typed, example=True)
+
+
+def test_signals_give_as_little_as_20_seconds():
+    found = answer(signals="flashing", combination_length="60 ft")
+    assert output(found, "time") == pytest.approx(18.6, abs=0.05)
+    assert findings(found)["signals"] in (model.WITHIN, model.CLOSE)
+    assert "signals" not in findings(answer())
+    longer = answer(signals="flashing", combination_length="72 ft")
+    assert findings(longer)["signals"] == model.OVER
+    assert longer.finding == model.OVER
+
+
+def test_signals_that_nobody_named_are_not_assumed_away():
+    typed = {
+        "combination_length": "80 ft",
+        "crossing_speed": "5 mph",
+        "start_acceleration": "1 ft/s2",
+        "tracks": "1",
+        "train_speed": "20 mph",
+        "track_sight": "2,000 ft",
+    }
+    found = search.answer(SHEET, typed)
+    assert found.finding == model.UNKNOWN
+
+
+def test_without_a_view_it_says_what_view_is_needed():
+    typed = {"combination_length": "40 ft", "crossing_speed": "5 mph", "signals": "none"}
+    found = search.answer(SHEET, {**typed, "train_speed": "45 mph"})
+    assert found.finding == model.UNKNOWN
+    assert "How far do you see?" in sentences.lead(found, "us")
+    assert found.pictures
+
+
+@pytest.mark.parametrize(
+    "typed", [{}, {"signals": "flashing", "combination_length": "90 ft"}, {"track_sight": "300 ft"}]
+)
+def test_every_broken_check_has_a_remedy_that_meets_it(typed):
+    found = answer(**typed)
+    over = {name for name, finding in findings(found).items() if finding == model.OVER}
+    assert over
+    met = set()
+    for remedy in found.advice.remedies:
+        after = findings(answer(**{**typed, **remedy.set}))
+        assert all(after.get(name) != model.OVER for name in remedy.mends)
+        met |= set(remedy.mends)
+    assert met == over
+
+
+def test_the_page_is_its_own():
+    assert SHEET.page == "road/rail-crossing"

@@ -1,0 +1,293 @@
+"""The tractor as its parts, the limits that govern, and the sheet of what it can run."""
+
+import pytest
+
+from calc import capability, machines, matrix, model, search, worksheets
+from calc.mechanics import typical
+from calc.model import sentences
+from tests.worksheets.asking import findings, margins, output
+
+BALLAST, PAIRING = worksheets.load("ballast"), worksheets.load("pairing")
+SHEET = worksheets.load("capability")
+LB = 0.45359237
+
+COMPACT = {
+    "tractor_kind": "compact_light",
+    "tractor_mass": "1,650 lb",
+    "front_share": "45 %",
+    "wheelbase": "62 in",
+    "hitch_distance": "28 in",
+    "lift_capacity": "900 lb",
+    "lift_rated_at": "610",
+    "loader": "none",
+}
+CUTTER = {"implement_kind": "rotary_cutter", "implement_mass": "412 lb", "cg_distance": "34.3 in"}
+
+
+def ask(**typed):
+    return search.answer(BALLAST, typed)
+
+
+def test_trap_filled_tires_put_nothing_on_the_front_wheels():
+    dry = ask(**COMPACT, **CUTTER)
+    filled = ask(**COMPACT, **CUTTER, tire_liquid="calcium-3.5", liquid_mass="400 lb")
+    assert output(filled, "front") == pytest.approx(output(dry, "front"))
+    assert output(filled, "rear") == pytest.approx(output(dry, "rear") + 400 * LB)
+    assert margins(filled)["steering"] < margins(dry)["steering"]
+
+
+def test_a_scale_ticket_has_the_driver_in_it():
+    bare, scale = (ask(**COMPACT, **CUTTER, mass_as=given) for given in ("bare", "scale"))
+    assert output(bare, "standing") - output(scale, "standing") == pytest.approx(75)
+
+
+def test_loader_on_loads_the_front_axle_and_off_does_not():
+    given = {**COMPACT, **CUTTER, "loader_mass": "700 lb", "loader_ahead": "6 in"}
+    on, off = (ask(**{**given, "loader": state}) for state in ("on", "off"))
+    # The moment balance by hand: 700 lb, 62 + 6 in ahead of the rear axle, over 62 in.
+    assert output(on, "front") - output(off, "front") == pytest.approx(700 * LB * 68 / 62)
+    assert any(r.set.get("loader") == "on" for r in off.advice.remedies)
+
+
+def test_all_four_states_are_drawn_to_one_scale():
+    found = ask(**{**COMPACT, "loader": "on"}, **CUTTER, loader_payload="200 lb")
+    titles = [picture.title for picture in found.pictures]
+    assert titles[:4] == [
+        "Carried",
+        "Implement down",
+        "Carried, loader full",
+        "Loader full, nothing behind",
+    ]
+    assert all(picture.to_scale for picture in found.pictures[:4])
+
+
+def test_trap_a_rear_axle_with_nothing_left_on_it_is_not_passed():
+    found = search.answer(
+        PAIRING,
+        {
+            "front_ballast": "1,200 lb",
+            "front_ballast_distance": "60 in",
+            "tractor_mass": "2,150 lb",
+            "implement_kind": "box_blade",
+            "loader": "none",
+        },
+    )
+    assert found.finding == model.OVER and findings(found)["rear_alone"] == model.OVER
+
+
+@pytest.mark.parametrize("implement", ["none", "ballast_box", "rotary_cutter"])
+def test_a_heavy_bucket_on_a_subcompact_is_never_within(implement):
+    found = ask(
+        tractor_kind="subcompact",
+        tractor_mass="2,150 lb",
+        loader_payload="1,100 lb",
+        implement_kind=implement,
+    )
+    assert found.finding != model.WITHIN
+
+
+def test_blank_ratings_keep_a_loaded_loader_at_cannot_tell():
+    given = {
+        **COMPACT,
+        "loader": "on",
+        "mass_as": "scale",
+        "loader_payload": "60 lb",
+        "loader_height": "40 in",
+        "implement_kind": "ballast_box",
+        "implement_mass": "500 lb",
+        "cg_distance": "15 in",
+        "track_width": "48 in",
+        "cg_height": "20 in",
+        "axle_pin_height": "14 in",
+    }
+    open_ = ask(**given)
+    assert open_.finding == model.UNKNOWN
+    assert {u.field for u in open_.unchecked if u.governs} == {
+        "loader_rating",
+        "front_axle_limit",
+        "front_tire_load",
+    }
+    known = ask(
+        **given,
+        loader_rating="800 lb",
+        front_axle_limit="2,000 lb",
+        front_tire_load="1,100 lb",
+    )
+    assert known.finding in (model.WITHIN, model.CLOSE)
+
+
+def test_a_load_in_a_loader_that_is_off_is_refused():
+    with pytest.raises(search.BadInputs) as caught:
+        ask(**{**COMPACT, "loader": "off"}, **CUTTER, loader_payload="300 lb")
+    assert "say that it is on" in caught.value.errors["loader_payload"]
+
+
+def test_forks_lift_less_than_a_bucket_and_are_taken_off():
+    lifts = [
+        output(
+            ask(
+                **{**COMPACT, "loader": "on"},
+                **CUTTER,
+                loader_payload="300 lb",
+                loader_rating="1,000 lb",
+                loader_rating_at="pins",
+                loader_tool=tool,
+            ),
+            "loader_lifts",
+        )
+        for tool in ("bucket", "forks")
+    ]
+    assert lifts[0] == pytest.approx(720 * LB)
+    assert lifts[1] == pytest.approx(600 * LB - 110)
+
+
+def test_the_manuals_counterweight_comes_first():
+    given = {**COMPACT, "loader": "on", "loader_payload": "200 lb", "implement_kind": "ballast_box"}
+    for mass, finding in (("599 lb", model.OVER), ("601 lb", model.WITHIN)):
+        found = ask(**given, implement_mass=mass, counterweight_asked="600 lb")
+        assert findings(found)["asked"] == finding
+
+
+def test_no_remedy_of_a_pound():
+    found = ask(**COMPACT, **CUTTER)
+    for remedy in found.advice.remedies:
+        if "front_ballast" in remedy.set:
+            pounds = float(remedy.set["front_ballast"].split()[0])
+            assert pounds % 50 == pytest.approx(0) and pounds >= 50
+
+
+def test_a_backhoe_is_refused_with_the_reason():
+    found = search.answer(PAIRING, {"implement_kind": "backhoe"}, ask="hitching")
+    assert found.finding == model.OVER
+    assert "subframe" in sentences.lead(found, "us")
+
+
+def test_a_round_baler_behind_a_subcompact_is_over_and_its_caution_speaks_of_towing():
+    found = search.answer(
+        PAIRING,
+        {
+            "implement_kind": "round_baler",
+            "tractor_kind": "subcompact",
+            "pto_power": "17 hp",
+            "tractor_mass": "1,650 lb",
+            "implement_mass": "3,800 lb",
+        },
+    )
+    assert found.finding == model.OVER and found.deciding.check.name == "towed"
+    assert any("drawbar" in caution.text for caution in found.advice.cautions)
+    assert "lift" not in findings(found)
+
+
+def test_power_that_just_suffices_is_close_and_its_own_power_no_remedy():
+    given = {
+        "tractor_kind": "compact_large",
+        "pto_power": "42 hp",
+        "tractor_mass": "5,400 lb",
+        "implement_kind": "rotary_cutter",
+        "working_width": "72 in",
+        "material": "heavy",
+        "slope": "0 %",
+        "altitude": "0 ft",
+        "loader": "on",
+        "lift_capacity": "2,700 lb",
+        "lift_rated_at": "610",
+    }
+    found = search.answer(PAIRING, given)
+    assert found.finding == model.CLOSE
+    assert not any(r.set.get("pto_power", "").startswith("42 ") for r in found.advice.remedies)
+
+
+def test_six_given_values_give_a_narrow_box():
+    given = {
+        "tractor_kind": "compact_light",
+        "tractor_mass": "1,650 lb",
+        "pto_power": "20 hp",
+        "loader": "off",
+        "implement_kind": "rotary_cutter_light",
+        "working_width": "60 in",
+    }
+    found = search.answer(PAIRING, {**given, "implement_mass": "480 lb"}, ask="front")
+    front = next(o for o in found.outputs if o.name == "front")
+    assert (front.high - front.low) / LB < 300
+
+
+def test_usual_ranges_narrow_with_mass_and_power():
+    alone = typical.narrowed("compact_heavy")
+    known = typical.narrowed("compact_heavy", (2200 * LB, 2200 * LB))
+    for name in ("wheelbase", "hitch_distance", "track", "cg_height", "loader_mass"):
+        width = [span[1] - span[0] for span in (alone[name], known[name])]
+        assert width[1] < width[0], name
+        assert alone[name][0] <= known[name][0] + 1e-9 or name == "wheelbase"
+
+
+def test_an_unsaid_category_is_open_and_governs_only_when_the_other_is_said():
+    plain = search.answer(PAIRING, {"implement_kind": "box_blade"})
+    said = search.answer(PAIRING, {"implement_kind": "box_blade", "implement_category": "2"})
+    assert [u.governs for u in plain.unchecked if u.name == "pins"] == [False]
+    assert [u.governs for u in said.unchecked if u.name == "pins"] == [True]
+
+
+def test_a_driveline_a_fifth_over_is_close_and_beyond_is_over():
+    for power, finding in (("24 hp", "within"), ("29 hp", "close"), ("31 hp", "over")):
+        found = search.answer(
+            PAIRING,
+            {"implement_kind": "rotary_cutter", "pto_power": power, "power_limit": "25 hp"},
+        )
+        assert findings(found)["driveline"] == finding
+
+
+# --- the matrix and the sheet ---------------------------------------------------------------------
+
+
+def test_a_cell_is_told_with_the_loader_on_and_off_where_that_differs():
+    tractor, blade = machines.demo("tractor")[0], machines.demo("implement")[6]
+    cell = matrix.pair(tractor, blade, job=matrix.JOB)
+    assert cell.loader == "on" and cell.other is not None and cell.other.loader == "off"
+    for one in (cell, cell.other):
+        assert search.answer(PAIRING, one.inputs).finding == one.finding
+
+
+def test_a_size_on_the_sheet_passes_the_pairing():
+    tractor = machines.demo("tractor")[3]
+    sheet = capability.of_machine(tractor)
+    rows = sheet.answer.advice.tables[0].rows
+    width = next(row[2] for row in rows if row[0] == "Rotary cutter")
+    found = search.answer(
+        PAIRING,
+        {
+            **tractor.fill([item.name for item in PAIRING.fields]),
+            **capability.JOB,
+            "loader": "on",
+            "material": "typical",
+            "ground_speed": "3 mph",
+            "implement_kind": "rotary_cutter",
+            "working_width": f"{width[0] / 0.0254:.0f} in",
+        },
+    )
+    assert found.finding in (model.WITHIN, model.CLOSE)
+
+
+def test_a_heavier_tractor_with_more_power_runs_no_less():
+    def cutter(tractor):
+        rows = capability.of_machine(tractor).answer.advice.tables[0].rows
+        cell = next(row[2] for row in rows if row[0] == "Rotary cutter")
+        return 0.0 if isinstance(cell, str) else cell[0]
+
+    found = [cutter(tractor) for tractor in machines.demo("tractor")[:5]]
+    assert found == sorted(found)
+
+
+def test_what_is_blank_is_listed_to_be_read():
+    given = {"tractor_mass": "1,650 lb", "pto_power": "20 hp", "loader": "on"}
+    found = search.answer(SHEET, given)
+    listed = {row[0] for row in found.advice.tables[2].rows}
+    labels = [SHEET.field(name).label for name in ("loader_rating", "front_axle_limit")]
+    assert set(labels) <= listed
+    said = search.answer(SHEET, {**given, "loader_rating": "1,000 lb"})
+    assert labels[0] not in {row[0] for row in said.advice.tables[2].rows}
+
+
+def test_every_demo_tractor_has_a_sheet_as_text():
+    for sheet in capability.build(machines.demo("tractor")[:2]):
+        text = capability.as_text(sheet)
+        assert text.startswith(sheet.name) and "Heaviest loads" in text
