@@ -246,7 +246,7 @@ def compute(v: model.Inputs, at: model.At) -> None:
     found = compare(v)
     at.full = v.engine_power * _RATIO
     _grip(v, at, found["job"])
-    pairs: dict[str, tuple[float, float]] = {
+    pairs: dict[str, tuple[float, ...]] = {
         "line": tuple(one.slope for one in found["drives"]),
         "ground_power": tuple(to_ground(one, v)[2] for one in found["drives"]),
         "at_shaft": tuple(one.shaft for one in found["drives"]),
