@@ -463,7 +463,7 @@ def test_blank_form_asks_for_the_sizes() -> None:
     sheet = worksheets.load("tires")
     found = search.answer(sheet, {item.name: "" for item in sheet.fields})
     assert found.finding == model.UNKNOWN
-    assert "rear tires it has now" in sentences.lead(found, "us")
+    assert "Rear tires it has now" in sentences.lead(found, "us")
 
 
 @pytest.mark.parametrize(
