@@ -1,14 +1,27 @@
 """Each question leads to a filled-in page that answers."""
 
+import re
+from functools import cache
 from pathlib import Path
 
 import pytest
 
 from calc import links, search, tables, worksheets
+from calc.model import sentences
 from calc.render.index import GROUP_WORDS, index_block, question_link
+from calc.render.reply import plain, reply, short
 
 ROOT = Path(__file__).parents[1]
 ROWS = tables.rows("words/questions")
+
+
+@cache
+def answered(question):
+    """The answer that a question of the index opens."""
+    [row] = [row for row in ROWS if row["question"] == question]
+    sheet = worksheets.load(row["worksheet"])
+    link = links.read(question_link(sheet, row))
+    return search.answer(sheet, link.inputs, example=link.example, ask=link.ask)
 
 
 @pytest.mark.parametrize("row", ROWS, ids=lambda row: row["question"])
@@ -16,9 +29,8 @@ def test_question_opens_a_page_that_answers(row):
     sheet = worksheets.load(row["worksheet"])
     page = row["page"] or sheet.page
     assert (ROOT / "docs" / f"{page}.md").is_file()
-    link = links.read(question_link(sheet, row))
-    assert set(link.inputs) <= set(sheet.examples())
-    assert search.answer(sheet, link.inputs, example=link.example, ask=link.ask).finding
+    assert set(links.read(question_link(sheet, row)).inputs) <= set(sheet.examples())
+    assert answered(row["question"]).finding
     assert row["group"] in GROUP_WORDS
     assert row["question"].endswith("?")
 
@@ -35,3 +47,19 @@ def test_index_holds_them_all():
     html = index_block(lambda page: f"{page}/")
     assert html.count("<li>") == len(ROWS)
     assert html.count("<details") == len({row["group"] for row in ROWS})
+
+
+@pytest.mark.parametrize("row", ROWS, ids=lambda row: row["question"])
+def test_the_answer_leads_with_what_was_asked(row):
+    """The ask's own sentence stands first in the answer, the reply and the short text."""
+    sheet = worksheets.load(row["worksheet"])
+    assert row["ask"] in {item.key for item in sheet.asks}
+    answer = answered(row["question"])
+    lead = sentences.lead(answer, "us")
+    assert lead and not answer.missing
+    assert reply(answer).split("\n")[0] == lead
+    assert short(answer).startswith(plain(lead)[:60])
+    named = sheet.ask(row["ask"]).lead
+    verdict = answer.verdict(named)
+    # A number answers, unless what was asked is whether something fits.
+    assert re.search(r"\d", lead) or (verdict is not None and verdict.check.sense == "fits")

@@ -359,7 +359,8 @@ def shop_name(sender: str) -> str:
     return sender.partition(" · ")[0]
 
 
-def _plain(text: str) -> str:
+def plain(text: str) -> str:
+    """Return a text in the characters that a message carries cheaply."""
     return " ".join(text.translate(_PLAIN).encode("ascii", "ignore").decode().split())
 
 
@@ -370,7 +371,7 @@ def _finding(answer: Answer) -> str:
 def fits_short(answer: Answer, link: str, sender: str = "") -> bool:
     """Whether a link leaves room for the finding and the shop's name in a short text."""
     mark = EXAMPLE_MARK if answer.is_example else ""
-    least = _plain(f"{_finding(answer)} {mark} {shop_name(sender)}")
+    least = plain(f"{_finding(answer)} {mark} {shop_name(sender)}")
     return len(f"{least} {link}") < SHORT
 
 
@@ -381,7 +382,7 @@ def short(answer: Answer, system: str = "us", link: str = "", sender: str = "") 
     the room goes to the leading sentence first, then to a caution, what else is broken and what
     to do, each in its longest form that fits.
     """
-    name = _plain(shop_name(sender))
+    name = plain(shop_name(sender))
     linked = bool(link) and fits_short(answer, link, sender)
     tail = ["(The link is too long for a message.)"] if link and not linked else []
     mark = [EXAMPLE_MARK] if answer.is_example else []
@@ -389,7 +390,7 @@ def short(answer: Answer, system: str = "us", link: str = "", sender: str = "") 
     best, best_worth = "", (-1, 0, False, False, False, 0, 0)
     leads, *others = _forms(answer, system)
     for lead, *forms in itertools.product(leads, *others):
-        said = " ".join([_plain(" ".join(filter(None, [lead, *forms]))), *closing])
+        said = " ".join([plain(" ".join(filter(None, [lead, *forms]))), *closing])
         caution, broken, todo = (bool(form) for form in forms)
         whole = 0 if lead.endswith("...") or lead == _finding(answer) else 1
         worth = (whole, len(lead), caution, broken, todo, sum(map(len, forms)), len(said))

@@ -256,6 +256,7 @@ export class Sheet {
     this.answer.dataset["stage"] = response.stage;
     this.answer.dataset["final"] = String(response.final);
     this.sight.show(response.sight ?? "");
+    if (response.final) this.tools.offerAskBack(response);
     const finding = this.answer.querySelector(".ys-finding")?.textContent ?? "";
     this.announce(finding.replace(/\s+/g, " ").trim());
   }

@@ -19,6 +19,7 @@ export interface Doing {
 const BAR_PLACE = ".ys-bar-place";
 
 export class Tools {
+  private readonly askBack: HTMLButtonElement;
   private readonly clear: HTMLButtonElement;
   private readonly example: HTMLButtonElement;
 
@@ -35,11 +36,14 @@ export class Tools {
       button.dataset["units"] = value;
       units.append(button);
     }
+    this.askBack = this.button("Copy what to ask", (button) => void this.copyAskBack(button));
+    this.askBack.hidden = true;
     this.clear = this.button("Clear all fields", () => doing.clear());
     this.example = this.button("Show the example", () => doing.showExample());
     bar.replaceChildren(
       this.button("Copy reply", (button) => void this.copyReply(button)),
       this.button("Copy short text", (button) => void this.copyShort(button)),
+      this.askBack,
       this.button("Copy link", (button) => void this.copyLink(button)),
       this.button("Print", () => window.print()),
       this.clear,
@@ -54,6 +58,11 @@ export class Tools {
       button.setAttribute("aria-pressed", String(button.dataset["units"] === units));
     }
     this.clear.hidden = this.example.hidden = isExample;
+  }
+
+  /** Offer to ask for the numbers that settle it, where an answer has some to ask for. */
+  offerAskBack(response: Response): void {
+    this.askBack.hidden = !response.ask_back;
   }
 
   /** Stand under the verdict of the answer that `change` puts in place; focus in here stays. */
@@ -90,6 +99,12 @@ export class Tools {
     if (!response?.reply) return;
     const copied = await copyRich(response.reply_html ?? "", response.reply, this.bar);
     if (copied) this.copied(button, "Reply copied.");
+  }
+
+  private async copyAskBack(button: HTMLButtonElement): Promise<void> {
+    const response = await this.doing.replies();
+    if (!response?.ask_back || !(await copyText(response.ask_back, this.bar))) return;
+    this.copied(button, "Questions copied.");
   }
 
   private async copyShort(button: HTMLButtonElement): Promise<void> {
