@@ -91,7 +91,7 @@ def finding_block(href: Href, kept: Sequence[Kept] = ()) -> str:
     known = finding.data(entries(kept), href)
     known["messages"] = href("messages")
     known["machines"] = href("pairing")
-    text = json.dumps(known, ensure_ascii=False, separators=(",", ":")).replace("<", "\\u003c")
+    text = json.dumps(known, ensure_ascii=False, separators=(",", ":"))
     return str(
         h.div(".ys-find", id="ys-find", hidden=True)[
             h.label(for_="ys-find-text")["Ask it in your own words"],
@@ -105,7 +105,8 @@ def finding_block(href: Href, kept: Sequence[Kept] = ()) -> str:
             ),
             h.p("#ys-find-said.ys-find-said", role="status", aria_live="polite"),
             h.div("#ys-found.ys-found"),
-            h.script(id="ys-find-data", type="application/json")[Markup(text)],
+            # No script: the theme makes scripts anew on its way from page to page.
+            h.template(id="ys-find-data")[text],
         ]
     )
 

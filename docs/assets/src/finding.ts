@@ -69,7 +69,8 @@ export class Finding {
     private readonly engine: Engine,
     store: MachineStore,
   ) {
-    this.known = JSON.parse(place.querySelector("#ys-find-data")!.textContent!) as Known;
+    const data = place.querySelector<HTMLTemplateElement>("#ys-find-data")!;
+    this.known = JSON.parse(data.content.textContent) as Known;
     this.words = new Words(this.known.phrases, this.known.common);
     this.box = place.querySelector("input")!;
     this.list = place.querySelector("#ys-found")!;
