@@ -11,12 +11,10 @@ import math
 from calc import arith, model, tables
 from calc.mechanics import ballast, hitch, pto_power, typical
 from calc.model import At, Check, Inputs
-from calc.subjects import raised
+from calc.subjects import raised, shaft_power
 
 OFF_ROAD = "none"
 NOT_SURE = "unsure"
-HP = 745.6998715822702
-OVERLOAD = 1.2  # a driveline with a working clutch bears about a fifth more; common practice
 SLOPE_BEHIND, SLOPE_MOST = math.tan(math.radians(10.0)), math.tan(math.radians(15.0))  # hitch/M14
 
 
@@ -109,49 +107,77 @@ def _coupler_checks(v: Inputs) -> list[Check]:
     ]
 
 
-def demand(v: Inputs) -> float | None:
-    """Return the shaft power that the implement takes, or None when it takes none. [W]"""
+SIZES = {"width": "working_width", "opening": "working_width", "auger": "auger_diameter"}
+
+
+def size_of(v: Inputs) -> float | None:
+    """Return the size that the demand goes with [m], 0 where it goes with none.
+
+    None where nothing here asks for it, such as the crop that passes through a baler.
+    """
+    row = pto_power.kind_row(v.implement_kind)
+    if row is None or row["size"] == "total":
+        return 0.0
+    return getattr(v, SIZES[row["size"]]) if row["size"] in SIZES else None
+
+
+def demand(v: Inputs, load: str = "", size: float | None = None) -> shaft_power.Band | None:
+    """Return what the implement asks of the shaft, or None where that isn't known. [W]"""
     if v.power_needed is not None:
-        return arith.number(v.power_needed)
-    key = power_key(v.implement_kind)
-    if not key:
-        return None
-    return pto_power.demand(key, v.working_width, v.material)
+        return shaft_power.Band(v.power_needed, v.power_needed, "power/DERIVED")
+    size = size_of(v) if size is None else size
+    return None if size is None else shaft_power.demand(v.implement_kind, size, load or v.material)
 
 
 def power_checks(v: Inputs, at: At) -> None:
     """Check power at the shaft against what the implement takes and what its driveline bears."""
-    needed = demand(v)
-    if needed is None:
-        if pto_power.kind_row(v.implement_kind) is not None:
-            at.not_checked("power", "power_needed")
+    row = pto_power.kind_row(v.implement_kind)
+    if row is None and v.power_needed is None:
         return
     drive = "gear" if v.transmission == "gear" else "hydrostatic"
     efficiency = pto_power.axle_efficiency(drive)[1]
+    moves = shaft_power.moves(v.implement_kind)
     mass = at.standing + (v.implement_mass or 0.0)
-    at.climb_power = pto_power.grade_power(mass, v.slope, v.ground_speed) / efficiency
-    at.altitude_share = pto_power.altitude_factor(v.altitude)
+    at.climb_power = (
+        pto_power.travel_power(mass, v.slope, v.ground_speed, 0.0, efficiency) if moves else 0.0
+    )
+    at.altitude_share = shaft_power.altitude_share(v.altitude, v.breathing)
+    at.here = v.pto_power * at.altitude_share
     at.power_left = pto_power.power_left(v.pto_power, at.altitude_share, 1.0, at.climb_power)
-    at.power_demand = needed
+    _demand(v, at)
     _power_steps(v, at, efficiency)
-    source = "power/S16; power/PRACTICE" if v.power_needed is None else "power/DERIVED"
-    at.at_least("power", "power_left", "power_demand", source, close_band=pto_power.RESERVE)
     _driveline(v, at)
+
+
+def _demand(v: Inputs, at: At) -> None:
+    """Check what is left against what it asks for, as the page on PTO power does."""
+    band = demand(v)
+    if band is None:
+        at.not_checked("power", "power_needed")
+        return
+    at.power_least, at.power_demand = band.low, band.high
+    if v.power_needed is not None:
+        reserve = pto_power.RESERVE
+        at.at_least("power", "power_left", "power_demand", "power/DERIVED", close_band=reserve)
+    else:
+        at.at_least("power", "power_left", "power_least", band.source, strict="power_demand")
 
 
 def _power_steps(v: Inputs, at: At, efficiency: float) -> None:
     if not at.showing:
         return
-    rule = tables.by_key("power/altitude_rules", "key")[pto_power.DEFAULT_ALTITUDE_RULE]
+    key = shaft_power.altitude_rule(pto_power.DEFAULT_ALTITUDE_RULE, v.breathing)
+    rule = tables.by_key("power/altitude_rules", "key")[key]
     at.step("altitude_share", f"f = 1 \u2212 {rule['label']}", rule["source"], h="altitude")
-    at.step(
-        "climb_power",
-        "P_c = m g sin(atan s) v / \u03b7",
-        "power/S29",
-        s="slope",
-        v="ground_speed",
-        η=(efficiency, "fraction"),
-    )
+    if shaft_power.moves(v.implement_kind):
+        at.step(
+            "climb_power",
+            "P_c = m g sin(atan s) v / \u03b7",
+            "power/S29",
+            s="slope",
+            v="ground_speed",
+            η=(efficiency, "fraction"),
+        )
     at.step(
         "power_left",
         "P = f P_pto \u2212 P_c",
@@ -160,12 +186,13 @@ def _power_steps(v: Inputs, at: At, efficiency: float) -> None:
         P_pto="pto_power",
         P_c="climb_power",
     )
-    if v.power_needed is None:
-        key = power_key(v.implement_kind)
-        row = tables.by_key("power/power_density", "key")[key]
-        named = {} if pto_power.is_total(key) else {"w": "working_width"}
-        formula = "for each unit" if pto_power.is_total(key) else "power for each width \u00d7 w"
-        at.step("power_demand", f"P_i = {formula}", row["source"], **named)
+    row = pto_power.kind_row(v.implement_kind)
+    band = demand(v)
+    if v.power_needed is None and row is not None and band is not None:
+        named = {"w": SIZES[row["size"]]} if row["size"] in SIZES else {}
+        formula = {"width": "power for each width × w", "opening": "power for each width × w"}
+        right = formula.get(row["size"], "from the table for w" if named else "from the table")
+        at.step("power_demand", f"P_i = {right}", band.source, **named)
 
 
 def shaft_check(v: Inputs, at: At) -> None:
@@ -191,25 +218,13 @@ def _shaft_words(ours: str, theirs: str) -> str:
 
 
 def _driveline(v: Inputs, at: At) -> None:
-    """Check the tractor's power against what the implement's driveline bears."""
-    if v.power_limit is not None:
-        at.at_most(
-            "driveline",
-            "pto_power",
-            OVERLOAD * v.power_limit,
-            "power/S25; power/PRACTICE",
-            strict="power_limit",
-        )
-        return
-    light = tables.by_key("machines/light_duty", "kind").get(v.implement_kind)
-    if light is not None:
-        at.at_most(
-            "duty",
-            "pto_power",
-            float(light["gearbox_high_hp"]) * HP,
-            light["source"],
-            strict=float(light["gearbox_low_hp"]) * HP,
-        )
+    """Check the tractor's power against its class of implement and what the driveline bears."""
+    plate = v.power_limit is not None
+    if plate:
+        shaft_power.check_driveline(at, "pto_power")
+    size = shaft_power.class_size(v.implement_kind, v.working_width, v.implement_mass)
+    if v.power_needed is None:
+        shaft_power.check_class(at, v.implement_kind, size, full="pto_power", plate=plate)
 
 
 def climb_check(v: Inputs, at: At) -> None:
