@@ -29,6 +29,15 @@ SHAFTS = (
     model.Option("4-1300", "22 splines, 2-1/4 in, 1300 rpm"),
 )
 UNSEEN = model.Option("unseen", "Not looked yet")
+MID = "mid-2000"
+SHAFT_OF = {
+    "540-6": "1-540",
+    "1000-21": "2-1000",
+    "1000-20": "3-1000",
+    "mid": MID,
+    "unsure": UNSEEN.value,
+}
+"""The shaft "type-speed" of each option of the vocabulary, which kept machines hold."""
 USUAL_SPEED = 540.0
 
 
@@ -182,17 +191,22 @@ def check_towed(at: model.At, tractor: str = "tractor_mass", towed: str = "imple
     )
 
 
-def check_shafts(at: model.At, tractor: str, implement: str) -> None:
-    """Check that the speeds and the splines of two shafts "type-speed" go together."""
+def check_shafts(at: model.At, tractor: str, implement: str, ours: str = "tractor_shaft") -> None:
+    """Check that the speeds and the splines of two shafts "type-speed" go together.
+
+    `ours` is the field of the tractor's. A mid shaft also turns the other way than a rear one.
+    """
     if UNSEEN.value in (tractor, implement):
-        field = "tractor_shaft" if tractor == UNSEEN.value else "implement_shaft"
+        field = ours if tractor == UNSEEN.value else "implement_shaft"
         at.not_checked("shaft", field, governs=False)
         return
     source = "hitch/S5; hitch/S4; hitch/W3"
     label = {option.value: option.label for option in SHAFTS}
     here, wanted = shaft_rpm(tractor), shaft_rpm(implement)
     if tractor == implement:
-        at.fits("shaft", 1.0, source, "same", shaft=label[tractor])
+        at.fits("shaft", 1.0, source, "same", shaft=label.get(tractor, tractor))
+    elif MID in (tractor, implement):
+        at.fits("shaft", -1.0, source, "mid", grade=model.DANGER)
     elif here != wanted:
         times = quantities.number((here / wanted) ** 2, 3)
         numbers = {"here": f"{here:.0f}", "wanted": f"{wanted:.0f}", "times": times}

@@ -11,7 +11,7 @@ import math
 from calc import arith, model, tables
 from calc.mechanics import ballast, hitch, pto_power, typical
 from calc.model import At, Check, Inputs
-from calc.subjects import raised, shaft_power
+from calc.subjects import hitching, raised, shaft_power
 
 OFF_ROAD = "none"
 NOT_SURE = "unsure"
@@ -24,36 +24,6 @@ def power_key(kind: str) -> str:
     return row["power_key"] if row else ""
 
 
-def hitch_checks(v: Inputs) -> list[Check]:
-    """Return whether pins and span go together, with what between them."""
-    theirs, ours = v.implement_category, v.hitch_category
-    if v.quick_coupler == "u_frame":
-        return _coupler_checks(v)
-    pins = hitch.pins_fit(ours, theirs)
-    span = hitch.spans_fit(ours, theirs)
-    pin_words = {
-        "fits": ("The pins are the size of the balls.", 1.0),
-        "sleeve": (
-            "The implement's pins are smaller than the tractor's balls: fit sleeves, never run "
-            "them loose.",
-            0.0,
-        ),
-        "too big": ("The implement's pins are too large for the tractor's balls.", -1.0),
-    }[pins]
-    span_words = {
-        "same": ("Both are built to the same span.", 1.0),
-        "adjust": (
-            "The spans differ by a hand's width; the stabilizers may take it up: measure both.",
-            0.0,
-        ),
-        "no": ("The spans are too far apart for the stabilizers to bridge.", -1.0),
-    }[span]
-    return [
-        model.fits("pins", "Lower hitch pins", pin_words[1], pin_words[0], "hitch/W1; hitch/H19"),
-        model.fits("span", "Lower hitch span", span_words[1], span_words[0], "hitch/W1; hitch/H1"),
-    ]
-
-
 def _hitching(v: Inputs, at: At) -> None:
     """Check pins and span; where a category is open say so, gravely if the implement's is known."""
     theirs, ours = v.implement_category, v.hitch_category
@@ -64,8 +34,27 @@ def _hitching(v: Inputs, at: At) -> None:
         if v.quick_coupler == "u_frame" and conflict:
             at.add(_conflict_check(conflict))
         return
-    for check in hitch_checks(v):
-        at.add(check)
+    if v.quick_coupler == "u_frame":
+        _coupler_checks(v, at)
+        return
+    pin, number = hitch.size("lower_pin", theirs), hitch.pin_number(ours)
+    ball = hitch.size("lower_bore", number)
+    bushing = hitching.ball_bushing("lower", pin, ours)
+    _pins(at, pin, ball, hitch.pin_fit(pin, ball), bushing, "ball")
+    gap = hitch.span_difference(ours, theirs)
+    margin, says = hitching.span_margin(gap, measured=False)
+    at.fits("span", margin, hitching.SPAN_SOURCE, says, way=hitching.way(gap))
+
+
+def _pins(
+    at: At, pin: float, hole: float, found: str, bushing: dict[str, str] | None, opening: str
+) -> None:
+    """Check the lower pins; the top pin is of the same category, so it fits where they do."""
+    at.add(
+        hitching.pin_check(
+            "pins", at.title("pins"), pin, hole, found, bushing, fitted=False, opening=opening
+        )
+    )
 
 
 def _conflict_check(conflict: dict[str, str]) -> Check:
@@ -73,38 +62,22 @@ def _conflict_check(conflict: dict[str, str]) -> Check:
     return model.fits("coupler", "Quick coupler", margin, conflict["why"], conflict["source"])
 
 
-def _coupler_checks(v: Inputs) -> list[Check]:
-    coupler = v.hitch_category if v.hitch_category in ("1", "2", "3", "3N") else ""
-    checks = []
+def _coupler_checks(v: Inputs, at: At) -> None:
+    """Check the coupler on the tractor, and the implement's pins in it."""
     conflict = hitch.coupler_conflict(v.implement_kind)
     if conflict:
-        checks.append(_conflict_check(conflict))
-    if not coupler:
-        said = f"No U-frame coupler of Category {v.hitch_category} is in the tables."
-        return [*checks, model.fits("pins", "Pins in the coupler", -1.0, said, "hitch/S3")]
-    pins = hitch.coupler_pins_fit(coupler, v.implement_category)
-    said, margin = {
-        "fits": ("The pins fill the coupler's slots.", 1.0),
-        "sleeve": (
-            "The coupler's slots are cut for one size of pin: fit a sleeve on each lower pin and "
-            "on the top pin, which also keeps them centered and takes the wear.",
-            0.0,
-        ),
-        "no stock sleeve": ("No stock sleeve brings pins this small up to the slots.", -1.0),
-        "too big": ("The implement's pins are larger than the coupler's slots.", -1.0),
-    }[pins]
-    gap = abs(hitch.coupler_span_difference(coupler, v.implement_category))
-    reaches = gap <= 2 * hitch.SPAN_TOLERANCE
-    span_words = (
-        "The hooks stand as far apart as the implement's pins."
-        if reaches
-        else "The coupler's hooks can't be moved, and the implement's pins stand elsewhere."
-    )
-    return [
-        *checks,
-        model.fits("pins", "Pins in the coupler", margin, said, "hitch/COUPLER-memory"),
-        model.fits("span", "Span of the coupler", 1.0 if reaches else -1.0, span_words, "hitch/W1"),
-    ]
+        at.add(_conflict_check(conflict))
+    coupler = hitching.coupler_for(v.hitch_category)
+    margin, says = hitching.coupler_fit(v.hitch_category, coupler)
+    named = {"c": coupler, "t": v.hitch_category}
+    at.fits("coupler_on_tractor", margin, "hitch/S2; hitch/S3", says, **named)
+    pin, slot = hitch.size("lower_pin", v.implement_category), hitch.coupler_slot(coupler, "lower")
+    bushing = hitching.slot_bushing("lower", pin)
+    _pins(at, pin, slot, hitching.cut_for(pin, slot), bushing, "slot")
+    gap = hitch.coupler_span_difference(coupler, v.implement_category)
+    reaches = hitching.span_margin(gap, measured=False)[0] > 0
+    says = "hooks" if reaches else "hooks_elsewhere"
+    at.fits("span", 1.0 if reaches else -1.0, "hitch/S3; hitch/W1; hitch/H1", says)
 
 
 SIZES = {"width": "working_width", "opening": "working_width", "auger": "auger_diameter"}
@@ -199,22 +172,8 @@ def shaft_check(v: Inputs, at: At) -> None:
     """Check the tractor's PTO shaft and speed against what the implement is made for."""
     if pto_power.kind_row(v.implement_kind) is None or v.implement_shaft == NOT_SURE:
         return
-    if v.shaft == NOT_SURE:
-        at.not_checked("shaft", "shaft")
-        return
-    says = _shaft_words(v.shaft, v.implement_shaft)
-    at.fits(
-        "shaft", 1.0 if says == "same" else -1.0, "hitch/S5; hitch/S4", says, grade=model.DANGER
-    )
-
-
-def _shaft_words(ours: str, theirs: str) -> str:
-    """Return which sentence says how two shafts go together."""
-    if ours == theirs:
-        return "same"
-    if "mid" in (ours, theirs):
-        return "mid"
-    return "speed" if ours.partition("-")[0] != theirs.partition("-")[0] else "splines"
+    ours, theirs = (shaft_power.SHAFT_OF[key] for key in (v.shaft, v.implement_shaft))
+    shaft_power.check_shafts(at, ours, theirs, "shaft")
 
 
 def _driveline(v: Inputs, at: At) -> None:
