@@ -161,6 +161,13 @@ def _usual_width(known: KnownSoFar) -> Typical:
     return Typical(1.2, 1.8, "hitch/PRACTICE", "implements for compact tractors")
 
 
+def _usual_auger(known: KnownSoFar) -> Typical | None:
+    """Return the augers that diggers for compacts carry; nothing for another implement."""
+    if known.get("implement_kind") != "post_hole_digger":
+        return None
+    return Typical(0.1524, 0.3048, "power/CLASS-memory", "diggers for compact tractors")
+
+
 def implement_kind(example: str = "rotary_cutter") -> Choice:
     """The kind of implement, which gives the typical ranges and the demand for power."""
     options = tuple(Option(key, label) for key, label in typical.implement_kinds())
@@ -204,6 +211,10 @@ def read_tire_size(text: str) -> Any:
         raise InputError(str(error)) from None
 
 
+BREATHING = (
+    Option("natural", "No turbocharger"),
+    Option("turbo", "Turbocharged"),
+)
 TRANSMISSIONS = (
     Option("gear", "Gear or shuttle"),
     Option("hydrostatic", "Hydrostatic"),
@@ -276,6 +287,7 @@ def _fields() -> dict[str, AnyField]:
             group=tractor,
         ),
         Choice("transmission", TRANSMISSIONS, example="hydrostatic", group=tractor),
+        Choice("breathing", BREATHING, example="natural", group=tractor),
         Field(
             "tractor_mass",
             "mass",
@@ -471,6 +483,7 @@ def _fields() -> dict[str, AnyField]:
             essential=True,
             group=implement,
         ),
+        Field("auger_diameter", "length", "4 in", "30 in", typical=_usual_auger, group=implement),
         Field(
             "implement_mass",
             "mass",

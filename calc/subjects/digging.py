@@ -5,6 +5,13 @@ from typing import Any
 from calc.mechanics import digger
 
 SOURCE = "value/P7; power/PRACTICE"
+SOIL_OF = {"light": "sand", "typical": "loam", "heavy": "clay"}
+"""The soil that stands for a job's material, where a page asks for that alone."""
+
+
+def power_range(diameter: float, soil: str, feed: str = "any") -> tuple[float, float]:
+    """Return the power that an auger [m] takes, fed slowly and with its flights full. [W]"""
+    return digger.auger_power_range(diameter, soil, feed)
 
 
 def check_power(
@@ -36,7 +43,7 @@ def check_power(
         The least power that the digger's maker asks for with this auger, if known: what a maker
         names is not refused. [W]
     """
-    low, full = digger.auger_power_range(diameter, soil, feed)
+    low, full = power_range(diameter, soil, feed)
     at.power_low = low if makers_least is None else min(low, makers_least)
     at.power_full = full
     at.at_least("power", power, "power_low", SOURCE, strict="power_full")

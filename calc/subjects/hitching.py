@@ -105,6 +105,20 @@ def coupler_for(category: str) -> str:
     return NEAREST_COUPLER.get(category, category)
 
 
+def coupler_fit(tractor: str, coupler: str) -> tuple[float, str]:
+    """Return the margin of a coupler on a hitch, by categories, and which sentence says it.
+
+    Examples
+    --------
+    >>> coupler_fit("1", "1"), coupler_fit("0", "1"), coupler_fit("2", "1")
+    ((1.0, 'made'), (-1.0, 'no'), (0.0, 'ask'))
+    """
+    pins, span = hitch.pins_fit(tractor, coupler), hitch.spans_fit(tractor, coupler)
+    if pins == "too big" or span == "no":
+        return -1.0, "no"
+    return (1.0, "made") if pins == "fits" and span == "same" else (0.0, "ask")
+
+
 # --- pins --------------------------------------------------------------------------------------
 
 

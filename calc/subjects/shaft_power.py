@@ -11,6 +11,7 @@ from typing import NamedTuple
 
 from calc import arith, model, quantities, tables
 from calc.mechanics import pto, pto_power
+from calc.subjects import digging
 
 OVERLOAD = 1.2
 """A driveline with a clutch that works bears about a fifth more than its rating: owners run a
@@ -20,10 +21,6 @@ TOWED_MOST, TOWED_COMPACT = 1.5, 1.0
 brakes be towed; compacts' parts are sold for no more than the tractor's own (power/TOW-T26)."""
 BALER_MASS = 3000 * 0.45359237  # a small square baler wants this much tractor; power/BALE-T13
 
-BREATHING = (
-    model.Option("natural", "No turbocharger"),
-    model.Option("turbo", "Turbocharged"),
-)
 SHAFTS = (
     model.Option("1-540", "6 splines, 1-3/8 in, 540 rpm"),
     model.Option("1-1000", "6 splines, 1-3/8 in, 1000 rpm"),
@@ -32,6 +29,15 @@ SHAFTS = (
     model.Option("4-1300", "22 splines, 2-1/4 in, 1300 rpm"),
 )
 UNSEEN = model.Option("unseen", "Not looked yet")
+MID = "mid-2000"
+SHAFT_OF = {
+    "540-6": "1-540",
+    "1000-21": "2-1000",
+    "1000-20": "3-1000",
+    "mid": MID,
+    "unsure": UNSEEN.value,
+}
+"""The shaft "type-speed" of each option of the vocabulary, which kept machines hold."""
 USUAL_SPEED = 540.0
 
 
@@ -93,7 +99,7 @@ def demand(
     kind
         A kind of implement.
     size
-        As `calc.mechanics.pto_power.needed` takes it.
+        As `calc.mechanics.pto_power.needed` takes it; of a post hole digger its auger. [m]
     load, basis, reserve
         The same.
 
@@ -106,6 +112,8 @@ def demand(
     row = pto_power.kind_row(kind)
     if row is None:
         return None
+    if row["size"] == "auger":
+        return Band(*digging.power_range(size, digging.SOIL_OF[load]), digging.SOURCE)
     if row["size"] == "rating":
         shaft = pto_power.generator_shaft_power(size)
         return Band(shaft, shaft, "power/S23; power/DERIVED")
@@ -116,6 +124,12 @@ def demand(
     column = {"light": "light_source", "typical": "source", "heavy": "heavy_source"}[load]
     source = tables.by_key("power/power_density", "key")[row["power_key"]][column]
     return Band(high / (1.0 + pto_power.RESERVE_HIGH), high, source)
+
+
+def moves(kind: str) -> bool:
+    """Return whether the tractor drives while the shaft turns: not while it digs or chips."""
+    row = pto_power.kind_row(kind)
+    return row is None or row["works"] == "moving"
 
 
 def class_size(kind: str, width: float | None, mass: float | None) -> float | None:
@@ -130,19 +144,29 @@ def class_size(kind: str, width: float | None, mass: float | None) -> float | No
 # --- checks -------------------------------------------------------------------------------------
 
 
-def check_class(at: model.At, kind: str, size: float | None, power: str = "here") -> None:
+def check_class(
+    at: model.At,
+    kind: str,
+    size: float | None,
+    power: str = "here",
+    *,
+    full: str = "rated",
+    plate: bool = False,
+) -> None:
     """Check the tractor's PTO power against what makers of this class ask for and what it bears.
 
-    `power` names the tractor's PTO power at the place where it works. [W]
+    `power` names the tractor's PTO power at the place where it works, `full` its rated one: a
+    gearbox has to bear that on the day that the tractor works lower down. With `plate` the
+    gearbox's own rating is known and counts, not that of its class. [W]
     """
-    if size is None:
+    if size is None or not pto_power.class_by(kind):
         return
     low, high, most = pto_power.class_power(kind, size)
     source = pto_power.class_source(kind)
     at.at_least("class", power, low, source, strict=high, kind="power")
-    if most is not None:
+    if most is not None and not plate:
         grade = model.LIMIT if kind == "rotary_cutter_light" else model.ADVICE
-        at.at_most("duty", power, OVERLOAD * most, source, strict=most, kind="power", grade=grade)
+        at.at_most("duty", full, OVERLOAD * most, source, strict=most, kind="power", grade=grade)
 
 
 def check_driveline(at: model.At, power: str = "rated", limit: str = "power_limit") -> None:
@@ -167,17 +191,22 @@ def check_towed(at: model.At, tractor: str = "tractor_mass", towed: str = "imple
     )
 
 
-def check_shafts(at: model.At, tractor: str, implement: str) -> None:
-    """Check that the speeds and the splines of two shafts "type-speed" go together."""
+def check_shafts(at: model.At, tractor: str, implement: str, ours: str = "tractor_shaft") -> None:
+    """Check that the speeds and the splines of two shafts "type-speed" go together.
+
+    `ours` is the field of the tractor's. A mid shaft also turns the other way than a rear one.
+    """
     if UNSEEN.value in (tractor, implement):
-        field = "tractor_shaft" if tractor == UNSEEN.value else "implement_shaft"
+        field = ours if tractor == UNSEEN.value else "implement_shaft"
         at.not_checked("shaft", field, governs=False)
         return
     source = "hitch/S5; hitch/S4; hitch/W3"
     label = {option.value: option.label for option in SHAFTS}
     here, wanted = shaft_rpm(tractor), shaft_rpm(implement)
     if tractor == implement:
-        at.fits("shaft", 1.0, source, "same", shaft=label[tractor])
+        at.fits("shaft", 1.0, source, "same", shaft=label.get(tractor, tractor))
+    elif MID in (tractor, implement):
+        at.fits("shaft", -1.0, source, "mid", grade=model.DANGER)
     elif here != wanted:
         times = quantities.number((here / wanted) ** 2, 3)
         numbers = {"here": f"{here:.0f}", "wanted": f"{wanted:.0f}", "times": times}

@@ -33,7 +33,7 @@ def test_same_class_different_answer():
     assert heavy.finding == model.CLOSE
     for answer in (light, heavy):
         power = next(v for v in answer.verdicts if v.check.name == "power")
-        assert -0.10 < power.margin_low < 0.10
+        assert 0.90 < power.value_low / power.check.upper < 1.10
 
 
 def test_changing_the_width_changes_the_finding():

@@ -3,7 +3,7 @@
 import pytest
 
 from calc import model, quantities, search, tables, worksheets
-from calc.mechanics import pto, pto_power
+from calc.mechanics import digger, pto, pto_power
 from calc.model import sentences
 from calc.model.pictures import Bars, Chart
 
@@ -88,7 +88,7 @@ def test_torque_is_that_of_the_mechanics() -> None:
 def test_every_kind_asks_for_what_the_mechanics_say(kind: str, material: str) -> None:
     width = "4 in" if kind == "chipper" else "60 in"
     typed = {**PTO_20, "implement_kind": kind, "material": material, "working_width": width}
-    found = answer(**typed)
+    found = answer(**typed, auger_diameter="9 in")
     row = pto_power.kind_row(kind)
     assert row is not None
     size = {
@@ -97,8 +97,12 @@ def test_every_kind_asks_for_what_the_mechanics_say(kind: str, material: str) ->
         "throughput": 6 / 3.6,
         "rating": 10e3,
         "total": 0.0,
+        "auger": 9 * 0.0254,
     }[row["size"]]
     expected = pto_power.needed(kind, size, material, "practice", 0.20)
+    if kind == "post_hole_digger":
+        soil = {"light": "sand", "typical": "loam", "heavy": "clay"}[material]
+        expected = digger.auger_power(size, digger.soil_factor(soil))
     assert output(found, "need").value == pytest.approx(expected)
     assert found.pictures
 

@@ -113,12 +113,10 @@ FIELDS: tuple[model.AnyField, ...] = (
         typical=_compact(0.10, 0.25),
         group=DIGGER,
     ),
-    model.Field(
+    vocabulary.field(
         "auger_diameter",
-        "length",
-        "4 in",
-        "30 in",
         example="9 in",
+        typical=None,
         optional=True,
         essential=True,
         group=DIGGER,

@@ -234,14 +234,7 @@ def _coupler_checks(v: model.Inputs, at: model.At) -> None:
 
 def _coupler_on_tractor(v: model.Inputs, at: model.At) -> None:
     ours = tractor_category(v)
-    pins = hitch.pins_fit(ours, coupler(v))
-    span = hitch.spans_fit(ours, coupler(v))
-    if pins == "too big" or span == "no":
-        margin, says = -1.0, "no"
-    elif pins == "fits" and span == "same":
-        margin, says = 1.0, "made"
-    else:
-        margin, says = 0.0, "ask"
+    margin, says = hitching.coupler_fit(ours, coupler(v))
     at.fits("coupler_on_tractor", margin, "hitch/S2; hitch/S3", says, c=coupler(v), t=ours)
 
 

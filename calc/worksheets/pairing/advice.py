@@ -14,7 +14,7 @@ from calc.worksheets.pairing.fields import FRONT_RULES
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
     """Offer a stock width, weights in front, the tractor that would do, and parts that fit."""
     hung_remedies.offer(v, remedies)
-    remedies.more("pto_power", mends=("power",), step=1.0)
+    remedies.more("pto_power", mends=("power", "class"), step=1.0)
     remedies.choose("quick_coupler", "none", mends=("coupler",), source="hitch/H19")
     remedies.do("other_pins", ("pins", "span"), source="hitch/PRACTICE")
     remedies.do("lighter_duty", ("duty",), source="hitch/PRACTICE")
@@ -54,9 +54,9 @@ def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
         notes.append(model.Phrase(f"Other rules for the front axle: {said}.", numbers))
     if v.tire_liquid != "none":
         notes.append(found.note("liquid"))
-    key = pairing.power_key(v.implement_kind)
-    if key and v.power_needed is None:
-        low, usual, high = pto_power.demand_range(key, v.working_width)
-        ends = {"low": (low, "power"), "usual": (usual, "power"), "high": (high, "power")}
+    bands = [pairing.demand(v, load) for load in pto_power.LOADS]
+    asked = [(band.high, "power") for band in bands if band is not None]
+    if asked and v.power_needed is None:
+        ends = dict(zip(("low", "usual", "high"), asked, strict=True))
         notes.append(found.note("power", **ends))
     return notes

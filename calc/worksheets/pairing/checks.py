@@ -11,12 +11,10 @@ import math
 from calc import arith, model, tables
 from calc.mechanics import ballast, hitch, pto_power, typical
 from calc.model import At, Check, Inputs
-from calc.subjects import raised
+from calc.subjects import hitching, raised, shaft_power
 
 OFF_ROAD = "none"
 NOT_SURE = "unsure"
-HP = 745.6998715822702
-OVERLOAD = 1.2  # a driveline with a working clutch bears about a fifth more; common practice
 SLOPE_BEHIND, SLOPE_MOST = math.tan(math.radians(10.0)), math.tan(math.radians(15.0))  # hitch/M14
 
 
@@ -24,36 +22,6 @@ def power_key(kind: str) -> str:
     """Return the row of power_density for a kind of implement; empty when it needs no shaft."""
     row = pto_power.kind_row(kind)
     return row["power_key"] if row else ""
-
-
-def hitch_checks(v: Inputs) -> list[Check]:
-    """Return whether pins and span go together, with what between them."""
-    theirs, ours = v.implement_category, v.hitch_category
-    if v.quick_coupler == "u_frame":
-        return _coupler_checks(v)
-    pins = hitch.pins_fit(ours, theirs)
-    span = hitch.spans_fit(ours, theirs)
-    pin_words = {
-        "fits": ("The pins are the size of the balls.", 1.0),
-        "sleeve": (
-            "The implement's pins are smaller than the tractor's balls: fit sleeves, never run "
-            "them loose.",
-            0.0,
-        ),
-        "too big": ("The implement's pins are too large for the tractor's balls.", -1.0),
-    }[pins]
-    span_words = {
-        "same": ("Both are built to the same span.", 1.0),
-        "adjust": (
-            "The spans differ by a hand's width; the stabilizers may take it up: measure both.",
-            0.0,
-        ),
-        "no": ("The spans are too far apart for the stabilizers to bridge.", -1.0),
-    }[span]
-    return [
-        model.fits("pins", "Lower hitch pins", pin_words[1], pin_words[0], "hitch/W1; hitch/H19"),
-        model.fits("span", "Lower hitch span", span_words[1], span_words[0], "hitch/W1; hitch/H1"),
-    ]
 
 
 def _hitching(v: Inputs, at: At) -> None:
@@ -66,8 +34,27 @@ def _hitching(v: Inputs, at: At) -> None:
         if v.quick_coupler == "u_frame" and conflict:
             at.add(_conflict_check(conflict))
         return
-    for check in hitch_checks(v):
-        at.add(check)
+    if v.quick_coupler == "u_frame":
+        _coupler_checks(v, at)
+        return
+    pin, number = hitch.size("lower_pin", theirs), hitch.pin_number(ours)
+    ball = hitch.size("lower_bore", number)
+    bushing = hitching.ball_bushing("lower", pin, ours)
+    _pins(at, pin, ball, hitch.pin_fit(pin, ball), bushing, "ball")
+    gap = hitch.span_difference(ours, theirs)
+    margin, says = hitching.span_margin(gap, measured=False)
+    at.fits("span", margin, hitching.SPAN_SOURCE, says, way=hitching.way(gap))
+
+
+def _pins(
+    at: At, pin: float, hole: float, found: str, bushing: dict[str, str] | None, opening: str
+) -> None:
+    """Check the lower pins; the top pin is of the same category, so it fits where they do."""
+    at.add(
+        hitching.pin_check(
+            "pins", at.title("pins"), pin, hole, found, bushing, fitted=False, opening=opening
+        )
+    )
 
 
 def _conflict_check(conflict: dict[str, str]) -> Check:
@@ -75,83 +62,95 @@ def _conflict_check(conflict: dict[str, str]) -> Check:
     return model.fits("coupler", "Quick coupler", margin, conflict["why"], conflict["source"])
 
 
-def _coupler_checks(v: Inputs) -> list[Check]:
-    coupler = v.hitch_category if v.hitch_category in ("1", "2", "3", "3N") else ""
-    checks = []
+def _coupler_checks(v: Inputs, at: At) -> None:
+    """Check the coupler on the tractor, and the implement's pins in it."""
     conflict = hitch.coupler_conflict(v.implement_kind)
     if conflict:
-        checks.append(_conflict_check(conflict))
-    if not coupler:
-        said = f"No U-frame coupler of Category {v.hitch_category} is in the tables."
-        return [*checks, model.fits("pins", "Pins in the coupler", -1.0, said, "hitch/S3")]
-    pins = hitch.coupler_pins_fit(coupler, v.implement_category)
-    said, margin = {
-        "fits": ("The pins fill the coupler's slots.", 1.0),
-        "sleeve": (
-            "The coupler's slots are cut for one size of pin: fit a sleeve on each lower pin and "
-            "on the top pin, which also keeps them centered and takes the wear.",
-            0.0,
-        ),
-        "no stock sleeve": ("No stock sleeve brings pins this small up to the slots.", -1.0),
-        "too big": ("The implement's pins are larger than the coupler's slots.", -1.0),
-    }[pins]
-    gap = abs(hitch.coupler_span_difference(coupler, v.implement_category))
-    reaches = gap <= 2 * hitch.SPAN_TOLERANCE
-    span_words = (
-        "The hooks stand as far apart as the implement's pins."
-        if reaches
-        else "The coupler's hooks can't be moved, and the implement's pins stand elsewhere."
-    )
-    return [
-        *checks,
-        model.fits("pins", "Pins in the coupler", margin, said, "hitch/COUPLER-memory"),
-        model.fits("span", "Span of the coupler", 1.0 if reaches else -1.0, span_words, "hitch/W1"),
-    ]
+        at.add(_conflict_check(conflict))
+    coupler = hitching.coupler_for(v.hitch_category)
+    margin, says = hitching.coupler_fit(v.hitch_category, coupler)
+    named = {"c": coupler, "t": v.hitch_category}
+    at.fits("coupler_on_tractor", margin, "hitch/S2; hitch/S3", says, **named)
+    pin, slot = hitch.size("lower_pin", v.implement_category), hitch.coupler_slot(coupler, "lower")
+    bushing = hitching.slot_bushing("lower", pin)
+    _pins(at, pin, slot, hitching.cut_for(pin, slot), bushing, "slot")
+    gap = hitch.coupler_span_difference(coupler, v.implement_category)
+    reaches = hitching.span_margin(gap, measured=False)[0] > 0
+    says = "hooks" if reaches else "hooks_elsewhere"
+    at.fits("span", 1.0 if reaches else -1.0, "hitch/S3; hitch/W1; hitch/H1", says)
 
 
-def demand(v: Inputs) -> float | None:
-    """Return the shaft power that the implement takes, or None when it takes none. [W]"""
+SIZES = {"width": "working_width", "opening": "working_width", "auger": "auger_diameter"}
+
+
+def size_of(v: Inputs) -> float | None:
+    """Return the size that the demand goes with [m], 0 where it goes with none.
+
+    None where nothing here asks for it, such as the crop that passes through a baler.
+    """
+    row = pto_power.kind_row(v.implement_kind)
+    if row is None or row["size"] == "total":
+        return 0.0
+    return getattr(v, SIZES[row["size"]]) if row["size"] in SIZES else None
+
+
+def demand(v: Inputs, load: str = "", size: float | None = None) -> shaft_power.Band | None:
+    """Return what the implement asks of the shaft, or None where that isn't known. [W]"""
     if v.power_needed is not None:
-        return arith.number(v.power_needed)
-    key = power_key(v.implement_kind)
-    if not key:
-        return None
-    return pto_power.demand(key, v.working_width, v.material)
+        return shaft_power.Band(v.power_needed, v.power_needed, "power/DERIVED")
+    size = size_of(v) if size is None else size
+    return None if size is None else shaft_power.demand(v.implement_kind, size, load or v.material)
 
 
 def power_checks(v: Inputs, at: At) -> None:
     """Check power at the shaft against what the implement takes and what its driveline bears."""
-    needed = demand(v)
-    if needed is None:
-        if pto_power.kind_row(v.implement_kind) is not None:
-            at.not_checked("power", "power_needed")
+    row = pto_power.kind_row(v.implement_kind)
+    if row is None and v.power_needed is None:
         return
     drive = "gear" if v.transmission == "gear" else "hydrostatic"
     efficiency = pto_power.axle_efficiency(drive)[1]
+    moves = shaft_power.moves(v.implement_kind)
     mass = at.standing + (v.implement_mass or 0.0)
-    at.climb_power = pto_power.grade_power(mass, v.slope, v.ground_speed) / efficiency
-    at.altitude_share = pto_power.altitude_factor(v.altitude)
+    at.climb_power = (
+        pto_power.travel_power(mass, v.slope, v.ground_speed, 0.0, efficiency) if moves else 0.0
+    )
+    at.altitude_share = shaft_power.altitude_share(v.altitude, v.breathing)
+    at.here = v.pto_power * at.altitude_share
     at.power_left = pto_power.power_left(v.pto_power, at.altitude_share, 1.0, at.climb_power)
-    at.power_demand = needed
+    _demand(v, at)
     _power_steps(v, at, efficiency)
-    source = "power/S16; power/PRACTICE" if v.power_needed is None else "power/DERIVED"
-    at.at_least("power", "power_left", "power_demand", source, close_band=pto_power.RESERVE)
     _driveline(v, at)
+
+
+def _demand(v: Inputs, at: At) -> None:
+    """Check what is left against what it asks for, as the page on PTO power does."""
+    band = demand(v)
+    if band is None:
+        at.not_checked("power", "power_needed")
+        return
+    at.power_least, at.power_demand = band.low, band.high
+    if v.power_needed is not None:
+        reserve = pto_power.RESERVE
+        at.at_least("power", "power_left", "power_demand", "power/DERIVED", close_band=reserve)
+    else:
+        at.at_least("power", "power_left", "power_least", band.source, strict="power_demand")
 
 
 def _power_steps(v: Inputs, at: At, efficiency: float) -> None:
     if not at.showing:
         return
-    rule = tables.by_key("power/altitude_rules", "key")[pto_power.DEFAULT_ALTITUDE_RULE]
+    key = shaft_power.altitude_rule(pto_power.DEFAULT_ALTITUDE_RULE, v.breathing)
+    rule = tables.by_key("power/altitude_rules", "key")[key]
     at.step("altitude_share", f"f = 1 \u2212 {rule['label']}", rule["source"], h="altitude")
-    at.step(
-        "climb_power",
-        "P_c = m g sin(atan s) v / \u03b7",
-        "power/S29",
-        s="slope",
-        v="ground_speed",
-        η=(efficiency, "fraction"),
-    )
+    if shaft_power.moves(v.implement_kind):
+        at.step(
+            "climb_power",
+            "P_c = m g sin(atan s) v / \u03b7",
+            "power/S29",
+            s="slope",
+            v="ground_speed",
+            η=(efficiency, "fraction"),
+        )
     at.step(
         "power_left",
         "P = f P_pto \u2212 P_c",
@@ -160,56 +159,31 @@ def _power_steps(v: Inputs, at: At, efficiency: float) -> None:
         P_pto="pto_power",
         P_c="climb_power",
     )
-    if v.power_needed is None:
-        key = power_key(v.implement_kind)
-        row = tables.by_key("power/power_density", "key")[key]
-        named = {} if pto_power.is_total(key) else {"w": "working_width"}
-        formula = "for each unit" if pto_power.is_total(key) else "power for each width \u00d7 w"
-        at.step("power_demand", f"P_i = {formula}", row["source"], **named)
+    row = pto_power.kind_row(v.implement_kind)
+    band = demand(v)
+    if v.power_needed is None and row is not None and band is not None:
+        named = {"w": SIZES[row["size"]]} if row["size"] in SIZES else {}
+        formula = {"width": "power for each width × w", "opening": "power for each width × w"}
+        right = formula.get(row["size"], "from the table for w" if named else "from the table")
+        at.step("power_demand", f"P_i = {right}", band.source, **named)
 
 
 def shaft_check(v: Inputs, at: At) -> None:
     """Check the tractor's PTO shaft and speed against what the implement is made for."""
     if pto_power.kind_row(v.implement_kind) is None or v.implement_shaft == NOT_SURE:
         return
-    if v.shaft == NOT_SURE:
-        at.not_checked("shaft", "shaft")
-        return
-    says = _shaft_words(v.shaft, v.implement_shaft)
-    at.fits(
-        "shaft", 1.0 if says == "same" else -1.0, "hitch/S5; hitch/S4", says, grade=model.DANGER
-    )
-
-
-def _shaft_words(ours: str, theirs: str) -> str:
-    """Return which sentence says how two shafts go together."""
-    if ours == theirs:
-        return "same"
-    if "mid" in (ours, theirs):
-        return "mid"
-    return "speed" if ours.partition("-")[0] != theirs.partition("-")[0] else "splines"
+    ours, theirs = (shaft_power.SHAFT_OF[key] for key in (v.shaft, v.implement_shaft))
+    shaft_power.check_shafts(at, ours, theirs, "shaft")
 
 
 def _driveline(v: Inputs, at: At) -> None:
-    """Check the tractor's power against what the implement's driveline bears."""
-    if v.power_limit is not None:
-        at.at_most(
-            "driveline",
-            "pto_power",
-            OVERLOAD * v.power_limit,
-            "power/S25; power/PRACTICE",
-            strict="power_limit",
-        )
-        return
-    light = tables.by_key("machines/light_duty", "kind").get(v.implement_kind)
-    if light is not None:
-        at.at_most(
-            "duty",
-            "pto_power",
-            float(light["gearbox_high_hp"]) * HP,
-            light["source"],
-            strict=float(light["gearbox_low_hp"]) * HP,
-        )
+    """Check the tractor's power against its class of implement and what the driveline bears."""
+    plate = v.power_limit is not None
+    if plate:
+        shaft_power.check_driveline(at, "pto_power")
+    size = shaft_power.class_size(v.implement_kind, v.working_width, v.implement_mass)
+    if v.power_needed is None:
+        shaft_power.check_class(at, v.implement_kind, size, full="pto_power", plate=plate)
 
 
 def climb_check(v: Inputs, at: At) -> None:

@@ -50,12 +50,14 @@ FIELDS = (
     field("implement_kind", example="rotary_cutter_light", needed=True),
     field("working_width", example="60 in"),
     field("implement_mass"),
+    field("auger_diameter", example="9 in"),
     field("material", example="light"),
     *(
         field(name, **({"example": EXAMPLES[name]} if name in EXAMPLES else {}))
         for name in raised.LOAD_FIELDS
     ),
     field("transmission"),
+    field("breathing"),
     _category("hitch_category"),
     field("tractor_width"),
     field("remotes"),
@@ -90,7 +92,9 @@ FIELDS = (
 OUTPUTS = (
     *raised.LOADS,
     model.Shown("power_left", "power"),
+    model.Shown("power_least", "power", hidden=True),
     model.Shown("power_demand", "power"),
+    model.Shown("here", "power", hidden=True),
     model.Shown("climb_power", "power", hidden=True),
     model.Shown("altitude_share", "fraction", hidden=True),
     model.Shown("climb_share", "fraction", hidden=True),

@@ -17,9 +17,15 @@ def picture(v: model.Inputs, outcome: model.Outcome) -> list[Picture]:
 
 
 def _demand_chart(v: model.Inputs, outcome: model.Outcome) -> Chart | None:
-    key = pairing.power_key(v.implement_kind)
-    if not key or v.power_needed is not None or pto_power.is_total(key):
+    row = pto_power.kind_row(v.implement_kind)
+    if row is None or v.power_needed is not None or row["size"] not in ("width", "opening"):
         return None
+
+    def asks(width: float, load: str = "") -> float:
+        band = pairing.demand(v, load, width)
+        assert band is not None
+        return band.high
+
     widths = [v.working_width * (0.4 + 0.1 * i) for i in range(11)]
     left = outcome.output("power_left")
     return Chart(
@@ -37,14 +43,14 @@ def _demand_chart(v: model.Inputs, outcome: model.Outcome) -> Chart | None:
             Series(
                 "light to heavy material",
                 widths,
-                [pto_power.demand(key, w, "light") for w in widths],
+                [asks(w, "light") for w in widths],
                 "accent",
-                [pto_power.demand(key, w, "heavy") for w in widths],
+                [asks(w, "heavy") for w in widths],
             ),
             Series(
                 "this material",
                 widths,
-                [pto_power.demand(key, w, v.material) for w in widths],
+                [asks(w) for w in widths],
                 "ink",
             ),
             Series("power left at the shaft", [widths[0], widths[-1]], [left, left], "bad dashed"),

@@ -10,6 +10,7 @@ from calc.worksheets.pto.compute import left_by, need_at, row_of, size_of, uses_
 from calc.worksheets.pto.fields import NAMED_NONE
 
 STOCK_WIDTHS = tuple(inches * 0.0254 for inches in (36, 42, 48, 54, 60, 66, 72, 78, 84, 96, 120))
+AUGERS = tuple(float(r["diameter_in"]) * 0.0254 for r in tables.rows("digger/digger_augers"))
 STOCK_OPENINGS = tuple(inches * 0.0254 for inches in (2, 3, 4, 5, 6, 8))
 POWER = ("power", "class", "starting")
 
@@ -52,6 +53,8 @@ def _remedies(v: model.Inputs, row: dict[str, str], remedies: Remedies) -> None:
         remedies.less(
             "working_width", mends=POWER, stock=STOCK_OPENINGS, key="opening", source=source
         )
+    elif row["size"] == "auger":
+        remedies.less("auger_diameter", mends=("power",), stock=AUGERS, source=source)
     elif row["size"] == "throughput":
         remedies.less("throughput", mends=("power",), source=source)
     elif row["size"] == "rating":

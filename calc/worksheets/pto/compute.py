@@ -9,10 +9,17 @@ from calc.subjects import shaft_power
 SIZE_FIELDS = {
     "width": "working_width",
     "opening": "working_width",
+    "auger": "auger_diameter",
     "throughput": "throughput",
     "rating": "generator_rating",
 }
-SIZE_KINDS = {"width": "length", "opening": "length", "throughput": "throughput", "rating": "power"}
+SIZE_KINDS = {
+    "width": "length",
+    "opening": "length",
+    "auger": "length",
+    "throughput": "throughput",
+    "rating": "power",
+}
 
 
 # --- the tractor -------------------------------------------------------------------------------
@@ -37,8 +44,7 @@ def uses_shaft_figures(v: model.Inputs) -> bool:
 
 def moves(v: model.Inputs) -> bool:
     """Return whether the tractor drives while the shaft turns."""
-    row = row_of(v)
-    return row is None or row["works"] == "moving"
+    return shaft_power.moves(v.implement_kind)
 
 
 def travel_power(v: model.Inputs) -> float:
@@ -85,7 +91,10 @@ def size_of(v: model.Inputs) -> float:
 def need_at(v: model.Inputs, load: str, size: float | None = None) -> float:
     """Return what the implement asks for with ease, at a size and in a material. [W]"""
     size = size_of(v) if size is None else size
-    return pto_power.needed(v.implement_kind, size, load, v.figures, v.reserve)
+    band = shaft_power.demand(v.implement_kind, size, load, v.figures, v.reserve)
+    if band is None:
+        raise LookupError(f"Nothing on {v.implement_kind!r} is driven from the power take-off.")
+    return band.high
 
 
 def compute(v: model.Inputs, at: model.At) -> None:
@@ -228,7 +237,7 @@ def _class(v: model.Inputs, at: model.At, row: dict[str, str] | None) -> None:
     kind = v.implement_kind
     size = shaft_power.class_size(kind, v.working_width, v.implement_mass)
     if size is not None and v.power_needed is None:
-        shaft_power.check_class(at, kind, size)
+        shaft_power.check_class(at, kind, size, plate=v.power_limit is not None)
     if row["hangs"] == "towed":
         shaft_power.check_towed(at)
     if kind == "small_square_baler":

@@ -10,7 +10,7 @@ from calc.machines import vocabulary
 from calc.machines.vocabulary import field
 from calc.mechanics import pto_power, typical
 from calc.model import KnownSoFar, Typical
-from calc.subjects.shaft_power import BREATHING, SHAFTS, UNSEEN
+from calc.subjects.shaft_power import SHAFTS, UNSEEN
 
 SHAFTS_OR_UNSEEN = (*SHAFTS, UNSEEN)
 TRAILED = {
@@ -130,6 +130,7 @@ FIELDS = (
     field("engine_power", example="25 hp", essential=True),
     _implement_kind(),
     field("working_width", example="60 in", typical=_width_typical),
+    field("auger_diameter"),
     field("material", example="light"),
     model.Choice(
         "engine_rating",
@@ -150,7 +151,7 @@ FIELDS = (
     model.Choice(
         "tractor_shaft", SHAFTS_OR_UNSEEN, example="1-540", usual="unseen", group="Tractor"
     ),
-    model.Choice("breathing", BREATHING, example="natural", group="Tractor"),
+    field("breathing"),
     field("implement_mass", essential=False, typical=_mass_typical, example="500 lb"),
     model.Field(
         "throughput",

@@ -60,6 +60,7 @@ def _chart(v: model.Inputs, row: dict[str, str], outcome: model.Outcome) -> Char
     labels = {
         "width": "Working width",
         "opening": "Rated opening",
+        "auger": "Auger diameter",
         "throughput": "Throughput",
         "rating": "Rated output",
     }
