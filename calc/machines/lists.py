@@ -116,7 +116,7 @@ def read_machines(
     delimiter = max(DELIMITERS, key=first_line.count)
     reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter)
     problems: list[str] = []
-    lines = _lines(reader, where, problems)
+    lines = read_lines(reader, where, problems)
     _, header = next(lines, (1, []))
     if problems:
         return (), tuple(problems)
@@ -145,7 +145,7 @@ def read_machines(
     return tuple(machines.values()), tuple(problems)
 
 
-def _lines(
+def read_lines(
     reader: Iterator[list[str]], where: str, problems: list[str]
 ) -> Iterator[tuple[int, list[str]]]:
     """Give every row with the line that it begins in, up to one that is no CSV."""
