@@ -100,13 +100,34 @@ def test_what_rounding_left_is_nothing():
     assert quantities.number(1.1e-7) != "0"
 
 
-def test_a_remedy_whose_value_the_fields_refuse_isnt_offered():
-    """Links no higher raised than lowered would be refused as soon as they are tried."""
-    sheet = worksheets.load("digger")
-    answer = search.answer(sheet, {"link_high": "13 in"}, example=True)
-    assert answer.finding == model.OVER
-    for remedy in answer.advice.remedies:
-        assert not search.read(sheet, {"link_high": "13 in", **remedy.set}, example=True).errors
+def post(least, refuses):
+    """A post that is to be set deeper, and a hole whose depth may refuse that."""
+    deep = model.Field("deep", "length", "0 in", "40 in", label="Depth", needed=True)
+    hole = model.Field("hole", "length", "0 in", "40 in", label="Hole", optional=True)
+
+    def compute(v, work):
+        depth = (least, "length", "hitch/DERIVED")
+        return model.Outcome([model.at_least("deep", "Depth", v.deep, *depth)])
+
+    def advise(v, outcome, solve):
+        return model.Advice(remedies=[model.Remedy("Set it deeper.", {"deep": "30 in"})])
+
+    def review(known):
+        shallow = known["hole"] and known["deep"] and known["deep"].high > known["hole"].high
+        return {"deep": "It can't be deeper than its hole."} if shallow and refuses else {}
+
+    return model.Worksheet(
+        "toy", "Toy", "Toy?", (deep, hole), compute, advise, lambda v, o: None, review=review
+    )
+
+
+@pytest.mark.parametrize(("hole", "offered"), [("29.9 in", False), ("30 in", True), ("", True)])
+def test_a_remedy_that_the_fields_would_refuse_isnt_offered(hole, offered):
+    """What a reader tries out with one click is taken, beside all that was given."""
+    for refuses in (True, False):
+        answer = search.answer(post(0.7, refuses), {"deep": "10 in", "hole": hole})
+        assert answer.finding == model.OVER
+        assert bool(answer.advice.remedies) == (offered or not refuses)
 
 
 def test_a_machine_may_have_any_name():
