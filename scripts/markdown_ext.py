@@ -72,7 +72,9 @@ class Source:
         from scripts import checks, embeds, headers, shop
 
         makers: dict[str, Callable[[], str]] = {
-            "worksheet": lambda: page.worksheet_block(name, shop.units()) + self.checked(name),
+            "worksheet": lambda: "".join(
+                (page.worksheet_block(name, shop.units()), self.checked(name))
+            ),
             "checks": lambda: checks.table_html(self.href),
             "table": lambda: page.table_block(name),
             "sources": lambda: page.sources_block(name),

@@ -237,6 +237,26 @@ def _matrix() -> dict[str, Any]:
     return {"50 x 50, ms a cell": small, "200 x 200, ms a cell": large, "growth": large / small}
 
 
+def _computes() -> dict[str, Any]:
+    """Return the longest time that one run of a calculator's sums takes, and which it is. [ms]"""
+    from timeit import repeat
+
+    from calc import model, search, worksheets
+
+    taken = {}
+    for name in worksheets.names():
+        sheet = worksheets.load(name)
+        box = search.read_box(sheet, {}, example=True)
+        point = box.point({dim.name: dim.middle for dim in box.dimensions})
+
+        def once(sheet: model.Worksheet = sheet, point: model.Inputs = point) -> None:
+            sheet.compute(point, model.Work(on=False))
+
+        taken[name] = min(repeat(once, number=20, repeat=5)) / 20 * 1000
+    slowest = max(taken, key=lambda name: taken[name])
+    return {"slowest": slowest, "ms": taken[slowest]}
+
+
 def _machine(browser: Browser) -> str:
     model = platform.processor() or platform.machine()
     info = Path("/proc/cpuinfo")
@@ -259,7 +279,8 @@ Row = tuple[str, str, str]
 
 def _rows(found: dict[str, dict[str, Any]]) -> list[Row]:
     """Return each figure in words, with what is wanted of it."""
-    start, size, change, cells = (found[name] for name in ("start", "bytes", "change", "matrix"))
+    parts = ("start", "bytes", "change", "matrix", "computes")
+    start, size, change, cells, sums = (found[name] for name in parts)
     return [
         (
             "Page start to the first answer computed in the browser, median of 5",
@@ -314,6 +335,11 @@ def _rows(found: dict[str, dict[str, Any]]) -> list[Row]:
             "",
         ),
         ("Growth of the time for each cell", f"{cells['growth']:.2f} times", ""),
+        (
+            f"One run of the sums, native, of the slowest calculator ({sums['slowest']})",
+            f"{sums['ms']:.2f} ms",
+            "at most 0.30 ms",
+        ),
     ]
 
 
@@ -350,6 +376,7 @@ def measure() -> tuple[list[Row], str, dict[str, Any]]:
         "bytes": _bytes,
         "change": _changes,
         "matrix": lambda _: _matrix(),
+        "computes": lambda _: _computes(),
     }
     found: dict[str, Any] = {}
     with sync_playwright() as driver:

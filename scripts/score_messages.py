@@ -14,6 +14,7 @@ import sys
 import time
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import Any
 
 sys.path[0] = str(Path(__file__).resolve().parent.parent)
 
@@ -119,7 +120,8 @@ def report() -> str:
     """Return the section of the page about measurements."""
     learn, kept = (score(DATA / f"messages_{name}.csv") for name in ("learn", "kept"))
     with (DATA / "messages_kept_first.csv").open(encoding="utf-8", newline="") as lines:
-        first = Score(**{name: int(count) for name, count in next(csv.DictReader(lines)).items()})
+        counts: dict[str, Any] = {k: int(n) for k, n in next(csv.DictReader(lines)).items()}
+        first = Score(**counts)
     middle = 1e3 * sorted(learn.times)[len(learn.times) // 2]
     rows = [
         _row("120 messages that the rules were made from", learn),

@@ -8,7 +8,7 @@ import pytest
 from calc import tables
 from calc.mechanics import lift
 from calc.render import facts
-from scripts import checks, reach
+from scripts import checks, embeds, markdown_ext, reach
 from tests.published import rows
 
 
@@ -85,3 +85,13 @@ def test_the_count_of_a_calculator_is_that_of_its_rows() -> None:
     for name in reach.names():
         rows_of = [row for row in checks.kept() if name in reach.calculators(row["of"])]
         assert counted[name] == facts.fact(f"checks.{name}") == str(len(rows_of))
+
+
+def test_a_calculator_page_links_to_its_rows_and_a_framed_one_does_not() -> None:
+    source = markdown_ext.Source()
+    source.name = "sell/repair-before-selling.md"
+    count = facts.fact("checks.resale")
+    link = f'<a href="../../about/checks/#page=resale">Checked against {count} published values</a>'
+    assert link in source.draw("worksheet", "resale", "::: worksheet resale")
+    source.name = f"{embeds.FOLDER}/resale.md"
+    assert "Checked against" not in source.draw("worksheet", "resale", "::: worksheet resale")

@@ -12,7 +12,8 @@ TABLES = sorted(
     f"{p.parent.name}/{p.stem}" for p in FOLDER.glob("*/*.csv") if p.parent.name != "sources"
 )
 # Tables whose source column holds words of its own kind, explained beside it.
-LINKS_ONLY = {"power/pto_kinds"}  # joins rows of other tables and holds no value of its own
+# Joins rows of other tables and holds no value of its own; or counts rows that name theirs.
+LINKS_ONLY = {"power/pto_kinds", "words/published_checks"}
 OWN_WORDS = {
     "words/units",
     "words/kinds",

@@ -149,15 +149,3 @@ def test_page_block_is_whole(sheet):
     for item in sheet.fields:
         assert f'name="{item.name}"' in block
     assert "ys-finding" in block
-
-
-def test_compute_is_quick(sheet):
-    """Compared with a fixed piece of arithmetic timed in the same run."""
-    from timeit import repeat
-
-    box = search.read_box(sheet, {}, example=True)
-    point = box.point({dim.name: dim.middle for dim in box.dimensions})
-    quiet = model.Work(on=False)
-    compute = min(repeat(lambda: sheet.compute(point, quiet), number=20, repeat=5)) / 20
-    yard = min(repeat(lambda: sum(i * i for i in range(10_000)), number=2, repeat=5)) / 2
-    assert compute / yard < 4.0

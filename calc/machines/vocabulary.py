@@ -187,6 +187,15 @@ def hitch_category(name: str, label: str, help: str, example: str, group: str) -
     )
 
 
+SHAFTS = (
+    Option("540-6", "540 rpm, 6 splines, 1-3/8 in"),
+    Option("1000-21", "1000 rpm, 21 splines, 1-3/8 in"),
+    Option("1000-20", "1000 rpm, 20 splines, 1-3/4 in"),
+    Option("mid", "Mid PTO, about 2000 rpm"),
+    Option("unsure", "Not sure"),
+)
+
+
 def read_tire_size(text: str) -> Any:
     """Return a tire size as a `tire_size.Designation`, for a field.
 
@@ -494,6 +503,8 @@ def _fields() -> dict[str, AnyField]:
             unit_us="ft",
             unit_metric="m",
         ),
+        Choice("shaft", SHAFTS, example="540-6", group=tractor, usual="unsure"),
+        Choice("implement_shaft", SHAFTS, example="540-6", group=implement, usual="unsure"),
         Field("front_turns", "count", "0.8", "25", optional=True, group=tractor),
         Field("remotes", "count", "0", "6", optional=True, group=tractor),
         Field("implement_flow", "flow", "1 gpm", "60 gpm", optional=True, group=tractor),

@@ -318,12 +318,17 @@ def needs(
 
 @dataclass(frozen=True, slots=True)
 class EmblemRule:
-    """One row of emblem_rules, read. `below`: a machine of just that speed is outside."""
+    """One row of emblem_rules, read.
+
+    `below`: a machine of just that speed is outside. `amber_instead`: a flashing amber light may
+    stand in for the emblem, in that state alone.
+    """
 
     place: str
     required: str
     speed_to: float
     below: bool
+    amber_instead: bool
     over_to: float | None
     above: str
     height_low: float | None
@@ -353,6 +358,7 @@ def emblem_rule(place: str) -> EmblemRule | None:
         row["required"],
         speed,
         row["below"] == "yes",
+        row["instead"] == "amber",
         measure(row["over_to"]),
         row["above"],
         measure(row["height_low"]),

@@ -197,3 +197,41 @@ def pull_limit(driven_load: float, net_ratio: float) -> float:
         Pull. [N]
     """
     return arith.max(0.0, driven_load * net_ratio)
+
+
+ON_CONCRETE = 0.93  # tractive efficiency of the two tests on a concrete track; power/S33
+_SURFACES = {"hard": "concrete", "firm": "firm", "tilled": "tilled", "soft": "soft"}
+_TRACTORS = {"two": "Two-wheel drive", "four": "Front-wheel assist"}
+
+
+def ground_share(soil: str, driven: str) -> float:
+    """Return the share of the axle's power that reaches the drawbar, by ground and drive.
+
+    On concrete it is what the tests there gave; elsewhere it falls as the published ratios of
+    drawbar to PTO power do, which differ for two and four driven wheels.
+
+    .. math:: 0.93\\, r_{soil} / r_{concrete}
+
+    Parameters
+    ----------
+    soil : str
+        "hard" (concrete), "firm", "tilled" or "soft".
+    driven : str
+        "two" or "four" wheels.
+
+    Returns
+    -------
+    float
+        Share. [-]
+
+    Examples
+    --------
+    >>> ground_share("hard", "two"), round(ground_share("soft", "two"), 2)
+    (0.93, 0.59)
+
+    References
+    ----------
+    .. [1] power/S8: drawbar ratios. power/S33: two tests on concrete.
+    """
+    row = tables.by_key("power/drawbar_ratios", "tractor")[_TRACTORS[driven]]
+    return ON_CONCRETE * float(row[_SURFACES[soil]]) / float(row["concrete"])

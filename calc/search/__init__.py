@@ -2,6 +2,7 @@
 
 from calc.search.answering import answer, answer_known
 from calc.search.box import BadInputs, Box, Dimension, Known, box_of, read, read_box
+from calc.search.errors import ErrorEffect, error_effects
 from calc.search.intervals import NotProvable
 from calc.search.looking import SAMPLES, Search, evenly
 from calc.search.remedies import Remedies
@@ -14,6 +15,7 @@ __all__ = [
     "BadInputs",
     "Box",
     "Dimension",
+    "ErrorEffect",
     "Known",
     "NotProvable",
     "Remedies",
@@ -22,6 +24,7 @@ __all__ = [
     "answer",
     "answer_known",
     "box_of",
+    "error_effects",
     "evenly",
     "foremost",
     "prove",

@@ -175,5 +175,18 @@ def test_every_state_has_a_rule_that_was_read(row):
     ],
 )
 def test_25_mph_or_less_and_less_than_25_mph(place, mph, duty):
-    found = asked(place=place, emblem="no", top_speed=f"{mph} mph", road_speed="20 mph")
+    speeds = {"top_speed": f"{mph} mph", "road_speed": "20 mph"}
+    found = asked(place=place, emblem="no", amber_flashers="0", **speeds)
     assert (findings(found)["emblem"] == model.OVER) is duty
+
+
+@pytest.mark.parametrize(
+    ("place", "instead"),
+    # N.D.C.C. 39-21-50, NMSA 66-3-887, O.C.G.A. 40-8-4: an amber light or strobe may stand in;
+    # Ala. Code 32-5-246 and W.S. 31-5-921 know no such thing
+    [("ND", True), ("NM", True), ("GA", True), ("AL", False), ("WY", False)],
+)
+def test_an_amber_light_instead_of_the_emblem(place, instead):
+    lit = asked(place=place, emblem="no", amber_flashers="2")
+    assert (findings(lit)["emblem"] != model.OVER) is instead
+    assert findings(asked(place=place, emblem="no", amber_flashers="0"))["emblem"] == model.OVER

@@ -5,6 +5,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc import model, search, worksheets
+from calc.model import sentences
 from calc.render import data
 from calc.render.answer import answer_html
 from calc.render.reply import reply, short
@@ -26,7 +27,7 @@ def point(**typed: str) -> model.Inputs:
 def test_default_example_is_a_comparison() -> None:
     found = answer(SHEET, {}, example=True)
     assert found.finding == model.COMPARED
-    assert not found.verdicts
+    assert [verdict.check.name for verdict in found.verdicts] == ["grip"]
     assert [item.field.name for item in found.assumed] == [
         "gear_reversal_time",
         "hydrostatic_reversal_time",
@@ -52,9 +53,7 @@ def test_the_kind_of_shuttle_changes_the_time_taken_for_it() -> None:
 
 def test_trap_the_shaft_loses_only_the_drag() -> None:
     found = outputs(pump_drag="1 hp")
-    assert found["gear_shaft_power"] - found["hydrostatic_shaft_power"] == pytest.approx(
-        745.7, 1e-4
-    )
+    assert found["gear_at_shaft"] - found["hydrostatic_at_shaft"] == pytest.approx(745.7, 1e-4)
 
 
 def test_full_power_follows_the_paired_tests() -> None:
@@ -97,12 +96,14 @@ def test_only_the_gear_drive_can() -> None:
 )
 def test_grip_remedy_really_holds(typed: dict[str, str]) -> None:
     found = answer(SHEET, typed, example=True)
-    assert "slip too much" in reply(found)
+    assert found.finding == model.OVER and "don't hold" in sentences.headline(found, "us") + str(
+        found.verdicts[0].check.broken
+    )
     mass = [remedy for remedy in found.advice.remedies if "tractor_mass" in remedy.set]
     if "pull" in typed:
         assert len(mass) == 1
         tried = answer(SHEET, {**typed, **mass[0].set}, example=True)
-        assert "slip too much" not in reply(tried)
+        assert tried.verdicts[0].margin_low >= 0.0
     else:
         assert not mass  # on a slope weight doesn't help: it has to be lifted too
 
@@ -165,7 +166,11 @@ def test_blank_form_still_answers_and_stays_quick() -> None:
     found = answer(SHEET, blank, example=True)
     assert found.searched < 400
     assert len(found.assumed) > 10
-    assert all(output.low is not None for output in found.outputs if output.name != "pay_back")
+    assert all(
+        output.low is not None
+        for output in found.outputs
+        if not output.hidden and output.name != "pay_back"
+    )
 
 
 @pytest.mark.parametrize(
@@ -211,7 +216,7 @@ def test_hydrostatic_never_beats_gears_at_the_wheels(
     )
     assert found["hydrostatic_ground_power"] <= found["gear_ground_power"] + 1e-9
     assert found["hydrostatic_fastest"] <= found["gear_fastest"] + 1e-9
-    assert found["hydrostatic_shaft_power"] <= found["gear_shaft_power"] + 1e-9
+    assert found["hydrostatic_at_shaft"] <= found["gear_at_shaft"] + 1e-9
 
 
 @settings(max_examples=40, deadline=None)
@@ -221,3 +226,29 @@ def test_slower_shuttling_never_saves_time(a: float, b: float) -> None:
     quick = outputs(hydrostatic_reversal_time=f"{low:.2f} s")["time_saved"]
     slow = outputs(hydrostatic_reversal_time=f"{high:.2f} s")["time_saved"]
     assert slow <= quick + 1e-6
+
+
+# --- grip -------------------------------------------------------------------------------------
+
+
+def test_a_light_two_wheel_drive_can_not_take_a_heavy_load_up_a_hill() -> None:
+    typed = {"tractor_mass": "2000 lb", "load_mass": "6000 lb", "driven": "two", "slope": "20 %"}
+    found = answer(SHEET, typed)
+    assert found.finding == model.OVER
+    assert any("brakes" in caution.text for caution in found.advice.cautions)
+    assert answer(SHEET, typed, ask="climbs").finding == model.OVER
+
+
+def test_what_is_towed_puts_no_weight_on_the_driven_wheels() -> None:
+    carried, towed = (outputs(load_rides=key)["most_pull"] for key in ("carried", "towed"))
+    assert towed < carried
+
+
+def test_ground_and_driven_wheels_change_what_reaches_the_ground() -> None:
+    # On concrete 90 of 105 PTO hp with gears, 80 with a hydrostatic drive (power/S33).
+    concrete = outputs(soil="hard", shaft_power="0 hp")
+    full = 25 * 745.7 * 0.86
+    assert concrete["gear_ground_power"] / full == pytest.approx(90 / 105, abs=0.005)
+    assert concrete["hydrostatic_ground_power"] / full == pytest.approx(80 / 105, abs=0.005)
+    soft = outputs(soil="soft", shaft_power="0 hp", driven="two")["gear_ground_power"]
+    assert soft < outputs(soil="soft", shaft_power="0 hp")["gear_ground_power"]

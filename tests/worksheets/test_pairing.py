@@ -155,7 +155,7 @@ def test_matrix_names_bad_rows_by_line_and_column():
     machines, problems = matrix.read_machines(
         "name,tractor_mass,engine\nA,heavy,1\nB,900 lb,2\n,800 lb,3\n", "tractor"
     )
-    assert [m.name for m in machines] == ["B"]
+    assert [(m.name, m.inputs) for m in machines] == [("A", {}), ("B", {"tractor_mass": "900 lb"})]
     assert "line 1" in problems[0] and "engine" in problems[0]
     assert "line 2, column tractor_mass" in problems[1]
     assert "line 4, column name" in problems[2]

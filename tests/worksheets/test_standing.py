@@ -236,6 +236,25 @@ def test_a_driveline_a_fifth_over_is_close_and_beyond_is_over():
         assert findings(found)["driveline"] == finding
 
 
+@pytest.mark.parametrize(
+    ("ours", "theirs", "finding"),
+    [
+        ("540-6", "540-6", model.WITHIN),
+        ("1000-21", "540-6", model.OVER),
+        ("1000-21", "1000-20", model.OVER),
+        ("mid", "540-6", model.OVER),
+    ],
+)
+def test_shaft_and_speed(ours, theirs, finding):
+    given = {"implement_kind": "rotary_cutter", "shaft": ours, "implement_shaft": theirs}
+    assert findings(search.answer(PAIRING, given))["shaft"] == finding
+
+
+def test_an_implement_shaft_without_the_tractors_stays_open():
+    given = {"implement_kind": "rotary_cutter", "implement_shaft": "540-6"}
+    assert "shaft" in {u.name for u in search.answer(PAIRING, given).unchecked if u.governs}
+
+
 # --- the matrix and the sheet ---------------------------------------------------------------------
 
 

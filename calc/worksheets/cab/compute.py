@@ -96,7 +96,8 @@ def _current(v: model.Inputs, at: model.At) -> None:
     at.amperes = cooling_current(v, unit)
     at.hot_output = v.alternator_current * cab.alternator_share(v.alternator_speed)
     at.spare = at.hot_output - v.other_current
-    at.at_most("current", "amperes", arith.max(at.spare, 0.01), "value/EM-3; value/CAB-memory")
+    at.all_loads = at.amperes + v.other_current
+    at.at_most("current", "all_loads", "hot_output", "value/EM-3; value/CAB-memory")
 
 
 def _fresh_air(v: model.Inputs, at: model.At) -> None:
@@ -203,7 +204,7 @@ def _engine_steps(v: model.Inputs, at: model.At) -> None:
     if v.unit_drive == "belt":
         at.step(
             "compressor",
-            "P_c = Q / (0.95 COP)",
+            "P_c = max(Q, 0) / (0.95 COP)",
             "value/CAB-memory",
             Q="load",
             COP=(performance("steady"), "count"),

@@ -376,6 +376,7 @@ OUTPUTS = (
     model.Shown("outside_air", "air_flow"),
     model.Shown("hour", "count"),
     model.Shown("sun_height", "angle"),
+    model.Shown("all_loads", "current", hidden=True),
     model.Shown("idle_output", "current", hidden=True),
     model.Shown("air_needed", "air_flow", hidden=True),
     model.Shown("glass_sun", "power", "W", "W", hidden=True),

@@ -8,45 +8,44 @@ from typing import Any
 
 from calc import model, quantities
 from calc.mechanics import fuel, ownership
-from calc.search import Solver
+from calc.search import Remedies
 from calc.worksheets.drive.compute import (
     _RATIO,
     LIFE,
     _efficiency,
     compare,
     fastest,
-    job,
     to_ground,
+    towed_share,
 )
 from calc.worksheets.drive.fields import BASES
 
 # --- advice ---------------------------------------------------------------------------------
 
 
-def advise(v: model.Inputs, outcome: model.Outcome, solve: Solver) -> model.Advice:
+def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
     """Say the result in a sentence, and what would make either drive do the job."""
-    found = compare(v)
+    compared = compare(v)
+    for name, options in (
+        ("load_mass", {"most": 6.0}),
+        ("slope", {"end": 0.0, "step": 1.0}),
+        ("pull", {"end": 0.0}),
+    ):
+        if getattr(v, name):
+            remedies.less(name, mends=("grip",), source="power/D497-memory", **options)
+    if v.driven == "two":
+        remedies.choose("driven", "four", mends=("grip",), source="power/D497-memory")
+    remedies.more("tractor_mass", mends=("grip",), source="power/D497-memory")
+    towed = towed_share(v) > 0
+    keys = ("rolls", "slope", *(("towing",) if towed else ()))
     return model.Advice(
-        _remedies(v, found),
-        CAUTIONS,
-        tables=(_side_by_side(v, found), _other_basis(v)),
-        notes=_notes(v, found),
-        headline=_headline(v, found),
+        [] if found.broken else _remedies(v, compared),
+        found.cautions(*keys),
+        tables=(_side_by_side(v, compared), _other_basis(v)),
+        notes=_notes(v, compared, found),
+        headline=_headline(v, compared),
+        says={"worth": _headline(v, compared)},
     )
-
-
-CAUTIONS = (
-    model.Caution(
-        "A hydrostatic drive rolls on when the oil is lost and may creep when hot; a gear drive "
-        "rolls when the clutch is down. Set the parking brake before you leave the seat, and come "
-        "down a hill in the range or gear you would climb it in.",
-        "power/PRACTICE",
-    ),
-    model.Caution(
-        "Nothing here says that a slope is safe to drive. The operator's manual comes first.",
-        "power/PRACTICE",
-    ),
-)
 
 
 def _able(v: model.Inputs, found: dict[str, Any]) -> list[str]:
@@ -117,8 +116,6 @@ def _remedies(v: model.Inputs, found: dict[str, Any]) -> list[model.Remedy]:
                     "power/DERIVED",
                 )
             )
-    if not found["job"].grips:
-        remedies += _grip(v)
     if 0.0 < found["pay_back"] <= LIFE:
         years = found["pay_back"] / v.hours_per_year
         remedies.append(
@@ -137,31 +134,6 @@ def _remedies(v: model.Inputs, found: dict[str, Any]) -> list[model.Remedy]:
             )
         )
     return remedies
-
-
-def _grip(v: model.Inputs) -> list[model.Remedy]:
-    """The tractor mass at which the wheels hold the pull at an acceptable slip."""
-    low, high = v.tractor_mass, 6.0 * v.tractor_mass
-
-    def grips(mass: float) -> bool:
-        return job(v.but(tractor_mass=mass), v.ground_speed).grips
-
-    if grips(low) or not grips(high):
-        return []
-    for _ in range(24):
-        half = (low + high) / 2.0
-        low, high = (low, half) if grips(half) else (half, high)
-    return [
-        model.Remedy(
-            model.phrase(
-                "For this pull the tractor would have to weigh {mass}: weight on the driven "
-                "wheels, not the drive, is what limits it.",
-                mass=(high, "mass"),
-            ),
-            {"tractor_mass": f"{math.ceil(high / 0.45359237)} lb"},
-            "power/D497-memory",
-        )
-    ]
 
 
 def _side_by_side(v: model.Inputs, found: dict[str, Any]) -> model.Table:
@@ -198,43 +170,21 @@ def _other_basis(v: model.Inputs) -> model.Table:
     )
 
 
-def _notes(v: model.Inputs, found: dict[str, Any]) -> Sequence[model.Words]:
+def _notes(v: model.Inputs, compared: dict[str, Any], found: model.Found) -> Sequence[model.Words]:
     full = v.engine_power * _RATIO
-    notes: list[model.Words] = [
-        "The loss of a hydrostatic drive lands on the wheels. The PTO is geared from the engine "
-        "either way, so standing still the shaft loses only the pump's drag.",
-        "No measured comparison of loader cycles was found: the cycle is worked out from "
-        "distances, speed and the time you give for changing direction.",
-    ]
+    notes: list[model.Words] = [found.note("shaft"), found.note("cycles")]
     if v.fuel_equation in ("later", "older"):
-        notes.append(
-            model.phrase(
-                "As a check on the fuel: an Extension rule for a year of mixed work gives {rate} "
-                "for this engine (source S42).",
-                rate=(fuel.average_diesel_rate(full), "fuel_rate"),
-            )
-        )
+        notes.append(found.note("rule", rate=(fuel.average_diesel_rate(full), "fuel_rate")))
     if v.time_value > 0.0:
-        notes.append(
-            model.phrase(
-                "If you pay somebody, count {cost} for an hour on the meter: a tenth more goes to "
-                "fueling and walking (source S47).",
-                cost=(ownership.labor_cost_per_hour(v.time_value), "money_per_hour"),
-            )
-        )
+        cost = (ownership.labor_cost_per_hour(v.time_value), "money_per_hour")
+        notes.append(found.note("labor", cost=cost))
     if v.loader_share > 0.0:
-        notes.append(
-            "Loader work is counted at the power of driving loaded, and at no less than a fifth "
-            "of the engine, below which the fuel equation doesn't hold."
-        )
-    if min(spent.share for spent in found["years"]) < fuel.LOWEST_LOAD:
-        notes.append(
-            "On this job the engine runs below a fifth of its power, where the fuel equation no "
-            "longer holds: its value at a fifth is used, which reads high."
-        )
-    if max(spent.share for spent in found["years"]) > 1.0:
-        notes.append(
-            "A drive that lacks the power for the speed given is counted at full load and at the "
-            "speed that its power allows, so the same work takes it longer."
-        )
+        notes.append(found.note("loader"))
+    shares = [spent.share for spent in compared["years"]]
+    if min(shares) < fuel.LOWEST_LOAD:
+        notes.append(found.note("low"))
+    if max(shares) > 1.0:
+        notes.append(found.note("full"))
+    if towed_share(v) > 0:
+        notes.append(found.note("towed"))
     return notes

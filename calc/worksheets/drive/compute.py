@@ -14,6 +14,7 @@ GRAVITY = 9.80665
 HIGHEST_SLIP = 0.15  # top of the band that suits the user, 8 to 15 %; power/D497-memory
 REAR_SHARE = 0.60  # load on the rear axle of a two-wheel drive; hitch/PRACTICE
 GEAR_DRAG_SHARE = 0.61  # of the whole loss; power/S14
+CARRIED_MOST = 0.5  # of the tractor's mass; what is heavier is towed; power/PRACTICE
 DRIVES = ("gear", "hydrostatic")
 LIFE = 3600.0 * float(tables.by_key("power/repair_factors", "machine")["tractor"]["life_h"])
 
@@ -34,10 +35,25 @@ def _efficiency(kind: str, basis: str) -> float:
 
 
 @cache
-def _ground(soil: str) -> tuple[float, float]:
-    """Mobility number and the tractive efficiency at best slip."""
-    mobility = traction.soil_mobility_number(soil)
-    return mobility, traction.tractive_efficiency(mobility, traction.best_slip(mobility))
+def _mobility(soil: str) -> float:
+    return traction.soil_mobility_number(soil)
+
+
+def towed_share(v: model.Inputs) -> Any:
+    """Return 1 for a load on its own wheels, 0 for one that the tractor carries. [-]
+
+    Where nobody said, what weighs more than half the tractor rides on its own wheels.
+    """
+    if v.load_rides != "unsaid":
+        return 1.0 if v.load_rides == "towed" else 0.0
+    return arith.where(arith.below(CARRIED_MOST * v.tractor_mass, v.load_mass), 1.0, 0.0)
+
+
+def _weights(v: model.Inputs) -> tuple[float, float, float]:
+    """Weight on the tractor's wheels, on those that drive, and on the load's own. [N]"""
+    towed = v.load_mass * towed_share(v) * GRAVITY
+    own = (v.tractor_mass + v.load_mass) * GRAVITY - towed
+    return own, own if v.driven == "four" else REAR_SHARE * own, towed
 
 
 _RATIO = pto_power.pto_ratio()[1]
@@ -65,20 +81,24 @@ class Job:
     slip: float
     axle_power: float
     grips: bool
+    wanted: float  # net pull as a share of the weight on the driven wheels
 
 
 def job(v: model.Inputs, speed: float) -> Job:
-    """Return slip and axle power of the job, from the load on the driven wheels and the soil."""
-    mobility, _ = _ground(v.soil)
-    angle = arith.atan(v.slope)
-    weight = (v.tractor_mass + v.load_mass) * GRAVITY
-    level = weight * arith.cos(angle)
-    driven = level if v.driven == "four" else REAR_SHARE * level
-    dragged = (level - driven) * traction.motion_resistance_ratio(mobility, 0.0)
-    wanted = (weight * arith.sin(angle) + v.pull + dragged) / driven
+    """Return slip and axle power of the job, from the load on the driven wheels and the soil.
+
+    What is towed has to be pulled up the slope and rolled, and puts no weight on those wheels.
+    """
+    mobility = _mobility(v.soil)
+    angle = arith.atan(v.slope or 0.0)
+    own, driven, towed = _weights(v)
+    driven = driven * arith.cos(angle)
+    rolls = own * arith.cos(angle) - driven + towed * arith.cos(angle)
+    dragged = rolls * traction.motion_resistance_ratio(mobility, 0.0)
+    wanted = ((own + towed) * arith.sin(angle) + (v.pull or 0.0) + dragged) / driven
     slip = _slip(wanted, mobility)
     gross = traction.gross_traction_ratio(mobility, slip)
-    return Job(slip, gross * driven * speed / (1.0 - slip), slip <= HIGHEST_SLIP)
+    return Job(slip, gross * driven * speed / (1.0 - slip), slip <= HIGHEST_SLIP, wanted)
 
 
 MOST_SLIP = 0.30  # where more slip hardly pulls more
@@ -101,10 +121,9 @@ def _slip(wanted: float, mobility: float) -> float:
 
 def most_pull(v: model.Inputs) -> float:
     """The pull at the highest slip accepted, on the level. [N]"""
-    mobility, _ = _ground(v.soil)
-    weight = (v.tractor_mass + v.load_mass) * GRAVITY
-    driven = weight if v.driven == "four" else REAR_SHARE * weight
-    dragged = (weight - driven) * traction.motion_resistance_ratio(mobility, 0.0)
+    mobility = _mobility(v.soil)
+    own, driven, towed = _weights(v)
+    dragged = (own - driven + towed) * traction.motion_resistance_ratio(mobility, 0.0)
     held = traction.pull_limit(driven, traction.net_traction_ratio(mobility, HIGHEST_SLIP))
     return arith.number(arith.max(0.0, held - dragged))
 
@@ -162,7 +181,7 @@ def year(found: Drive, v: model.Inputs, axle: float, cycles: float, travel: floa
     """
     share = engine_share(found, v, axle)
     rate = fuel_rate(v, share)
-    rolling = traction.motion_resistance_ratio(_ground(v.soil)[0], 0.0)
+    rolling = traction.motion_resistance_ratio(_mobility(v.soil), 0.0)
     loader_axle = (v.tractor_mass + v.load_mass) * GRAVITY * rolling * v.loader_speed
     loader_input = transmission.input_power(loader_axle, found.slope, found.drag)
     loader_rate = fuel_rate(v, loader_input / (v.engine_power * _RATIO))
@@ -219,205 +238,115 @@ def to_ground(found: Drive, v: model.Inputs) -> tuple[float, float, float]:
     """Input, axle and drawbar power with the whole engine behind it, the shaft's share off."""
     into = arith.max(0.0, v.engine_power * _RATIO - v.shaft_power)
     axle = transmission.axle_power(into, found.slope, found.drag)
-    return into, axle, axle * _ground(v.soil)[1]
+    return into, axle, axle * traction.ground_share(v.soil, v.driven)
 
 
-def compute(v: model.Inputs, work: model.Work) -> model.Outcome:
-    """Return the numbers of the comparison; there is no limit to check."""
+def compute(v: model.Inputs, at: model.At) -> None:
+    """Name the numbers of the comparison, and check that the wheels hold at all."""
     found = compare(v)
-    gear, hydro = found["drives"]
-    gear_year, hydro_year = found["years"]
-    gear_cycle, hydro_cycle = found["cycles"]
-    pairs: tuple[tuple[str, str, float, float, str], ...] = (
-        (
-            "ground_power",
-            "Full power that reaches the ground",
-            to_ground(gear, v)[2],
-            to_ground(hydro, v)[2],
-            "power",
-        ),
-        ("shaft_power", "PTO power standing still", gear.shaft, hydro.shaft, "power"),
-        (
-            "fastest",
-            "Speed that the power allows here",
-            fastest(gear, v),
-            fastest(hydro, v),
-            "speed",
-        ),
-        ("load", "Engine load on this job", gear_year.share, hydro_year.share, "fraction"),
-        ("fuel_rate", "Fuel on this job", gear_year.rate, hydro_year.rate, "fuel_rate"),
-        ("cycles", "Loader cycles in an hour", 3600.0 / gear_cycle, 3600.0 / hydro_cycle, "count"),
-        ("year_fuel", "Fuel in a year", gear_year.fuel, hydro_year.fuel, "volume"),
+    at.full = v.engine_power * _RATIO
+    _grip(v, at, found["job"])
+    pairs: dict[str, tuple[float, ...]] = {
+        "line": tuple(one.slope for one in found["drives"]),
+        "ground_power": tuple(to_ground(one, v)[2] for one in found["drives"]),
+        "at_shaft": tuple(one.shaft for one in found["drives"]),
+        "fastest": tuple(fastest(one, v) for one in found["drives"]),
+        "load": tuple(spent.share for spent in found["years"]),
+        "fuel_rate": tuple(spent.rate for spent in found["years"]),
+        "cycles": tuple(3600.0 / cycle for cycle in found["cycles"]),
+        "year_fuel": tuple(spent.fuel for spent in found["years"]),
+    }
+    for name, (gear, hydro) in pairs.items():
+        setattr(at, f"gear_{name}", gear)
+        setattr(at, f"hydrostatic_{name}", hydro)
+    at.ground_lost = at.gear_ground_power - at.hydrostatic_ground_power
+    at.shaft_lost = at.gear_at_shaft - at.hydrostatic_at_shaft
+    at.time_saved, at.more_fuel, at.saving = (
+        found[name] for name in ("time_saved", "more_fuel", "saving")
     )
-    outputs = [
-        model.Output(f"{kind}_{name}", f"{label}, {kind}", value, quantity)
-        for name, label, with_gear, with_pump, quantity in pairs
-        for kind, value in (("gear", with_gear), ("hydrostatic", with_pump))
-    ]
-    outputs += [
-        model.Output("slip", "Wheel slip on this job, either drive", found["job"].slip, "fraction"),
-        model.Output(
-            "time_saved",
-            "Hours that the hydrostatic saves in a year",
-            found["time_saved"],
-            "duration",
-        ),
-        model.Output(
-            "more_fuel", "Fuel that it burns more in a year", found["more_fuel"], "volume"
-        ),
-        model.Output(
-            "saving", "What it saves in a year, fuel against your time", found["saving"], "money"
-        ),
-    ]
     if found["pay_back"] <= LIFE:
-        outputs.append(
-            model.Output(
-                "pay_back",
-                "Hours until the dearer drive has paid for itself",
-                found["pay_back"],
-                "duration",
-            )
-        )
+        at.pay_back = found["pay_back"]
     if found["pay_back_years"] * v.hours_per_year <= LIFE:
-        outputs.append(
-            model.Output(
-                "years", "Years until then, interest counted", found["pay_back_years"], "count"
-            )
-        )
-    outputs.append(
-        model.Output(
-            "most_pull",
-            "Most pull that the wheels hold on the level, either drive",
-            most_pull(v),
-            "force",
-        )
-    )
-    if work.on:
-        _show_working(v, found, work)
-    return model.Outcome([], outputs)
+        at.years = found["pay_back_years"]
+    at.most_pull = most_pull(v)
+    if at.showing:
+        _show_working(v, found, at)
 
 
-def _show_working(v: model.Inputs, found: dict[str, Any], work: model.Work) -> None:
-    gear, hydro = found["drives"]
-    full = v.engine_power * _RATIO
+def _grip(v: model.Inputs, at: model.At, asked: Job) -> None:
+    """Check the slip of the driven wheels; a load that they don't hold slides back."""
+    at.slip = asked.slip
+    at.share_wanted = asked.wanted
+    at.share_held = traction.net_traction_ratio(_mobility(v.soil), HIGHEST_SLIP)
+    # A comparison of prices stays one while the wheels hold; a load that slides back is told first.
+    grade = model.DANGER if at.share_wanted > at.share_held else model.LIMIT
+    at.at_most("grip", "share_wanted", "share_held", "power/D497-memory", grade=grade)
+
+
+def _show_working(v: model.Inputs, found: dict[str, Any], at: model.At) -> None:
     tests = "power/S33; power/DERIVED" if v.basis == "drawbar tests" else "power/D497-memory"
-    work.step(
-        "Power that the engine can give at the shaft",
-        "P",
-        "r P_engine",
-        (("r", _RATIO, "fraction"), ("P_engine", v.engine_power, "power")),
-        full,
-        "power",
-        "power/S10",
+    at.step("full", "P = r P_engine", "power/S10", r=(_RATIO, "fraction"), P_engine="engine_power")
+    at.step(
+        "slip",
+        "s = from net traction, pull / driven load",
+        "power/D497-memory",
+        slope=(v.slope or 0.0, "slope"),
+        pull=(v.pull or 0.0, "force"),
+        m="tractor_mass",
+        load="load_mass",
     )
-    for one, symbol in ((gear, "g"), (hydro, "h")):
-        efficiency = _efficiency(one.kind, v.basis)
-        own = "power/S14" if symbol == "g" else "power/GENERAL-memory"
-        work.step(
-            f"Slope of the {one.kind} drive's line",
-            f"k_{symbol}",
-            "η + P_drag / P",
-            (("η", efficiency, "fraction"), ("P_drag", one.drag, "power"), ("P", full, "power")),
-            one.slope,
-            "fraction",
+    for one, spent in zip(found["drives"], found["years"], strict=True):
+        own = "power/S14" if one.kind == "gear" else "power/GENERAL-memory"
+        at.step(
+            f"{one.kind}_line",
+            "k = η + P_drag / P",
             f"{tests}; {own}",
+            η=(_efficiency(one.kind, v.basis), "fraction"),
+            P_drag=(one.drag, "power"),
+            P="full",
         )
-    asked = found["job"]
-    work.step(
-        "Wheel slip that pulls this",
-        "s",
-        "from net traction = pull / driven load",
-        (
-            ("slope", v.slope, "slope"),
-            ("pull", v.pull, "force"),
-            ("m", v.tractor_mass + v.load_mass, "mass"),
-        ),
-        asked.slip,
-        "fraction",
-        "power/D497-memory",
-    )
-    work.step(
-        "Power at the axle for the job",
-        "P_axle",
-        "gross traction × load × v / (1 − s)",
-        (("v", v.ground_speed, "speed"), ("s", asked.slip, "fraction")),
-        asked.axle_power,
-        "power",
-        "power/D497-memory",
-    )
-    for one, spent in zip((gear, hydro), found["years"], strict=True):
-        work.step(
-            f"Engine load, {one.kind}",
-            "X",
-            "((P_axle + P_drag) / k + P_shaft) / P",
-            (
-                ("P_axle", asked.axle_power, "power"),
-                ("P_drag", one.drag, "power"),
-                ("k", one.slope, "fraction"),
-                ("P_shaft", v.shaft_power, "power"),
-                ("P", full, "power"),
-            ),
-            spent.share,
-            "fraction",
+        at.step(
+            f"{one.kind}_load",
+            "X = ((P_axle + P_drag) / k + P_shaft) / P",
             "power/DERIVED",
+            P_axle=(found["job"].axle_power, "power"),
+            P_drag=(one.drag, "power"),
+            k=(one.slope, "fraction"),
+            P_shaft="shaft_power",
+            P="full",
         )
         equation, source = EQUATIONS[v.fuel_equation]
-        work.step(
-            f"Fuel, {one.kind}",
-            "Q",
-            equation + ", liters an hour from kW",
-            (
-                ("X", arith.min(1.0, arith.max(fuel.LOWEST_LOAD, spent.share)), "fraction"),
-                ("P", full, "power"),
-            ),
-            spent.rate,
-            "fuel_rate",
-            source,
-        )
-    for kind, cycle in zip(DRIVES, found["cycles"], strict=True):
-        reversal = v.gear_reversal_time if kind == "gear" else v.hydrostatic_reversal_time
-        work.step(
-            f"Loader cycle, {kind}",
-            "t",
-            "four legs of d / v + v / a + 4 reversals + bucket",
-            (
-                ("haul", v.haul, "distance"),
-                ("back off", v.back_off, "distance"),
-                ("v", v.loader_speed, "speed"),
-                ("a", v.acceleration, "acceleration"),
-                ("reversal", reversal, "seconds"),
-                ("bucket", v.bucket_time, "seconds"),
-            ),
-            cycle,
-            "seconds",
+        held = arith.min(1.0, arith.max(fuel.LOWEST_LOAD, spent.share))
+        formula = f"Q = {equation}, liters an hour from kW"
+        at.step(f"{one.kind}_fuel_rate", formula, source, X=(held, "fraction"), P="full")
+    for kind in DRIVES:
+        at.step(
+            f"{kind}_cycles",
+            "n = 1 h / (four legs of d / v + v / a + 4 reversals + bucket)",
             "power/DERIVED",
+            haul="haul",
+            back="back_off",
+            v="loader_speed",
+            a="acceleration",
+            reversal=f"{kind}_reversal_time",
+            bucket="bucket_time",
         )
-    work.step(
-        "Saving in a year",
-        "S",
-        "time saved × its value − more fuel × its price",
-        (
-            ("time", found["time_saved"], "duration"),
-            ("value", v.time_value, "money_per_hour"),
-            ("fuel", found["more_fuel"], "volume"),
-            ("price", v.fuel_price, "money_per_volume"),
-        ),
-        found["saving"],
-        "money",
+    at.step(
+        "saving",
+        "S = time saved × its value − more fuel × its price",
         "power/DERIVED",
+        time="time_saved",
+        value="time_value",
+        fuel="more_fuel",
+        price="fuel_price",
     )
-    if found["pay_back"] <= LIFE:
-        work.step(
-            "Hours to pay back",
-            "H",
-            "difference × (1 − kept at sale) × hours a year / S",
-            (
-                ("difference", v.price_difference, "money"),
-                ("kept", v.kept_at_sale, "fraction"),
-                ("hours", v.hours_per_year, "duration"),
-                ("S", found["saving"], "money"),
-            ),
-            found["pay_back"],
-            "duration",
+    if "pay_back" in at:
+        at.step(
+            "pay_back",
+            "H = difference × (1 − kept at sale) × hours a year / S",
             "power/DERIVED",
+            difference="price_difference",
+            kept="kept_at_sale",
+            hours="hours_per_year",
+            S="saving",
         )

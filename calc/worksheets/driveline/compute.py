@@ -154,7 +154,7 @@ def _evenness(v: model.Inputs, at: model.At, found: Angles) -> None:
     at.residual = arith.degrees(driveline.residual_angle(found.front, found.rear, in_line))
     at.step(
         "front_angle",
-        "β₁ = asin(rise / L)",
+        "β₁ = asin(|rise| / L)",
         "value/DERIVED",
         rise="working_rise",
         L=(distance(v, "working"), "length"),

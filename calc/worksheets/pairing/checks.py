@@ -168,6 +168,28 @@ def _power_steps(v: Inputs, at: At, efficiency: float) -> None:
         at.step("power_demand", f"P_i = {formula}", row["source"], **named)
 
 
+def shaft_check(v: Inputs, at: At) -> None:
+    """Check the tractor's PTO shaft and speed against what the implement is made for."""
+    if pto_power.kind_row(v.implement_kind) is None or v.implement_shaft == NOT_SURE:
+        return
+    if v.shaft == NOT_SURE:
+        at.not_checked("shaft", "shaft")
+        return
+    says = _shaft_words(v.shaft, v.implement_shaft)
+    at.fits(
+        "shaft", 1.0 if says == "same" else -1.0, "hitch/S5; hitch/S4", says, grade=model.DANGER
+    )
+
+
+def _shaft_words(ours: str, theirs: str) -> str:
+    """Return which sentence says how two shafts go together."""
+    if ours == theirs:
+        return "same"
+    if "mid" in (ours, theirs):
+        return "mid"
+    return "speed" if ours.partition("-")[0] != theirs.partition("-")[0] else "splines"
+
+
 def _driveline(v: Inputs, at: At) -> None:
     """Check the tractor's power against what the implement's driveline bears."""
     if v.power_limit is not None:
@@ -279,6 +301,7 @@ def check_all(v: Inputs, at: At) -> None:
         _hitching(v, at)
     raised.load(v, at)
     power_checks(v, at)
+    shaft_check(v, at)
     if how in ("hitch", "towed"):
         climb_check(v, at)
         slope_check(v, at)

@@ -61,6 +61,8 @@ FIELDS = (
     field("remotes"),
     field("cg_distance"),
     _category("implement_category"),
+    field("shaft"),
+    field("implement_shaft"),
     field("power_needed"),
     field("power_limit"),
     field("remotes_needed"),

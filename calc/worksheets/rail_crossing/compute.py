@@ -36,9 +36,18 @@ def compute(v: model.Inputs, at: model.At) -> None:
     at.warning = SIGNAL_WARNING
     if v.signals == "flashing":
         at.at_most("signals", "time", "warning", "road/WEB-8", grade=model.DANGER)
+    if at.showing:
+        _steps(v, at)
+
+
+def _steps(v: model.Inputs, at: model.At) -> None:
+    """Write down the working."""
+    reached = v.crossing_speed**2 / (2 * v.start_acceleration)
+    way = v.combination_length + 2 * STOP_LINE + track_width(v)
+    slow = "T = J + √(2 (L + 2D + W) / a)"  # across before the speed is reached
     at.step(
         "time",
-        "T = J + V/a + (L + 2D + W − V²/(2a)) / V",
+        "T = J + V/a + (L + 2D + W − V²/(2a)) / V" if way >= reached else slow,
         "road/RAIL-memory",
         J=(sight.START_DELAY, "seconds"),
         V="crossing_speed",

@@ -20,8 +20,10 @@ def shown(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
         duty = rule.required in ("law", "memory") or found.american
         if rule.below and v.top_speed >= rule.speed_to * (1 - 1e-9):
             duty = False  # the law says "less than", and the standard "or less"
-        margin = 1.0 if has else (-1.0 if duty else 0.0)
-        at.fits("emblem", margin, rule.source, "there" if has else "missing")
+        instead = not has and rule.amber_instead and v.amber_flashers >= 1
+        margin = 1.0 if has else (-1.0 if duty and not instead else 0.0)
+        says = "there" if has else ("instead" if instead else "missing")
+        at.fits("emblem", margin, rule.source, says)
     elif has:
         at.fits("emblem_off", -1.0, rule.source, found.emblem_use.replace(" ", "_"))
 

@@ -2,17 +2,29 @@
 
 from __future__ import annotations
 
+import math
+
 from calc import model, tables
 from calc.mechanics import braking
 from calc.search import Remedies
-from calc.worksheets.road_towing.compute import rule_of
+from calc.worksheets.road_towing.compute import rule_of, stops_with
 from calc.worksheets.road_towing.fields import RULES, TESTED
+
+LEAST_SHARE = 6.0  # less than a sixth of the load is no advice
+GENTLER = (-0.15, -0.12, -0.10, -0.08, -0.06, -0.05, -0.04, -0.03, -0.02, -0.01)
+SLOWER = (10 * 0.44704, 5 * 0.44704)  # m/s
+TEN_POUNDS = 10 * 0.45359237  # kg
 
 
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
     """Solve for the load, the brakes, the speed and the tractor that would do."""
     broken = set(remedies.broken)
-    remedies.less("towed_mass", most=6.0, source="road/CALC-1")
+    if v.towed_mass is not None:
+        remedies.less("towed_mass", most=LEAST_SHARE, source="road/CALC-1")
+        if "holds" in broken and v.room is not None:
+            _lighter_and_slower(v, remedies)
+    if "holds" in broken:
+        _gentler(v, remedies)
     braked = {"trailer_brakes": "own", "trailer_braking": TESTED}
     if v.trailer_brakes == "none":
         remedies.change("trailer_brakes", braked, source="road/HSE-697; road/MAN-2")
@@ -35,6 +47,30 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     return model.Advice(
         cautions=found.cautions(*keys), tables=[_rule_table(v)], notes=_notes(v, found)
     )
+
+
+def _gentler(v: model.Inputs, remedies: Remedies) -> None:
+    """The steepest slope of another way on which it holds and still stops in the room."""
+    speed = min(v.road_speed, SLOWER[0])
+    for grade in (g for g in GENTLER if g > v.grade):
+        changes = {"grade": grade, "road_speed": speed}
+        steep = (-grade, "slope")
+        if remedies.change("gentler", changes, mends=("holds",), source="road/CALC-1", steep=steep):
+            return
+
+
+def _lighter_and_slower(v: model.Inputs, remedies: Remedies) -> None:
+    """What holds on the slope must stop in the room as well: with less behind, then slower too."""
+    limit = braking.mass_limit(rule_of(v), v.tractor_mass)
+    for speed in (v.road_speed, *(s for s in SLOWER if s < v.road_speed)):
+        mass = min(limit, stops_with(v.but(road_speed=speed)), v.manual_limit or limit)
+        mass = math.floor(mass / TEN_POUNDS) * TEN_POUNDS
+        if mass * LEAST_SHARE < v.towed_mass:
+            continue
+        key = "towed_mass" if speed == v.road_speed else "lighter_and_slower"
+        changes = {"towed_mass": mass, "road_speed": speed}
+        if remedies.change(key, changes, mends=("holds",), source="road/CALC-1"):
+            return
 
 
 def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:

@@ -106,12 +106,7 @@ def _shown(v: model.Inputs, at: model.At) -> None:
         at.alone = braking.stopping_distance(v.road_speed, alone_left, v.reaction_time)
         if "stop" in at:
             at.longer = arith.max(at.stop - at.alone, 0.0)
-    needed = MARGIN * at.pull
-    if v.room is not None:
-        stops = braking.needed_deceleration(v.road_speed, v.room, v.reaction_time)
-        needed = arith.max(needed, stops + at.pull)
-    held = braking.heaviest_towed(at.own, v.tractor_mass, needed, trailer_braking(v))
-    at.heaviest = arith.min(at.limit, held)
+    at.heaviest = arith.min(at.limit, stops_with(v))
     if v.manual_limit is not None:
         at.heaviest = arith.min(at.heaviest, v.manual_limit)
     if v.towed_mass is None:
@@ -126,6 +121,16 @@ def _shown(v: model.Inputs, at: model.At) -> None:
         at.fastest = 0.0
 
 
+def stops_with(v: model.Inputs) -> float:
+    """The heaviest load with which it holds on the slope and stops in the room. [kg]"""
+    pull = 0.0 - braking.slope_pull(v.grade)
+    needed = MARGIN * pull
+    if v.room is not None:
+        stops = braking.needed_deceleration(v.road_speed, v.room, v.reaction_time)
+        needed = arith.max(needed, stops + pull)
+    return braking.heaviest_towed(own_braking(v), v.tractor_mass, needed, trailer_braking(v))
+
+
 def _steps(v: model.Inputs, at: model.At, source: str) -> None:
     at.step("limit", "m = ratio × tractor", source, tractor="tractor_mass")
     if v.towed_mass is None:
@@ -134,7 +139,7 @@ def _steps(v: model.Inputs, at: model.At, source: str) -> None:
     braked = {"d₀": "own", "z": (trailer_braking(v), "fraction")}
     masses = {"m_r": "towed_mass", "m_t": "tractor_mass"}
     at.step("shared", shared, "road/EU2-memory; road/CALC-1", **braked, **masses)
-    at.step("left", "d_l = d - g sin(slope)", "road/CALC-1", d="shared", slope="grade")
+    at.step("left", "d_l = d + g sin(atan G)", "road/CALC-1", d="shared", G="grade")
     if at.left > 0:
         at.step(
             "stop",

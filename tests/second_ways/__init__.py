@@ -1,0 +1,1 @@
+"""The same answers by another way: general solvers and simulation, over random machines."""
