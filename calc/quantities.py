@@ -15,6 +15,7 @@ from calc.errors import InputError, UnknownName
 
 LONGEST_TEXT = 120
 LARGEST_NUMBER = 1e15
+SMALLEST_SHOWN = 1e-7  # what is less, in any unit that is shown, is what rounding left
 
 SYSTEMS = ("us", "metric")
 
@@ -76,6 +77,7 @@ class Reading:
     low: float
     high: float
     text: str = ""
+    about: bool = False  # whether the ends come of rounding: "about 600 lb"
 
     @property
     def exact(self) -> bool:
@@ -253,7 +255,7 @@ def parse(text: str, kind_name: str, bare: str = "") -> Reading | None:
         low = high = _total(low_terms, [], wanted, text)
     if not (abs(low) <= LARGEST_NUMBER and abs(high) <= LARGEST_NUMBER):
         raise InputError(f"“{shorten(text)}” is too large to be {wanted.noun}.")
-    return Reading(low, high, text.strip())
+    return Reading(low, high, text.strip(), about is not None and low != high)
 
 
 def shorten(text: str, most: int = 40) -> str:
@@ -427,7 +429,7 @@ def number(value: float, figures: int = 3) -> str:
     """
     if not math.isfinite(value):
         return "no limit" if value > 0 else "none"
-    if value == 0:
+    if abs(value) < SMALLEST_SHOWN:
         return "0"
     places = figures - 1 - math.floor(math.log10(abs(value)))
     rounded = round(value, places)

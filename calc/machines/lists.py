@@ -116,7 +116,7 @@ def read_machines(
     delimiter = max(DELIMITERS, key=first_line.count)
     reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter)
     problems: list[str] = []
-    lines = _lines(reader, where, problems)
+    lines = read_lines(reader, where, problems)
     _, header = next(lines, (1, []))
     if problems:
         return (), tuple(problems)
@@ -145,7 +145,7 @@ def read_machines(
     return tuple(machines.values()), tuple(problems)
 
 
-def _lines(
+def read_lines(
     reader: Iterator[list[str]], where: str, problems: list[str]
 ) -> Iterator[tuple[int, list[str]]]:
     """Give every row with the line that it begins in, up to one that is no CSV."""
@@ -219,15 +219,18 @@ def _machine(
             continue
         if said:
             given[c.name] = said
-    given, without = _lift_with_its_distance(given)
+    given, without = _without_contradictions(given, system)
     bad += [f"{where}, column {c}: {sentence}" for c, sentence in without.items()]
     beside = {c: " ".join(texts[c].split()) for c in BESIDE[2:] if texts.get(c)}
     return Machine(name, role, given, beside), bad
 
 
-def _lift_with_its_distance(given: dict[str, str]) -> tuple[dict[str, str], dict[str, str]]:
-    """Return a row's texts without a lift figure that doesn't say where it was measured."""
-    known = {**given, "lift_rated_at": given.get("lift_rated_at") or "unstated"}
-    wrong = vocabulary.review_lift(known)
-    dropped = ("lift_capacity", "lift_rated_at") if wrong else ()
+def _without_contradictions(
+    given: dict[str, str], system: str
+) -> tuple[dict[str, str], dict[str, str]]:
+    """Return a row's texts without the figures that can't stand beside each other."""
+    known = {name: vocabulary.field(name).read(text, system) for name, text in given.items()}
+    known.setdefault("lift_rated_at", "unstated")  # a lift figure has to say where it was measured
+    wrong = vocabulary.review(known)
+    dropped = {name for field in wrong for name in vocabulary.TOGETHER[field]}
     return {name: text for name, text in given.items() if name not in dropped}, wrong

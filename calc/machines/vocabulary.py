@@ -6,6 +6,7 @@ so that a machine kept on a device, a row of a dealer's list and a link fill eve
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from functools import cache
 from typing import Any
@@ -111,6 +112,14 @@ def _lift(known: KnownSoFar) -> Typical:
     distance = 0.61 if rated_at == "unstated" else float(rated_at) / 1000.0
     pivot = [0.61 * share / (1.0 - share) for share in typical.lift_ratio()]
     low, high = ranges["lift_610"]
+    ball = known.get("lift_at_ball_ends")
+    if isinstance(ball, Reading):  # what the same hitch lifts nearer says what it lifts here
+        return Typical(
+            ball.low * pivot[0] / (pivot[0] + distance),
+            ball.high * pivot[1] / (pivot[1] + distance),
+            "hitch/B1; hitch/B2",
+            "this lift at the ball ends",
+        )
     return Typical(
         low * (pivot[1] + 0.61) / (pivot[1] + distance),
         high * (pivot[0] + 0.61) / (pivot[0] + distance),
@@ -262,6 +271,44 @@ def review_lift(known: KnownSoFar) -> dict[str, str]:
             "stand in."
         }
     return {}
+
+
+def review(known: KnownSoFar) -> dict[str, str]:
+    """Return a sentence for each figure of a tractor that can't stand beside the others."""
+    found = review_lift(known)
+    ball, lifted = known.get("lift_at_ball_ends"), known.get("lift_capacity")
+    if ball is not None and known.get("lift_rated_at") == "0":
+        found["lift_at_ball_ends"] = (
+            "Both lift figures are at the ball ends now. Put the figure for 24 in behind the balls "
+            "in the first field, or clear this one."
+        )
+    elif ball is not None and lifted is not None and ball.high < lifted.low:
+        found["lift_at_ball_ends"] = (
+            "A hitch lifts at least as much at the ball ends as farther back: the two lift figures "
+            "may be swapped."
+        )
+    engine, shaft = known.get("engine_power"), known.get("pto_power")
+    if engine is not None and shaft is not None and shaft.low > engine.high:
+        found["pto_power"] = (
+            "No PTO gives more power than the engine that turns it: the two figures may be swapped."
+        )
+    front, mass = known.get("front_axle_mass"), known.get("tractor_mass")
+    if front is not None and mass is not None and front.low >= mass.high:
+        found["front_axle_mass"] = (
+            "The front axle can't carry the whole tractor: it is a part of the tractor's mass, "
+            "usually two fifths."
+        )
+    return found
+
+
+# What is left out of a list's row with a figure that can't stand beside others: which of them is
+# wrong, nobody can tell there.
+TOGETHER: Mapping[str, tuple[str, ...]] = {
+    "lift_rated_at": ("lift_capacity", "lift_rated_at"),
+    "lift_at_ball_ends": ("lift_capacity", "lift_rated_at", "lift_at_ball_ends"),
+    "pto_power": ("engine_power", "pto_power"),
+    "front_axle_mass": ("front_axle_mass", "tractor_mass"),
+}
 
 
 _ROLL = (

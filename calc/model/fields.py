@@ -87,6 +87,10 @@ class Field:
             return None
         low, high = quantities.base(self.low, self.kind), quantities.base(self.high, self.kind)
         slack = 1e-9 * max(abs(low), abs(high))
+        if reading.about and low <= reading.middle <= high:
+            # "about 0 in" of what is never less than nothing: rounding doesn't pass a limit.
+            ends = max(reading.low, low), min(reading.high, high)
+            reading = replace(reading, low=ends[0], high=ends[1])
         if reading.low < low - slack or reading.high > high + slack:
             if reading.high <= 0 < low:
                 problem = "must be more than zero"

@@ -15,6 +15,7 @@ import htpy as h
 
 from calc import links, model, search, worksheets
 from calc.errors import YardstickError
+from calc.machines import lists
 from calc.model import sentences
 
 COLUMNS = ("question", "worksheet", "ask", "inputs", "note")
@@ -49,15 +50,20 @@ def read(text: str, where: str) -> tuple[tuple[Kept, ...], tuple[str, ...]]:
     """Return the questions of a file, and a sentence for each row that can't be used."""
     found: list[Kept] = []
     problems: list[str] = []
-    rows = csv.DictReader(io.StringIO(text, newline=""))
-    if not set(COLUMNS[:2]) <= set(rows.fieldnames or ()):
-        return (), (f"{where}: the first line names the columns {', '.join(COLUMNS)}.",)
-    for row in rows:
-        place = f"{where}, line {rows.line_num}"
+    rows = lists.read_lines(csv.reader(io.StringIO(text, newline="")), where, problems)
+    _, columns = next(rows, (1, []))
+    if not set(COLUMNS[:2]) <= set(columns):
+        wanted = f"{where}: the first line names the columns {', '.join(COLUMNS)}."
+        return (), (*problems, wanted)
+    for line, cells in rows:
+        if not cells:
+            continue
+        row = dict(zip(columns, cells, strict=False))
+        place = f"{where}, line {line}"
         if len(found) >= MOST:
             problems.append(f"{where}: only the first {MOST} questions are used.")
             break
-        given = {name: " ".join((row.get(name) or "").split()) for name in COLUMNS}
+        given = {name: " ".join(row.get(name, "").split()) for name in COLUMNS}
         if not given["question"] or max(map(len, given.values())) > 10 * LONGEST:
             problems.append(f"{place}: a question of up to {LONGEST} characters is expected.")
             continue

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from calc import model
+from calc.errors import InputError
 from calc.model import Worksheet
 from calc.search.box import Box, Known, box_of, read
 from calc.search.looking import Search
@@ -86,6 +87,7 @@ def answer_known(
         point = box.point(search.worst[deciding.check.name][1])
     at_point = outcome if point is middle else sheet.compute(point, model.Work(on=False))
     advice = sheet.advise(point, at_point, Solver.after(search, verdicts, point))
+    advice = replace(advice, remedies=[r for r in advice.remedies if _taken(sheet, known, r)])
     outputs = [_with_range(output, search, standing) for output in outcome.outputs]
     drawn = sheet.picture(middle, replace(outcome, outputs=outputs))
     pictures = () if drawn is None else (tuple(drawn) if isinstance(drawn, Sequence) else (drawn,))
@@ -113,6 +115,15 @@ def answer_known(
     # What was asked about is helped first.
     first_helped = sorted(advice.remedies, key=lambda remedy: not found.concerns(remedy))
     return replace(found, advice=replace(advice, remedies=first_helped))
+
+
+def _taken(sheet: Worksheet, known: Known, remedy: model.Remedy) -> bool:
+    """Whether the fields take what a remedy puts in, beside everything else that was given."""
+    try:
+        tried = {name: sheet.field(name).read(text) for name, text in remedy.set.items()}
+    except InputError:
+        return False
+    return not tried or not sheet.review({**known.values, **tried})
 
 
 def _settles(

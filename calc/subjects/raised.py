@@ -6,7 +6,7 @@ have the vocabulary's names, the checks and numbers the words of `calc/subjects/
 """
 
 from calc import arith, model, tables
-from calc.machines.vocabulary import review_lift
+from calc.machines import vocabulary
 from calc.mechanics import ballast, hitch, lift, stability, typical
 from calc.subjects.standing import Stand, stand
 
@@ -92,24 +92,7 @@ LOAD_FIELDS = (
 
 def review(known: model.KnownSoFar) -> dict[str, str]:
     """Return a sentence for each field that can't stand beside the others."""
-    found = review_lift(known)
-    ball, lifted = known.get("lift_at_ball_ends"), known.get("lift_capacity")
-    if ball is not None and known.get("lift_rated_at") == "0":
-        found["lift_at_ball_ends"] = (
-            "Both lift figures are at the ball ends now. Put the figure for 24 in behind the balls "
-            "in the first field, or clear this one."
-        )
-    elif ball is not None and lifted is not None and ball.high < lifted.low:
-        found["lift_at_ball_ends"] = (
-            "A hitch lifts at least as much at the ball ends as farther back: the two lift figures "
-            "may be swapped."
-        )
-    front, mass = known.get("front_axle_mass"), known.get("tractor_mass")
-    if front is not None and mass is not None and front.low >= mass.high:
-        found["front_axle_mass"] = (
-            "The front axle can't carry the whole tractor: it is a part of the tractor's mass, "
-            "usually two fifths."
-        )
+    found = vocabulary.review(known)
     payload = known.get("loader_payload")
     if payload is not None and payload.high > 0 and known.get("loader") in ("off", "none"):
         found["loader_payload"] = (

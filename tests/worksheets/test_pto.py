@@ -156,9 +156,11 @@ def test_engine_speeds_the_wrong_way_round_are_refused() -> None:
 
 
 def test_an_engine_is_never_weaker_than_its_shaft() -> None:
-    """Typing a PTO power over the example leaves its 25 hp engine standing; that must not count."""
-    found = answer(pto_power="60 hp", implement_kind="generator", generator_rating="25 kW")
+    """A PTO power alone says what the engine has at least; a weaker engine beside it is refused."""
+    typed = {"pto_power": "60 hp", "implement_kind": "generator", "generator_rating": "25 kW"}
+    found = answer(**typed, engine_power="")
     assert check(found, "starting").finding == model.WITHIN
+    assert "pto_power" in search.read(SHEET, {**typed, "engine_power": "25 hp"}).errors
 
 
 def test_standing_work_takes_nothing_for_driving() -> None:

@@ -8,6 +8,7 @@ from typing import Any
 from calc import model, tables
 from calc.machines.vocabulary import field
 
+LEAST_COIL = 2.0  # times its wire: the wire of a coil can't reach past its middle
 IN_SOIL = ("rigid-blade", "core", "landscape-rake")
 
 
@@ -41,6 +42,20 @@ def _depth_range(known: model.KnownSoFar) -> model.Typical:
 
 def _mass_range(known: model.KnownSoFar) -> model.Typical:
     return _range(known, "mass_low_kg", "mass_high_kg", 1.0, "mass_source")
+
+
+def _wire(known: model.KnownSoFar) -> model.Typical:
+    """Usual wire of a spring tine: no thicker than a coil that is known can hold."""
+    coil = known.get("tine_coil")
+    most = 0.006 if coil is None else min(0.006, 0.98 * coil.low / LEAST_COIL)
+    return model.Typical(0.0035, most, "value/SPRING-memory", "spring tines")
+
+
+def _coil(known: model.KnownSoFar) -> model.Typical:
+    """Usual coil of a spring tine: no narrower than a wire that is known needs."""
+    wire = known.get("tine_wire")
+    least = 0.028 if wire is None else max(0.028, 1.02 * LEAST_COIL * wire.high)
+    return model.Typical(least, 0.040, "value/SPRING-memory", "spring tines")
 
 
 def _speed_range(known: model.KnownSoFar) -> model.Typical:
@@ -258,7 +273,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         "1 mm",
         "15 mm",
         example="4 mm",
-        typical=model.Typical(0.0035, 0.006, "value/SPRING-memory", "spring tines"),
+        typical=_wire,
         group=TINES,
         unit_us="mm",
         unit_metric="mm",
@@ -269,7 +284,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         "8 mm",
         "100 mm",
         example="29 mm",
-        typical=model.Typical(0.028, 0.040, "value/SPRING-memory", "spring tines"),
+        typical=_coil,
         group=TINES,
         unit_us="mm",
         unit_metric="mm",
@@ -333,7 +348,7 @@ def review(known: Mapping[str, Any]) -> Mapping[str, str]:
     """Refuse a coil that can't hold its wire, and a tool in the soil that isn't in it."""
     found = {}
     wire, coil = known.get("tine_wire"), known.get("tine_coil")
-    if wire is not None and coil is not None and coil.low <= 2.0 * wire.high:
+    if wire is not None and coil is not None and coil.low <= LEAST_COIL * wire.high:
         found["tine_coil"] = "The coil must be more than twice as wide as its wire is thick."
     depth, tool = known.get("tool_depth"), known.get("tool")
     if depth is not None and tool in IN_SOIL and depth.high <= 0.0:

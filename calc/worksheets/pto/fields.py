@@ -262,8 +262,8 @@ OUTPUTS = (
 
 
 def review(known: Mapping[str, Any]) -> dict[str, str]:
-    """Refuse a chipper without its opening, and engine speeds the wrong way round."""
-    errors = {}
+    """Refuse figures of a tractor that contradict, a chipper without its opening, and the like."""
+    errors = vocabulary.review(known)
     width = known.get("working_width")
     if known.get("implement_kind") == "chipper" and width is not None and width.high > 0.3:
         errors["working_width"] = (
