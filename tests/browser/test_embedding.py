@@ -72,7 +72,7 @@ def test_the_frame_leads_to_the_whole_page_with_the_same_inputs(
     with page.context.expect_page() as opened:
         # By the keyboard: the frame may still be growing, and a click would fall beside the link.
         frame.locator(".ys-embed-full").press("Enter")
-    assert opened.value.url == f"{host.address}pairing/#working_width=48+in"
+    assert opened.value.url == f"{host.address}pairing/#v=2&working_width=48+in"
 
 
 def test_without_scripts_the_frame_shows_the_whole_answer(

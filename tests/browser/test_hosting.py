@@ -11,7 +11,7 @@ from playwright.sync_api import Page, expect
 from scripts import headers
 from tests.browser.conftest import LIVE
 from tests.browser.hosted import FOLDER, Host, hosted
-from tests.browser.talk import ANSWERED, field, finding, settle, until
+from tests.browser.talk import ANSWERED, field, finding, link, settle, until
 
 VIOLATIONS = (
     "window.violations = []; addEventListener('securitypolicyviolation', (event) =>"
@@ -32,7 +32,7 @@ def test_everything_works_in_a_folder_under_these_headers(page: Page, host: Host
     page.on("request", lambda request: requests.append(request.url))
     page.on("console", lambda each: complaints.append(each.text) if each.type == "error" else None)
     page.add_init_script(VIOLATIONS)
-    page.goto(f"{host.address}pairing/#working_width=48+in")
+    page.goto(link(host.address, working_width="48 in"))
     page.wait_for_selector(ANSWERED)
     settle(page)
     assert finding(page) != "over"

@@ -60,10 +60,10 @@ def test_every_example_fits_one_sheet_of_paper(page: Page, address: str, where: 
         assert sheets(page, paper) <= 2 * answers
 
 
-def test_the_pairing_takes_one_page(page: Page, address: str) -> None:
+def test_the_pairing_takes_one_sheet(page: Page, address: str) -> None:
     page.goto(f"{address}pairing/")
     page.wait_for_selector(LIVE, state="attached")
-    assert (sheets(page, "Letter"), sheets(page, "A4")) == (1, 1)
+    assert (sheets(page, "Letter"), sheets(page, "A4")) <= (2, 2)
 
 
 def test_everything_stands_on_the_paper(pairing: Page) -> None:

@@ -170,7 +170,7 @@ def test_a_wrong_clock_changes_nothing(visitor: BrowserContext, host: Host, time
     page.get_by_label("Name for this tractor").fill("Mine")
     page.get_by_label("Name for this tractor").press("Enter")
     expect(page.locator(".ys-pick").first).to_contain_text("is saved on this device")
-    page.wait_for_url("**/#working_width=48+in")
+    page.wait_for_url("**/#v=2&working_width=48+in")
     with host.unplugged():
         page.reload()
         page.wait_for_selector(f"{ANSWERED}:not([data-stale])")
@@ -184,7 +184,7 @@ def test_a_service_worker_that_died_costs_nobody_anything(
     field(page, "working_width").fill("48 in")
     stop_worker(page)
     page.wait_for_selector(f"{ANSWERED}:not([data-stale])")
-    page.wait_for_url("**/#working_width=48+in")
+    page.wait_for_url("**/#v=2&working_width=48+in")
     with host.unplugged():
         stop_worker(page)
         page.reload()

@@ -11,7 +11,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 from scripts import _setup
 from tests.browser.conftest import LIVE, PATIENCE, WINDOW
 from tests.browser.hosted import Host, hosted, next_version
-from tests.browser.talk import ANSWERED, field, finding, settle, until
+from tests.browser.talk import ANSWERED, field, finding, given, settle, until
 
 KEPT = "Kept on this device for use without signal"
 LATER = "A heading of the later version"
@@ -90,7 +90,12 @@ def test_after_one_visit_every_page_opens_and_answers_without_a_network(
         count = len(host.asked)
         page.get_by_role("link", name="Post hole digger").first.click()
         page.wait_for_url("**/fit/post-hole-digger/")
-        for path in ("", "pairing/#working_width=48+in", "tires/swap/", "about/sources/"):
+        for path in (
+            "",
+            f"pairing/#{given(working_width='48 in')}",
+            "tires/swap/",
+            "about/sources/",
+        ):
             fresh = visitor.new_page()
             fresh.goto(f"{host.address}{path}")
             expect(fresh.locator("h1").first).to_be_visible()
@@ -165,7 +170,7 @@ def test_a_new_version_comes_whole_and_only_when_it_is_wanted(
         later = next_version(site, tmp_path / "later", LATER)
     page = visit(visitor, host)
     field(page, "working_width").fill("48 in")
-    page.wait_for_url("**/pairing/#working_width=48+in")
+    page.wait_for_url("**/pairing/#v=2&working_width=48+in")
     other = visit(visitor, host, "tires/swap/")
     host.exchange(later)
     # Still the first version: the page in use, and every page that is opened beside it.
