@@ -8,10 +8,26 @@ import pytest
 
 from calc import tables
 from calc.mechanics import hitch, pto
+from tests.published.rows import published
 
 INCH = 25.4  # mm
 KW_PER_PS = 0.73549875
 KW_PER_HP = 0.7456998715822702
+
+
+def size_of(
+    what: str,
+    category: str,
+    printed: float,
+    ours: float,
+    tolerance: float,
+    why: str,
+    source: str,
+    unit: str = "mm",
+) -> None:
+    """Hold one size of a category against a printed one."""
+    given = f"{what}, category {category}"
+    published(hitch.size, given, printed, ours, tolerance, why, source, unit=unit)
 
 
 def mm(item: str, category: str) -> float:
@@ -22,8 +38,9 @@ def mm(item: str, category: str) -> float:
 # round (26.9 is printed 26, 45.9 is printed 46), so the tolerance is an inch.
 @pytest.mark.parametrize(("category", "printed"), [("1", 26), ("2", 32), ("3", 38), ("4", 46)])
 def test_shoulder_spans_of_a_us_chart(category: str, printed: int) -> None:
-    """hitch/W2."""
-    assert mm("shoulder_span", category) / INCH == pytest.approx(printed, abs=1.0)
+    ours = mm("shoulder_span", category) / INCH
+    why = "whole inches, cut at times"
+    size_of("shoulder span", category, printed, ours, 1.0, why, "hitch/W2", "in")
 
 
 @pytest.mark.parametrize(("category", "printed"), [("1", 28), ("2", 34), ("3", 40), ("4", 48)])
@@ -33,16 +50,16 @@ def test_ball_center_spans_of_other_charts(category: str, printed: int) -> None:
 
 
 def test_span_of_category_1_on_a_garden_tractor_hitch() -> None:
-    """hitch/H14 prints 26.8 in, for the span that hitch/W1 gives as 718 less a ball.
-
-    Tolerance: half of 0.1 in and the 1.5 mm of the spans themselves.
-    """
-    assert mm("shoulder_span", "1") == pytest.approx(26.8 * INCH, abs=0.05 * INCH + 1.5)
+    """It is the span that hitch/W1 gives as 718 less a ball."""
+    ours, off = mm("shoulder_span", "1") / INCH, 0.05 + 1.5 / INCH
+    why = "half of 0.1 in and the 1.5 mm of the spans themselves"
+    size_of("shoulder span", "1", 26.8, ours, off, why, "hitch/H14", "in")
 
 
 def test_categories_1_and_2_differ_by_152_mm_between_ball_centers() -> None:
-    """hitch/W1 prints 152 mm."""
-    assert mm("ball_spacing", "2") - mm("ball_spacing", "1") == pytest.approx(152, abs=0.5)
+    ours = mm("ball_spacing", "2") - mm("ball_spacing", "1")
+    why = "printed to the millimeter"
+    size_of("ball centers less those of category 1", "2", 152, ours, 0.5, why, "hitch/W1")
 
 
 @pytest.mark.parametrize(("category", "printed"), [("2", 44.96), ("3", 45)])
@@ -51,7 +68,8 @@ def test_ball_center_spacing_less_shoulder_span_is_a_ball_width(
 ) -> None:
     """Two sources against a third: hitch/W1 less hitch/H1 is the ball width of hitch/W4."""
     difference = mm("ball_spacing", category) - mm("shoulder_span", category)
-    assert difference == pytest.approx(printed, abs=0.5)
+    why = "spans in whole millimeters"
+    size_of("ball centers less shoulders", category, printed, difference, 0.5, why, "hitch/W4")
 
 
 # Pins in inches (hitch/W2, hitch/W3) against pins in millimeters (hitch/H1). A metric pin is
@@ -60,37 +78,43 @@ def test_ball_center_spacing_less_shoulder_span_is_a_ball_width(
     ("category", "inches"), [("1", "7/8"), ("2", "1-1/8"), ("3", "1-7/16"), ("4", "2")]
 )
 def test_lower_pins_in_inches(category: str, inches: str) -> None:
-    """hitch/W2 and hitch/W3; the metric sizes are the inch sizes rounded to 1 mm or finer."""
-    assert mm("lower_pin", category) == pytest.approx(hitch.inches(inches) * 1000, abs=0.6)
+    pin_in_inches("lower", category, inches)
+
+
+def pin_in_inches(which: str, category: str, inches: str) -> None:
+    """Hold a pin against its size in inches."""
+    ours, printed = mm(f"{which}_pin", category) / INCH, hitch.inches(inches) * 1000 / INCH
+    why = "metric sizes are those in inches rounded to 1 mm or finer"
+    for source in ("hitch/W2", "hitch/W3"):
+        size_of(f"{which} pin", category, printed, ours, 0.6 / INCH, why, source, "in")
 
 
 @pytest.mark.parametrize(
     ("category", "inches"), [("1", "3/4"), ("2", "1"), ("3", "1-1/4"), ("4", "1-3/4")]
 )
 def test_upper_pins_in_inches(category: str, inches: str) -> None:
-    """hitch/W2 and hitch/W3; same rounding."""
-    assert mm("upper_pin", category) == pytest.approx(hitch.inches(inches) * 1000, abs=0.6)
+    pin_in_inches("upper", category, inches)
 
 
 def test_category_0_pins_are_five_eighths() -> None:
-    """hitch/W3: 5/8 in for all three, printed in millimeters to 0.1."""
-    assert mm("lower_pin", "0") == pytest.approx(5 / 8 * INCH, abs=0.05)
-    assert mm("upper_pin", "0") == pytest.approx(5 / 8 * INCH, abs=0.05)
+    for which in ("lower", "upper"):
+        ours, off, why = mm(f"{which}_pin", "0") / INCH, 0.05 / INCH, "kept to 0.1 mm"
+        size_of(f"{which} pin", "0", 5 / 8, ours, off, why, "hitch/W3", "in")
 
 
 @pytest.mark.parametrize(("category", "printed"), [("1", 18), ("2", 19)])
 def test_older_masts_in_inches(category: str, printed: float) -> None:
-    """hitch/H10 prints 18 in and 19 in."""
-    assert mm("mast_height_old", category) == pytest.approx(printed * INCH, abs=0.5)
+    ours, why = mm("mast_height_old", category) / INCH, "kept in whole millimeters"
+    size_of("older mast height", category, printed, ours, 0.5 / INCH, why, "hitch/H10", "in")
 
 
 @pytest.mark.parametrize("category", ["2", "3"])
 def test_older_masts_are_about_125_mm_shorter(category: str) -> None:
-    """hitch/S1: about 125 mm shorter in category 2 and 3; "about" to 5 mm."""
     gap = hitch.mast_gap(
         hitch.size("mast_height", category), hitch.size("mast_height_old", category)
     )
-    assert gap * 1000 == pytest.approx(-125, abs=5)
+    given, why = f"older less present mast height, category {category}", '"about", to 5 mm'
+    published(hitch.mast_gap, given, -125, gap * 1000, 5, why, "hitch/S1", unit="mm")
 
 
 def test_category_1_mast_did_not_change() -> None:
@@ -99,18 +123,21 @@ def test_category_1_mast_did_not_change() -> None:
 
 
 def test_linch_pin_goes_through_its_hole() -> None:
-    """hitch/H10: a 15/32 in pin in a hole of at least 12 mm."""
-    assert hitch.inches("15/32") * 1000 == pytest.approx(mm("linchpin_hole_min", "1"), abs=0.5)
+    """A 15/32 in pin goes through a hole of at least 12 mm."""
+    ours, why = mm("linchpin_hole_min", "1") / INCH, "kept in whole millimeters"
+    size_of("linch pin", "1", 15 / 32, ours, 0.5 / INCH, why, "hitch/H10", "in")
 
 
 @pytest.mark.parametrize(("kilowatts", "printed"), [(92, 125), (80, 109), (185, 251), (350, 476)])
 def test_power_ranges_in_metric_horsepower(kilowatts: float, printed: int) -> None:
-    """hitch/H1 prints these as HP; they are metric. It cuts 251.5 to 251: tolerance 1."""
+    """The source prints these as HP; they are metric. It cuts 251.5 to 251."""
     ends = {
         float(row[end]) for row in tables.rows("hitch/hitch_power") for end in ("low_kw", "high_kw")
     }
     assert kilowatts in ends
-    assert kilowatts / KW_PER_PS == pytest.approx(printed, abs=1)
+    of, ours = "hitch/hitch_power", kilowatts / KW_PER_PS
+    given, why = f"an end of a range, {kilowatts:g} kW", "whole metric horsepower, cut at times"
+    published(of, given, printed, ours, 1, why, "hitch/H1", unit="metric hp")
 
 
 @pytest.mark.parametrize(
@@ -118,25 +145,31 @@ def test_power_ranges_in_metric_horsepower(kilowatts: float, printed: int) -> No
     [("1", "high_kw", 45), ("2", "high_kw", 100), ("3", "high_kw", 225), ("4", "high_kw", 400)],
 )
 def test_us_chart_power_is_the_older_drawbar_row(category: str, end: str, printed: int) -> None:
-    """hitch/W2 in horsepower against hitch/S5 in kW; the chart rounds to 5 hp."""
+    """The chart in horsepower against hitch/S5 in kW."""
     row = next(
         row
         for row in tables.rows("hitch/hitch_power")
         if row["basis"] == "older_drawbar" and row["category"] == category
     )
-    assert float(row[end]) / KW_PER_HP == pytest.approx(printed, abs=2.5)
+    of, ours = "hitch/hitch_power", float(row[end]) / KW_PER_HP
+    given, why = f"most drawbar power, category {category}, kept in kW", "rounded to 5 hp"
+    published(of, given, printed, ours, 2.5, why, "hitch/W2", unit="hp")
 
 
 @pytest.mark.parametrize(("number", "printed"), [("1", "26.9"), ("2", "32.5"), ("3", "38.0")])
 def test_coupler_hook_spacing(number: str, printed: str) -> None:
-    """hitch/S3: a U-frame coupler has the dimensions of ISO 730, whose spans these are."""
-    assert hitch.coupler_hook_span(number) * 1000 / INCH == pytest.approx(float(printed), abs=0.05)
+    """A U-frame coupler has the dimensions of ISO 730, whose spans these are."""
+    of, ours = hitch.coupler_hook_span, hitch.coupler_hook_span(number) * 1000 / INCH
+    given, why = f"coupler of category {number}", "printed to a tenth"
+    published(of, given, float(printed), ours, 0.05, why, "hitch/S3", unit="in")
 
 
 @pytest.mark.parametrize(("coupler", "printed"), [("1", 15), ("2", 15), ("3N", 19), ("3", 19)])
 def test_coupler_hook_height(coupler: str, printed: float) -> None:
-    """hitch/W2: its mast column starts at 15 in and at 19 in, the hook heights; whole inches."""
-    assert hitch.coupler_hook_height(coupler) * 1000 / INCH == pytest.approx(printed, abs=0.5)
+    """Its mast column starts at the hook heights."""
+    of, ours = hitch.coupler_hook_height, hitch.coupler_hook_height(coupler) * 1000 / INCH
+    given, why = f"coupler {coupler}", "printed to the inch"
+    published(of, given, printed, ours, 0.5, why, "hitch/W2", unit="in")
 
 
 @pytest.mark.parametrize("number", ["1", "2"])
@@ -155,16 +188,19 @@ def test_coupler_sleeves_bring_a_pin_up_to_a_category_3_pin(number: str, place: 
 @pytest.mark.parametrize(("category", "printed"), [("0", 17), ("1", 22.4), ("2", 28.7)])
 def test_pin_slack_in_its_own_ball(category: str, printed: float) -> None:
     """Bores of hitch/W1 and hitch/W4 over the pins of hitch/H1: a pin is never over its bore."""
-    assert mm("lower_bore", category) == pytest.approx(printed, abs=0.05)
+    ours, why = mm("lower_bore", category), "kept as read, to 0.1 mm"
+    size_of("bore of a lower ball", category, printed, ours, 0.05, why, "hitch/W4")
     pin, bore = hitch.size("lower_pin", category), hitch.size("lower_bore", category)
     assert hitch.pin_fit(pin, bore) == "fits"
 
 
 @pytest.mark.parametrize(("kind", "inches", "printed"), [("1", 14, 356), ("2", 16, 406)])
 def test_drawbar_distance(kind: str, inches: float, printed: float) -> None:
-    """hitch/H16 prints inches and millimeters."""
-    assert pto.drawbar_distance(kind) * 1000 == pytest.approx(printed, abs=0.5)
-    assert pto.drawbar_distance(kind) * 1000 == pytest.approx(inches * INCH, abs=1.0)
+    ours = pto.drawbar_distance(kind) * 1000
+    of, given, source = pto.drawbar_distance, f"shaft type {kind}", "hitch/H16"
+    published(of, given, printed, ours, 0.5, "printed to the millimeter", source, unit="mm")
+    why = "kept in whole millimeters"
+    published(of, given, inches, ours / INCH, 1.0 / INCH, why, source, unit="in")
 
 
 @pytest.mark.parametrize(
@@ -172,35 +208,41 @@ def test_drawbar_distance(kind: str, inches: float, printed: float) -> None:
     [("1", "1-3/8", 6, 540), ("2", "1-3/8", 21, 1000), ("3", "1-3/4", 20, 1000)],
 )
 def test_shaft_types(kind: str, diameter: str, splines: int, rpm: int) -> None:
-    """hitch/S5, PAES 118 Table 3, against the diameters in inches of hitch/W3."""
+    """What hitch/S5 prints, and the diameters in inches of hitch/W3."""
     row = pto.type_row(kind)
-    assert (int(row["splines"]), int(row["rpm"])) == (splines, rpm)
-    assert float(row["diameter_mm"]) == pytest.approx(hitch.inches(diameter) * 1000, abs=0.6)
+    of, given, source, place = pto.type_row, f"type {kind}", "hitch/S5", "PAES 118, Table 3"
+    for name, printed in (("splines", splines), ("rpm", rpm)):
+        published(of, given, printed, int(row[name]), 0, "exact", source, place, unit=name)
+    ours, inches = float(row["diameter_mm"]) / INCH, hitch.inches(diameter) * 1000 / INCH
+    why = "kept to the millimeter"
+    published(of, given, inches, ours, 0.6 / INCH, why, "hitch/W3", unit="in")
     assert pto.identify(splines) == kind
 
 
 def test_shaft_type_4_is_57_millimeters() -> None:
-    """hitch/W3 misprints centimeters; 2-1/4 in settles it, to 1/64 in and 0.5 mm."""
-    row = pto.type_row("4")
-    assert float(row["diameter_mm"]) == pytest.approx(hitch.inches("2-1/4") * 1000, abs=0.5)
+    """The source misprints centimeters; 2-1/4 in settles it."""
+    ours, why = float(pto.type_row("4")["diameter_mm"]) / INCH, "kept to the millimeter"
+    published(pto.type_row, "type 4", 2.25, ours, 0.5 / INCH, why, "hitch/W3", unit="in")
 
 
 def test_published_torque_at_540() -> None:
-    """hitch/X3: 30 kW at 540 rpm is 531 N m."""
-    assert pto.torque(30e3, 540) == pytest.approx(531, abs=0.6)
+    ours, why = pto.torque(30e3, 540), "printed to 1 N·m, a little high"
+    published(pto.torque, "30 kW at 540 rpm", 531, ours, 0.6, why, "hitch/X3", unit="N·m")
 
 
 def test_published_torque_of_an_engine() -> None:
-    """power/S50: 45 hp at 2400 rpm is 98 lb-ft, the fraction cut off."""
     pound_foot = 1.3558179483314004
-    assert int(pto.torque(45 * KW_PER_HP * 1000, 2400) / pound_foot) == 98
+    ours = int(pto.torque(45 * KW_PER_HP * 1000, 2400) / pound_foot)
+    of, given, why = pto.torque, "45 hp at 2400 rpm", "the fraction cut off both"
+    published(of, given, 98, ours, 0, why, "power/S50", unit="lb-ft")
 
 
 def test_horsepower_constant() -> None:
-    """power/S5: hp = lb-ft x rpm / 5252, rounded to a whole number."""
+    """Horsepower is lb-ft times rpm, over this."""
     pound_foot = 1.3558179483314004
     constant = pto.torque(KW_PER_HP * 1000, 1.0) / pound_foot
-    assert constant == pytest.approx(5252, abs=0.5)
+    given, why = "lb-ft × rpm in a horsepower", "printed as a whole number"
+    published(pto.torque, given, 5252, constant, 0.5, why, "power/S5")
 
 
 def test_speed_of_the_engine_at_540() -> None:

@@ -8,6 +8,7 @@ import pytest
 
 from calc import tables
 from calc.mechanics import braking, lamps, sight, wiring
+from tests.published.rows import published
 
 FOOT, INCH = 0.3048, 0.0254
 MPH = 0.44704
@@ -18,9 +19,13 @@ KMH = 1 / 3.6
 
 
 def test_closing_speed_55_onto_15_mph():
-    # road/WEB-16 and road/WEB-17 print 59 ft/s, and 300 ft in 5 s.
-    assert round(sight.closing_speed(55 * MPH, 15 * MPH) / FOOT) == 59
-    assert round(sight.closing_time(300 * FOOT, 55 * MPH, 15 * MPH)) == 5
+    speed = sight.closing_speed(55 * MPH, 15 * MPH) / FOOT
+    time = sight.closing_time(300 * FOOT, 55 * MPH, 15 * MPH)
+    for source in ("road/WEB-16", "road/WEB-17"):
+        of, why = sight.closing_speed, "printed to the foot"
+        published(of, "55 mph onto 15 mph", 59, speed, 0.5, why, source, unit="ft/s")
+        of, why = sight.closing_time, "printed to the second"
+        published(of, "300 ft, 55 mph onto 15 mph", 5, time, 0.5, why, source, unit="s")
 
 
 # --- stopping sight distance ---------------------------------------------------------------
@@ -28,8 +33,9 @@ def test_closing_speed_55_onto_15_mph():
 
 @pytest.mark.parametrize(("mph", "feet"), [(15, 80), (20, 115), (25, 155), (30, 200)])
 def test_stopping_sight_distance_design_values_read(mph, feet):
-    # road/WEB-6, Green Book 2018.
-    assert sight.design_value(sight.printed_stopping_us_ft(mph)) == feet
+    of, ours = sight.printed_stopping_us_ft, sight.design_value(sight.printed_stopping_us_ft(mph))
+    why = "both rounded up to 5 ft"
+    published(of, f"{mph} mph, level", feet, ours, 0, why, "road/WEB-6", "2018", unit="ft")
 
 
 @pytest.mark.parametrize(
@@ -103,24 +109,27 @@ def test_the_table_on_the_page_agrees_with_the_formula(row):
     ("mph", "rural", "urban"), [(40, 330, 690), (50, 465, 910), (60, 610, 1150)]
 )
 def test_decision_sight_distance_for_a_stop(mph, rural, urban):
-    # road/HB-1; rounded up to five feet, but 610.1 prints 610.
-    assert sight.decision_sight_distance(mph, "rural stop") / FOOT == pytest.approx(rural, abs=5)
-    assert sight.decision_sight_distance(mph, "urban stop") / FOOT == pytest.approx(urban, abs=5)
+    of, why = sight.decision_sight_distance, "rounded up to 5 ft, but 610.1 prints 610"
+    for case, feet in (("rural stop", rural), ("urban stop", urban)):
+        ours, given = of(mph, case) / FOOT, f"{case} from {mph} mph"
+        published(of, given, feet, ours, 5, why, "road/HB-1", unit="ft")
 
 
 @pytest.mark.parametrize(("mph", "feet"), [(30, 450), (45, 675), (55, 865), (70, 1105)])
 def test_decision_sight_distance_for_a_path_change(mph, feet):
     # road/HB-1; the time behind it lies between 10.2 and 11.2 s.
     found = sight.decision_sight_distance(mph, "rural path change") / FOOT
-    assert found == pytest.approx(feet)
+    of, given = sight.decision_sight_distance, f"rural path change at {mph} mph"
+    published(of, given, feet, found, 2.5, "kept as read, in 5 ft", "road/HB-1", unit="ft")
     assert 10.2 - 0.1 < found / (1.47 * mph) < 11.2 + 0.1
 
 
 @pytest.mark.parametrize(("mph", "feet"), [(15, 170), (30, 335), (45, 500), (55, 610)])
 def test_intersection_sight_distance_left_turn_car(mph, feet):
-    # road/HB-2, rounded up to five feet.
     gap = sight.gap_time("car", "left")
-    assert sight.design_value(sight.printed_intersection_us_ft(mph, gap)) == feet
+    of, given = sight.printed_intersection_us_ft, f"a car turning left, {mph} mph on the road"
+    ours = sight.design_value(of(mph, gap))
+    published(of, given, feet, ours, 0, "both rounded up to 5 ft", "road/HB-2", unit="ft")
 
 
 @pytest.mark.parametrize(
@@ -128,21 +137,25 @@ def test_intersection_sight_distance_left_turn_car(mph, feet):
     [("car", 7.5, 6.5), ("single-unit truck", 9.5, 8.5), ("combination truck", 11.5, 10.5)],
 )
 def test_gap_times(vehicle, left, right):
-    # road/DOT-2, road/UKY-1.
-    assert sight.gap_time(vehicle, "left") == left
-    assert sight.gap_time(vehicle, "right or cross") == right
+    of, why = sight.gap_time, "kept as read, printed to half a second"
+    for maneuver, printed in (("left", left), ("right or cross", right)):
+        for source in ("road/DOT-2", "road/UKY-1"):
+            given, ours = f"{vehicle}, {maneuver}", sight.gap_time(vehicle, maneuver)
+            published(of, given, printed, ours, 0, why, source, unit="s")
 
 
 @pytest.mark.parametrize(("mph", "feet"), [(20, 400), (40, 600), (60, 1000), (80, 1400)])
 def test_passing_sight_distance(mph, feet):
-    # road/UKY-2.
-    assert sight.passing_sight_distance(mph) / FOOT == pytest.approx(feet)
+    of, ours = sight.passing_sight_distance, sight.passing_sight_distance(mph) / FOOT
+    why = "kept as read, in 5 ft"
+    published(of, f"{mph} mph", feet, ours, 2.5, why, "road/UKY-2", unit="ft")
 
 
 @pytest.mark.parametrize(("mph", "feet"), [(20, 710), (40, 1470), (60, 2135), (70, 2480)])
 def test_older_passing_sight_distance(mph, feet):
-    # road/HB-3.
-    assert sight.passing_sight_distance(mph, "to 2004") / FOOT == pytest.approx(feet)
+    of, ours = sight.passing_sight_distance, sight.passing_sight_distance(mph, "to 2004") / FOOT
+    given, why = f"{mph} mph, the rule to 2004", "kept as read, in 5 ft"
+    published(of, given, feet, ours, 2.5, why, "road/HB-3", unit="ft")
 
 
 @pytest.mark.parametrize(("train_mph", "feet"), [(10, 240), (20, 480), (30, 721)])
@@ -158,8 +171,9 @@ def test_rail_crossing_from_a_stop(train_mph, feet):
 
 @pytest.mark.parametrize(("watts", "amps"), [(55, 4.58), (60, 5.0)])
 def test_lamp_current(watts, amps):
-    # road/WEB-10, at 12 V.
-    assert wiring.lamp_current(watts) == pytest.approx(amps, abs=0.005)
+    of, ours = wiring.lamp_current, wiring.lamp_current(watts)
+    why = "printed to 0.01 A"
+    published(of, f"{watts} W at 12 V", amps, ours, 0.005, why, "road/WEB-10", unit="A")
 
 
 @pytest.mark.parametrize(
@@ -179,13 +193,17 @@ def test_wire_size_for_three_percent_of_12_volts(loop_ft, amps, gauge):
     # road/WEB-12 table A. Its cell for 20 A and 10 ft prints 12 although 10 A and 20 ft, the
     # same area, prints 10: see test_trap_wire_table_contradicts_itself.
     area = wiring.area_needed(amps, loop_ft * FOOT, 0.36)
-    assert wiring.smallest_gauge(area) == gauge
+    of, given = wiring.smallest_gauge, f"{amps} A over {loop_ft} ft there and back, 3 % of 12 V"
+    ours = wiring.smallest_gauge(area)
+    assert ours is not None
+    published(of, given, gauge, ours, 0, "a whole gauge", "road/WEB-12", "table A", unit="AWG")
 
 
 def test_stranded_wire_at_75_degrees():
-    # road/WEB-13: 12 AWG stranded 1.98 ohm for 1000 ft.
-    found = wiring.wire_resistance(12, 1000 * FOOT, "AWG stranded 75 C")
-    assert found == pytest.approx(1.98)
+    ours = wiring.wire_resistance(12, 1000 * FOOT, "AWG stranded 75 C")
+    of, given = wiring.wire_resistance, "1000 ft of 12 AWG, stranded, 75 °C"
+    why = "kept as read, printed to 0.01 ohm"
+    published(of, given, 1.98, ours, 0.005, why, "road/WEB-13", unit="ohm")
 
 
 @pytest.mark.parametrize(
@@ -193,10 +211,14 @@ def test_stranded_wire_at_75_degrees():
     [(18, 6.385), (16, 4.016), (14, 2.525), (12, 1.588), (10, 0.9989), (8, 0.6282)],
 )
 def test_resistance_at_20_degrees_from_area_and_the_constant_of_copper(gauge, ohms):
-    # road/PHY-1 prints the resistance, road/WEB-14 the constant 10.37.
     area = float(tables.by_key("road/wire_sizes", "gauge")[str(gauge)]["awg_circular_mils"])
-    assert wiring.OHM_CIRCULAR_MIL_PER_FOOT_20C / area * 1000 == pytest.approx(ohms, rel=1e-3)
-    assert wiring.wire_resistance(gauge, 1000 * FOOT, "AWG") == pytest.approx(ohms)
+    given, source = f"1000 ft of {gauge} AWG at 20 °C", "road/PHY-1"
+    ours = wiring.OHM_CIRCULAR_MIL_PER_FOOT_20C / area * 1000
+    of, why = "mechanics.wiring.OHM_CIRCULAR_MIL_PER_FOOT_20C", "four figures of the constant"
+    published(of, f"{given}, by area", ohms, ours, 1e-3 * ohms, why, source, unit="ohm")
+    of, ours = wiring.wire_resistance, wiring.wire_resistance(gauge, 1000 * FOOT, "AWG")
+    why = "kept as read, to four figures"
+    published(of, given, ohms, ours, 1e-4 * ohms, why, source, unit="ohm")
 
 
 # --- braking -------------------------------------------------------------------------------
@@ -206,58 +228,74 @@ def test_resistance_at_20_degrees_from_area_and_the_constant_of_copper(gauge, oh
     ("kmh", "top_kmh", "meters"), [(30, 30, 14.28), (40, 40, 18.31), (25, 30, 10.54)]
 )
 def test_type_approval_stop(kmh, top_kmh, meters):
-    # road/EU-2, annex II, formula of each class.
+    # The distances are worked out here by the formula that road/EU-2 prints for each class.
     found = braking.approval_stopping_distance(kmh * KMH, top_kmh * KMH)
     assert found == pytest.approx(meters, abs=0.005)
 
 
 def test_type_approval_deceleration_belongs_to_the_formula():
-    # road/EU-2 prints both v²/92 and 3.55 m/s²; they are one and the same.
+    # It prints both v²/92 and 3.55 m/s²; they are one and the same.
     row = braking.approval_class(30 * KMH)
-    v = 30 * KMH
-    assert v**2 / (2 * float(row["deceleration"])) == pytest.approx(30**2 / 92, rel=2e-3)
+    ours = 12.96 * 2 * float(row["deceleration"])
+    of, given = braking.approval_class, "divisor of v², km/h, to 30 km/h"
+    why = "printed as a whole number"
+    published(of, given, 92, ours, 0.5, why, "road/EU-2, annex II")
 
 
 @pytest.mark.parametrize(
-    ("rule", "tractor", "towed"),
+    ("rule", "said", "tractor", "towed", "source"),
     [
-        ("unbraked-32", 1000, 1500),  # road/MAN-2, road/S365-memory
-        ("unbraked-25", 1000, 1000),  # road/MAN-4
-        ("unbraked-3000", 5000, 3000),  # road/MAN-5
-        ("braked-40", 1000, 4500),  # road/MAN-2
-        ("braked-50", 1000, 3000),  # road/MAN-2
+        ("unbraked-32", "no brakes, to 32 km/h", 1000, 1500, "road/MAN-2"),
+        ("unbraked-25", "no brakes, to 25 km/h", 1000, 1000, "road/MAN-4"),
+        ("unbraked-3000", "no brakes, at most 3000 kg", 5000, 3000, "road/MAN-5"),
+        ("braked-40", "brakes, to 40 km/h", 1000, 4500, "road/MAN-2"),
+        ("braked-50", "brakes, to 50 km/h", 1000, 3000, "road/MAN-2"),
     ],
 )
-def test_towed_mass_ratios(rule, tractor, towed):
-    # "Below" a ratio is short of it by a millionth.
-    assert braking.mass_limit(rule, tractor) == pytest.approx(towed, rel=2e-6)
+def test_towed_mass_ratios(rule, said, tractor, towed, source):
+    ours = braking.mass_limit(rule, tractor)
+    of, given = braking.mass_limit, f"{said}, tractor of {tractor} kg"
+    why = "exact; below a ratio is short of it by a millionth"
+    published(of, given, towed, ours, 2e-6 * towed, why, source, unit="kg")
 
 
 # --- emblem --------------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize(
-    ("place", "low", "high"),
+    ("place", "low", "high", "source"),
     [
-        ("US-STD", 2 * FOOT, 10 * FOOT),  # road/EXT-2
-        ("US-STD-old", 2 * FOOT, 6 * FOOT),  # road/EXT-3
-        ("NE", 2 * FOOT, 6 * FOOT),  # Neb. Rev. Stat. 60-6,241
-        ("WA", 2 * FOOT, 6 * FOOT),  # WAC 204-21-160
-        ("CO", 2 * FOOT, 6 * FOOT),  # 1 CCR 204-10 rule 50
-        ("NY", 2 * FOOT, 6 * FOOT),  # Governor's Traffic Safety Committee
-        ("CA", 3 * FOOT, 5 * FOOT),  # CVC 24615
-        ("GA", 3 * FOOT, 5 * FOOT),  # O.C.G.A. 40-8-4
-        ("MD", 3 * FOOT, 5 * FOOT),  # Md. Transp. 21-805
-        ("CANADA-ON", 0.6, 2.0),  # road/CA-1
+        ("US-STD", 2, 10, "road/EXT-2"),
+        ("US-STD-old", 2, 6, "road/EXT-3"),
+        ("NE", 2, 6, "road/NE-smv-emblem"),
+        ("WA", 2, 6, "road/WA-smv-emblem"),
+        ("CO", 2, 6, "road/CO-smv-emblem"),
+        ("NY", 2, 6, "road/NY-smv-emblem"),
+        ("CA", 3, 5, "road/CA-smv-emblem"),
+        ("GA", 3, 5, "road/GA-smv-emblem"),
+        ("MD", 3, 5, "road/MD-smv-emblem"),
     ],
 )
-def test_emblem_heights(place, low, high):
-    assert lamps.emblem_window(place) == pytest.approx((low, high))
+def test_emblem_heights(place, low, high, source):
+    emblem_edge(place, "lowest", low, source)
+    emblem_edge(place, "highest", high, source)
+
+
+def emblem_edge(place, edge, printed, source, unit=FOOT):
+    """Hold one end of where the emblem may sit against a text."""
+    ours = lamps.emblem_window(place)[edge == "highest"] / unit
+    of, given, why = lamps.emblem_window, f"{edge} in {place}", "kept as read, exact"
+    name = "ft" if unit == FOOT else "m"
+    published(of, given, printed, ours, 1e-9, why, source, unit=name)
+
+
+def test_emblem_heights_in_ontario_are_metric():
+    emblem_edge("CANADA-ON", "lowest", 0.6, "road/CA-1", 1.0)
+    emblem_edge("CANADA-ON", "highest", 2.0, "road/CA-1", 1.0)
 
 
 def test_emblem_height_in_missouri_has_a_lower_end_only():
-    # RSMo 307.127: at least 4 ft.
-    assert lamps.emblem_window("MO")[0] == pytest.approx(4 * FOOT)
+    emblem_edge("MO", "lowest", 4, "road/MO-smv-emblem")
 
 
 def test_emblem_at_30_in():
@@ -284,11 +322,14 @@ def test_emblem_by_speed(place, mph, use):
 
 
 def test_emblem_size():
-    # road/LAW-NE: 14 in high, 1-3/4 in border; road/LAW-IL564: seen from 600 to 1000 ft.
     sizes = tables.by_key("road/emblem_sizes", "part")
-    assert lamps.measure(sizes["height"]["value"]) == pytest.approx(0.3556)
-    assert lamps.measure(sizes["border"]["value"]) == pytest.approx(0.04445)
-    assert lamps.measure(sizes["seen from"]["value"]) == pytest.approx(182.88)
+    for part, printed, source in (
+        ("height", 14, "road/LAW-NE"),
+        ("border", 1.75, "road/LAW-NE"),
+        ("seen from", 600 * 12, "road/LAW-IL564, 600 to 1000 ft"),
+    ):
+        of, ours = "road/emblem_sizes", lamps.measure(sizes[part]["value"]) / INCH
+        published(of, part, printed, ours, 1e-9, "kept as read, exact", source, unit="in")
 
 
 # --- lamps and markings --------------------------------------------------------------------
@@ -312,18 +353,25 @@ def wanted(place, **changes):
     return {(need.unit, need.item): need for need in found}
 
 
+def required(place, what, printed, ours, source, unit):
+    """Hold a measure that a place asks for against the text."""
+    why = "kept as read, exact"
+    published(lamps.needs, f"{what}, {place}", printed, ours, 1e-9, why, source, unit=unit)
+
+
 def test_warning_lamps_mark_the_width_from_12_ft():
     # road/WEB-1: machines at least 3.7 m (12 ft) wide; road/LAW-WI: within 16 in of the edge.
     need = wanted("TX", tractor_width=12 * FOOT)["tractor", "amber_flashers"]
     assert need.count == 2
-    assert need.edge == pytest.approx(16 * INCH)
+    required("TX", "edge of an amber lamp, 12 ft wide", 16, need.edge / INCH, "road/LAW-WI", "in")
     assert wanted("TX", tractor_width=11.9 * FOOT)["tractor", "amber_flashers"].edge is None
 
 
 def test_lamp_heights_of_the_standard():
     # road/EXT-1: 3 ft to 10 ft above the ground.
     need = wanted("TX")["tractor", "tail_lamps"]
-    assert (need.height_low, need.height_high) == pytest.approx((3 * FOOT, 10 * FOOT))
+    required("TX", "tail lamp, lowest", 3, need.height_low / FOOT, "road/EXT-1", "ft")
+    required("TX", "tail lamp, highest", 10, need.height_high / FOOT, "road/EXT-1", "ft")
 
 
 def test_reflectors_more_than_4_ft_behind_the_hitch():
@@ -356,8 +404,10 @@ def test_lamps_on_the_last_unit_beyond_16_4_ft():
 def test_wisconsin_wide_implement():
     # Wis. Stat. 347.24(3): red strips within 25 in of each edge, yellow within 16 in.
     found = wanted("WI", implement_width=15.5 * FOOT)
-    assert found["towed", "rear_strips"].edge == pytest.approx(25 * INCH)
-    assert found["towed", "front_strips"].edge == pytest.approx(16 * INCH)
+    rear, front = found["towed", "rear_strips"], found["towed", "front_strips"]
+    source = "road/WI-wide-lighting"
+    required("WI", "edge of a red strip, 15.5 ft wide", 25, rear.edge / INCH, source, "in")
+    required("WI", "edge of a yellow strip, 15.5 ft wide", 16, front.edge / INCH, source, "in")
 
 
 def test_kansas_hazard_lamps_by_day():
@@ -365,12 +415,14 @@ def test_kansas_hazard_lamps_by_day():
     need = wanted("KS")["tractor", "amber_flashers"]
     assert need.hours == "any"
     assert need.basis == "law"
-    assert need.seen == pytest.approx(1000 * FOOT)
+    source = "road/KS-hazard-lights"
+    required("KS", "hazard lamps seen from", 1000, need.seen / FOOT, source, "ft")
 
 
 def test_new_york_warning_lamps_at_least_42_in_high():
     # Traffic-safety summary of 15 NYCRR 43.9.
-    assert wanted("NY")["tractor", "amber_flashers"].height_low == pytest.approx(42 * INCH)
+    low = wanted("NY")["tractor", "amber_flashers"].height_low
+    required("NY", "warning lamp, lowest", 42, low / INCH, "road/NY-lights-hours", "in")
 
 
 def test_virginia_light_over_108_in():
@@ -403,17 +455,32 @@ def test_uk_lamp_positions():
     # road/UK-6: dipped beam 500 to 1200 mm, rear lamps 350 to 1500 mm, both within 400 mm.
     found = wanted("UK")
     head, tail = found["tractor", "head_lamps"], found["tractor", "tail_lamps"]
-    assert (head.height_low, head.height_high, head.edge) == pytest.approx((0.5, 1.2, 0.4))
-    assert (tail.height_low, tail.height_high, tail.edge) == pytest.approx((0.35, 1.5, 0.4))
+    for name, lamp, low, high in (("dipped", head, 500, 1200), ("rear", tail, 350, 1500)):
+        for what, printed, ours in (
+            ("lowest", low, lamp.height_low),
+            ("highest", high, lamp.height_high),
+            ("edge", 400, lamp.edge),
+        ):
+            required("UK", f"{name} lamp, {what}", printed, ours * 1000, "road/UK-6", "mm")
 
 
 @pytest.mark.parametrize(
-    ("width", "mph"),
-    [(2.5, 25), (2.55, 25), (2.56, 20), (2.9, 20), (3.49, 20), (3.5, 12), (4.3, 12)],
+    ("width", "mph", "source"),
+    [
+        (2.5, 25, "road/UK-2"),
+        (2.55, 25, "road/UK-2"),
+        (2.56, 20, "road/UK-1"),
+        (2.9, 20, "road/UK-1"),
+        (3.49, 20, "road/UK-1"),
+        (3.5, 12, "road/UK-1"),
+        (4.3, 12, "road/UK-1"),
+    ],
 )
-def test_uk_speed_by_width(width, mph):
-    # road/UK-1, article 21; up to 2.55 m road/UK-2.
-    assert lamps.road_speed_limit("UK", width)[0] == pytest.approx(mph * MPH)
+def test_uk_speed_by_width(width, mph, source):
+    ours = lamps.road_speed_limit("UK", width)[0] / MPH
+    of, given, why = lamps.road_speed_limit, f"{width} m wide, UK", "kept as read, exact"
+    place = "article 21" if source == "road/UK-1" else ""
+    published(of, given, mph, ours, 1e-9, why, source, place, unit="mph")
 
 
 @pytest.mark.parametrize(
@@ -431,21 +498,28 @@ def test_uk_notice_and_attendant(width, items):
     assert found & {"notice", "attendant", "special_order"} == items
 
 
+def widest(place, what, printed, ours, source, unit="ft"):
+    """Hold a width of a place's rule against the text."""
+    of, given, why = lamps.width_rule, f"{what}, {place}", "kept as read, exact"
+    published(of, given, printed, ours, 1e-9, why, source, unit=unit)
+
+
 def test_pennsylvania_width_steps():
     # 75 Pa.C.S. 4921(b): 12 ft, 14 ft 6 in, 18 ft.
     assert ("tractor", "beacon") not in wanted("PA", width=12 * FOOT)
     assert ("tractor", "beacon") in wanted("PA", width=12.5 * FOOT)
     assert ("tractor", "pilot") not in wanted("PA", width=14.5 * FOOT)
     assert ("tractor", "pilot") in wanted("PA", width=14.6 * FOOT)
-    assert lamps.width_rule("PA").maximum == pytest.approx(18 * FOOT)
+    widest("PA", "at most", 18, lamps.width_rule("PA").maximum / FOOT, "road/PA-width-escort")
 
 
 def test_other_widths():
     # Summaries of NY (12 and 17 ft), NC (25 ft), CA (120 in load), UK (2.55 and 4.3 m).
-    assert lamps.width_rule("NY").free_night == pytest.approx(12 * FOOT)
-    assert lamps.width_rule("NY").maximum == pytest.approx(17 * FOOT)
-    assert lamps.width_rule("NC").maximum == pytest.approx(25 * FOOT)
+    york, carolina, uk = (lamps.width_rule(place) for place in ("NY", "NC", "UK"))
+    widest("NY", "without conditions", 12, york.free_night / FOOT, "road/NY-width")
+    widest("NY", "at most", 17, york.maximum / FOOT, "road/NY-width")
+    widest("NC", "at most", 25, carolina.maximum / FOOT, "road/NC-width-escort")
     assert ("towed", "amber_flashers") in wanted("CA", load_width=121 * INCH)
     assert ("towed", "amber_flashers") not in wanted("CA", load_width=120 * INCH)
-    assert lamps.width_rule("UK").free_day == pytest.approx(2.55)
-    assert lamps.width_rule("UK").maximum == pytest.approx(4.3)
+    widest("UK", "without conditions", 2.55, uk.free_day, "road/UK-speed-by-width", "m")
+    widest("UK", "at most", 4.3, uk.maximum, "road/UK-speed-by-width", "m")

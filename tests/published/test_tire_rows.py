@@ -11,6 +11,7 @@ import pytest
 from calc import search, tables, worksheets
 from calc.mechanics import tire_load, tires
 from calc.mechanics.tire_size import decode
+from tests.published.rows import published
 
 MM, KPA = 1e-3, 1000.0
 
@@ -49,31 +50,39 @@ def size(text: str) -> tires.Dimensions:
     ],
 )
 def test_load_in_the_row(text: str, kpa: float, load_kg: float) -> None:
-    assert tire_load.load_in_row(decode(text), kpa * KPA) == pytest.approx(load_kg)
+    found = tire_load.load_in_row(decode(text), kpa * KPA)
+    given = f"{text} at {kpa} kPa"
+    of, why = tire_load.load_in_row, "kept as read, printed to 5 kg"
+    published(of, given, load_kg, found, 2.5, why, "tires/TY-A", unit="kg")
     rated = tire_load.rating(decode(text))
     assert rated is not None and rated.load == pytest.approx(load_kg)
 
 
 @pytest.mark.parametrize(
-    ("text", "kpa", "load_kg"),
+    ("text", "kpa", "load_kg", "source"),
     [
-        ("18x6.50-8 6PR", 345, 569),  # TD-3
-        ("205/65-10 4PR R-3", 241, 413),  # TD-3
-        ("215/50-12 4PR R-3", 241, 431),  # TD-3
-        ("23x10.50-12 6PR", 221, 798),  # TD-2: 1760 lb at 32 psi
-        ("20x10.00-10 4PR", 152, 526),  # TD-2: 1160 lb at 22 psi
+        ("18x6.50-8 6PR", 345, 569, "tires/TD-3"),
+        ("205/65-10 4PR R-3", 241, 413, "tires/TD-3"),
+        ("215/50-12 4PR R-3", 241, 431, "tires/TD-3"),
+        ("23x10.50-12 6PR", 221, 798, "tires/TD-2, 1760 lb at 32 psi"),
+        ("20x10.00-10 4PR", 152, 526, "tires/TD-2, 1160 lb at 22 psi"),
     ],
 )
-def test_load_of_a_turf_tire(text: str, kpa: float, load_kg: float) -> None:
-    # The sheets print whole pounds and psi, converted to whole kg and kPa.
-    assert tire_load.load_in_row(decode(text), kpa * KPA) == pytest.approx(load_kg, rel=0.003)
+def test_load_of_a_turf_tire(text: str, kpa: float, load_kg: float, source: str) -> None:
+    found = tire_load.load_in_row(decode(text), kpa * KPA)
+    given = f"{text} at {kpa} kPa"
+    why = "printed in whole lb and psi, converted to whole kg and kPa: 0.3 %"
+    published(tire_load.load_in_row, given, load_kg, found, 0.003 * load_kg, why, source, unit="kg")
 
 
 def test_two_rows_of_one_ply_are_not_stretched() -> None:
     # TY-A: 10-16.5 12PR of two patterns, 2170 kg at 520 kPa and 2375 kg at 620 kPa.
     tire = decode("10-16.5 12PR R-4")
-    assert tire_load.load_in_row(tire, 520 * KPA) == pytest.approx(2170)
-    assert tire_load.load_in_row(tire, 620 * KPA) == pytest.approx(2375)
+    for kpa, load_kg in ((520, 2170), (620, 2375)):
+        found = tire_load.load_in_row(tire, kpa * KPA)
+        given = f"10-16.5 12PR R-4 at {kpa} kPa"
+        of, why = tire_load.load_in_row, "kept as read, printed to 5 kg"
+        published(of, given, load_kg, found, 2.5, why, "tires/TY-A", unit="kg")
     assert 2170 < tire_load.load_in_row(tire, 570 * KPA) < 2375
     assert tire_load.load_in_row(tire, 700 * KPA) == pytest.approx(2375)
 
@@ -84,12 +93,17 @@ def test_two_rows_of_one_ply_are_not_stretched() -> None:
 def test_load_of_a_loader_tire_falls_with_speed(km_h: float, load_lb: float) -> None:
     tire = decode("12-16.5 12PR")
     found = tire_load.load_in_row(tire, 76 * tire_load.PSI, km_h / 3.6)
-    assert found / tire_load.POUND == pytest.approx(load_lb, abs=0.5)
+    given = f"12-16.5 12PR at 76 psi and {km_h} km/h"
+    of, ours = tire_load.load_in_row, found / tire_load.POUND
+    published(of, given, load_lb, ours, 0.5, "printed to the pound", "tires/TD-1", unit="lb")
 
 
 def test_load_index_134_is_the_ply_rows_load() -> None:
     # TY-A prints 2120 kg for 14.9-28 12PR, which is load index 134 of S2.
-    assert tire_load.load_of_index(134) == 2120
+    of, ours = tire_load.load_of_index, tire_load.load_of_index(134)
+    why = "a step of the series, printed to 5 kg"
+    place = "14.9-28 12PR"
+    published(of, "load index 134", 2120, ours, 2.5, why, "tires/TY-A", place, unit="kg")
 
 
 # --- diameters by tread --------------------------------------------------------------------------
@@ -112,14 +126,17 @@ def test_load_index_134_is_the_ply_rows_load() -> None:
         ("18.4-26 R-4", 1426, 467),
         ("21L-24 R-4", 1402, 533),
         ("19.5L-24 R-4", 1314, 495),
-        ("18x6.50-8 R-3", 470, 165),  # TD-3
-        ("205/50-10 R-3", 460, 198),  # TD-3
+        ("18x6.50-8 R-3", 470, 165),
+        ("205/50-10 R-3", 460, 198),
     ],
-)  # TY-A unless said
+)  # TY-A, and TD-3 for R-3
 def test_row_by_tread(text: str, diameter_mm: float, width_mm: float) -> None:
     found = size(text)
-    assert found.overall_diameter / MM == pytest.approx(diameter_mm, abs=0.5)
-    assert found.section_width / MM == pytest.approx(width_mm, abs=0.5)
+    source = "tires/TD-3" if text.endswith("R-3") else "tires/TY-A"
+    of, why = tires.dimensions, "kept as read, printed to the millimeter"
+    over, across = found.overall_diameter / MM, found.section_width / MM
+    published(of, f"diameter of {text}", diameter_mm, over, 0.5, why, source, unit="mm")
+    published(of, f"width of {text}", width_mm, across, 0.5, why, source, unit="mm")
 
 
 @pytest.mark.parametrize(
@@ -128,8 +145,16 @@ def test_row_by_tread(text: str, diameter_mm: float, width_mm: float) -> None:
 )  # TY-A, two patterns of one size; 12-16.5 against TD-1's 836
 def test_makers_and_patterns_stay_within_the_stated_error(text: str, printed_mm: float) -> None:
     found = size(text)
-    off = abs(found.overall_diameter / MM / printed_mm - 1)
-    assert off <= found.diameter_error
+    published(
+        tires.dimensions,
+        f"diameter of {text}, another maker or pattern",
+        printed_mm,
+        found.overall_diameter / MM,
+        found.diameter_error * printed_mm,
+        "the error that we state for this size",
+        "tires/TY-A",
+        unit="mm",
+    )
 
 
 @pytest.mark.parametrize(
@@ -142,12 +167,20 @@ def test_lug_depth(width_text: str, least_mm: float, most_mm: float) -> None:
 
 
 @pytest.mark.parametrize(
-    ("tread", "factor"),
-    [("R-1W", 1.225), ("R-2", 2.0), ("R-3", 0.5), ("R-4", 0.7)],  # TG-7; AT-1; AT-1; FO-1
+    ("tread", "factor", "source"),
+    [
+        ("R-1W", 1.225, "tires/TG-7"),
+        ("R-2", 2.0, "tires/AT-1"),
+        ("R-3", 0.5, "tires/AT-1"),
+        ("R-4", 0.7, "tires/FO-1"),
+    ],
 )
-def test_tread_depth_against_r_1(tread: str, factor: float) -> None:
+def test_tread_depth_against_r_1(tread: str, factor: float, source: str) -> None:
     tire = decode("11.2-24")
-    assert tires.lug_depth(tire, tread) / tires.lug_depth(tire) == pytest.approx(factor, abs=0.03)
+    times = tires.lug_depth(tire, tread) / tires.lug_depth(tire)
+    given = f"depth of {tread} against R-1"
+    why = "said in round shares, to 5 %"
+    published(tires.lug_depth, given, factor, times, 0.03, why, source, unit="times")
 
 
 # --- industrial radials (TY-C: a dealer's table of loaded radius and rolling circumference) ------
@@ -167,19 +200,44 @@ RADIALS = [
 @pytest.mark.parametrize(("text", "diameter_mm", "radius_mm", "rolled_mm"), RADIALS)
 def test_radial_row(text: str, diameter_mm: float, radius_mm: float, rolled_mm: float) -> None:
     found = size(f"{text} R-4")
-    assert found.overall_diameter / MM == pytest.approx(diameter_mm)
-    assert found.static_loaded_radius / MM == pytest.approx(radius_mm)
-    assert found.rolling_circumference / MM == pytest.approx(rolled_mm)
+    assert found.static_loaded_radius and found.rolling_circumference
+    for what, printed, ours in (
+        ("diameter", diameter_mm, found.overall_diameter),
+        ("loaded radius", radius_mm, found.static_loaded_radius),
+        ("rolling circumference", rolled_mm, found.rolling_circumference),
+    ):
+        of, why = tires.dimensions, "kept as read, printed to the millimeter"
+        given = f"{what} of {text} R-4"
+        published(of, given, printed, ours / MM, 0.5, why, "tires/TY-C", unit="mm")
 
 
 @pytest.mark.parametrize(("text", "diameter_mm", "radius_mm", "rolled_mm"), RADIALS)
 def test_radial_rules(text: str, diameter_mm: float, radius_mm: float, rolled_mm: float) -> None:
     rim = decode(text).rim * 0.0254
     radius = tires.loaded_radius(diameter_mm * MM, rim, radial=True)
-    assert radius / MM == pytest.approx(radius_mm, rel=tires.RADIAL_RADIUS_ERROR)
+    published(
+        tires.loaded_radius,
+        f"radial of {diameter_mm} mm on a {decode(text).rim:g} in rim",
+        radius_mm,
+        radius / MM,
+        tires.RADIAL_RADIUS_ERROR * radius_mm,
+        "the error that we state for the rule",
+        "tires/TY-C",
+        text,
+        unit="mm",
+    )
     factor, error = tires.rolling_factor("R-4", radial=True)
-    printed = rolled_mm / (math.pi * diameter_mm)
-    assert printed == pytest.approx(factor, abs=error)
+    published(
+        tires.rolling_factor,
+        f"radial R-4 of {diameter_mm} mm",
+        rolled_mm,
+        factor * math.pi * diameter_mm,
+        error * math.pi * diameter_mm,
+        "the error that we state for the rule",
+        "tires/TY-C",
+        text,
+        unit="mm",
+    )
     # A bias tire's constant would miss six of the eight.
     assert tires.rolling_factor("R-1")[0] < factor
 
@@ -190,6 +248,9 @@ def test_radial_rules(text: str, diameter_mm: float, radius_mm: float, rolled_mm
 )  # TY-C: the read diameter runs 0.1 to 0.7 % under the designation's formula
 def test_metric_formula_is_a_slight_overestimate(text: str, metric_mm: float) -> None:
     formula, error = tires.estimated_diameter(decode(text))
+    of, given = tires.estimated_diameter, f"diameter of {text} by the formula"
+    why, off = "the error that we state for the formula", error * metric_mm
+    published(of, given, metric_mm, formula / MM, off, why, "tires/TY-C", unit="mm")
     assert 0.0005 <= formula / MM / metric_mm - 1 <= 0.0085
     assert error >= 0.0085
 
@@ -209,7 +270,7 @@ def test_metric_formula_is_a_slight_overestimate(text: str, metric_mm: float) ->
     ],
 )
 def test_pair_ratio(front: str, rear: str, ratio: float) -> None:
-    # Worked from diameters that may be off by 2 %.
+    # The ratios are worked out here from the pairs: no published numbers.
     found = size(rear).overall_diameter / size(front).overall_diameter
     assert found == pytest.approx(ratio, rel=0.02)
 
@@ -218,25 +279,29 @@ def test_pair_ratio(front: str, rear: str, ratio: float) -> None:
 
 
 @pytest.mark.parametrize(
-    ("key", "celsius", "density"),
+    ("key", "celsius", "density", "source"),
     [
-        ("propylene-glycol-20", -6.7, 1.017),  # S8
-        ("propylene-glycol-30", -12.8, 1.024),  # S8
-        ("propylene-glycol", -33.3, 1.040),  # S8, 50 %
-        ("methanol-20", -11.7, 0.974),  # S8
-        ("methanol-30", -20.0, 0.963),  # S8
-        ("ethylene-glycol-28", -10.0, 1.034),  # EM-1
-        ("ethylene-glycol-38", -20.0, 1.051),  # EM-1
-        ("ethylene-glycol", -35.0, 1.067),  # EM-1, 50 %
-        ("ethylene-glycol-100", -13.0, 1.113),  # EM-1
-        ("magnesium-21", -30.6, 1.190),  # S8
-        ("magnesium-30", -16.7, 1.283),  # S8
+        ("propylene-glycol-20", -6.7, 1.017, "tires/S8"),
+        ("propylene-glycol-30", -12.8, 1.024, "tires/S8"),
+        ("propylene-glycol", -33.3, 1.040, "tires/S8"),  # 50 %
+        ("methanol-20", -11.7, 0.974, "tires/S8"),
+        ("methanol-30", -20.0, 0.963, "tires/S8"),
+        ("ethylene-glycol-28", -10.0, 1.034, "tires/EM-1"),
+        ("ethylene-glycol-38", -20.0, 1.051, "tires/EM-1"),
+        ("ethylene-glycol", -35.0, 1.067, "tires/EM-1"),  # 50 %
+        ("ethylene-glycol-100", -13.0, 1.113, "tires/EM-1"),
+        ("magnesium-21", -30.6, 1.190, "tires/S8"),
+        ("magnesium-30", -16.7, 1.283, "tires/S8"),
     ],
 )
-def test_liquid_by_strength(key: str, celsius: float, density: float) -> None:
+def test_liquid_by_strength(key: str, celsius: float, density: float, source: str) -> None:
     row = tables.by_key("tires/ballast_liquids", "key")[key]
-    assert float(row["solid_c"]) == celsius
-    assert float(row["density_kg_l"]) == density
+    solid, heavy = float(row["solid_c"]), float(row["density_kg_l"])
+    of, name = "tires/ballast_liquids", row["label"]
+    why = "kept as read, printed to a tenth"
+    published(of, f"{name}: solid at", celsius, solid, 0.05, why, source, unit="°C")
+    why = "kept as read, printed to 0.001"
+    published(of, f"{name}: density", density, heavy, 0.0005, why, source, unit="kg/L")
 
 
 @pytest.mark.parametrize(("key", "fahrenheit"), [("washer-32", 32), ("washer-0", 0)])

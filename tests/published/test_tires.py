@@ -7,6 +7,7 @@ import pytest
 from calc import tables
 from calc.mechanics import bolts, duals, front_drive, ground, liquid_ballast, tire_load, tires
 from calc.mechanics.tire_size import decode
+from tests.published.rows import published
 
 IN = 0.0254
 LB = 0.45359237
@@ -24,46 +25,56 @@ def size(text: str) -> tires.Dimensions:
 
 
 @pytest.mark.parametrize(
-    ("index", "load_kg"),
+    ("index", "load_kg", "source"),
     [
-        (142, 2650),  # OM-5
-        (165, 5150),  # OM-5
-        (122, 1500),  # S2
-        (116, 1250),  # S2
-        (100, 800),  # S2 and WEB-3
-        (80, 450),  # WEB-3
+        (142, 2650, "tires/OM-5"),
+        (165, 5150, "tires/OM-5"),
+        (122, 1500, "tires/S2"),
+        (116, 1250, "tires/S2"),
+        (100, 800, "tires/S2"),
+        (100, 800, "tires/WEB-3"),
+        (80, 450, "tires/WEB-3"),
     ],
 )
-def test_load_index(index: int, load_kg: float) -> None:
-    assert tire_load.load_of_index(index) == load_kg
+def test_load_index(index: int, load_kg: float, source: str) -> None:
+    of, ours = tire_load.load_of_index, tire_load.load_of_index(index)
+    why = "a step of the series, in whole kg"
+    published(of, f"load index {index}", load_kg, ours, 0.5, why, source, unit="kg")
 
 
 def test_load_index_144_in_pounds() -> None:
-    # TD-1 prints 6174 lb for 144 A3; the sheet rounds each of its loads to a pound or two.
-    assert tire_load.load_of_index(144) / LB == pytest.approx(6174, abs=2)
+    of, ours = tire_load.load_of_index, tire_load.load_of_index(144) / LB
+    why = "the sheet rounds each of its loads to a pound or two"
+    published(of, "load index 144", 6174, ours, 2, why, "tires/TD-1", "144 A3", unit="lb")
 
 
 @pytest.mark.parametrize(("symbol", "km_h"), [("A8", 40), ("B", 50)])  # OM-5
 def test_speed_symbol(symbol: str, km_h: float) -> None:
-    assert tire_load.speed_of_symbol(symbol) * 3.6 == pytest.approx(km_h)
+    of, ours = tire_load.speed_of_symbol, tire_load.speed_of_symbol(symbol) * 3.6
+    given, why = f"speed symbol {symbol}", "a step of the series, in whole km/h"
+    published(of, given, km_h, ours, 0.5, why, "tires/OM-5", unit="km/h")
 
 
 # --- overall diameters, from more than one source --------------------------------------------
 
 
 @pytest.mark.parametrize(
-    ("text", "published_in"),
+    ("text", "published_in", "source"),
     [
-        ("14.9R28", 53.8),  # WEB-1
-        ("14.9R30", 55.8),  # WEB-1
-        ("16.9R28", 56.5),  # WEB-1
-        ("18.4R26", 57.1),  # WEB-1
-        ("11.2-24", 43.4),  # WEB-4
+        ("14.9R28", 53.8, "tires/WEB-1"),
+        ("14.9R30", 55.8, "tires/WEB-1"),
+        ("16.9R28", 56.5, "tires/WEB-1"),
+        ("18.4R26", 57.1, "tires/WEB-1"),
+        ("11.2-24", 43.4, "tires/WEB-4"),
     ],
 )
-def test_inch_rule_holds_the_published_diameter(text: str, published_in: float) -> None:
+def test_inch_rule_holds_the_published_diameter(
+    text: str, published_in: float, source: str
+) -> None:
     diameter, error = tires.estimated_diameter(decode(text))
-    assert diameter / IN == pytest.approx(published_in, rel=error)
+    of, given = tires.estimated_diameter, f"diameter of {text} by the rule"
+    off, why = error * published_in, "the error that we state for the rule"
+    published(of, given, published_in, diameter / IN, off, why, source, unit="in")
     assert error < 0.02
 
 
@@ -83,45 +94,55 @@ def test_inch_rule_holds_the_published_diameter(text: str, published_in: float) 
 )
 def test_flotation_rule_holds_the_published_diameter(text: str, published_mm: float) -> None:
     diameter, error = tires.estimated_diameter(decode(text))
-    assert abs(diameter * 1000 - published_mm) <= error * diameter * 1000 + 0.5
+    off = error * diameter * 1000 + 0.5
+    why = "the error that we state for the rule, and whole millimeters"
+    of, given = tires.estimated_diameter, f"diameter of {text} by the rule"
+    published(of, given, published_mm, diameter * 1000, off, why, "tires/TD-2", unit="mm")
 
 
 @pytest.mark.parametrize(
-    ("text", "field", "published_in", "rounding"),
+    ("text", "field", "published_in", "rounding", "source"),
     [
-        ("12-16.5 12PR", "overall_diameter", 32.9, 0.05),  # TD-1
-        ("12-16.5 12PR", "section_width", 12.0, 0.05),  # TD-1
-        ("12-16.5 12PR", "static_loaded_radius", 15.1, 0.05),  # TD-1
-        ("12-16.5 12PR", "rolling_circumference", 97.0, 0.5),  # TD-1
-        ("14.9R28", "overall_diameter", 53.8, 0.05),  # WEB-1
-        ("14.9R28", "section_width", 14.9, 0.05),  # WEB-1
+        ("12-16.5 12PR", "overall_diameter", 32.9, 0.05, "tires/TD-1"),
+        ("12-16.5 12PR", "section_width", 12.0, 0.05, "tires/TD-1"),
+        ("12-16.5 12PR", "static_loaded_radius", 15.1, 0.05, "tires/TD-1"),
+        ("12-16.5 12PR", "rolling_circumference", 97.0, 0.5, "tires/TD-1"),
+        ("14.9R28", "overall_diameter", 53.8, 0.05, "tires/WEB-1"),
+        ("14.9R28", "section_width", 14.9, 0.05, "tires/WEB-1"),
     ],
 )
-def test_table_row(text: str, field: str, published_in: float, rounding: float) -> None:
-    assert getattr(size(text), field) / IN == pytest.approx(published_in, abs=rounding)
+def test_table_row(
+    text: str, field: str, published_in: float, rounding: float, source: str
+) -> None:
+    ours = getattr(size(text), field) / IN
+    given = f"{field.replace('_', ' ')} of {text}"
+    why = f"kept as read, printed to {2 * rounding:g} in"
+    published(tires.dimensions, given, published_in, ours, rounding, why, source, unit="in")
 
 
 def test_loaded_radius_rule() -> None:
-    # TD-1 prints 15.1 in for a 12-16.5 of 32.9 in.
-    radius = tires.loaded_radius(32.9 * IN, 16.5 * IN)
-    assert radius / IN == pytest.approx(15.1, rel=tires.LOADED_RADIUS_ERROR)
+    ours = tires.loaded_radius(32.9 * IN, 16.5 * IN) / IN
+    of, given = tires.loaded_radius, "12-16.5 of 32.9 in"
+    off, why = tires.LOADED_RADIUS_ERROR * 15.1, "the error that we state for the rule"
+    published(of, given, 15.1, ours, off, why, "tires/TD-1", unit="in")
 
 
 @pytest.mark.parametrize(
-    ("diameter_mm", "tread", "published_mm"),
+    ("diameter_mm", "tread", "published_mm", "source"),
     [
-        (1265, "R-1", 3795),  # OM-6, 14.9-24
-        (1750, "R-1", 5203),  # OM-6, 18.4-38
-        (835.7, "R-4", 2464),  # TD-1, 12-16.5: 97 in
+        (1265, "R-1", 3795, "tires/OM-6, 14.9-24"),
+        (1750, "R-1", 5203, "tires/OM-6, 18.4-38"),
+        (835.7, "R-4", 2464, "tires/TD-1, 12-16.5: 97 in"),
     ],
 )
 def test_rolling_rule_holds_the_published_circumference(
-    diameter_mm: float, tread: str, published_mm: float
+    diameter_mm: float, tread: str, published_mm: float, source: str
 ) -> None:
     factor, error = tires.rolling_factor(tread)
-    assert tires.rolling_circumference(diameter_mm, tread) == pytest.approx(
-        published_mm, rel=error / factor
-    )
+    ours = tires.rolling_circumference(diameter_mm, tread)
+    of, given = tires.rolling_circumference, f"{tread} of {diameter_mm} mm"
+    off, why = published_mm * error / factor, "the error that we state for the rule"
+    published(of, given, published_mm, ours, off, why, source, unit="mm")
 
 
 def test_metric_formula() -> None:
@@ -134,9 +155,13 @@ def test_metric_formula() -> None:
 
 
 def test_rolling_index_groups_42_and_47() -> None:
-    # WEB-5: 4505 and 5850 mm; S4 gives the step within 0.2 %.
-    assert front_drive.index_circumference(42) * 1000 == pytest.approx(4505, rel=0.003)
-    assert front_drive.index_circumference(47) * 1000 == pytest.approx(5850, abs=0.5)
+    # Group 47 is where our series starts; S4 gives its step.
+    of, source = front_drive.index_circumference, "tires/WEB-5"
+    ours = of(42) * 1000
+    why = "five steps of the series, each known within 0.2 %, agree to 0.3 %"
+    published(of, "group 42", 4505, ours, 0.003 * 4505, why, source, unit="mm")
+    ours = of(47) * 1000
+    published(of, "group 47", 5850, ours, 0.5, "printed to the millimeter", source, unit="mm")
 
 
 @pytest.mark.parametrize(
@@ -146,14 +171,18 @@ def test_rolling_index_groups_42_and_47() -> None:
 def test_rolling_index_diameters(group: int, diameter_in: float) -> None:
     # The manual calls them approximate and rounds to an inch, 0.8 % of the smallest.
     factor, error = tires.rolling_factor("R-1")
-    diameter = front_drive.index_circumference(group) / (factor * math.pi)
-    assert diameter / IN == pytest.approx(diameter_in, rel=error / factor, abs=0.5)
+    ours = front_drive.index_circumference(group) / (factor * math.pi) / IN
+    of, given = front_drive.index_circumference, f"diameter of an R-1 of group {group}"
+    off = max(0.5, diameter_in * error / factor)
+    why = "printed to the inch as approximate; the error that we state for the rule"
+    published(of, given, diameter_in, ours, off, why, "tires/OM-7", unit="in")
 
 
 def test_five_step_tractor() -> None:
-    # OM-4: rear group 48 goes with front group 43 on a five-step tractor.
     rear = front_drive.index_circumference(48)
-    assert front_drive.index_group(rear / front_drive.INDEX_STEP**5) == 43
+    ours = front_drive.index_group(rear / front_drive.INDEX_STEP**5)
+    of, given = front_drive.index_group, "front group for rear group 48, five steps"
+    published(of, given, 43, ours, 0, "a whole group", "tires/OM-4")
 
 
 # --- front-drive lead ------------------------------------------------------------------------
@@ -166,6 +195,7 @@ def test_five_step_tractor() -> None:
 def test_lead_of_published_tires(ratio: float, lead_pct: float) -> None:
     front, rear = size("14.9-24"), size("18.4-38")
     found = front_drive.lead(front.rolling_circumference, rear.rolling_circumference, ratio)
+    # The lead is worked out here from the two printed tables: no published number.
     assert 100 * found == pytest.approx(lead_pct, abs=0.05)
 
 
@@ -178,13 +208,15 @@ def test_manual_design_center_lies_in_its_own_window_and_the_guides() -> None:
 
 
 def test_counted_ratio() -> None:
-    # WEB-7: ten rear turns, 13.5 front turns.
-    assert front_drive.gear_ratio_from_turns(10, 13.5) == 1.35
+    of, ours = front_drive.gear_ratio_from_turns, front_drive.gear_ratio_from_turns(10, 13.5)
+    given, why = "10 turns behind, 13.5 in front", "printed to 0.01"
+    published(of, given, 1.35, ours, 0.005, why, "tires/WEB-7")
 
 
 def test_one_bar_in_twenty_turns() -> None:
-    # S7: one bar of a 20-bar tire in 20 turns is a quarter of a percent.
-    assert front_drive.lead_from_turns(20, 20 + 1 / 20) == pytest.approx(0.0025)
+    of, ours = front_drive.lead_from_turns, 100 * front_drive.lead_from_turns(20, 20 + 1 / 20)
+    given, why = "one bar of a 20-bar tire more in 20 turns", "printed as a quarter"
+    published(of, given, 0.25, ours, 0.005, why, "tires/S7", unit="%")
 
 
 # --- load, pressure, speed -------------------------------------------------------------------
@@ -209,26 +241,33 @@ def test_one_bar_in_twenty_turns() -> None:
 )
 def test_data_sheet_load(mph_km_h: float, psi: float, load_lb: float) -> None:
     load = tire_load.sheet_load("12-16.5", 12, psi * PSI, mph_km_h / 3.6)
-    assert load / LB == pytest.approx(load_lb, abs=0.5)
+    of, given = tire_load.sheet_load, f"12-16.5 12PR at {psi} psi and {mph_km_h} km/h"
+    why = "kept as read, printed to the pound"
+    published(of, given, load_lb, load / LB, 0.5, why, "tires/TD-1", unit="lb")
 
 
 @pytest.mark.parametrize(
-    ("load_lb", "psi", "to_psi", "published_lb"),
+    ("load_lb", "psi", "to_psi", "published_lb", "source"),
     [
-        (1760, 32, 20, 1340),  # TD-2, 23x10.50-12 6PR down to the 4PR's pressure
-        (6174, 80, 69, 5667),  # TD-1, 15 km/h
-        (6174, 80, 76, 6042),  # TD-1, 15 km/h
-        (6670, 80, 69, 6119),  # TD-1, 10 km/h
-        (4895, 80, 69, 4487),  # TD-1, 30 km/h
+        (1760, 32, 20, 1340, "tires/TD-2, 23x10.50-12 6PR down to the pressure of the 4PR"),
+        (6174, 80, 69, 5667, "tires/TD-1, 15 km/h"),
+        (6174, 80, 76, 6042, "tires/TD-1, 15 km/h"),
+        (6670, 80, 69, 6119, "tires/TD-1, 10 km/h"),
+        (4895, 80, 69, 4487, "tires/TD-1, 30 km/h"),
     ],
 )
-def test_pressure_law(load_lb: float, psi: float, to_psi: float, published_lb: float) -> None:
-    assert tire_load.load_at_pressure(load_lb, to_psi, psi) == pytest.approx(published_lb, rel=0.01)
+def test_pressure_law(
+    load_lb: float, psi: float, to_psi: float, published_lb: float, source: str
+) -> None:
+    ours = tire_load.load_at_pressure(load_lb, to_psi, psi)
+    of, given = tire_load.load_at_pressure, f"{load_lb} lb at {psi} psi, down to {to_psi} psi"
+    off, why = 0.01 * published_lb, "the law follows the sheets within 1 %"
+    published(of, given, published_lb, ours, off, why, source, unit="lb")
 
 
 @pytest.mark.parametrize(("km_h", "factor"), [(10, 1.08), (15, 1.0), (20, 0.90), (30, 0.79)])
 def test_loader_tire_speed_factor(km_h: float, factor: float) -> None:
-    # TD-1, against the load of its index.
+    # TD-1, against the load of its index; the quotient is worked out here.
     index_load = tire_load.load_of_index(144)
     printed = tire_load.sheet_load("12-16.5", 12, 80 * PSI, km_h / 3.6)
     assert printed / index_load == pytest.approx(factor, abs=0.005)
@@ -242,15 +281,21 @@ def test_loader_tire_speed_factor(km_h: float, factor: float) -> None:
 def test_axle_of_a_compact(text: str, rating: float, allowed: float) -> None:
     limit = tire_load.road_limit(decode(text))
     assert limit is not None
-    assert tire_load.axle_capacity(2, limit, rating) == allowed
+    of, ours = tire_load.axle_capacity, tire_load.axle_capacity(2, limit, rating)
+    given, why = f"two {text} on an axle rated {rating} kg", "printed to 10 kg"
+    published(of, given, allowed, ours, 5, why, "tires/OM-10", unit="kg")
 
 
 def test_pressure_additions() -> None:
     # OM-13: 30 kPa with a loader, 28 kPa on a side slope, both printed as 4 psi; OM-14: 2 psi.
     rows = tables.by_key("tires/pressure_additions", "key")
-    assert float(rows["slope"]["add_kpa"]) == pytest.approx(4 * 6.894757, abs=0.5)
-    assert float(rows["liquid"]["add_kpa"]) == pytest.approx(2 * 6.894757, abs=0.5)
-    assert pytest.approx(35 * PSI, rel=0.01) == tire_load.BEAD_SEATING_LIMIT  # OM-15
+    of, why = "tires/pressure_additions", "kept in whole kPa"
+    for key, psi, source in (("slope", 4, "tires/OM-13"), ("liquid", 2, "tires/OM-14")):
+        given, ours = f"added for {key}", float(rows[key]["add_kpa"]) * 1000 / PSI
+        published(of, given, psi, ours, 500 / PSI, why, source, unit="psi")
+    limit, why = tire_load.BEAD_SEATING_LIMIT / PSI, "printed to the psi"
+    of = "mechanics.tire_load.BEAD_SEATING_LIMIT"
+    published(of, "seating beads, at most", 35, limit, 0.35, why, "tires/OM-15", unit="psi")
 
 
 # --- liquid ballast --------------------------------------------------------------------------
@@ -270,7 +315,9 @@ def test_pressure_additions() -> None:
     ],  # DL-1
 )
 def test_chart_volume(text: str, gallons: float) -> None:
-    assert liquid_ballast.fill_volume(size(text)).value / GAL == pytest.approx(gallons)
+    of, ours = liquid_ballast.fill_volume, liquid_ballast.fill_volume(size(text)).value / GAL
+    why = "kept as read, printed to the gallon"
+    published(of, text, gallons, ours, 0.5, why, "tires/DL-1", unit="gal")
 
 
 @pytest.mark.parametrize(
@@ -294,8 +341,10 @@ def test_chart_volume(text: str, gallons: float) -> None:
 def test_volume_rule_against_the_chart(width: float, rim: float, gallons: float) -> None:
     low, high = liquid_ballast.DECIMAL_ERROR
     found = liquid_ballast.decimal_volume(width, rim) / GAL
-    # The chart prints whole gallons.
     assert gallons * (1 + low) - 0.5 <= found <= gallons * (1 + high) + 0.5
+    of, given = liquid_ballast.decimal_volume, f"{width}-{rim} by the rule"
+    off, why = max(-low, high) * gallons + 0.5, "whole gallons, and the rule's stated error"
+    published(of, given, gallons, found, off, why, "tires/DL-1", unit="gal")
 
 
 @pytest.mark.parametrize(
@@ -305,20 +354,28 @@ def test_volume_rule_against_the_chart(width: float, rim: float, gallons: float)
 def test_volume_against_a_second_source(text: str, full_litres: float) -> None:
     volume = liquid_ballast.fill_volume(size(text))
     assert volume.low <= full_litres * 0.75 / 1000 <= volume.high
+    middle, half = volume.value * 1000, max(volume.high - volume.value, volume.value - volume.low)
+    of, why = liquid_ballast.fill_volume, "the range that we state for the volume"
+    given, off = f"{text}, brimful", half * 1000 / 0.75
+    published(of, given, full_litres, middle / 0.75, off, why, "tires/OM-3", unit="L")
 
 
 def test_water_in_an_11_2_24() -> None:
     # DL-1: 24 gal, 200 lb.
     volume = liquid_ballast.fill_volume(size("11.2-24")).value
     density = liquid_ballast.WATER_LB_PER_GALLON * LB / GAL
-    assert liquid_ballast.liquid_mass(volume, density) / LB == pytest.approx(200, abs=1)
+    of, ours = liquid_ballast.liquid_mass, liquid_ballast.liquid_mass(volume, density) / LB
+    given, why = "water in an 11.2-24, 24 gal", "printed to the pound"
+    published(of, given, 200, ours, 1, why, "tires/DL-1", unit="lb")
 
 
 @pytest.mark.parametrize(("pounds", "more_pct"), [(3.5, 20), (5, 28)])  # TG-5
 def test_brine_against_water(pounds: float, more_pct: float) -> None:
     fraction = liquid_ballast.brine_mass_fraction(pounds * LB / GAL)
     more = liquid_ballast.brine_density(fraction) / liquid_ballast.brine_density(0.0) - 1
-    assert 100 * more == pytest.approx(more_pct, abs=1)
+    of, given = liquid_ballast.brine_density, f"{pounds} lb of flake for each gallon of water"
+    why = "printed to the percent"
+    published(of, given, more_pct, 100 * more, 1, why, "tires/TG-5", unit="% more than water")
 
 
 @pytest.mark.parametrize(("pounds", "grams_per_litre"), [(3.5, 420), (5, 600)])  # OM-1
@@ -341,7 +398,9 @@ def test_brine_in_a_12_4_16() -> None:
 )
 def test_freezing_point(key: str, degrees_c: float) -> None:
     row = tables.by_key("tires/ballast_liquids", "key")[key]
-    assert float(row["solid_c"]) == degrees_c
+    given, why = f"{row['label']}: solid at", "kept as read, printed to a tenth"
+    of, ours = "tires/ballast_liquids", float(row["solid_c"])
+    published(of, given, degrees_c, ours, 0.05, why, "tires/S8", unit="°C")
 
 
 @pytest.mark.parametrize(
@@ -350,9 +409,13 @@ def test_freezing_point(key: str, degrees_c: float) -> None:
 )
 def test_brine_freezing(key: str, slush_f: float, solid_f: float) -> None:
     row = tables.by_key("tires/ballast_liquids", "key")[key]
-    assert float(row["slush_c"]) * 1.8 + 32 == pytest.approx(slush_f, abs=1)
-    # The manual pairs whole degrees of both scales, at most 1.3 F apart.
-    assert float(row["solid_c"]) * 1.8 + 32 == pytest.approx(solid_f, abs=1.3)
+    of, name, source = "tires/ballast_liquids", row["label"], "tires/OM-8"
+    why = "whole degrees of both scales, up to 1 °F apart"
+    slush = float(row["slush_c"]) * 1.8 + 32
+    published(of, f"{name}: slush at", slush_f, slush, 1, why, source, unit="°F")
+    why = "whole degrees of both scales, up to 1.3 °F apart"
+    solid = float(row["solid_c"]) * 1.8 + 32
+    published(of, f"{name}: solid at", solid_f, solid, 1.3, why, source, unit="°F")
 
 
 # --- ground ----------------------------------------------------------------------------------
@@ -361,7 +424,9 @@ def test_brine_freezing(key: str, slush_f: float, solid_f: float) -> None:
 def test_peak_stress() -> None:
     # S9: on average 39 % above tire pressure at 10 cm, at 70, 100 and 150 kPa.
     for kpa in (70, 100, 150):
-        assert ground.peak_stress(kpa * 1000.0) == pytest.approx(1.39 * kpa * 1000)
+        more = 100 * (ground.peak_stress(kpa * 1000.0) / (kpa * 1000.0) - 1)
+        of, given = ground.peak_stress, f"10 cm down, tire at {kpa} kPa"
+        published(of, given, 39, more, 0.5, "printed to the percent", "tires/S9", unit="% more")
 
 
 # --- duals and bolts -------------------------------------------------------------------------
@@ -372,9 +437,14 @@ def test_peak_stress() -> None:
     [("14.9", 378, 480), ("16.9", 429, 536), ("18.4", 467, 578), ("320", 320, 416)],  # OM-16
 )
 def test_dual_spacing(width_text: str, section_mm: float, spacing_mm: float) -> None:
-    assert duals.published_spacing(width_text) == pytest.approx(spacing_mm / 1000)
-    rule = duals.least_spacing(section_mm / 1000) * 1000
-    assert rule == pytest.approx(spacing_mm, abs=3.1)
+    kept = duals.published_spacing(width_text)
+    assert kept is not None
+    of, source = duals.published_spacing, "tires/OM-16"
+    why = "kept as read, printed to the millimeter"
+    published(of, width_text, spacing_mm, kept * 1000, 0.5, why, source, unit="mm")
+    of, rule = duals.least_spacing, duals.least_spacing(section_mm / 1000) * 1000
+    why = "the rule follows the table within 3.1 mm"
+    published(of, f"{section_mm} mm wide", spacing_mm, rule, 3.1, why, source, unit="mm")
 
 
 @pytest.mark.parametrize(
@@ -384,9 +454,12 @@ def test_dual_spacing(width_text: str, section_mm: float, spacing_mm: float) -> 
 def test_grade_2_bolt(thread: str, grade: str, clamp_lbf: float, torque_ft_lb: float) -> None:
     diameter, area = bolts.thread(thread)
     clamp = bolts.clamp_load(bolts.proof_stress(grade, diameter), area)
-    assert clamp / LBF == pytest.approx(clamp_lbf, abs=1)
-    torque = bolts.tightening_torque(clamp, diameter, bolts.NUT_FACTOR["dry"])
-    assert torque / FT_LB == pytest.approx(torque_ft_lb, abs=0.5)
+    given, source = f"{thread}, grade {grade}, dry", "tires/FS-1"
+    of, why = bolts.clamp_load, "printed to the pound"
+    published(of, given, clamp_lbf, clamp / LBF, 1, why, source, unit="lbf")
+    torque = bolts.tightening_torque(clamp, diameter, bolts.NUT_FACTOR["dry"]) / FT_LB
+    of, why = bolts.tightening_torque, "printed to the foot-pound"
+    published(of, given, torque_ft_lb, torque, 0.5, why, source, unit="lb-ft")
 
 
 @pytest.mark.parametrize(
@@ -404,7 +477,9 @@ def test_bolt_torque(thread: str, grade: str, dry: float, lubricated: float) -> 
     clamp = bolts.clamp_load(bolts.proof_stress(grade, diameter), area)
     for state, printed in (("dry", dry), ("lubricated", lubricated)):
         torque = bolts.tightening_torque(clamp, diameter, bolts.NUT_FACTOR[state])
-        assert torque / FT_LB == pytest.approx(printed, abs=1)
+        of, given = bolts.tightening_torque, f"{thread}, grade {grade}, {state}"
+        why = "printed to the foot-pound, from a rounded clamp load"
+        published(of, given, printed, torque / FT_LB, 1, why, "tires/FS-4", unit="lb-ft")
 
 
 @pytest.mark.parametrize(
@@ -414,6 +489,8 @@ def test_bolt_torque(thread: str, grade: str, dry: float, lubricated: float) -> 
 def test_metric_bolt(thread: str, proof_n: float, clamp_n: float) -> None:
     diameter, area = bolts.thread(thread)
     proof = bolts.proof_stress("8.8", diameter)
-    # The sheet rounds to 100 N, from a stress area of more digits than ours.
-    assert proof * area == pytest.approx(proof_n, abs=100)
-    assert bolts.clamp_load(proof, area) == pytest.approx(clamp_n, abs=100)
+    why = "rounded to 100 N, from a stress area of more digits than ours"
+    of, given, source = bolts.proof_stress, f"proof load of {thread}, class 8.8", "tires/FS-5"
+    published(of, given, proof_n, proof * area, 100, why, source, unit="N")
+    of, given, ours = bolts.clamp_load, f"{thread}, class 8.8", bolts.clamp_load(proof, area)
+    published(of, given, clamp_n, ours, 100, why, source, unit="N")

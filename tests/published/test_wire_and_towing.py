@@ -4,6 +4,7 @@ import pytest
 
 from calc import tables
 from calc.mechanics import braking, sight, wiring
+from tests.published.rows import published
 
 LB, MPH, FOOT = 0.45359237, 0.44704, 0.3048
 WIRES = tables.by_key("road/wire_fuses", "gauge")
@@ -25,7 +26,10 @@ SIZES = tables.by_key("road/wire_sizes", "gauge")
 )
 def test_what_a_wire_carries(gauge, amps):
     row = WIRES[str(gauge)]
-    assert tuple(float(row[f"amps_{t}c"]) for t in (60, 80, 105, 125)) == amps
+    for celsius, printed in zip((60, 80, 105, 125), amps, strict=True):
+        of, ours = "road/wire_fuses", float(row[f"amps_{celsius}c"])
+        given, why = f"{gauge} AWG, insulation of {celsius} °C", "kept as read, in 5 A"
+        published(of, given, printed, ours, 0, why, "road/CFR-425", "table 5", unit="A")
     # Half of the 105 degC column is what a bundle of 7 to 24 carries (UL 1426: 0.50): the largest
     # fuse stays within a blade's step of that.
     assert wiring.largest_fuse(gauge) <= amps[2] * 0.5
@@ -37,7 +41,9 @@ def test_what_a_wire_carries(gauge, amps):
     [(20, 5), (18, 10), (16, 10), (14, 15), (12, 20), (10, 30)],
 )
 def test_largest_fuse_is_that_of_the_chart(gauge, fuse):
-    assert wiring.largest_fuse(gauge) == fuse
+    of, ours, why = wiring.largest_fuse, wiring.largest_fuse(gauge), "kept as read, exact"
+    place = "table 11-3, fuses"
+    published(of, f"{gauge} AWG", fuse, ours, 0, why, "road/FAA-43", place, unit="A")
 
 
 @pytest.mark.parametrize("gauge", [18, 16, 14, 12, 10, 8, 6])
@@ -62,20 +68,26 @@ def test_no_fuse_reaches_the_cap_of_the_boat_rule(gauge):
     ],
 )
 def test_areas_of_automotive_wire(gauge, mils):
-    assert float(SIZES[str(gauge)]["sae_circular_mils"]) == mils
+    of, ours = "road/wire_sizes", float(SIZES[str(gauge)]["sae_circular_mils"])
+    given, why = f"SAE area of {gauge} gauge", "kept as read, to the circular mil"
+    published(of, given, mils, ours, 0, why, "road/WEB-12", unit="circular mil")
     assert wiring.smallest_gauge(mils, "SAE") == gauge
     assert wiring.smallest_gauge(mils + 1, "SAE") != gauge
 
 
 def test_least_size_of_a_separate_wire():
-    # 33 CFR 183.425: a separate wire is 16 AWG or thicker.
-    assert wiring.gauge_for(1, 10) == 16
+    ours = wiring.gauge_for(1, 10)
+    assert ours is not None
+    of, given = wiring.gauge_for, "the least of a separate wire"
+    published(of, given, 16, ours, 0, "a whole gauge", "road/CFR-425", unit="AWG")
 
 
 def test_idle_gives_a_third_of_the_alternator():
-    # Technical data of a 33 hp marine diesel: 16 A at 1300 of 48 A at 5000 alternator rpm.
     row = tables.by_key("road/charging_outputs", "kind")["alternator"]
-    assert float(row["idle_share"]) == pytest.approx(16 / 48, abs=0.005)
+    of, ours = "road/charging_outputs", float(row["idle_share"]) * 48
+    given, why = "at idle, of 48 A", "printed to the ampere; the share is kept to 0.01"
+    place = "1300 and 5000 alternator rpm"
+    published(of, given, 16, ours, 0.5, why, "road/ALT-1", place, unit="A")
 
 
 @pytest.mark.parametrize(
@@ -95,6 +107,9 @@ def test_current_of_filament_lamps(watts, amps):
 def test_compact_manual_has_a_ratio_and_an_absolute_limit(tractor_lb, limit_kg):
     found = braking.mass_limit("unbraked-1800", tractor_lb * LB)
     assert found == pytest.approx(limit_kg, rel=1e-4)
+    if tractor_lb == 3000:
+        of, given, why = braking.mass_limit, "unbraked, a compact of 3000 lb", "exact"
+        published(of, given, 1800, found, 0.2, why, "road/MAN-8", unit="kg")
 
 
 @pytest.mark.parametrize("rule", ["unbraked-32", "unbraked-small", "unbraked-1800"])
@@ -153,7 +168,9 @@ def test_it_cannot_stop_on_15_percent(ratio):
     ],
 )
 def test_gaps_of_trucks(vehicle, maneuver, seconds):
-    assert sight.gap_time(vehicle, maneuver) == seconds
+    of, ours, why = sight.gap_time, sight.gap_time(vehicle, maneuver), "kept as read, exact"
+    place = "13.5.2"
+    published(of, f"{vehicle}, {maneuver}", seconds, ours, 0, why, "road/DOT-2", place, unit="s")
     if maneuver == "left":
         assert abs(seconds - 10.0) <= 1.5
 
