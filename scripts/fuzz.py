@@ -354,7 +354,8 @@ def lists(draw: st.DrawFn) -> str:
         draw(st.sampled_from((",", ";", "\t"))),
         draw(st.sampled_from(("\n", "\r\n", "\r"))),
     )
-    write: Callable[[str], str] = draw(st.sampled_from((_quoted, str)))
+    quoted = draw(st.booleans())
+    write: Callable[[str], str] = _quoted if quoted else str
     lines = [mark.join(map(write, row)) for row in (["name", *columns], *(["A", *r] for r in rows))]
     return draw(st.sampled_from(("", "\ufeff"))) + ends.join(lines)
 
