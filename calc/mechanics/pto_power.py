@@ -420,17 +420,6 @@ def demand(key: str, width: float, load: str = "typical") -> float:
     return density(key, load) if is_total(key) else density(key, load) * width
 
 
-def demand_range(key: str, width: float) -> tuple[float, float, float]:
-    """Return the demand in light, typical and heavy work. [W]
-
-    Examples
-    --------
-    >>> [round(p / 745.7) for p in demand_range("rotary_cutter", 1.524)]
-    [20, 25, 32]
-    """
-    return demand(key, width, "light"), demand(key, width), demand(key, width, "heavy")
-
-
 def kind_row(kind: str) -> dict[str, str] | None:
     """Return the row of pto_kinds for a kind of implement, or None when none drives it.
 

@@ -4,6 +4,7 @@ from typing import Any
 
 from calc.mechanics import digger
 
+KIND = "post_hole_digger"
 SOURCE = "value/P7; power/PRACTICE"
 SOIL_OF = {"light": "sand", "typical": "loam", "heavy": "clay"}
 """The soil that stands for a job's material, where a page asks for that alone."""

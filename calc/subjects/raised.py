@@ -8,6 +8,7 @@ have the vocabulary's names, the checks and numbers the words of `calc/subjects/
 from calc import arith, model, tables
 from calc.machines import vocabulary
 from calc.mechanics import ballast, hitch, lift, stability, typical
+from calc.subjects import shaft_power
 from calc.subjects.standing import Stand, stand
 
 SEEN_LIFT = "hitch/H13; hitch/B1; hitch/DERIVED"
@@ -16,7 +17,6 @@ MANUAL_RATIO = 170.0 / 190.0  # weight behind to rated load, hitch/M4L
 PARALLEL = 100.0  # links that meet this far ahead of the balls or farther run parallel [m]
 SIDE_LEAST = 15.0  # degrees, hitch/EP562
 STANDARD_SHARE = 0.25  # on the rear axle, hitch/EP562 and hitch/M3L
-EVEN_TOWED, MOST_TOWED = 1.0, 1.5  # times the tractor, hitch/T26 and hitch/M10
 
 LOADS = (
     model.Shown("front", "mass"),
@@ -205,11 +205,7 @@ def load(v: model.Inputs, at: model.At) -> Stand:
 
 def _towed(v: model.Inputs, at: model.At, found: Stand) -> None:
     """Check a towed machine's mass against the tractor's: no more than it, on small tractors."""
-    mass, small = arith.number(v.implement_mass), v.tractor_kind not in ("utility", "any")
-    most = (EVEN_TOWED if small else MOST_TOWED) * found.mass
-    strict = {} if small else {"strict": EVEN_TOWED * found.mass}
-    source = "hitch/T26" if small else "hitch/T26; hitch/M10"
-    at.at_most("towed", mass, most, source, kind="mass", grade=model.DANGER, **strict)
+    shaft_power.check_towed(at, found.mass, "implement_mass", v.tractor_kind)
 
 
 def _ballast_asked(v: model.Inputs, at: model.At, found: Stand) -> None:

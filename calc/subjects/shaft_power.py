@@ -169,36 +169,48 @@ def check_class(
         at.at_most("duty", full, OVERLOAD * most, source, strict=most, kind="power", grade=grade)
 
 
-def check_driveline(at: model.At, power: str = "rated", limit: str = "power_limit") -> None:
+def check_driveline(
+    at: model.At,
+    power: str = "rated",
+    limit: str = "power_limit",
+    *,
+    kind: str = "",
+    name: str = "driveline",
+) -> None:
     """Check the tractor's PTO power against the rating of a gearbox or a drive shaft.
 
-    Up to `OVERLOAD` times the rating it is close, and the clutch must work; beyond, over.
+    Up to `OVERLOAD` times the rating it is close, and the clutch must work; beyond, over. A
+    post hole digger has no clutch, and its maker's figure is the most tractor that he allows.
     """
+    if kind == digging.KIND:
+        at.at_most(name, power, limit, "value/P6c", close_band=0.0)
+        return
     most = OVERLOAD * at.number(limit)
-    at.at_most("driveline", power, most, "power/S25; power/GEAR-F11", strict=limit)
+    at.at_most(name, power, most, "power/S25; power/GEAR-F11", strict=limit)
 
 
-def check_towed(at: model.At, tractor: str = "tractor_mass", towed: str = "implement_mass") -> None:
-    """Check the mass of a machine on its own wheels against the tractor's. [kg]"""
-    mass = at.number(tractor)
-    at.at_most(
-        "towed",
-        towed,
-        TOWED_MOST * mass,
-        "power/TOW-M10; power/TOW-T26",
-        strict=TOWED_COMPACT * mass,
-        grade=model.DANGER,
-    )
+def check_towed(at: model.At, tractor: float, towed: str, kind: str) -> None:
+    """Check the mass of a machine on its own wheels against the tractor's. [kg]
+
+    A compact's manual lets it tow no more than itself; one of a larger or unknown kind may, slowly.
+    """
+    small = kind not in ("utility", "any")
+    even = TOWED_COMPACT * tractor
+    most = even if small else TOWED_MOST * tractor
+    source = "hitch/T26" if small else "hitch/T26; hitch/M10"
+    band = {} if small else {"strict": even}
+    at.at_most("towed", towed, most, source, kind="mass", grade=model.DANGER, **band)
 
 
 def check_shafts(at: model.At, tractor: str, implement: str, ours: str = "tractor_shaft") -> None:
     """Check that the speeds and the splines of two shafts "type-speed" go together.
 
     `ours` is the field of the tractor's. A mid shaft also turns the other way than a rear one.
+    Who named the implement's has to look at the tractor's: the wrong speed is a danger.
     """
     if UNSEEN.value in (tractor, implement):
         field = ours if tractor == UNSEEN.value else "implement_shaft"
-        at.not_checked("shaft", field, governs=False)
+        at.not_checked("shaft", field, governs=implement != UNSEEN.value)
         return
     source = "hitch/S5; hitch/S4; hitch/W3"
     label = {option.value: option.label for option in SHAFTS}

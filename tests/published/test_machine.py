@@ -121,8 +121,9 @@ def test_a_light_cutter_sold_for_a_compact():
     """hitch/B2: a light 5 ft cutter of 557 lb with a 40 hp gearbox, sold with 25 to 33 hp."""
     low, high = typical.implement("rotary_cutter_light", 60 * 0.0254)["mass"]
     assert low / LB <= 557 <= high / LB
-    for power, finding in (("33 hp", "within"), ("39 hp", "close"), ("41 hp", "close")):
+    for power, finding in (("33 hp", "within"), ("39 hp", "within"), ("41 hp", "close")):
         typed = {"implement_kind": "rotary_cutter_light", "pto_power": power}
+        typed["working_width"] = "5 ft"
         assert check(search.answer(PAIRING, typed), "duty").finding == finding
 
 

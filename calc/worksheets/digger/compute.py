@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from calc import arith, model, tables
 from calc.mechanics import digger, pto
-from calc.subjects import digging
+from calc.subjects import digging, shaft_power
 from calc.subjects import driveline as shared
 from calc.subjects.shear_bolt import INCH, bolt_torque, check_as_manual
 
@@ -104,7 +104,7 @@ def _makers(v: model.Inputs, at: model.At) -> None:
     if v.power_limit is None:
         at.not_checked("maker_most", "power_limit")
     else:
-        at.at_most("maker_most", "pto_power", "power_limit", "value/P6c", close_band=0.0)
+        shaft_power.check_driveline(at, "pto_power", kind=digging.KIND, name="maker_most")
 
 
 def _setup(v: model.Inputs, at: model.At) -> None:

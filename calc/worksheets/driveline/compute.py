@@ -7,6 +7,7 @@ from typing import NamedTuple
 from calc import arith, model, tables
 from calc.mechanics import driveline, joint_ratings, pto
 from calc.subjects import driveline as shared
+from calc.subjects import shaft_power
 from calc.subjects.shear_bolt import INCH, UNSTATED, bolt_torque, check_as_manual
 from calc.worksheets.driveline.fields import POSITIONS
 
@@ -192,7 +193,7 @@ def _power(v: model.Inputs, at: model.At) -> None:
         row = tables.by_key("driveline/driveline_series", "key")[v.series]
         at.at_most("joints", "pto_power", "series_power", row["source"])
     if v.power_limit is not None:
-        at.at_most("gearbox", "pto_power", "power_limit", "power/S25", grade=model.ADVICE)
+        shaft_power.check_driveline(at, "pto_power", name="gearbox")
 
 
 def protected_torque(v: model.Inputs) -> float | None:

@@ -180,7 +180,7 @@ def _driveline(v: Inputs, at: At) -> None:
     """Check the tractor's power against its class of implement and what the driveline bears."""
     plate = v.power_limit is not None
     if plate:
-        shaft_power.check_driveline(at, "pto_power")
+        shaft_power.check_driveline(at, "pto_power", kind=v.implement_kind)
     size = shaft_power.class_size(v.implement_kind, v.working_width, v.implement_mass)
     if v.power_needed is None:
         shaft_power.check_class(at, v.implement_kind, size, full="pto_power", plate=plate)

@@ -115,7 +115,7 @@ def compute(v: model.Inputs, at: model.At) -> None:
             at.tips = pto.tip_speed(v.blade_circle, at.rotor)
     _class(v, at, row)
     if v.power_limit is not None:
-        shaft_power.check_driveline(at)
+        shaft_power.check_driveline(at, kind=v.implement_kind)
     shaft_power.check_shafts(at, v.tractor_shaft, v.implement_shaft)
     shaft_power.check_guide(at, v.tractor_shaft)
     for name in ("slope", "altitude"):
@@ -239,7 +239,7 @@ def _class(v: model.Inputs, at: model.At, row: dict[str, str] | None) -> None:
     if size is not None and v.power_needed is None:
         shaft_power.check_class(at, kind, size, plate=v.power_limit is not None)
     if row["hangs"] == "towed":
-        shaft_power.check_towed(at)
+        shaft_power.check_towed(at, v.tractor_mass, "implement_mass", v.tractor_kind)
     if kind == "small_square_baler":
         at.baler_mass = shaft_power.BALER_MASS
         at.at_least("plunger", "tractor_mass", "baler_mass", "power/BALE-T13", grade=model.ADVICE)

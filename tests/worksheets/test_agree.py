@@ -1,0 +1,213 @@
+"""Calculators that judge one thing give one finding for it, on the same inputs."""
+
+import random
+
+import pytest
+
+from calc import model, search, worksheets
+from calc.machines.vocabulary import HITCH_CATEGORIES
+from tests.worksheets.asking import findings, output
+
+Typed = dict[str, str]
+SEED, MACHINES = 20, 48
+# The shafts of the vocabulary, and what the page on PTO power calls them.
+SHAFTS = {"540-6": "1-540", "1000-21": "2-1000", "1000-20": "3-1000"}
+SOILS = {"light": "sand", "typical": "loam", "heavy": "clay"}
+WIDTHS = {
+    "rotary_cutter": (48, 96),
+    "rotary_cutter_light": (48, 72),
+    "finish_mower": (48, 84),
+    "flail_mower": (48, 72),
+    "rotary_tiller": (42, 84),
+    "snow_blower": (48, 81),
+    "chipper": (3, 8),
+    "spreader": (48, 84),
+    "post_hole_digger": (48, 60),
+}
+POWER = ("power", "class", "duty", "driveline")
+
+
+def found(name: str, typed: Typed) -> model.Answer:
+    """Return what a calculator says of those of the inputs that it asks for."""
+    sheet = worksheets.load(name)
+    known = {field.name for field in sheet.fields}
+    return search.answer(sheet, {key: text for key, text in typed.items() if key in known})
+
+
+def machine(number: int) -> Typed:
+    """Return a tractor with an implement and a job, drawn from a fixed seed."""
+    draw = random.Random(f"{SEED}/{number}")
+    kind = list(WIDTHS)[number % len(WIDTHS)]
+    typed = {
+        "implement_kind": kind,
+        "tractor_kind": draw.choice(("compact_light", "compact_heavy", "compact_large", "utility")),
+        "pto_power": f"{draw.randint(12, 90)} hp",
+        "tractor_mass": f"{draw.randint(1600, 7000)} lb",
+        "working_width": f"{draw.randint(*WIDTHS[kind])} in",
+        "implement_mass": f"{draw.randint(300, 1500)} lb",
+        "material": draw.choice(list(SOILS)),
+        "altitude": f"{draw.randint(0, 9000)} ft",
+        "breathing": draw.choice(("natural", "turbo")),
+        "transmission": draw.choice(("gear", "hydrostatic")),
+        "slope": "0 %",
+        "loader": "off",
+        "hitch_category": draw.choice(HITCH_CATEGORIES),
+        "implement_category": draw.choice(HITCH_CATEGORIES),
+        "quick_coupler": draw.choice(("none", "u_frame")),
+        "coupler_slots": "wide",
+        "shaft": draw.choice(list(SHAFTS)),
+        "implement_shaft": draw.choice(list(SHAFTS)),
+    }
+    if draw.random() < 0.6:
+        typed["power_limit"] = f"{draw.randint(15, 70)} hp"
+    if kind == "post_hole_digger":
+        typed["auger_diameter"] = f"{draw.choice((6, 9, 12, 18))} in"
+    return typed
+
+
+def on_pto_page(typed: Typed) -> Typed:
+    """Return the inputs with the shafts as the page on PTO power calls them."""
+    shafts = {
+        "tractor_shaft": SHAFTS[typed.get("shaft", "540-6")],
+        "implement_shaft": SHAFTS[typed.get("implement_shaft", "540-6")],
+    }
+    return {**typed, **shafts}
+
+
+MACHINE = pytest.mark.parametrize("typed", [machine(number) for number in range(MACHINES)])
+
+
+@MACHINE
+def test_pairing_and_pto_agree(typed: Typed) -> None:
+    here, there = found("pairing", typed), found("pto", on_pto_page(typed))
+    one, other = findings(here), findings(there)
+    assert "power" in one
+    for name in (*POWER, "shaft"):
+        assert one.get(name) == other.get(name), name
+    assert output(here, "power_left") == pytest.approx(output(there, "left"))
+    assert output(here, "power_demand") == pytest.approx(output(there, "need"))
+
+
+@MACHINE
+def test_pairing_and_hitch_agree(typed: Typed) -> None:
+    one, other = findings(found("pairing", typed)), findings(found("hitch", typed))
+    if typed["quick_coupler"] == "none":
+        same = {"pins": "lower_pins", "span": "span"}
+    elif typed["implement_kind"] == "post_hole_digger":
+        same = {"coupler": "conflict", "coupler_on_tractor": "coupler_on_tractor"}
+    else:
+        same = {
+            "pins": "slot_lower",
+            "span": "hook_span",
+            "coupler_on_tractor": "coupler_on_tractor",
+        }
+    for ours, theirs in same.items():
+        assert one[ours] == other[theirs], ours
+
+
+@MACHINE
+def test_pairing_and_driveline_agree_on_a_rating(typed: Typed) -> None:
+    one, other = findings(found("pairing", typed)), findings(found("driveline", typed))
+    if typed["implement_kind"] != "post_hole_digger":
+        assert one.get("driveline") == other.get("gearbox")
+        assert ("driveline" in one) == ("power_limit" in typed)
+
+
+def digs(number: int, **more: str) -> tuple[dict[str, str], ...]:
+    """Return the findings of a post hole digger on the three pages that judge one."""
+    place = list(WIDTHS).index("post_hole_digger")
+    typed = machine(place + number * len(WIDTHS)) | {"altitude": "0 ft", **more}
+    typed["soil"] = SOILS[typed["material"]]
+    asked = (("pairing", typed), ("pto", on_pto_page(typed)), ("digger", typed))
+    return tuple(findings(found(name, inputs)) for name, inputs in asked)
+
+
+@pytest.mark.parametrize("number", range(24))
+def test_pairing_pto_and_digger_agree(number: int) -> None:
+    pairing, pto, digger = digs(number)
+    assert pairing["power"] == pto["power"] == digger["power"]
+    assert pairing.get("driveline") == pto.get("driveline") == digger.get("maker_most")
+
+
+def test_the_machines_drawn_reach_every_finding() -> None:
+    seen: dict[str, set[str]] = {}
+    for number in range(MACHINES):
+        for name, finding in findings(found("pairing", machine(number))).items():
+            seen.setdefault(name, set()).add(finding)
+    every = {model.WITHIN, model.CLOSE, model.OVER}
+    for name in (*POWER, "shaft", "pins", "span"):
+        assert seen[name] == every, name
+
+
+# --- cases that had two answers -----------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("power", "finding"),
+    [
+        ("24 hp", model.WITHIN),
+        ("29.9 hp", model.CLOSE),
+        ("30 hp", model.CLOSE),
+        ("30.1 hp", model.OVER),
+    ],
+)
+def test_a_driveline_rated_25_hp(power: str, finding: str) -> None:
+    # power/GEAR-F11: a fifth more than the rating runs with a clutch that works.
+    typed = {"implement_kind": "rotary_cutter", "pto_power": power, "power_limit": "25 hp"}
+    assert findings(found("pairing", typed))["driveline"] == finding
+    assert findings(found("pto", typed))["driveline"] == finding
+    assert findings(found("driveline", typed))["gearbox"] == finding
+
+
+def test_a_slope_takes_nothing_from_a_digger_that_stands() -> None:
+    # 12 in in clay: 35 hp with the flights full, 15 fed slowly; power/PRACTICE.
+    clay = {"pto_power": "25 hp", "auger_diameter": "12 in", "material": "heavy"}
+    loam = {**clay, "auger_diameter": "9 in", "material": "typical"}
+    for slope in ("0 %", "10 %"):
+        for work, finding in ((clay, model.CLOSE), (loam, model.WITHIN)):
+            judged = digs(0, slope=slope, ground_speed="3 mph", **work)
+            assert [item["power"] for item in judged] == [finding] * 3
+
+
+def test_39_hp_left_where_39_are_asked_for_is_close_and_42_hp_no_remedy() -> None:
+    typed = {
+        "tractor_kind": "compact_large",
+        "pto_power": "42 hp",
+        "tractor_mass": "5,400 lb",
+        "implement_kind": "rotary_cutter",
+        "working_width": "72 in",
+        "material": "heavy",
+        "slope": "0 %",
+        "altitude": "2,900 ft",
+        "breathing": "natural",
+        "loader": "off",
+    }
+    for page in ("pairing", "pto"):
+        answer = found(page, typed)
+        assert findings(answer)["power"] == model.CLOSE
+        for remedy in answer.advice.remedies:
+            assert not remedy.set.get("pto_power", "").startswith("42 ")
+
+
+@pytest.mark.parametrize(
+    ("kind", "mass", "finding"),
+    [
+        ("compact_heavy", "3,500 lb", model.WITHIN),
+        ("compact_heavy", "4,400 lb", model.OVER),
+        ("utility", "4,400 lb", model.CLOSE),
+        ("utility", "6,400 lb", model.OVER),
+    ],
+)
+def test_a_towed_machine(kind: str, mass: str, finding: str) -> None:
+    # hitch/T26: a compact tows no more than itself; hitch/M10: below 1.5 times on larger ones.
+    typed = {
+        "implement_kind": "manure_spreader",
+        "tractor_kind": kind,
+        "tractor_mass": "4,000 lb",
+        "mass_as": "scale",
+        "loader": "off",
+        "implement_mass": mass,
+        "front_ballast": "0 lb",
+    }
+    for page in ("pairing", "pto"):
+        assert findings(found(page, typed))["towed"] == finding
