@@ -21,6 +21,8 @@ ICONS = {"assets/icon-192.png": 192, "assets/icon-512.png": 512}
 PAPER = "#fbf9f4"
 OFFLINE = os.environ.get("YARDSTICK_OFFLINE") == "true"
 CALCULATOR = '<section class="ys"'
+# A link inside of what opens is one too many for a finger, and for who only hears the page.
+HEADLINK = re.compile(r'<a class="headerlink".*?</a>', re.S)
 SECTION = re.compile(r"(<h2 id=.*?</h2>)", re.S)
 
 
@@ -75,7 +77,7 @@ def folded(html: str) -> str:
     lead, told, rest = html[:start].partition("</p>")
     sections = SECTION.split(rest + html[end:] if told else html[end:])
     below = sections[0] + "".join(
-        f'<details class="ys-fold"><summary>{heading}</summary>{text}</details>'
+        f'<details class="ys-fold"><summary>{HEADLINK.sub("", heading)}</summary>{text}</details>'
         for heading, text in zip(sections[1::2], sections[2::2], strict=True)
     )
     return lead + told + html[start:end] + below

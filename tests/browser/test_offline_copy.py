@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.talk import ANSWERED, field, finding, link, settle
+from tests.browser.talk import ANSWERED, field, finding, given, link, settle
 
 
 @pytest.fixture
@@ -21,7 +21,7 @@ def copy(page: Page, offline: Path) -> Page:
 def test_the_pairing_is_live_from_a_file(page: Page, offline: Path) -> None:
     asked: list[str] = []
     page.on("request", lambda request: asked.append(request.url))
-    page.goto((offline / "pairing.html").as_uri() + "#working_width=48+in")
+    page.goto((offline / "pairing.html").as_uri() + f"#{given(working_width='48 in')}")
     page.wait_for_selector(ANSWERED)
     settle(page)
     assert finding(page) != "over"

@@ -82,7 +82,7 @@ def test_everything_stands_on_the_paper(pairing: Page) -> None:
         ".ys-picture >> nth=0",
         ".ys-working ol",
         ".ys-sources ol",
-        ".ys-cautions",
+        ".ys-care",
         ".ys-blanks",
         ".ys-code",
     ):
@@ -109,6 +109,7 @@ def test_paper_shows_the_ink_of_a_dark_screen_as_black(page: Page, address: str)
 
 
 def test_a_camera_reads_the_link_off_the_paper(pairing: Page) -> None:
+    pairing.get_by_role("button", name="Clear all fields").click()
     field(pairing, "working_width").fill("4 ft 6 in")
     field(pairing, "material").select_option("heavy")
     settle(pairing)

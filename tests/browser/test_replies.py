@@ -64,6 +64,7 @@ def test_a_reply_is_never_about_what_the_form_held_before(visited: Page) -> None
     visited.get_by_role("button", name="Copy reply").click()
     expect(visited.get_by_role("button", name="Reply copied")).to_be_visible()
     copied = visited.evaluate(COPIED)["text/plain"]
+    visited.wait_for_url("**working_width=44+in")
     assert copied == json.loads(native(inputs(visited), link=visited.url))["reply"]
     assert "working_width=44+in" in copied
 
