@@ -49,6 +49,8 @@ function skipTo(section: HTMLElement | undefined): void {
   section.tabIndex = -1;
   link.addEventListener("click", (event) => {
     event.preventDefault();
+    // The theme would follow it to the title.
+    event.stopPropagation();
     section.focus();
     section.scrollIntoView();
   });
