@@ -134,3 +134,23 @@ def test_a_machine_may_have_any_name():
     for name in ("constructor", "__proto__", "toString", "=1+1"):
         (machine,), problems = machines.read_machines(f"name,mass\n{name},900 lb\n", "tractor")
         assert (machine.name, problems) == (name, ())
+
+
+@pytest.mark.parametrize("payload", ["0 lb", "0 to 0 lb", ""])
+def test_nothing_in_a_loader_that_is_off_is_no_load(payload):
+    sheet = worksheets.load("ballast")
+    given = {"loader": "off", "implement_kind": "core_aerator", "loader_payload": payload}
+    for full in (True, False):
+        answer = search.answer(sheet, given, ask="behind", full=full)
+        assert answer.verdicts
+        assert not any(v.check.name.startswith("loader") for v in answer.verdicts)
+
+
+@pytest.mark.parametrize("heading", ["a\nb", "x" * 5000])
+def test_a_strange_heading_is_told_on_one_short_line(heading):
+    told = [
+        problem
+        for columns in (f'"{heading}"', '"tractor\nmass",tractor_mass')
+        for problem in machines.read_machines(f"name,{columns}\nA,1,2\n", "tractor")[1]
+    ]
+    assert told and all("\n" not in problem and len(problem) < 200 for problem in told)

@@ -13,7 +13,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from calc import tables
+from calc import quantities, tables
 from calc.errors import InputError
 from calc.machines import vocabulary
 from calc.machines.cells import Column, cell, column
@@ -172,15 +172,16 @@ def _columns(header: Sequence[str], role: str, where: str) -> tuple[list[Column]
     problems: list[str] = []
     for heading in header:
         written = heading.strip()
+        told = quantities.shorten(written)
         found = column(written, role, named, BESIDE) if written else Column("")
         if written and not found.name:
             a = "an" if role == "implement" else "a"
             problems.append(
-                f"{where}, line 1, column {written}: no field of {a} {role} is called that; "
+                f"{where}, line 1, column {told}: no field of {a} {role} is called that; "
                 "the column is left out."
             )
         elif found.name and found.name in {each.name for each in columns}:
-            problems.append(f"{where}, line 1: the column {written} stands there twice.")
+            problems.append(f"{where}, line 1: the column {told} stands there twice.")
             found = Column("")
         columns.append(found)
     return columns, problems

@@ -83,7 +83,7 @@ def stand(v: model.Inputs) -> Stand:
     parts = parts_of(v)
     own = bare + sum(part.mass for part in parts)
     own_front = front_axle_of(v) + sum(part.mass * part.ahead for part in parts) / base
-    weights = arith.number(v.front_ballast)
+    weights, loader = arith.number(v.front_ballast), has_loader(v)
     front = own_front + weights * (1.0 + v.front_ballast_distance / base)
     return Stand(
         base,
@@ -95,6 +95,6 @@ def stand(v: model.Inputs) -> Stand:
         own + weights,
         front,
         own - own_front - weights * v.front_ballast_distance / base,
-        has_loader(v),
-        v.loader_payload,
+        loader,
+        v.loader_payload if loader else None,
     )
