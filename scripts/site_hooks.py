@@ -74,13 +74,17 @@ def folded(html: str) -> str:
     start, end = html.find(CALCULATOR), html.rfind("</section>") + len("</section>")
     if start < 0 or end < start:
         return html
-    lead, told, rest = html[:start].partition("</p>")
-    sections = SECTION.split(rest + html[end:] if told else html[end:])
+    # The first paragraph of the page's own: the lines of a shop may stand before it.
+    own = max(html.rfind(end_of, 0, start) for end_of in ("</aside>", "</h1>"))
+    told = html.find("</p>", max(own, 0), start)
+    cut = told + len("</p>") if told >= 0 else start
+    lead, rest = html[:cut], html[cut:start]
+    sections = SECTION.split(rest + html[end:])
     below = sections[0] + "".join(
         f'<details class="ys-fold"><summary>{HEADLINK.sub("", heading)}</summary>{text}</details>'
         for heading, text in zip(sections[1::2], sections[2::2], strict=True)
     )
-    return lead + told + html[start:end] + below
+    return lead + html[start:end] + below
 
 
 def on_page_content(html: str, **_: Any) -> str:

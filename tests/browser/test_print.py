@@ -84,7 +84,6 @@ def test_everything_stands_on_the_paper(pairing: Page) -> None:
         ".ys-sources ol",
         ".ys-care",
         ".ys-blanks",
-        ".ys-code",
     ):
         expect(pairing.locator(part)).to_be_visible()
     for label in ("Measured by", "Date", "Machine's number"):

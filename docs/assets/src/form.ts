@@ -117,6 +117,13 @@ export class Form {
     this.startOwn();
   }
 
+  /** Hold just what a link says: no number of the example, and no region of the dealer's. */
+  take(inputs: Readonly<Record<string, string>>): string[] {
+    this.isExample = false;
+    for (const control of this.controls.values()) control.value = "";
+    return Object.entries(inputs).flatMap(([name, value]) => (this.set(name, value) ? [] : [name]));
+  }
+
   /** The example's numbers, taken over as if they had been given: to try a change on them. */
   keepAll(): void {
     this.isExample = false;
@@ -208,8 +215,10 @@ export class Form {
   private takeRegion(): void {
     const control = this.controls.get(REGION_FIELD);
     const region = siteLists().shop?.region;
-    if (!(control instanceof HTMLSelectElement) || !region || control.value === OFF_ROAD) return;
-    if ([...control.options].some((option) => option.value === region)) control.value = region;
+    if (!(control instanceof HTMLSelectElement) || !region) return;
+    const places = [...control.options].map((option) => option.value);
+    // Where a page is about the yard unless a road is named, no road is.
+    if (places.includes(region) && !places.includes(OFF_ROAD)) control.value = region;
   }
 
   private buildChooser(signal: AbortSignal): void {

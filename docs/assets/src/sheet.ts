@@ -8,7 +8,7 @@ import type { Engine, Progress } from "./engine";
 import { Errors } from "./errors";
 import { type Ask, Form, type Held, INPUTS_EVENT } from "./form";
 import { type LinkState, LONGEST_LINK, readLink } from "./link";
-import { Paper, type Row } from "./print";
+import { LONGEST_CODE, Paper, type Row } from "./print";
 import type { Request, Response, Stage, Units } from "./protocol";
 import { sendable, sender, shopParts } from "./replies";
 import { Sight } from "./sight";
@@ -88,7 +88,11 @@ export class Sheet {
       chooseUnits: (units) => this.chooseUnits(units),
       announce: (text) => this.announce(text),
     });
-    const paperLink = (): string => sendable(this.address.whole(), this.root);
+    const paperLink = (): string => {
+      const whole = sendable(this.address.whole(), this.root);
+      // A code of the machines' names may be drawn where one of all their numbers can't be.
+      return whole.length <= LONGEST_CODE ? whole : sendable(this.address.short(), this.root);
+    };
     this.paper = new Paper(this.answer, () => this.paperRows(), paperLink);
     this.answer.tabIndex = -1;
     this.answer.before(this.progress, this.notice, this.errors.summary, this.stale);
@@ -314,8 +318,7 @@ export class Sheet {
     this.say("");
     const inputs = this.address.nameless(state.inputs, (text) => this.say(text));
     if (state.example) this.form.showExample();
-    else this.form.clear();
-    for (const [name, value] of Object.entries(inputs)) this.takeOne(name, value);
+    else for (const name of this.form.take(inputs)) this.sayNotOffered(name, inputs[name] ?? "");
     const strangers = Object.keys(inputs).filter((name) => !this.form.controls.has(name));
     if (strangers.length) {
       const names = strangers.slice(0, 12).map((name) => `“${name.slice(0, 60)}”`);
@@ -333,9 +336,9 @@ export class Sheet {
     return true;
   }
 
-  private takeOne(name: string, value: string): void {
+  private sayNotOffered(name: string, value: string): void {
     const control = this.form.controls.get(name);
-    if (!control || this.form.set(name, value)) return;
+    if (!control) return;
     this.say(
       `The link sets “${this.form.labelOf(control)}” to “${value.slice(0, 60)}”, which is not one ` +
         "of the choices here. It was left open.",
