@@ -89,6 +89,7 @@ def keep(rows: Rows, *, write: bool = True) -> bool:
         if not path.is_file() or path.read_text(encoding="utf-8") != text:
             current = False
             if write:
+                path.parent.mkdir(parents=True, exist_ok=True)
                 path.write_text(text, encoding="utf-8")
     return current
 

@@ -64,10 +64,12 @@ BUILD_ONLY = (
 TAKE_WRITTEN = """
 import dataclasses
 from types import FunctionType
+from zlib import crc32
 
 def execute(text, module, names):
-    if text in WRITTEN:
-        names["__create_fn__"] = FunctionType(WRITTEN[text].__code__, module)
+    known = WRITTEN.get((len(text), crc32(text.encode())))
+    if known:
+        names["__create_fn__"] = FunctionType(known.__code__, module)
     else:
         exec(text, module, names)
 
@@ -206,10 +208,12 @@ def used(packages: Path) -> dict[str, list[str]]:
 def dataclass_methods(written: Iterable[str]) -> str:
     """Return a module that spares dataclasses compiling these sources at every start.
 
-    Whatever it doesn't hold is compiled as usual.
+    Whatever it doesn't hold is compiled as usual. A source is known by its length and CRC-32: the
+    text itself would make the module three times as long.
     """
-    functions = "".join(f"{text}\nWRITTEN[{text!r}] = __create_fn__\n" for text in written)
-    return f"WRITTEN = {{}}\n{functions}{TAKE_WRITTEN}"
+    marked = {(len(text), zlib.crc32(text.encode())): text for text in written}
+    functions = (f"{text}\nWRITTEN[{mark}] = __create_fn__\n" for mark, text in marked.items())
+    return f"WRITTEN = {{}}\n{''.join(functions)}{TAKE_WRITTEN}"
 
 
 def _write_requests(requests: Iterable[str]) -> Path:

@@ -8,15 +8,21 @@ one that the message doesn't give, or not so. With --write the figures go onto t
 measurements.
 """
 
+import sys
+from pathlib import Path
+
+sys.path[0] = str(Path(__file__).resolve().parent.parent)
+
+from scripts import _python
+
+_python.require()
+
 import argparse
 import csv
-import sys
 import time
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
-
-sys.path[0] = str(Path(__file__).resolve().parent.parent)
 
 from calc import reading, worksheets
 from calc.quantities import Reading

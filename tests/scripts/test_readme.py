@@ -18,7 +18,7 @@ from urllib.request import urlopen
 
 import pytest
 
-from scripts import _setup
+from scripts import _setup, checks
 from tests.scripts.conftest import bare_environment
 
 README = (_setup.ROOT / "README.md").read_text(encoding="utf-8")
@@ -54,22 +54,26 @@ def given(line: str, checkout: Path) -> tuple[int, str, str]:
 
 
 def test_the_readme_has_commands_of_every_kind() -> None:
-    assert len(SERVING) == 2 and len(TESTING) == 1 and len(OTHERS) == 8
+    assert len(SERVING) == 2 and len(TESTING) == 1 and len(OTHERS) == 10
     assert all(line.startswith("python3 scripts/") for line in COMMANDS)
 
 
 def test_the_command_line(checkout: Path) -> None:
     lines = [line for line in OTHERS if "calc.py" in line]
     results = [given(line, checkout) for line in lines]
-    assert [err for _, _, err in results] == [""] * 5
-    listed, fields, reply, from_example, matrix = (out for _, out, _ in results)
+    assert [err for _, _, err in results] == [""] * 7
+    listed, fields, reply, from_example, message, able, matrix = (out for _, out, _ in results)
     assert "pairing " in listed and "working_width: " in fields
-    assert reply.startswith("Tractor and implement: ")
-    assert from_example.startswith("Tractor and implement: ")
+    for each in (reply, from_example):
+        first, *others = each.splitlines()
+        assert "front wheels" in first and first.endswith(".")
+        assert any(line.startswith("Take care: ") for line in others)
+    assert "implement_kind=rotary_cutter" in message and "working_width=60 in" in message
+    assert "Widest stock size" in able
     assert len(list(csv.DictReader(matrix.splitlines()))) == 3 * 4
     # The replies' code is that of what is found, the others' 0.
-    assert [code for code, _, _ in results[:2] + results[4:]] == [0, 0, 0]
-    assert {code for code, _, _ in results[2:4]} <= {0, 1, 3}
+    assert [code for code, _, _ in results[:2] + results[6:]] == [0, 0, 0]
+    assert {code for code, _, _ in results[2:6]} <= {0, 1, 3}
 
 
 @pytest.mark.parametrize("line", [line for line in OTHERS if "build.py" in line])
@@ -105,6 +109,11 @@ def test_the_command_that_tests(checkout: Path) -> None:
     shutil.rmtree(checkout / "tests")
     (checkout / "tests").mkdir()
     (checkout / "tests" / "test_one.py").write_text("def test_one() -> None:\n    assert True\n")
+    # A run without published checks is what this checkout is to expect.
+    for path, text in checks.files([]).items():
+        kept = checkout / path.relative_to(_setup.ROOT)
+        kept.parent.mkdir(parents=True, exist_ok=True)
+        kept.write_text(text, encoding="utf-8")
     shutil.rmtree(checkout / "calc" / "mechanics" / "__pycache__", ignore_errors=True)
     started = time.monotonic()
     code, out, err = given(TESTING[0], checkout)

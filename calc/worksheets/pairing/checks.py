@@ -153,7 +153,7 @@ def _power_steps(v: Inputs, at: At, efficiency: float) -> None:
         )
     at.step(
         "power_left",
-        "P = f P_pto \u2212 P_c",
+        "P = max(0, f P_pto \u2212 P_c)",
         "power/DERIVED",
         f="altitude_share",
         P_pto="pto_power",
