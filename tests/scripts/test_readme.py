@@ -66,7 +66,7 @@ def test_the_command_line(checkout: Path) -> None:
     assert "pairing " in listed and "working_width: " in fields
     for each in (reply, from_example):
         first, *others = each.splitlines()
-        assert "front wheels" in first and first.endswith(".")
+        assert "front" in first and first.endswith(".")
         assert any(line.startswith("Take care: ") for line in others)
     assert "implement_kind=rotary_cutter" in message and "working_width=60 in" in message
     assert "Widest stock size" in able
