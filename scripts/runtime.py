@@ -4,7 +4,9 @@ Two parts come out of it, both in one folder named after their content:
 
 * the runtime itself, as the npm package has it;
 * `library.gz`: the standard library, trimmed to what answering every worksheet imports, and calc
-  from a wheel, with htpy and MarkupSafe, all of it byte-compiled.
+  from a wheel, with htpy and MarkupSafe, all of it byte-compiled. Modules that the runtime imports
+  at its start for what is never done here (an event loop, packages fetched, text run) are replaced
+  by the few names that it takes of them, in `scripts/instead`.
 
 The library is a zip whose members are stored plainly, gzipped as a whole: that is smaller, it does
 not rest on the host's own compression, and the browser unpacks it much faster than Python would.
@@ -34,6 +36,8 @@ from calc.model import wording
 from scripts import _setup, client_sources, vectors
 
 FOLDER = _setup.WORK / "runtime"
+# Modules of our own that stand in for the largest ones that only the runtime itself imports.
+INSTEAD = _setup.ROOT / "scripts" / "instead"
 PROBE = _setup.ROOT / "scripts" / "runtime_node.mjs"
 SLIMMER = _setup.ROOT / "scripts" / "slim_node.mjs"
 PYTHON_OF_THE_RUNTIME = (3, 13)
@@ -193,14 +197,25 @@ def package_sources() -> bytes:
     return write_zip({**read_zip(libraries), **read_zip(wheel)})
 
 
-def used(packages: Path) -> dict[str, list[str]]:
-    """Return what answering every worksheet takes: files of "library" and of "packages".
+def standard_library(npm: Path) -> Members:
+    """Return the runtime's standard library as sources, with `INSTEAD` in its place."""
+    ours = {
+        path.relative_to(INSTEAD).as_posix(): path.read_bytes() for path in INSTEAD.rglob("*.py")
+    }
+    # A package is found before a module of its name.
+    packages = tuple(name.replace(".py", "/") for name in ours)
+    whole = read_zip(npm / "pyodide" / "python_stdlib.zip")
+    return {n: data for n, data in whole.items() if not n.startswith(packages)} | ours
 
-    Every worksheet is really answered, in the untrimmed runtime. "written" are the sources of the
-    methods that dataclasses write for calc's classes.
+
+def used(library: Path, packages: Path) -> dict[str, list[str]]:
+    """Return what answering takes of the two archives: files of "library" and of "packages".
+
+    Every worksheet is really answered, with the untrimmed `library`. "written" are the sources of
+    the methods that dataclasses write for calc's classes.
     """
     questions = _write_requests(vectors.requests())
-    printed = _setup.node(PROBE, "modules", packages, questions)
+    printed = _setup.node(PROBE, "modules", library, packages, questions)
     found: dict[str, list[str]] = json.loads(printed.strip().splitlines()[-1])
     return found
 
@@ -222,9 +237,8 @@ def _write_requests(requests: Iterable[str]) -> Path:
     return path
 
 
-def trimmed_library(npm: Path, used: Iterable[str]) -> Members:
+def trimmed_library(whole: Members, used: Iterable[str]) -> Members:
     """Return the members of the standard library that are used, or needed to start at all."""
-    whole = read_zip(npm / "pyodide" / "python_stdlib.zip")
     wanted = set(used) | {f"{name}.py" for name in KEPT_ANYHOW}
     return {name: data for name, data in whole.items() if name in wanted}
 
@@ -247,7 +261,9 @@ def build(*, inside_runtime: bool | None = None) -> Runtime:
             (_setup.CLIENT / "package-lock.json").read_bytes(),
             Path(__file__).read_bytes(),
             PROBE.read_bytes(),
+            PROBE.with_name("watching.py").read_bytes(),
             SLIMMER.read_bytes(),
+            *(path.read_bytes() for path in sorted(INSTEAD.rglob("*.py"))),
             client_sources.digest_of(WORKER),
             repr((sys.version_info[:2], inside_runtime)).encode(),
         ]
@@ -261,10 +277,13 @@ def build(*, inside_runtime: bool | None = None) -> Runtime:
     _setup.say("Trimming and compiling the browser's Python ...")
     whole = FOLDER / "packages-source.zip"
     whole.write_bytes(write_zip(sources, stored=True))
+    standard = standard_library(npm)
+    untrimmed = FOLDER / "library-whole.zip"
+    untrimmed.write_bytes(write_zip(standard, stored=True))
     library_source = FOLDER / "library-source.zip"
-    taken = used(whole)
+    taken = used(untrimmed, whole)
     sources_of_library = {
-        **trimmed_library(npm, taken["library"]),
+        **trimmed_library(standard, taken["library"]),
         "dataclass_methods.py": dataclass_methods(taken["written"]).encode(),
     }
     library_source.write_bytes(write_zip(sources_of_library))

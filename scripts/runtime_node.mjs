@@ -58,38 +58,16 @@ async function start(packages, options = {}, script = join(npm, "pyodide", "pyod
 }
 
 const tasks = {
-  // modules PACKAGES REQUESTS: the files, of the library and of the packages, that answering
+  // modules LIBRARY PACKAGES REQUESTS: the files, of the library and of the packages, that answering
   // every request imports or opens, and the methods that dataclasses write on the way
-  async modules(packages, requests) {
-    const python = await start(packages);
-    python.runPython(`
-import sys
-opened = set()
-def note(event, given):
-    if event == "open" and isinstance(given[0], str):
-        opened.add(given[0])
-sys.dont_write_bytecode = True
-sys.addaudithook(note)
-import dataclasses
-written = set()
-def execute(text, module, names):
-    written.add(text)
-    exec(text, module, names)
-dataclasses.exec = execute`);
+  async modules(library, packages, requests) {
+    const python = await start(packages, { stdLibURL: resolve(library) });
+    const place = "/lib/python3.13/site-packages";
+    python.FS.writeFile(`${place}/watching.py`, readFileSync(join(here, "watching.py")));
+    const watching = python.pyimport("watching");
     const { respond } = python.pyimport("calc.render.live");
     for (const request of JSON.parse(readFileSync(requests, "utf8"))) respond(request);
-    return JSON.parse(
-      python.runPython(`
-import json
-here = "/lib/python3.13/site-packages/"
-packages = sorted(p.removeprefix(here) for p in opened if p.startswith(here))
-found = set()
-for module in list(sys.modules.values()):
-    place = (getattr(module, "__file__", None) or "").replace("/lib/python3.13/", "/lib/python313.zip/")
-    if place.startswith("/lib/python313.zip/") and "/site-packages/" not in place:
-        found.add(place.removeprefix("/lib/python313.zip/"))
-json.dumps({"library": sorted(found), "packages": packages, "written": sorted(written)})`),
-    );
+    return JSON.parse(watching.found(place));
   },
 
   // compile SOURCE TARGET LEVEL: every module of a zip compiled by the runtime's own Python
