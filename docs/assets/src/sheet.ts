@@ -47,6 +47,7 @@ export class Sheet {
   private readonly tools: Tools;
   private readonly sight: Sight;
   private readonly paper: Paper;
+  private readonly path = window.location.pathname;
   private readonly root: string;
   private units: Units = storedUnits();
   private last: Response | undefined;
@@ -357,6 +358,8 @@ export class Sheet {
       keepTyped(this.name, fragment);
       return;
     }
+    // The theme changes the address of the next page before it puts the page in place.
+    if (window.location.pathname !== this.path) return;
     const url = new URL(window.location.href);
     url.hash = fragment;
     history.replaceState(history.state, "", url.href);

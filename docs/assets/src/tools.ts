@@ -17,6 +17,8 @@ export interface Doing {
 }
 
 const BAR_PLACE = ".ys-bar-place";
+/** How long a button says what it did, ms. */
+const SHOWN = 3000;
 
 export class Tools {
   private readonly askBack: HTMLButtonElement;
@@ -87,7 +89,7 @@ export class Tools {
     this.doing.announce(done);
     button.dataset["label"] ??= button.textContent ?? "";
     button.textContent = done.replace(/\.$/, "");
-    window.setTimeout(() => (button.textContent = button.dataset["label"] ?? ""), 1500);
+    window.setTimeout(() => (button.textContent = button.dataset["label"] ?? ""), SHOWN);
   }
 
   private async copyLink(button: HTMLButtonElement): Promise<void> {
