@@ -29,8 +29,14 @@ def limit_text(verdict: Verdict, system: str) -> str:
     if check.sense == "between":
         shown = q.show_range(check.limit, check.upper, check.kind, system, unit=unit)
         return f"between {shown.replace(' to ', ' and ')}"
+    if check.sense == "at least" and verdict.limit_high <= 0.0 and _ends_at_nothing(check):
+        return f"more than {q.NOTHING}"
     shown = q.show_range(verdict.limit_low, verdict.limit_high, check.kind, system, unit=unit)
     return f"{check.sense} {shown}"
+
+
+def _ends_at_nothing(check: model.Check) -> bool:
+    return q.kind(check.kind).never_below_zero
 
 
 def margin_text(verdict: Verdict) -> str:
@@ -346,14 +352,14 @@ def output_text(output: model.Output, system: str) -> str:
 def step_numbers(step: model.Step, system: str) -> str:
     """The numbers put into a formula."""
     return ", ".join(
-        f"{symbol} = {q.show(value, kind, system, figures=4)}"
+        f"{symbol} = {q.show(value, q.summed(kind), system, figures=4)}"
         for symbol, value, kind in step.numbers
     )
 
 
 def step_value(step: model.Step, system: str) -> str:
     """The result of a step."""
-    return q.show(step.value, step.kind, system, unit=_unit(step, system), figures=4)
+    return q.show(step.value, q.summed(step.kind), system, unit=_unit(step, system), figures=4)
 
 
 def cell_text(cell: model.Cell, system: str) -> str:

@@ -89,8 +89,8 @@ def loads_view(
                 else ""
             )
             + ". The outlines of the machines are only a sketch.",
-            front=(front_load, "mass"),
-            rear=(rear_load, "mass"),
+            front=(front_load, "load"),
+            rear=(rear_load, "load"),
             mass=(implement_mass, "mass"),
             d=(cg_distance, "length"),
             payload=(payload or 0.0, "mass"),

@@ -19,22 +19,22 @@ SIDE_LEAST = 15.0  # degrees, hitch/EP562
 STANDARD_SHARE = 0.25  # on the rear axle, hitch/EP562 and hitch/M3L
 
 LOADS = (
-    model.Shown("front", "mass"),
-    model.Shown("front_share_left", "fraction"),
-    model.Shown("rear", "mass"),
-    model.Shown("rise", "mass"),
+    model.Shown("front", "load"),
+    model.Shown("front_share_left", "load_share"),
+    model.Shown("rear", "load"),
+    model.Shown("rise", "load"),
     model.Shown("capacity", "mass"),
     model.Shown("felt", "mass"),
     model.Shown("ballast", "mass"),
-    model.Shown("greatest", "mass"),
+    model.Shown("greatest", "load"),
     model.Shown("gross", "mass"),
     model.Shown("standing", "mass"),
-    model.Shown("down_front", "mass"),
-    model.Shown("down_rear", "mass"),
-    model.Shown("loader_front", "mass"),
-    model.Shown("loader_rear", "mass"),
-    model.Shown("alone_front", "mass"),
-    model.Shown("alone_rear", "mass"),
+    model.Shown("down_front", "load"),
+    model.Shown("down_rear", "load"),
+    model.Shown("loader_front", "load"),
+    model.Shown("loader_rear", "load"),
+    model.Shown("alone_front", "load"),
+    model.Shown("alone_rear", "load"),
     model.Shown("loader_lifts", "mass"),
     model.Shown("counterweight", "mass"),
     model.Shown("overhang", "length"),
@@ -45,7 +45,7 @@ LOADS = (
     model.Shown("side_raised", "angle"),
     model.Shown("wanted", "mass", hidden=True),
     model.Shown("pivot", "length", hidden=True),
-    model.Shown("own_front", "mass", hidden=True),
+    model.Shown("own_front", "load", hidden=True),
     model.Shown("rear_mass", "mass", hidden=True),
     model.Shown("weights", "mass", hidden=True),
     model.Shown("own", "mass", hidden=True),
@@ -196,10 +196,11 @@ def load(v: model.Inputs, at: model.At) -> Stand:
     _rear_in_every_state(v, at, found)
     if found.payload is not None:
         _loader(v, at, found)
-    _angles(v, at, found)
+    if model.wants():  # no check hangs on these
+        _angles(v, at, found)
+        _ballast_asked(v, at, found)
     if at.showing:
         _steps(v, at, found, rule)
-    _ballast_asked(v, at, found)
     return found
 
 
@@ -243,12 +244,13 @@ def _plates(v: model.Inputs, at: model.At) -> None:
     """Check whichever limits are known, in the state that loads them most."""
     rear_most = arith.max(at.rear, at.down_rear)
     if v.rear_axle_limit is not None:
-        at.at_most("rear_axle", rear_most, "rear_axle_limit", SEEN_LOADS)
+        at.at_most("rear_axle", rear_most, "rear_axle_limit", SEEN_LOADS, kind="load")
     tire = rear_tire_load(v)
     if tire is not None:
-        at.at_most("rear_tires", rear_most, 2.0 * tire, SEEN_LOADS, kind="mass")
+        at.at_most("rear_tires", rear_most, 2.0 * tire, SEEN_LOADS, kind="load")
     if v.front_axle_limit is not None:
-        at.at_most("front_axle", arith.max(at.front, at.down_front), "front_axle_limit", SEEN_LOADS)
+        front_most = arith.max(at.front, at.down_front)
+        at.at_most("front_axle", front_most, "front_axle_limit", SEEN_LOADS, kind="load")
     if v.total_limit is not None:
         at.at_most("total", "gross", "total_limit", "hitch/H8")
 
@@ -347,11 +349,11 @@ def _loader_ratings(v: model.Inputs, at: model.At, payload: float) -> None:
     if v.front_axle_limit is None:
         at.not_checked("loader_front", "front_axle_limit")
     else:
-        at.at_most("loader_front", most, "front_axle_limit", "hitch/H7")
+        at.at_most("loader_front", most, "front_axle_limit", "hitch/H7", kind="load")
     if v.front_tire_load is None:
         at.not_checked("front_tires", "front_tire_load")
     else:
-        at.at_most("front_tires", most, 2.0 * v.front_tire_load, "hitch/H7", kind="mass")
+        at.at_most("front_tires", most, 2.0 * v.front_tire_load, "hitch/H7", kind="load")
 
 
 def _raised_tip(v: model.Inputs, at: model.At, found: Stand, payload: float) -> None:

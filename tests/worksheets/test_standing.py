@@ -311,3 +311,52 @@ def test_every_demo_tractor_has_a_sheet_as_text():
     for sheet in capability.build(machines.demo("tractor")[:2]):
         text = capability.as_text(sheet)
         assert text.startswith(sheet.name) and "Heaviest loads" in text
+
+
+# --- a load is never less than nothing ------------------------------------------------------
+
+
+def test_wheels_carry_nothing_where_the_sums_go_below_zero():
+    found = search.answer(
+        PAIRING, {"tractor_kind": "compact_light", "implement_kind": "rotary_cutter"}
+    )
+    front = next(v for v in found.verdicts if v.check.name == "steering")
+    assert front.value_low < 0 < front.value_high  # the sums keep their sign
+    said = sentences.lead(found, "us")
+    assert "carry nothing to " in said and "-" not in said
+    for verdict in found.verdicts:
+        assert "-" not in sentences.value_text(verdict, "us"), verdict.check.name
+    for one in found.outputs:
+        if one.kind in ("load", "load_share", "mass"):
+            assert "-" not in sentences.output_text(one, "us"), one.name
+
+
+def test_all_that_is_lifted_off_is_said_as_nothing():
+    given = {**COMPACT, "implement_kind": "rotary_cutter", "implement_mass": "1,500 lb"}
+    found = ask(**given, cg_distance="60 in")
+    assert output(found, "front") < 0
+    assert "your front wheels carry nothing, where" in sentences.lead(found, "us")
+    climbs = search.answer(PAIRING, {**given, "cg_distance": "60 in", "slope": "10 %"}, ask="front")
+    climb = next(v for v in climbs.verdicts if v.check.name == "climb")
+    assert sentences.check_sentence(climb, "us").endswith(
+        ": nothing, and more than nothing is needed."
+    )
+    worked = next(step for step in climbs.working if step.symbol == "F")
+    assert sentences.step_value(worked, "us").startswith("-")  # what was reckoned stands there
+
+
+def test_whether_there_is_a_turbocharger_costs_little(monkeypatch):
+    """It is tried both ways for power alone; the loads have nothing to do with it."""
+    from calc.worksheets.pairing import compute
+
+    runs = []
+    kept = compute.compute
+    monkeypatch.setattr(compute, "compute", lambda v, at: runs.append(1) or kept(v, at))
+    given = {"tractor_kind": "compact_light", "implement_kind": "rotary_cutter", "loader": "off"}
+
+    def count(**more):
+        runs.clear()
+        search.answer(PAIRING, {**given, **more})
+        return len(runs)
+
+    assert count() < 2 * count(breathing="natural")

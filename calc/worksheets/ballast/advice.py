@@ -53,7 +53,7 @@ def _rules_table(v: model.Inputs) -> model.Table:
             met = here >= least - 1e-6
             total = _ballast_by(v, row["key"], rear_mass, reach)
             needed = model.phrase("{m}", m=(total, "mass")) if total > EVEN else "none"
-        lines.append((row["label"], ask, (here, "mass"), "yes" if met else "no", needed))
+        lines.append((row["label"], ask, (here, "load"), "yes" if met else "no", needed))
     keys = dict.fromkeys(part.strip() for row in rows for part in row["source"].split(";"))
     return model.Table(
         "What the different rules say of this machine",

@@ -107,6 +107,8 @@ def power_checks(v: Inputs, at: At) -> None:
     row = pto_power.kind_row(v.implement_kind)
     if row is None and v.power_needed is None:
         return
+    if v.power_limit is not None:
+        shaft_power.check_driveline(at, "pto_power", kind=v.implement_kind)
     drive = "gear" if v.transmission == "gear" else "hydrostatic"
     efficiency = pto_power.axle_efficiency(drive)[1]
     moves = shaft_power.moves(v.implement_kind)
@@ -119,7 +121,7 @@ def power_checks(v: Inputs, at: At) -> None:
     at.power_left = pto_power.power_left(v.pto_power, at.altitude_share, 1.0, at.climb_power)
     _demand(v, at)
     _power_steps(v, at, efficiency)
-    _driveline(v, at)
+    _class(v, at)
 
 
 def _demand(v: Inputs, at: At) -> None:
@@ -176,13 +178,11 @@ def shaft_check(v: Inputs, at: At) -> None:
     shaft_power.check_shafts(at, ours, theirs, "shaft")
 
 
-def _driveline(v: Inputs, at: At) -> None:
-    """Check the tractor's power against its class of implement and what the driveline bears."""
-    plate = v.power_limit is not None
-    if plate:
-        shaft_power.check_driveline(at, "pto_power", kind=v.implement_kind)
+def _class(v: Inputs, at: At) -> None:
+    """Check the tractor's power against its class of implement."""
     size = shaft_power.class_size(v.implement_kind, v.working_width, v.implement_mass)
     if v.power_needed is None:
+        plate = v.power_limit is not None
         shaft_power.check_class(at, v.implement_kind, size, full="pto_power", plate=plate)
 
 
@@ -199,7 +199,7 @@ def climb_check(v: Inputs, at: At) -> None:
         Check(
             "climb",
             said["title"],
-            "fraction",
+            "load_share",
             at.climb_share,
             0.0,
             "at least",
@@ -274,11 +274,12 @@ def check_all(v: Inputs, at: At) -> None:
     if how == "hitch":
         _hitching(v, at)
     raised.load(v, at)
-    power_checks(v, at)
-    shaft_check(v, at)
+    # Power last: whether there is a turbocharger is tried both ways, for power alone.
     if how in ("hitch", "towed"):
         climb_check(v, at)
         slope_check(v, at)
         other_checks(v, at)
+    shaft_check(v, at)
     for check in road_checks(v):
         at.add(check)
+    power_checks(v, at)

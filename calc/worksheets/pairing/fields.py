@@ -97,7 +97,7 @@ OUTPUTS = (
     model.Shown("here", "power", hidden=True),
     model.Shown("climb_power", "power", hidden=True),
     model.Shown("altitude_share", "fraction", hidden=True),
-    model.Shown("climb_share", "fraction", hidden=True),
+    model.Shown("climb_share", "load_share", hidden=True),
 )
 
 
