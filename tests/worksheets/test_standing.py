@@ -345,18 +345,18 @@ def test_all_that_is_lifted_off_is_said_as_nothing():
     assert sentences.step_value(worked, "us").startswith("-")  # what was reckoned stands there
 
 
-def test_whether_there_is_a_turbocharger_costs_little(monkeypatch):
-    """It is tried both ways for power alone; the loads have nothing to do with it."""
-    from calc.worksheets.pairing import compute
+@pytest.mark.parametrize("check", ["steering", "climb", "slope", "lift", "driveline", "covers"])
+def test_whether_there_is_a_turbocharger_is_asked_for_power_alone(check):
+    """What isn't known is tried both ways: a proof of the loads need not try that."""
 
-    runs = []
-    kept = compute.compute
-    monkeypatch.setattr(compute, "compute", lambda v, at: runs.append(1) or kept(v, at))
-    given = {"tractor_kind": "compact_light", "implement_kind": "rotary_cutter", "loader": "off"}
+    class Blind(model.Inputs):
+        def __getattr__(self, name):
+            assert name != "breathing", "asked for before this check was made"
+            return super().__getattr__(name)
 
-    def count(**more):
-        runs.clear()
-        search.answer(PAIRING, {**given, **more})
-        return len(runs)
-
-    assert count() < 2 * count(breathing="natural")
+    typed = {"implement_kind": "rotary_cutter", "power_limit": "40 hp", "tractor_width": "50 in"}
+    box = search.read_box(PAIRING, typed)
+    middle = {dim.name: dim.middle for dim in box.dimensions}
+    point = Blind(box.point(middle).values())
+    made = model.run_for(check, lambda: PAIRING.compute(point, model.Work(on=False)))
+    assert made is not None and made.name == check
