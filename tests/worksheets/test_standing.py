@@ -350,9 +350,9 @@ def test_whether_there_is_a_turbocharger_is_asked_for_power_alone(check):
     """What isn't known is tried both ways: a proof of the loads need not try that."""
 
     class Blind(model.Inputs):
-        def __getattr__(self, name):
+        def __getattribute__(self, name):
             assert name != "breathing", "asked for before this check was made"
-            return super().__getattr__(name)
+            return super().__getattribute__(name)
 
     typed = {"implement_kind": "rotary_cutter", "power_limit": "40 hp", "tractor_width": "50 in"}
     box = search.read_box(PAIRING, typed)
