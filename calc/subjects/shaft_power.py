@@ -132,6 +132,16 @@ def moves(kind: str) -> bool:
     return row is None or row["works"] == "moving"
 
 
+def climb_power(v: model.Inputs, standing: float, slope: float, rolling: float = 0.0) -> float:
+    """Return what driving up a slope takes from the engine: the whole as it stands. [W]
+
+    `standing` is the tractor as it stands, driver, loader and weights included [kg].
+    """
+    mass = standing + (v.implement_mass or 0.0)
+    efficiency = pto_power.axle_efficiency(v.transmission)[1]
+    return pto_power.travel_power(mass, slope, v.ground_speed, rolling, efficiency)
+
+
 def class_size(kind: str, width: float | None, mass: float | None) -> float | None:
     """Return what the class of a kind goes by, width or opening [m] or mass [kg].
 

@@ -109,13 +109,9 @@ def power_checks(v: Inputs, at: At) -> None:
         return
     if v.power_limit is not None:
         shaft_power.check_driveline(at, "pto_power", kind=v.implement_kind)
-    drive = "gear" if v.transmission == "gear" else "hydrostatic"
-    efficiency = pto_power.axle_efficiency(drive)[1]
+    efficiency = pto_power.axle_efficiency(v.transmission)[1]
     moves = shaft_power.moves(v.implement_kind)
-    mass = at.standing + (v.implement_mass or 0.0)
-    at.climb_power = (
-        pto_power.travel_power(mass, v.slope, v.ground_speed, 0.0, efficiency) if moves else 0.0
-    )
+    at.climb_power = shaft_power.climb_power(v, at.standing, v.slope) if moves else 0.0
     at.altitude_share = shaft_power.altitude_share(v.altitude, v.breathing)
     at.here = v.pto_power * at.altitude_share
     at.power_left = pto_power.power_left(v.pto_power, at.altitude_share, 1.0, at.climb_power)

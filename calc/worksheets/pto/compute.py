@@ -5,6 +5,7 @@ from __future__ import annotations
 from calc import arith, model, tables
 from calc.mechanics import pto, pto_power
 from calc.subjects import shaft_power
+from calc.subjects.standing import mass_of
 
 SIZE_FIELDS = {
     "width": "working_width",
@@ -55,9 +56,7 @@ def travel_power(v: model.Inputs) -> float:
     rolling = pto_power.rolling_coefficient(v.surface)[1] if uses_shaft_figures(v) else 0.0
     if v.slope is None and not rolling:
         return 0.0
-    efficiency = pto_power.axle_efficiency(v.transmission)[1]
-    mass = v.tractor_mass + v.implement_mass
-    return pto_power.travel_power(mass, v.slope or 0.0, v.ground_speed, rolling, efficiency)
+    return shaft_power.climb_power(v, mass_of(v), v.slope or 0.0, rolling)
 
 
 def heat_share(v: model.Inputs) -> float:
@@ -125,6 +124,7 @@ def compute(v: model.Inputs, at: model.At) -> None:
 
 def _tractor(v: model.Inputs, at: model.At) -> None:
     """Name the power at the PTO, and what altitude, heat and driving leave of it."""
+    at.standing = mass_of(v)
     at.rated = rated_power(v)
     at.lost = v.speed_loss or 0.0
     rule = shaft_power.altitude_rule(v.altitude_rule, v.breathing)
@@ -173,7 +173,7 @@ def _travel_step(v: model.Inputs, at: model.At) -> None:
         "travel",
         "P_d = m g (sin(atan s) + f) v / η",
         "power/S29; power/S33; power/GENERAL-memory",
-        m=(v.tractor_mass + v.implement_mass, "mass"),
+        m=(at.standing + v.implement_mass, "mass"),
         s=(v.slope or 0.0, "slope"),
         f=(rolling, "fraction"),
         v="ground_speed",
@@ -239,7 +239,7 @@ def _class(v: model.Inputs, at: model.At, row: dict[str, str] | None) -> None:
     if size is not None and v.power_needed is None:
         shaft_power.check_class(at, kind, size, plate=v.power_limit is not None)
     if row["hangs"] == "towed":
-        shaft_power.check_towed(at, v.tractor_mass, "implement_mass", v.tractor_kind)
+        shaft_power.check_towed(at, at.standing, "implement_mass", v.tractor_kind)
     if kind == "small_square_baler":
         at.baler_mass = shaft_power.BALER_MASS
-        at.at_least("plunger", "tractor_mass", "baler_mass", "power/BALE-T13", grade=model.ADVICE)
+        at.at_least("plunger", "standing", "baler_mass", "power/BALE-T13", grade=model.ADVICE)

@@ -10,6 +10,7 @@ from calc.machines import vocabulary
 from calc.machines.vocabulary import field
 from calc.mechanics import pto_power, typical
 from calc.model import KnownSoFar, Typical
+from calc.subjects import standing
 from calc.subjects.shaft_power import SHAFTS, UNSEEN
 
 SHAFTS_OR_UNSEEN = (*SHAFTS, UNSEEN)
@@ -148,6 +149,8 @@ FIELDS = (
     ),
     model.Field("speed_loss", "fraction", "0 %", "40 %", typical=_speed_typical, group="Tractor"),
     field("tractor_mass", essential=False, example="1,650 lb"),
+    *(field(name, essential=False) for name in standing.MASS_FIELDS if name != "rear_tire"),
+    field("rear_tire"),
     model.Choice(
         "tractor_shaft", SHAFTS_OR_UNSEEN, example="1-540", usual="unseen", group="Tractor"
     ),
@@ -243,6 +246,7 @@ FIELDS = (
 OUTPUTS = (
     model.Shown("rated", "power"),
     model.Shown("left", "power"),
+    model.Shown("standing", "mass", hidden=True),
     model.Shown("need_low", "power"),
     model.Shown("need", "power"),
     model.Shown("start", "power"),
