@@ -7,7 +7,7 @@ from collections.abc import Callable
 from calc import model
 from calc.mechanics import typical
 from calc.search import Remedies
-from calc.subjects import raised
+from calc.subjects import hung
 
 BRACKET_SHARE = 0.20  # front weights beyond this share of the tractor are out of proportion
 STANDING_CHECKS = ("steering", "lift", "rear_axle", "rear_tires", "total", "climb")
@@ -17,11 +17,11 @@ LOADER_CHECKS = ("loader_rear", "loader_front", "front_tires", "loader_lift", "s
 def offer(v: model.Inputs, remedies: Remedies) -> None:
     """Offer weights, a narrower or lighter implement, less in the loader, a box behind."""
     front_weights(v, remedies)
-    if raised.hangs(v) == "hitch":
+    if hung.hangs(v) == "hitch":
         narrower(v, remedies)
         remedies.less("implement_mass", key="implement_mass", step=10.0, most=5.0)
         remedies.more("lift_capacity", mends=("lift",), step=50.0, also={"lift_at_ball_ends": None})
-    elif raised.hangs(v) == "towed":
+    elif hung.hangs(v) == "towed":
         remedies.less("implement_mass", key="towed_mass", mends=("towed",), step=50.0)
     if v.loader == "off":
         loader_on(v, remedies)
@@ -103,7 +103,7 @@ def box_behind(v: model.Inputs, remedies: Remedies) -> None:
     if not {"loader_rear", "loader_front", "asked"} & set(remedies.broken):
         return
     for size in typical.stock("ballast_boxes"):
-        if raised.hangs(v) != "none" and size <= v.implement_mass:
+        if hung.hangs(v) != "none" and size <= v.implement_mass:
             continue
         low, high = typical.implement("ballast_box")["cg_distance"]
         values = {

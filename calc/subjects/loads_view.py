@@ -12,7 +12,7 @@ from typing import Any
 from calc import model
 from calc.mechanics import hitch
 from calc.model.pictures import Arrow, Dimension, Disc, Item, Label, Line, Scene, Shape
-from calc.subjects.raised import hangs
+from calc.subjects.hung import hangs
 from calc.subjects.standing import stand
 
 LINE = 0.038  # height of a line of text as a share of the picture's width, on a phone

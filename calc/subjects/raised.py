@@ -7,12 +7,19 @@ have the vocabulary's names, the checks and numbers the words of `calc/subjects/
 
 from calc import arith, model, tables
 from calc.machines import vocabulary
-from calc.mechanics import ballast, hitch, lift, stability, typical
-from calc.subjects import shaft_power
+from calc.mechanics import ballast, lift, stability
+from calc.subjects import plates, shaft_power
+from calc.subjects.hung import (
+    behind_axle,
+    capacity_of,
+    hangs,
+    pivot_of,
+    rated_at_of,
+)
+from calc.subjects.plates import SEEN_LOADS
 from calc.subjects.standing import Stand, stand
 
 SEEN_LIFT = "hitch/H13; hitch/B1; hitch/DERIVED"
-SEEN_LOADS = "hitch/H4; hitch/H6"
 MANUAL_RATIO = 170.0 / 190.0  # weight behind to rated load, hitch/M4L
 PARALLEL = 100.0  # links that meet this far ahead of the balls or farther run parallel [m]
 SIDE_LEAST = 15.0  # degrees, hitch/EP562
@@ -102,66 +109,6 @@ def review(known: model.KnownSoFar) -> dict[str, str]:
     return found
 
 
-# --- the hitch ----------------------------------------------------------------------------------
-
-
-def hangs(v: model.Inputs) -> str:
-    """Return how the implement is carried: "hitch", "towed", "subframe" or "none"."""
-    return typical.mount(v.implement_kind)
-
-
-def rated_at_of(v: model.Inputs) -> float:
-    """Return where the lift figure holds. Without a figure it is the usual one, at 24 in."""
-    return (
-        lift.RATING_DISTANCE
-        if v.lift_rated_at == "unstated"
-        else lift.rating_distance(v.lift_rated_at)
-    )
-
-
-def pivot_of(v: model.Inputs) -> tuple[float, bool]:
-    """Return the hitch's effective pivot, and whether two ratings of its own bear it out."""
-    ball: float | None = v.lift_at_ball_ends
-    rated_at = rated_at_of(v)
-    if ball is None or rated_at <= 0.0:
-        share = arith.min(v.lift_ratio, 0.99)
-        return lift.RATING_DISTANCE / (1.0 / share - 1.0), False
-    far = arith.min(arith.number(v.lift_capacity), ball)
-    return lift.pivot_from_two_ratings(ball, far, rated_at), True
-
-
-def capacity_of(v: model.Inputs) -> float:
-    """Return what the hitch lifts at the implement's center of gravity."""
-    pivot, credit = pivot_of(v)
-    rated_at = rated_at_of(v)
-    if v.quick_coupler == "none":
-        return lift.capacity_at(v.lift_capacity, rated_at, v.cg_distance, pivot, credit)
-    return lift.capacity_with_coupler(
-        v.lift_capacity, rated_at, v.cg_distance, pivot, hitch.coupler_setback(), coupler_mass()
-    )
-
-
-def coupler_mass() -> float:
-    """Return the middle of what a U-frame coupler usually weighs. [kg]"""
-    return sum(hitch.coupler_mass()) / 2.0
-
-
-def behind_axle(v: model.Inputs) -> tuple[float, float]:
-    """Return the mass behind and its distance behind the rear axle.
-
-    Of a towed machine it is the load on the drawbar, at the balls; of none it is nothing.
-    """
-    how, hang = hangs(v), arith.number(v.hitch_distance)
-    if how == "towed":
-        return arith.number(v.tongue_load or 0.0), hang
-    mass = 0.0 if how == "none" else arith.number(v.implement_mass)
-    if v.quick_coupler == "none":
-        return mass, hang + v.cg_distance
-    setback, coupler = hitch.coupler_setback(), coupler_mass()
-    moment = mass * (hang + setback + v.cg_distance) + coupler * (hang + setback / 2.0)
-    return mass + coupler, moment / (mass + coupler)
-
-
 # --- loads and checks ---------------------------------------------------------------------------
 
 
@@ -192,7 +139,7 @@ def load(v: model.Inputs, at: model.At) -> Stand:
         at.at_least("steering", "front", "wanted", rule["source"])
     if how == "towed":
         _towed(v, at, found)
-    _plates(v, at)
+    plates.check(v, at)
     _rear_in_every_state(v, at, found)
     if found.payload is not None:
         _loader(v, at, found)
@@ -238,33 +185,6 @@ def _ballast_asked(v: model.Inputs, at: model.At, found: Stand) -> None:
         at.felt = lift.effective_mass(
             v.implement_mass, v.cg_distance, rated_at_of(v), pivot, credit
         )
-
-
-def _plates(v: model.Inputs, at: model.At) -> None:
-    """Check whichever limits are known, in the state that loads them most."""
-    rear_most = arith.max(at.rear, at.down_rear)
-    if v.rear_axle_limit is not None:
-        at.at_most("rear_axle", rear_most, "rear_axle_limit", SEEN_LOADS, kind="load")
-    tire = rear_tire_load(v)
-    if tire is not None:
-        at.at_most("rear_tires", rear_most, 2.0 * tire, SEEN_LOADS, kind="load")
-    if v.front_axle_limit is not None:
-        front_most = arith.max(at.front, at.down_front)
-        at.at_most("front_axle", front_most, "front_axle_limit", SEEN_LOADS, kind="load")
-    if v.total_limit is not None:
-        at.at_most("total", "gross", "total_limit", "hitch/H8")
-
-
-def rear_tire_load(v: model.Inputs) -> float | None:
-    """Return the load of one rear tire: as said, or from its size's marking."""
-    if v.rear_tire_load is not None:
-        return arith.number(v.rear_tire_load)
-    if v.rear_tire is None:
-        return None
-    from calc.mechanics import tire_load
-
-    found = tire_load.rating(v.rear_tire)
-    return None if found is None else arith.number(found.load)
 
 
 def _rear_in_every_state(v: model.Inputs, at: model.At, found: Stand) -> None:

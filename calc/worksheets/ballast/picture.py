@@ -5,7 +5,7 @@ from __future__ import annotations
 from calc import model
 from calc.mechanics import ballast, lift
 from calc.model.pictures import Chart, Mark, Picture, Series
-from calc.subjects import raised
+from calc.subjects import hung
 from calc.subjects.loads_view import states
 from calc.subjects.standing import stand
 
@@ -13,7 +13,7 @@ from calc.subjects.standing import stand
 def picture(v: model.Inputs, outcome: model.Outcome) -> list[Picture]:
     """Return the tractor in every state with its loads, and lift by distance."""
     views: list[Picture] = [*states(v, outcome)]
-    if raised.hangs(v) == "hitch":
+    if hung.hangs(v) == "hitch":
         views.append(_distance_chart(v))
     return views
 
@@ -22,7 +22,7 @@ def _distance_chart(v: model.Inputs) -> Chart:
     """Return what the hitch lifts and what steering allows against the distance."""
     far = max(lift.GREATEST_DISTANCE, float(v.cg_distance) * 1.1)
     xs = [far * i / 36 for i in range(2, 37)]
-    lifts = [raised.capacity_of(v.but(cg_distance=x)) for x in xs]
+    lifts = [hung.capacity_of(v.but(cg_distance=x)) for x in xs]
     allowed = [_steering_limit(v.but(cg_distance=x)) for x in xs]
     return Chart(
         "Lift and steering against distance",
@@ -45,13 +45,13 @@ def _distance_chart(v: model.Inputs) -> Chart:
 
 
 def _steering_limit(v: model.Inputs) -> float:
-    coupler = 0.0 if v.quick_coupler == "none" else raised.coupler_mass()
+    coupler = 0.0 if v.quick_coupler == "none" else hung.coupler_mass()
     stands = stand(v)
     total = ballast.greatest_rear_mass(
         stands.own,
         stands.own_front,
         stands.base,
-        raised.behind_axle(v)[1],
+        hung.behind_axle(v)[1],
         0.0,
         stands.weights,
         v.front_ballast_distance,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from calc import model
 from calc.mechanics import ballast, pto_power
 from calc.search import Remedies
-from calc.subjects import hung_remedies, raised
+from calc.subjects import hung, hung_remedies
 from calc.subjects.standing import stand
 from calc.worksheets.pairing import checks as pairing
 from calc.worksheets.pairing.fields import FRONT_RULES
@@ -21,7 +21,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     remedies.more("tail_height", mends=("tail_seen",), end=3.3)
     remedies.less("slope", mends=("slope", "climb"), end=0.0)
     cautions = ["manuals", "rest"]
-    how = raised.hangs(v)
+    how = hung.hangs(v)
     if how == "hitch":
         cautions.append("sway")
     if how == "towed":
@@ -36,8 +36,8 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
 def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
     """What the other rules and the other materials would ask for."""
     notes: list[model.Words] = []
-    if raised.hangs(v) in ("hitch", "towed"):
-        stands, mass = stand(v), raised.behind_axle(v)[0]
+    if hung.hangs(v) in ("hitch", "towed"):
+        stands, mass = stand(v), hung.behind_axle(v)[0]
         added = mass + stands.weights
         others = [
             (

@@ -11,7 +11,7 @@ import math
 from calc import arith, model, tables
 from calc.mechanics import ballast, hitch, pto_power, typical
 from calc.model import At, Check, Inputs
-from calc.subjects import hitching, raised, shaft_power
+from calc.subjects import hitching, hung, raised, shaft_power
 
 OFF_ROAD = "none"
 NOT_SURE = "unsure"
@@ -266,7 +266,7 @@ def road_checks(v: Inputs) -> list[Check]:
 
 def check_all(v: Inputs, at: At) -> None:
     """Make every check of a pairing."""
-    how = raised.hangs(v)
+    how = hung.hangs(v)
     if how == "hitch":
         _hitching(v, at)
     raised.load(v, at)

@@ -1,0 +1,66 @@
+"""What hangs behind a tractor: how it is carried, its mass, its place, and what the hitch lifts.
+
+Values are in base units; the inputs have the vocabulary's names.
+"""
+
+from __future__ import annotations
+
+from calc import arith, model
+from calc.mechanics import hitch, lift, typical
+
+
+def hangs(v: model.Inputs) -> str:
+    """Return how the implement is carried: "hitch", "towed", "subframe" or "none"."""
+    return typical.mount(v.implement_kind)
+
+
+def rated_at_of(v: model.Inputs) -> float:
+    """Return where the lift figure holds. Without a figure it is the usual one, at 24 in."""
+    return (
+        lift.RATING_DISTANCE
+        if v.lift_rated_at == "unstated"
+        else lift.rating_distance(v.lift_rated_at)
+    )
+
+
+def pivot_of(v: model.Inputs) -> tuple[float, bool]:
+    """Return the hitch's effective pivot, and whether two ratings of its own bear it out."""
+    ball: float | None = v.lift_at_ball_ends
+    rated_at = rated_at_of(v)
+    if ball is None or rated_at <= 0.0:
+        share = arith.min(v.lift_ratio, 0.99)
+        return lift.RATING_DISTANCE / (1.0 / share - 1.0), False
+    far = arith.min(arith.number(v.lift_capacity), ball)
+    return lift.pivot_from_two_ratings(ball, far, rated_at), True
+
+
+def capacity_of(v: model.Inputs) -> float:
+    """Return what the hitch lifts at the implement's center of gravity."""
+    pivot, credit = pivot_of(v)
+    rated_at = rated_at_of(v)
+    if v.quick_coupler == "none":
+        return lift.capacity_at(v.lift_capacity, rated_at, v.cg_distance, pivot, credit)
+    return lift.capacity_with_coupler(
+        v.lift_capacity, rated_at, v.cg_distance, pivot, hitch.coupler_setback(), coupler_mass()
+    )
+
+
+def coupler_mass() -> float:
+    """Return the middle of what a U-frame coupler usually weighs. [kg]"""
+    return sum(hitch.coupler_mass()) / 2.0
+
+
+def behind_axle(v: model.Inputs) -> tuple[float, float]:
+    """Return the mass behind and its distance behind the rear axle.
+
+    Of a towed machine it is the load on the drawbar, at the balls; of none it is nothing.
+    """
+    how, hang = hangs(v), arith.number(v.hitch_distance)
+    if how == "towed":
+        return arith.number(v.tongue_load or 0.0), hang
+    mass = 0.0 if how == "none" else arith.number(v.implement_mass)
+    if v.quick_coupler == "none":
+        return mass, hang + v.cg_distance
+    setback, coupler = hitch.coupler_setback(), coupler_mass()
+    moment = mass * (hang + setback + v.cg_distance) + coupler * (hang + setback / 2.0)
+    return mass + coupler, moment / (mass + coupler)
