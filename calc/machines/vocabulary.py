@@ -141,6 +141,16 @@ def _of_implement(name: str) -> Any:
     return find
 
 
+def _mass(known: KnownSoFar) -> Typical:
+    """Return the usual mass of an implement: of its own where what it carries is given."""
+    row = typical.carrier(known.get("implement_kind") or "")
+    if row is None or known.get("load_carried") is None:
+        found: Typical = _of_implement("mass")(known)
+        return found
+    own = (float(row["own_low_kg"]), float(row["own_high_kg"]))
+    return Typical(*own, row["source"], "one that is empty")
+
+
 def _tongue(known: KnownSoFar) -> Typical | None:
     """Return the usual load on the drawbar of a towed machine; nothing for a mounted one."""
     kind = known.get("implement_kind") or ""
@@ -491,6 +501,8 @@ def _fields() -> dict[str, AnyField]:
         Field("rear_axle_limit", "mass", "300 lb", "20,000 lb", optional=True, group=tractor),
         Field("total_limit", "mass", "500 lb", "30,000 lb", optional=True, group=tractor),
         Field("rear_tire_load", "mass", "100 lb", "10,000 lb", optional=True, group=tractor),
+        Field("rear_tire_pressure", "pressure", "5 psi", "90 psi", optional=True, group=tractor),
+        Field("front_tire_pressure", "pressure", "5 psi", "90 psi", optional=True, group=tractor),
         Entry("front_tire", read_tire_size, such_as="7-16 6PR R-1", group=tractor),
         Entry("rear_tire", read_tire_size, such_as="11.2-24 6PR R-1", group=tractor),
         Field(
@@ -536,10 +548,11 @@ def _fields() -> dict[str, AnyField]:
             "mass",
             "20 lb",
             "30,000 lb",
-            typical=_of_implement("mass"),
+            typical=_mass,
             essential=True,
             group=implement,
         ),
+        Field("load_carried", "mass", "0 lb", "6,000 lb", optional=True, group=implement),
         Field(
             "cg_distance",
             "length",

@@ -326,6 +326,17 @@ def mount(kind: str) -> str:
     return row["mount"] if row else "hitch"
 
 
+def carrier(kind: str) -> dict[str, str] | None:
+    """Return the row of an implement that carries a load, None for one that carries none.
+
+    Examples
+    --------
+    >>> carrier("bale_spear")["own_high_kg"], carrier("box_blade")
+    ('90', None)
+    """
+    return tables.by_key("machines/carriers", "kind").get(kind)
+
+
 def tongue_share(kind: str) -> Span:
     """Return the share of a towed machine's mass that usually rests on the drawbar."""
     row = tables.by_key("machines/mounts", "kind")[kind]
@@ -337,6 +348,29 @@ def stock(what: str) -> tuple[float, ...]:
     row = tables.by_key("machines/stock_sizes", "what")[what]
     unit = {"lb": LB, "in": INCH}[row["unit"]]
     return tuple(float(size) * unit for size in row["sizes"].split(";"))
+
+
+NARROWER = 6 * INCH  # than the narrowest of a table that are still sold, common practice
+
+
+def stock_widths(kind: str) -> tuple[float, ...]:
+    """Return the widths in which a kind of implement is sold; none below the narrowest known. [m]
+
+    Examples
+    --------
+    >>> [round(width / 0.0254) for width in stock_widths("rotary_cutter")][:3]
+    [42, 48, 54]
+    """
+    usual = [
+        row["width_m"] for row in tables.rows("machines/typical_implements") if row["kind"] == kind
+    ]
+    known = [float(width) for width in usual if width]
+    unit = {"ft": 12 * INCH, "in": INCH}
+    for row in tables.rows("power/class_power"):
+        if row["kind"] == kind and row["by"] == "width":
+            known.append(float(row["size"]) * unit[row["unit"]])
+    least = min(known, default=0.0) - NARROWER
+    return tuple(width for width in stock("widths") if width >= least)
 
 
 def ground_width(kind: str, engine_power: float, duty: str = "typical") -> float | None:

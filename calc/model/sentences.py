@@ -215,11 +215,20 @@ def _state(answer: Answer, system: str) -> str:
     verdict = answer.deciding
     if verdict is None:
         return ""
+    open_ = [item for item in answer.unchecked if item.governs and answer.asks_for(item.name)]
+    if answer.finding == model.UNKNOWN and open_ and not _undecided(answer):
+        return _left_open(answer, open_[0])
     check = verdict.check
     if check.sentence:
         return model.in_sentence(check_sentence(verdict, system).rstrip("."))
     said = model.in_sentence(check.heading(verdict.finding))
     return f"{said}, {value_text(verdict, system)} where {limit_text(verdict, system)} is right"
+
+
+def _left_open(answer: Answer, item: model.Unchecked) -> str:
+    """What couldn't be checked, inside a sentence."""
+    named = quoted(answer.worksheet.field(item.field))
+    return f"{model.in_sentence(item.title)} isn't checked while {named} is blank"
 
 
 class _Check(str):

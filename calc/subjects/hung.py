@@ -39,15 +39,50 @@ def capacity_of(v: model.Inputs) -> float:
     pivot, credit = pivot_of(v)
     rated_at = rated_at_of(v)
     if v.quick_coupler == "none":
-        return lift.capacity_at(v.lift_capacity, rated_at, v.cg_distance, pivot, credit)
+        return lift.capacity_at(v.lift_capacity, rated_at, hung_at(v), pivot, credit)
     return lift.capacity_with_coupler(
-        v.lift_capacity, rated_at, v.cg_distance, pivot, hitch.coupler_setback(), coupler_mass()
+        v.lift_capacity, rated_at, hung_at(v), pivot, hitch.coupler_setback(), coupler_mass()
     )
 
 
 def coupler_mass() -> float:
     """Return the middle of what a U-frame coupler usually weighs. [kg]"""
     return sum(hitch.coupler_mass()) / 2.0
+
+
+# --- what it weighs ---------------------------------------------------------------------------
+
+
+def hung_mass(v: model.Inputs) -> float:
+    """Return the mass of the implement with what it carries. [kg]"""
+    own: float = v.implement_mass
+    return own if v.load_carried is None else own + v.load_carried
+
+
+def hung_at(v: model.Inputs) -> float:
+    """Return how far behind the balls it has its center of gravity, its load counted. [m]
+
+    A pallet stands at its own place on the forks; what fills a box is where the box is.
+    """
+    own: float = v.cg_distance
+    row = typical.carrier(v.implement_kind)
+    if v.load_carried is None or row is None or not row["load_at_m"]:
+        return own
+    share = v.load_carried / hung_mass(v)
+    there: float = arith.max(own, float(row["load_at_m"]))
+    return own + share * (there - own)
+
+
+def check_loaded(v: model.Inputs, at: model.At) -> None:
+    """Say that the load isn't counted where the mass is that of an empty spear, box or fork.
+
+    Forks have no usual load: they are open until one is given, or a mass beyond their own.
+    """
+    row = typical.carrier(v.implement_kind)
+    if row is None or v.load_carried is not None:
+        return
+    if v.implement_mass <= float(row["own_high_kg"]):
+        at.not_checked("loaded", "load_carried")
 
 
 def behind_axle(v: model.Inputs) -> tuple[float, float]:
@@ -58,9 +93,9 @@ def behind_axle(v: model.Inputs) -> tuple[float, float]:
     how, hang = hangs(v), arith.number(v.hitch_distance)
     if how == "towed":
         return arith.number(v.tongue_load or 0.0), hang
-    mass = 0.0 if how == "none" else arith.number(v.implement_mass)
+    mass = 0.0 if how == "none" else arith.number(hung_mass(v))
     if v.quick_coupler == "none":
-        return mass, hang + v.cg_distance
+        return mass, hang + hung_at(v)
     setback, coupler = hitch.coupler_setback(), coupler_mass()
-    moment = mass * (hang + setback + v.cg_distance) + coupler * (hang + setback / 2.0)
+    moment = mass * (hang + setback + hung_at(v)) + coupler * (hang + setback / 2.0)
     return mass + coupler, moment / (mass + coupler)

@@ -10,6 +10,7 @@ from calc.search import Remedies
 from calc.subjects import hung
 
 BRACKET_SHARE = 0.20  # front weights beyond this share of the tractor are out of proportion
+FLAT = 0.05  # nobody keeps off climbs gentler than this; common practice, no source
 STANDING_CHECKS = ("steering", "lift", "rear_axle", "rear_tires", "total", "climb")
 LOADER_CHECKS = ("loader_rear", "loader_front", "front_tires", "loader_lift", "side_raised")
 
@@ -19,7 +20,7 @@ def offer(v: model.Inputs, remedies: Remedies) -> None:
     front_weights(v, remedies)
     if hung.hangs(v) == "hitch":
         narrower(v, remedies)
-        remedies.less("implement_mass", key="implement_mass", step=10.0, most=5.0)
+        lighter(v, remedies)
         remedies.more("lift_capacity", mends=("lift",), step=50.0, also={"lift_at_ball_ends": None})
     elif hung.hangs(v) == "towed":
         remedies.less("implement_mass", key="towed_mass", mends=("towed",), step=50.0)
@@ -50,6 +51,18 @@ def front_weights(v: model.Inputs, remedies: Remedies) -> None:
     )
 
 
+def lighter(v: model.Inputs, remedies: Remedies) -> None:
+    """Offer less on it, or an implement as light as its kind is sold in this width."""
+    if v.load_carried:
+        remedies.less("load_carried", step=10.0, most=5.0)
+        return
+    row = typical.carrier(v.implement_kind)
+    least = typical.implement(v.implement_kind, v.working_width)["mass"][0]
+    least = float(row["own_high_kg"]) if row else least
+    if v.implement_mass > least:
+        remedies.less("implement_mass", step=10.0, end=least)
+
+
 def narrower(v: model.Inputs, remedies: Remedies) -> None:
     """Offer the widest stock width of this kind, its mass and reach in proportion to the usual."""
     if v.working_width is None or v.implement_kind == "chipper":
@@ -75,7 +88,7 @@ def narrower(v: model.Inputs, remedies: Remedies) -> None:
 
     remedies.less(
         "working_width",
-        stock=typical.stock("widths"),
+        stock=typical.stock_widths(v.implement_kind),
         also={
             "implement_mass": along("mass", "implement_mass"),
             "cg_distance": along("cg_distance", "cg_distance"),
@@ -103,7 +116,7 @@ def box_behind(v: model.Inputs, remedies: Remedies) -> None:
     if not {"loader_rear", "loader_front", "asked"} & set(remedies.broken):
         return
     for size in typical.stock("ballast_boxes"):
-        if hung.hangs(v) != "none" and size <= v.implement_mass:
+        if hung.hangs(v) != "none" and size <= hung.hung_mass(v):
             continue
         low, high = typical.implement("ballast_box")["cg_distance"]
         values = {

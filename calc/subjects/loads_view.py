@@ -12,7 +12,7 @@ from typing import Any
 from calc import model
 from calc.mechanics import hitch
 from calc.model.pictures import Arrow, Dimension, Disc, Item, Label, Line, Scene, Shape
-from calc.subjects.hung import hangs
+from calc.subjects.hung import hangs, hung_at, hung_mass
 from calc.subjects.standing import stand
 
 LINE = 0.038  # height of a line of text as a share of the picture's width, on a phone
@@ -105,12 +105,12 @@ def inputs_view(v: model.Inputs, *, front_load: float, rear_load: float, **more:
     return loads_view(
         wheelbase=v.wheelbase,
         hitch_distance=v.hitch_distance,
-        cg_distance=v.cg_distance,
+        cg_distance=hung_at(v),
         raised_height=v.raised_height,
         link_length=v.link_length,
         tractor_mass=stands.own,
         tractor_cg=(stands.base * stands.own_front / stands.own, v.cg_height),
-        implement_mass=v.implement_mass,
+        implement_mass=hung_mass(v),
         front_load=front_load,
         rear_load=rear_load,
         front_ballast=stands.weights,

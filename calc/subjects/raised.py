@@ -12,7 +12,10 @@ from calc.subjects import plates, shaft_power
 from calc.subjects.hung import (
     behind_axle,
     capacity_of,
+    check_loaded,
     hangs,
+    hung_at,
+    hung_mass,
     pivot_of,
     rated_at_of,
 )
@@ -58,6 +61,7 @@ LOADS = (
     model.Shown("own", "mass", hidden=True),
 )
 LOAD_FIELDS = (
+    "load_carried",
     "mass_as",
     "cab",
     "front_axle_mass",
@@ -86,7 +90,10 @@ LOAD_FIELDS = (
     "rear_axle_limit",
     "total_limit",
     "rear_tire_load",
+    "rear_tire_pressure",
+    "front_tire",
     "front_tire_load",
+    "front_tire_pressure",
     "loader_payload",
     "loader_tool",
     "loader_rating",
@@ -132,14 +139,16 @@ def load(v: model.Inputs, at: model.At) -> Stand:
     if how == "hitch":
         at.capacity = capacity_of(v)
         at.pivot = arith.min(pivot_of(v)[0], PARALLEL)
-        at.at_most("lift", arith.number(v.implement_mass), at.capacity, SEEN_LIFT, kind="mass")
+        at.at_most("lift", arith.number(hung_mass(v)), at.capacity, SEEN_LIFT, kind="mass")
+        check_loaded(v, at)
     if how == "subframe":
         at.fits("subframe", -1.0, "hitch/B1", "refused", grade=model.DANGER)
     if how in ("hitch", "towed"):
         at.at_least("steering", "front", "wanted", rule["source"])
     if how == "towed":
         _towed(v, at, found)
-    plates.check(v, at)
+    lifts = found.payload is not None and not _nothing(found.payload)
+    plates.check(v, at, full=lifts)
     _rear_in_every_state(v, at, found)
     if found.payload is not None:
         _loader(v, at, found)
@@ -182,9 +191,7 @@ def _ballast_asked(v: model.Inputs, at: model.At, found: Stand) -> None:
     )
     if hangs(v) == "hitch":
         pivot, credit = pivot_of(v)
-        at.felt = lift.effective_mass(
-            v.implement_mass, v.cg_distance, rated_at_of(v), pivot, credit
-        )
+        at.felt = lift.effective_mass(hung_mass(v), hung_at(v), rated_at_of(v), pivot, credit)
 
 
 def _rear_in_every_state(v: model.Inputs, at: model.At, found: Stand) -> None:
@@ -270,10 +277,7 @@ def _loader_ratings(v: model.Inputs, at: model.At, payload: float) -> None:
         at.not_checked("loader_front", "front_axle_limit")
     else:
         at.at_most("loader_front", most, "front_axle_limit", "hitch/H7", kind="load")
-    if v.front_tire_load is None:
-        at.not_checked("front_tires", "front_tire_load")
-    else:
-        at.at_most("front_tires", most, 2.0 * v.front_tire_load, "hitch/H7", kind="load")
+    plates.front_tires(v, at, most, governs=True)
 
 
 def _raised_tip(v: model.Inputs, at: model.At, found: Stand, payload: float) -> None:
@@ -326,7 +330,7 @@ def _steps(v: model.Inputs, at: model.At, found: Stand, rule: dict[str, str]) ->
             C_r="lift_capacity",
             d_r=rated,
             r="pivot",
-            d="cg_distance",
+            d=(hung_at(v), "length"),
         )
     at.step(
         "own_front",

@@ -86,7 +86,7 @@ def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
             notes.append(found.note("parallel"))
         elif not credit:
             notes.append(found.note("pairs"))
-        if v.cg_distance > lift.GREATEST_DISTANCE:
+        if hung.hung_at(v) > lift.GREATEST_DISTANCE:
             notes.append(found.note("too_far", d=(lift.GREATEST_DISTANCE, "length")))
     if found.back_up < found.back and found.side_up > found.side:
         notes.append(found.note("angles"))

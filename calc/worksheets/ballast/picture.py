@@ -20,17 +20,23 @@ def picture(v: model.Inputs, outcome: model.Outcome) -> list[Picture]:
 
 def _distance_chart(v: model.Inputs) -> Chart:
     """Return what the hitch lifts and what steering allows against the distance."""
-    far = max(lift.GREATEST_DISTANCE, float(v.cg_distance) * 1.1)
+    far = max(lift.GREATEST_DISTANCE, float(hung.hung_at(v)) * 1.1)
     xs = [far * i / 36 for i in range(2, 37)]
-    lifts = [hung.capacity_of(v.but(cg_distance=x)) for x in xs]
-    allowed = [_steering_limit(v.but(cg_distance=x)) for x in xs]
+    lifts = [
+        hung.capacity_of(v.but(cg_distance=x, implement_mass=hung.hung_mass(v), load_carried=None))
+        for x in xs
+    ]
+    allowed = [
+        _steering_limit(v.but(cg_distance=x, implement_mass=hung.hung_mass(v), load_carried=None))
+        for x in xs
+    ]
     return Chart(
         "Lift and steering against distance",
         model.phrase(
             "What the hitch lifts, and what the front axle rule allows, by the distance of the "
             "implement's center of gravity behind the balls. Yours is {mass} at {d}.",
-            mass=(v.implement_mass, "mass"),
-            d=(v.cg_distance, "length"),
+            mass=(hung.hung_mass(v), "mass"),
+            d=(hung.hung_at(v), "length"),
         ),
         "Center of gravity behind the hitch balls",
         "length",
@@ -40,7 +46,7 @@ def _distance_chart(v: model.Inputs) -> Chart:
             Series("what the hitch lifts", xs, lifts, "accent thick"),
             Series("what the front axle rule allows", xs, allowed, "ink dashed"),
         ],
-        [Mark("your implement", v.cg_distance, v.implement_mass, "ink")],
+        [Mark("your implement", hung.hung_at(v), hung.hung_mass(v), "ink")],
     )
 
 

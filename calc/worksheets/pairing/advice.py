@@ -19,7 +19,8 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     remedies.do("other_pins", ("pins", "span"), source="hitch/PRACTICE")
     remedies.do("lighter_duty", ("duty",), source="hitch/PRACTICE")
     remedies.more("tail_height", mends=("tail_seen",), end=3.3)
-    remedies.less("slope", mends=("slope", "climb"), end=0.0)
+    if v.slope > hung_remedies.FLAT:
+        remedies.less("slope", mends=("slope", "climb"), end=hung_remedies.FLAT, step=1.0)
     cautions = ["manuals", "rest"]
     how = hung.hangs(v)
     if how == "hitch":

@@ -156,6 +156,7 @@ FIELDS = (
     ),
     field("breathing"),
     field("implement_mass", essential=False, typical=_mass_typical, example="500 lb"),
+    field("load_carried"),
     model.Field(
         "throughput",
         "throughput",
