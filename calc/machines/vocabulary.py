@@ -141,6 +141,22 @@ def _of_implement(name: str) -> Any:
     return find
 
 
+def _cg_distance(known: KnownSoFar) -> Typical | None:
+    """Return how far behind the balls an implement usually has its weight; None elsewhere."""
+    if typical.mount(known.get("implement_kind") or "") in ("front", "mid"):
+        return None
+    found: Typical = _of_implement("cg_distance")(known)
+    return found
+
+
+def _cg_ahead(known: KnownSoFar) -> Typical | None:
+    """Return how far ahead of the front axle an implement in front usually has its weight."""
+    if typical.mount(known.get("implement_kind") or "") != "front":
+        return None
+    found: Typical = _of_implement("cg_distance")(known)
+    return found
+
+
 def _mass(known: KnownSoFar) -> Typical:
     """Return the usual mass of an implement: of its own where what it carries is given."""
     row = typical.carrier(known.get("implement_kind") or "")
@@ -263,6 +279,11 @@ def _tools() -> tuple[Option, ...]:
     return tuple(Option(r["tool"], r["label"]) for r in tables.rows("machines/loader_tools"))
 
 
+MID_PTO = (
+    Option("yes", "It has one, about 2,000 rpm"),
+    Option("none", "It has none"),
+    Option("unsure", "Not sure"),
+)
 LIFT_RATED_AT = (
     Option("610", "24 in (610 mm) behind the balls"),
     Option("305", "12 in (305 mm) behind the balls"),
@@ -529,6 +550,8 @@ def _fields() -> dict[str, AnyField]:
         ),
         Choice("shaft", SHAFTS, example="540-6", group=tractor, usual="unsure"),
         Choice("implement_shaft", SHAFTS, example="540-6", group=implement, usual="unsure"),
+        Choice("mid_pto", MID_PTO, example="unsure", group=tractor, usual="unsure"),
+        Field("front_lift_capacity", "mass", "50 lb", "6,000 lb", optional=True, group=tractor),
         Field("front_turns", "count", "0.8", "25", optional=True, group=tractor),
         Field("remotes", "count", "0", "6", optional=True, group=tractor),
         Field("implement_flow", "flow", "1 gpm", "60 gpm", optional=True, group=tractor),
@@ -553,12 +576,13 @@ def _fields() -> dict[str, AnyField]:
             group=implement,
         ),
         Field("load_carried", "mass", "0 lb", "6,000 lb", optional=True, group=implement),
+        Field("cg_ahead", "length", "0 in", "80 in", typical=_cg_ahead, group=implement),
         Field(
             "cg_distance",
             "length",
             "2 in",
             "140 in",
-            typical=_of_implement("cg_distance"),
+            typical=_cg_distance,
             group=implement,
         ),
         Field(

@@ -321,7 +321,7 @@ def lift_ratio() -> Span:
 
 
 def mount(kind: str) -> str:
-    """Return how an implement is carried: "hitch", "towed", "subframe" or "none"."""
+    """Return how it is carried: "hitch", "front", "mid", "towed", "subframe" or "none"."""
     row = tables.by_key("machines/mounts", "kind").get(kind)
     return row["mount"] if row else "hitch"
 
@@ -350,11 +350,11 @@ def stock(what: str) -> tuple[float, ...]:
     return tuple(float(size) * unit for size in row["sizes"].split(";"))
 
 
-NARROWER = 6 * INCH  # than the narrowest of a table that are still sold, common practice
+BESIDE = 6 * INCH  # beyond the widths of a table some are still sold, common practice
 
 
 def stock_widths(kind: str) -> tuple[float, ...]:
-    """Return the widths in which a kind of implement is sold; none below the narrowest known. [m]
+    """Return the widths in which a kind of implement is sold; none far beyond those known. [m]
 
     Examples
     --------
@@ -369,8 +369,10 @@ def stock_widths(kind: str) -> tuple[float, ...]:
     for row in tables.rows("power/class_power"):
         if row["kind"] == kind and row["by"] == "width":
             known.append(float(row["size"]) * unit[row["unit"]])
-    least = min(known, default=0.0) - NARROWER
-    return tuple(width for width in stock("widths") if width >= least)
+    if not known:
+        return stock("widths")
+    least, most = min(known) - BESIDE, max(known) + BESIDE
+    return tuple(width for width in stock("widths") if least <= width <= most)
 
 
 def ground_width(kind: str, engine_power: float, duty: str = "typical") -> float | None:

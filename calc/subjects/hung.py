@@ -10,7 +10,7 @@ from calc.mechanics import hitch, lift, typical
 
 
 def hangs(v: model.Inputs) -> str:
-    """Return how the implement is carried: "hitch", "towed", "subframe" or "none"."""
+    """Return how it is carried: "hitch", "front", "mid", "towed", "subframe" or "none"."""
     return typical.mount(v.implement_kind)
 
 
@@ -64,7 +64,7 @@ def hung_at(v: model.Inputs) -> float:
 
     A pallet stands at its own place on the forks; what fills a box is where the box is.
     """
-    own: float = v.cg_distance
+    own: float = v.cg_distance or 0.0
     row = typical.carrier(v.implement_kind)
     if v.load_carried is None or row is None or not row["load_at_m"]:
         return own
@@ -86,11 +86,16 @@ def check_loaded(v: model.Inputs, at: model.At) -> None:
 
 
 def behind_axle(v: model.Inputs) -> tuple[float, float]:
-    """Return the mass behind and its distance behind the rear axle.
+    """Return the mass that hangs there and its distance behind the rear axle, minus if ahead.
 
-    Of a towed machine it is the load on the drawbar, at the balls; of none it is nothing.
+    Of a towed machine it is the load on the drawbar, at the balls; of none it is nothing. What
+    is in front stands ahead of the front axle, a mower deck half way between the axles.
     """
     how, hang = hangs(v), arith.number(v.hitch_distance)
+    if how == "front":
+        return arith.number(hung_mass(v)), -(v.wheelbase + v.cg_ahead)
+    if how == "mid":
+        return arith.number(hung_mass(v)), -0.5 * v.wheelbase
     if how == "towed":
         return arith.number(v.tongue_load or 0.0), hang
     mass = 0.0 if how == "none" else arith.number(hung_mass(v))

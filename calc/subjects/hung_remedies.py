@@ -24,7 +24,11 @@ def offer(v: model.Inputs, remedies: Remedies) -> None:
         remedies.more("lift_capacity", mends=("lift",), step=50.0, also={"lift_at_ball_ends": None})
     elif hung.hangs(v) == "towed":
         remedies.less("implement_mass", key="towed_mass", mends=("towed",), step=50.0)
-    if v.loader == "off":
+    elif hung.hangs(v) in ("front", "mid"):
+        narrower(v, remedies)
+        lighter(v, remedies)
+        weights_behind(v, remedies)
+    if v.loader == "off" and hung.hangs(v) != "front":
         loader_on(v, remedies)
     if v.loader_payload is not None:
         remedies.less("loader_payload", mends=LOADER_CHECKS, step=10.0, most=20.0)
@@ -60,7 +64,8 @@ def lighter(v: model.Inputs, remedies: Remedies) -> None:
     least = typical.implement(v.implement_kind, v.working_width)["mass"][0]
     least = float(row["own_high_kg"]) if row else least
     if v.implement_mass > least:
-        remedies.less("implement_mass", step=10.0, end=least)
+        key = "implement_mass" if hung.hangs(v) == "hitch" else "lighter"
+        remedies.less("implement_mass", step=10.0, end=least, key=key)
 
 
 def narrower(v: model.Inputs, remedies: Remedies) -> None:
@@ -86,14 +91,28 @@ def narrower(v: model.Inputs, remedies: Remedies) -> None:
 
         return at
 
+    place = {"front": "cg_ahead", "mid": ""}.get(hung.hangs(v), "cg_distance")
+    moved = {place: along("cg_distance", place)} if place else {}
     remedies.less(
         "working_width",
+        key="working_width" if hung.hangs(v) == "hitch" else "narrower",
         stock=typical.stock_widths(v.implement_kind),
         also={
             "implement_mass": along("mass", "implement_mass"),
-            "cg_distance": along("cg_distance", "cg_distance"),
+            **moved,
         },
     )
+
+
+def weights_behind(v: model.Inputs, remedies: Remedies) -> None:
+    """Offer weights on the rear wheels for an implement in front, and a box on the hitch."""
+    sizes = typical.stock("wheel_weights") if v.mass_as == "bare" else ()
+    for size in sizes:
+        more = {"wheel_weights": size}
+        heavier = size > (v.wheel_weights or 0.0)
+        if heavier and remedies.change("wheel_weights", more, mends=("rear_front",)):
+            break
+    remedies.do("box_for_front", ("rear_front",))
 
 
 def loader_on(v: model.Inputs, remedies: Remedies) -> None:

@@ -21,6 +21,8 @@ STATES = {
     "carried": "implement raised",
     "down": "implement on the ground",
     "nothing": "nothing behind",
+    "in front": "the implement raised in front",
+    "between": "the mower deck between the axles",
 }
 GAP = 0.02  # between an arrow and what it points at [m]
 
@@ -62,7 +64,7 @@ def loads_view(
     if behind == "down":
         raised_height = LOWERED
     items += _links(b, -hitch_distance, raised_height, link_length)
-    if behind != "nothing":
+    if behind in ("carried", "down"):
         items += _implement(ball, cg_distance, raised_height, setback)
     items += _front(b, front_ballast, front_ahead, payload, payload_ahead)
     items += _tractor(b)
@@ -102,6 +104,9 @@ def loads_view(
 def inputs_view(v: model.Inputs, *, front_load: float, rear_load: float, **more: Any) -> Scene:
     """Return the side view of the machines that the inputs describe; `more` as for `loads_view`."""
     stands = stand(v)
+    ahead = {"front_ballast": stands.weights, "front_ahead": v.front_ballast_distance}
+    if hangs(v) == "front" and more.get("behind") == "in front":
+        ahead = {"front_ballast": hung_mass(v), "front_ahead": v.cg_ahead}
     return loads_view(
         wheelbase=v.wheelbase,
         hitch_distance=v.hitch_distance,
@@ -113,8 +118,7 @@ def inputs_view(v: model.Inputs, *, front_load: float, rear_load: float, **more:
         implement_mass=hung_mass(v),
         front_load=front_load,
         rear_load=rear_load,
-        front_ballast=stands.weights,
-        front_ahead=v.front_ballast_distance,
+        **ahead,
         setback=hitch.coupler_setback() if v.quick_coupler != "none" else 0.0,
         **more,
     )
@@ -129,6 +133,10 @@ def states(v: model.Inputs, outcome: model.Outcome) -> list[Scene]:
     found: list[tuple[str, str, str, str, float | None, Any, Any]] = []
     if hung:
         found.append(("Carried", "carried", "front", "rear", None, front & broken, rear & broken))
+    mounted = {"front": ("Raised in front", "in front"), "mid": ("With the deck", "between")}
+    if hangs(v) in mounted:
+        title, place = mounted[hangs(v)]
+        found.append((title, place, "front", "rear", None, front & broken, rear & broken))
     down = "down" if hung else "nothing"
     found.append(
         (
@@ -181,8 +189,8 @@ def states(v: model.Inputs, outcome: model.Outcome) -> list[Scene]:
     ]
 
 
-FRONT_CHECKS = frozenset({"steering", "climb"})
-REAR_CHECKS = frozenset({"rear_axle", "rear_tires"})
+FRONT_CHECKS = frozenset({"steering", "climb", "front_axle", "front_tires"})
+REAR_CHECKS = frozenset({"rear_axle", "rear_tires", "rear_front"})
 LOADER_FRONT = frozenset({"loader_front", "front_tires"})
 
 

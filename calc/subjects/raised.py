@@ -62,6 +62,8 @@ LOADS = (
 )
 LOAD_FIELDS = (
     "load_carried",
+    "cg_ahead",
+    "front_lift_capacity",
     "mass_as",
     "cab",
     "front_axle_mass",
@@ -130,12 +132,15 @@ def load(v: model.Inputs, at: model.At) -> Stand:
     at.front, at.rear = found.with_(at.rear_mass, -at.overhang)
     at.gross = found.mass + at.rear_mass
     at.front_share_left = at.front / found.own
-    at.rise = at.rear_mass * (1.0 + at.overhang / base)
     at.wanted = ballast.front_load_required(
         found.own, found.own_front, at.rear_mass + found.weights, v.front_rule
     )
     rule = tables.by_key("hitch/twenty_percent_rules", "key")[v.front_rule]
     how = hangs(v)
+    if how in ("hitch", "towed"):
+        at.rise = at.rear_mass * (1.0 + at.overhang / base)
+    if how == "front":
+        _in_front(v, at, found)
     if how == "hitch":
         at.capacity = capacity_of(v)
         at.pivot = arith.min(pivot_of(v)[0], PARALLEL)
@@ -158,6 +163,21 @@ def load(v: model.Inputs, at: model.At) -> Stand:
     if at.showing:
         _steps(v, at, found, rule)
     return found
+
+
+def _in_front(v: model.Inputs, at: model.At, found: Stand) -> None:
+    """Check what an implement in front leaves behind, and what carries it."""
+    least = ballast.REAR_SHARE * found.own
+    at.at_least("rear_front", "rear", least, SEEN_LOADS, grade=model.DANGER)
+    if v.front_axle_limit is None:
+        at.not_checked("front_axle", "front_axle_limit")
+    if v.front_lift_capacity is None:
+        at.not_checked("front_lift", "front_lift_capacity", governs=False)
+    else:
+        mass = arith.number(hung_mass(v))
+        at.at_most("front_lift", mass, "front_lift_capacity", "hitch/PRACTICE", kind="mass")
+    if found.loader:
+        at.fits("front_place", 0.0, "hitch/PRACTICE", "loader", grade=model.ADVICE)
 
 
 def _towed(v: model.Inputs, at: model.At, found: Stand) -> None:

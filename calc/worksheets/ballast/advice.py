@@ -21,9 +21,8 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         cautions.append("loader")
     if hung.hangs(v) == "towed":
         cautions.append("towing")
-    return model.Advice(
-        cautions=found.cautions(*cautions), tables=[_rules_table(v)], notes=_notes(v, found)
-    )
+    shown = [] if hung.hangs(v) in ("front", "mid") else [_rules_table(v)]
+    return model.Advice(cautions=found.cautions(*cautions), tables=shown, notes=_notes(v, found))
 
 
 def _rules_table(v: model.Inputs) -> model.Table:

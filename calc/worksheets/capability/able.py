@@ -110,6 +110,7 @@ def _implement(kind: str, width: float | None) -> dict[str, object]:
         "working_width": width,
         "implement_mass": usual["mass"][1],
         "cg_distance": usual["cg_distance"][1],
+        "cg_ahead": usual["cg_distance"][1],
     }
 
 

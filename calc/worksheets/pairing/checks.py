@@ -168,7 +168,12 @@ def _power_steps(v: Inputs, at: At, efficiency: float) -> None:
 
 def shaft_check(v: Inputs, at: At) -> None:
     """Check the tractor's PTO shaft and speed against what the implement is made for."""
-    if pto_power.kind_row(v.implement_kind) is None or v.implement_shaft == NOT_SURE:
+    if pto_power.kind_row(v.implement_kind) is None:
+        return
+    if shaft_power.mid_driven(v.implement_kind) and v.implement_shaft in (NOT_SURE, "mid"):
+        shaft_power.check_mid(at, v.mid_pto, shaft_power.SHAFT_OF[v.shaft])
+        return
+    if v.implement_shaft == NOT_SURE:
         return
     ours, theirs = (shaft_power.SHAFT_OF[key] for key in (v.shaft, v.implement_shaft))
     shaft_power.check_shafts(at, ours, theirs, "shaft")
@@ -273,6 +278,7 @@ def check_all(v: Inputs, at: At) -> None:
     # Power last: whether there is a turbocharger is tried both ways, for power alone.
     if how in ("hitch", "towed"):
         climb_check(v, at)
+    if how not in ("subframe", "none"):
         slope_check(v, at)
         other_checks(v, at)
     shaft_check(v, at)

@@ -65,6 +65,7 @@ FIELDS = (
     _category("implement_category"),
     field("shaft"),
     field("implement_shaft"),
+    field("mid_pto"),
     field("power_needed"),
     field("power_limit"),
     field("remotes_needed"),

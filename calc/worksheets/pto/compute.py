@@ -14,6 +14,7 @@ SIZE_FIELDS = {
     "throughput": "throughput",
     "rating": "generator_rating",
 }
+MID_OR_UNSEEN = (shaft_power.MID, shaft_power.UNSEEN.value)
 SIZE_KINDS = {
     "width": "length",
     "opening": "length",
@@ -105,7 +106,9 @@ def compute(v: model.Inputs, at: model.At) -> None:
             at.not_checked("power", "implement_kind")
             shaft_power.check_shafts(at, v.tractor_shaft, v.implement_shaft)
         return
-    rpm = shaft_power.shaft_rpm(v.tractor_shaft)
+    mid = shaft_power.mid_driven(v.implement_kind) and v.implement_shaft in MID_OR_UNSEEN
+    shaft = shaft_power.MID if mid else v.tractor_shaft
+    rpm = shaft_power.shaft_rpm(shaft)
     _demand(v, at, row)
     at.torque = pto.torque(at.need, rpm)
     if v.gearbox_ratio is not None:
@@ -115,8 +118,11 @@ def compute(v: model.Inputs, at: model.At) -> None:
     _class(v, at, row)
     if v.power_limit is not None:
         shaft_power.check_driveline(at, kind=v.implement_kind)
-    shaft_power.check_shafts(at, v.tractor_shaft, v.implement_shaft)
-    shaft_power.check_guide(at, v.tractor_shaft)
+    if mid:
+        shaft_power.check_mid(at, v.mid_pto, v.tractor_shaft)
+    else:
+        shaft_power.check_shafts(at, v.tractor_shaft, v.implement_shaft)
+    shaft_power.check_guide(at, shaft)
     for name in ("slope", "altitude"):
         if getattr(v, name) is None and moves(v):
             at.not_checked(name, name, governs=False)

@@ -11,9 +11,9 @@ from calc.machines.vocabulary import field
 from calc.mechanics import pto_power, typical
 from calc.model import KnownSoFar, Typical
 from calc.subjects import standing
-from calc.subjects.shaft_power import SHAFTS, UNSEEN
+from calc.subjects.shaft_power import MID_SHAFT, SHAFTS, UNSEEN
 
-SHAFTS_OR_UNSEEN = (*SHAFTS, UNSEEN)
+SHAFTS_OR_UNSEEN = (*SHAFTS, MID_SHAFT, UNSEEN)
 TRAILED = {
     "small_square_baler": (1100.0, 1600.0),
     "round_baler": (650.0, 2700.0),
@@ -154,6 +154,7 @@ FIELDS = (
     model.Choice(
         "tractor_shaft", SHAFTS_OR_UNSEEN, example="1-540", usual="unseen", group="Tractor"
     ),
+    field("mid_pto"),
     field("breathing"),
     field("implement_mass", essential=False, typical=_mass_typical, example="500 lb"),
     field("load_carried"),
