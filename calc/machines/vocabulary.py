@@ -149,6 +149,31 @@ def _cg_distance(known: KnownSoFar) -> Typical | None:
     return found
 
 
+def _balls_highest(known: KnownSoFar) -> Typical | None:
+    """Return how high a hitch lifts its balls, where an implement's pins are to be carried."""
+    if known.get("pins_on_ground") is None:
+        return None
+    from calc.mechanics import hitch
+
+    number = (known.get("hitch_category") or "1")[0]
+    number = number if number in "1234" else "1"
+    least = hitch.size("transport_height_min", number)
+    small = known.get("tractor_kind") in ("subcompact", ANY, None) and number == "1"
+    low = hitch.size("transport_height_min", "1L") if small else least
+    source = "hitch/H14; hitch/ISO730-memory"
+    return Typical(low, least + 0.15, source, f"a Category {number} hitch all the way up")
+
+
+def _raised(known: KnownSoFar) -> Typical:
+    """Return how high a raised implement carries its weight, from the hitch's travel if given."""
+    balls, pins = known.get("balls_highest"), known.get("pins_on_ground")
+    if isinstance(balls, Reading):
+        of = "what hangs on balls of this height"
+        return Typical(0.85 * balls.low, 1.15 * balls.high, "hitch/PRACTICE", of)
+    low = 0.5 if not isinstance(pins, Reading) else max(0.5, pins.low)
+    return Typical(low, max(0.9, low + 0.2), "hitch/PRACTICE", "mounted implements")
+
+
 def _cg_ahead(known: KnownSoFar) -> Typical | None:
     """Return how far ahead of the front axle an implement in front usually has its weight."""
     if typical.mount(known.get("implement_kind") or "") != "front":
@@ -554,6 +579,7 @@ def _fields() -> dict[str, AnyField]:
         Field("front_lift_capacity", "mass", "50 lb", "6,000 lb", optional=True, group=tractor),
         Field("front_turns", "count", "0.8", "25", optional=True, group=tractor),
         Field("remotes", "count", "0", "6", optional=True, group=tractor),
+        Field("balls_highest", "length", "12 in", "70 in", typical=_balls_highest, group=tractor),
         Field("implement_flow", "flow", "1 gpm", "60 gpm", optional=True, group=tractor),
         implement_kind(),
         Field(
@@ -590,7 +616,7 @@ def _fields() -> dict[str, AnyField]:
             "length",
             "6 in",
             "80 in",
-            typical=Typical(0.5, 0.9, "hitch/PRACTICE", "mounted implements"),
+            typical=_raised,
             group=implement,
         ),
         hitch_category(
@@ -602,6 +628,8 @@ def _fields() -> dict[str, AnyField]:
         ),
         Field("power_needed", "power", "1 hp", "200 hp", optional=True, group=implement),
         Field("power_limit", "power", "5 hp", "300 hp", optional=True, group=implement),
+        Field("flow_needed", "flow", "1 gpm", "60 gpm", optional=True, group=implement),
+        Field("pins_on_ground", "length", "2 in", "50 in", optional=True, group=implement),
         Field("transport_width", "length", "10 in", "250 in", optional=True, group=implement),
         Field("remotes_needed", "count", "0", "6", example="0", optional=True, group=implement),
         Field(

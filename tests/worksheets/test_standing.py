@@ -530,3 +530,40 @@ def test_what_is_not_behind_is_drawn_and_answered_everywhere(kind):
         given = {name: text for name, text in FRONT.items() if name != "slope"}
         found = search.answer(sheet, {**given, "implement_kind": kind})
         assert found.pictures and sentences.lead(found, "us")
+
+
+# --- oil flow, and clear of the ground ------------------------------------------------------
+
+
+def test_flow_is_held_against_what_it_asks_for():
+    def flow(there):
+        typed = {"implement_kind": "other", "implement_flow": there, "flow_needed": "8 gpm"}
+        return search.answer(PAIRING, typed, ask="hydraulics")
+
+    assert flow("7.9 gpm").finding == model.OVER
+    assert findings(flow("8.1 gpm"))["flow"] == model.CLOSE
+    assert findings(flow("9 gpm"))["flow"] == model.WITHIN
+    assert sentences.lead(flow("6 gpm"), "us").startswith("No: it asks for 8 gpm, and 6 gpm")
+    asked = {"implement_kind": "other", "flow_needed": "8 gpm"}
+    blank = search.answer(PAIRING, asked, ask="hydraulics")
+    assert blank.finding == model.UNKNOWN  # the flow governs, and nobody read it
+
+
+@pytest.mark.parametrize(
+    "balls, finding",
+    [("23.5 in", "over"), ("24.5 in", "close"), ("29.5 in", "close"), ("30.5 in", "within")],
+)
+def test_the_hitch_has_to_lift_it_clear(balls, finding):
+    """6 in clear at the least, right from 12 in: common practice, no source."""
+    typed = {"implement_kind": "disk_harrow", "pins_on_ground": "18 in", "balls_highest": balls}
+    found = search.answer(PAIRING, typed, ask="clear")
+    assert findings(found)["clearance"] == finding
+    assert "clear of the ground" in sentences.lead(found, "us")
+
+
+def test_the_usual_travel_of_a_hitch_stands_in():
+    """Category 1 lifts its balls to 820 mm at the least (hitch/ISO730-memory)."""
+    typed = {"implement_kind": "disk_harrow", "pins_on_ground": "20 in", "hitch_category": "1"}
+    found = search.answer(PAIRING, {**typed, "tractor_kind": "compact_large"}, ask="clear")
+    clear = next(v for v in found.verdicts if v.check.name == "clearance")
+    assert clear.value_low == pytest.approx(0.820 - 20 * 0.0254)

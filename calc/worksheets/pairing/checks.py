@@ -15,6 +15,8 @@ from calc.subjects import hitching, hung, raised, shaft_power
 
 OFF_ROAD = "none"
 NOT_SURE = "unsure"
+# Under what is carried on the hitch, common practice, no source: at least 6 in, right from 12 in.
+CLEAR_LEAST, CLEAR_RIGHT = 0.1524, 0.3048
 SLOPE_BEHIND, SLOPE_MOST = math.tan(math.radians(10.0)), math.tan(math.radians(15.0))  # hitch/M14
 
 
@@ -233,6 +235,15 @@ def other_checks(v: Inputs, at: At) -> None:
             at.not_checked("remotes", "remotes")
         else:
             at.at_least("remotes", "remotes", "remotes_needed", "hitch/PRACTICE", close_band=0.0)
+    if v.flow_needed is not None:
+        if v.implement_flow is None:
+            at.not_checked("flow", "implement_flow")
+        else:
+            at.at_least("flow", "implement_flow", "flow_needed", "hitch/PRACTICE", close_band=0.1)
+    if v.pins_on_ground is not None and hung.hangs(v) == "hitch":
+        at.clearance = v.balls_highest - v.pins_on_ground
+        source = "hitch/PRACTICE"
+        at.at_least("clearance", "clearance", CLEAR_LEAST, source, strict=CLEAR_RIGHT)
     if v.tractor_width is not None and typical.grows(v.implement_kind):
         covers = arith.below(v.tractor_width, v.working_width + 1e-9)
         margin = arith.where(covers, 1.0, 0.0)

@@ -61,6 +61,7 @@ FIELDS = (
     _category("hitch_category"),
     field("tractor_width"),
     field("remotes"),
+    field("implement_flow"),
     field("cg_distance"),
     _category("implement_category"),
     field("shaft"),
@@ -69,6 +70,9 @@ FIELDS = (
     field("power_needed"),
     field("power_limit"),
     field("remotes_needed"),
+    field("flow_needed"),
+    field("pins_on_ground"),
+    field("balls_highest"),
     field("slope"),
     field("ground_speed"),
     field("altitude"),
@@ -92,6 +96,7 @@ FIELDS = (
 
 OUTPUTS = (
     *raised.LOADS,
+    model.Shown("clearance", "length", hidden=True),
     model.Shown("power_left", "power"),
     model.Shown("power_least", "power", hidden=True),
     model.Shown("power_demand", "power"),
