@@ -160,7 +160,12 @@ def _broken(answer: Answer, system: str, lead: str) -> list[str]:
     for verdict in sorted(filter(_is_broken, answer.verdicts), key=model.rank):
         heading = verdict.check.heading(model.OVER)
         if verdict.check.sense == "fits":
-            found = heading if verdict.check.broken else sentences.check_sentence(verdict, system)
+            # A sentence with something filled in names what is missing; the heading doesn't.
+            told_by = verdict.check.sentence
+            named = isinstance(told_by, model.Phrase) and bool(told_by.numbers)
+            found = heading
+            if named or not verdict.check.broken:
+                found = sentences.check_sentence(verdict, system)
             told = found.rstrip(".") in lead
         else:
             value = sentences.value_text(verdict, system)
@@ -244,9 +249,7 @@ def _in_question(answer: Answer) -> list[model.Verdict]:
 
 def _cover(answer: Answer) -> tuple[list[model.Remedy], list[model.Verdict]]:
     """Choose remedies until each check that one of them mends is mended; and say what is left."""
-    limits = [
-        v for v in _in_question(answer) if v.margin_low < 0 and v.check.grade != model.ADVICE
-    ]
+    limits = [v for v in _in_question(answer) if v.margin_low < 0 and v.check.grade != model.ADVICE]
     open_ = {verdict.check.name for verdict in limits}
     rest, chosen = list(answer.advice.remedies), []
     while open_ and rest:
