@@ -135,12 +135,15 @@ def prove(search: Search, *, values: bool = True, effort: float = EFFORT) -> Sta
     standing = Standing(search, effort)
     if not search.box.dimensions:
         return standing
+    # Everything at once, first: most checks are settled by it, one at a time or not at all.
+    standing.proof.effort = LOOK
+    met = {name for what, name in standing.proof.look(LOOK) if what == "margin"}
+    spare = standing.proof.effort
+    standing.proof.effort = effort
     for most in (FIRST, LAST):
         for name in _by_margin(search):
             standing.settle(name, most)
-    standing.proof.effort = LOOK
-    met = {name for what, name in standing.proof.look(LOOK) if what == "margin"}
-    standing.proof.effort = max(standing.proof.effort, FIRST * len(search.worst))
+    standing.proof.effort = max(spare, FIRST * len(search.worst))
     unmet = [name for name in met - search.worst.keys() if not standing.absent(name, LAST)]
     standing.complete = standing.proof.complete and not (set(unmet) - search.worst.keys())
     left = [name for name in search.worst if name not in standing.held]
