@@ -8,7 +8,7 @@ python -m calc WORKSHEET --ask KEY ...        leads with another of the workshee
 python -m calc WORKSHEET --json field=value   prints everything as JSON
 python -m calc capability TRACTORS            prints the sheet of every tractor of a list
 python -m calc read MESSAGE                   reads a message: its questions, and what it gives them
-python -m calc matrix TRACTORS IMPLEMENTS [field=value ...]
+python -m calc matrix TRACTORS IMPLEMENTS [field=value ...] [--workers N]
                                               prints every pairing of two lists as CSV
 
 The exit code tells what is found: 0 within the limits, close to one, or compared; 1 over a limit;
@@ -74,6 +74,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser.add_argument(
         "--units", choices=quantities.SYSTEMS, default="us", help="the units that are shown"
     )
+    parser.add_argument(
+        "--workers", type=int, default=1, metavar="N", help="processes that share out a matrix"
+    )
     asked = parser.parse_intermixed_args(arguments)
     try:
         if asked.worksheet is None:
@@ -81,7 +84,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         if asked.worksheet == "read":
             return _read(" ".join(asked.inputs), asked.units, as_json=asked.json)
         if asked.worksheet == "matrix":
-            return _matrix(asked.inputs)
+            return _matrix(asked.inputs, asked.workers)
         if asked.worksheet == "capability" and any("=" not in word for word in asked.inputs):
             return _capability(asked.inputs, asked.units)
         sheet = worksheets.load(asked.worksheet)
@@ -191,7 +194,10 @@ def _read(message: str, system: str, *, as_json: bool) -> int:
     return 0 if found["questions"] else BAD_INPUT
 
 
-def _matrix(words: Sequence[str]) -> int:
+def _matrix(words: Sequence[str], workers: int) -> int:
+    from concurrent.futures import ProcessPoolExecutor
+    from contextlib import nullcontext
+
     from calc import matrix
     from calc.machines import lists
 
@@ -200,7 +206,8 @@ def _matrix(words: Sequence[str]) -> int:
     if len(paths) != 2:
         raise search.BadInputs({"": "Name two files: the tractors and the implements."})
     texts = [lists.read_text(Path(path)) for path in paths]
-    result = matrix.from_text(texts[0], texts[1], job, (paths[0], paths[1]))
+    with ProcessPoolExecutor(workers) if workers > 1 else nullcontext() as executor:
+        result = matrix.from_text(texts[0], texts[1], job, (paths[0], paths[1]), executor)
     for problem in result.problems:
         print(problem, file=sys.stderr)
     sys.stdout.write(matrix.as_csv(result))

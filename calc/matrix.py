@@ -6,10 +6,15 @@ import csv
 import io
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
+from typing import TYPE_CHECKING
 
 from calc import links, model, search, worksheets
 from calc.machines import Machine, read_machines
 from calc.model import Worksheet, sentences
+
+if TYPE_CHECKING:
+    from concurrent.futures import Executor
 
 # The job that a list is shown in where nobody says one; the page says it in words.
 JOB = {"material": "light", "slope": "5 %", "ground_speed": "3 mph", "altitude": "500 ft"}
@@ -84,19 +89,30 @@ def _cell(sheet: Worksheet, inputs: dict[str, str], system: str) -> Cell:
     )
 
 
+def _cells(
+    tractor: Machine, implements: Sequence[Machine], system: str, job: Mapping[str, str] | None
+) -> tuple[Cell, ...]:
+    """Return the pairings of one tractor."""
+    sheet = worksheets.load("pairing")
+    return tuple(pair(tractor, implement, sheet, system, job) for implement in implements)
+
+
 def build(
     tractors: Sequence[Machine],
     implements: Sequence[Machine],
     system: str = "us",
     job: Mapping[str, str] | None = None,
+    executor: Executor | None = None,
 ) -> Matrix:
-    """Return every pairing of two lists."""
-    sheet = worksheets.load("pairing")
-    cells = tuple(
-        tuple(pair(tractor, implement, sheet, system, job) for implement in implements)
-        for tractor in tractors
-    )
-    return Matrix(tuple(tractors), tuple(implements), cells, ())
+    """Return every pairing of two lists.
+
+    With an `executor` (of processes on this machine, or of whatever else has the interface of
+    `concurrent.futures`) the tractors are shared out, each with all implements; the outcome is
+    the same. Without one everything is done here.
+    """
+    task = partial(_cells, implements=tuple(implements), system=system, job=dict(job or {}))
+    rows = (executor.map if executor else map)(task, tractors)
+    return Matrix(tuple(tractors), tuple(implements), tuple(rows), ())
 
 
 def from_text(
@@ -104,10 +120,11 @@ def from_text(
     implements: str,
     job: Mapping[str, str] | None = None,
     where: tuple[str, str] = ("", ""),
+    executor: Executor | None = None,
 ) -> Matrix:
     """Return every pairing of two CSV texts, with what was wrong in them.
 
-    `where` names their files, for the sentences.
+    `where` names their files, for the sentences; `executor` is as for `build`.
 
     Raises
     ------
@@ -117,7 +134,7 @@ def from_text(
     search.read_box(worksheets.load("pairing"), job or {})
     first, first_problems = read_machines(tractors, "tractor", where[0])
     second, second_problems = read_machines(implements, "implement", where[1])
-    built = build(first, second, job=job)
+    built = build(first, second, job=job, executor=executor)
     return Matrix(first, second, built.cells, (*first_problems, *second_problems))
 
 
