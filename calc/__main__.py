@@ -135,7 +135,7 @@ def _fields(sheet: model.Worksheet, system: str) -> int:
         if isinstance(item, model.Choice):
             listed = ", ".join(f"{option.value} ({option.label})" for option in item.options)
             print(f"    one of: {listed}")
-            stands_in = quantities.joined([item.shown(value) for value in item.open_to], "or")
+            stands_in = quantities.joined([item.shown(value) for value in item.open_to({})], "or")
             print(
                 f"    not given: {stands_in or 'must be said'}; example: {item.example or 'none'}"
             )

@@ -116,8 +116,9 @@ class Choice:
     When nobody picked one, one of three things stands in: `usual`, a single option that is taken
     and said to be taken (a method, "nothing there"); or all of `unsure`, and the finding must
     then hold for each of them (every option, when neither is given); or nothing can be said
-    until it is picked, because it is `needed`. `example` is the pick in the page's untouched
-    example.
+    until it is picked, because it is `needed`. With `spared` that need ends once another field is
+    given: its name, and the option that then stands in. `example` is the pick in the page's
+    untouched example.
     """
 
     name: str
@@ -128,6 +129,7 @@ class Choice:
     usual: str = ""
     unsure: tuple[str, ...] = ()
     needed: bool = False
+    spared: tuple[str, str] | None = None
     essential: bool = False
     group: str = "More numbers"
 
@@ -137,11 +139,11 @@ class Choice:
         if not named <= values:
             raise ValueError(f"Choice {self.name} names a value that is not among its options.")
 
-    @property
-    def open_to(self) -> tuple[str, ...]:
-        """The options that stand in when nobody picked one; empty for a needed choice."""
+    def open_to(self, given: Mapping[str, Any]) -> tuple[str, ...]:
+        """The options that stand in when nobody picked one; none where one must be picked."""
         if self.needed:
-            return ()
+            spared = self.spared is not None and given.get(self.spared[0]) is not None
+            return (self.spared[1],) if self.spared and spared else ()
         if self.usual:
             return (self.usual,)
         return self.unsure or tuple(option.value for option in self.options)

@@ -133,7 +133,8 @@ def box_of(sheet: Worksheet, known: Known) -> Box:
     for item in sheet.fields:
         value = known.values[item.name]
         base[item.name] = value
-        if value is None and item.needed:
+        options = item.open_to(known.values) if isinstance(item, model.Choice) else ()
+        if value is None and item.needed and not options:
             missing.append(item)
         elif isinstance(item, model.Field):
             typed = value is not None
@@ -149,7 +150,6 @@ def box_of(sheet: Worksheet, known: Known) -> Box:
                     Dimension(item.name, value.low, value.high, value.middle, typed=typed)
                 )
         elif isinstance(item, model.Choice) and value is None:
-            options = item.open_to
             base[item.name] = options[0]
             assumed.append(model.Assumed(item, None, options))
             if len(options) > 1:

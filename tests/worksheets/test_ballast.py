@@ -393,3 +393,13 @@ def test_chart_puts_the_implement_where_it_is():
     lifts, allowed = chart.series
     assert list(lifts.y) == sorted(lifts.y, reverse=True)
     assert list(allowed.y) == sorted(allowed.y, reverse=True)
+
+
+def test_what_was_weighed_and_measured_needs_no_kind():
+    """A mass and a place are all that a hitch feels; without the mass the kind must be said."""
+    found = search.answer(SHEET, {"implement_mass": "412 lb", "cg_distance": "34.3 in"})
+    assert not found.missing
+    assert "implement_kind" in {item.field.name for item in found.assumed}
+    assert [item.name for item in search.answer(SHEET, {"cg_distance": "34.3 in"}).missing] == [
+        "implement_kind"
+    ]

@@ -36,7 +36,13 @@ FIELDS: tuple[model.AnyField, ...] = (
     field("pto_power", example="20 hp", essential=False),
     field("lift_capacity", example="900 lb"),
     field("lift_rated_at"),
-    field("implement_kind", example="rotary_cutter_light", needed=True),
+    # What a scale and a tape say of it is enough here.
+    field(
+        "implement_kind",
+        example="rotary_cutter_light",
+        needed=True,
+        spared=("implement_mass", "other"),
+    ),
     field("working_width", example="60 in"),
     field("implement_mass", example="480 lb"),
     field("cg_distance", example="34 in", essential=True),
