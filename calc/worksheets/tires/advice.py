@@ -35,7 +35,11 @@ def _told(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
         load = found.note("tell_scale")
     else:
         load = found.note("tell_load", load=(v.rear_axle_load, "mass"))
-    return {"load": load, "liquid": found.note("tell_liquid")}
+    return {
+        "load": load,
+        "liquid": found.note("tell_liquid"),
+        "same": found.note("tell_same"),
+    }
 
 
 def _gap_remedies(
