@@ -197,3 +197,38 @@ def test_a_tire_that_nothing_tells_apart_is_not_called_another() -> None:
     assert alike.startswith("By what was typed it is the same tire")
     other = lead(answer("tires", "same", new_rear_tire="13.6-24 R-3", **typed))
     assert other.startswith("Not the same")
+
+
+# --- the front axle, the speed sign, the payments ------------------------------------------------
+
+
+def test_the_axle_that_is_open_is_the_one_that_is_named() -> None:
+    typed = {"rear_tire": "320/85R24 122A8", "rear_axle_load": "5,000 lb"}
+    front = answer("tires", "load", front_tire="8-16", front_axle_load="2,500 lb", **typed)
+    assert front.finding == model.UNKNOWN and "2,500 lb on the front axle" in lead(front)
+
+
+# Load index 104 is 900 kg: two tires carry 1,800 kg.
+@pytest.mark.parametrize(("kg", "over"), [(1799, False), (1801, True)])
+def test_a_load_on_the_front_axle_is_answered_too(kg: int, over: bool) -> None:
+    typed = {"rear_tire": "320/85R24 122A8", "rear_axle_load": "5,000 lb"}
+    typed |= {"front_tire": "240/70R16 104A8", "front_axle_load": f"{kg} kg"}
+    found = answer("tires", "load", **typed)
+    assert (found.finding == model.OVER) == over
+    assert "front axle" in lead(found)
+
+
+# 75 Pa.C.S. 4529: not on anything that travels faster than 25 mph.
+@pytest.mark.parametrize(
+    ("mph", "said"), [("25", "is for machines built"), ("26", "comes off here")]
+)
+def test_no_speed_sign_where_the_emblem_comes_off(mph: str, said: str) -> None:
+    found = answer("road", "symbol", place="PA", top_speed=f"{mph} mph", road_speed="20 mph")
+    assert lead(found).startswith("No") and said in lead(found)
+
+
+def test_payments_without_a_trade_in_name_none() -> None:
+    typed = {"new_price": "$30,000", "loan_rate": "5 %", "loan_months": "60"}
+    assert "nothing traded in" in lead(answer("resale", "payments", **typed))
+    traded = answer("resale", "payments", trade_offer="$12,000", **typed)
+    assert "with the trade-in" in lead(traded)
