@@ -20,7 +20,9 @@ VERSION_WORD, ASK_WORD, UNITS_WORD, SHEET_WORD, EXAMPLE_WORD = "v", "ask", "unit
 WANTED_WORD = "wanted"
 WORDS = (VERSION_WORD, SHEET_WORD, ASK_WORD, EXAMPLE_WORD, WANTED_WORD, UNITS_WORD)
 # Names that fields had in older links, by what they are called now.
-ALIASES: Mapping[str, str] = {}
+ALIASES: Mapping[str, str] = {"chipper_opening": "working_width"}
+# Options that a choice had in older links, by what stands for them now.
+OPTION_ALIASES: Mapping[tuple[str, str], str] = {("joint", "advised"): "standard"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +86,10 @@ def read(fragment: str) -> Link:
 
     found = dict(parse_qsl(fragment.lstrip("#")[:LONGEST], keep_blank_values=True))
     words = {word: found.pop(word, "") for word in WORDS}
-    inputs = {ALIASES.get(name, name): text for name, text in found.items()}
+    inputs = {
+        ALIASES.get(name, name): OPTION_ALIASES.get((name, text), text)
+        for name, text in found.items()
+    }
     return Link(
         inputs,
         words[ASK_WORD],

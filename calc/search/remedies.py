@@ -21,8 +21,9 @@ from calc.search.solver import Solver
 IN_PROPORTION = 2.5
 # Broken by less than this a check counts as met: it is what rounding leaves.
 _NOTHING = -1e-9
-# A size that can be bought counts as meeting an edge that halving left this far off.
-_BARELY = 1 - 1e-9
+# A size that can be bought counts as meeting an edge that halving left this far off: 24 halvings
+# leave some 1e-7. Whether it does meet the checks is asked afterwards.
+_BARELY = 1 - 1e-6
 
 Also = Mapping[str, Any]
 

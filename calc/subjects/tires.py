@@ -237,6 +237,18 @@ class Carried:
     missing: str = ""
     at_pressure: bool = False
 
+    def check_pressure(
+        self, at: model.At, name: str, pressure: str, rated_pressure: float | None
+    ) -> None:
+        """Hold the pressure in a tire against that of its sidewall's line, or of its row. [Pa]"""
+        most = rated_pressure
+        if most is None and self.rating is not None:
+            most = self.rating.pressure
+        if most is None or not self.at_pressure:
+            return
+        setattr(at, f"{name}_most", most)
+        at.at_most(name, pressure, f"{name}_most", "tires/practice", close_band=0.0)
+
     @property
     def source(self) -> str:
         """Where the load comes from."""

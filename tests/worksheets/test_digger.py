@@ -125,7 +125,7 @@ def test_makers_limits_that_nobody_read_leave_it_open() -> None:
     found = example(auger_limit="", power_limit="")
     assert found.finding == model.UNKNOWN
     open_ = {item.name for item in found.unchecked if item.governs}
-    assert open_ == {"auger", "maker_most"}
+    assert open_ == {"auger_known", "maker_known"}
 
 
 def test_longest_auger_that_clears_the_ground() -> None:

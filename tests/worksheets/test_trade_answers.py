@@ -140,3 +140,95 @@ def test_a_danger_of_pulling_out_is_spoken_under_another_question() -> None:
     typed = {"maneuver": "cross", "entrance_sight": "500 ft", "sight_distance": "1,000 ft"}
     said = lead(answer("closing", "caught", car_speed="55 mph", **typed))
     assert said.startswith("Don't pull out: you see 500 ft")
+
+
+# --- pressure, makers' limits and the manual -----------------------------------------------------
+
+# The row of 16.9-28 10PR in the bias tire data file (tires/TY-A) ends at 200 kPa.
+ROW_END_KPA = 200
+
+
+@pytest.mark.parametrize(("kpa", "over"), [(ROW_END_KPA, False), (ROW_END_KPA + 1, True)])
+def test_no_load_is_carried_at_more_pressure_than_the_row_has(kpa: int, over: bool) -> None:
+    typed = {"tire": "16.9-28 10PR R-1", "tire_mass": "2,000 lb", "pressure": f"{kpa} kPa"}
+    found = answer("tire-size", "load", **typed)
+    assert (found.finding == model.OVER) == over
+    axle = {"rear_tire": "16.9-28 10PR R-1", "rear_axle_load": "4,000 lb"}
+    both = answer("tires", "load", rear_pressure=f"{kpa} kPa", **axle)
+    assert (both.finding == model.OVER) == over
+    assert ("rating is for" in lead(both)) == over
+
+
+@pytest.mark.parametrize(
+    ("allowed", "finding"), [("yes", model.WITHIN), ("", model.UNKNOWN), ("no", model.OVER)]
+)
+def test_no_load_is_right_on_duals_that_the_manual_forbids(allowed: str, finding: str) -> None:
+    typed = {"rear_tire": "14.9-28", "rear_tire_load": "3,000 lb", "rear_axle_load": "5,000 lb"}
+    found = answer("duals", "load", manual_allows=allowed, rear_axle_limit="6,000 lb", **typed)
+    assert found.finding == finding
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        ({"pto_power": "40.1 hp", "power_limit": "40 hp"}, "40 hp that this digger's maker"),
+        ({"pto_power": "30 hp", "auger_limit": "11.9 in"}, "11.9 in that this digger's maker"),
+        ({"pto_power": "30 hp", "power_least": "30.1 hp"}, "30.1 hp that this digger's maker"),
+    ],
+)
+def test_how_wide_an_auger_minds_the_makers_limits(typed: dict[str, str], said: str) -> None:
+    found = answer("digger", "size", auger_diameter="12 in", soil="sand", **typed)
+    assert found.finding == model.OVER and said in lead(found)
+    at_limit = {"pto_power": "40 hp", "power_limit": "40 hp", "auger_limit": "12 in"}
+    fits = answer("digger", "size", auger_diameter="12 in", soil="sand", **at_limit)
+    assert fits.finding in (model.WITHIN, model.CLOSE)
+
+
+def test_the_widest_auger_that_is_sold_may_stand_right_at_the_limit() -> None:
+    typed = {"pto_power": "30 hp", "auger_diameter": "12 in", "auger_limit": "9 in"}
+    found = answer("digger", "size", **typed)
+    sets = [item.set.get("auger_diameter") for item in found.advice.remedies]
+    assert "9 in" in sets
+
+
+def test_a_tire_that_nothing_tells_apart_is_not_called_another() -> None:
+    typed = {"front_tire": "8-16 R-1", "rear_tire": "13.6-24 R-1", "front_drive": "yes"}
+    alike = lead(answer("tires", "same", new_rear_tire="13.6-24 R-1", **typed))
+    assert alike.startswith("By what was typed it is the same tire")
+    other = lead(answer("tires", "same", new_rear_tire="13.6-24 R-3", **typed))
+    assert other.startswith("Not the same")
+
+
+# --- the front axle, the speed sign, the payments ------------------------------------------------
+
+
+def test_the_axle_that_is_open_is_the_one_that_is_named() -> None:
+    typed = {"rear_tire": "320/85R24 122A8", "rear_axle_load": "5,000 lb"}
+    front = answer("tires", "load", front_tire="8-16", front_axle_load="2,500 lb", **typed)
+    assert front.finding == model.UNKNOWN and "2,500 lb on the front axle" in lead(front)
+
+
+# Load index 104 is 900 kg: two tires carry 1,800 kg.
+@pytest.mark.parametrize(("kg", "over"), [(1799, False), (1801, True)])
+def test_a_load_on_the_front_axle_is_answered_too(kg: int, over: bool) -> None:
+    typed = {"rear_tire": "320/85R24 122A8", "rear_axle_load": "5,000 lb"}
+    typed |= {"front_tire": "240/70R16 104A8", "front_axle_load": f"{kg} kg"}
+    found = answer("tires", "load", **typed)
+    assert (found.finding == model.OVER) == over
+    assert "front axle" in lead(found)
+
+
+# 75 Pa.C.S. 4529: not on anything that travels faster than 25 mph.
+@pytest.mark.parametrize(
+    ("mph", "said"), [("25", "is for machines built"), ("26", "comes off here")]
+)
+def test_no_speed_sign_where_the_emblem_comes_off(mph: str, said: str) -> None:
+    found = answer("road", "symbol", place="PA", top_speed=f"{mph} mph", road_speed="20 mph")
+    assert lead(found).startswith("No") and said in lead(found)
+
+
+def test_payments_without_a_trade_in_name_none() -> None:
+    typed = {"new_price": "$30,000", "loan_rate": "5 %", "loan_months": "60"}
+    assert "nothing traded in" in lead(answer("resale", "payments", **typed))
+    traded = answer("resale", "payments", trade_offer="$12,000", **typed)
+    assert "with the trade-in" in lead(traded)

@@ -94,7 +94,7 @@ def _makers(v: model.Inputs, at: model.At) -> None:
     """Hold auger and tractor against what the digger's maker allows, both ways."""
     if v.auger_limit is None or v.auger_diameter is None:
         missing = "auger_limit" if v.auger_limit is None else "auger_diameter"
-        at.not_checked("auger", missing)
+        at.not_checked("auger_known", missing)
     else:
         at.at_most("auger", "auger_diameter", "auger_limit", "value/P6c", close_band=0.0)
     if v.power_least is None:
@@ -102,7 +102,7 @@ def _makers(v: model.Inputs, at: model.At) -> None:
     else:
         at.at_least("maker_least", "pto_power", "power_least", "value/P6c", close_band=0.0)
     if v.power_limit is None:
-        at.not_checked("maker_most", "power_limit")
+        at.not_checked("maker_known", "power_limit")
     else:
         shaft_power.check_driveline(at, "pto_power", kind=digging.KIND, name="maker_most")
 

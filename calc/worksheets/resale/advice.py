@@ -22,8 +22,25 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         cautions=found.cautions("fault", "average", "tax"),
         tables=_tables(v, found),
         notes=_notes(v, found),
-        says={"repair": _not_repaired(v, found), "trade": _to_beat(v, found)},
+        says={
+            "repair": _not_repaired(v, found),
+            "trade": _to_beat(v, found),
+            **_untraded(found),
+        },
     )
+
+
+def _untraded(found: model.Found) -> dict[str, model.Words]:
+    """The payments where nothing is offered for the old machine."""
+    if "payment_plain" not in found:
+        return {}
+    said = found.note(
+        "tell_payments",
+        payment=(found.payment_plain, "money"),
+        months=(found.months, "count"),
+        sold=(found.payment_sold, "money"),
+    )
+    return {"payments": said}
 
 
 def _ways(found: model.Found) -> list[tuple[str, float]]:

@@ -356,6 +356,7 @@ OUTPUTS = (
     model.Shown("private_price", "money"),
     model.Shown("payment", "money"),
     model.Shown("payment_sold", "money"),
+    model.Shown("payment_plain", "money", hidden=True),
     model.Shown("book_price", "money"),
     *(
         model.Shown(name, "money", hidden=True)

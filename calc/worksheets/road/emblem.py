@@ -41,14 +41,17 @@ def height(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
 
 def symbol(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
     """Whether the speed sign is there where it belongs; what it says is kept."""
-    if model.wants("speed_symbol", "no_symbol"):
+    if model.wants("speed_symbol", "no_symbol", "no_emblem"):
         source = "road/STD-1; road/STD-2"
         if found.symbol:
             has = v.speed_symbol == "yes"
             binding = found.symbol_law or found.federal["tractor"]
             margin = 1.0 if has else (-1.0 if binding else 0.0)
             at.fits("speed_symbol", margin, source, "there" if has else "missing")
-        else:
+        elif found.emblem_use in SHOWN:
             at.fits("no_symbol", 1.0, source, "none")
+        else:
+            # Where the emblem itself comes off, nothing stands beside it.
+            at.fits("no_emblem", 1.0, source, "none")
     if v.symbol_speed is not None and model.wants("symbol_speed"):
         at.at_most("symbol_speed", "road_speed", "symbol_speed", "road/STD-2", close_band=0.0)

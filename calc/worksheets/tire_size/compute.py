@@ -81,6 +81,7 @@ def _load(v: model.Inputs, at: model.At) -> None:
             )
         if v.tire_mass is not None:
             at.at_most("load", "tire_mass", "carries", found.source)
+        found.check_pressure(at, "inflation", "pressure", v.rated_pressure)
     _pressure_needed(v, at, found)
 
 

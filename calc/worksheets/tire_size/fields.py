@@ -59,6 +59,7 @@ FIELDS: tuple[model.AnyField, ...] = (
 
 
 OUTPUTS = (
+    model.Shown("inflation_most", "pressure", hidden=True),
     model.Shown("overall_diameter", "length"),
     model.Shown("section_width", "length"),
     model.Shown("loaded_radius", "length"),

@@ -30,12 +30,29 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
 
 
 def _told(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
-    """What is said of load and liquid while something of them is open."""
-    if v.rear_axle_load is None:
-        load = found.note("tell_scale")
-    else:
-        load = found.note("tell_load", load=(v.rear_axle_load, "mass"))
-    return {"load": load, "liquid": found.note("tell_liquid")}
+    """What is said of load, liquid and sameness where no sentence of the ask fits."""
+    return {
+        "load": _told_load(v, found),
+        "liquid": found.note("tell_liquid"),
+        "same": found.note("tell_same"),
+    }
+
+
+def _told_load(v: model.Inputs, found: model.Found) -> model.Words:
+    """Which axle is open, or nearer to its limit."""
+    loads = {"rear": v.rear_axle_load, "front": v.front_axle_load}
+    given = [axle for axle, load in loads.items() if load is not None]
+    unread = [axle for axle in given if f"{axle}_carries" not in found]
+    if not given:
+        return found.note("tell_scale")
+    if unread:
+        key = "tell_front" if loads["rear"] is None else "tell_load"
+        return found.note(key, load=(loads[unread[0]], "mass"), axle=unread[0])
+    ratios = {a: getattr(found, f"{a}_on_axle") / getattr(found, f"{a}_allowed") for a in given}
+    near = max(given, key=lambda axle: ratios[axle])
+    limit = (getattr(found, f"{near}_allowed"), "mass")
+    key = "tell_rear" if loads["rear"] is None else "tell_just"
+    return found.note(key, load=(loads[near], "mass"), limit=limit, axle=near)
 
 
 def _gap_remedies(

@@ -83,6 +83,8 @@ def _speed(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     _, rear, _, rear_new = pair.circumferences(v)
     assert rear is not None and rear_new is not None  # the rear size is needed
     at.speed_change = rear_new / rear - 1
+    if not pair.rear_stays:
+        at.other_change = at.speed_change
     if not v.gear_speeds:
         at.not_checked("top", "gear_speeds")
         return
@@ -269,6 +271,8 @@ def _loads(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
         found = _carried(v, axle, tire, stays, top)
         if found.load is not None:
             setattr(at, f"{axle}_carries", found.load)
+            rated = getattr(v, f"{axle}_rated_pressure")
+            found.check_pressure(at, f"{axle}_inflation", f"{axle}_pressure", rated)
         if load is None:
             at.not_checked(f"{axle}_scale", f"{axle}_axle_load")
             continue

@@ -10,6 +10,10 @@ const VERSION = "2";
 /** Words of a link that are no fields, in the order in which they are written. */
 const WORDS = ["v", "on", "ask", "example", "wanted", "units"];
 
+/** Names that fields had in older links, and options that choices had, as in calc.links. */
+const ALIASES: Record<string, string> = { chipper_opening: "working_width" };
+const OPTION_ALIASES: Record<string, string> = { "joint=advised": "standard" };
+
 export interface LinkState {
   inputs: Record<string, string>;
   /** "" where the link doesn't say. */
@@ -43,7 +47,8 @@ export function readLink(hash: string): LinkState | null {
   const inputs: Record<string, string> = {};
   const words: Record<string, string> = {};
   for (const [name, value] of new URLSearchParams(text)) {
-    (WORDS.includes(name) ? words : inputs)[name] = value;
+    if (WORDS.includes(name)) words[name] = value;
+    else inputs[ALIASES[name] ?? name] = OPTION_ALIASES[`${name}=${value}`] ?? value;
   }
   const { v = "", on = "", ask = "", example = "", wanted = "", units = "" } = words;
   return {
