@@ -64,7 +64,7 @@ def _typed(item: model.Field, rng: random.Random, *, exact: bool) -> str:
         return item.example
     spread = 0.0 if exact else abs(middle) * rng.choice((0.01, 0.05, 0.15, 0.3)) * rng.random()
     ends = [min(max(end, low), high) for end in (middle - spread, middle + spread)]
-    times, unit = (100.0, "%") if item.kind in ("fraction", "slope") else (1.0, _UNITS[item.kind])
+    times, unit = (100.0, "%") if item.kind in ("fraction", "slope") else (1.0, UNITS[item.kind])
     texts = [f"{end * times:.6g}" for end in ends]
     text = texts[0] if texts[0] == texts[1] else " to ".join(texts)
     return f"{text} {unit}".strip()
@@ -290,7 +290,7 @@ and counts as proved. Times are of processor time for the proof and the search, 
 """
 
 
-_UNITS = _base_units()
+UNITS = _base_units()
 
 if __name__ == "__main__":
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import htpy as h
 
-from calc import model
+from calc import model, quantities, search
 from calc.model import Answer, sentences, words
 from calc.render.marks import shape
 from calc.render.notes import Notes
+
+LEAST_EFFECT = 0.0005  # of the margin: less is no row
 
 
 def depth_html(
@@ -22,6 +24,7 @@ def depth_html(
         _remarks(answer, system),
         _working(answer, system, notes),
         _whose(answer, system, notes),
+        _effects_place(answer),
         _cautions(answer, notes),
     ]
     if notes:
@@ -186,6 +189,48 @@ def _whose(answer: Answer, system: str, notes: Notes) -> h.Element | None:
         f"{len(each)} {word}" for each, word in ((given, "yours"), (usual, "usual")) if each
     )
     return _fold("Given and usual", said, inside, "ys-assumed")
+
+
+def _effects_place(answer: Answer) -> h.Element | None:
+    """The fold for what errors of measuring do; worked out and shown when a reader opens it.
+
+    It costs up to three answers, and few ask; without the client script it stays hidden.
+    """
+    if not answer.final or answer.deciding is None or answer.deciding.check.sense == "fits":
+        return None
+    return h.details(".ys-effects", hidden=True)[h.summary["If a measurement is off"], h.div]
+
+
+def effects_html(answer: Answer, box: search.Box, system: str) -> str:
+    """Return what one error of measuring, of each number given, takes from the deciding margin."""
+    if answer.deciding is None or answer.deciding.check.sense == "fits":
+        return ""
+    check = answer.deciding.check
+    effects = search.error_effects(answer.worksheet, box, check.name)
+    rows = [_effect(one, system) for one in effects if one.change <= -LEAST_EFFECT]
+    if not rows:
+        return str(h.p["No number that was given and is measured moves what decides."])
+    exact = sum(one.error == 0.0 for one in effects)
+    plates = f" Numbers read off a plate count as exact: {exact} here." if exact else ""
+    # Inside a band the margin counts from the lenient end to the strict one.
+    whole = "the band" if check.band else "the limit"
+    head = [h.th(scope="col")[name] for name in ("Number", "May be off by", f"Takes, of {whole}")]
+    table = h.table[h.thead[h.tr[head]], h.tbody[rows]]
+    said = f"For “{check.title}”: each number alone, off to the side that takes most.{plates}"
+    box_ = h.div(".ys-checks", tabindex="0", role="region", aria_label="Errors")[table]
+    return str(h.fragment[h.p[said], box_])
+
+
+def _effect(effect: search.ErrorEffect, system: str) -> h.Element:
+    item = effect.field
+    takes = f"{quantities.number(-100.0 * effect.change, 2)} %"
+    off = quantities.show(effect.error, item.kind, system)
+    turns = h.strong[" and breaks it"] if effect.turns else None
+    return h.tr[
+        h.th(scope="row")[item.label.rstrip("?")],
+        h.td[f"{off} ({effect.how})"],
+        h.td[takes, turns],
+    ]
 
 
 def _cautions(answer: Answer, notes: Notes) -> h.Element | None:

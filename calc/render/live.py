@@ -11,6 +11,7 @@ from calc.errors import YardstickError
 from calc.model import sentences
 from calc.render import parts
 from calc.render.answer import answer_html, odds_html, sight_html
+from calc.render.depth import effects_html
 from calc.render.reply import ask_back, fits_short, reply, reply_html, short
 
 LONGEST_REQUEST = 200_000
@@ -27,7 +28,8 @@ def respond(request: str) -> str:
         or with "worksheet", "inputs" (the texts given, by field name), "example" (true while the
         page shows its untouched example), "ask" (which question leads), "units" ("us" or "metric"),
         "stage" ("exact" for the middle values alone, "full" for the whole answer, "odds" for how
-        the machines that fit divide, alone), and for the replies "link" (to this page, filled in),
+        the machines that fit divide, alone, "effects" for what errors of measuring do, alone),
+        and for the replies "link" (to this page, filled in),
         "short_link" (a shorter one to the same), "about" (a line that names the
         machines) and "sender" (a line about who replies).
 
@@ -59,7 +61,7 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
     typed = {str(name): str(value) for name, value in asked.get("inputs", {}).items()}
     system = "metric" if asked.get("units") == "metric" else "us"
     stage = str(asked.get("stage"))
-    stage = stage if stage in ("exact", "odds") else "full"
+    stage = stage if stage in ("exact", "odds", "effects") else "full"
     if sum(len(name) + len(value) for name, value in typed.items()) > LONGEST_REQUEST:
         raise search.BadInputs({"": "That is far too much text for one form."})
     response: dict[str, Any] = {
@@ -84,6 +86,10 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
         if stage == "odds":
             found = search.answer_known(sheet, known, ask=ask)
             return {**response, "ok": True, "errors": errors, "odds": odds_html(found)}
+        if stage == "effects":
+            found = search.answer_known(sheet, known, ask=ask, odds=False)
+            said = effects_html(found, search.box_of(sheet, known), system)
+            return {**response, "ok": True, "errors": errors, "effects": said}
         found = search.answer_known(sheet, known, full=stage == "full", ask=ask, odds=False)
     except search.BadInputs as bad:
         return {**response, "ok": False, "errors": {**errors, **bad.errors}}

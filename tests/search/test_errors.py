@@ -1,8 +1,11 @@
 """What an error of each number does to the deciding margin."""
 
+import json
+
 import pytest
 
 from calc import model, quantities, search, worksheets
+from calc.render import live
 
 INCH, POUND = 0.0254, 0.45359237
 
@@ -62,3 +65,31 @@ def test_a_range_and_a_check_that_there_is_not_have_no_row() -> None:
     check = search.answer(sheet, {}, example=True).deciding.check.name
     assert "wheelbase" not in {e.field.name for e in search.error_effects(sheet, box, check)}
     assert search.error_effects(sheet, box, "no such check") == ()
+
+
+def asked(**more: object) -> dict[str, object]:
+    request = {"worksheet": "pairing", "inputs": {}, "example": True, **more}
+    found: dict[str, object] = json.loads(live.respond(json.dumps(request)))
+    return found
+
+
+def test_the_table_is_asked_for_apart_and_has_a_row_for_what_moves_the_margin() -> None:
+    whole = str(asked(stage="full")["html"])
+    assert '<details class="ys-effects" hidden>' in whole
+    assert "May be off by" not in whole
+    table = str(asked(stage="effects")["effects"])
+    _, _, _, effects = effects_of("pairing")
+    moving = [one for one in effects.values() if one.change <= -0.0005]
+    assert table.count("<tr>") == 1 + len(moving) > 1
+    assert "82.5 lb (scale)" in table  # a twentieth of the example's 1,650 lb
+    assert "0.5 in (tape)" in table
+    metric = str(asked(stage="effects", units="metric")["effects"])
+    assert "37.4 kg (scale)" in metric
+
+
+def test_where_nothing_was_measured_the_table_says_so() -> None:
+    found = asked(worksheet="rail-crossing", stage="effects", inputs={"signals": "none"})
+    assert found["ok"]
+    nothing = asked(inputs={"tractor_mass": "1,500 to 1,600 lb"}, example=False, stage="effects")
+    assert nothing["ok"]
+    assert "<tr>" not in str(nothing["effects"])

@@ -49,6 +49,11 @@ export class Asking {
     void this.stage(this.asked, "exact");
   }
 
+  /** What a reader opens, and nobody waits for before. */
+  effects(): void {
+    void this.stage(this.asked, "effects");
+  }
+
   /** A search through ranges takes long, so it starts only when the typing pauses. */
   private async pause(): Promise<void> {
     const left = this.changedAt + TYPING_PAUSE - performance.now();
@@ -61,7 +66,7 @@ export class Asking {
     if (!response || turn !== this.asked) return;
     this.answered = turn;
     this.show(response, request);
-    if (!response.ok || stage === "odds") return;
+    if (!response.ok || stage === "odds" || stage === "effects") return;
     const next = response.final ? (response.finding === "unknown" ? "odds" : null) : "full";
     if (!next) return;
     await this.pause();

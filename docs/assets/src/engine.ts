@@ -61,7 +61,7 @@ class Question {
   isOutdatedBy(newer: Request): boolean {
     const { worksheet, stage } = this.request;
     if (worksheet !== newer.worksheet) return false;
-    return newer.stage === "exact" || newer.stage === stage || stage === "odds";
+    return newer.stage === "exact" || newer.stage === stage || ["odds", "effects"].includes(stage);
   }
 }
 

@@ -45,8 +45,9 @@ export interface Request {
 }
 
 export type Units = "us" | "metric";
-/** The middle values alone, the whole answer, or only how the machines that fit divide. */
-export type Stage = "exact" | "full" | "odds";
+/** The middle values alone, the whole answer, or what is added to it: how the machines that fit
+ * divide, and, when a reader opens it, what errors of measuring do. */
+export type Stage = "exact" | "full" | "odds" | "effects";
 
 export interface Response {
   stage: Stage;
@@ -57,6 +58,7 @@ export interface Response {
   /** The line that stays in sight. */
   sight?: string;
   odds?: string;
+  effects?: string;
   errors: Record<string, string>;
   hints: Record<string, string>;
   reply?: string;

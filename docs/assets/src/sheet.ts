@@ -231,6 +231,11 @@ export class Sheet {
       this.showOdds(response.odds ?? "");
       return;
     }
+    if (request.stage === "effects") {
+      const place = this.answer.querySelector<HTMLElement>(".ys-effects > div");
+      if (place) place.innerHTML = response.effects ?? "";
+      return;
+    }
     this.lastAsked = JSON.stringify({ ...request, stage: "full" });
     this.last = response;
     for (const [name, text] of Object.entries(response.hints)) this.form.showHint(name, text);
@@ -261,7 +266,10 @@ export class Sheet {
     this.answer.dataset["stage"] = response.stage;
     this.answer.dataset["final"] = String(response.final);
     this.sight.show(response.sight ?? "");
-    if (response.final) this.tools.offerAskBack(response);
+    if (response.final) {
+      this.tools.offerAskBack(response);
+      this.offerEffects();
+    }
     const finding = this.answer.querySelector(".ys-finding")?.textContent ?? "";
     this.announce(finding.replace(/\s+/g, " ").trim());
   }
@@ -271,6 +279,16 @@ export class Sheet {
     if (!place || !html) return;
     place.innerHTML = html;
     place.hidden = false;
+  }
+
+  /** What errors of measuring do is worked out when somebody opens it. */
+  private offerEffects(): void {
+    const effects = this.answer.querySelector<HTMLDetailsElement>(".ys-effects");
+    if (!effects) return;
+    effects.hidden = false;
+    effects.addEventListener("toggle", () => {
+      if (effects.open && !effects.querySelector("div")?.childElementCount) this.asking.effects();
+    });
   }
 
   private announce(text: string): void {
