@@ -33,6 +33,13 @@ export function isFor(section: HTMLElement, isFirst: boolean): boolean {
   return named && others ? section.dataset["worksheet"] === named : isFirst;
 }
 
+/** The words of a part of the verdict, as a sentence. */
+function spoken(part: Element): string {
+  const words = [...part.childNodes].filter((node) => !(node instanceof Element && node.matches(".ys-note-mark, sup")));
+  const text = words.map((node) => node.textContent ?? "").join(" ").replace(/\s+/g, " ").trim();
+  return /[.!?]$/.test(text) || !text ? text : `${text}.`;
+}
+
 export class Sheet {
   private readonly name: string;
   private readonly answer: HTMLElement;
@@ -262,8 +269,8 @@ export class Sheet {
     this.answer.dataset["final"] = String(response.final);
     this.sight.show(response.sight ?? "");
     if (response.final) this.tools.offerAskBack(response);
-    const finding = this.answer.querySelector(".ys-finding")?.textContent ?? "";
-    this.announce(finding.replace(/\s+/g, " ").trim());
+    // A first look is followed by the whole answer: the verdict is said once, with that.
+    if (response.final) this.announce(this.verdict());
   }
 
   private showOdds(html: string): void {
@@ -271,6 +278,12 @@ export class Sheet {
     if (!place || !html) return;
     place.innerHTML = html;
     place.hidden = false;
+  }
+
+  /** The verdict as it is said aloud: its sentences apart, without the numbers of the notes. */
+  private verdict(): string {
+    const parts = this.answer.querySelectorAll(".ys-finding-word, .ys-lead, .ys-why");
+    return [...parts].map(spoken).join(" ");
   }
 
   private announce(text: string): void {
