@@ -69,7 +69,7 @@ class Driven:
     """A window of a browser that takes WebDriver's commands."""
 
     def __init__(self, send: Callable[[str, str, dict[str, Any]], Any]) -> None:
-        """Take what sends a command: its name for Marionette, its path over HTTP, its parameters."""
+        """Take what sends a command: its name in Marionette, its path over HTTP, what it needs."""
         self._send = send
         send("WebDriver:SetTimeouts", "timeouts", {"script": SCRIPT_LIMIT, "pageLoad": 60_000})
 
@@ -183,10 +183,10 @@ def _once(made: Callable[[], Any], running: subprocess.Popen[bytes]) -> Any:
         except (OSError, ValueError):
             if running.poll() is not None or time.monotonic() > end:
                 raise
-            select_pause()
+            _pause()
 
 
-def select_pause() -> None:
+def _pause() -> None:
     """Let other programs run before the next look at a program that is starting."""
     with suppress(subprocess.TimeoutExpired):
         subprocess.run(["cat"], stdin=subprocess.PIPE, timeout=0.05)
