@@ -375,30 +375,79 @@ def find_browser() -> str | None:
     return _playwright_chromium()
 
 
-def ensure_browser() -> str:
-    """Return the path of a Chromium, installing one when there is none.
+# Debian's packages for the tests: three browsers, a screen for the one that needs one, and what
+# runs the checker of HTML.
+PACKAGES = {
+    "Chromium": ("chromium", "fonts-dejavu-core"),
+    "Firefox": ("firefox-esr",),
+    "WebKitGTK": ("webkit2gtk-driver", "xvfb"),
+    "the HTML checker": ("default-jre-headless",),
+}
+# The programs without which each can't be tried; one of a group is enough.
+PROGRAMS = {
+    "Firefox": (("firefox-esr", "firefox"),),
+    "WebKitGTK": (("WebKitWebDriver",), ("Xvfb",)),
+    "the HTML checker": (("java",),),
+}
 
-    As root on Debian the distribution's own is used, elsewhere the one that Playwright offers.
+
+def may_install() -> bool:
+    """Whether the distribution's packages may be installed here: as root on Debian."""
+    root = hasattr(os, "geteuid") and os.geteuid() == 0
+    return root and shutil.which("apt-get") is not None
+
+
+def missing_browsers() -> dict[str, str]:
+    """Return what can't be tried on this machine besides Chromium, and the programs it lacks."""
+    lacking = {
+        name: [group[0] for group in groups if not any(shutil.which(each) for each in group)]
+        for name, groups in PROGRAMS.items()
+    }
+    return {
+        name: f"there is no {' and no '.join(which)}" for name, which in lacking.items() if which
+    }
+
+
+def not_tried() -> str:
+    """Return a sentence about what the tests leave out on this machine; "" when they try all."""
+    missing = missing_browsers()
+    if not missing:
+        return ""
+    packages = [each for name in missing for each in PACKAGES[name]]
+    return (
+        f"Not tried here: {', '.join(missing)}. On Debian, root gets them with “apt-get install "
+        f"{' '.join(packages)}”."
+    )
+
+
+def _install_packages(names: Sequence[str]) -> None:
+    environment = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
+    packages = [each for name in names for each in PACKAGES[name]]
+    run(["apt-get", "update", "-q"], env=environment)
+    run(
+        ["apt-get", "install", "-q", "-y", "--no-install-recommends", *packages],
+        env=environment,
+    )
+
+
+def ensure_browser() -> str:
+    """Return the path of a Chromium, installing what the tests need and this machine lacks.
+
+    As root on Debian the distribution's own three are used; elsewhere Chromium is the one that
+    Playwright offers, and `not_tried` names what is left out.
     """
     found = find_browser()
-    if found:
+    wanted = [*([] if found else ["Chromium"]), *missing_browsers()]
+    if found and not (wanted and may_install()):
         return found
-    note("Installing a browser for the tests (once) ...")
+    note(f"Installing {', '.join(wanted)} for the tests (once) ...")
     try:
-        if shutil.which("apt-get") and hasattr(os, "geteuid") and os.geteuid() == 0:
-            environment = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
-            run(["apt-get", "update", "-q"], env=environment)
-            run(
-                [
-                    *("apt-get", "install", "-q", "-y", "--no-install-recommends"),
-                    *("chromium", "fonts-dejavu-core"),
-                ],
-                env=environment,
-            )
+        if may_install():
+            _install_packages(wanted)
         else:
             run([venv_python(), "-m", "playwright", "install", "chromium"])
     except (SetupError, OSError) as problem:
-        raise SetupError(f"There is no browser, and none could be installed: {problem}") from None
+        raise SetupError(f"A browser is missing and can't be installed: {problem}") from None
     found = find_browser()
     if not found:
         raise SetupError("There is no browser, and none could be installed.")

@@ -21,6 +21,8 @@ from scripts import _setup, client, contents, markdown_ext, shop
 
 BUILT = Path(os.environ.get("YARDSTICK_ASSETS") or _setup.WORK / "assets")
 OFFLINE = os.environ.get("YARDSTICK_OFFLINE") == "true"
+# What a page counts in the search beside one that only lists.
+ANSWERS, ABOUT = 4.0, 0.1
 _source = markdown_ext.Source()
 
 
@@ -50,7 +52,15 @@ def on_page_markdown(markdown: str, page: Any, **_: Any) -> str:
     """Remember which page is being read, so that an error can name it."""
     _source.name = page.file.src_uri
     _source.path = Path(page.file.abs_src_path) if page.file.abs_src_path else None
+    page.meta.setdefault("search", {}).setdefault("boost", _boost(page.file.src_uri, markdown))
     return markdown
+
+
+def _boost(name: str, markdown: str) -> float:
+    """Return what a page counts in the search: first what answers, last what tells of the site."""
+    if name.startswith("about/"):
+        return ABOUT
+    return ANSWERS if "\n::: worksheet" in markdown else 1.0
 
 
 def on_page_content(html: str, page: Any, **_: Any) -> str:
@@ -68,6 +78,13 @@ def on_page_context(context: Any, page: Any, **_: Any) -> Any:
 def on_post_page(output: str, **_: Any) -> str:
     """Name the theme's search dialog for those who can't see it."""
     return output.replace('role="dialog"', 'role="dialog" aria-label="Search"')
+
+
+def on_post_template(output_content: str, template_name: str, **_: Any) -> str:
+    """Do the same for the page that says that there is none; a copy on a disk has none."""
+    if template_name != "404.html":
+        return output_content
+    return "" if OFFLINE else on_post_page(output_content)
 
 
 def on_build_error(error: Exception, **_: Any) -> None:

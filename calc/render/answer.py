@@ -59,7 +59,7 @@ def _finding(answer: Answer, system: str, notes: Notes) -> h.Element:
         h.p(".ys-finding-word")[
             shape(answer.finding), h.strong[answer.worksheet.finding_words(answer.finding)], " "
         ],
-        h.p(".ys-lead")[said, notes.mark(source) if source else None, " "] if said else None,
+        h.h2(".ys-lead")[said, notes.mark(source) if source else None, " "] if said else None,
         h.p(".ys-why")[f"{why} "] if why else None,
         h.p(".ys-standing")[f"{sentences.standing_sentence(answer)} "]
         if sentences.standing_sentence(answer)

@@ -38,7 +38,7 @@ def _sheet(sheet: capability.Sheet, page_href: str, system: str) -> h.Element:
 
 
 def _table(table: model.Table, system: str) -> h.Element:
-    return h.div(".ys-table", tabindex="0", role="region", aria_label=table.title)[
+    return h.div(".ys-table", tabindex="0", role="group", aria_label=table.title)[
         h.table[
             h.caption[table.title],
             h.thead[h.tr[[h.th(scope="col")[column] for column in table.columns]]],

@@ -60,7 +60,7 @@ def _checks(answer: Answer, system: str, notes: Notes) -> h.Element | None:
     ]
     head = [h.th(scope="col")[name] for name in ("Check", "Here", "Limit")]
     table = h.table[h.thead[h.tr[head]], h.tbody[rows, left]]
-    box = h.div(".ys-checks", tabindex="0", role="region", aria_label="Checks")[table]
+    box = h.div(".ys-checks", tabindex="0", role="group", aria_label="Checks")[table]
     return _fold("All checks", _count(answer), box)
 
 
@@ -124,7 +124,7 @@ def _table(table: model.Table, system: str, notes: Notes) -> h.Element:
     if table.checklist:
         head.insert(0, h.th(scope="col")["Done"])
     inside = [
-        h.div(".ys-table", tabindex="0", role="region", aria_label=table.title)[
+        h.div(".ys-table", tabindex="0", role="group", aria_label=table.title)[
             h.table[h.thead[h.tr[head]], h.tbody[rows]]
         ],
         h.p(".ys-note")[words(table.note, system)] if table.note else None,

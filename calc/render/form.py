@@ -34,6 +34,8 @@ def form_html(sheet: model.Worksheet, typed: Mapping[str, str], system: str = "u
         groups.setdefault(item.group, []).append(item)
     return h.form(".ys-form", action="#", autocomplete="off", novalidate=True)[
         h.div(".ys-rows")[
+            # The client puts the choice of the question here; its place is kept for it.
+            h.div(".ys-ask-row") if len(asks_data(sheet)) > 1 else None,
             [_pick(sheet, role) for role in machines.ROLES],
             h.div(".ys-asked")[rows(asked)],
             h.details(".ys-more", hidden=not others)[

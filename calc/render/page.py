@@ -27,7 +27,9 @@ def worksheet_block(name: str, system: str = "us") -> str:
             data_asks=json.dumps(asks_data(sheet)),
             aria_label=sheet.title,
         )[
-            h.div(".ys-example")[h.p[example]],
+            h.div(".ys-example")[
+                h.p[example], h.button(".ys-button", type="button")["Start with my numbers"]
+            ],
             form_html(sheet, {}, system),
             h.div(".ys-out")[
                 h.div(".ys-tools"),

@@ -67,7 +67,7 @@ def matrix_block(
     built = matrix.build(tractors[:rows], implements[:MOST_CELLS], system, matrix.JOB)
     left_out = len(tractors) - len(built.tractors) + len(implements) - len(built.implements)
     return str(
-        h.div(".ys-matrix", tabindex="0", role="region", aria_label="Every pairing")[
+        h.div(".ys-matrix", tabindex="0", role="group", aria_label="Every pairing")[
             h.table(".ys-matrix-table")[
                 h.thead[
                     h.tr[

@@ -21,7 +21,7 @@ class TableView:
 
 def html(view: TableView) -> h.Element:
     """Return a table as HTML."""
-    return h.div(".ys-table", tabindex="0", role="region", aria_label=view.caption)[
+    return h.div(".ys-table", tabindex="0", role="group", aria_label=view.caption)[
         h.table[
             h.caption[view.caption],
             h.thead[h.tr[[h.th(scope="col")[name] for name in view.columns]]],

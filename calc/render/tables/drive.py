@@ -139,7 +139,13 @@ def fuel_by_load() -> TableView:
         )
     return TableView(
         "Diesel in an hour, 25 hp (18.6 kW) at the shaft, full throttle",
-        ("Engine load", "D497.7", "", "D497.4 and earlier", ""),
+        (
+            "Engine load",
+            "D497.7, US",
+            "D497.7, metric",
+            "D497.4 and earlier, US",
+            "D497.4 and earlier, metric",
+        ),
         tuple(lines),
         "Source: S9. The later equation counts full throttle even when the engine works little, "
         "so idling burns less than it says.",

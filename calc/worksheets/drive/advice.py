@@ -146,7 +146,7 @@ def _side_by_side(v: model.Inputs, found: dict[str, Any]) -> model.Table:
         ("Hours in a year", (g.hours, "duration"), (h.hours, "duration")),
         ("Fuel cost in a year", (g.fuel * v.fuel_price, "money"), (h.fuel * v.fuel_price, "money")),
     )
-    return model.Table("Side by side", ("", "Gear", "Hydrostatic"), rows, "power/DERIVED")
+    return model.Table("Side by side", ("What", "Gear", "Hydrostatic"), rows, "power/DERIVED")
 
 
 def _other_basis(v: model.Inputs) -> model.Table:

@@ -226,8 +226,9 @@ export class Form {
     for (const { key, question } of this.asks) {
       this.chooser.append(make("option", { value: key }, question));
     }
-    const row = make("div", { class: "ys-ask-row" }, this.chooser);
-    this.element.querySelector(".ys-rows")?.prepend(row);
+    const row = this.element.querySelector<HTMLElement>(".ys-ask-row");
+    if (!row) return;
+    row.replaceChildren(this.chooser);
     // Which question it is, is no input of the worksheet.
     for (const kind of ["input", "change"]) {
       row.addEventListener(kind, (event) => event.stopPropagation(), { signal });

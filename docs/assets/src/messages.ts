@@ -68,7 +68,7 @@ class Card {
     );
     const more = make("details", { class: "ys-question-missing" });
     more.append(make("summary", {}, `Not said: ${question.missing.map(({ label }) => label).join(", ")}`), ...missing);
-    const head = make("div", { class: "ys-question-head" }, make("h3", {}, question.question), keep, remove);
+    const head = make("div", { class: "ys-question-head" }, make("h2", {}, question.question), keep, remove);
     this.place.append(head, this.verdict, rows, ...(missing.length ? [more] : []));
   }
 

@@ -49,7 +49,7 @@ export class Picker {
     this.note = make("p", { class: "ys-hint", id: `${id}-note` });
     const name = `Save this ${this.role}`;
     const keep = make("button", { type: "button", class: "ys-button", "aria-label": name }, "Save");
-    keep.addEventListener("click", () => this.openSaving());
+    keep.addEventListener("click", () => this.openSaving(keep));
     place.replaceChildren(
       make("label", { for: id }, TITLES[this.role]),
       keep,
@@ -148,7 +148,8 @@ export class Picker {
     this.note.textContent = index < 0 && this.shown ? `Changed from “${this.shown}”.` : this.problem;
   }
 
-  private openSaving(): void {
+  /** Ask for a name; whoever gives up is at the button again. */
+  private openSaving(button: HTMLButtonElement): void {
     const input = make("input", {
       type: "text",
       maxlength: String(LONGEST_NAME),
@@ -193,7 +194,7 @@ export class Picker {
     save.addEventListener("click", () => void finish());
     cancel.addEventListener("click", () => {
       this.saving.hidden = true;
-      this.select.focus();
+      button.focus();
     });
     this.saving.replaceChildren(
       make("label", { for: input.id }, `Name for this ${this.role}`),

@@ -33,6 +33,13 @@ export function isFor(section: HTMLElement, isFirst: boolean): boolean {
   return named && others ? section.dataset["worksheet"] === named : isFirst;
 }
 
+/** The words of a part of the verdict, as a sentence. */
+function spoken(part: Element): string {
+  const words = [...part.childNodes].filter((node) => !(node instanceof Element && node.matches(".ys-note-mark, sup")));
+  const text = words.map((node) => node.textContent ?? "").join(" ").replace(/\s+/g, " ").trim();
+  return /[.!?]$/.test(text) || !text ? text : `${text}.`;
+}
+
 export class Sheet {
   private readonly name: string;
   private readonly answer: HTMLElement;
@@ -266,12 +273,12 @@ export class Sheet {
     this.answer.dataset["stage"] = response.stage;
     this.answer.dataset["final"] = String(response.final);
     this.sight.show(response.sight ?? "");
+    // A first look is followed by the whole answer: the verdict is said once, with that.
     if (response.final) {
       this.tools.offerAskBack(response);
       this.offerEffects();
+      this.announce(this.verdict());
     }
-    const finding = this.answer.querySelector(".ys-finding")?.textContent ?? "";
-    this.announce(finding.replace(/\s+/g, " ").trim());
   }
 
   private showOdds(html: string): void {
@@ -289,6 +296,12 @@ export class Sheet {
     effects.addEventListener("toggle", () => {
       if (effects.open && !effects.querySelector("div")?.childElementCount) this.asking.effects();
     });
+  }
+
+  /** The verdict as it is said aloud: its sentences apart, without the numbers of the notes. */
+  private verdict(): string {
+    const parts = this.answer.querySelectorAll(".ys-finding-word, .ys-lead, .ys-why");
+    return [...parts].map(spoken).join(" ");
   }
 
   private announce(text: string): void {

@@ -1,0 +1,142 @@
+"""The main flows in Chromium, Firefox and WebKitGTK: over HTTP, and opened from a folder."""
+
+from __future__ import annotations
+
+import json
+import shutil
+import tempfile
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from scripts import _setup
+from tests.browser import talk, webdriver
+from tests.browser.hosted import hosted
+from tests.browser.test_without_network import KEPT
+
+READY = "document.querySelector('.ys[data-engine=ready]')"
+FINAL = "document.querySelector('.ys-answer[data-final=true]:not([data-stale])')"
+MESSAGE = (
+    "Hi, got a 2600 lb tractor with 1400 lb lift at 24 in. Can it lift a 560 lb 5 ft bush cutter?"
+)
+FIELDS = (
+    "return Object.fromEntries([...document.querySelector('.ys-form').elements]"
+    ".filter((each) => each.name).map((each) => [each.name, each.value]))"
+)
+
+
+@pytest.fixture(scope="module", params=list(webdriver.BROWSERS))
+def window(request: pytest.FixtureRequest) -> Iterator[webdriver.Window]:
+    """A window of each browser, with nothing kept from before."""
+    missing = _setup.missing_browsers()
+    if request.param in missing:
+        if _setup.may_install():
+            pytest.fail(f"{request.param} is missing: {missing[request.param]}")
+        pytest.skip(f"{request.param} was not tried: {missing[request.param]}")
+    with (
+        tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as home,
+        webdriver.BROWSERS[request.param](Path(home)) as opened,
+    ):
+        yield opened
+
+
+@pytest.fixture(scope="module")
+def folder(offline: Path, tmp_path_factory: pytest.TempPathFactory) -> str:
+    """The offline copy where a person may put it; the address of its top, with a slash."""
+    place = tmp_path_factory.mktemp("Höfe & Äcker") / "Kopie für unterwegs, 100 %"
+    shutil.copytree(offline, place)
+    return f"{place.as_uri()}/"
+
+
+@pytest.fixture(params=["over HTTP", "from a folder"])
+def page(request: pytest.FixtureRequest, address: str) -> tuple[str, str]:
+    """The address of the site's top, and how the address of a page ends."""
+    if request.param == "over HTTP":
+        return address, "/"
+    return request.getfixturevalue("folder"), ".html"
+
+
+def _is_answered(window: webdriver.Window) -> None:
+    """The whole answer to what the form holds, as native Python gives it, stands on the page."""
+    window.until(FINAL)
+    wanted = json.loads(talk.native(window.run(FIELDS)))
+    lead = json.dumps(wanted["lead"])
+    window.until(f"{FINAL}.textContent.includes({lead})")
+
+
+def test_a_link_is_answered_and_a_change_as_well(
+    window: webdriver.Window, page: tuple[str, str]
+) -> None:
+    top, end = page
+    window.open(f"{top}pairing{end}#{talk.given(working_width='48 in')}")
+    _is_answered(window)
+    window.fill("[name=working_width]", "72 in")
+    window.until("location.hash.includes('working_width=72+in')")
+    _is_answered(window)
+
+
+def test_what_is_wrong_gets_a_sentence(window: webdriver.Window, page: tuple[str, str]) -> None:
+    top, end = page
+    window.open(f"{top}pairing{end}#{talk.given()}")
+    _is_answered(window)
+    window.fill("[name=working_width]", "48 lb")
+    window.until(
+        "document.querySelector('#pairing-working_width-error')?.textContent.endsWith('.')"
+    )
+    assert window.run("return document.querySelector('[name=working_width]').value") == "48 lb"
+    window.fill("[name=working_width]", "48 in")
+    _is_answered(window)
+
+
+def test_the_box_leads_to_an_answer(window: webdriver.Window, page: tuple[str, str]) -> None:
+    top, end = page
+    window.open(f"{top}index.html" if end == ".html" else top)
+    window.until("!document.querySelector('#ys-find').hidden")
+    window.fill("#ys-find-text", "will a 60 in rotary cutter run on 20 pto hp")
+    window.until("document.querySelector('#ys-found')?.dataset.read === 'true'")
+    window.click("#ys-found > a")
+    window.until("location.pathname.includes('pairing')")
+    window.until(FINAL)
+    assert window.run("return document.querySelector('[name=working_width]').value") == "60 in"
+
+
+def test_a_machine_is_kept_and_picked(window: webdriver.Window, page: tuple[str, str]) -> None:
+    top, end = page
+    window.open(f"{top}pairing{end}#{talk.given(tractor_mass='1,650 lb')}")
+    _is_answered(window)
+    window.click("[data-role=tractor] > .ys-button")
+    window.fill("[data-role=tractor] .ys-pick-save input", "The small one")
+    window.click("[data-role=tractor] .ys-pick-save .ys-button")
+    window.until("document.body.textContent.includes('“The small one” is saved')")
+    window.open(f"{top}lift/lift-and-ballast{end}")
+    window.until("document.querySelector('.ys-pick select')?.textContent.includes('The small one')")
+    window.run(
+        "const list = document.querySelector('[data-role=tractor] select');"
+        "list.value = [...list.options].find((each) => each.label === 'The small one').value;"
+        "list.dispatchEvent(new Event('change', {bubbles: true}));"
+    )
+    window.until("document.querySelector('[name=tractor_mass]').value === '1,650 lb'")
+    window.until(FINAL)
+
+
+def test_a_message_is_read_and_replied_to(window: webdriver.Window, page: tuple[str, str]) -> None:
+    top, end = page
+    window.open(f"{top}messages{end}")
+    window.until("document.querySelector('#ys-message')")
+    window.fill("#ys-message", MESSAGE)
+    window.until("document.querySelector('#ys-reply')?.dataset.final === 'true'")
+    reply = window.run("return document.querySelector('#ys-reply').value")
+    assert "2,600 lb" in reply or "2600" in reply
+
+
+def test_the_server_gone(window: webdriver.Window, site: Path) -> None:
+    """After one visit the site answers without a network, on a page not seen before as well."""
+    with hosted(site) as host:
+        window.open(f"{host.address}pairing/")
+        window.until(READY)
+        window.open(f"{host.address}about/offline/")
+        window.until(f"document.body.textContent.includes('{KEPT}')")
+        with host.unplugged():
+            window.open(f"{host.address}pairing/#{talk.given(working_width='50 in')}")
+            _is_answered(window)
