@@ -70,7 +70,8 @@ def hung_at(v: model.Inputs) -> float:
         return own
     share = v.load_carried / hung_mass(v)
     there: float = arith.max(own, float(row["load_at_m"]))
-    return own + share * (there - own)
+    found: float = own + share * (there - own)
+    return found
 
 
 def check_loaded(v: model.Inputs, at: model.At) -> None:
