@@ -95,6 +95,8 @@ def test_pairing_and_hitch_agree(typed: Typed) -> None:
     one, other = findings(found("pairing", typed)), findings(found("hitch", typed))
     if typed["quick_coupler"] == "none":
         same = {"pins": "lower_pins", "span": "span"}
+        if typed["implement_kind"] != "post_hole_digger":
+            same["top_pin"] = "top_pin"
     elif typed["implement_kind"] == "post_hole_digger":
         same = {"coupler": "conflict", "coupler_on_tractor": "coupler_on_tractor"}
     else:

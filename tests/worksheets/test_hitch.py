@@ -399,3 +399,13 @@ def test_every_ask_leads_with_a_sentence(ask: str) -> None:
     for typed in ({}, {"hitch_category": "2", "implement_category": "1"}):
         said = sentences.lead(search.answer(SHEET, typed, ask=ask), "us")
         assert said.endswith(".") and len(said) < 260
+
+
+def test_no_top_pin_is_named_for_a_hitch_that_nobody_measured():
+    """Which pin its top link takes hangs on its category: none, and no pin is the smallest."""
+    typed = {"lower_pin": "1-1/8 in", "upper_pin": "3/4 in", "implement_span": "32.5 in"}
+    sheet = worksheets.load("hitch")
+    unknown = search.answer(sheet, typed)
+    assert not any("upper_pin" in r.set for r in unknown.advice.remedies)
+    known = search.answer(sheet, {**typed, "upper_pin": "1 in", "hitch_category": "1"})
+    assert any("upper_pin" in r.set for r in known.advice.remedies)

@@ -29,7 +29,8 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         _coupler_remedies(broken, remedies)
     if "span" in broken:
         _span_remedy(v, found, remedies)
-    if "top_pin" in broken and v.upper_pin is not None:
+    known = "hitch_category" not in remedies.assumed or v.ball_hole is not None
+    if known and "top_pin" in broken and v.upper_pin is not None:
         size = top_hole(v)
         words = hitching.pin_words(size)
         remedies.change("top_pin", {"upper_pin": size}, mends=("top_pin",), pin=words)

@@ -16,7 +16,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     hung_remedies.offer(v, remedies)
     remedies.more("pto_power", mends=("power", "class"), step=1.0)
     remedies.choose("quick_coupler", "none", mends=("coupler",), source="hitch/H19")
-    remedies.do("other_pins", ("pins", "span"), source="hitch/PRACTICE")
+    remedies.do("other_pins", ("pins", "top_pin", "span"), source="hitch/PRACTICE")
     remedies.do("lighter_duty", ("duty",), source="hitch/PRACTICE")
     remedies.more("tail_height", mends=("tail_seen",), end=3.3)
     if v.slope > hung_remedies.FLAT:

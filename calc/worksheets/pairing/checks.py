@@ -43,15 +43,35 @@ def _hitching(v: Inputs, at: At) -> None:
     ball = hitch.size("lower_bore", number)
     bushing = hitching.ball_bushing("lower", pin, ours)
     _pins(at, pin, ball, hitch.pin_fit(pin, ball), bushing, "ball")
+    if v.implement_kind != "post_hole_digger":  # its boom takes the top link's place
+        _top_pin(at, theirs, ours)
     gap = hitch.span_difference(ours, theirs)
     margin, says = hitching.span_margin(gap, measured=False)
     at.fits("span", margin, hitching.SPAN_SOURCE, says, way=hitching.way(gap))
 
 
+def _top_pin(at: At, theirs: str, ours: str) -> None:
+    """Check the top pin of the implement's category in the hitch's top link."""
+    pin, made_for = (hitch.size("upper_pin", hitch.pin_number(name)) for name in (theirs, ours))
+    at.add(
+        hitching.pin_check(
+            "top_pin",
+            at.title("top_pin"),
+            pin,
+            made_for,
+            hitching.cut_for(pin, made_for),
+            hitching.ball_bushing("upper", pin, ours),
+            fitted=False,
+            opening="top link",
+            source="hitch/W3; hitch/PRACTICE",
+        )
+    )
+
+
 def _pins(
     at: At, pin: float, hole: float, found: str, bushing: dict[str, str] | None, opening: str
 ) -> None:
-    """Check the lower pins; the top pin is of the same category, so it fits where they do."""
+    """Check the lower pins."""
     at.add(
         hitching.pin_check(
             "pins", at.title("pins"), pin, hole, found, bushing, fitted=False, opening=opening
