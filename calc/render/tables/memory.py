@@ -50,7 +50,7 @@ def counted() -> TableView:
         "What the entries of the tables rest on",
         ("Subject", "Read", "Worked out", "Common practice", "From memory"),
         tuple(rows),
-        "Each entry of a table counts once for each source column, by the first source named there.",
+        "Each entry of a table counts once for each source column, by the first named there.",
     )
 
 
