@@ -67,3 +67,17 @@ def test_unknown_citation(bad):
 def test_place_is_split_off():
     source, place = sources.find("hitch/S5, clause 6.3")
     assert source.key == "S5" and place == "clause 6.3"
+
+
+MOST_FROM_MEMORY = {"hitch": 150, "power": 172, "tires": 256, "road": 46, "value": 34}
+
+
+def test_the_count_of_what_is_from_memory_goes_down_only():
+    """A value that is read in a source leaves the count; none may join it unseen."""
+    from calc.render.tables import memory
+
+    counts = {shelf: found["memory"] for shelf, found in memory.statuses().items()}
+    for shelf, most in MOST_FROM_MEMORY.items():
+        assert counts[shelf] <= most
+    shown = memory.counted().rows
+    assert [int(row[-1].replace(",", "")) for row in shown] == list(counts.values())

@@ -2,7 +2,7 @@
 
 References
 ----------
-.. [1] tires/S2, tires/WEB-3, tires/ISO4251-memory: load index and speed symbols.
+.. [1] tires/S2, tires/WEB-3, tires/WEB-11, tires/ISO4251-memory: load index and speed symbols.
 .. [2] tires/TD-1, tires/TD-2: load at pressure and speed of single tires.
 .. [3] tires/pressure-memory: load grows with pressure to the power 0.585.
 .. [4] tires/R106-memory: load against speed of tires with a load index.

@@ -55,6 +55,17 @@ def test_speed_symbol(symbol: str, km_h: float) -> None:
     published(of, given, km_h, ours, 0.5, why, "tires/OM-5", unit="km/h")
 
 
+SYMBOLS = {"A1": 5, "A2": 10, "A3": 15, "A4": 20, "A5": 25, "A6": 30, "A7": 35, "A8": 40}
+SYMBOLS |= {"B": 50, "C": 60, "D": 65, "E": 70, "F": 80, "G": 90, "J": 100}
+
+
+@pytest.mark.parametrize(("symbol", "km_h"), list(SYMBOLS.items()))
+def test_every_speed_symbol(symbol: str, km_h: float) -> None:
+    of, ours = tire_load.speed_of_symbol, tire_load.speed_of_symbol(symbol) * 3.6
+    given, why = f"speed symbol {symbol}", "a step of the series, in whole km/h"
+    published(of, given, km_h, ours, 0.5, why, "tires/WEB-11", unit="km/h")
+
+
 # --- overall diameters, from more than one source --------------------------------------------
 
 

@@ -128,7 +128,8 @@ def test_state_differs_just_inside_and_just_outside(row):
 # the reader gives; one that is worked out, whose sums tests/published and tests/second_ways hold;
 # and a choice of words, where no number decides. A check that is in none of the lists fails here.
 PLATE = """
-    ballast: asked front_axle front_tires loader_front loader_lift rear_axle rear_tires total
+    ballast: asked front_axle front_lift front_tires loader_front loader_lift
+    ballast: rear_axle rear_tires total
     cab: current
     digger: auger depth maker_least maker_most
     driveline: lift
@@ -136,7 +137,7 @@ PLATE = """
     hitch: span_own
     lamp-wiring: field road
     pairing: asked front_axle front_tires loader_front loader_lift power rear_axle
-    pairing: rear_tires remotes total
+    pairing: front_lift rear_tires remotes total
     pto: driveline
     road: rated_speed symbol_speed
     road-towing: chain drawbar manual
@@ -162,7 +163,7 @@ SUMS = """
     tires: deck_gap fender_gap front_gap
 """
 WORDS = """
-    ballast: subframe
+    ballast: front_place subframe
     cab: cab
     digger: coupler protection soil
     driveline: protection yokes
@@ -171,7 +172,7 @@ WORDS = """
     hitch: slot_lower slot_upper
     lamp-wiring: flasher
     lawn: soil
-    pairing: coupler coupler_on_tractor covers pins shaft span subframe
+    pairing: coupler coupler_on_tractor covers front_place pins shaft span subframe
     pto: shaft
     road: amber_flashers_height_standard amber_flashers_standard behind daylight emblem_off
     road: amber_flashers_edge_standard escort head_lamps_seen head_lamps_standard no_symbol permit

@@ -112,7 +112,7 @@ def _speed(v: model.Inputs, at: model.At) -> None:
     """Two service descriptions are two speeds: the fastest is its limit."""
     top = common.fastest(v.tire)
     if v.road_speed is not None and top is not None:
-        at.at_most("speed", "road_speed", top, "tires/ISO4251-memory")
+        at.at_most("speed", "road_speed", top, "tires/WEB-11")
 
 
 def _ground(v: model.Inputs, at: model.At) -> None:

@@ -99,7 +99,7 @@ def _speed(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     for axle, tire in (("front", pair.front_new), ("rear", pair.rear_new)):
         fastest = common.fastest(tire.designation) if tire is not None else None
         if fastest is not None:
-            at.at_most(f"{axle}_speed", "top_speed", fastest, "tires/ISO4251-memory")
+            at.at_most(f"{axle}_speed", "top_speed", fastest, "tires/WEB-11")
     if v.liquid != "none":
         at.at_most("liquid_speed", "top_speed", LIQUID_SPEED, "tires/OM-1")
 
