@@ -56,6 +56,8 @@ class Kind:
     example: str
     units: tuple[Unit, ...]
     stands_for: str = ""  # the unit that a bare number is in
+    like: str = ""  # the kind whose units it has, where it is only shown and never typed
+    never_below_zero: bool = False  # whether less than nothing is said as nothing
 
     def unit(self, symbol: str) -> Unit:
         """Return the unit with that symbol."""
@@ -117,7 +119,9 @@ def kinds() -> dict[str, Kind]:
             row["metric"],
             row["bare"] == "yes",
             row["example"],
-            tuple(units[row["kind"]]),
+            tuple(units[row["like"] or row["kind"]]),
+            like=row["like"],
+            never_below_zero=row["never_below"] == "0",
         )
         for row in tables.rows("words/kinds")
     }
@@ -455,8 +459,23 @@ def amount(value: float) -> str:
     return f"{rounded or 0.0:,.2f}" if small else f"{rounded or 0.0:,.0f}"
 
 
-def _shown(value: float, symbol: str, figures: int) -> str:
-    return amount(value) if symbol == "$" else number(value, figures)
+NOTHING = "nothing"
+
+
+def _shown(value: float, unit: Unit, kind_name: str, figures: int) -> str:
+    """Return a value in a unit, without it; what can't be below zero is nothing there."""
+    found = unit.from_base(value)
+    said = amount(found) if unit.symbol == "$" else number(found, figures)
+    return NOTHING if said.startswith("-") and kind(kind_name).never_below_zero else said
+
+
+def summed(kind_name: str) -> str:
+    """Return the kind in which sums are written out: a load may come out below zero there.
+
+    >>> summed("load"), summed("length")
+    ('mass', 'length')
+    """
+    return kind(kind_name).like or kind_name
 
 
 def unit_for(kind_name: str, system: str) -> Unit:
@@ -503,9 +522,14 @@ def show(
         A unit to use instead of the system's own.
     figures
         Significant figures.
+
+    Examples
+    --------
+    >>> show(-10.0, "mass"), show(-10.0, "load"), show_range(-10.0, 45.4, "load")
+    ('-22 lb', 'nothing', 'nothing to 100 lb')
     """
     chosen = kind(kind_name).unit(unit) if unit else _own_unit(kind_name, system, value)
-    return with_unit(_shown(chosen.from_base(value), chosen.symbol, figures), chosen.symbol)
+    return with_unit(_shown(value, chosen, kind_name, figures), chosen.symbol)
 
 
 def show_range(
@@ -513,8 +537,8 @@ def show_range(
 ) -> str:
     """Return a range in the reader's units, or one value where both ends show the same."""
     chosen = kind(kind_name).unit(unit) if unit else _own_unit(kind_name, system, high)
-    ends = sorted((chosen.from_base(low), chosen.from_base(high)))
-    first, second = (_shown(end, chosen.symbol, figures) for end in ends)
+    ends = sorted((low, high), key=chosen.from_base)
+    first, second = (_shown(end, chosen, kind_name, figures) for end in ends)
     if first == second:
         return with_unit(first, chosen.symbol)
     if chosen.symbol == "$":

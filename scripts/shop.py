@@ -243,6 +243,11 @@ def round_up() -> tuple[Any, ...]:
     return found.round_up if found else ()
 
 
+def _listed(machine: Any) -> dict[str, Any]:
+    """Return a machine of a list, with what a reply says of it beside its name."""
+    return {**asdict(machine), "told": machine.told}
+
+
 def lists_script() -> str:
     """Return the script that gives the pages their lists of machines, and the shop's lines."""
     from calc import machines
@@ -250,10 +255,10 @@ def lists_script() -> str:
 
     found = current()
     demo = [machine for role in machines.ROLES for machine in machines.demo(role)]
-    groups = [{"title": DEMO_TITLE, "machines": [asdict(machine) for machine in demo]}]
+    groups = [{"title": DEMO_TITLE, "machines": [_listed(machine) for machine in demo]}]
     shop: dict[str, Any] | None = None
     if found:
-        own = [asdict(machine) for machine in (*found.tractors, *found.implements)]
+        own = [_listed(machine) for machine in (*found.tractors, *found.implements)]
         groups.insert(0, {"title": found.name or "Our machines", "machines": own})
         shop = {name: getattr(found, name) for name in TEXTS}
         shop["parts"] = [parts.as_data(part) for part in found.parts]

@@ -203,3 +203,13 @@ def test_a_matrix_that_no_phone_can_open_is_cut_and_says_so(monkeypatch):
     shown = yard.matrix_block(machines.demo("tractor"), machines.demo("implement"), "p/")
     assert shown.count("<td data-finding") == 10
     assert "5 machines are left out" in shown
+
+
+def test_a_machine_of_a_shops_list_is_told_with_its_stock_number_and_price(built_for, tmp_path):
+    (tmp_path / "shop.toml").write_text('name = "Example Yard"\n')
+    (tmp_path / "tractors.csv").write_text(
+        'name,stock number,price,pto_power\nGray 20,4411,"$18,500",20 hp\nBlue 30,,,30 hp\n'
+    )
+    built_for(tmp_path)
+    machines = lists(shop.lists_script())["groups"][0]["machines"]
+    assert [each["told"] for each in machines] == ["stock 4411, $18,500", ""]

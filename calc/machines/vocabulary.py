@@ -141,6 +141,57 @@ def _of_implement(name: str) -> Any:
     return find
 
 
+def _cg_distance(known: KnownSoFar) -> Typical | None:
+    """Return how far behind the balls an implement usually has its weight; None elsewhere."""
+    if typical.mount(known.get("implement_kind") or "") in ("front", "mid"):
+        return None
+    found: Typical = _of_implement("cg_distance")(known)
+    return found
+
+
+def _balls_highest(known: KnownSoFar) -> Typical | None:
+    """Return how high a hitch lifts its balls, where an implement's pins are to be carried."""
+    if known.get("pins_on_ground") is None:
+        return None
+    from calc.mechanics import hitch
+
+    number = (known.get("hitch_category") or "1")[0]
+    number = number if number in "1234" else "1"
+    least = hitch.size("transport_height_min", number)
+    small = known.get("tractor_kind") in ("subcompact", ANY, None) and number == "1"
+    low = hitch.size("transport_height_min", "1L") if small else least
+    source = "hitch/H14; hitch/ISO730-memory"
+    return Typical(low, least + 0.15, source, f"a Category {number} hitch all the way up")
+
+
+def _raised(known: KnownSoFar) -> Typical:
+    """Return how high a raised implement carries its weight, from the hitch's travel if given."""
+    balls, pins = known.get("balls_highest"), known.get("pins_on_ground")
+    if isinstance(balls, Reading):
+        of = "what hangs on balls of this height"
+        return Typical(0.85 * balls.low, 1.15 * balls.high, "hitch/PRACTICE", of)
+    low = 0.5 if not isinstance(pins, Reading) else max(0.5, pins.low)
+    return Typical(low, max(0.9, low + 0.2), "hitch/PRACTICE", "mounted implements")
+
+
+def _cg_ahead(known: KnownSoFar) -> Typical | None:
+    """Return how far ahead of the front axle an implement in front usually has its weight."""
+    if typical.mount(known.get("implement_kind") or "") != "front":
+        return None
+    found: Typical = _of_implement("cg_distance")(known)
+    return found
+
+
+def _mass(known: KnownSoFar) -> Typical:
+    """Return the usual mass of an implement: of its own where what it carries is given."""
+    row = typical.carrier(known.get("implement_kind") or "")
+    if row is None or known.get("load_carried") is None:
+        found: Typical = _of_implement("mass")(known)
+        return found
+    own = (float(row["own_low_kg"]), float(row["own_high_kg"]))
+    return Typical(*own, row["source"], "one that is empty")
+
+
 def _tongue(known: KnownSoFar) -> Typical | None:
     """Return the usual load on the drawbar of a towed machine; nothing for a mounted one."""
     kind = known.get("implement_kind") or ""
@@ -253,6 +304,11 @@ def _tools() -> tuple[Option, ...]:
     return tuple(Option(r["tool"], r["label"]) for r in tables.rows("machines/loader_tools"))
 
 
+MID_PTO = (
+    Option("yes", "It has one, about 2,000 rpm"),
+    Option("none", "It has none"),
+    Option("unsure", "Not sure"),
+)
 LIFT_RATED_AT = (
     Option("610", "24 in (610 mm) behind the balls"),
     Option("305", "12 in (305 mm) behind the balls"),
@@ -491,6 +547,8 @@ def _fields() -> dict[str, AnyField]:
         Field("rear_axle_limit", "mass", "300 lb", "20,000 lb", optional=True, group=tractor),
         Field("total_limit", "mass", "500 lb", "30,000 lb", optional=True, group=tractor),
         Field("rear_tire_load", "mass", "100 lb", "10,000 lb", optional=True, group=tractor),
+        Field("rear_tire_pressure", "pressure", "5 psi", "90 psi", optional=True, group=tractor),
+        Field("front_tire_pressure", "pressure", "5 psi", "90 psi", optional=True, group=tractor),
         Entry("front_tire", read_tire_size, such_as="7-16 6PR R-1", group=tractor),
         Entry("rear_tire", read_tire_size, such_as="11.2-24 6PR R-1", group=tractor),
         Field(
@@ -517,8 +575,11 @@ def _fields() -> dict[str, AnyField]:
         ),
         Choice("shaft", SHAFTS, example="540-6", group=tractor, usual="unsure"),
         Choice("implement_shaft", SHAFTS, example="540-6", group=implement, usual="unsure"),
+        Choice("mid_pto", MID_PTO, example="unsure", group=tractor, usual="unsure"),
+        Field("front_lift_capacity", "mass", "50 lb", "6,000 lb", optional=True, group=tractor),
         Field("front_turns", "count", "0.8", "25", optional=True, group=tractor),
         Field("remotes", "count", "0", "6", optional=True, group=tractor),
+        Field("balls_highest", "length", "12 in", "70 in", typical=_balls_highest, group=tractor),
         Field("implement_flow", "flow", "1 gpm", "60 gpm", optional=True, group=tractor),
         implement_kind(),
         Field(
@@ -536,16 +597,18 @@ def _fields() -> dict[str, AnyField]:
             "mass",
             "20 lb",
             "30,000 lb",
-            typical=_of_implement("mass"),
+            typical=_mass,
             essential=True,
             group=implement,
         ),
+        Field("load_carried", "mass", "0 lb", "6,000 lb", optional=True, group=implement),
+        Field("cg_ahead", "length", "0 in", "80 in", typical=_cg_ahead, group=implement),
         Field(
             "cg_distance",
             "length",
             "2 in",
             "140 in",
-            typical=_of_implement("cg_distance"),
+            typical=_cg_distance,
             group=implement,
         ),
         Field(
@@ -553,7 +616,7 @@ def _fields() -> dict[str, AnyField]:
             "length",
             "6 in",
             "80 in",
-            typical=Typical(0.5, 0.9, "hitch/PRACTICE", "mounted implements"),
+            typical=_raised,
             group=implement,
         ),
         hitch_category(
@@ -565,6 +628,8 @@ def _fields() -> dict[str, AnyField]:
         ),
         Field("power_needed", "power", "1 hp", "200 hp", optional=True, group=implement),
         Field("power_limit", "power", "5 hp", "300 hp", optional=True, group=implement),
+        Field("flow_needed", "flow", "1 gpm", "60 gpm", optional=True, group=implement),
+        Field("pins_on_ground", "length", "2 in", "50 in", optional=True, group=implement),
         Field("transport_width", "length", "10 in", "250 in", optional=True, group=implement),
         Field("remotes_needed", "count", "0", "6", example="0", optional=True, group=implement),
         Field(

@@ -766,9 +766,9 @@ def wheel_slip(turns_free: float, turns_loaded: float) -> float:
     Parameters
     ----------
     turns_free : float
-        Turns of a driven wheel without load, more than 0.
+        Turns of a driven wheel without load, more than 0. [-]
     turns_loaded : float
-        Turns under load over the same distance, at least as many.
+        Turns under load over the same distance, at least as many. [-]
 
     Returns
     -------

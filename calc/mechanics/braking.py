@@ -203,7 +203,7 @@ def heaviest_towed(
     Parameters
     ----------
     deceleration, tractor_mass, trailer_braking : float
-        As there.
+        As in `shared_deceleration`.
     needed : float
         The braking that is needed on the level. [m/s²]
 

@@ -14,7 +14,15 @@ INCH = 0.0254
 
 
 class BoomPoint(NamedTuple):
-    """One position of the boom."""
+    """One position of the boom.
+
+    Attributes
+    ----------
+    link_height, gearbox_height, gearbox_distance : float
+        Heights above the ground and the distance behind the boom pin. [m]
+    angle : float
+        Of the boom above level. [rad]
+    """
 
     link_height: float
     angle: float

@@ -95,7 +95,7 @@ def drawbar_power(pull: float, speed: float) -> float:
 
 
 def pto_power_for(drawbar: float, soil_factor: float) -> float:
-    """Return the PTO power that a drawbar power asks for, by a soil factor.
+    """Return the PTO power that a drawbar power asks for, by a soil factor. [W]
 
     Parameters
     ----------

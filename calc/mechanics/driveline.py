@@ -417,7 +417,15 @@ def joint_angles(distance: float, rise: float, offset: float, tilt: float) -> tu
 
 
 class Fit(NamedTuple):
-    """How a telescoping shaft sits between its shortest and longest distance."""
+    """How a telescoping shaft sits between its shortest and longest distance.
+
+    Attributes
+    ----------
+    overlap, closed_clearance : float
+        At the longest distance and at the shortest. [m]
+    overlap_share : float
+        Of the tube. [-]
+    """
 
     overlap: float
     overlap_share: float

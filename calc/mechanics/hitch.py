@@ -152,7 +152,7 @@ def has_size(item: str, category: str) -> bool:
 
 
 def pin_slack(pin: float, bore: float) -> float:
-    """Return how much larger a bore is than a pin.
+    """Return how much larger a bore is than a pin. [m]
 
     .. math:: s = D_{bore} - d_{pin}
 
@@ -302,7 +302,7 @@ def span_category(span: float) -> SpanFit:
 
 
 def shoulder_span(span: float, between: str, number: str) -> float:
-    """Return the span between shoulders of a span measured either way.
+    """Return the span between shoulders of a span measured either way. [m]
 
     One ball width is the difference.
 
@@ -630,6 +630,11 @@ def mast_gap(tractor_mast: float, implement_mast: float) -> float:
 
     Masts of the ISO and of the older US family differ by about 127 mm in category 2
     and 3: pins and span fit, the top link doesn't.
+
+    Parameters
+    ----------
+    tractor_mast, implement_mast : float
+        Heights of the top link's pin above the lower pins. [m]
 
     Raises
     ------

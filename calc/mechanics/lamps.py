@@ -689,7 +689,7 @@ def _speed_rows(place: str) -> tuple[_SpeedRow, ...]:
 
 def over_center_line(width: float, lane_width: float, shoulder_used: float = 0.0) -> float:
     """Return how far a machine reaches over the center line when its right side keeps to the
-    edge, 0 when it stays inside.
+    edge, 0 when it stays inside. [m]
 
     Parameters
     ----------

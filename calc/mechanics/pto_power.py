@@ -281,7 +281,7 @@ def travel_power(
 def power_left(
     pto_power: float, altitude_share: float = 1.0, heat_share: float = 1.0, travel: float = 0.0
 ) -> float:
-    """Return the power that is left for the shaft at the job.
+    """Return the power that is left for the shaft at the job. [W]
 
     .. math:: P = \\max(0, P_{pto} f_h f_t - P_{travel})
 
@@ -647,7 +647,7 @@ def widest(
 
 
 def mower_power(width: float, speed: float, idle_loss: float, cutting_energy: float) -> float:
-    """Return a mower's shaft power from its idle loss and cutting energy.
+    """Return a mower's shaft power from its idle loss and cutting energy. [W]
 
     .. math:: P = (P_{Ls} + E_{sc} v) w
 

@@ -53,7 +53,17 @@ def holding_cost(
 
 
 class Sale(NamedTuple):
-    """One way to sell: asked price, chance and days to get it, and what is spent before."""
+    """One way to sell: asked price, chance and days to get it, and what is spent before.
+
+    Attributes
+    ----------
+    price, cost : float
+        What is asked, and what is spent before. [$]
+    chance : float
+        Of selling at that price, 0 to 1. [-]
+    days : float
+        Until it sells. [day]
+    """
 
     price: float
     chance: float
@@ -183,7 +193,13 @@ def break_even_uplift(
 
 
 class Triangle(NamedTuple):
-    """A number known as low, likely and high: the triangular distribution."""
+    """A number known as low, likely and high: the triangular distribution.
+
+    Attributes
+    ----------
+    low, likely, high : float
+        Its ends and its mode, here amounts of money. [$]
+    """
 
     low: float
     likely: float
@@ -307,7 +323,21 @@ class Spread(NamedTuple):
 
 
 class Plan(NamedTuple):
-    """Everything that the choice between repairing and selling as is rests on."""
+    """Everything that the choice between repairing and selling as is rests on.
+
+    Attributes
+    ----------
+    value, fallback, selling_costs : float
+        The price as is, what it brings if it doesn't sell, and what selling costs. [$]
+    uplift, cost : Triangle
+        What the repair adds to the price, and what it costs.
+    days_as_is, days_repaired : float
+        Until it sells. [day]
+    chance_as_is, chance_repaired, fee : float
+        Chances of selling, and the share of the price that goes as a fee. [-]
+    daily : float
+        Holding cost. [$/day]
+    """
 
     value: float
     uplift: Triangle

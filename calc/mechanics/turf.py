@@ -122,7 +122,15 @@ def mean_pressure(inflation: float, rule: str) -> float:
 
 
 def inflation_for(pressure: float, rule: str) -> float:
-    """Return the inflation that gives a mean pressure, the inverse of `mean_pressure`. [Pa]"""
+    """Return the inflation that gives a mean pressure, the inverse of `mean_pressure`. [Pa]
+
+    Parameters
+    ----------
+    pressure : float
+        Mean pressure under the tire. [Pa]
+    rule : str
+        A key of the table contact_pressure_rules.
+    """
     row = tables.by_key("lawn/contact_pressure_rules", "key")[rule]
     return (pressure - float(row["plus_kpa"]) * 1000.0) / float(row["times"])
 

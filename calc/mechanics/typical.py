@@ -321,9 +321,20 @@ def lift_ratio() -> Span:
 
 
 def mount(kind: str) -> str:
-    """Return how an implement is carried: "hitch", "towed", "subframe" or "none"."""
+    """Return how it is carried: "hitch", "front", "mid", "towed", "subframe" or "none"."""
     row = tables.by_key("machines/mounts", "kind").get(kind)
     return row["mount"] if row else "hitch"
+
+
+def carrier(kind: str) -> dict[str, str] | None:
+    """Return the row of an implement that carries a load, None for one that carries none.
+
+    Examples
+    --------
+    >>> carrier("bale_spear")["own_high_kg"], carrier("box_blade")
+    ('90', None)
+    """
+    return tables.by_key("machines/carriers", "kind").get(kind)
 
 
 def tongue_share(kind: str) -> Span:
@@ -337,6 +348,31 @@ def stock(what: str) -> tuple[float, ...]:
     row = tables.by_key("machines/stock_sizes", "what")[what]
     unit = {"lb": LB, "in": INCH}[row["unit"]]
     return tuple(float(size) * unit for size in row["sizes"].split(";"))
+
+
+BESIDE = 6 * INCH  # beyond the widths of a table some are still sold, common practice
+
+
+def stock_widths(kind: str) -> tuple[float, ...]:
+    """Return the widths in which a kind of implement is sold; none far beyond those known. [m]
+
+    Examples
+    --------
+    >>> [round(width / 0.0254) for width in stock_widths("rotary_cutter")][:3]
+    [42, 48, 54]
+    """
+    usual = [
+        row["width_m"] for row in tables.rows("machines/typical_implements") if row["kind"] == kind
+    ]
+    known = [float(width) for width in usual if width]
+    unit = {"ft": 12 * INCH, "in": INCH}
+    for row in tables.rows("power/class_power"):
+        if row["kind"] == kind and row["by"] == "width":
+            known.append(float(row["size"]) * unit[row["unit"]])
+    if not known:
+        return stock("widths")
+    least, most = min(known) - BESIDE, max(known) + BESIDE
+    return tuple(width for width in stock("widths") if least <= width <= most)
 
 
 def ground_width(kind: str, engine_power: float, duty: str = "typical") -> float | None:

@@ -106,6 +106,10 @@ class Answer:
         """Return the output called `name`, if there is one."""
         return next((o for o in self.outputs if o.name == name), None)
 
+    def asks_for(self, name: str) -> bool:
+        """Whether the check called `name` counts for the question."""
+        return not self.ask.checks or name in self.ask.checks
+
     def concerns(self, remedy: Remedy) -> bool:
         """Whether a remedy mends something that was asked about, or a danger."""
         if not self.ask.checks:

@@ -172,7 +172,7 @@ class At:
 
     def add(self, check: Check) -> None:
         """Add a check that was made elsewhere."""
-        self._checks.append(check)
+        self._checks.append(checks.made(check))
 
     def _words(
         self, name: str, values: tuple[Value, ...], more: dict[str, Any]

@@ -97,7 +97,8 @@ def wants(*names: str) -> bool:
     return not _wanted or _wanted in names
 
 
-def _made(check: Check) -> Check:
+def made(check: Check) -> Check:
+    """Return a check; a run for this one ends here."""
     if check.name == _wanted:
         raise _Made(check)
     return check
@@ -123,7 +124,7 @@ def at_most(
 ) -> Check:
     """Return a check that `value` is no more than `limit`."""
     margin = _past_rounding(0.0 - _beyond(value, limit))
-    return _made(Check(name, title, kind, value, limit, "at most", margin, source, **more))
+    return made(Check(name, title, kind, value, limit, "at most", margin, source, **more))
 
 
 def at_least(
@@ -131,7 +132,7 @@ def at_least(
 ) -> Check:
     """Return a check that `value` is no less than `limit`."""
     margin = _past_rounding(_beyond(value, limit))
-    return _made(Check(name, title, kind, value, limit, "at least", margin, source, **more))
+    return made(Check(name, title, kind, value, limit, "at least", margin, source, **more))
 
 
 def within_band(
@@ -158,7 +159,7 @@ def within_band(
     margin = _past_rounding(left / width)
     more.setdefault("close_band", INSIDE_BAND)
     more["upper"] = strict
-    return _made(Check(name, title, kind, value, lenient, sense, margin, source, band=True, **more))
+    return made(Check(name, title, kind, value, lenient, sense, margin, source, band=True, **more))
 
 
 def between(
@@ -176,13 +177,13 @@ def between(
     margin = arith.min(value - low, high - value) / half if half > 0 else -1.0
     margin = _past_rounding(margin)
     more["upper"] = high
-    return _made(Check(name, title, kind, value, low, "between", margin, source, **more))
+    return made(Check(name, title, kind, value, low, "between", margin, source, **more))
 
 
 def fits(name: str, title: str, margin: float, sentence: Words, source: str, **more: Any) -> Check:
     """Return a check without a number: margin 1 fits, 0 fits with a remedy, -1 doesn't fit."""
     check = Check(name, title, "count", margin, 0.0, "fits", margin, source, sentence, **more)
-    return _made(check)
+    return made(check)
 
 
 @dataclass(frozen=True, slots=True)

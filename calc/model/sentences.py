@@ -29,8 +29,14 @@ def limit_text(verdict: Verdict, system: str) -> str:
     if check.sense == "between":
         shown = q.show_range(check.limit, check.upper, check.kind, system, unit=unit)
         return f"between {shown.replace(' to ', ' and ')}"
+    if check.sense == "at least" and verdict.limit_high <= 0.0 and _ends_at_nothing(check):
+        return f"more than {q.NOTHING}"
     shown = q.show_range(verdict.limit_low, verdict.limit_high, check.kind, system, unit=unit)
     return f"{check.sense} {shown}"
+
+
+def _ends_at_nothing(check: model.Check) -> bool:
+    return q.kind(check.kind).never_below_zero
 
 
 def margin_text(verdict: Verdict) -> str:
@@ -209,11 +215,20 @@ def _state(answer: Answer, system: str) -> str:
     verdict = answer.deciding
     if verdict is None:
         return ""
+    open_ = [item for item in answer.unchecked if item.governs and answer.asks_for(item.name)]
+    if answer.finding == model.UNKNOWN and open_ and not _undecided(answer):
+        return _left_open(answer, open_[0])
     check = verdict.check
     if check.sentence:
         return model.in_sentence(check_sentence(verdict, system).rstrip("."))
     said = model.in_sentence(check.heading(verdict.finding))
     return f"{said}, {value_text(verdict, system)} where {limit_text(verdict, system)} is right"
+
+
+def _left_open(answer: Answer, item: model.Unchecked) -> str:
+    """What couldn't be checked, inside a sentence."""
+    named = quoted(answer.worksheet.field(item.field))
+    return f"{model.in_sentence(item.title)} isn't checked while {named} is blank"
 
 
 class _Check(str):
@@ -346,14 +361,14 @@ def output_text(output: model.Output, system: str) -> str:
 def step_numbers(step: model.Step, system: str) -> str:
     """The numbers put into a formula."""
     return ", ".join(
-        f"{symbol} = {q.show(value, kind, system, figures=4)}"
+        f"{symbol} = {q.show(value, q.summed(kind), system, figures=4)}"
         for symbol, value, kind in step.numbers
     )
 
 
 def step_value(step: model.Step, system: str) -> str:
     """The result of a step."""
-    return q.show(step.value, step.kind, system, unit=_unit(step, system), figures=4)
+    return q.show(step.value, q.summed(step.kind), system, unit=_unit(step, system), figures=4)
 
 
 def cell_text(cell: model.Cell, system: str) -> str:

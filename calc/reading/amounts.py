@@ -65,7 +65,7 @@ def units() -> dict[tuple[str, ...], dict[str, str]]:
     found: dict[tuple[str, ...], dict[str, str]] = {}
     own = [(row["kind"], row["unit"], row["phrase"]) for row in tables.rows("words/spoken_units")]
     for kind in quantities.kinds().values():
-        if kind.name not in _LEFT_OUT:
+        if kind.name not in _LEFT_OUT and not kind.like:
             for unit in kind.units:
                 own += [(kind.name, unit.symbol, name) for name in (unit.symbol, *unit.aliases)]
     for kind_name, symbol, name in own:

@@ -160,7 +160,12 @@ def _broken(answer: Answer, system: str, lead: str) -> list[str]:
     for verdict in sorted(filter(_is_broken, answer.verdicts), key=model.rank):
         heading = verdict.check.heading(model.OVER)
         if verdict.check.sense == "fits":
-            found = heading if verdict.check.broken else sentences.check_sentence(verdict, system)
+            # A sentence with something filled in names what is missing; the heading doesn't.
+            told_by = verdict.check.sentence
+            named = isinstance(told_by, model.Phrase) and bool(told_by.numbers)
+            found = heading
+            if named or not verdict.check.broken:
+                found = sentences.check_sentence(verdict, system)
             told = found.rstrip(".") in lead
         else:
             value = sentences.value_text(verdict, system)
@@ -217,6 +222,8 @@ def _todo(answer: Answer, system: str) -> tuple[str, list[str]]:
     # Where all that was asked about is well, what would help elsewhere is no part of the reply.
     well = answer.finding == model.WITHIN
     remedies = [r for r in answer.advice.remedies if not well or answer.concerns(r)]
+    counted = {verdict.check.name for verdict in _in_question(answer)}
+    remedies = [r for r in remedies if not r.mends or counted & set(r.mends)]
     if not remedies:
         return "", []
     whole = [remedy for remedy in remedies if remedy.whole]
@@ -233,9 +240,16 @@ def _todo(answer: Answer, system: str) -> tuple[str, list[str]]:
     return "What to do, all of it" if len(chosen) > 1 else "What to do", told
 
 
+def _in_question(answer: Answer) -> list[model.Verdict]:
+    """The checks that a reply says what to do about: the question's own, dangers, and what is
+    broken beside it. What another question leaves open is not what was asked."""
+    own = model.counting(answer.verdicts, answer.ask.checks)
+    return [v for v in answer.verdicts if v in own or _is_broken(v)]
+
+
 def _cover(answer: Answer) -> tuple[list[model.Remedy], list[model.Verdict]]:
     """Choose remedies until each check that one of them mends is mended; and say what is left."""
-    limits = [v for v in answer.verdicts if v.margin_low < 0 and v.check.grade != model.ADVICE]
+    limits = [v for v in _in_question(answer) if v.margin_low < 0 and v.check.grade != model.ADVICE]
     open_ = {verdict.check.name for verdict in limits}
     rest, chosen = list(answer.advice.remedies), []
     while open_ and rest:

@@ -117,6 +117,17 @@ def product(a: float, b: float, c: float, d: float) -> tuple[float, float]:
 
 def scaled(slopes: Slopes, low: float, high: float) -> Slopes:
     """Return slopes times what lies between `low` and `high`."""
+    if low > 0.0 and high < INF:
+        # What `product` gives, without its care for 0 times infinity: most calls are of this kind.
+        return {
+            name: (u * low if u >= 0.0 else u * high, v * high if v >= 0.0 else v * low)
+            for name, (u, v) in slopes.items()
+        }
+    if high < 0.0 and low > -INF:
+        return {
+            name: (v * low if v >= 0.0 else v * high, u * high if u >= 0.0 else u * low)
+            for name, (u, v) in slopes.items()
+        }
     return {name: product(u, v, low, high) for name, (u, v) in slopes.items()}
 
 

@@ -7,9 +7,10 @@ from collections.abc import Callable
 from calc import model
 from calc.mechanics import typical
 from calc.search import Remedies
-from calc.subjects import raised
+from calc.subjects import hung
 
 BRACKET_SHARE = 0.20  # front weights beyond this share of the tractor are out of proportion
+FLAT = 0.05  # nobody keeps off climbs gentler than this; common practice, no source
 STANDING_CHECKS = ("steering", "lift", "rear_axle", "rear_tires", "total", "climb")
 LOADER_CHECKS = ("loader_rear", "loader_front", "front_tires", "loader_lift", "side_raised")
 
@@ -17,13 +18,17 @@ LOADER_CHECKS = ("loader_rear", "loader_front", "front_tires", "loader_lift", "s
 def offer(v: model.Inputs, remedies: Remedies) -> None:
     """Offer weights, a narrower or lighter implement, less in the loader, a box behind."""
     front_weights(v, remedies)
-    if raised.hangs(v) == "hitch":
+    if hung.hangs(v) == "hitch":
         narrower(v, remedies)
-        remedies.less("implement_mass", key="implement_mass", step=10.0, most=5.0)
+        lighter(v, remedies)
         remedies.more("lift_capacity", mends=("lift",), step=50.0, also={"lift_at_ball_ends": None})
-    elif raised.hangs(v) == "towed":
+    elif hung.hangs(v) == "towed":
         remedies.less("implement_mass", key="towed_mass", mends=("towed",), step=50.0)
-    if v.loader == "off":
+    elif hung.hangs(v) in ("front", "mid"):
+        narrower(v, remedies)
+        lighter(v, remedies)
+        weights_behind(v, remedies)
+    if v.loader == "off" and hung.hangs(v) != "front":
         loader_on(v, remedies)
     if v.loader_payload is not None:
         remedies.less("loader_payload", mends=LOADER_CHECKS, step=10.0, most=20.0)
@@ -50,6 +55,19 @@ def front_weights(v: model.Inputs, remedies: Remedies) -> None:
     )
 
 
+def lighter(v: model.Inputs, remedies: Remedies) -> None:
+    """Offer less on it, or an implement as light as its kind is sold in this width."""
+    if v.load_carried:
+        remedies.less("load_carried", step=10.0, most=5.0)
+        return
+    row = typical.carrier(v.implement_kind)
+    least = typical.implement(v.implement_kind, v.working_width)["mass"][0]
+    least = float(row["own_high_kg"]) if row else least
+    if v.implement_mass > least:
+        key = "implement_mass" if hung.hangs(v) == "hitch" else "lighter"
+        remedies.less("implement_mass", step=10.0, end=least, key=key)
+
+
 def narrower(v: model.Inputs, remedies: Remedies) -> None:
     """Offer the widest stock width of this kind, its mass and reach in proportion to the usual."""
     if v.working_width is None or v.implement_kind == "chipper":
@@ -73,14 +91,28 @@ def narrower(v: model.Inputs, remedies: Remedies) -> None:
 
         return at
 
+    place = {"front": "cg_ahead", "mid": ""}.get(hung.hangs(v), "cg_distance")
+    moved = {place: along("cg_distance", place)} if place else {}
     remedies.less(
         "working_width",
-        stock=typical.stock("widths"),
+        key="working_width" if hung.hangs(v) == "hitch" else "narrower",
+        stock=typical.stock_widths(v.implement_kind),
         also={
             "implement_mass": along("mass", "implement_mass"),
-            "cg_distance": along("cg_distance", "cg_distance"),
+            **moved,
         },
     )
+
+
+def weights_behind(v: model.Inputs, remedies: Remedies) -> None:
+    """Offer weights on the rear wheels for an implement in front, and a box on the hitch."""
+    sizes = typical.stock("wheel_weights") if v.mass_as == "bare" else ()
+    for size in sizes:
+        more = {"wheel_weights": size}
+        heavier = size > (v.wheel_weights or 0.0)
+        if heavier and remedies.change("wheel_weights", more, mends=("rear_front",)):
+            break
+    remedies.do("box_for_front", ("rear_front",))
 
 
 def loader_on(v: model.Inputs, remedies: Remedies) -> None:
@@ -103,7 +135,7 @@ def box_behind(v: model.Inputs, remedies: Remedies) -> None:
     if not {"loader_rear", "loader_front", "asked"} & set(remedies.broken):
         return
     for size in typical.stock("ballast_boxes"):
-        if raised.hangs(v) != "none" and size <= v.implement_mass:
+        if hung.hangs(v) != "none" and size <= hung.hung_mass(v):
             continue
         low, high = typical.implement("ballast_box")["cg_distance"]
         values = {

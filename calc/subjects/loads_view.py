@@ -12,7 +12,7 @@ from typing import Any
 from calc import model
 from calc.mechanics import hitch
 from calc.model.pictures import Arrow, Dimension, Disc, Item, Label, Line, Scene, Shape
-from calc.subjects.raised import hangs
+from calc.subjects.hung import hangs, hung_at, hung_mass
 from calc.subjects.standing import stand
 
 LINE = 0.038  # height of a line of text as a share of the picture's width, on a phone
@@ -21,6 +21,8 @@ STATES = {
     "carried": "implement raised",
     "down": "implement on the ground",
     "nothing": "nothing behind",
+    "in front": "the implement raised in front",
+    "between": "the mower deck between the axles",
 }
 GAP = 0.02  # between an arrow and what it points at [m]
 
@@ -62,7 +64,7 @@ def loads_view(
     if behind == "down":
         raised_height = LOWERED
     items += _links(b, -hitch_distance, raised_height, link_length)
-    if behind != "nothing":
+    if behind in ("carried", "down"):
         items += _implement(ball, cg_distance, raised_height, setback)
     items += _front(b, front_ballast, front_ahead, payload, payload_ahead)
     items += _tractor(b)
@@ -89,8 +91,8 @@ def loads_view(
                 else ""
             )
             + ". The outlines of the machines are only a sketch.",
-            front=(front_load, "mass"),
-            rear=(rear_load, "mass"),
+            front=(front_load, "load"),
+            rear=(rear_load, "load"),
             mass=(implement_mass, "mass"),
             d=(cg_distance, "length"),
             payload=(payload or 0.0, "mass"),
@@ -102,19 +104,21 @@ def loads_view(
 def inputs_view(v: model.Inputs, *, front_load: float, rear_load: float, **more: Any) -> Scene:
     """Return the side view of the machines that the inputs describe; `more` as for `loads_view`."""
     stands = stand(v)
+    ahead = {"front_ballast": stands.weights, "front_ahead": v.front_ballast_distance}
+    if hangs(v) == "front" and more.get("behind") == "in front":
+        ahead = {"front_ballast": hung_mass(v), "front_ahead": v.cg_ahead}
     return loads_view(
         wheelbase=v.wheelbase,
         hitch_distance=v.hitch_distance,
-        cg_distance=v.cg_distance,
+        cg_distance=hung_at(v),
         raised_height=v.raised_height,
         link_length=v.link_length,
         tractor_mass=stands.own,
         tractor_cg=(stands.base * stands.own_front / stands.own, v.cg_height),
-        implement_mass=v.implement_mass,
+        implement_mass=hung_mass(v),
         front_load=front_load,
         rear_load=rear_load,
-        front_ballast=stands.weights,
-        front_ahead=v.front_ballast_distance,
+        **ahead,
         setback=hitch.coupler_setback() if v.quick_coupler != "none" else 0.0,
         **more,
     )
@@ -129,6 +133,10 @@ def states(v: model.Inputs, outcome: model.Outcome) -> list[Scene]:
     found: list[tuple[str, str, str, str, float | None, Any, Any]] = []
     if hung:
         found.append(("Carried", "carried", "front", "rear", None, front & broken, rear & broken))
+    mounted = {"front": ("Raised in front", "in front"), "mid": ("With the deck", "between")}
+    if hangs(v) in mounted:
+        title, place = mounted[hangs(v)]
+        found.append((title, place, "front", "rear", None, front & broken, rear & broken))
     down = "down" if hung else "nothing"
     found.append(
         (
@@ -181,8 +189,8 @@ def states(v: model.Inputs, outcome: model.Outcome) -> list[Scene]:
     ]
 
 
-FRONT_CHECKS = frozenset({"steering", "climb"})
-REAR_CHECKS = frozenset({"rear_axle", "rear_tires"})
+FRONT_CHECKS = frozenset({"steering", "climb", "front_axle", "front_tires"})
+REAR_CHECKS = frozenset({"rear_axle", "rear_tires", "rear_front"})
 LOADER_FRONT = frozenset({"loader_front", "front_tires"})
 
 

@@ -7,34 +7,44 @@ have the vocabulary's names, the checks and numbers the words of `calc/subjects/
 
 from calc import arith, model, tables
 from calc.machines import vocabulary
-from calc.mechanics import ballast, hitch, lift, stability, typical
-from calc.subjects import shaft_power
+from calc.mechanics import ballast, lift, stability
+from calc.subjects import plates, shaft_power
+from calc.subjects.hung import (
+    behind_axle,
+    capacity_of,
+    check_loaded,
+    hangs,
+    hung_at,
+    hung_mass,
+    pivot_of,
+    rated_at_of,
+)
+from calc.subjects.plates import SEEN_LOADS
 from calc.subjects.standing import Stand, stand
 
 SEEN_LIFT = "hitch/H13; hitch/B1; hitch/DERIVED"
-SEEN_LOADS = "hitch/H4; hitch/H6"
 MANUAL_RATIO = 170.0 / 190.0  # weight behind to rated load, hitch/M4L
 PARALLEL = 100.0  # links that meet this far ahead of the balls or farther run parallel [m]
 SIDE_LEAST = 15.0  # degrees, hitch/EP562
 STANDARD_SHARE = 0.25  # on the rear axle, hitch/EP562 and hitch/M3L
 
 LOADS = (
-    model.Shown("front", "mass"),
-    model.Shown("front_share_left", "fraction"),
-    model.Shown("rear", "mass"),
-    model.Shown("rise", "mass"),
+    model.Shown("front", "load"),
+    model.Shown("front_share_left", "load_share"),
+    model.Shown("rear", "load"),
+    model.Shown("rise", "load"),
     model.Shown("capacity", "mass"),
     model.Shown("felt", "mass"),
     model.Shown("ballast", "mass"),
-    model.Shown("greatest", "mass"),
+    model.Shown("greatest", "load"),
     model.Shown("gross", "mass"),
     model.Shown("standing", "mass"),
-    model.Shown("down_front", "mass"),
-    model.Shown("down_rear", "mass"),
-    model.Shown("loader_front", "mass"),
-    model.Shown("loader_rear", "mass"),
-    model.Shown("alone_front", "mass"),
-    model.Shown("alone_rear", "mass"),
+    model.Shown("down_front", "load"),
+    model.Shown("down_rear", "load"),
+    model.Shown("loader_front", "load"),
+    model.Shown("loader_rear", "load"),
+    model.Shown("alone_front", "load"),
+    model.Shown("alone_rear", "load"),
     model.Shown("loader_lifts", "mass"),
     model.Shown("counterweight", "mass"),
     model.Shown("overhang", "length"),
@@ -45,12 +55,15 @@ LOADS = (
     model.Shown("side_raised", "angle"),
     model.Shown("wanted", "mass", hidden=True),
     model.Shown("pivot", "length", hidden=True),
-    model.Shown("own_front", "mass", hidden=True),
+    model.Shown("own_front", "load", hidden=True),
     model.Shown("rear_mass", "mass", hidden=True),
     model.Shown("weights", "mass", hidden=True),
     model.Shown("own", "mass", hidden=True),
 )
 LOAD_FIELDS = (
+    "load_carried",
+    "cg_ahead",
+    "front_lift_capacity",
     "mass_as",
     "cab",
     "front_axle_mass",
@@ -79,7 +92,10 @@ LOAD_FIELDS = (
     "rear_axle_limit",
     "total_limit",
     "rear_tire_load",
+    "rear_tire_pressure",
+    "front_tire",
     "front_tire_load",
+    "front_tire_pressure",
     "loader_payload",
     "loader_tool",
     "loader_rating",
@@ -102,66 +118,6 @@ def review(known: model.KnownSoFar) -> dict[str, str]:
     return found
 
 
-# --- the hitch ----------------------------------------------------------------------------------
-
-
-def hangs(v: model.Inputs) -> str:
-    """Return how the implement is carried: "hitch", "towed", "subframe" or "none"."""
-    return typical.mount(v.implement_kind)
-
-
-def rated_at_of(v: model.Inputs) -> float:
-    """Return where the lift figure holds. Without a figure it is the usual one, at 24 in."""
-    return (
-        lift.RATING_DISTANCE
-        if v.lift_rated_at == "unstated"
-        else lift.rating_distance(v.lift_rated_at)
-    )
-
-
-def pivot_of(v: model.Inputs) -> tuple[float, bool]:
-    """Return the hitch's effective pivot, and whether two ratings of its own bear it out."""
-    ball: float | None = v.lift_at_ball_ends
-    rated_at = rated_at_of(v)
-    if ball is None or rated_at <= 0.0:
-        share = arith.min(v.lift_ratio, 0.99)
-        return lift.RATING_DISTANCE / (1.0 / share - 1.0), False
-    far = arith.min(arith.number(v.lift_capacity), ball)
-    return lift.pivot_from_two_ratings(ball, far, rated_at), True
-
-
-def capacity_of(v: model.Inputs) -> float:
-    """Return what the hitch lifts at the implement's center of gravity."""
-    pivot, credit = pivot_of(v)
-    rated_at = rated_at_of(v)
-    if v.quick_coupler == "none":
-        return lift.capacity_at(v.lift_capacity, rated_at, v.cg_distance, pivot, credit)
-    return lift.capacity_with_coupler(
-        v.lift_capacity, rated_at, v.cg_distance, pivot, hitch.coupler_setback(), coupler_mass()
-    )
-
-
-def coupler_mass() -> float:
-    """Return the middle of what a U-frame coupler usually weighs. [kg]"""
-    return sum(hitch.coupler_mass()) / 2.0
-
-
-def behind_axle(v: model.Inputs) -> tuple[float, float]:
-    """Return the mass behind and its distance behind the rear axle.
-
-    Of a towed machine it is the load on the drawbar, at the balls; of none it is nothing.
-    """
-    how, hang = hangs(v), arith.number(v.hitch_distance)
-    if how == "towed":
-        return arith.number(v.tongue_load or 0.0), hang
-    mass = 0.0 if how == "none" else arith.number(v.implement_mass)
-    if v.quick_coupler == "none":
-        return mass, hang + v.cg_distance
-    setback, coupler = hitch.coupler_setback(), coupler_mass()
-    moment = mass * (hang + setback + v.cg_distance) + coupler * (hang + setback / 2.0)
-    return mass + coupler, moment / (mass + coupler)
-
-
 # --- loads and checks ---------------------------------------------------------------------------
 
 
@@ -176,31 +132,52 @@ def load(v: model.Inputs, at: model.At) -> Stand:
     at.front, at.rear = found.with_(at.rear_mass, -at.overhang)
     at.gross = found.mass + at.rear_mass
     at.front_share_left = at.front / found.own
-    at.rise = at.rear_mass * (1.0 + at.overhang / base)
     at.wanted = ballast.front_load_required(
         found.own, found.own_front, at.rear_mass + found.weights, v.front_rule
     )
     rule = tables.by_key("hitch/twenty_percent_rules", "key")[v.front_rule]
     how = hangs(v)
+    if how in ("hitch", "towed"):
+        at.rise = at.rear_mass * (1.0 + at.overhang / base)
+    if how == "front":
+        _in_front(v, at, found)
     if how == "hitch":
         at.capacity = capacity_of(v)
         at.pivot = arith.min(pivot_of(v)[0], PARALLEL)
-        at.at_most("lift", arith.number(v.implement_mass), at.capacity, SEEN_LIFT, kind="mass")
+        at.at_most("lift", arith.number(hung_mass(v)), at.capacity, SEEN_LIFT, kind="mass")
+        check_loaded(v, at)
     if how == "subframe":
         at.fits("subframe", -1.0, "hitch/B1", "refused", grade=model.DANGER)
     if how in ("hitch", "towed"):
         at.at_least("steering", "front", "wanted", rule["source"])
     if how == "towed":
         _towed(v, at, found)
-    _plates(v, at)
+    lifts = found.payload is not None and not _nothing(found.payload)
+    plates.check(v, at, full=lifts)
     _rear_in_every_state(v, at, found)
     if found.payload is not None:
         _loader(v, at, found)
-    _angles(v, at, found)
+    if model.wants():  # no check hangs on these
+        _angles(v, at, found)
+        _ballast_asked(v, at, found)
     if at.showing:
         _steps(v, at, found, rule)
-    _ballast_asked(v, at, found)
     return found
+
+
+def _in_front(v: model.Inputs, at: model.At, found: Stand) -> None:
+    """Check what an implement in front leaves behind, and what carries it."""
+    least = ballast.REAR_SHARE * found.own
+    at.at_least("rear_front", "rear", least, SEEN_LOADS, grade=model.DANGER)
+    if v.front_axle_limit is None:
+        at.not_checked("front_axle", "front_axle_limit")
+    if v.front_lift_capacity is None:
+        at.not_checked("front_lift", "front_lift_capacity", governs=False)
+    else:
+        mass = arith.number(hung_mass(v))
+        at.at_most("front_lift", mass, "front_lift_capacity", "hitch/PRACTICE", kind="mass")
+    if found.loader:
+        at.fits("front_place", 0.0, "hitch/PRACTICE", "loader", grade=model.ADVICE)
 
 
 def _towed(v: model.Inputs, at: model.At, found: Stand) -> None:
@@ -234,35 +211,7 @@ def _ballast_asked(v: model.Inputs, at: model.At, found: Stand) -> None:
     )
     if hangs(v) == "hitch":
         pivot, credit = pivot_of(v)
-        at.felt = lift.effective_mass(
-            v.implement_mass, v.cg_distance, rated_at_of(v), pivot, credit
-        )
-
-
-def _plates(v: model.Inputs, at: model.At) -> None:
-    """Check whichever limits are known, in the state that loads them most."""
-    rear_most = arith.max(at.rear, at.down_rear)
-    if v.rear_axle_limit is not None:
-        at.at_most("rear_axle", rear_most, "rear_axle_limit", SEEN_LOADS)
-    tire = rear_tire_load(v)
-    if tire is not None:
-        at.at_most("rear_tires", rear_most, 2.0 * tire, SEEN_LOADS, kind="mass")
-    if v.front_axle_limit is not None:
-        at.at_most("front_axle", arith.max(at.front, at.down_front), "front_axle_limit", SEEN_LOADS)
-    if v.total_limit is not None:
-        at.at_most("total", "gross", "total_limit", "hitch/H8")
-
-
-def rear_tire_load(v: model.Inputs) -> float | None:
-    """Return the load of one rear tire: as said, or from its size's marking."""
-    if v.rear_tire_load is not None:
-        return arith.number(v.rear_tire_load)
-    if v.rear_tire is None:
-        return None
-    from calc.mechanics import tire_load
-
-    found = tire_load.rating(v.rear_tire)
-    return None if found is None else arith.number(found.load)
+        at.felt = lift.effective_mass(hung_mass(v), hung_at(v), rated_at_of(v), pivot, credit)
 
 
 def _rear_in_every_state(v: model.Inputs, at: model.At, found: Stand) -> None:
@@ -347,11 +296,8 @@ def _loader_ratings(v: model.Inputs, at: model.At, payload: float) -> None:
     if v.front_axle_limit is None:
         at.not_checked("loader_front", "front_axle_limit")
     else:
-        at.at_most("loader_front", most, "front_axle_limit", "hitch/H7")
-    if v.front_tire_load is None:
-        at.not_checked("front_tires", "front_tire_load")
-    else:
-        at.at_most("front_tires", most, 2.0 * v.front_tire_load, "hitch/H7", kind="mass")
+        at.at_most("loader_front", most, "front_axle_limit", "hitch/H7", kind="load")
+    plates.front_tires(v, at, most, governs=True)
 
 
 def _raised_tip(v: model.Inputs, at: model.At, found: Stand, payload: float) -> None:
@@ -404,7 +350,7 @@ def _steps(v: model.Inputs, at: model.At, found: Stand, rule: dict[str, str]) ->
             C_r="lift_capacity",
             d_r=rated,
             r="pivot",
-            d="cg_distance",
+            d=(hung_at(v), "length"),
         )
     at.step(
         "own_front",

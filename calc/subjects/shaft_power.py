@@ -30,6 +30,7 @@ SHAFTS = (
 )
 UNSEEN = model.Option("unseen", "Not looked yet")
 MID = "mid-2000"
+MID_SHAFT = model.Option(MID, "Mid PTO, about 2,000 rpm")
 SHAFT_OF = {
     "540-6": "1-540",
     "1000-21": "2-1000",
@@ -132,6 +133,16 @@ def moves(kind: str) -> bool:
     return row is None or row["works"] == "moving"
 
 
+def climb_power(v: model.Inputs, standing: float, slope: float, rolling: float = 0.0) -> float:
+    """Return what driving up a slope takes from the engine: the whole as it stands. [W]
+
+    `standing` is the tractor as it stands, driver, loader and weights included [kg].
+    """
+    mass = standing + (v.implement_mass or 0.0) + (v.load_carried or 0.0)
+    efficiency = pto_power.axle_efficiency(v.transmission)[1]
+    return pto_power.travel_power(mass, slope, v.ground_speed, rolling, efficiency)
+
+
 def class_size(kind: str, width: float | None, mass: float | None) -> float | None:
     """Return what the class of a kind goes by, width or opening [m] or mass [kg].
 
@@ -213,7 +224,7 @@ def check_shafts(at: model.At, tractor: str, implement: str, ours: str = "tracto
         at.not_checked("shaft", field, governs=implement != UNSEEN.value)
         return
     source = "hitch/S5; hitch/S4; hitch/W3"
-    label = {option.value: option.label for option in SHAFTS}
+    label = {option.value: option.label for option in (*SHAFTS, MID_SHAFT)}
     here, wanted = shaft_rpm(tractor), shaft_rpm(implement)
     if tractor == implement:
         at.fits("shaft", 1.0, source, "same", shaft=label.get(tractor, tractor))
@@ -227,8 +238,35 @@ def check_shafts(at: model.At, tractor: str, implement: str, ours: str = "tracto
         at.fits("shaft", 0.0, source, "splines")
 
 
+def mid_driven(kind: str) -> bool:
+    """Return whether a kind is driven from the mid PTO: a deck between the axles, a front blower.
+
+    Examples
+    --------
+    >>> mid_driven("mid_mower"), mid_driven("finish_mower")
+    (True, False)
+    """
+    row = pto_power.kind_row(kind)
+    return row is not None and row["hangs"] in ("mid", "front")
+
+
+def check_mid(at: model.At, mid_pto: str, shaft: str, ours: str = "mid_pto") -> None:
+    """Check that a tractor has the mid PTO that an implement is driven from.
+
+    A rear shaft turns at another speed and the other way. While nobody looked it stays open.
+    """
+    if mid_pto == "yes" or shaft == MID:
+        at.fits("shaft", 1.0, "hitch/PRACTICE", "mid_same")
+    elif mid_pto == "none":
+        at.fits("shaft", -1.0, "hitch/PRACTICE", "no_mid")
+    else:
+        at.not_checked("shaft", ours)
+
+
 def check_guide(at: model.At, shaft: str, need: str = "need") -> None:
     """Check what an implement asks for against what a shaft of this size is meant for."""
+    if shaft == MID:
+        return  # the guide is for rear shafts
     kind = "1" if shaft == UNSEEN.value else shaft.split("-")[0]
     guide = pto.power_guide(kind, shaft_rpm(shaft))
     if at.number(need) > 0.5 * guide:

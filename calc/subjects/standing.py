@@ -14,6 +14,22 @@ from calc import arith, model
 DRIVER_AHEAD = 0.15  # of the wheelbase ahead of the rear axle; common practice, no source
 
 
+MASS_FIELDS = (
+    "mass_as",
+    "loader",
+    "cab",
+    "driver_mass",
+    "loader_mass",
+    "loader_payload",
+    "tire_liquid",
+    "rear_tire",
+    "liquid_mass",
+    "wheel_weights",
+    "front_ballast",
+)
+"""What `mass_of` reads beside the tractor's mass, or what is usual hangs on."""
+
+
 @dataclass(frozen=True, slots=True)
 class Part:
     """Something on the tractor: its mass [kg] and how far ahead of the rear axle it sits [m]."""
@@ -59,22 +75,37 @@ def front_axle_of(v: model.Inputs) -> float:
 
 def has_loader(v: model.Inputs) -> bool:
     """Return whether the loader is on; a load in it says so too."""
-    return v.loader == "on" or (v.loader_payload is not None and v.loader_payload > 0.0)
+    return bool(v.loader == "on" or (v.loader_payload is not None and v.loader_payload > 0.0))
+
+
+def added(v: model.Inputs) -> dict[str, float]:
+    """Return the mass of each thing on a tractor beyond its own, front weights apart. [kg]"""
+    if v.mass_as == "scale":
+        return {}
+    found = {"driver": arith.number(v.driver_mass)}
+    if has_loader(v) and v.loader_mass is not None:
+        found["loader"] = arith.number(v.loader_mass)
+    if v.tire_liquid != "none" and v.liquid_mass is not None:
+        found["liquid"] = arith.number(v.liquid_mass)
+    if v.wheel_weights is not None:
+        found["wheel weights"] = arith.number(v.wheel_weights)
+    return found
+
+
+def mass_of(v: model.Inputs) -> float:
+    """Return the mass of the tractor as it stands, front weights included. [kg]
+
+    For a calculator that doesn't ask where things sit: `stand` gives the same mass.
+    """
+    own = arith.number(v.tractor_mass) + sum(added(v).values())
+    return own + arith.number(v.front_ballast)
 
 
 def parts_of(v: model.Inputs) -> tuple[Part, ...]:
     """Return what is on a tractor beyond the mass that was given for it, front weights apart."""
-    if v.mass_as == "scale":
-        return ()
     base = arith.number(v.wheelbase)
-    found = [Part("driver", arith.number(v.driver_mass), DRIVER_AHEAD * base)]
-    if has_loader(v) and v.loader_mass is not None:
-        found.append(Part("loader", arith.number(v.loader_mass), base + (v.loader_ahead or 0.0)))
-    if v.tire_liquid != "none" and v.liquid_mass is not None:
-        found.append(Part("liquid", arith.number(v.liquid_mass), 0.0))
-    if v.wheel_weights is not None:
-        found.append(Part("wheel weights", arith.number(v.wheel_weights), 0.0))
-    return tuple(found)
+    ahead = {"driver": DRIVER_AHEAD * base, "loader": base + (v.loader_ahead or 0.0)}
+    return tuple(Part(name, mass, ahead.get(name, 0.0)) for name, mass in added(v).items())
 
 
 def stand(v: model.Inputs) -> Stand:

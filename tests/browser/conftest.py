@@ -13,7 +13,10 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_play
 from scripts import _setup, build, serve
 from tests.browser.talk import given, settle
 
+# A name of this machine that browsers don't trust as they trust localhost.
+PLAIN = "yard.test"
 FLAGS = [
+    f"--host-resolver-rules=MAP {PLAIN} 127.0.0.1",
     "--no-sandbox",
     "--disable-gpu",
     "--disable-background-networking",

@@ -3,19 +3,17 @@
 from __future__ import annotations
 
 import gzip
-import mimetypes
 import re
 import shutil
 import threading
 from collections.abc import Callable, Iterator
 from pathlib import Path
-from urllib.parse import urlsplit
 
 import pytest
 from playwright.sync_api import BrowserContext, Frame, Page, Route, expect
 
 from scripts import serve
-from tests.browser.conftest import LIVE
+from tests.browser.conftest import LIVE, PLAIN
 from tests.browser.hosted import Handler, hosted, substituting
 from tests.browser.talk import ANSWERED, field, finding, inputs, link, settle
 
@@ -153,38 +151,18 @@ def test_a_worker_that_was_cut_is_fetched_anew(lenient: Page, site: Path, fragme
 
 
 def test_where_browsers_work_out_no_digests_a_damaged_download_is_found_too(
-    context: BrowserContext, site: Path
+    page: Page, site: Path
 ) -> None:
     """Over plain http, as in a yard's own network."""
-    asked: list[str] = []
-    harm = {"count": 1}
-
-    def serve_file(route: Route) -> None:
-        path = urlsplit(route.request.url).path
-        file = site / path.lstrip("/")
-        file = file / "index.html" if file.is_dir() else file
-        if not file.is_file():
-            route.fulfill(status=404, body="")
-            return
-        body = file.read_bytes()
-        if file.name == "library.gz":
-            asked.append(path)
-            if harm["count"]:
-                harm["count"] -= 1
-                body = altered(body)
-        kind = mimetypes.guess_type(file.name)[0] or "application/octet-stream"
-        route.fulfill(body=body, content_type=kind)
-
-    context.route("http://yard.test/**", serve_file)
-    page = context.new_page()
-    page.goto("http://yard.test/pairing/#working_width=48+in")
-    assert page.evaluate("window.isSecureContext") is False
-    page.wait_for_selector(ANSWERED)
-    assert len(asked) == 2
-    harm["count"] = 2
-    again = context.new_page()
-    again.goto("http://yard.test/pairing/#working_width=48+in")
-    expect(again.locator(SAID)).to_contain_text("arrived damaged, twice")
+    for times in (1, 2):
+        with hosted(site, damaging(site, "library.gz", altered, times)) as host:
+            page.goto(link(host.address.replace("127.0.0.1", PLAIN), working_width="48 in"))
+            assert page.evaluate("window.isSecureContext") is False
+            if times == 1:
+                page.wait_for_selector(ANSWERED)
+            else:
+                expect(page.locator(SAID)).to_contain_text("arrived damaged, twice")
+            assert host.handler.sent == 2
 
 
 def test_a_network_that_is_gone_is_said_and_its_return_noticed(page: Page, address: str) -> None:
@@ -205,9 +183,9 @@ def test_a_start_that_stalls_is_said_and_can_be_begun_anew(page: Page, address: 
         page.goto(link(address, working_width="48 in"))
     # The rest has come.
     expect(page.locator(".ys-progress")).to_contain_text(re.compile(r"Loading.*: [1-9]"))
-    page.clock.run_for(19_000)
+    page.clock.fast_forward(19_000)
     expect(page.locator(".ys-slow")).to_have_count(0)
-    page.clock.run_for(3_000)
+    page.clock.fast_forward(3_000)
     expect(page.locator(".ys-slow")).to_contain_text("Nothing has arrived for a while")
     page.locator(".ys-slow").get_by_role("button", name="Try again").click()
     page.wait_for_selector(f"{ANSWERED}:not([data-stale])")

@@ -12,7 +12,6 @@ import re
 import shutil
 import signal
 import subprocess
-import time
 from pathlib import Path
 from urllib.request import urlopen
 
@@ -106,6 +105,7 @@ def test_serving_until_ctrl_c(line: str, checkout: Path) -> None:
 
 
 def test_the_command_that_tests(checkout: Path) -> None:
+    """One test passes and one fails; that the command ends well is seen whenever it does."""
     shutil.rmtree(checkout / "tests")
     (checkout / "tests").mkdir()
     (checkout / "tests" / "test_one.py").write_text("def test_one() -> None:\n    assert True\n")
@@ -115,10 +115,8 @@ def test_the_command_that_tests(checkout: Path) -> None:
         kept.parent.mkdir(parents=True, exist_ok=True)
         kept.write_text(text, encoding="utf-8")
     shutil.rmtree(checkout / "calc" / "mechanics" / "__pycache__", ignore_errors=True)
-    started = time.monotonic()
-    code, out, err = given(TESTING[0], checkout)
-    assert code == 0, out + err
-    assert re.search(r"\d+ passed", out.splitlines()[-1]) and time.monotonic() > started
     (checkout / "tests" / "test_two.py").write_text("def test_two() -> None:\n    assert False\n")
-    code, out, _ = given(f"{TESTING[0].partition('#')[0]} tests/test_two.py", checkout)
-    assert code == 1 and "1 failed" in out.splitlines()[-1]
+    code, out, err = given(TESTING[0], checkout)
+    assert code == 1 and re.match(r"1 failed, \d+ passed", out.splitlines()[-1]), out + err
+    for check in ("ruff check", "ruff format", "mypy", "tsc", "build"):
+        assert f"ok     {check} " in out

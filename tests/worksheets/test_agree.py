@@ -49,8 +49,7 @@ def machine(number: int) -> Typed:
         "altitude": f"{draw.randint(0, 9000)} ft",
         "breathing": draw.choice(("natural", "turbo")),
         "transmission": draw.choice(("gear", "hydrostatic")),
-        "slope": "0 %",
-        "loader": "off",
+        "ground_speed": "3 mph",
         "hitch_category": draw.choice(HITCH_CATEGORIES),
         "implement_category": draw.choice(HITCH_CATEGORIES),
         "quick_coupler": draw.choice(("none", "u_frame")),
@@ -62,6 +61,9 @@ def machine(number: int) -> Typed:
         typed["power_limit"] = f"{draw.randint(15, 70)} hp"
     if kind == "post_hole_digger":
         typed["auger_diameter"] = f"{draw.choice((6, 9, 12, 18))} in"
+    typed["slope"] = f"{draw.choice((0, 0, 5, 12))} %"
+    typed["loader"] = draw.choice(("off", "on"))
+    typed["mass_as"] = draw.choice(("bare", "scale"))
     return typed
 
 

@@ -106,14 +106,28 @@ def test_every_remedy_that_can_be_tried_meets_its_check(typed, name):
 
 
 def test_heaviest_implement_remedy_meets_every_check():
-    found = answer(**HEAVY)
+    heavy = {**HEAVY, "implement_kind": "other"}
+    found = answer(**heavy)
     alone = [r for r in found.advice.remedies if set(r.set) == {"implement_mass"}]
     remedy = next(r for r in alone if r.whole)
-    after = tried(found, remedy, **HEAVY)
+    after = tried(found, remedy, **heavy)
     assert after.finding in (model.WITHIN, model.CLOSE)
     heavier = float(remedy.set["implement_mass"].split()[0]) + 20
-    more = answer(**{**HEAVY, "implement_mass": f"{heavier} lb"})
+    more = answer(**{**heavy, "implement_mass": f"{heavier} lb"})
     assert more.finding == model.OVER
+
+
+def test_no_implement_lighter_than_any_of_its_kind_is_offered():
+    """A 60 in light-duty cutter starts at 200 kg (typical_implements): 270 lb is none."""
+    found = answer(**HEAVY)
+    assert not with_set(found, "implement_mass") or all(
+        "working_width" in r.set or float(r.set["implement_mass"].split()[0]) >= 440
+        for r in with_set(found, "implement_mass")
+    )
+    assert any(
+        r.set.get("implement_mass")
+        for r in answer(**{**HEAVY, "implement_kind": "other"}).advice.remedies
+    )
 
 
 def test_narrower_remedy_meets_every_check():

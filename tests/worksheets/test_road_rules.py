@@ -5,6 +5,7 @@ import pytest
 from calc import model, search, worksheets
 from calc.errors import InputError
 from calc.model import sentences
+from calc.render import reply
 from tests.worksheets.asking import findings
 
 SHEET = worksheets.load("road")
@@ -100,7 +101,8 @@ def test_what_is_there_is_never_listed_as_missing(place):
     said = lead(found).partition("Missing or wrong:")[2]
     assert "too few" not in said
     bare = example(place=place, **dict.fromkeys(plenty, "0"))
-    missing = lead(bare).partition("Missing or wrong:")[2]
+    # What a sentence hasn't room for, the reply lists.
+    missing = reply.reply(bare).partition("Missing or wrong:")[2].partition("What to do")[0]
     for verdict in bare.verdicts:
         if verdict.finding == model.OVER and verdict.check.sense == "at least":
             assert verdict.check.broken.lower() in missing.lower()

@@ -7,7 +7,7 @@ import math
 from calc import model, tables
 from calc.mechanics import ballast, lift
 from calc.search import Remedies
-from calc.subjects import hung_remedies, raised
+from calc.subjects import hung, hung_remedies
 from calc.subjects.standing import stand
 
 EVEN = 1e-9
@@ -19,17 +19,16 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     cautions = ["tip", "belt", "level", "road", "under"]
     if v.loader_payload is not None:
         cautions.append("loader")
-    if raised.hangs(v) == "towed":
+    if hung.hangs(v) == "towed":
         cautions.append("towing")
-    return model.Advice(
-        cautions=found.cautions(*cautions), tables=[_rules_table(v)], notes=_notes(v, found)
-    )
+    shown = [] if hung.hangs(v) in ("front", "mid") else [_rules_table(v)]
+    return model.Advice(cautions=found.cautions(*cautions), tables=shown, notes=_notes(v, found))
 
 
 def _rules_table(v: model.Inputs) -> model.Table:
     """Return what each rule would say of the same machine."""
     stands = stand(v)
-    rear_mass, reach = raised.behind_axle(v)
+    rear_mass, reach = hung.behind_axle(v)
     front = stands.with_(rear_mass, -reach)[0]
     gross = stands.mass + rear_mass
     lines: list[tuple[model.Cell, ...]] = []
@@ -53,7 +52,7 @@ def _rules_table(v: model.Inputs) -> model.Table:
             met = here >= least - 1e-6
             total = _ballast_by(v, row["key"], rear_mass, reach)
             needed = model.phrase("{m}", m=(total, "mass")) if total > EVEN else "none"
-        lines.append((row["label"], ask, (here, "mass"), "yes" if met else "no", needed))
+        lines.append((row["label"], ask, (here, "load"), "yes" if met else "no", needed))
     keys = dict.fromkeys(part.strip() for row in rows for part in row["source"].split(";"))
     return model.Table(
         "What the different rules say of this machine",
@@ -80,13 +79,13 @@ def _ballast_by(v: model.Inputs, rule: str, rear_mass: float, reach: float) -> f
 
 def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
     notes: list[model.Words] = []
-    if raised.hangs(v) == "hitch":
-        pivot, credit = raised.pivot_of(v)
+    if hung.hangs(v) == "hitch":
+        pivot, credit = hung.pivot_of(v)
         if credit and math.isinf(pivot):
             notes.append(found.note("parallel"))
         elif not credit:
             notes.append(found.note("pairs"))
-        if v.cg_distance > lift.GREATEST_DISTANCE:
+        if hung.hung_at(v) > lift.GREATEST_DISTANCE:
             notes.append(found.note("too_far", d=(lift.GREATEST_DISTANCE, "length")))
     if found.back_up < found.back and found.side_up > found.side:
         notes.append(found.note("angles"))

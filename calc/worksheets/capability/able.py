@@ -110,6 +110,7 @@ def _implement(kind: str, width: float | None) -> dict[str, object]:
         "working_width": width,
         "implement_mass": usual["mass"][1],
         "cg_distance": usual["cg_distance"][1],
+        "cg_ahead": usual["cg_distance"][1],
     }
 
 
@@ -124,7 +125,7 @@ def widest(v: Inputs, kind: str, work: str, weights: float | None = None) -> tup
     best, limit = 0.0, ""
     power = v.pto_power / ENGINE_TO_PTO
     pulls = typical.ground_width(kind, power, work)
-    for width in typical.stock("widths"):
+    for width in typical.stock_widths(kind):
         if pulls is not None and width > pulls + 1e-6:
             limit = "Short of power to pull it"
             break

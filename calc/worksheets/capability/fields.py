@@ -46,8 +46,8 @@ FIELDS: tuple[model.AnyField, ...] = (
 
 OUTPUTS = (
     model.Shown("standing", "mass"),
-    model.Shown("down_front", "mass"),
-    model.Shown("down_rear", "mass"),
+    model.Shown("down_front", "load"),
+    model.Shown("down_rear", "load"),
     model.Shown("trailer", "mass"),
     model.Shown("trailer_braked", "mass"),
 )

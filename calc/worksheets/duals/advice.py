@@ -24,7 +24,19 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     remedies.choose("outer_tire", None, mends=("pair",), source="tires/practice")
     said = found.cautions("approval", "wheel", "angle", "pressure", "stems")
     notes = _rims_note(v, found)
-    return model.Advice(cautions=said, tables=[_ways(v), _retorque()], notes=notes)
+    told = {"rims": _made(v, found)} if v.outer_wheel == "dual" else {}
+    return model.Advice(cautions=said, tables=[_ways(v), _retorque()], notes=notes, says=told)
+
+
+def _made(v: model.Inputs, found: model.Found) -> model.Words:
+    """What wheels made for duals do, and what ordinary ones turned round would."""
+    ordinary = duals.spacing_with_adapter(v.adapter_length, v.inner_offset, -v.inner_offset)
+    return found.note(
+        "tell_made",
+        spacing=(found.spacing, "length"),
+        ordinary=(ordinary, "length"),
+        least=(least_spacing(v)[0], "length"),
+    )
 
 
 def _farther(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:

@@ -64,6 +64,8 @@ def compute(v: model.Inputs, at: model.At) -> None:
     """Name spacing, width, loads and bending; check them against the manual, tires and axle."""
     apart = spacing(v)
     at.spacing = apart
+    if v.outer_wheel != "dual":
+        at.on_ordinary = apart
     allowed = v.manual_allows == "yes"
     at.fits("manual", 1.0 if allowed else -1.0, "tires/OM-11", "yes" if allowed else "no")
     at.step(

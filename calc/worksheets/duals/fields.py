@@ -124,6 +124,7 @@ FIELDS: tuple[model.AnyField, ...] = (
 OUTPUTS = (
     model.Shown("least", "length"),
     model.Shown("spacing", "length"),
+    model.Shown("on_ordinary", "length", hidden=True),
     model.Shown("gap", "length"),
     model.Shown("gap_loaded", "length"),
     model.Shown("width", "length"),

@@ -40,7 +40,10 @@ def _wire_remedies(v: model.Inputs, broken: set[str], remedies: Remedies) -> Non
     """A smaller fuse where it carries the lamps, else thicker wire, with the fuse for it."""
     fuse = wiring.fuse_size(lit(v, v.circuit))
     if "wire_fuse" in broken:
-        remedies.less("fuse", mends=("wire_fuse",), stock=FUSES, most=60.0)
+        largest = wiring.largest_fuse(int(v.gauge), alone=alone(v))
+        for amps in (each for each in reversed(FUSES) if each <= largest):
+            if remedies.change("fuse", {"fuse": amps}, mends=("wire_fuse",)):
+                break
     if fuse is None:
         return
     if broken == {"fuse_holds"}:

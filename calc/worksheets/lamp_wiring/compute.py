@@ -86,6 +86,8 @@ def _wire(v: model.Inputs, at: model.At) -> None:
         at.not_checked("wire_fuse", "fuse")
     else:
         at.at_most("wire_fuse", "fuse", "largest", source, grade=model.DANGER, close_band=0.0)
+        thinnest = wiring.gauge_for(v.fuse, 0.0, v.wire_standard, alone=alone(v))
+        at.fuse_gauge = float(thinnest if thinnest is not None else GAUGES[-1])
     at.circuit_current = lit(v, v.circuit)
     at.carried = wiring.FUSE_MARGIN * at.circuit_current
     at.biggest = FUSES[-1]

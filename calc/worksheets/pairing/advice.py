@@ -5,7 +5,7 @@ from __future__ import annotations
 from calc import model
 from calc.mechanics import ballast, pto_power
 from calc.search import Remedies
-from calc.subjects import hung_remedies, raised
+from calc.subjects import hung, hung_remedies
 from calc.subjects.standing import stand
 from calc.worksheets.pairing import checks as pairing
 from calc.worksheets.pairing.fields import FRONT_RULES
@@ -19,9 +19,10 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     remedies.do("other_pins", ("pins", "span"), source="hitch/PRACTICE")
     remedies.do("lighter_duty", ("duty",), source="hitch/PRACTICE")
     remedies.more("tail_height", mends=("tail_seen",), end=3.3)
-    remedies.less("slope", mends=("slope", "climb"), end=0.0)
+    if v.slope > hung_remedies.FLAT:
+        remedies.less("slope", mends=("slope", "climb"), end=hung_remedies.FLAT, step=1.0)
     cautions = ["manuals", "rest"]
-    how = raised.hangs(v)
+    how = hung.hangs(v)
     if how == "hitch":
         cautions.append("sway")
     if how == "towed":
@@ -36,8 +37,8 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
 def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
     """What the other rules and the other materials would ask for."""
     notes: list[model.Words] = []
-    if raised.hangs(v) in ("hitch", "towed"):
-        stands, mass = stand(v), raised.behind_axle(v)[0]
+    if hung.hangs(v) in ("hitch", "towed"):
+        stands, mass = stand(v), hung.behind_axle(v)[0]
         added = mass + stands.weights
         others = [
             (

@@ -11,10 +11,12 @@ import math
 from calc import arith, model, tables
 from calc.mechanics import ballast, hitch, pto_power, typical
 from calc.model import At, Check, Inputs
-from calc.subjects import hitching, raised, shaft_power
+from calc.subjects import hitching, hung, raised, shaft_power
 
 OFF_ROAD = "none"
 NOT_SURE = "unsure"
+# Under what is carried on the hitch, common practice, no source: at least 6 in, right from 12 in.
+CLEAR_LEAST, CLEAR_RIGHT = 0.1524, 0.3048
 SLOPE_BEHIND, SLOPE_MOST = math.tan(math.radians(10.0)), math.tan(math.radians(15.0))  # hitch/M14
 
 
@@ -107,19 +109,17 @@ def power_checks(v: Inputs, at: At) -> None:
     row = pto_power.kind_row(v.implement_kind)
     if row is None and v.power_needed is None:
         return
-    drive = "gear" if v.transmission == "gear" else "hydrostatic"
-    efficiency = pto_power.axle_efficiency(drive)[1]
+    if v.power_limit is not None:
+        shaft_power.check_driveline(at, "pto_power", kind=v.implement_kind)
+    efficiency = pto_power.axle_efficiency(v.transmission)[1]
     moves = shaft_power.moves(v.implement_kind)
-    mass = at.standing + (v.implement_mass or 0.0)
-    at.climb_power = (
-        pto_power.travel_power(mass, v.slope, v.ground_speed, 0.0, efficiency) if moves else 0.0
-    )
+    at.climb_power = shaft_power.climb_power(v, at.standing, v.slope) if moves else 0.0
     at.altitude_share = shaft_power.altitude_share(v.altitude, v.breathing)
     at.here = v.pto_power * at.altitude_share
     at.power_left = pto_power.power_left(v.pto_power, at.altitude_share, 1.0, at.climb_power)
     _demand(v, at)
     _power_steps(v, at, efficiency)
-    _driveline(v, at)
+    _class(v, at)
 
 
 def _demand(v: Inputs, at: At) -> None:
@@ -170,19 +170,22 @@ def _power_steps(v: Inputs, at: At, efficiency: float) -> None:
 
 def shaft_check(v: Inputs, at: At) -> None:
     """Check the tractor's PTO shaft and speed against what the implement is made for."""
-    if pto_power.kind_row(v.implement_kind) is None or v.implement_shaft == NOT_SURE:
+    if pto_power.kind_row(v.implement_kind) is None:
+        return
+    if shaft_power.mid_driven(v.implement_kind) and v.implement_shaft in (NOT_SURE, "mid"):
+        shaft_power.check_mid(at, v.mid_pto, shaft_power.SHAFT_OF[v.shaft])
+        return
+    if v.implement_shaft == NOT_SURE:
         return
     ours, theirs = (shaft_power.SHAFT_OF[key] for key in (v.shaft, v.implement_shaft))
     shaft_power.check_shafts(at, ours, theirs, "shaft")
 
 
-def _driveline(v: Inputs, at: At) -> None:
-    """Check the tractor's power against its class of implement and what the driveline bears."""
-    plate = v.power_limit is not None
-    if plate:
-        shaft_power.check_driveline(at, "pto_power", kind=v.implement_kind)
+def _class(v: Inputs, at: At) -> None:
+    """Check the tractor's power against its class of implement."""
     size = shaft_power.class_size(v.implement_kind, v.working_width, v.implement_mass)
     if v.power_needed is None:
+        plate = v.power_limit is not None
         shaft_power.check_class(at, v.implement_kind, size, full="pto_power", plate=plate)
 
 
@@ -199,7 +202,7 @@ def climb_check(v: Inputs, at: At) -> None:
         Check(
             "climb",
             said["title"],
-            "fraction",
+            "load_share",
             at.climb_share,
             0.0,
             "at least",
@@ -232,6 +235,15 @@ def other_checks(v: Inputs, at: At) -> None:
             at.not_checked("remotes", "remotes")
         else:
             at.at_least("remotes", "remotes", "remotes_needed", "hitch/PRACTICE", close_band=0.0)
+    if v.flow_needed is not None:
+        if v.implement_flow is None:
+            at.not_checked("flow", "implement_flow")
+        else:
+            at.at_least("flow", "implement_flow", "flow_needed", "hitch/PRACTICE", close_band=0.1)
+    if v.pins_on_ground is not None and hung.hangs(v) == "hitch":
+        at.clearance = v.balls_highest - v.pins_on_ground
+        source = "hitch/PRACTICE"
+        at.at_least("clearance", "clearance", CLEAR_LEAST, source, strict=CLEAR_RIGHT)
     if v.tractor_width is not None and typical.grows(v.implement_kind):
         covers = arith.below(v.tractor_width, v.working_width + 1e-9)
         margin = arith.where(covers, 1.0, 0.0)
@@ -270,15 +282,17 @@ def road_checks(v: Inputs) -> list[Check]:
 
 def check_all(v: Inputs, at: At) -> None:
     """Make every check of a pairing."""
-    how = raised.hangs(v)
+    how = hung.hangs(v)
     if how == "hitch":
         _hitching(v, at)
     raised.load(v, at)
-    power_checks(v, at)
-    shaft_check(v, at)
+    # Power last: whether there is a turbocharger is tried both ways, for power alone.
     if how in ("hitch", "towed"):
         climb_check(v, at)
+    if how not in ("subframe", "none"):
         slope_check(v, at)
         other_checks(v, at)
+    shaft_check(v, at)
     for check in road_checks(v):
         at.add(check)
+    power_checks(v, at)

@@ -61,13 +61,18 @@ FIELDS = (
     _category("hitch_category"),
     field("tractor_width"),
     field("remotes"),
+    field("implement_flow"),
     field("cg_distance"),
     _category("implement_category"),
     field("shaft"),
     field("implement_shaft"),
+    field("mid_pto"),
     field("power_needed"),
     field("power_limit"),
     field("remotes_needed"),
+    field("flow_needed"),
+    field("pins_on_ground"),
+    field("balls_highest"),
     field("slope"),
     field("ground_speed"),
     field("altitude"),
@@ -91,13 +96,14 @@ FIELDS = (
 
 OUTPUTS = (
     *raised.LOADS,
+    model.Shown("clearance", "length", hidden=True),
     model.Shown("power_left", "power"),
     model.Shown("power_least", "power", hidden=True),
     model.Shown("power_demand", "power"),
     model.Shown("here", "power", hidden=True),
     model.Shown("climb_power", "power", hidden=True),
     model.Shown("altitude_share", "fraction", hidden=True),
-    model.Shown("climb_share", "fraction", hidden=True),
+    model.Shown("climb_share", "load_share", hidden=True),
 )
 
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from calc import model, quantities, tables
 from calc.mechanics import pto, pto_power, typical
 from calc.search import Remedies
-from calc.subjects import shaft_power
+from calc.subjects import hung_remedies, shaft_power
 from calc.worksheets.pto.compute import left_by, need_at, row_of, size_of, uses_shaft_figures
 from calc.worksheets.pto.fields import NAMED_NONE
 
-STOCK_WIDTHS = tuple(inches * 0.0254 for inches in (36, 42, 48, 54, 60, 66, 72, 78, 84, 96, 120))
+WIDEST = 120 * 0.0254  # tedders and rakes are sold wider than what hangs on a small hitch
 AUGERS = tuple(float(r["diameter_in"]) * 0.0254 for r in tables.rows("digger/digger_augers"))
 STOCK_OPENINGS = tuple(inches * 0.0254 for inches in (2, 3, 4, 5, 6, 8))
 POWER = ("power", "class", "starting")
@@ -48,7 +48,8 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
 def _remedies(v: model.Inputs, row: dict[str, str], remedies: Remedies) -> None:
     source = "power/DERIVED"
     if row["size"] == "width":
-        remedies.less("working_width", mends=POWER, stock=STOCK_WIDTHS, source=source)
+        stock = (*typical.stock_widths(v.implement_kind), WIDEST)
+        remedies.less("working_width", mends=POWER, stock=stock, source=source)
     elif row["size"] == "opening":
         remedies.less(
             "working_width", mends=POWER, stock=STOCK_OPENINGS, key="opening", source=source
@@ -62,8 +63,9 @@ def _remedies(v: model.Inputs, row: dict[str, str], remedies: Remedies) -> None:
     for load in ("typical", "light"):
         if pto_power.LOADS.index(load) < pto_power.LOADS.index(v.material):
             remedies.choose("material", load, mends=("power",), source=source)
-    if v.slope:
-        remedies.less("slope", mends=("power",), end=0.0, step=1.0, source=source)
+    if v.slope and v.slope > hung_remedies.FLAT:
+        flat = hung_remedies.FLAT
+        remedies.less("slope", mends=("power",), end=flat, step=1.0, source=source)
         remedies.less("ground_speed", mends=("power",), source=source)
     if v.pto_power is not None:
         remedies.more("pto_power", mends=POWER, step=1.0, source=source)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from calc import arith, model, tables
 from calc.mechanics import pto, pto_power
 from calc.subjects import shaft_power
+from calc.subjects.standing import mass_of
 
 SIZE_FIELDS = {
     "width": "working_width",
@@ -13,6 +14,7 @@ SIZE_FIELDS = {
     "throughput": "throughput",
     "rating": "generator_rating",
 }
+MID_OR_UNSEEN = (shaft_power.MID, shaft_power.UNSEEN.value)
 SIZE_KINDS = {
     "width": "length",
     "opening": "length",
@@ -55,9 +57,7 @@ def travel_power(v: model.Inputs) -> float:
     rolling = pto_power.rolling_coefficient(v.surface)[1] if uses_shaft_figures(v) else 0.0
     if v.slope is None and not rolling:
         return 0.0
-    efficiency = pto_power.axle_efficiency(v.transmission)[1]
-    mass = v.tractor_mass + v.implement_mass
-    return pto_power.travel_power(mass, v.slope or 0.0, v.ground_speed, rolling, efficiency)
+    return shaft_power.climb_power(v, mass_of(v), v.slope or 0.0, rolling)
 
 
 def heat_share(v: model.Inputs) -> float:
@@ -106,7 +106,9 @@ def compute(v: model.Inputs, at: model.At) -> None:
             at.not_checked("power", "implement_kind")
             shaft_power.check_shafts(at, v.tractor_shaft, v.implement_shaft)
         return
-    rpm = shaft_power.shaft_rpm(v.tractor_shaft)
+    mid = shaft_power.mid_driven(v.implement_kind) and v.implement_shaft in MID_OR_UNSEEN
+    shaft = shaft_power.MID if mid else v.tractor_shaft
+    rpm = shaft_power.shaft_rpm(shaft)
     _demand(v, at, row)
     at.torque = pto.torque(at.need, rpm)
     if v.gearbox_ratio is not None:
@@ -116,8 +118,11 @@ def compute(v: model.Inputs, at: model.At) -> None:
     _class(v, at, row)
     if v.power_limit is not None:
         shaft_power.check_driveline(at, kind=v.implement_kind)
-    shaft_power.check_shafts(at, v.tractor_shaft, v.implement_shaft)
-    shaft_power.check_guide(at, v.tractor_shaft)
+    if mid:
+        shaft_power.check_mid(at, v.mid_pto, v.tractor_shaft)
+    else:
+        shaft_power.check_shafts(at, v.tractor_shaft, v.implement_shaft)
+    shaft_power.check_guide(at, shaft)
     for name in ("slope", "altitude"):
         if getattr(v, name) is None and moves(v):
             at.not_checked(name, name, governs=False)
@@ -125,6 +130,7 @@ def compute(v: model.Inputs, at: model.At) -> None:
 
 def _tractor(v: model.Inputs, at: model.At) -> None:
     """Name the power at the PTO, and what altitude, heat and driving leave of it."""
+    at.standing = mass_of(v)
     at.rated = rated_power(v)
     at.lost = v.speed_loss or 0.0
     rule = shaft_power.altitude_rule(v.altitude_rule, v.breathing)
@@ -173,7 +179,7 @@ def _travel_step(v: model.Inputs, at: model.At) -> None:
         "travel",
         "P_d = m g (sin(atan s) + f) v / η",
         "power/S29; power/S33; power/GENERAL-memory",
-        m=(v.tractor_mass + v.implement_mass, "mass"),
+        m=(at.standing + v.implement_mass, "mass"),
         s=(v.slope or 0.0, "slope"),
         f=(rolling, "fraction"),
         v="ground_speed",
@@ -239,7 +245,7 @@ def _class(v: model.Inputs, at: model.At, row: dict[str, str] | None) -> None:
     if size is not None and v.power_needed is None:
         shaft_power.check_class(at, kind, size, plate=v.power_limit is not None)
     if row["hangs"] == "towed":
-        shaft_power.check_towed(at, v.tractor_mass, "implement_mass", v.tractor_kind)
+        shaft_power.check_towed(at, at.standing, "implement_mass", v.tractor_kind)
     if kind == "small_square_baler":
         at.baler_mass = shaft_power.BALER_MASS
-        at.at_least("plunger", "tractor_mass", "baler_mass", "power/BALE-T13", grade=model.ADVICE)
+        at.at_least("plunger", "standing", "baler_mass", "power/BALE-T13", grade=model.ADVICE)

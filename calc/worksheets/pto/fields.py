@@ -10,9 +10,10 @@ from calc.machines import vocabulary
 from calc.machines.vocabulary import field
 from calc.mechanics import pto_power, typical
 from calc.model import KnownSoFar, Typical
-from calc.subjects.shaft_power import SHAFTS, UNSEEN
+from calc.subjects import standing
+from calc.subjects.shaft_power import MID_SHAFT, SHAFTS, UNSEEN
 
-SHAFTS_OR_UNSEEN = (*SHAFTS, UNSEEN)
+SHAFTS_OR_UNSEEN = (*SHAFTS, MID_SHAFT, UNSEEN)
 TRAILED = {
     "small_square_baler": (1100.0, 1600.0),
     "round_baler": (650.0, 2700.0),
@@ -148,11 +149,15 @@ FIELDS = (
     ),
     model.Field("speed_loss", "fraction", "0 %", "40 %", typical=_speed_typical, group="Tractor"),
     field("tractor_mass", essential=False, example="1,650 lb"),
+    *(field(name, essential=False) for name in standing.MASS_FIELDS if name != "rear_tire"),
+    field("rear_tire"),
     model.Choice(
         "tractor_shaft", SHAFTS_OR_UNSEEN, example="1-540", usual="unseen", group="Tractor"
     ),
+    field("mid_pto"),
     field("breathing"),
     field("implement_mass", essential=False, typical=_mass_typical, example="500 lb"),
+    field("load_carried"),
     model.Field(
         "throughput",
         "throughput",
@@ -243,6 +248,7 @@ FIELDS = (
 OUTPUTS = (
     model.Shown("rated", "power"),
     model.Shown("left", "power"),
+    model.Shown("standing", "mass", hidden=True),
     model.Shown("need_low", "power"),
     model.Shown("need", "power"),
     model.Shown("start", "power"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 from calc import model, quantities, tables
 from calc.mechanics import lamps
@@ -19,6 +20,7 @@ BEHIND = ("behind", "tail_seen", "amber_seen")
 WIDTHS = ("width_limit", "carried", "daylight", "speed", "special_order")
 TENTH = 0.00254  # m, a tenth of an inch
 SPEEDS = ("speed", "rated_speed", "symbol_speed")
+LONGEST_LEAD = 160  # characters of a sentence that can be said aloud
 
 
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
@@ -274,20 +276,36 @@ def _headline(v: model.Inputs, found: model.Found, road: rl.Situation) -> model.
     needed = quantities.joined(_needed(v, road)) or "nothing that was read"
     wrong = [_wrong(v, road, x.check) for x in found.verdicts if x.finding == model.OVER]
     open_ = [model.in_sentence(x.check.title) for x in found.verdicts if x.finding == model.UNKNOWN]
+    asked = f"{where}, {when}: {needed}."
     if wrong:
-        return f"{where}, {when}: {needed}. Missing or wrong: {quantities.joined(wrong)}."
+        all_of_it = f"{asked} Missing or wrong: {quantities.joined(wrong)}."
+        if len(all_of_it) <= LONGEST_LEAD:
+            return all_of_it
+        return _in_short(f"{where}, {when}.", "Missing or wrong: ", wrong)
     if len(open_) > 2:
-        return f"{where}, {when}: {needed}. Which of these are on it?"
+        return f"{asked} Which of these are on it?"
     if open_:
-        return f"{where}, {when}: {needed}. Still to be seen: {quantities.joined(open_)}."
+        return _in_short(asked, "Still to be seen: ", open_)
     wanting = [
         model.in_sentence(check.title)
         for check in found.outcome.checks
         if check.sense == "fits" and not check.margin
     ]
     if wanting:
-        return f"{where}, {when}: {needed}. Worth a look: {quantities.joined(wanting)}."
-    return f"{where}, {when}: {needed}. All of it is there."
+        return _in_short(asked, "Worth a look: ", wanting)
+    return f"{asked} All of it is there."
+
+
+def _in_short(asked: str, lead: str, listed: Sequence[str]) -> str:
+    """What is asked for, and as much of a list as a sentence holds; the answer lists the rest."""
+    for count in range(len(listed), 0, -1):
+        more = len(listed) - count
+        named = [*listed[:count], *([f"{more} more"] if more else [])]
+        said = f"{asked} {lead}{quantities.joined(named)}."
+        if len(said) <= LONGEST_LEAD:
+            return said
+    things = "one thing" if len(listed) == 1 else f"{len(listed)} things"
+    return f"{asked} {lead}{things}, listed below."
 
 
 def _wrong(v: model.Inputs, road: rl.Situation, check: model.Check) -> str:

@@ -45,7 +45,13 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     if v.trailer_brakes == "own":
         keys.insert(1, "trailer_brakes")
     return model.Advice(
-        cautions=found.cautions(*keys), tables=[_rule_table(v)], notes=_notes(v, found)
+        cautions=found.cautions(*keys),
+        tables=[_rule_table(v)],
+        notes=_notes(v, found),
+        says={
+            "fastest": found.note("tell_fastest", top=(found.top, "speed")),
+            "chain": found.note("tell_chain"),
+        },
     )
 
 

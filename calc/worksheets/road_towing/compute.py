@@ -92,6 +92,7 @@ def _hitched(v: model.Inputs, at: model.At) -> None:
         at.at_least(
             "tongue_least", "tongue_weight", "least_tongue", "road/MAN-9", grade=model.ADVICE
         )
+    at.chain_needed = v.towed_mass
     if v.chain_rating is None:
         at.not_checked("chain", "chain_rating", governs=False)
     else:

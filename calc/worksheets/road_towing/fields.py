@@ -144,4 +144,5 @@ OUTPUTS = (
     model.Shown("pull", "acceleration", hidden=True),
     model.Shown("top", "speed", hidden=True),
     model.Shown("least_tongue", "mass", hidden=True),
+    model.Shown("chain_needed", "mass", hidden=True),
 )

@@ -23,7 +23,13 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     remedies.less("road_speed", mends=("speed",), source="tires/OM-5")
     shown = [_parts(v.tire), *_near(tire)]
     said = found.cautions("sidewall", "rim", "inflate")
-    return model.Advice(cautions=said, tables=shown, notes=_notes(v, found, tire))
+    says: dict[str, model.Words] = {}
+    speed = common.fastest(v.tire)
+    if "carries" in found and speed is not None:
+        carries = (found.carries, "mass")
+        says["load"] = found.note("tell_carries", carries=carries, speed=(speed, "speed"))
+    notes = _notes(v, found, tire)
+    return model.Advice(cautions=said, tables=shown, notes=notes, says=says)
 
 
 def _index_for(load: float) -> int | None:

@@ -26,7 +26,16 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     _load_remedies(v, found, remedies)
     shown = [_comparison(pair), *([_speed_table(v, pair)] if v.gear_speeds else []), *shown]
     notes += _rim_notes(pair) + _given_notes(v, found) + _basis_notes(pair)
-    return model.Advice(tried, _cautions(v, found), shown, notes, headline)
+    return model.Advice(tried, _cautions(v, found), shown, notes, headline, _told(v, found))
+
+
+def _told(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
+    """What is said of load and liquid while something of them is open."""
+    if v.rear_axle_load is None:
+        load = found.note("tell_scale")
+    else:
+        load = found.note("tell_load", load=(v.rear_axle_load, "mass"))
+    return {"load": load, "liquid": found.note("tell_liquid")}
 
 
 def _gap_remedies(

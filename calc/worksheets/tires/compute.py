@@ -220,7 +220,6 @@ def _widths(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
 
 def _liquid(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     """What the liquid weighs and when it freezes; nothing is taken for a freezing point."""
-    at.liquid_mass = 0.0
     if v.liquid == "none" or pair.rear_new is None:
         at.not_checked("frost", "liquid")
         return
@@ -261,8 +260,9 @@ def _freezing(v: model.Inputs, row: tables.Row, at: model.At) -> None:
 
 def _loads(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     top = at.top_speed if "top_speed" in at else None
+    liquid = at.liquid_mass if "liquid_mass" in at else 0.0
     for axle, tire, stays, added in (
-        ("rear", pair.rear_new, pair.rear_stays, at.liquid_mass),
+        ("rear", pair.rear_new, pair.rear_stays, liquid),
         ("front", pair.front_new, pair.front_stays, 0.0),
     ):
         load, limit = getattr(v, f"{axle}_axle_load"), getattr(v, f"{axle}_axle_limit")

@@ -10,6 +10,8 @@ export interface Machine {
   inputs: Record<string, string>;
   /** What is said of it beside its numbers: a stock number, a price. */
   beside?: Record<string, string>;
+  /** The same as a reply says it: "stock 4411, $18,500". */
+  told?: string;
 }
 
 /** What the build tells of the dealer who hosts the site. */

@@ -91,7 +91,9 @@ export class Picker {
       if (!fitting.length) continue;
       const group = make("optgroup", { label: title });
       for (const machine of fitting) {
-        group.append(make("option", { value: String(this.offered.length) }, machine.name));
+        const option = make("option", { value: String(this.offered.length) }, machine.name);
+        if (machine.told) option.dataset["told"] = machine.told;
+        group.append(option);
         this.offered.push(machine);
       }
       this.select.append(group);

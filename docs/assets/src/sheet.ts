@@ -444,8 +444,11 @@ export class Sheet {
   private machines(): Row[] {
     const lists = this.form.element.querySelectorAll<HTMLSelectElement>(".ys-pick > select");
     return [...lists].flatMap((list) => {
-      const value = list.value && list.selectedOptions[0]?.label;
-      return value ? [{ label: this.form.labelOf(list), value, standIn: "" }] : [];
+      const chosen = list.value ? list.selectedOptions[0] : undefined;
+      if (!chosen?.label) return [];
+      const told = chosen.dataset["told"];
+      const value = told ? `${chosen.label} (${told})` : chosen.label;
+      return [{ label: this.form.labelOf(list), value, standIn: "" }];
     });
   }
 
