@@ -28,8 +28,8 @@ PATIENCE = 60.0  # s: the machine may be busy with other tests
 LOOK = 100  # ms for which the page itself waits between two answers
 SCRIPT_LIMIT = 30_000  # ms
 
-# Waits inside of the page, so that nobody outside of it has to guess how long. The expression stands
-# in it as it is: the site's headers refuse to have a text run.
+# Waits inside of the page, so that nobody outside of it has to guess how long. The expression
+# stands in it as it is: the site's headers refuse to have a text run.
 LOOKING = """
 const [pause, done] = arguments;
 const look = () => (EXPRESSION);
