@@ -383,6 +383,7 @@ PACKAGES = {
     "WebKitGTK": ("webkit2gtk-driver", "xvfb"),
     "the HTML checker": ("default-jre-headless",),
 }
+NO_BROWSER = "There is no browser, and none could be installed"
 # The programs without which each can't be tried; one of a group is enough.
 PROGRAMS = {
     "Firefox": (("firefox-esr", "firefox"),),
@@ -447,8 +448,9 @@ def ensure_browser() -> str:
         else:
             run([venv_python(), "-m", "playwright", "install", "chromium"])
     except (SetupError, OSError) as problem:
-        raise SetupError(f"A browser is missing and can't be installed: {problem}") from None
+        what = f"{', '.join(wanted)} can't be installed" if found else NO_BROWSER
+        raise SetupError(f"{what}: {problem}") from None
     found = find_browser()
     if not found:
-        raise SetupError("There is no browser, and none could be installed.")
+        raise SetupError(f"{NO_BROWSER}.")
     return found
