@@ -383,6 +383,7 @@ PACKAGES = {
     "WebKitGTK": ("webkit2gtk-driver", "xvfb"),
     "the HTML checker": ("default-jre-headless",),
 }
+NO_BROWSER = "There is no browser, and none could be installed"
 # The programs without which each can't be tried; one of a group is enough.
 PROGRAMS = {
     "Firefox": (("firefox-esr", "firefox"),),
@@ -449,8 +450,8 @@ def ensure_browser() -> str:
     except (SetupError, OSError) as problem:
         if found:  # the tests go on with it, and end by saying what was not tried
             return found
-        raise SetupError(f"There is no browser, and none could be installed: {problem}") from None
+        raise SetupError(f"{NO_BROWSER}: {problem}") from None
     found = find_browser()
     if not found:
-        raise SetupError("There is no browser, and none could be installed.")
+        raise SetupError(f"{NO_BROWSER}.")
     return found

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
@@ -25,7 +26,9 @@ window.said = [];
 new MutationObserver(() => {
   const text = document.querySelector(".ys-status").textContent;
   if (text) window.said.push(text);
-}).observe(document.querySelector(".ys-status"), { childList: true, characterData: true, subtree: true });
+}).observe(document.querySelector(".ys-status"), {
+  childList: true, characterData: true, subtree: true,
+});
 """
 
 
@@ -73,7 +76,8 @@ def test_forced_colors_reach_the_picture(pairing: Page, scheme: str) -> None:
                 probe.style.color = color;
                 return getComputedStyle(probe).color;
             };
-            const found = { ink: named("CanvasText"), paper: named("Canvas"), link: named("LinkText") };
+            const [ink, paper, link] = ["CanvasText", "Canvas", "LinkText"].map(named);
+            const found = { ink, paper, link };
             probe.remove();
             const of = (part, what) => [...document.querySelectorAll(`.ys-picture ${part}`)]
                 .map((each) => getComputedStyle(each)[what]);
@@ -97,7 +101,8 @@ def test_the_verdict_is_said_once_and_in_sentences(pairing: Page) -> None:
         assert len(said) == 1, said
         word = pairing.locator(".ys-finding-word").inner_text().strip()
         lead = pairing.locator(".ys-lead").evaluate(
-            "(e) => { const c = e.cloneNode(true); c.querySelectorAll('sup').forEach((s) => s.remove());"
+            "(e) => { const c = e.cloneNode(true);"
+            " c.querySelectorAll('sup').forEach((s) => s.remove());"
             " return c.textContent.replace(/\\s+/g, ' ').trim(); }"
         )
         assert said[0].startswith(f"{word}. {lead}"), said
@@ -115,7 +120,7 @@ def test_escape_in_saving_returns_to_its_button(pairing: Page, role: str) -> Non
 
 @pytest.mark.parametrize("size", SIZES)
 @pytest.mark.parametrize(
-    "path", ["pairing/", "", "messages/", "machines/", "lift/lift-and-ballast/", "embed/pairing/"]
+    "path", ["pairing/", "", "messages/", "lift/lift-and-ballast/", "embed/pairing/"]
 )
 def test_a_page_stands_still(
     browser: Browser, address: str, path: str, size: tuple[int, int]
@@ -127,7 +132,8 @@ def test_a_page_stands_still(
     page.add_init_script(JUMPS)
     page.goto(address + path)
     page.wait_for_load_state("networkidle")
-    if page.locator(".ys").count():
+    # A framed calculator starts Python only when it is touched.
+    if page.locator(".ys").count() and "embed" not in path:
         page.wait_for_selector(".ys[data-engine=ready]", state="attached")
     assert sum(page.evaluate("window.jumps")) <= JUMP
     context.close()
@@ -138,7 +144,6 @@ def test_a_page_stands_still(
     [
         ("ballast", "lift/lift-and-ballast/"),
         ("pto power", "buy/pto-power/"),
-        ("hitch", "fit/hitch-categories/"),
         ("driveline", "fit/driveline/"),
         ("duals", "tires/duals/"),
         ("railroad crossing", "road/rail-crossing/"),
@@ -170,7 +175,8 @@ def test_the_links_of_an_answer_are_reached(page: Page, address: str) -> None:
     page.goto(f"{address}pairing/#{given()}")
     page.wait_for_selector(ANSWERED)
     levels = page.locator("article :is(h1, h2, h3)").evaluate_all(
-        "(all) => all.filter((each) => each.checkVisibility()).map((each) => Number(each.nodeName[1]))"
+        "(all) => all.filter((each) => each.checkVisibility())"
+        ".map((each) => Number(each.nodeName[1]))"
     )
     assert levels[:2] == [1, 2]
-    assert all(after <= before + 1 for before, after in zip(levels, levels[1:], strict=False))
+    assert all(after <= before + 1 for before, after in pairwise(levels))

@@ -12,10 +12,7 @@ import pytest
 
 from scripts import _setup
 from tests.browser import talk, webdriver
-from tests.browser.hosted import hosted
-from tests.browser.test_without_network import KEPT
 
-READY = "document.querySelector('.ys[data-engine=ready]')"
 FINAL = "document.querySelector('.ys-answer[data-final=true]:not([data-stale])')"
 MESSAGE = (
     "Hi, got a 2600 lb tractor with 1400 lb lift at 24 in. Can it lift a 560 lb 5 ft bush cutter?"
@@ -127,15 +124,3 @@ def test_a_message_is_read_and_replied_to(window: webdriver.Window, page: tuple[
     window.until("document.querySelector('#ys-reply')?.dataset.final === 'true'")
     reply = window.run("return document.querySelector('#ys-reply').value")
     assert "2,600 lb" in reply or "2600" in reply
-
-
-def test_the_server_gone(window: webdriver.Window, site: Path) -> None:
-    """After one visit the site answers without a network, on a page not seen before as well."""
-    with hosted(site) as host:
-        window.open(f"{host.address}pairing/")
-        window.until(READY)
-        window.open(f"{host.address}about/offline/")
-        window.until(f"document.body.textContent.includes('{KEPT}')")
-        with host.unplugged():
-            window.open(f"{host.address}pairing/#{talk.given(working_width='50 in')}")
-            _is_answered(window)
