@@ -147,9 +147,7 @@ def _html_errors(place: Path) -> list[str]:
     return [line for line in lines if not any(known in line for known in OF_THE_THEME)]
 
 
-needs_java = pytest.mark.skipif(
-    JAVA == "", reason="There is no java to run the HTML checker."
-)
+needs_java = pytest.mark.skipif(JAVA == "", reason="There is no java to run the HTML checker.")
 
 
 @needs_java
