@@ -10,7 +10,7 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from calc import links, model, search, worksheets
-from calc.machines import Machine, read_machines
+from calc.machines import Machine, lists, read_machines
 from calc.model import Worksheet, sentences
 
 if TYPE_CHECKING:
@@ -143,16 +143,6 @@ def link(cell: Cell) -> str:
     return links.write(cell.inputs)
 
 
-# A spreadsheet takes a cell that begins so for a formula, and would carry it out.
-# Some programs take the wide forms of these signs for them.
-FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n", "\uff1d", "\uff0b", "\uff0d", "\uff20")
-
-
-def _as_text(cell: str) -> str:
-    """Return a cell that no spreadsheet takes for a formula: an apostrophe marks it as text."""
-    return f"'{cell}" if cell.startswith(FORMULA) else cell
-
-
 def as_csv(matrix: Matrix) -> str:
     """Return a matrix as CSV: one line for each pairing."""
     out = io.StringIO()
@@ -165,5 +155,7 @@ def as_csv(matrix: Matrix) -> str:
             off = cell.other or (cell if cell.loader == "off" else None)
             off_words = model.FINDING_WORDS[(off or cell).finding] if cell.loader else ""
             found = (cell.loader, words, cell.check, cell.sentence, f"#{link(cell)}", off_words)
-            writer.writerow([_as_text(text) for text in (tractor.name, implement.name, *found)])
+            writer.writerow(
+                [lists.as_text(text) for text in (tractor.name, implement.name, *found)]
+            )
     return out.getvalue()

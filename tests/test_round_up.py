@@ -1,5 +1,6 @@
 """The questions that a shop keeps, and the page that is made of them."""
 
+from calc.machines import lists
 from calc.render import index, round_up
 from scripts import _setup, shop
 
@@ -47,3 +48,14 @@ def test_the_example_shop_has_one_and_the_box_finds_it():
 
 def test_a_site_without_one_says_so():
     assert "no round-up" in round_up.block((), str)
+
+
+def test_a_question_that_looks_like_a_formula_comes_back_as_it_was():
+    header = "question,worksheet,ask,inputs,note"
+    text = f"{header}\n'=1+1 and then?,tires,,,'-2 in is low\n"
+    [kept], problems = round_up.read(text, "a.csv")
+    assert (kept.question, kept.note, problems) == ("=1+1 and then?", "-2 in is low", ())
+    for cell in ("=1", "+1", "-1", "@a", "\t1", "'=1", "'", "plain", ""):
+        assert not lists.as_text(cell).startswith(lists.FORMULA)
+    for cell in ("=1", "+1", "-1", "@a", "plain", "'tis"):
+        assert lists.from_text(lists.as_text(cell)) == cell

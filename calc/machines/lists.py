@@ -49,6 +49,21 @@ class Machine:
         return {name: self.inputs[name] for name in names if name in self.inputs}
 
 
+# A spreadsheet takes a cell that begins so for a formula, and would carry it out.
+# Some programs take the wide forms of these signs for them.
+FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n", "\uff1d", "\uff0b", "\uff0d", "\uff20")
+
+
+def as_text(cell: str) -> str:
+    """Return a cell that no spreadsheet takes for a formula: an apostrophe marks it as text."""
+    return f"'{cell}" if cell.startswith(FORMULA) else cell
+
+
+def from_text(cell: str) -> str:
+    """Return a cell without the apostrophe that `as_text` put before it."""
+    return cell[1:] if cell.startswith("'") and cell[1:].startswith(FORMULA) else cell
+
+
 def fields(role: str) -> dict[str, AnyField]:
     """Return every field of the vocabulary that describes a tractor or an implement."""
     return {n: vocabulary.field(n) for n in vocabulary.names() if vocabulary.role(n) == role}

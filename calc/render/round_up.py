@@ -63,7 +63,7 @@ def read(text: str, where: str) -> tuple[tuple[Kept, ...], tuple[str, ...]]:
         if len(found) >= MOST:
             problems.append(f"{where}: only the first {MOST} questions are used.")
             break
-        given = {name: " ".join(row.get(name, "").split()) for name in COLUMNS}
+        given = {name: " ".join(lists.from_text(row.get(name, "")).split()) for name in COLUMNS}
         if not given["question"] or max(map(len, given.values())) > 10 * LONGEST:
             problems.append(f"{place}: a question of up to {LONGEST} characters is expected.")
             continue

@@ -37,7 +37,8 @@ const FILE = "round_up.csv";
 function counts(): Counts {
   try {
     const kept = JSON.parse(localStorage.getItem(COUNTS_KEY) ?? "{}") as Partial<Counts>;
-    return { asked: kept.asked ?? {}, lacking: kept.lacking ?? {} };
+    // Spread, so that whatever else stands there becomes an empty list.
+    return { asked: { ...Object(kept.asked) }, lacking: { ...Object(kept.lacking) } };
   } catch {
     return { asked: {}, lacking: {} };
   }
@@ -60,7 +61,9 @@ function most(of: Record<string, number>): string {
   return ranked.slice(0, TOLD).map(([said, times]) => `${said} (${times})`).join(", ");
 }
 
-function cell(text: string): string {
+/** A cell of the file; what a spreadsheet would take for a formula is marked as text. */
+function cell(given: string): string {
+  const text = /^[=+\-@\t\r\n\uff1d\uff0b\uff0d\uff20]/.test(given) ? `'${given}` : given;
   return /[",\n\r]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
 
