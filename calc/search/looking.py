@@ -123,10 +123,15 @@ class Search:
         """Search the whole box, for the checks named or for all of them."""
         if not self.box.dimensions:
             return
-        sways = self._one_at_a_time()
+        sways = self._one_at_a_time(self.middle)
         for name in list(self.worst if names is None else names):
-            self._walk(name, sways.get(name, {}), worst=True)
-            self._walk(name, sways.get(name, {}), worst=False)
+            around, sway = self.middle, sways
+            if self.middle_outcome.check(name) is None and name in self.worst:
+                # What the middle doesn't make is walked from where it was met.
+                around = dict(self.worst[name][1])
+                sway = self._one_at_a_time(around)
+            self._walk(name, around, sway.get(name, {}), worst=True)
+            self._walk(name, around, sway.get(name, {}), worst=False)
         if self.worst:
             self._corners(sways)
         else:
@@ -153,23 +158,32 @@ class Search:
                     corner[name] = found[1] if found else self.middle[name]
                 self.at(corner)
 
-    def _one_at_a_time(self) -> dict[str, dict[str, list[tuple[float, Any]]]]:
+    def _one_at_a_time(
+        self, around: Mapping[str, Any]
+    ) -> dict[str, dict[str, list[tuple[float, Any]]]]:
         """Return, for each check and input, the margins at the input's ends."""
         sways: dict[str, dict[str, list[tuple[float, Any]]]] = {}
-        middle = {check.name: check.margin for check in self.middle_outcome.checks}
+        middle = {check.name: check.margin for check in self.at(around).checks}
         for dim in self.box.dimensions:
             for end in dim.ends:
-                outcome = self.at({**self.middle, dim.name: end})
+                outcome = self.at({**around, dim.name: end})
                 for check in outcome.checks:
                     if check.margin != middle.get(check.name):
                         entry = sways.setdefault(check.name, {}).setdefault(dim.name, [])
                         entry.append((check.margin, end))
         return sways
 
-    def _walk(self, name: str, sway: Mapping[str, list[tuple[float, Any]]], *, worst: bool) -> None:
+    def _walk(
+        self,
+        name: str,
+        around: Mapping[str, Any],
+        sway: Mapping[str, list[tuple[float, Any]]],
+        *,
+        worst: bool,
+    ) -> None:
         """Go to the predicted worst (or best) corner of a check, then flip what improves on it."""
         pick = min if worst else max
-        corner = dict(self.middle)
+        corner = dict(around)
         for dim_name, ends in sway.items():
             corner[dim_name] = pick(ends, key=lambda end: end[0])[1]
         reached = self.margin_at(name, corner)

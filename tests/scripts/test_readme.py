@@ -115,7 +115,7 @@ def test_the_command_that_tests(checkout: Path) -> None:
         kept.parent.mkdir(parents=True, exist_ok=True)
         kept.write_text(text, encoding="utf-8")
     shutil.rmtree(checkout / "calc" / "mechanics" / "__pycache__", ignore_errors=True)
-    (checkout / "tests" / "test_two.py").write_text("def test_two() -> None:\n    assert False\n")
+    (checkout / "tests" / "test_two.py").write_text("def test_two() -> None:\n    assert 1 == 2\n")
     code, out, err = given(TESTING[0], checkout)
     assert code == 1 and re.match(r"1 failed, \d+ passed", out.splitlines()[-1]), out + err
     for check in ("ruff check", "ruff format", "mypy", "tsc", "build"):

@@ -172,10 +172,11 @@ WORDS = """
     hitch: slot_lower slot_upper
     lamp-wiring: flasher
     lawn: soil
-    pairing: coupler coupler_on_tractor covers front_place pins shaft span subframe
+    pairing: coupler coupler_on_tractor covers front_place pins shaft span subframe top_pin
     pto: shaft
     road: amber_flashers_height_standard amber_flashers_standard behind daylight emblem_off
     road: amber_flashers_edge_standard escort head_lamps_seen head_lamps_standard no_symbol permit
+    road: no_emblem
     road: rear_reflectors_standard special_order speed_symbol tail_lamps_height_standard
     road: tail_lamps_edge_standard tail_lamps_standard turn_signals_standard
     tires: freezing mix

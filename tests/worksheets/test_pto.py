@@ -111,7 +111,7 @@ def test_every_kind_of_the_implement_table_with_a_shaft_is_known() -> None:
     kinds = {row["kind"] for row in tables.rows("machines/typical_implements")}
     assert kinds - {row["kind"] for row in tables.rows("power/pto_kinds")} == {
         *("bale_spear", "ballast_box", "box_blade", "core_aerator", "landscape_rake", "other"),
-        *("disk_harrow", "land_plane", "plow"),
+        *("disk_harrow", "land_plane", "plow", "front_blade"),
         *(
             "backhoe",
             "none",

@@ -11,8 +11,8 @@ const VERSION = "2";
 const WORDS = ["v", "on", "ask", "example", "wanted", "units"];
 
 /** Names that fields had in older links, and options that choices had, as in calc.links. */
-const ALIASES: Record<string, string> = { chipper_opening: "working_width" };
-const OPTION_ALIASES: Record<string, string> = { "joint=advised": "standard" };
+const ALIASES = new Map([["chipper_opening", "working_width"]]);
+const OPTION_ALIASES = new Map([["joint=advised", "standard"]]);
 
 export interface LinkState {
   inputs: Record<string, string>;
@@ -48,7 +48,7 @@ export function readLink(hash: string): LinkState | null {
   const words: Record<string, string> = {};
   for (const [name, value] of new URLSearchParams(text)) {
     if (WORDS.includes(name)) words[name] = value;
-    else inputs[ALIASES[name] ?? name] = OPTION_ALIASES[`${name}=${value}`] ?? value;
+    else inputs[ALIASES.get(name) ?? name] = OPTION_ALIASES.get(`${name}=${value}`) ?? value;
   }
   const { v = "", on = "", ask = "", example = "", wanted = "", units = "" } = words;
   return {
