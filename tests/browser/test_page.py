@@ -95,21 +95,30 @@ def test_without_javascript_every_worksheet_shows_its_whole_answer(
     context.close()
 
 
+FITS_A_PHONE = "document.documentElement.scrollWidth <= 360"
+
+
 def test_nothing_is_wider_than_a_phone(browser: Browser, address: str, site: Path) -> None:
     context = browser.new_context(viewport={"width": 360, "height": 740}, service_workers="block")
     page = context.new_page()
     wide = []
     for name in _pages(site):
         page.goto(address + name)
-        if page.evaluate("document.documentElement.scrollWidth") > 360:
-            wide.append(name)
+        if not page.evaluate(FITS_A_PHONE):
+            page.wait_for_timeout(1000)  # the page may still be putting its tables in place
+            if not page.evaluate(FITS_A_PHONE):
+                wide.append(name)
     assert wide == []
     context.close()
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_axe_finds_nothing(browser: Browser, address: str, site: Path, scheme: str) -> None:
-    """No rule is broken on any page, best practices included, with all that is folded opened."""
+    """No rule is broken on any page, best practices included, with all that is folded opened.
+
+    In the dark only the colors are others.
+    """
+    rules = "" if scheme == "light" else ", runOnly: ['color-contrast', 'link-in-text-block']"
     context = browser.new_context(
         color_scheme=scheme,  # type: ignore[arg-type]
         bypass_csp=True,
@@ -122,7 +131,8 @@ def test_axe_finds_nothing(browser: Browser, address: str, site: Path, scheme: s
         page.evaluate("document.querySelectorAll('details').forEach((each) => each.open = true)")
         page.add_script_tag(path=AXE)
         violations = page.evaluate(
-            "axe.run(document, {resultTypes: ['violations']}).then((result) => result.violations"
+            f"axe.run(document, {{resultTypes: ['violations']{rules}}})"
+            ".then((result) => result.violations"
             ".map((each) => `${each.id}: ${each.nodes.slice(0, 3).map((n) => n.html.slice(0, 160))"
             ".join(' | ')}`))"
         )
