@@ -155,7 +155,7 @@ def test_a_page_in_use_is_left_alone_when_another_tab_changes_the_version(
     assert "48 in" in before
     typing.locator(".ys-newer").get_by_role("button", name="Reload").click()
     expect(typing.get_by_text(LATER).first).to_be_attached()
-    assert field(typing, "working_width").input_value() == before
+    expect(field(typing, "working_width")).to_have_value(before)
 
 
 @pytest.mark.parametrize("time", ["1985-01-01T00:00:00Z", "2099-12-31T23:59:59Z"])
