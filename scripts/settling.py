@@ -181,12 +181,7 @@ settles, in which no other number settles more often.
 
 
 if __name__ == "__main__":
-    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
-    for name in ("seed", "boxes", "truths"):
-        parser.add_argument(name, type=int)
-    parser.add_argument("--only", default="", help="one worksheet")
-    parser.add_argument("--write", action="store_true", help="write the figures onto their page")
-    given = parser.parse_args()
+    given = soundness.arguments(__doc__, ("seed", "boxes", "truths"))
     tallies = run(given.seed, given.boxes, given.truths, given.only)
     if given.write:
         sections.put(soundness.REPORT, HEADING, report(tallies, given))

@@ -23,7 +23,7 @@ import argparse
 import random
 import time
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -292,13 +292,19 @@ and counts as proved. Times are of processor time for the proof and the search, 
 
 UNITS = _base_units()
 
-if __name__ == "__main__":
-    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
-    for name in ("seed", "boxes", "points"):
+
+def arguments(told: str | None, numbers: Sequence[str]) -> argparse.Namespace:
+    """Return the command's words: some numbers, --only and --write."""
+    parser = argparse.ArgumentParser(description=(told or "").partition("\n")[0])
+    for name in numbers:
         parser.add_argument(name, type=int)
     parser.add_argument("--only", default="", help="one worksheet")
     parser.add_argument("--write", action="store_true", help="write the figures onto their page")
-    given = parser.parse_args()
+    return parser.parse_args()
+
+
+if __name__ == "__main__":
+    given = arguments(__doc__, ("seed", "boxes", "points"))
     tallies, total = run(given.seed, given.boxes, given.points, given.only), Tally()
     for tally in tallies.values():
         total.add(tally)

@@ -6,7 +6,7 @@ so that a machine kept on a device, a row of a dealer's list and a link fill eve
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from functools import cache
 from typing import Any
@@ -128,7 +128,7 @@ def _lift(known: KnownSoFar) -> Typical:
     )
 
 
-def _of_implement(name: str) -> Any:
+def _of_implement(name: str) -> Callable[[KnownSoFar], Typical]:
     def find(known: KnownSoFar) -> Typical:
         key = known.get("implement_kind") or "other"
         labels = dict(typical.implement_kinds())
@@ -145,8 +145,7 @@ def _cg_distance(known: KnownSoFar) -> Typical | None:
     """Return how far behind the balls an implement usually has its weight; None elsewhere."""
     if typical.mount(known.get("implement_kind") or "") in ("front", "mid"):
         return None
-    found: Typical = _of_implement("cg_distance")(known)
-    return found
+    return _of_implement("cg_distance")(known)
 
 
 def _balls_highest(known: KnownSoFar) -> Typical | None:
@@ -178,16 +177,14 @@ def _cg_ahead(known: KnownSoFar) -> Typical | None:
     """Return how far ahead of the front axle an implement in front usually has its weight."""
     if typical.mount(known.get("implement_kind") or "") != "front":
         return None
-    found: Typical = _of_implement("cg_distance")(known)
-    return found
+    return _of_implement("cg_distance")(known)
 
 
 def _mass(known: KnownSoFar) -> Typical:
     """Return the usual mass of an implement: of its own where what it carries is given."""
     row = typical.carrier(known.get("implement_kind") or "")
     if row is None or known.get("load_carried") is None:
-        found: Typical = _of_implement("mass")(known)
-        return found
+        return _of_implement("mass")(known)
     own = (float(row["own_low_kg"]), float(row["own_high_kg"]))
     return Typical(*own, row["source"], "one that is empty")
 

@@ -142,8 +142,8 @@ class Choice:
     def open_to(self, given: Mapping[str, Any]) -> tuple[str, ...]:
         """The options that stand in when nobody picked one; none where one must be picked."""
         if self.needed:
-            spared = self.spared is not None and given.get(self.spared[0]) is not None
-            return (self.spared[1],) if self.spared and spared else ()
+            other, option = self.spared or ("", "")
+            return (option,) if given.get(other) is not None else ()
         if self.usual:
             return (self.usual,)
         return self.unsure or tuple(option.value for option in self.options)

@@ -50,6 +50,11 @@ def _count(answer: Answer) -> str:
     return ", ".join(f"{number} {word}" for number, word in said if number)
 
 
+def _box(table: h.Element, label: str) -> h.Element:
+    """A table that is moved sideways where it is too wide."""
+    return h.div(".ys-checks", tabindex="0", role="group", aria_label=label)[table]
+
+
 def _checks(answer: Answer, system: str, notes: Notes) -> h.Element | None:
     if not answer.verdicts and not answer.unchecked:
         return None
@@ -60,8 +65,7 @@ def _checks(answer: Answer, system: str, notes: Notes) -> h.Element | None:
     ]
     head = [h.th(scope="col")[name] for name in ("Check", "Here", "Limit")]
     table = h.table[h.thead[h.tr[head]], h.tbody[rows, left]]
-    box = h.div(".ys-checks", tabindex="0", role="group", aria_label="Checks")[table]
-    return _fold("All checks", _count(answer), box)
+    return _fold("All checks", _count(answer), _box(table, "Checks"))
 
 
 def _why_not(answer: Answer, item: model.Unchecked) -> str:
@@ -191,21 +195,27 @@ def _whose(answer: Answer, system: str, notes: Notes) -> h.Element | None:
     return _fold("Given and usual", said, inside, "ys-assumed")
 
 
+def _measured(answer: Answer) -> model.Check | None:
+    """The check that decides, if a number does."""
+    check = answer.deciding.check if answer.deciding else None
+    return None if check is None or check.sense == "fits" else check
+
+
 def _effects_place(answer: Answer) -> h.Element | None:
     """The fold for what errors of measuring do; worked out and shown when a reader opens it.
 
     It costs up to three answers, and few ask; without the client script it stays hidden.
     """
-    if not answer.final or answer.deciding is None or answer.deciding.check.sense == "fits":
+    if not answer.final or _measured(answer) is None:
         return None
     return h.details(".ys-effects", hidden=True)[h.summary["If a measurement is off"], h.div]
 
 
 def effects_html(answer: Answer, box: search.Box, system: str) -> str:
     """Return what one error of measuring, of each number given, takes from the deciding margin."""
-    if answer.deciding is None or answer.deciding.check.sense == "fits":
+    check = _measured(answer)
+    if check is None:
         return ""
-    check = answer.deciding.check
     effects = search.error_effects(answer.worksheet, box, check.name)
     rows = [_effect(one, system) for one in effects if one.change <= -LEAST_EFFECT]
     if not rows:
@@ -217,8 +227,7 @@ def effects_html(answer: Answer, box: search.Box, system: str) -> str:
     head = [h.th(scope="col")[name] for name in ("Number", "May be off by", f"Takes, of {whole}")]
     table = h.table[h.thead[h.tr[head]], h.tbody[rows]]
     said = f"For “{check.title}”: each number alone, off to the side that takes most.{plates}"
-    box_ = h.div(".ys-checks", tabindex="0", role="region", aria_label="Errors")[table]
-    return str(h.fragment[h.p[said], box_])
+    return str(h.fragment[h.p[said], _box(table, "Errors")])
 
 
 def _effect(effect: search.ErrorEffect, system: str) -> h.Element:

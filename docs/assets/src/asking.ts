@@ -1,7 +1,7 @@
 /** When a form's question goes to Python: at once, or when a burst of typing pauses. */
 
 import type { Engine } from "./engine";
-import type { Request, Response, Stage } from "./protocol";
+import { ADDED, type Request, type Response, type Stage } from "./protocol";
 
 /** Within a burst of changes an answer waits for this pause; the first of a burst does not. */
 const TYPING_PAUSE = 120;
@@ -66,7 +66,7 @@ export class Asking {
     if (!response || turn !== this.asked) return;
     this.answered = turn;
     this.show(response, request);
-    if (!response.ok || stage === "odds" || stage === "effects") return;
+    if (!response.ok || ADDED.includes(stage)) return;
     const next = response.final ? (response.finding === "unknown" ? "odds" : null) : "full";
     if (!next) return;
     await this.pause();

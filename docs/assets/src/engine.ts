@@ -5,7 +5,7 @@
 
 import { isNewer } from "./build";
 import { wordsOf } from "./problem";
-import type { FromWorker, PackedParts, Request, Response, Runtime, ToWorker, Trouble } from "./protocol";
+import { ADDED, type FromWorker, type PackedParts, type Request, type Response, type Runtime, type ToWorker, type Trouble } from "./protocol";
 
 declare const RUNTIME: Runtime;
 /** The script that carries Python, in the offline copy; empty elsewhere. */
@@ -61,7 +61,7 @@ class Question {
   isOutdatedBy(newer: Request): boolean {
     const { worksheet, stage } = this.request;
     if (worksheet !== newer.worksheet) return false;
-    return newer.stage === "exact" || newer.stage === stage || ["odds", "effects"].includes(stage);
+    return newer.stage === "exact" || newer.stage === stage || ADDED.includes(stage);
   }
 }
 

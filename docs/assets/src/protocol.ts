@@ -49,6 +49,9 @@ export type Units = "us" | "metric";
  * divide, and, when a reader opens it, what errors of measuring do. */
 export type Stage = "exact" | "full" | "odds" | "effects";
 
+/** The stages that add to an answer and are no answer themselves. */
+export const ADDED: readonly Stage[] = ["odds", "effects"];
+
 export interface Response {
   stage: Stage;
   ok: boolean;
