@@ -214,7 +214,7 @@ def used(library: Path, packages: Path) -> dict[str, list[str]]:
     Every worksheet is really answered, with the untrimmed `library`. "written" are the sources of
     the methods that dataclasses write for calc's classes.
     """
-    questions = _write_requests(vectors.requests())
+    questions = _write_requests(vectors.probes())
     printed = _setup.node(PROBE, "modules", library, packages, questions)
     found: dict[str, list[str]] = json.loads(printed.strip().splitlines()[-1])
     return found
