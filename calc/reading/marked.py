@@ -76,6 +76,10 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
         given.facts.append(each.fact(tokens, alone=len(places) == 1))
 
 
+# "which rear goes with" the one that is there
+_GOES_WITH = re.compile(r"\b(?:what|which)\b.{0,30}\b(?:go|goes|fit|fits|match|matches)\b")
+
+
 class _Tire:
     """One size in a message: at which end, and whether it is there or wanted."""
 
