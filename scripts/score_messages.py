@@ -80,7 +80,7 @@ def _wanted(row: dict[str, str], got: list[str]) -> tuple[list[set[str]], dict[s
     parts = [part.split("=", 1) for part in row["fields"].split("; ") if part]
     # Where the engine's power isn't asked for, what of it reaches the PTO is given.
     parts += [
-        ("pto_power", f"{reaching_shaft(text, 'hp')} hp")
+        ["pto_power", f"{reaching_shaft(text, 'hp')} hp"]
         for name, text in parts
         if name == "engine_power" and not any(name in _names(p) for p in pool)
     ]

@@ -97,8 +97,8 @@ def lead(answer: Answer, system: str) -> str:
         return said
     if deciding and _danger_beside(answer):
         return check_sentence(deciding, system, deciding.check.heading(model.OVER))
-    said = answer.advice.says.get(answer.ask.key)
-    return words(said, system) if said else headline(answer, system)
+    advised = answer.advice.says.get(answer.ask.key)
+    return words(advised, system) if advised else headline(answer, system)
 
 
 def _asked_then_open(answer: Answer, beside: Verdict, system: str) -> str:

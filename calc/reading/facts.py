@@ -248,12 +248,12 @@ class Placing:
             return False
         if not before:
             # "two 55 watt lamps": another amount may stand between.
-            between = [
+            words = [
                 token.text
                 for place, token in enumerate(self.tokens[amount.last : said.first], amount.last)
                 if place not in self.inside
             ]
-            adjectives = all(text in _ADJECTIVES or text == "led" for text in between)
+            adjectives = all(text in _ADJECTIVES or text == "led" for text in words)
             return apart <= 1 and adjectives if cue.kind == "count" else apart == 0
         if cue.kind == "count" and cue.side == "after":
             return False
