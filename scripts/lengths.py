@@ -67,25 +67,20 @@ class Length:
 
 def length(browser: Browser, address: str, name: str, page_path: str) -> Length:
     """Measure one calculator; the site is served at `address`."""
-    page = _open(browser, PHONE, f"{address}{page_path}/", name)
+    context = browser.new_context(viewport=PHONE, service_workers="block")  # type: ignore[arg-type]
+    page = context.new_page()
+    page.goto(f"{address}{page_path}/")
+    page.wait_for_selector(f"#ys-{name}[data-live]", state="attached")
     first, answer, whole = page.evaluate(PLACES, name)
-    page.context.close()
     screen = PHONE["height"]
-    blind = _blind(browser, f"{address}{page_path}/", name)
+    page.set_viewport_size(SMALL)  # type: ignore[arg-type]
+    blind = _blind(page, name)
+    context.close()
     return Length(name, first / screen, (answer - first) / screen, whole / screen, blind)
 
 
-def _open(browser: Browser, size: dict[str, int], url: str, name: str) -> Page:
-    context = browser.new_context(viewport=size, service_workers="block")  # type: ignore[arg-type]
-    page = context.new_page()
-    page.goto(url)
-    page.wait_for_selector(f"#ys-{name}[data-live]", state="attached")
-    return page
-
-
-def _blind(browser: Browser, url: str, name: str) -> tuple[str, ...]:
+def _blind(page: Page, name: str) -> tuple[str, ...]:
     """The fields during whose edit no verdict is in sight."""
-    page = _open(browser, SMALL, url, name)
     page.evaluate("name => document.querySelector(`#ys-${name} .ys-more`).open = true", name)
     blind = []
     look = IN_SIGHT.replace("NAME", name)
@@ -98,7 +93,6 @@ def _blind(browser: Browser, url: str, name: str) -> tuple[str, ...]:
             page.wait_for_timeout(20)
         else:
             blind.append(control.get_attribute("name") or "")
-    page.context.close()
     return tuple(blind)
 
 
