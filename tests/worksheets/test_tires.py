@@ -844,3 +844,28 @@ def test_a_counted_lead_comes_before_the_gear_ratio() -> None:
     found = answer("tires", new_rear_tire="", lead_now="2 %", front_turns="12")
     for name in ("lead_now", "lead_new"):
         assert output(found, name) == pytest.approx(0.02)
+
+
+def test_a_new_tire_of_the_same_size_is_another_one_than_a_worn_one() -> None:
+    """10 mm of lug are 60 mm of a turn (k = 0.95 to 0.96): reference section 2, wear."""
+    worn = given("tires", **PAIR, rear_worn="60 %", new_rear_tire=PAIR["rear_tire"])
+    assert output(worn, "speed_change") > 0.015
+    assert output(worn, "rear_rise") > 0.012
+    assert " 0 % of speed" not in sentences.lead(worn, "us")
+    kept = given("tires", **PAIR, new_rear_tire=PAIR["rear_tire"])
+    assert output(kept, "speed_change") == 0
+
+
+def test_lug_that_is_left_says_the_same_as_the_share_that_is_gone() -> None:
+    """An 11.2's lug is (14.3 + 1.22 w) mm when new: 28 mm; 14 mm left is half of it."""
+    by_share = given("tires", **PAIR, rear_worn="50 %", new_rear_tire=PAIR["rear_tire"])
+    by_lug = given("tires", **PAIR, rear_lug="13.98 mm", new_rear_tire=PAIR["rear_tire"])
+    for name in ("speed_change", "rear_rise", "lead_now"):
+        assert output(by_lug, name) == pytest.approx(output(by_share, name), rel=1e-2)
+    with pytest.raises(BadInputs, match="not both"):
+        given("tires", **PAIR, rear_lug="14 mm", rear_worn="50 %")
+
+
+def test_a_lug_deeper_than_the_tables_loses_nothing() -> None:
+    deep = given("tires", **PAIR, rear_lug="45 mm", new_rear_tire=PAIR["rear_tire"])
+    assert output(deep, "rear_rise") == pytest.approx(0, abs=1e-9)
