@@ -379,3 +379,20 @@ def test_bad_input_gets_its_own_sentence(field: str, text: str, says: str) -> No
         answer(**{field: text})
     assert says in caught.value.errors[field]
     assert list(caught.value.errors) == [field]
+
+
+@pytest.mark.parametrize(
+    ("ask", "typed", "asked", "unasked"),
+    [
+        ("cut", {"closed_length": "48 in"}, "one tube", "pushed together"),
+        ("length", {"tube_length": "20 in", "lowered_distance": "52 in"}, "raised", "lowered"),
+        ("angles", {"working_distance": "50 in"}, "at work", "groove to groove"),
+        ("raised", {"raised_rise": "8 in"}, "groove to groove raised", "how much higher"),
+    ],
+)
+def test_a_question_partly_given_asks_for_the_rest_alone(
+    ask: str, typed: dict[str, str], asked: str, unasked: str
+) -> None:
+    sheet = SHEET
+    lead = sentences.lead(search.answer(sheet, typed, ask=ask), "us")
+    assert asked in lead and unasked not in lead
