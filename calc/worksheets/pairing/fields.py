@@ -40,6 +40,18 @@ def _category(name: str) -> model.AnyField:
     return replace(item, options=options, unsure=(), usual=pairing.NOT_SURE)
 
 
+MEASURED_FIELDS = (
+    ("lower_pin", "0.4 in", "2.5 in", "in"),
+    ("upper_pin", "0.4 in", "2.5 in", "in"),
+    ("implement_span", "10 in", "60 in", ""),
+    ("mast_height", "6 in", "50 in", ""),
+)
+
+
+def _measured(name: str, low: str, high: str, unit_us: str) -> model.Field:
+    return model.Field(name, "length", low, high, optional=True, group="Implement", unit_us=unit_us)
+
+
 FIELDS = (
     field("loader"),
     field("tractor_kind", example="compact_light"),
@@ -64,6 +76,7 @@ FIELDS = (
     field("implement_flow"),
     field("cg_distance"),
     _category("implement_category"),
+    *(_measured(*limits) for limits in MEASURED_FIELDS),
     field("shaft"),
     field("implement_shaft"),
     field("mid_pto"),
@@ -74,6 +87,7 @@ FIELDS = (
     field("pins_on_ground"),
     field("balls_highest"),
     field("slope"),
+    field("cross_slope"),
     field("ground_speed"),
     field("altitude"),
     model.Choice(
