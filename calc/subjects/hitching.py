@@ -23,6 +23,21 @@ NEAREST_COUPLER = {"0": "1", "1N": "1", "2N": "1", "4N": "3", "4": "3"}
 OFTEN_SWINGING = ("rotary_cutter", "rotary_cutter_light", "flail_mower")
 
 
+MEASURED = {
+    "lower_pin": ("0.4 in", "2.5 in", "in"),
+    "upper_pin": ("0.4 in", "2.5 in", "in"),
+    "implement_span": ("10 in", "60 in", ""),
+    "mast_height": ("6 in", "50 in", ""),
+}
+"""What is measured on an implement: the least and the most that is real, and the unit shown."""
+
+
+def measured(name: str, group: str) -> model.Field:
+    """Return the field of something measured on an implement, by its name in `MEASURED`."""
+    low, high, unit = MEASURED[name]
+    return model.Field(name, "length", low, high, optional=True, group=group, unit_us=unit)
+
+
 # --- which category ----------------------------------------------------------------------------
 
 

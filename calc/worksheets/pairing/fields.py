@@ -9,7 +9,7 @@ from calc import model, tables
 from calc.machines import vocabulary
 from calc.machines.vocabulary import field
 from calc.quantities import Reading
-from calc.subjects import raised
+from calc.subjects import hitching, raised
 from calc.worksheets.pairing import checks as pairing
 
 FRONT_RULES = tuple(
@@ -40,18 +40,6 @@ def _category(name: str) -> model.AnyField:
     return replace(item, options=options, unsure=(), usual=pairing.NOT_SURE)
 
 
-MEASURED_FIELDS = (
-    ("lower_pin", "0.4 in", "2.5 in", "in"),
-    ("upper_pin", "0.4 in", "2.5 in", "in"),
-    ("implement_span", "10 in", "60 in", ""),
-    ("mast_height", "6 in", "50 in", ""),
-)
-
-
-def _measured(name: str, low: str, high: str, unit_us: str) -> model.Field:
-    return model.Field(name, "length", low, high, optional=True, group="Implement", unit_us=unit_us)
-
-
 FIELDS = (
     field("loader"),
     field("tractor_kind", example="compact_light"),
@@ -76,7 +64,7 @@ FIELDS = (
     field("implement_flow"),
     field("cg_distance"),
     _category("implement_category"),
-    *(_measured(*limits) for limits in MEASURED_FIELDS),
+    *(hitching.measured(name, "Implement") for name in hitching.MEASURED),
     field("shaft"),
     field("implement_shaft"),
     field("mid_pto"),
