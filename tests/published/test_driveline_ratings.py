@@ -4,9 +4,9 @@ import math
 
 import pytest
 
-from calc import search, worksheets
+from calc import model, search, worksheets
 from calc.mechanics import driveline, joint_ratings, pto
-from tests.worksheets.asking import margins
+from tests.worksheets.asking import findings, margins
 
 INCH = 0.0254
 HP = 745.6998715822702
@@ -42,7 +42,8 @@ def test_a_series_decides_just_inside_and_just_outside(
         typed = {"series": f"na{number}", "pto_speed": speed}
         inside = search.answer(SHEET, {**typed, "pto_power": f"{power - 0.1} hp"}, ask="joints")
         outside = search.answer(SHEET, {**typed, "pto_power": f"{power + 0.1} hp"}, ask="joints")
-        assert margins(inside)["joints"] >= 0 > margins(outside)["joints"]
+        assert findings(inside)["joints"] == model.WITHIN
+        assert findings(outside)["joints"] == model.CLOSE
 
 
 @pytest.mark.parametrize(("number", "at_540", "at_1000"), SERIES)

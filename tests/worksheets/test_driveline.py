@@ -267,8 +267,11 @@ def test_trap_the_speed_rule_is_not_used_below_its_table() -> None:
 def test_series_carry_what_is_printed(series: str, speed: str, power: int) -> None:
     # value/SU-1 and value/SU-2.
     typed = {"series": series, "pto_speed": speed}
-    assert answer("joints", **typed, pto_power=f"{power} hp").finding == model.CLOSE
-    over = answer("joints", **typed, pto_power=f"{power + 0.1} hp")
+    assert answer("joints", **typed, pto_power=f"{power - 0.1} hp").finding == model.WITHIN
+    assert answer("joints", **typed, pto_power=f"{power + 0.1} hp").finding == model.CLOSE
+    # A fifth over its rating, as on every page that knows a driveline's (power/S25).
+    assert answer("joints", **typed, pto_power=f"{1.2 * power - 0.1} hp").finding == model.CLOSE
+    over = answer("joints", **typed, pto_power=f"{1.2 * power + 0.1} hp")
     assert over.finding == model.OVER
     for item in over.advice.remedies:
         if "series" in item.set:

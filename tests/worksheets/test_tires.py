@@ -869,3 +869,23 @@ def test_lug_that_is_left_says_the_same_as_the_share_that_is_gone() -> None:
 def test_a_lug_deeper_than_the_tables_loses_nothing() -> None:
     deep = given("tires", **PAIR, rear_lug="45 mm", new_rear_tire=PAIR["rear_tire"])
     assert output(deep, "rear_rise") == pytest.approx(0, abs=1e-9)
+
+
+def test_a_makers_own_fit_beside_the_window_says_its_lead_and_no_change() -> None:
+    rolled = {"old_front_ten_turns": "70 ft", "old_rear_ten_turns": "107 ft"}
+    found = given("tires", ask="lead", **PAIR, **rolled, front_turns="15.2")
+    said = sentences.lead(found, "us")
+    assert "change of 0" not in said and "-0.561 %" in said  # 70 x 1.52 / 107 - 1
+
+
+@pytest.mark.parametrize("typed", ["24-11.2", "28-14.9", "16-7", "24-24", "20-8.3"])
+def test_width_and_rim_the_wrong_way_round_are_a_question(typed: str) -> None:
+    with pytest.raises(BadInputs, match="swapped"):
+        given("tire-size", tire=typed)
+
+
+@pytest.mark.parametrize(
+    "typed", ["18.4-16.1", "12.5/80-15.3", "15-10.5", "31x15.50-15", "21.5L-16.1"]
+)
+def test_wide_tires_on_small_rims_are_read(typed: str) -> None:
+    assert given("tire-size", tire=typed).finding == model.COMPARED

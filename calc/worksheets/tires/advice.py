@@ -35,6 +35,7 @@ def _told(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
         "load": _told_load(v, found),
         "liquid": found.note("tell_liquid"),
         "same": found.note("tell_same"),
+        "lead": found.note("tell_fitted" if "lead_new" in found else "tell_no_lead"),
     }
 
 
