@@ -6,6 +6,7 @@ import pytest
 
 from calc import model, search, worksheets
 from calc.mechanics import driveline, joint_ratings, pto
+from tests.published.rows import published
 from tests.worksheets.asking import findings, margins
 
 INCH = 0.0254
@@ -29,9 +30,12 @@ SERIES = [
 
 @pytest.mark.parametrize(("number", "at_540", "at_1000"), SERIES)
 def test_power_of_a_series(number: int, at_540: int, at_1000: int) -> None:
-    key = f"na{number}"
-    assert joint_ratings.series_power(540.0, key) / HP == pytest.approx(at_540)
-    assert joint_ratings.series_power(1000.0, key) / HP == pytest.approx(at_1000)
+    for speed, printed in ((540.0, at_540), (1000.0, at_1000)):
+        ours = joint_ratings.series_power(speed, f"na{number}") / HP
+        given, why = f"series {number} at {speed:.0f} rpm", "kept as read"
+        published(
+            joint_ratings.series_power, given, printed, ours, 1e-6, why, "value/SU-1", unit="hp"
+        )
 
 
 @pytest.mark.parametrize(("number", "at_540", "at_1000"), SERIES[:7])
