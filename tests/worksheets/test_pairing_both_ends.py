@@ -123,3 +123,10 @@ def test_the_angle_is_the_slope_of_its_tangent() -> None:
     found = given(**TRACTOR, **BEHIND, cross_slope="12 deg")
     check = next(v.check for v in found.verdicts if v.check.name == "cross")
     assert check.value == pytest.approx(math.tan(math.radians(12)))
+
+
+def test_a_bare_tractor_is_held_to_a_slope_too() -> None:
+    bare = {**TRACTOR, "implement_kind": "none"}
+    assert findings(given(**bare, cross_slope="15 deg"))["cross"] == model.OVER
+    assert findings(given(**bare, slope="20 deg"))["slope"] == model.OVER
+    assert findings(given(**bare, slope="12 deg"))["slope"] != model.OVER

@@ -129,7 +129,7 @@ def _fits_said(
             "links", span=(found.span, "length")
         )
     bushings = f", with bushings: {'; '.join(parts)}" if parts else ""
-    if finding == model.CLOSE:
+    if finding == model.CLOSE and deciding.finding != model.WITHIN:  # else bushings alone
         return _after("It can, but: ", deciding.check.sentence)
     if parts:
         return f"Yes{bushings}."

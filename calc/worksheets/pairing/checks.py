@@ -252,15 +252,12 @@ def climb_check(v: Inputs, at: At) -> None:
     )
 
 
-def slope_check(v: Inputs, at: At) -> None:
+def slope_check(v: Inputs, at: At, *, behind: bool = True) -> None:
     """Check the slope against what manuals print: 10 degrees with something behind, 15 at most."""
-    at.at_most(
-        "slope",
-        "slope",
-        SLOPE_MOST,
-        "hitch/M14",
-        strict=SLOPE_BEHIND,
-    )
+    if behind:
+        at.at_most("slope", "slope", SLOPE_MOST, "hitch/M14", strict=SLOPE_BEHIND)
+    else:
+        at.at_most("slope", "slope", SLOPE_MOST, "hitch/M14")
 
 
 def raises_a_load(v: Inputs) -> bool:
@@ -340,9 +337,10 @@ def check_all(v: Inputs, at: At) -> None:
     # Power last: whether there is a turbocharger is tried both ways, for power alone.
     if how in ("hitch", "towed"):
         climb_check(v, at)
-    if how not in ("subframe", "none"):
-        slope_check(v, at)
+    if how != "subframe":
+        slope_check(v, at, behind=how != "none")
         cross_check(v, at)
+    if how not in ("subframe", "none"):
         other_checks(v, at)
     shaft_check(v, at)
     for check in road_checks(v):
