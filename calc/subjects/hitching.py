@@ -115,6 +115,24 @@ def implement_category(picked: str, found: tuple[str, ...], lower_pin: float | N
     return str(picked) if number == picked[0] else number
 
 
+def category_of(
+    picked: str,
+    lower_pin: float | None,
+    upper_pin: float | None,
+    span: float | None,
+    mast: float | None,
+    between: str,
+) -> str:
+    """Return the implement's category: by its pins and span, with the mast where it was measured.
+
+    A mast or a top pin alone tells neither pins nor span: then it is what was picked. [m]
+    """
+    if lower_pin is None and span is None:
+        return str(picked)
+    found = candidates(lower_pin, upper_pin, span, mast, between)
+    return implement_category(picked, found, lower_pin)
+
+
 def coupler_for(category: str) -> str:
     """Return the U-frame coupler that goes with a hitch, the nearest one of the tables."""
     return NEAREST_COUPLER.get(category, category)

@@ -130,3 +130,16 @@ def test_a_bare_tractor_is_held_to_a_slope_too() -> None:
     assert findings(given(**bare, cross_slope="15 deg"))["cross"] == model.OVER
     assert findings(given(**bare, slope="20 deg"))["slope"] == model.OVER
     assert findings(given(**bare, slope="12 deg"))["slope"] != model.OVER
+
+
+def test_an_implement_that_nobody_measured_never_hooks_up_for_sure() -> None:
+    typed = {**TRACTOR, **BEHIND, "hitch_category": "1"}
+    assert given("hitching", **typed).finding == model.UNKNOWN
+    assert given("hitching", **typed, mast_height="24 in").finding == model.UNKNOWN
+    # The top pin alone names no category, and a 1 in pin still doesn't enter a 3/4 in hole.
+    assert given("hitching", **typed, upper_pin="1 in").finding == model.OVER
+
+
+def test_a_slope_across_that_nobody_gave_is_never_within() -> None:
+    found = given("across", **TRACTOR, **BEHIND)
+    assert found.finding == model.UNKNOWN and "up and down only" in sentences.lead(found, "us")

@@ -39,7 +39,8 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         cautions.append("shaft")
     if v.loader_payload is not None:
         cautions.append("loader")
-    return model.Advice(cautions=found.cautions(*cautions), notes=_notes(v, found))
+    says = {"hydraulics": found.note("no_flow")}
+    return model.Advice(cautions=found.cautions(*cautions), notes=_notes(v, found), says=says)
 
 
 def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:

@@ -36,6 +36,8 @@ def _hitching(v: Inputs, at: At) -> None:
     if NOT_SURE in (theirs, ours):
         open_ = "hitch_category" if ours == NOT_SURE else "implement_category"
         at.not_checked("pins", open_, governs=theirs != NOT_SURE)
+        if ours != NOT_SURE and v.upper_pin is not None and v.implement_kind != "post_hole_digger":
+            _top_pin(v, at, ours, ours)
         conflict = hitch.coupler_conflict(v.implement_kind)
         if v.quick_coupler == "u_frame" and conflict:
             at.add(_conflict_check(conflict))
@@ -60,8 +62,9 @@ def _hitching(v: Inputs, at: At) -> None:
 
 def implement_category(v: Inputs) -> str:
     """Return the implement's category: by what was measured on it, as the page on hitches does."""
-    found = hitching.candidates(v.lower_pin, v.upper_pin, v.implement_span, v.mast_height, "either")
-    return hitching.implement_category(v.implement_category, found, v.lower_pin)
+    return hitching.category_of(
+        v.implement_category, v.lower_pin, v.upper_pin, v.implement_span, v.mast_height, "either"
+    )
 
 
 def _top_pin(v: Inputs, at: At, theirs: str, ours: str) -> None:
@@ -269,6 +272,7 @@ def raises_a_load(v: Inputs) -> bool:
 def cross_check(v: Inputs, at: At) -> None:
     """Check the slope across; with a load in the loader hardly any is right."""
     if v.cross_slope is None:
+        at.not_checked("cross", "cross_slope", governs=False)
         return
     right, most = LOADED_ACROSS if raises_a_load(v) else ACROSS
     source = "hitch/M14; hitch/PRACTICE"
