@@ -173,11 +173,17 @@ def _raised(known: KnownSoFar) -> Typical:
     return Typical(low, max(0.9, low + 0.2), "hitch/PRACTICE", "mounted implements")
 
 
+BLADE_AHEAD = (0.7, 1.0)
+"""Front axle to the center of gravity of a front blade of any width [m]."""
+
+
 def _cg_ahead(known: KnownSoFar) -> Typical | None:
     """Return how far ahead of the front axle an implement in front usually has its weight."""
-    if typical.mount(known.get("implement_kind") or "") != "front":
+    if typical.mount(known.get("implement_kind") or "") == "front":
+        return _of_implement("cg_distance")(known)
+    if known.get("front_implement_mass") is None:
         return None
-    return _of_implement("cg_distance")(known)
+    return Typical(*BLADE_AHEAD, "hitch/TYPICAL-memory", "blades in front")
 
 
 def _mass(known: KnownSoFar) -> Typical:
@@ -599,6 +605,7 @@ def _fields() -> dict[str, AnyField]:
             group=implement,
         ),
         Field("load_carried", "mass", "0 lb", "6,000 lb", optional=True, group=implement),
+        Field("front_implement_mass", "mass", "20 lb", "4,000 lb", optional=True, group=implement),
         Field("cg_ahead", "length", "0 in", "80 in", typical=_cg_ahead, group=implement),
         Field(
             "cg_distance",
@@ -690,6 +697,7 @@ def _fields() -> dict[str, AnyField]:
             typical=Typical(0.0, 0.15, "hitch/PRACTICE", "mowed land"),
             group=job,
         ),
+        Field("cross_slope", "slope", "0 %", "60 %", optional=True, group=job),
         Field(
             "ground_speed",
             "speed",

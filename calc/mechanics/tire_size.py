@@ -225,6 +225,10 @@ def _trailing_zero(whole: str, rim: float) -> tuple[str, str]:
     return "steer", f"{whole}.00"
 
 
+_RIM_PARTS = (0.0, 0.1, 0.3, 0.5)
+"""What stands behind the point of a rim's diameter: 16.1, 15.3 and the half inches."""
+
+
 def _check_limits(found: Designation, mark: str, typed: str) -> None:
     width_in = found.width / 25.4 if found.form == "metric" else found.width
     if not 4 <= found.rim <= 54:
@@ -235,6 +239,13 @@ def _check_limits(found: Designation, mark: str, typed: str) -> None:
     if mark == "X" and found.overall is None and found.rim <= found.width:
         raise SizeError(
             f'"{typed}" gives an overall diameter and a width, but no rim after them.', typed
+        )
+    swapped = found.form == "whole" and found.rim <= found.width
+    if found.overall is None and (swapped or round(found.rim % 1, 2) not in _RIM_PARTS):
+        raise SizeError(
+            f'In "{typed}" the rim reads {found.rim:g} in, beside a width of '
+            f"{found.width_text}: are the two swapped?",
+            f"{found.rim:g}",
         )
     if not 2.5 <= width_in <= 52:
         raise SizeError(

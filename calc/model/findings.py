@@ -55,11 +55,19 @@ def finding_of(
     if OVER in hard:
         return OVER
     open_ = [u for u in unchecked if u.governs and (not names or u.name in names)]
-    if UNKNOWN in hard or open_:
+    if UNKNOWN in hard or open_ or _passed_over(counted, unchecked, names):
         return UNKNOWN
     if CLOSE in hard or any(v.finding in (OVER, UNKNOWN) for v in counted):
         return CLOSE
     return WITHIN if counted else COMPARED
+
+
+def _passed_over(
+    counted: Sequence[Verdict], unchecked: Sequence[Unchecked], names: Sequence[str]
+) -> bool:
+    """Whether dangers alone were looked at, and what a question asks about was left open."""
+    asked = any(v.check.name in names for v in counted)
+    return bool(counted and names) and not asked and any(u.name in names for u in unchecked)
 
 
 def deciding_of(

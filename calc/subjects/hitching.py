@@ -23,6 +23,21 @@ NEAREST_COUPLER = {"0": "1", "1N": "1", "2N": "1", "4N": "3", "4": "3"}
 OFTEN_SWINGING = ("rotary_cutter", "rotary_cutter_light", "flail_mower")
 
 
+MEASURED = {
+    "lower_pin": ("0.4 in", "2.5 in", "in"),
+    "upper_pin": ("0.4 in", "2.5 in", "in"),
+    "implement_span": ("10 in", "60 in", ""),
+    "mast_height": ("6 in", "50 in", ""),
+}
+"""What is measured on an implement: the least and the most that is real, and the unit shown."""
+
+
+def measured(name: str, group: str) -> model.Field:
+    """Return the field of something measured on an implement, by its name in `MEASURED`."""
+    low, high, unit = MEASURED[name]
+    return model.Field(name, "length", low, high, optional=True, group=group, unit_us=unit)
+
+
 # --- which category ----------------------------------------------------------------------------
 
 
@@ -98,6 +113,24 @@ def implement_category(picked: str, found: tuple[str, ...], lower_pin: float | N
         return str(picked)
     number = nearest("lower_pin", lower_pin)
     return str(picked) if number == picked[0] else number
+
+
+def category_of(
+    picked: str,
+    lower_pin: float | None,
+    upper_pin: float | None,
+    span: float | None,
+    mast: float | None,
+    between: str,
+) -> str:
+    """Return the implement's category: by its pins and span, with the mast where it was measured.
+
+    A mast or a top pin alone tells neither pins nor span: then it is what was picked. [m]
+    """
+    if lower_pin is None and span is None:
+        return str(picked)
+    found = candidates(lower_pin, upper_pin, span, mast, between)
+    return implement_category(picked, found, lower_pin)
 
 
 def coupler_for(category: str) -> str:

@@ -7,8 +7,8 @@ have the vocabulary's names, the checks and numbers the words of `calc/subjects/
 
 from calc import arith, model, tables
 from calc.machines import vocabulary
-from calc.mechanics import ballast, lift, stability
-from calc.subjects import plates, shaft_power
+from calc.mechanics import ballast, lift, stability, typical
+from calc.subjects import both_ends, plates, shaft_power
 from calc.subjects.hung import (
     behind_axle,
     capacity_of,
@@ -45,6 +45,9 @@ LOADS = (
     model.Shown("loader_rear", "load"),
     model.Shown("alone_front", "load"),
     model.Shown("alone_rear", "load"),
+    model.Shown("both_front", "load"),
+    model.Shown("both_rear", "load"),
+    model.Shown("both", "mass", hidden=True),
     model.Shown("loader_lifts", "mass"),
     model.Shown("counterweight", "mass"),
     model.Shown("overhang", "length"),
@@ -62,6 +65,7 @@ LOADS = (
 )
 LOAD_FIELDS = (
     "load_carried",
+    "front_implement_mass",
     "cg_ahead",
     "front_lift_capacity",
     "mass_as",
@@ -115,6 +119,12 @@ def review(known: model.KnownSoFar) -> dict[str, str]:
             "There is a load in the loader, and the loader is said to be off: say that it is on, "
             "or clear the load."
         )
+    in_front = known.get("front_implement_mass") is not None
+    if in_front and typical.mount(known.get("implement_kind") or "") in ("front", "mid"):
+        found["front_implement_mass"] = (
+            "What was picked doesn't hang behind: pick the implement behind, and say here what "
+            "the one in front weighs."
+        )
     return found
 
 
@@ -155,6 +165,7 @@ def load(v: model.Inputs, at: model.At) -> Stand:
     lifts = found.payload is not None and not _nothing(found.payload)
     plates.check(v, at, full=lifts)
     _rear_in_every_state(v, at, found)
+    both_ends.check(v, at, found)
     if found.payload is not None:
         _loader(v, at, found)
     if model.wants():  # no check hangs on these
@@ -171,13 +182,7 @@ def _in_front(v: model.Inputs, at: model.At, found: Stand) -> None:
     at.at_least("rear_front", "rear", least, SEEN_LOADS, grade=model.DANGER)
     if v.front_axle_limit is None:
         at.not_checked("front_axle", "front_axle_limit")
-    if v.front_lift_capacity is None:
-        at.not_checked("front_lift", "front_lift_capacity", governs=False)
-    else:
-        mass = arith.number(hung_mass(v))
-        at.at_most("front_lift", mass, "front_lift_capacity", "hitch/PRACTICE", kind="mass")
-    if found.loader:
-        at.fits("front_place", 0.0, "hitch/PRACTICE", "loader", grade=model.ADVICE)
+    both_ends.carried_in_front(v, at, found, arith.number(hung_mass(v)))
 
 
 def _towed(v: model.Inputs, at: model.At, found: Stand) -> None:

@@ -187,6 +187,7 @@ def check_driveline(
     *,
     kind: str = "",
     name: str = "driveline",
+    source: str = "",
 ) -> None:
     """Check the tractor's PTO power against the rating of a gearbox or a drive shaft.
 
@@ -197,7 +198,8 @@ def check_driveline(
         at.at_most(name, power, limit, "value/P6c", close_band=0.0)
         return
     most = OVERLOAD * at.number(limit)
-    at.at_most(name, power, most, "power/S25; power/GEAR-F11", strict=limit)
+    rule = "power/S25; power/GEAR-F11"
+    at.at_most(name, power, most, f"{source}; {rule}" if source else rule, strict=limit)
 
 
 def check_towed(at: model.At, tractor: float, towed: str, kind: str) -> None:

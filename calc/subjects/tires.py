@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 from calc import arith, model, tables
 from calc.mechanics import front_drive, tire_load, tires
@@ -25,12 +26,19 @@ def dimensions(designation: Designation | None) -> tires.Dimensions | None:
     return None if designation is None else tires.dimensions(designation)
 
 
-def same(old: Designation | None, new: Designation | None) -> bool:
+def same(old: Designation | None, new: Designation | None, worn: bool = False) -> bool:
     """Whether an axle keeps its tires: no new ones, or nothing that tells them apart.
 
-    One size with another tread, ply rating or load index is another tire.
+    One size with another tread, ply rating or load index is another tire, and so is a new one of
+    the same size where something was said of the old one's wear.
     """
-    return new is None or old == new
+    return new is None or (old == new and not worn)
+
+
+def _stays(known: model.KnownSoFar, axle: str) -> bool:
+    """Whether an axle keeps its tires, by what is known so far."""
+    old, new = known.get(f"{axle}_tire"), known.get(f"new_{axle}_tire")
+    return same(old, new, says_wear(known.get, axle))
 
 
 def describe(tire: tires.Dimensions) -> str:
@@ -64,19 +72,48 @@ def _direct(known: model.KnownSoFar) -> bool:
     return direct(known.get("lead_now"), known.get("front_turns"))
 
 
+WEAR = ("worn", "lug")
+"""Ways to say how far the tires of an axle are worn: the share that is gone, or what is left."""
+
+
+def says_wear(given: Callable[[str], object], axle: str) -> bool:
+    """Whether anything was said of the wear of an axle's tires; `given` looks a field up."""
+    return any(given(f"{axle}_{way}") is not None for way in WEAR)
+
+
+def lug_lost(tire: tires.Dimensions | None, worn: float | None, left: float | None) -> float:
+    """Return the height of lug that is gone [m].
+
+    Parameters
+    ----------
+    tire
+        The tire; None where its size isn't known [-].
+    worn
+        Share of the lug that is gone, None where nobody said [-].
+    left
+        Lug that is left, which comes before the share; None where nobody measured [m]. More
+        than the table's lug of a new tire is taken as none lost.
+    """
+    if tire is None or (worn is None and left is None):
+        return 0.0
+    whole = tires.lug_depth(tire.designation, tire.tread)
+    if left is not None:
+        return arith.number(arith.max(0.0, whole - left))
+    assert worn is not None
+    return worn * whole
+
+
 def _worn(known: model.KnownSoFar, axle: str, tire: tires.Dimensions) -> float:
     """What wear takes off a turn of a tire that it has now, as a share of the turn [-]."""
-    worn = known.get(f"{axle}_worn")
-    if worn is None:
-        return 0.0
-    return wear_loss(tire, worn.middle) / tire.rolling_circumference
+    worn, left = (known.get(f"{axle}_{way}") for way in WEAR)
+    lost = lug_lost(tire, worn and worn.middle, left and left.middle)
+    return turn_lost(tire, lost) / tire.rolling_circumference
 
 
-def wear_loss(tire: tires.Dimensions | None, worn: float | None) -> float:
-    """Return how much less a tire rolls in one turn once part of its lugs is gone [m]."""
-    if tire is None or worn is None:
+def turn_lost(tire: tires.Dimensions | None, lost: float) -> float:
+    """Return how much less a tire rolls in one turn once `lost` of its lugs is gone [m]."""
+    if tire is None:
         return 0.0
-    lost = worn * tires.lug_depth(tire.designation, tire.tread)
     new = tire.rolling_circumference
     return new - tires.worn_circumference(new, lost)
 
@@ -93,7 +130,7 @@ def new_rolled(axle: str) -> Callable[[model.KnownSoFar], model.Typical | None]:
         old, new = known.get(f"{axle}_tire"), known.get(f"new_{axle}_tire")
         rolled = known.get(f"old_{axle}_ten_turns")
         from_ratio = _direct(known)
-        if same(old, new):
+        if _stays(known, axle):
             if rolled is not None:
                 return model.Typical(
                     rolled.low, rolled.high, "tires/derived", "the tires it has now"
@@ -120,13 +157,13 @@ def old_rolled(axle: str) -> Callable[[model.KnownSoFar], model.Typical | None]:
     """
 
     def find(known: model.KnownSoFar) -> model.Typical | None:
-        old, new = known.get(f"{axle}_tire"), known.get(f"new_{axle}_tire")
+        old = known.get(f"{axle}_tire")
         if old is None:
             return None
         measured = known.get(f"new_{axle}_ten_turns") is not None
         counts = measured or _direct(known)
         tire = tires.dimensions(old)
-        error = tire.circumference_error if counts and not same(old, new) else 0.0
+        error = tire.circumference_error if counts and not _stays(known, axle) else 0.0
         return around(tire, error, _worn(known, axle, tire))
 
     return find
@@ -169,15 +206,29 @@ def factory_lead() -> model.Typical:
 class Pair:
     """The tires of both axles, before and after."""
 
-    __slots__ = ("front", "front_new", "front_stays", "rear", "rear_new", "rear_stays")
+    __slots__ = (
+        "front",
+        "front_lost",
+        "front_new",
+        "front_stays",
+        "rear",
+        "rear_lost",
+        "rear_new",
+        "rear_stays",
+        "worn",
+    )
 
     def __init__(self, v: model.Inputs) -> None:
         self.front = dimensions(v.front_tire)
         self.rear = dimensions(v.rear_tire)
-        self.front_stays = same(v.front_tire, v.new_front_tire)
-        self.rear_stays = same(v.rear_tire, v.new_rear_tire)
+        front_worn, rear_worn = (says_wear(partial(getattr, v), a) for a in ("front", "rear"))
+        self.worn = front_worn or rear_worn
+        self.front_stays = same(v.front_tire, v.new_front_tire, front_worn)
+        self.rear_stays = same(v.rear_tire, v.new_rear_tire, rear_worn)
         self.front_new = self.front if self.front_stays else dimensions(v.new_front_tire)
         self.rear_new = self.rear if self.rear_stays else dimensions(v.new_rear_tire)
+        self.front_lost = lug_lost(self.front, v.front_worn, v.front_lug)
+        self.rear_lost = lug_lost(self.rear, v.rear_worn, v.rear_lug)
 
     @property
     def changed(self) -> bool:
@@ -218,8 +269,8 @@ def leads(v: model.Inputs, pair: Pair) -> tuple[float, float] | None:
     if v.lead_now is not None:
         now = v.lead_now
     else:
-        worn_front = front / (front + wear_loss(pair.front, v.front_worn))
-        worn_rear = rear / (rear + wear_loss(pair.rear, v.rear_worn))
+        worn_front = front / (front + turn_lost(pair.front, pair.front_lost))
+        worn_rear = rear / (rear + turn_lost(pair.rear, pair.rear_lost))
         now = front_drive.lead_after_change(v.factory_lead, worn_front, worn_rear)
     return now, front_drive.lead_after_change(now, front_new / front, rear_new / rear)
 

@@ -6,6 +6,7 @@ import pytest
 
 from calc import quantities, search, worksheets
 from calc.mechanics import ballast, stability
+from tests.published.rows import published
 
 LB = 0.45359237
 IN = 0.0254
@@ -25,7 +26,9 @@ def test_front_ballast_is_the_printed_formula(values):
     te, tf, b, c, d, ir, a = values
     printed = (ir * (c + d) - tf * b + 0.2 * te * b) / (a + b)
     ours = ballast.front_ballast_needed(te, tf, b, c, d, ir, a)
-    assert ours == pytest.approx(max(printed, 0.0), abs=1e-9)
+    given, why = f"{te:g} kg tractor, {ir:g} kg behind", "from its printed formula"
+    least = max(printed, 0.0)
+    published(ballast.front_ballast_needed, given, least, ours, 1e-9, why, "hitch/H4", unit="kg")
 
 
 @pytest.mark.parametrize("values", SETS)
@@ -89,7 +92,8 @@ def test_loader_counterweight_is_the_printed_formula(g, g1, payload, b, i1, i2):
     p = g + g1
     printed = (5 * payload * b + i2 * (p + payload - 5 * g)) / (5 * (i1 + i2) - i2)
     ours = ballast.loader_counterweight(g1, g, i2 / 1000, i1 / 1000, payload, b / 1000)
-    assert ours == pytest.approx(printed)
+    given, why = f"{p} kg tractor, {payload} kg in the loader", "from its printed formula"
+    published(ballast.loader_counterweight, given, printed, ours, 1e-6, why, "hitch/H7", unit="kg")
     # The same source: at least 20 % of everything on the rear axle.
     _, rear = ballast.axle_loads(g1, g, i2 / 1000, [(payload, (i2 + b) / 1000), (ours, -i1 / 1000)])
     assert rear == pytest.approx(0.2 * (p + payload + ours))
@@ -101,16 +105,20 @@ def test_tractor_that_lifts_gravel():
     b = 60 * IN
     x = 20 * IN
     front, rear = ballast.axle_loads(0.0, 0.0, b, [(2100.0, x), (900.0, b + 50 * IN)])
-    assert rear / 2 == pytest.approx(325, abs=0.5)
-    assert front / 2 == pytest.approx(1175, abs=0.5)
+    given, why, source = "2,100 lb tractor, 900 lb of gravel", "whole pounds", "hitch/X9"
+    for wheel, load, printed in (("rear", rear, 325.0), ("front", front, 1175.0)):
+        named = f"{given}: each {wheel} wheel"
+        published(ballast.axle_loads, named, printed, load / 2, 0.5, why, source, unit="lb")
 
 
 def test_truck_axle_loads_from_its_center_of_gravity():
     # hitch/X12: 7,460 kg, 0.63 m ahead of the rear axle and 2.30 m behind the front:
     # printed 1.57e4 N in front and 5.74e4 N behind.
     front, rear = ballast.axle_loads(0.0, 0.0, 2.93, [(7460.0, 0.63)])
-    assert front * 9.8 == pytest.approx(1.57e4, abs=50)
-    assert rear * 9.8 == pytest.approx(5.74e4, abs=50)
+    why, source = "printed to three figures", "hitch/X12"
+    for axle, load, printed in (("front", front, 1.57e4), ("rear", rear, 5.74e4)):
+        given = f"7,460 kg, wheelbase 2.93 m, 0.63 m ahead of the rear axle: {axle} axle"
+        published(ballast.axle_loads, given, printed, load * 9.8, 50.0, why, source, unit="N")
     assert stability.cg_ahead_of_rear_axle(front, 7460.0, 2.93) == pytest.approx(0.63)
 
 

@@ -4,9 +4,10 @@ import math
 
 import pytest
 
-from calc import search, worksheets
+from calc import model, search, worksheets
 from calc.mechanics import driveline, joint_ratings, pto
-from tests.worksheets.asking import margins
+from tests.published.rows import published
+from tests.worksheets.asking import findings, margins
 
 INCH = 0.0254
 HP = 745.6998715822702
@@ -29,9 +30,12 @@ SERIES = [
 
 @pytest.mark.parametrize(("number", "at_540", "at_1000"), SERIES)
 def test_power_of_a_series(number: int, at_540: int, at_1000: int) -> None:
-    key = f"na{number}"
-    assert joint_ratings.series_power(540.0, key) / HP == pytest.approx(at_540)
-    assert joint_ratings.series_power(1000.0, key) / HP == pytest.approx(at_1000)
+    for speed, printed in ((540.0, at_540), (1000.0, at_1000)):
+        ours = joint_ratings.series_power(speed, f"na{number}") / HP
+        given, why = f"series {number} at {speed:.0f} rpm", "kept as read"
+        published(
+            joint_ratings.series_power, given, printed, ours, 1e-6, why, "value/SU-1", unit="hp"
+        )
 
 
 @pytest.mark.parametrize(("number", "at_540", "at_1000"), SERIES[:7])
@@ -42,7 +46,8 @@ def test_a_series_decides_just_inside_and_just_outside(
         typed = {"series": f"na{number}", "pto_speed": speed}
         inside = search.answer(SHEET, {**typed, "pto_power": f"{power - 0.1} hp"}, ask="joints")
         outside = search.answer(SHEET, {**typed, "pto_power": f"{power + 0.1} hp"}, ask="joints")
-        assert margins(inside)["joints"] >= 0 > margins(outside)["joints"]
+        assert findings(inside)["joints"] == model.WITHIN
+        assert findings(outside)["joints"] == model.CLOSE
 
 
 @pytest.mark.parametrize(("number", "at_540", "at_1000"), SERIES)

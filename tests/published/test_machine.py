@@ -8,6 +8,7 @@ from calc import search, worksheets
 from calc.mechanics import liquid_ballast, tires, typical
 from calc.mechanics.tire_size import decode
 from calc.subjects import raised
+from tests.published.rows import published
 
 LB, HP = 0.45359237, 745.6998715822702
 BALLAST, PAIRING = worksheets.load("ballast"), worksheets.load("pairing")
@@ -89,7 +90,9 @@ def test_liquid_in_a_rear_tire(liquid, kg):
     """hitch/M5L: a 12.4-16 tire three quarters full takes 85 kg of the weakest brine, 94 of the
     strongest; the volume is an estimate from the size, so a tenth is allowed."""
     volume = liquid_ballast.fill_volume(tires.dimensions(decode("12.4-16"))).value
-    assert volume * liquid * 1000.0 == pytest.approx(kg, rel=0.10)
+    ours, given = volume * liquid * 1000.0, f"12.4-16, three quarters full, {liquid} kg/l"
+    of, why = liquid_ballast.fill_volume, "the volume is an estimate from the size"
+    published(of, given, float(kg), ours, 0.10 * kg, why, "hitch/M5L", unit="kg")
 
 
 def test_loader_half_a_meter_ahead_of_its_pins():
@@ -114,7 +117,9 @@ def test_pto_power_of_the_engine(gross, pto):
     """hitch/B1: gross engine and PTO hp of four tractors; the sheet takes one ratio."""
     from calc.worksheets.capability import able
 
-    assert pto / gross == pytest.approx(able.ENGINE_TO_PTO, abs=0.01)
+    given, why = f"{pto} PTO hp of {gross} hp at the engine", "one ratio for four tractors"
+    ours, source = able.ENGINE_TO_PTO, "hitch/B1"
+    published("capability", given, pto / gross, ours, 0.01, why, source)
 
 
 def test_a_light_cutter_sold_for_a_compact():

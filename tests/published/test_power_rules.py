@@ -8,6 +8,7 @@ import pytest
 from calc import search, worksheets
 from calc.mechanics import hitch, pto, pto_power, traction
 from calc.subjects import hitching, shaft_power
+from tests.published.rows import published
 
 HP = 745.6998715822702
 FOOT = 0.3048
@@ -29,7 +30,9 @@ def test_ground_takes_what_the_published_ratios_say(
     driven: str, soil: str, printed: float, concrete: float
 ) -> None:
     share = traction.ground_share(soil, driven) / traction.ground_share("hard", driven)
-    assert share == pytest.approx(printed / concrete, abs=0.006)
+    given, why = f"{driven} driven wheels on {soil} ground", "both printed to a hundredth"
+    ratio = printed / concrete
+    published(traction.ground_share, given, ratio, share, 0.006, why, "power/S8")
 
 
 @pytest.mark.parametrize(
@@ -42,7 +45,8 @@ def test_a_surface_called_concrete_gives_what_tests_on_concrete_gave(
     typed = {"engine_power": f"{105 / 0.86:.3f} hp", "shaft_power": "0 hp", "soil": "hard"}
     found = search.answer(worksheets.load("drive"), typed, example=True)
     ground = next(o.value for o in found.outputs if o.name == f"{drive}_ground_power")
-    assert ground / HP == pytest.approx(drawbar, abs=0.7)
+    given, why = f"{drive}, 105 hp at the PTO, concrete", "whole horsepower, efficiency to 0.01"
+    published("drive", given, drawbar, ground / HP, 0.7, why, "power/S33", unit="hp")
 
 
 def test_power_at_the_speed_for_540_of_a_tested_tractor() -> None:

@@ -4,6 +4,7 @@ import pytest
 
 from calc import tables
 from calc.mechanics import draft, pto_power
+from tests.published.rows import published
 
 HP = 745.6998715822702
 FOOT = 0.3048
@@ -14,21 +15,29 @@ POUND = 0.45359237
 
 def test_86_percent_rule() -> None:
     """power/S10: 125.0 engine hp is 107.5 PTO hp and 92.45 drawbar hp; exact."""
+    of, why, source = pto_power.engine_to_pto, "exact", "power/S10"
     pto = pto_power.engine_to_pto(125.0, pto_power.pto_ratio("unstated")[1])
-    assert pto == pytest.approx(107.5, abs=1e-9)
-    assert pto_power.engine_to_pto(pto, 0.86) == pytest.approx(92.45, abs=1e-9)
+    published(of, "125.0 hp at the engine", 107.5, pto, 1e-9, why, source, unit="hp")
+    drawbar = pto_power.engine_to_pto(pto, 0.86)
+    given = "drawbar power, 86 % of 107.5 hp at the PTO"
+    published(of, given, 92.45, drawbar, 1e-9, why, source, unit="hp")
 
 
 def test_textbook_band() -> None:
     """hitch/X3: 50 engine hp is 40 to 42.5 PTO hp; exact."""
     low, _, high = pto_power.pto_ratio("textbook")
-    assert pto_power.engine_to_pto(50.0, low) == pytest.approx(40.0, abs=1e-9)
-    assert pto_power.engine_to_pto(50.0, high) == pytest.approx(42.5, abs=1e-9)
+    for end, share, printed in (("low", low, 40.0), ("high", high, 42.5)):
+        ours = pto_power.engine_to_pto(50.0, share)
+        given = f"50 hp at the engine, {end} end"
+        published(
+            pto_power.engine_to_pto, given, printed, ours, 1e-9, "exact", "hitch/X3", unit="hp"
+        )
 
 
 def test_net_ratio_of_two_sources() -> None:
     """power/S8 and power/S9 both print 0.90."""
-    assert pto_power.pto_ratio("net")[1] == pytest.approx(0.90, abs=0.005)
+    ours, why = pto_power.pto_ratio("net")[1], "printed to a hundredth"
+    published(pto_power.pto_ratio, "PTO of net engine power", 0.90, ours, 0.005, why, "power/S8")
 
 
 def test_gross_figure_is_the_product_of_its_two_steps() -> None:
@@ -43,12 +52,15 @@ def test_altitude_example(rule: str, printed: float) -> None:
     """power/S27: 225 hp at 4,500 ft above 500 ft is 198 hp; the others by their own rule
     (power/S28, power/S29), to 0.1 hp."""
     power = 225.0 * pto_power.altitude_factor(4500 * FOOT, rule)
-    assert power == pytest.approx(printed, abs=0.05)
+    given, why = f"225 hp at 4,500 ft by the rule {rule}", "printed to a tenth"
+    source = {"na_500": "power/S27", "na_0": "power/S28", "na_2500": "power/S29"}[rule]
+    published(pto_power.altitude_factor, given, printed, power, 0.05, why, source, unit="hp")
 
 
 def test_fueling_rule_at_1305_m() -> None:
     """power/S30: 1 % for each 100 m above 305 m, so 10 % at 1,305 m."""
-    assert pto_power.altitude_factor(1305.0, "na_msha") == pytest.approx(0.90, abs=0.0005)
+    ours, why = pto_power.altitude_factor(1305.0, "na_msha"), "printed to the percent"
+    published(pto_power.altitude_factor, "1,305 m", 0.90, ours, 0.0005, why, "power/S30")
 
 
 def test_turbo_keeps_its_power_to_1000_m() -> None:
@@ -61,27 +73,41 @@ def test_turbo_keeps_its_power_to_1000_m() -> None:
 def test_heat_at_95_fahrenheit(rule: str, printed: float) -> None:
     """power/S31: 1 % for each 5 or 10 degF above 85 degF; 10 degF above."""
     kelvin = (95.0 - 32.0) / 1.8 + 273.15
-    assert pto_power.temperature_factor(kelvin, rule) == pytest.approx(printed, abs=1e-9)
+    ours, given = pto_power.temperature_factor(kelvin, rule), f"95 °F, {rule} engine"
+    published(pto_power.temperature_factor, given, printed, ours, 1e-9, "exact", "power/S31")
 
 
 def test_grade_takes_20_pounds_for_each_ton_and_percent() -> None:
     """power/S29: 20 lb per US ton per 1 % grade, a whole number, at 1 to 10 % (small angles)."""
     for percent in (1, 5, 10):
         force = pto_power.grade_power(2000 * POUND, percent / 100, 1.0) / POUND_FORCE
-        assert force == pytest.approx(20 * percent, rel=0.005)
+        given, why = f"one US ton on {percent} %", "the rule takes the sine for the tangent"
+        published(
+            pto_power.grade_power,
+            given,
+            20.0 * percent,
+            force,
+            0.1 * percent,
+            why,
+            "power/S29",
+            unit="lbf",
+        )
 
 
 def test_rolling_on_hard_road_and_gravel() -> None:
     """power/S32, figures to 0.001: 0.008 and 0.012 of the weight."""
-    assert pto_power.rolling_coefficient("hard road")[0] == pytest.approx(0.008, abs=0.0005)
-    assert pto_power.rolling_coefficient("gravel")[0] == pytest.approx(0.012, abs=0.0005)
+    for surface, printed in (("hard road", 0.008), ("gravel", 0.012)):
+        ours, why = pto_power.rolling_coefficient(surface)[0], "printed to a thousandth"
+        published(pto_power.rolling_coefficient, surface, printed, ours, 0.0005, why, "power/S32")
 
 
 def test_axle_efficiency_of_two_test_sheets() -> None:
     """power/S33: 90 and 80 of 105 hp at the drawbar on concrete, divided by 0.93; to 0.01."""
-    gear, hydro = (pto_power.axle_efficiency(d)[1] for d in ("gear", "hydrostatic"))
-    assert gear == pytest.approx(90 / 105 / 0.93, abs=0.005)
-    assert hydro == pytest.approx(80 / 105 / 0.93, abs=0.005)
+    for drive, drawbar in (("gear", 90), ("hydrostatic", 80)):
+        ours, why = pto_power.axle_efficiency(drive)[1], "printed in whole horsepower"
+        given = f"{drive}: {drawbar} hp at the drawbar of 105 at the PTO, over 0.93"
+        source = "power/S33"
+        published(pto_power.axle_efficiency, given, drawbar / 105 / 0.93, ours, 0.005, why, source)
 
 
 # The rows that a public model (power/S15) prints with the same a, b, c as were recalled of
@@ -106,8 +132,11 @@ def test_rotary_rows_of_a_public_model(
     key: str, width: float, flow: float, a: float, b: float, c: float
 ) -> None:
     """power/S15: coefficients printed to 0.1."""
-    expected = (a + b * width + c * flow) * 1000
-    assert pto_power.rotary_power(key, width, flow / 3.6) == pytest.approx(expected, rel=1e-9)
+    expected = a + b * width + c * flow
+    ours = pto_power.rotary_power(key, width, flow / 3.6) / 1000
+    given = f"{key}: {a} + {b} x {width} m + {c} x {flow} t/h"
+    why, source = "from its printed coefficients", "power/S15"
+    published(pto_power.rotary_power, given, expected, ours, 1e-6, why, source, unit="kW")
 
 
 def test_disk_mower_against_the_textbook_form() -> None:
@@ -123,10 +152,16 @@ def test_measured_mulcher() -> None:
     """power/S18: 76 kW mean and 145 kW peak over 6 m, so 12.7 kW/m, 5.2 hp/ft and 24.2, 9.9."""
     typical = pto_power.density("rotary_cutter_measured")
     peak = pto_power.density("rotary_cutter_measured", "heavy")
-    assert typical / 1000 == pytest.approx(12.7, abs=0.05)
-    assert typical * FOOT / HP == pytest.approx(5.2, abs=0.05)
-    assert peak / 1000 == pytest.approx(24.2, abs=0.05)
-    assert peak * FOOT / HP == pytest.approx(9.9, abs=0.05)
+    why, source = "printed to a tenth", "power/S18"
+    for given, ours, printed, unit in (
+        ("mean", typical / 1000, 12.7, "kW/m"),
+        ("mean", typical * FOOT / HP, 5.2, "hp/ft"),
+        ("peak", peak / 1000, 24.2, "kW/m"),
+        ("peak", peak * FOOT / HP, 9.9, "hp/ft"),
+    ):
+        published(
+            pto_power.density, f"a mulcher, {given}", printed, ours, 0.05, why, source, unit=unit
+        )
 
 
 def test_measured_mulcher_total() -> None:

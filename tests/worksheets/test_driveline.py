@@ -267,8 +267,11 @@ def test_trap_the_speed_rule_is_not_used_below_its_table() -> None:
 def test_series_carry_what_is_printed(series: str, speed: str, power: int) -> None:
     # value/SU-1 and value/SU-2.
     typed = {"series": series, "pto_speed": speed}
-    assert answer("joints", **typed, pto_power=f"{power} hp").finding == model.CLOSE
-    over = answer("joints", **typed, pto_power=f"{power + 0.1} hp")
+    assert answer("joints", **typed, pto_power=f"{power - 0.1} hp").finding == model.WITHIN
+    assert answer("joints", **typed, pto_power=f"{power + 0.1} hp").finding == model.CLOSE
+    # A fifth over its rating, as on every page that knows a driveline's (power/S25).
+    assert answer("joints", **typed, pto_power=f"{1.2 * power - 0.1} hp").finding == model.CLOSE
+    over = answer("joints", **typed, pto_power=f"{1.2 * power + 0.1} hp")
     assert over.finding == model.OVER
     for item in over.advice.remedies:
         if "series" in item.set:
@@ -379,3 +382,20 @@ def test_bad_input_gets_its_own_sentence(field: str, text: str, says: str) -> No
         answer(**{field: text})
     assert says in caught.value.errors[field]
     assert list(caught.value.errors) == [field]
+
+
+@pytest.mark.parametrize(
+    ("ask", "typed", "asked", "unasked"),
+    [
+        ("cut", {"closed_length": "48 in"}, "one tube", "pushed together"),
+        ("length", {"tube_length": "20 in", "lowered_distance": "52 in"}, "raised", "lowered"),
+        ("angles", {"working_distance": "50 in"}, "at work", "groove to groove"),
+        ("raised", {"raised_rise": "8 in"}, "groove to groove raised", "how much higher"),
+    ],
+)
+def test_a_question_partly_given_asks_for_the_rest_alone(
+    ask: str, typed: dict[str, str], asked: str, unasked: str
+) -> None:
+    sheet = SHEET
+    lead = sentences.lead(search.answer(sheet, typed, ask=ask), "us")
+    assert asked in lead and unasked not in lead

@@ -409,3 +409,16 @@ def test_no_top_pin_is_named_for_a_hitch_that_nobody_measured():
     assert not any("upper_pin" in r.set for r in unknown.advice.remedies)
     known = search.answer(sheet, {**typed, "upper_pin": "1 in", "hitch_category": "1"})
     assert any("upper_pin" in r.set for r in known.advice.remedies)
+
+
+def test_bushings_alone_are_the_answer_and_not_what_fits_anyway() -> None:
+    typed = {"hitch_category": "2", "implement_category": "2", "upper_pin": "3/4 in"}
+    typed |= {"lower_pin": "1-1/8 in", "implement_span": "32.5 in"}
+    lead = sentences.lead(search.answer(worksheets.load("hitch"), typed), "us")
+    assert lead.startswith("Yes, with bushings") and "3/4 in" in lead
+
+
+def test_a_span_that_may_be_another_is_said_as_the_one_that_needs_setting() -> None:
+    typed = {"lower_pin": "1-1/8 in", "upper_pin": "3/4 in", "hitch_category": "2"}
+    lead = sentences.lead(search.answer(worksheets.load("hitch"), typed), "us")
+    assert "narrower" in lead or "wider" in lead

@@ -502,3 +502,15 @@ def test_every_ask_leads_with_a_sentence(ask: str) -> None:
     cutter = {"pto_power": "30 hp", "implement_kind": "rotary_cutter", "working_width": "60 in"}
     for typed in (cutter, {"pto_power": "30 hp"}, {"implement_kind": "generator"}):
         assert sentences.lead(search.answer(SHEET, typed, ask=ask), "us").endswith(".")
+
+
+def test_what_is_short_for_a_class_is_said_at_its_altitude() -> None:
+    typed = {"implement_kind": "finish_mower", "working_width": "60 in", "pto_power": "19 hp"}
+    found = search.answer(worksheets.load("pto"), {**typed, "altitude": "9000 ft"})
+    assert "19 hp is there" not in sentences.lead(found, "us")
+
+
+def test_too_much_tractor_is_told_what_to_buy() -> None:
+    typed = {"implement_kind": "rotary_cutter_light", "working_width": "48 in"}
+    found = search.answer(worksheets.load("pto"), {**typed, "pto_power": "70 hp"})
+    assert any(item.key == "pto.lighter_duty" for item in found.advice.remedies)

@@ -844,3 +844,48 @@ def test_a_counted_lead_comes_before_the_gear_ratio() -> None:
     found = answer("tires", new_rear_tire="", lead_now="2 %", front_turns="12")
     for name in ("lead_now", "lead_new"):
         assert output(found, name) == pytest.approx(0.02)
+
+
+def test_a_new_tire_of_the_same_size_is_another_one_than_a_worn_one() -> None:
+    """10 mm of lug are 60 mm of a turn (k = 0.95 to 0.96): reference section 2, wear."""
+    worn = given("tires", **PAIR, rear_worn="60 %", new_rear_tire=PAIR["rear_tire"])
+    assert output(worn, "speed_change") > 0.015
+    assert output(worn, "rear_rise") > 0.012
+    assert " 0 % of speed" not in sentences.lead(worn, "us")
+    kept = given("tires", **PAIR, new_rear_tire=PAIR["rear_tire"])
+    assert output(kept, "speed_change") == 0
+
+
+def test_lug_that_is_left_says_the_same_as_the_share_that_is_gone() -> None:
+    """An 11.2's lug is (14.3 + 1.22 w) mm when new: 28 mm; 14 mm left is half of it."""
+    by_share = given("tires", **PAIR, rear_worn="50 %", new_rear_tire=PAIR["rear_tire"])
+    by_lug = given("tires", **PAIR, rear_lug="13.98 mm", new_rear_tire=PAIR["rear_tire"])
+    for name in ("speed_change", "rear_rise", "lead_now"):
+        assert output(by_lug, name) == pytest.approx(output(by_share, name), rel=1e-2)
+    with pytest.raises(BadInputs, match="not both"):
+        given("tires", **PAIR, rear_lug="14 mm", rear_worn="50 %")
+
+
+def test_a_lug_deeper_than_the_tables_loses_nothing() -> None:
+    deep = given("tires", **PAIR, rear_lug="45 mm", new_rear_tire=PAIR["rear_tire"])
+    assert output(deep, "rear_rise") == pytest.approx(0, abs=1e-9)
+
+
+def test_a_makers_own_fit_beside_the_window_says_its_lead_and_no_change() -> None:
+    rolled = {"old_front_ten_turns": "70 ft", "old_rear_ten_turns": "107 ft"}
+    found = given("tires", ask="lead", **PAIR, **rolled, front_turns="15.2")
+    said = sentences.lead(found, "us")
+    assert "change of 0" not in said and "-0.561 %" in said  # 70 x 1.52 / 107 - 1
+
+
+@pytest.mark.parametrize("typed", ["24-11.2", "28-14.9", "16-7", "24-24", "20-8.3"])
+def test_width_and_rim_the_wrong_way_round_are_a_question(typed: str) -> None:
+    with pytest.raises(BadInputs, match="swapped"):
+        given("tire-size", tire=typed)
+
+
+@pytest.mark.parametrize(
+    "typed", ["18.4-16.1", "12.5/80-15.3", "15-10.5", "31x15.50-15", "21.5L-16.1"]
+)
+def test_wide_tires_on_small_rims_are_read(typed: str) -> None:
+    assert given("tire-size", tire=typed).finding == model.COMPARED

@@ -39,7 +39,8 @@ class Widths:
     """What a kind of implement allows: for each kind of work its width, 0 when none passes.
 
     `weights` in front let the tractor carry `with_weights` in usual work; 0 where they add
-    nothing. `limit` is the check that stops the next stock width.
+    nothing. `limit` is the check that stops the next stock width. `waits` are the fields of the
+    limits that nobody gave and that the width in usual work hangs on.
     """
 
     kind: str
@@ -48,6 +49,7 @@ class Widths:
     with_weights: float
     weights: float
     limit: str
+    waits: tuple[str, ...] = ()
 
 
 @cache
@@ -103,6 +105,12 @@ def broken(point: Inputs) -> str:
     return (worst.broken or worst.title) if worst.margin < 0 else ""
 
 
+def open_limits(point: Inputs) -> tuple[str, ...]:
+    """Return the fields of the limits that govern a pairing and that nobody gave."""
+    found = _pairing().compute(point, model.Work(on=False))
+    return tuple(dict.fromkeys(item.field for item in found.unchecked if item.governs))
+
+
 def _implement(kind: str, width: float | None) -> dict[str, object]:
     usual = typical.implement(kind, width)
     return {
@@ -148,7 +156,10 @@ def widths(v: Inputs, kind: str, label: str) -> Widths:
             tried = widest(v, kind, "typical", size)[0]
             if tried > best:
                 best, weights = tried, size
-    return Widths(kind, label, shown, best if weights else 0.0, weights, limit)
+    waits: tuple[str, ...] = ()
+    if usual:
+        waits = open_limits(job(v, material="typical", **_implement(kind, usual)))
+    return Widths(kind, label, shown, best if weights else 0.0, weights, limit, waits)
 
 
 def heaviest(v: Inputs, kind: str, own_mass: float, reach: float) -> tuple[float, str]:

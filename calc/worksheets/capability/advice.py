@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc import model
+from calc import model, quantities
 from calc.machines import vocabulary
 from calc.mechanics import ballast
 from calc.search import Remedies
@@ -52,6 +52,15 @@ def _cell(width: float) -> model.Cell:
     return (width, "length") if width else NONE
 
 
+def _named(item: able.Widths) -> str:
+    """The kind of implement, with the condition that its widths stand under."""
+    if not item.waits:
+        return item.label
+    labels = [vocabulary.field(name).label for name in item.waits]
+    limits = quantities.joined([label[:1].lower() + label[1:] for label in labels])
+    return f"{item.label}, if {limits} {'allows' if len(labels) == 1 else 'allow'} it"
+
+
 def _widths_table(listed: list[able.Widths]) -> model.Table:
     rows = []
     for item in listed:
@@ -60,7 +69,7 @@ def _widths_table(listed: list[able.Widths]) -> model.Table:
             more = model.phrase(
                 "{w} with {m} in front", w=(item.with_weights, "length"), m=(item.weights, "mass")
             )
-        rows.append((item.label, *(_cell(width) for width in item.widths), more, item.limit))
+        rows.append((_named(item), *(_cell(width) for width in item.widths), more, item.limit))
     return model.Table(
         "Widest stock size that passes every check",
         ("Implement", "Light work", "Usual work", "Heavy work", "With weights", "What stops more"),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from calc import model, tables
+from calc import model, quantities, tables
 from calc.mechanics import driveline, joint_ratings
 from calc.search import Remedies
 from calc.subjects import driveline as shared
@@ -153,6 +153,36 @@ def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
     return notes
 
 
+LENGTHS = ("closed_length", "tube_length", *(f"{p}_distance" for p in POSITIONS))
+# What each question needs measured before it can be answered.
+NEEDS = {
+    "length": LENGTHS,
+    "cut": LENGTHS,
+    "apart": LENGTHS,
+    "angles": ("working_distance", "working_rise"),
+    "raised": ("raised_distance", "raised_rise"),
+}
+
+
+def _still_to_measure(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
+    """For each question what it needs and nobody gave, and nothing else."""
+    said: dict[str, model.Words] = {}
+    for ask, names in NEEDS.items():
+        blank = [name for name in names if getattr(v, name) is None]
+        at = [p for p in POSITIONS if f"{p}_distance" in blank]
+        parts = [_called(found, name) for name in blank if not name.endswith("_distance")]
+        if at:
+            positions = quantities.joined([_called(found, position) for position in at])
+            parts.append(_called(found, "distances", positions=positions))
+        if parts:
+            said[ask] = found.note(f"ask_{ask}", missing=quantities.joined(parts))
+    return said
+
+
+def _called(found: model.Found, key: str, **words: str) -> str:
+    return found.worded("measure", key, **words).text()
+
+
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
     """Offer what helps, and say what the other rules give."""
     _lengths(v, found, remedies)
@@ -160,4 +190,10 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     _strength(v, found, remedies)
     table = _rules_table(v)
     tables_ = [table] if table else []
-    return model.Advice((), found.cautions(*CAUTIONS), tables_, _notes(v, found))
+    return model.Advice(
+        (),
+        found.cautions(*CAUTIONS),
+        tables_,
+        _notes(v, found),
+        says=_still_to_measure(v, found),
+    )

@@ -191,7 +191,9 @@ def _power(v: model.Inputs, at: model.At) -> None:
     else:
         at.series_power = joint_ratings.series_power(v.pto_speed, v.series)
         row = tables.by_key("driveline/driveline_series", "key")[v.series]
-        at.at_most("joints", "pto_power", "series_power", row["source"])
+        shaft_power.check_driveline(
+            at, "pto_power", "series_power", name="joints", source=row["source"]
+        )
     if v.power_limit is not None:
         shaft_power.check_driveline(at, "pto_power", name="gearbox")
 

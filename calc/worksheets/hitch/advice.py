@@ -129,8 +129,9 @@ def _fits_said(
             "links", span=(found.span, "length")
         )
     bushings = f", with bushings: {'; '.join(parts)}" if parts else ""
-    if finding == model.CLOSE:
-        return _after("It can, but: ", deciding.check.sentence)
+    if finding == model.CLOSE and deciding.finding != model.WITHIN:  # else bushings alone
+        worst = found.outcome.check(deciding.check.name) or deciding.check
+        return _after("It can, but: ", worst.sentence)
     if parts:
         return f"Yes{bushings}."
     key = "on_coupler" if coupled(v) else "plain"

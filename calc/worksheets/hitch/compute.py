@@ -23,7 +23,14 @@ def tractor_category(v: model.Inputs) -> str:
 
 def implement_category(v: model.Inputs) -> str:
     """Return the implement's category, what is measured first."""
-    return hitching.implement_category(v.implement_category, found_categories(v), v.lower_pin)
+    return hitching.category_of(
+        v.implement_category,
+        v.lower_pin,
+        v.upper_pin,
+        v.implement_span,
+        v.mast_height,
+        v.span_between,
+    )
 
 
 def coupled(v: model.Inputs) -> bool:

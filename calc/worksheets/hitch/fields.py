@@ -7,6 +7,7 @@ from typing import Any
 
 from calc import model
 from calc.machines.vocabulary import HITCH_CATEGORIES, field
+from calc.subjects import hitching
 
 MEASURED = "Implement, measured"
 LINKS = "Tractor, measured"
@@ -32,9 +33,9 @@ FIELDS = (
         usual="none",
     ),
     field("quick_coupler", essential=True, group=COUPLER),
-    _measured("lower_pin", "0.4 in", "2.5 in", MEASURED, "in"),
-    _measured("upper_pin", "0.4 in", "2.5 in", MEASURED, "in"),
-    _measured("implement_span", "10 in", "60 in", MEASURED),
+    hitching.measured("lower_pin", MEASURED),
+    hitching.measured("upper_pin", MEASURED),
+    hitching.measured("implement_span", MEASURED),
     model.Choice(
         "span_between",
         (
@@ -46,7 +47,7 @@ FIELDS = (
         group=MEASURED,
         usual="either",
     ),
-    _measured("mast_height", "6 in", "50 in", MEASURED),
+    hitching.measured("mast_height", MEASURED),
     _measured("ball_hole", "0.4 in", "2.5 in", LINKS, "in"),
     field("pto_power", typical=None, optional=True, essential=False, group=LINKS),
     _measured("links_narrowest", "6 in", "60 in", LINKS),

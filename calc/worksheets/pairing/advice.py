@@ -10,6 +10,8 @@ from calc.subjects.standing import stand
 from calc.worksheets.pairing import checks as pairing
 from calc.worksheets.pairing.fields import FRONT_RULES
 
+BOTH_ENDS = ("both_rear", "both_front", "both")
+
 
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
     """Offer a stock width, weights in front, the tractor that would do, and parts that fit."""
@@ -17,21 +19,28 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     remedies.more("pto_power", mends=("power", "class"), step=1.0)
     remedies.choose("quick_coupler", "none", mends=("coupler",), source="hitch/H19")
     remedies.do("other_pins", ("pins", "top_pin", "span"), source="hitch/PRACTICE")
+    remedies.do("one_off", BOTH_ENDS, source="hitch/PRACTICE")
     remedies.do("lighter_duty", ("duty",), source="hitch/PRACTICE")
     remedies.more("tail_height", mends=("tail_seen",), end=3.3)
     if v.slope > hung_remedies.FLAT:
         remedies.less("slope", mends=("slope", "climb"), end=hung_remedies.FLAT, step=1.0)
+    if v.cross_slope is not None:
+        remedies.less("cross_slope", mends=("cross",), end=0.0, step=0.01)
     cautions = ["manuals", "rest"]
     how = hung.hangs(v)
     if how == "hitch":
         cautions.append("sway")
+    lifted = pairing.raises_a_load(v) or (how == "hitch" and v.loader == "on")
+    if lifted or v.cross_slope is not None:
+        cautions.append("across")
     if how == "towed":
         cautions.append("towing")
     if pto_power.kind_row(v.implement_kind) is not None:
         cautions.append("shaft")
     if v.loader_payload is not None:
         cautions.append("loader")
-    return model.Advice(cautions=found.cautions(*cautions), notes=_notes(v, found))
+    says = {"hydraulics": found.note("no_flow")}
+    return model.Advice(cautions=found.cautions(*cautions), notes=_notes(v, found), says=says)
 
 
 def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:

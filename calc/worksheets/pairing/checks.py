@@ -17,6 +17,10 @@ OFF_ROAD = "none"
 NOT_SURE = "unsure"
 # Under what is carried on the hitch, common practice, no source: at least 6 in, right from 12 in.
 CLEAR_LEAST, CLEAR_RIGHT = 0.1524, 0.3048
+# Across, common practice, no source: less than manuals print for up and down, and with a load in
+# the loader next to none.
+ACROSS = (math.tan(math.radians(5.0)), math.tan(math.radians(10.0)))
+LOADED_ACROSS = (math.tan(math.radians(1.0)), math.tan(math.radians(5.0)))
 SLOPE_BEHIND, SLOPE_MOST = math.tan(math.radians(10.0)), math.tan(math.radians(15.0))  # hitch/M14
 
 
@@ -28,31 +32,45 @@ def power_key(kind: str) -> str:
 
 def _hitching(v: Inputs, at: At) -> None:
     """Check pins and span; where a category is open say so, gravely if the implement's is known."""
-    theirs, ours = v.implement_category, v.hitch_category
+    theirs, ours = implement_category(v), v.hitch_category
     if NOT_SURE in (theirs, ours):
         open_ = "hitch_category" if ours == NOT_SURE else "implement_category"
         at.not_checked("pins", open_, governs=theirs != NOT_SURE)
+        if ours != NOT_SURE and v.upper_pin is not None and v.implement_kind != "post_hole_digger":
+            _top_pin(v, at, ours, ours)
         conflict = hitch.coupler_conflict(v.implement_kind)
         if v.quick_coupler == "u_frame" and conflict:
             at.add(_conflict_check(conflict))
         return
     if v.quick_coupler == "u_frame":
-        _coupler_checks(v, at)
+        _coupler_checks(v, at, theirs)
         return
-    pin, number = hitch.size("lower_pin", theirs), hitch.pin_number(ours)
+    pin, number = v.lower_pin or hitch.size("lower_pin", theirs), hitch.pin_number(ours)
     ball = hitch.size("lower_bore", number)
     bushing = hitching.ball_bushing("lower", pin, ours)
     _pins(at, pin, ball, hitch.pin_fit(pin, ball), bushing, "ball")
     if v.implement_kind != "post_hole_digger":  # its boom takes the top link's place
-        _top_pin(at, theirs, ours)
+        _top_pin(v, at, theirs, ours)
+    measured = v.implement_span is not None
     gap = hitch.span_difference(ours, theirs)
-    margin, says = hitching.span_margin(gap, measured=False)
+    if measured:
+        span = hitching.as_shoulders(v.implement_span, "either", hitch.pin_number(theirs))
+        gap = span - hitch.size("shoulder_span", ours)
+    margin, says = hitching.span_margin(gap, measured)
     at.fits("span", margin, hitching.SPAN_SOURCE, says, way=hitching.way(gap))
 
 
-def _top_pin(at: At, theirs: str, ours: str) -> None:
-    """Check the top pin of the implement's category in the hitch's top link."""
+def implement_category(v: Inputs) -> str:
+    """Return the implement's category: by what was measured on it, as the page on hitches does."""
+    return hitching.category_of(
+        v.implement_category, v.lower_pin, v.upper_pin, v.implement_span, v.mast_height, "either"
+    )
+
+
+def _top_pin(v: Inputs, at: At, theirs: str, ours: str) -> None:
+    """Check the implement's top pin, measured or of its category, in the hitch's top link."""
     pin, made_for = (hitch.size("upper_pin", hitch.pin_number(name)) for name in (theirs, ours))
+    pin = v.upper_pin or pin
     at.add(
         hitching.pin_check(
             "top_pin",
@@ -84,7 +102,7 @@ def _conflict_check(conflict: dict[str, str]) -> Check:
     return model.fits("coupler", "Quick coupler", margin, conflict["why"], conflict["source"])
 
 
-def _coupler_checks(v: Inputs, at: At) -> None:
+def _coupler_checks(v: Inputs, at: At, theirs: str) -> None:
     """Check the coupler on the tractor, and the implement's pins in it."""
     conflict = hitch.coupler_conflict(v.implement_kind)
     if conflict:
@@ -93,10 +111,11 @@ def _coupler_checks(v: Inputs, at: At) -> None:
     margin, says = hitching.coupler_fit(v.hitch_category, coupler)
     named = {"c": coupler, "t": v.hitch_category}
     at.fits("coupler_on_tractor", margin, "hitch/S2; hitch/S3", says, **named)
-    pin, slot = hitch.size("lower_pin", v.implement_category), hitch.coupler_slot(coupler, "lower")
+    pin = v.lower_pin or hitch.size("lower_pin", theirs)
+    slot = hitch.coupler_slot(coupler, "lower")
     bushing = hitching.slot_bushing("lower", pin)
     _pins(at, pin, slot, hitching.cut_for(pin, slot), bushing, "slot")
-    gap = hitch.coupler_span_difference(coupler, v.implement_category)
+    gap = hitch.coupler_span_difference(coupler, theirs)
     reaches = hitching.span_margin(gap, measured=False)[0] > 0
     says = "hooks" if reaches else "hooks_elsewhere"
     at.fits("span", 1.0 if reaches else -1.0, "hitch/S3; hitch/W1; hitch/H1", says)
@@ -236,15 +255,28 @@ def climb_check(v: Inputs, at: At) -> None:
     )
 
 
-def slope_check(v: Inputs, at: At) -> None:
+def slope_check(v: Inputs, at: At, *, behind: bool = True) -> None:
     """Check the slope against what manuals print: 10 degrees with something behind, 15 at most."""
-    at.at_most(
-        "slope",
-        "slope",
-        SLOPE_MOST,
-        "hitch/M14",
-        strict=SLOPE_BEHIND,
-    )
+    if behind:
+        at.at_most("slope", "slope", SLOPE_MOST, "hitch/M14", strict=SLOPE_BEHIND)
+    else:
+        at.at_most("slope", "slope", SLOPE_MOST, "hitch/M14")
+
+
+def raises_a_load(v: Inputs) -> bool:
+    """Whether a load in the loader is said or may be there."""
+    payload = v.loader_payload
+    return payload is not None and not (isinstance(payload, float) and payload <= 0.0)
+
+
+def cross_check(v: Inputs, at: At) -> None:
+    """Check the slope across; with a load in the loader hardly any is right."""
+    if v.cross_slope is None:
+        at.not_checked("cross", "cross_slope", governs=False)
+        return
+    right, most = LOADED_ACROSS if raises_a_load(v) else ACROSS
+    source = "hitch/M14; hitch/PRACTICE"
+    at.at_most("cross", "cross_slope", most, source, strict=right, grade=model.DANGER)
 
 
 def other_checks(v: Inputs, at: At) -> None:
@@ -309,8 +341,10 @@ def check_all(v: Inputs, at: At) -> None:
     # Power last: whether there is a turbocharger is tried both ways, for power alone.
     if how in ("hitch", "towed"):
         climb_check(v, at)
+    if how != "subframe":
+        slope_check(v, at, behind=how != "none")
+        cross_check(v, at)
     if how not in ("subframe", "none"):
-        slope_check(v, at)
         other_checks(v, at)
     shaft_check(v, at)
     for check in road_checks(v):

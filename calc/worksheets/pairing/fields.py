@@ -9,7 +9,7 @@ from calc import model, tables
 from calc.machines import vocabulary
 from calc.machines.vocabulary import field
 from calc.quantities import Reading
-from calc.subjects import raised
+from calc.subjects import hitching, raised
 from calc.worksheets.pairing import checks as pairing
 
 FRONT_RULES = tuple(
@@ -64,6 +64,7 @@ FIELDS = (
     field("implement_flow"),
     field("cg_distance"),
     _category("implement_category"),
+    *(hitching.measured(name, "Implement") for name in hitching.MEASURED),
     field("shaft"),
     field("implement_shaft"),
     field("mid_pto"),
@@ -74,6 +75,7 @@ FIELDS = (
     field("pins_on_ground"),
     field("balls_highest"),
     field("slope"),
+    field("cross_slope"),
     field("ground_speed"),
     field("altitude"),
     model.Choice(

@@ -73,6 +73,7 @@ def _remedies(v: model.Inputs, row: dict[str, str], remedies: Remedies) -> None:
         remedies.more("engine_power", mends=POWER, step=1.0, source=source)
     if v.tractor_shaft != "unseen":
         remedies.choose("implement_shaft", v.tractor_shaft, mends=("shaft",), source="hitch/S4")
+    remedies.do("lighter_duty", ("duty",), source="hitch/PRACTICE")
     if "driveline" in remedies.broken:
         remedies.more("power_limit", mends=("driveline",), step=5.0, source="power/S25")
     remedies.more("tractor_mass", mends=("towed",), source="power/TOW-M10")

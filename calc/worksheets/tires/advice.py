@@ -35,6 +35,7 @@ def _told(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
         "load": _told_load(v, found),
         "liquid": found.note("tell_liquid"),
         "same": found.note("tell_same"),
+        "lead": found.note("tell_fitted" if "lead_new" in found else "tell_no_lead"),
     }
 
 
@@ -111,23 +112,21 @@ def _upper(text: str) -> str:
 
 def _comparison(pair: common.Pair) -> model.Table:
     rows: list[tuple[model.Cell, ...]] = []
-    for axle, old, new, stays in (
-        ("Front", pair.front, pair.front_new, pair.front_stays),
-        ("Rear", pair.rear, pair.rear_new, pair.rear_stays),
+    for axle, old, new, lost, stays in (
+        ("Front", pair.front, pair.front_new, pair.front_lost, pair.front_stays),
+        ("Rear", pair.rear, pair.rear_new, pair.rear_lost, pair.rear_stays),
     ):
         if old is None or new is None:
             continue
         if stays:
-            rows.append(
-                (
-                    f"{axle}: {old.designation.size}",
-                    "stays",
-                    (old.overall_diameter, "length"),
-                    (new.overall_diameter, "length"),
-                    "none",
-                )
-            )
+            across = (old.overall_diameter - 2 * lost, "length")
+            rows.append((f"{axle}: {old.designation.size}", "stays", across, across, "none"))
             continue
+        worn = {
+            "overall_diameter": 2 * lost,
+            "static_loaded_radius": lost,
+            "rolling_circumference": common.turn_lost(old, lost),
+        }
         title = f"{axle}: {old.designation.size} to {new.designation.size}"
         for label, name in (
             ("overall diameter", "overall_diameter"),
@@ -135,7 +134,7 @@ def _comparison(pair: common.Pair) -> model.Table:
             ("loaded radius", "static_loaded_radius"),
             ("one turn rolls", "rolling_circumference"),
         ):
-            before, after = getattr(old, name), getattr(new, name)
+            before, after = getattr(old, name) - worn.get(name, 0.0), getattr(new, name)
             rows.append(
                 (
                     title,
@@ -151,7 +150,7 @@ def _comparison(pair: common.Pair) -> model.Table:
         ("Axle", "What", "Now", "New", "Change"),
         tuple(rows),
         "tires/derived",
-        "New tires at rated load and pressure. Values of the table, not measured ones.",
+        "At rated load and pressure; values of the table, less the lugs that are said to be gone.",
     )
 
 
@@ -207,7 +206,7 @@ def _given_notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
     if "freezing" in found.unchecked:
         row = tables.by_key("tires/ballast_liquids", "key")[v.liquid]
         notes.append(found.note("freezing", liquid=row["label"], why=row["note"]))
-    if v.front_worn is None and v.rear_worn is None:
+    if not common.Pair(v).worn:
         notes.append(found.note("wear"))
     return notes
 

@@ -37,7 +37,7 @@ def _front_drive(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
         return
     at.lead_now, at.lead_new = found
     inside = window.low <= at.lead_new <= window.high
-    as_fitted = not pair.changed and v.front_worn is None and v.rear_worn is None
+    as_fitted = not pair.changed and not pair.worn
     if as_fitted and v.lead_now is None and not inside:
         # Its maker fitted these tires: what the table or a count says against them is to be
         # measured, not held against the tractor.
@@ -108,13 +108,16 @@ def _speed(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
 
 
 def _radius_changes(pair: common.Pair) -> tuple[float, float]:
-    """Return the change of loaded radius at the front and the rear [m]."""
+    """Return the change of loaded radius at the front and the rear, worn lugs counted [m]."""
     changes = []
-    for old, new in ((pair.front, pair.front_new), (pair.rear, pair.rear_new)):
-        if old is None or new is None:
+    for old, new, lost, stays in (
+        (pair.front, pair.front_new, pair.front_lost, pair.front_stays),
+        (pair.rear, pair.rear_new, pair.rear_lost, pair.rear_stays),
+    ):
+        if old is None or new is None or stays:
             changes.append(0.0)
         else:
-            changes.append(new.static_loaded_radius - old.static_loaded_radius)
+            changes.append(new.static_loaded_radius - old.static_loaded_radius + lost)
     return changes[0], changes[1]
 
 

@@ -68,6 +68,12 @@ def _worn(name: str) -> model.Field:
     return model.Field(name, "fraction", "0 %", "100 %", optional=True, group=WEAR)
 
 
+def _lug(name: str) -> model.Field:
+    return model.Field(
+        name, "length", "0 in", "4 in", optional=True, group=WEAR, unit_us="in", unit_metric="mm"
+    )
+
+
 FIELDS: tuple[model.AnyField, ...] = (
     vocabulary.field("front_tire", example="7-16 R-1", essential=True, group=NOW),
     vocabulary.field("rear_tire", example="11.2-24 R-1", needed=True, essential=True, group=NOW),
@@ -114,6 +120,8 @@ FIELDS: tuple[model.AnyField, ...] = (
     ),
     _worn("front_worn"),
     _worn("rear_worn"),
+    _lug("front_lug"),
+    _lug("rear_lug"),
     vocabulary.field("wheelbase", example="62 in"),
     vocabulary.field("hitch_distance", example="28 in"),
     model.Field(
@@ -195,6 +203,11 @@ def review(known: model.KnownSoFar) -> dict[str, str]:
         if known.get(f"new_{axle}_tire") is not None and known.get(f"{axle}_tire") is None:
             found[f"{axle}_tire"] = (
                 f"Give the size of the {axle} tires it has now: old and new are compared."
+            )
+    for axle in ("front", "rear"):
+        if known.get(f"{axle}_worn") is not None and known.get(f"{axle}_lug") is not None:
+            found[f"{axle}_lug"] = (
+                "Say either the share of the lug that is gone or what is left of it, not both."
             )
     for axle in ("front", "rear"):
         used, rated = known.get(f"{axle}_pressure"), known.get(f"{axle}_rated_pressure")
