@@ -21,12 +21,11 @@ import platform
 import shutil
 import statistics
 import threading
-import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from typing import TYPE_CHECKING, Any
 
-from scripts import _setup
+from scripts import _setup, measure_matrix
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
@@ -220,23 +219,6 @@ def _change(page: Page, name: str, value: str) -> list[float]:
     return times
 
 
-def _matrix() -> dict[str, Any]:
-    """Return the time per cell of a matrix of the demo machines, repeated to the size."""
-    from calc import machines, matrix
-
-    tractors, implements = machines.demo("tractor"), machines.demo("implement")
-
-    def per_cell(size: int) -> float:
-        rows = [tractors[n % len(tractors)] for n in range(size)]
-        columns = [implements[n % len(implements)] for n in range(size)]
-        start = time.perf_counter()
-        matrix.build(rows, columns)
-        return (time.perf_counter() - start) / size**2 * 1000
-
-    small, large = per_cell(50), per_cell(200)
-    return {"50 x 50, ms a cell": small, "200 x 200, ms a cell": large, "growth": large / small}
-
-
 def _computes() -> dict[str, Any]:
     """Return the longest time that one run of a calculator's sums takes, and which it is. [ms]"""
     from timeit import repeat
@@ -334,6 +316,16 @@ def _rows(found: dict[str, dict[str, Any]]) -> list[Row]:
             f"{cells['200 x 200, ms a cell']:.2f} ms",
             "",
         ),
+        (
+            f"A 100 by 100 matrix, native, for each cell, {cells['cores']} processes",
+            f"{cells['all cores, ms a cell']:.2f} ms",
+            "",
+        ),
+        (
+            "A 50 by 50 matrix of lists that give half as much, native, for each cell",
+            f"{cells['giving little, ms a cell']:.2f} ms",
+            "",
+        ),
         ("Growth of the time for each cell", f"{cells['growth']:.2f} times", ""),
         (
             f"One run of the sums, native, of the slowest calculator ({sums['slowest']})",
@@ -375,7 +367,7 @@ def measure() -> tuple[list[Row], str, dict[str, Any]]:
         "start": _starts,
         "bytes": _bytes,
         "change": _changes,
-        "matrix": lambda _: _matrix(),
+        "matrix": lambda _: measure_matrix.measure(),
         "computes": lambda _: _computes(),
     }
     found: dict[str, Any] = {}
