@@ -294,10 +294,15 @@ def _undecided(answer: Answer) -> bool:
     return answer.deciding is not None and answer.deciding.finding == model.UNKNOWN
 
 
-def unchecked_sentence(answer: Answer, item: model.Unchecked) -> str:
-    """What could not be checked, and where the number for it is read."""
+def unchecked_sentence(answer: Answer, item: model.Unchecked, *others: model.Unchecked) -> str:
+    """What could not be checked, and where the number for it is read.
+
+    `others` wait for the same number.
+    """
     field = answer.worksheet.field(item.field)
-    return f"{item.title}: not checked while {quoted(field)} is blank. {field.help}"
+    titles = [item.title, *(model.in_sentence(other.title) for other in others)]
+    joined = q.joined(list(dict.fromkeys(titles)))
+    return f"{joined}: not checked while {quoted(field)} is blank. {field.help}"
 
 
 def settle_sentence(answer: Answer, system: str) -> str:

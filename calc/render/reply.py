@@ -166,7 +166,7 @@ def _broken(answer: Answer, system: str, lead: str) -> list[str]:
             found = heading
             if named or not verdict.check.broken:
                 found = sentences.check_sentence(verdict, system)
-            told = found.rstrip(".") in lead
+            told = found.rstrip(".") in lead or (not named and model.in_sentence(heading) in lead)
         else:
             value = sentences.value_text(verdict, system)
             found = f"{heading}: {value}, {sentences.limit_text(verdict, system)}"
@@ -214,7 +214,10 @@ def _unchecked(answer: Answer) -> list[str]:
     own = _counting(answer)
     compares = "findings" in answer.worksheet.words
     others = [u for u in answer.unchecked if u.governs and u not in own and not compares]
-    return [sentences.unchecked_sentence(answer, item) for item in (*own, *others)]
+    waiting: dict[str, list[model.Unchecked]] = {}
+    for item in (*own, *others):
+        waiting.setdefault(item.field, []).append(item)
+    return [sentences.unchecked_sentence(answer, *items) for items in waiting.values()]
 
 
 def _todo(answer: Answer, system: str) -> tuple[str, list[str]]:
@@ -233,11 +236,25 @@ def _todo(answer: Answer, system: str) -> tuple[str, list[str]]:
     chosen, left = _cover(answer)
     if not chosen:
         return "What would help", [_remedy(remedy, system) for remedy in remedies[:3]]
-    told = [f"{_remedy(r, system)} {sentences.mends(answer, r)}".strip() for r in chosen]
+    chosen.sort(key=lambda remedy: not any(map(_is_broken, _mended(answer, remedy))))
+    told = [f"{_remedy(r, system)} {_what_for(answer, r)}".strip() for r in chosen]
     if left:
         titles = [verdict.check.heading(model.OVER) for verdict in left]
         told.append(f"Nothing here mends: {'; '.join(titles)}.")
     return "What to do, all of it" if len(chosen) > 1 else "What to do", told
+
+
+def _mended(answer: Answer, remedy: model.Remedy) -> list[model.Verdict]:
+    return [verdict for verdict in answer.verdicts if verdict.check.name in remedy.mends]
+
+
+def _what_for(answer: Answer, remedy: model.Remedy) -> str:
+    """What a remedy mends; or what it is for where nobody knows whether that is in order."""
+    mended = _mended(answer, remedy)
+    if answer.finding != model.OVER or not mended or any(map(_is_broken, mended)):
+        return sentences.mends(answer, remedy)
+    titles = [model.in_sentence(verdict.check.title) for verdict in mended]
+    return f"Unless in order already: {quantities.joined(titles)}."
 
 
 def _in_question(answer: Answer) -> list[model.Verdict]:

@@ -406,3 +406,24 @@ def test_the_limit_of_speed_is_named_in_the_list():
     table = next(t for t in answer("road", place="UK").advice.tables if t.title == "Before you go")
     limits = [row[0] for row in table.rows if not isinstance(row[0], str)]
     assert limits[0].numbers["limit"][0] == pytest.approx(25 * 0.44704)
+
+
+@pytest.mark.parametrize(
+    ("given", "item"),
+    [
+        ({"place": "SD", "amber_flashers": "0", "behind_kind": "trailed"}, "amber_flashers"),
+        ({"place": "OH", "tail_lamps": "0", "behind_kind": "mounted"}, "tail_lamps"),
+    ],
+)
+def test_lamps_where_there_were_none_show_over_what_is_behind(given, item):
+    """At a usual height they would be hidden: so they are offered with the height that shows."""
+    sheet = worksheets.load("road")
+    given = {**given, "hours": "dark", "emblem": "yes", "implement_top": "60 in"}
+    answer = search.answer(sheet, given)
+    (offered,) = [r for r in answer.advice.remedies if list(r.set)[:1] == [item]]
+    assert "up, where they show over what is behind" in model.words(offered.text, "us")
+    tried = search.answer(sheet, {**given, **offered.set})
+    found = {v.check.name: v.finding for v in tried.verdicts}
+    seen = {"amber_flashers": "amber_seen", "tail_lamps": "tail_seen"}[item]
+    assert found[item] == model.WITHIN
+    assert found[seen] != model.OVER

@@ -265,3 +265,10 @@ def test_how_heavy_needs_no_load():
     stops = search.answer(SHEET, typed)
     assert stops.finding == model.UNKNOWN
     assert "What does the load weigh?" in lead(stops)
+
+
+def test_a_weak_chain_wants_a_stronger_one_first():
+    given = {"towed_mass": "4567 lb", "chain_rating": "3000 lb", "tractor_mass": "9000 lb"}
+    answer = search.answer(worksheets.load("road-towing"), given, ask="chain")
+    first = answer.advice.remedies[0]
+    assert first.set == {"chain_rating": "4570 lb"}
