@@ -155,7 +155,10 @@ def _is_broken(verdict: model.Verdict) -> bool:
 
 
 def _broken(answer: Answer, system: str, lead: str) -> list[str]:
-    """Everything that is broken and that the leading sentence doesn't say, worst first."""
+    """Everything that is broken and that the leading sentence doesn't say, worst first.
+
+    Then the dangers that are met only just: beside what is broken nobody would look for them.
+    """
     said = []
     for verdict in sorted(filter(_is_broken, answer.verdicts), key=model.rank):
         heading = verdict.check.heading(model.OVER)
@@ -173,6 +176,24 @@ def _broken(answer: Answer, system: str, lead: str) -> list[str]:
             told = verdict is answer.deciding and _tells(lead, value)
         if not told and f"{found.rstrip('.')}." not in said:
             said.append(f"{found.rstrip('.')}.")
+    return [*said, *_only_just(answer, system)]
+
+
+def _only_just(answer: Answer, system: str) -> list[str]:
+    """Dangers that are met only just, or that can't be told beside what is broken for sure."""
+    states = {model.CLOSE: "Only just met"}
+    if answer.finding == model.OVER:
+        states[model.UNKNOWN] = "Can't be told yet"
+    said = []
+    for verdict in sorted(answer.verdicts, key=model.rank):
+        counts = verdict.check.grade == model.DANGER and verdict is not answer.deciding
+        if not counts or verdict.finding not in states:
+            continue
+        title = model.in_sentence(verdict.check.title)
+        if verdict.check.sense != "fits":
+            value = sentences.value_text(verdict, system)
+            title = f"{title}, {value} where {sentences.limit_text(verdict, system)} is right"
+        said.append(f"{states[verdict.finding]}: {title}.")
     return said
 
 
@@ -223,7 +244,7 @@ def _unchecked(answer: Answer) -> list[str]:
 def _todo(answer: Answer, system: str) -> tuple[str, list[str]]:
     """What to do: ways that each mend all of it, else a list that together mends what it can."""
     # Where all that was asked about is well, what would help elsewhere is no part of the reply.
-    well = answer.finding == model.WITHIN
+    well = answer.finding in (model.WITHIN, model.CLOSE)
     remedies = [r for r in answer.advice.remedies if not well or answer.concerns(r)]
     counted = {verdict.check.name for verdict in _in_question(answer)}
     remedies = [r for r in remedies if not r.mends or counted & set(r.mends)]
