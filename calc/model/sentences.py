@@ -85,7 +85,7 @@ def lead(answer: Answer, system: str) -> str:
         return missing_sentence(answer.missing)
     deciding = answer.deciding
     named = deciding.check.name if deciding and deciding.finding == answer.finding else ""
-    template = answer.ask.sentence(answer.finding, named)
+    template = _danger_first(answer) or answer.ask.sentence(answer.finding, named)
     if template:
         try:
             return template.format_map(_Told(answer, system))
@@ -95,6 +95,20 @@ def lead(answer: Answer, system: str) -> str:
         return check_sentence(deciding, system, deciding.check.heading(model.OVER))
     said = answer.advice.says.get(answer.ask.key)
     return words(said, system) if said else headline(answer, system)
+
+
+def _danger_first(answer: Answer) -> str:
+    """What a worksheet says before any limit that is broken: of these dangers it can't tell yet.
+
+    Its words name them (`before_limits`): "too heavy, and it would stop in so many feet" is no
+    answer while it may not stop at all.
+    """
+    deciding = answer.deciding
+    if deciding is None or deciding.finding != model.OVER or deciding.check.grade == model.DANGER:
+        return ""
+    first = answer.worksheet.words.get("before_limits", ())
+    open_ = [v.check.name for v in answer.verdicts if v.finding == model.UNKNOWN]
+    return next((answer.ask.doubtful.get(name, "") for name in first if name in open_), "")
 
 
 def _danger_beside(answer: Answer) -> bool:

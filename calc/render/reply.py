@@ -176,10 +176,10 @@ def _broken(answer: Answer, system: str, lead: str) -> list[str]:
             told = verdict is answer.deciding and _tells(lead, value)
         if not told and f"{found.rstrip('.')}." not in said:
             said.append(f"{found.rstrip('.')}.")
-    return [*said, *_only_just(answer, system)]
+    return [*said, *_only_just(answer, system, lead)]
 
 
-def _only_just(answer: Answer, system: str) -> list[str]:
+def _only_just(answer: Answer, system: str, lead: str) -> list[str]:
     """Dangers that are met only just, or that can't be told beside what is broken for sure."""
     states = {model.CLOSE: "Only just met"}
     if answer.finding == model.OVER:
@@ -192,6 +192,8 @@ def _only_just(answer: Answer, system: str) -> list[str]:
         title = model.in_sentence(verdict.check.title)
         if verdict.check.sense != "fits":
             value = sentences.value_text(verdict, system)
+            if _tells(lead, value):
+                continue
             title = f"{title}, {value} where {sentences.limit_text(verdict, system)} is right"
         said.append(f"{states[verdict.finding]}: {title}.")
     return said

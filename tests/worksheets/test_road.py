@@ -11,8 +11,10 @@ from hypothesis import strategies as st
 from calc import model, search, sources, tables, worksheets
 from calc.errors import InputError
 from calc.mechanics import lamps
+from calc.model import sentences
 from calc.model.pictures import Disc, Label, Line, Scene, Shape
 from calc.render.answer import answer_html
+from calc.render.reply import reply
 from calc.subjects import road_list as rl
 from calc.subjects import road_tables
 from calc.worksheets.road import view
@@ -427,3 +429,28 @@ def test_lamps_where_there_were_none_show_over_what_is_behind(given, item):
     seen = {"amber_flashers": "amber_seen", "tail_lamps": "tail_seen"}[item]
     assert found[item] == model.WITHIN
     assert found[seen] != model.OVER
+
+
+@pytest.mark.parametrize(
+    ("sign", "finding", "said"),
+    [
+        ("", model.UNKNOWN, "Yes, with a speed sign beside it: yours is built for 30 mph"),
+        ("no", model.OVER, "Yes, with a speed sign beside it, which is missing"),
+    ],
+)
+def test_the_emblem_of_a_fast_machine_comes_with_its_sign(sign, finding, said):
+    """Ohio: above 25 mph the emblem goes with a speed sign."""
+    given = {
+        **{"place": "OH", "top_speed": "30 mph", "road_speed": "30 mph"},
+        **{"emblem": "yes", "emblem_height": "4 ft", "speed_symbol": sign},
+    }
+    answer = search.answer(worksheets.load("road"), given, ask="emblem")
+    assert answer.finding == finding
+    assert sentences.lead(answer, "us").startswith(said)
+
+
+def test_what_the_standard_would_have_is_no_advice_on_the_width():
+    answer = search.answer(worksheets.load("road"), {"place": "NJ", "hours": "dark"}, ask="width")
+    assert "worth fitting" not in reply(answer)
+    lights = search.answer(worksheets.load("road"), {"place": "NJ", "hours": "dark"})
+    assert lights.finding != model.WITHIN
