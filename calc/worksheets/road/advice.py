@@ -120,7 +120,7 @@ def _lamp_remedies(
 
 
 def _fit_over(
-    item: str, wanted: float, need: rl.Need, road: rl.Situation, remedies: Remedies
+    item: str, wanted: float, need: lamps.Need, road: rl.Situation, remedies: Remedies
 ) -> None:
     """Lamps where there were none: as low as they show over what is behind, in steps of 4 in."""
     field = dict(PLACED).get(item)
