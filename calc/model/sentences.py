@@ -106,9 +106,12 @@ def _danger_first(answer: Answer) -> str:
     deciding = answer.deciding
     if deciding is None or deciding.finding != model.OVER or deciding.check.grade == model.DANGER:
         return ""
-    first = answer.worksheet.words.get("before_limits", ())
+    words = answer.worksheet.words
     open_ = [v.check.name for v in answer.verdicts if v.finding == model.UNKNOWN]
-    return next((answer.ask.doubtful.get(name, "") for name in first if name in open_), "")
+    named = [name for name in words.get("before_limits", ()) if name in open_]
+    said = words["doubtful"][named[0]] if named else ""
+    # A question that has its own words for it (how strong a chain) says what it asked about.
+    return said if named and answer.ask.doubtful.get(named[0]) == said else ""
 
 
 def _danger_beside(answer: Answer) -> bool:

@@ -165,7 +165,7 @@ def _broken(answer: Answer, system: str, lead: str) -> list[str]:
         if verdict.check.sense == "fits":
             # A sentence with something filled in names what is missing; the heading doesn't.
             told_by = verdict.check.sentence
-            named = isinstance(told_by, model.Phrase) and bool(told_by.numbers)
+            named = isinstance(told_by, model.Phrase) and "{" in told_by.template
             found = heading
             if named or not verdict.check.broken:
                 found = sentences.check_sentence(verdict, system)
