@@ -218,7 +218,9 @@ class _Told(dict[str, str]):
         verdict = self.answer.verdict(name)
         output = self.answer.output(name)
         if output is not None:
-            return _Check(output_text(output, self.system), verdict, self.system)
+            told = _Check(output_text(output, self.system), verdict, self.system)
+            told.most = _most(output, self.system)
+            return told
         fields = {item.name for item in self.answer.worksheet.fields}
         if name in self.answer.worksheet.kinds and name not in fields:
             raise _Absent(name)
@@ -253,6 +255,7 @@ class _Check(str):
 
     value: str
     limit: str
+    most: str  # of an output: as the most that may be
 
     def __new__(cls, text: str, verdict: Verdict | None, system: str) -> _Check:
         made = super().__new__(cls, text)
@@ -378,6 +381,16 @@ def output_text(output: model.Output, system: str) -> str:
     if output.low is not None and output.high is not None:
         return q.show_range(output.low, output.high, output.kind, system, unit=unit)
     return q.show(output.value, output.kind, system, unit=unit)
+
+
+def _most(output: model.Output, system: str) -> str:
+    """An output that is the most one may do: over a range the end that is safe comes first."""
+    unit = _unit(output, system)
+    ends = [end for end in (output.low, output.high) if end is not None]
+    said = [q.show(end, output.kind, system, unit=unit) for end in ends or [output.value]]
+    if len(set(said)) == 1:
+        return f"{said[0]} at most"
+    return f"{said[0]} at most to be sure ({said[-1]} at best)"
 
 
 def step_numbers(step: model.Step, system: str) -> str:

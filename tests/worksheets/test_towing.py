@@ -301,3 +301,13 @@ def test_a_danger_that_is_met_only_just_is_told_beside_what_is_broken():
     }
     text = reply(search.answer(worksheets.load("road-towing"), given))
     assert "- Only just met: brakes against the downgrade, 71.8 to 94.4 % where" in text
+
+
+def test_the_most_that_may_be_is_said_from_its_safe_end():
+    """126 to 1,270 lb "at most" is read as 1,270 lb."""
+    given = {"tractor_mass": "3500 lb", "grade": "-18 %", "road_speed": "12 mph"}
+    found = search.answer(
+        worksheets.load("road-towing"), {**given, "trailer_brakes": "none"}, ask="heaviest"
+    )
+    said = sentences.lead(found, "us")
+    assert said.startswith("126 lb at most to be sure (1,270 lb at best) behind this tractor")
