@@ -41,15 +41,15 @@ def measure() -> dict[str, Any]:
             pass
         return (time.perf_counter() - start) / size**2 * 1000
 
-    small, large = per_cell(50), per_cell(200)
+    small, large = per_cell(20), per_cell(60)
     with ProcessPoolExecutor(os.cpu_count()) as executor:
-        per_cell(20, executor=executor)  # they have started
-        shared = per_cell(100, executor=executor)
+        per_cell(8, executor=executor)  # they have started
+        shared = per_cell(40, executor=executor)
     return {
-        "50 x 50, ms a cell": small,
-        "200 x 200, ms a cell": large,
+        "20 x 20, ms a cell": small,
+        "60 x 60, ms a cell": large,
         "growth": large / small,
-        "giving little, ms a cell": per_cell(50, every=2),
+        "giving little, ms a cell": per_cell(20, every=2),
         "all cores, ms a cell": shared,
         "cores": os.cpu_count(),
     }
