@@ -26,6 +26,7 @@ from typing import Any
 
 from calc import reading, worksheets
 from calc.quantities import Reading
+from calc.reading.message import reaching_shaft
 from scripts import sections
 
 DATA = Path(__file__).resolve().parent.parent / "tests" / "data"
@@ -77,6 +78,12 @@ def _wanted(row: dict[str, str], got: list[str]) -> tuple[list[set[str]], dict[s
     questions = [set(each.split("/")) for each in row["questions"].split(";") if each]
     pool = [n for each in questions for n in ([g for g in got if g in each] or sorted(each))]
     parts = [part.split("=", 1) for part in row["fields"].split("; ") if part]
+    # Where the engine's power isn't asked for, what of it reaches the PTO is given.
+    parts += [
+        ["pto_power", f"{reaching_shaft(text, 'hp')} hp"]
+        for name, text in parts
+        if name == "engine_power" and not any(name in _names(p) for p in pool)
+    ]
     fields = {name: text for name, text in parts if any(name in _names(p) for p in pool)}
     return questions, fields
 

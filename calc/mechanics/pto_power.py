@@ -237,6 +237,27 @@ def pump_drag(drive: str) -> tuple[float, float]:
     return float(row["low_hp"]) * HP, float(row["high_hp"]) * HP
 
 
+def at_pto(engine_power: float) -> tuple[float, float]:
+    """Return the least and the most power at the PTO of an engine of which nothing else is known.
+
+    Between the lowest share with a hydrostatic drive's pump taken off, and the highest share. [W]
+
+    Parameters
+    ----------
+    engine_power : float
+        Engine power as rated, 0 or more. [W]
+
+    Examples
+    --------
+    >>> low, high = at_pto(35 * HP)
+    >>> round(low / HP, 1), round(high / HP, 1)
+    (27.1, 31.5)
+    """
+    low, _, high = pto_ratio()
+    drag = pump_drag("hydrostatic")[1]
+    return max(0.0, engine_to_pto(engine_power, low) - drag), engine_to_pto(engine_power, high)
+
+
 def travel_power(
     mass: float, grade: float, speed: float, coefficient: float, efficiency: float
 ) -> float:

@@ -117,8 +117,9 @@ class Choice:
     and said to be taken (a method, "nothing there"); or all of `unsure`, and the finding must
     then hold for each of them (every option, when neither is given); or nothing can be said
     until it is picked, because it is `needed`. With `spared` that need ends once another field is
-    given: its name, and the option that then stands in. `example` is the pick in the page's
-    untouched example.
+    given: its name, and the option that then stands in. `usual` doesn't stand in where one of the
+    fields in `unless` is given, which it would leave without a meaning: any other option may be
+    true then. `example` is the pick in the page's untouched example.
     """
 
     name: str
@@ -127,6 +128,7 @@ class Choice:
     help: str = ""
     example: str = ""
     usual: str = ""
+    unless: tuple[str, ...] = ()
     unsure: tuple[str, ...] = ()
     needed: bool = False
     spared: tuple[str, str] | None = None
@@ -144,6 +146,8 @@ class Choice:
         if self.needed:
             other, option = self.spared or ("", "")
             return (option,) if given.get(other) is not None else ()
+        if self.usual and any(given.get(name) is not None for name in self.unless):
+            return tuple(o.value for o in self.options if o.value != self.usual)
         if self.usual:
             return (self.usual,)
         return self.unsure or tuple(option.value for option in self.options)

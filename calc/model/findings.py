@@ -62,6 +62,15 @@ def finding_of(
     return WITHIN if counted else COMPARED
 
 
-def deciding_of(verdicts: Sequence[Verdict], names: Sequence[str] = ()) -> Verdict | None:
-    """Return the verdict that an answer turns on: the first that counts, in order of harm."""
-    return min(counting(verdicts, names), key=rank, default=None)
+def deciding_of(
+    verdicts: Sequence[Verdict], names: Sequence[str] = (), lead: str = ""
+) -> Verdict | None:
+    """Return the verdict that an answer turns on: the first that counts, in order of harm.
+
+    Of several that can't be told yet it is the one that the question leads with.
+    """
+    first = min(counting(verdicts, names), key=rank, default=None)
+    asked = next((v for v in verdicts if v.check.name == lead), None)
+    if first and asked and first.finding == asked.finding == UNKNOWN:
+        return asked
+    return first

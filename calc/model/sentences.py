@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from calc import model
 from calc import quantities as q
 from calc.errors import UnknownName
 from calc.model import Answer, Verdict, words
+
+LONGEST_LEAD = 160  # characters; it is the first line of a short message too
 
 
 def _unit(item: model.Check | model.Output | model.Step, system: str) -> str:
@@ -85,16 +88,46 @@ def lead(answer: Answer, system: str) -> str:
         return missing_sentence(answer.missing)
     deciding = answer.deciding
     named = deciding.check.name if deciding and deciding.finding == answer.finding else ""
-    template = _danger_first(answer) or answer.ask.sentence(answer.finding, named)
-    if template:
-        try:
-            return template.format_map(_Told(answer, system))
-        except (_Absent, UnknownName):
-            pass  # the sentence names what doesn't apply here
+    said = _filled(_danger_first(answer), answer, system)
+    if said:
+        return said
+    if deciding and answer.finding == model.UNKNOWN and is_beside(deciding, answer.ask):
+        said = _asked_then_open(answer, deciding, system)
+        if said:
+            return said
+    said = _filled(answer.ask.sentence(answer.finding, named), answer, system)
+    if said:
+        return said
     if deciding and _danger_beside(answer):
         return check_sentence(deciding, system, deciding.check.heading(model.OVER))
-    said = answer.advice.says.get(answer.ask.key)
-    return words(said, system) if said else headline(answer, system)
+    advised = answer.advice.says.get(answer.ask.key)
+    return words(advised, system) if advised else headline(answer, system)
+
+
+def _asked_then_open(answer: Answer, beside: Verdict, system: str) -> str:
+    """What the question asks, and then the danger beside it that can't be told yet."""
+    own = [verdict for verdict in answer.verdicts if not is_beside(verdict, answer.ask)]
+    own_first = model.deciding_of(own, answer.ask.checks)
+    said = _filled(
+        answer.ask.says.get(model.UNKNOWN, ""), replace(answer, deciding=own_first), system
+    )
+    if not said or not (own_first or _left_blank(answer)):
+        return ""
+    also = f"Also open: {model.in_sentence(beside.check.title)}."
+    return f"{said} {also}" if len(said) + len(also) < LONGEST_LEAD else said
+
+
+def _filled(template: str, answer: Answer, system: str) -> str:
+    """Return a sentence with its numbers; empty where it names what doesn't apply here."""
+    try:
+        return template.format_map(_Told(answer, system))
+    except (_Absent, UnknownName):
+        return ""
+
+
+def is_beside(verdict: Verdict, ask: model.Ask) -> bool:
+    """Whether a verdict is of a check that the question didn't ask about."""
+    return bool(ask.checks) and verdict.check.name not in ask.checks
 
 
 def _danger_first(answer: Answer) -> str:
@@ -119,7 +152,7 @@ def _danger_beside(answer: Answer) -> bool:
     found = answer.deciding
     if found is None or found.finding != model.OVER or found.check.grade != model.DANGER:
         return False
-    return bool(answer.ask.checks) and found.check.name not in answer.ask.checks
+    return is_beside(found, answer.ask)
 
 
 def sight(answer: Answer, system: str) -> str:
@@ -128,6 +161,8 @@ def sight(answer: Answer, system: str) -> str:
     if answer.missing:
         return missing_sentence(answer.missing)
     if verdict is None or verdict.check.sense == "fits" or answer.finding == model.COMPARED:
+        return lead(answer, system)
+    if answer.finding == model.UNKNOWN and is_beside(verdict, answer.ask):
         return lead(answer, system)
     here, limit = value_text(verdict, system), limit_text(verdict, system)
     return f"{verdict.check.heading(verdict.finding)}: {here}, {limit}"
@@ -229,14 +264,19 @@ class _Told(dict[str, str]):
         return _Check(field_text(self.answer, name, self.system), verdict, self.system)
 
 
+def _left_blank(answer: Answer) -> list[model.Unchecked]:
+    """The governing checks of the question that could not be made."""
+    return [item for item in answer.unchecked if item.governs and answer.asks_for(item.name)]
+
+
 def _state(answer: Answer, system: str) -> str:
     """The deciding check inside a sentence: the state found, and its numbers; no full stop."""
     verdict = answer.deciding
-    if verdict is None:
-        return ""
-    open_ = [item for item in answer.unchecked if item.governs and answer.asks_for(item.name)]
+    open_ = _left_blank(answer)
     if answer.finding == model.UNKNOWN and open_ and not _undecided(answer):
         return _left_open(answer, open_[0])
+    if verdict is None:
+        return ""
     check = verdict.check
     if check.sentence:
         return model.in_sentence(check_sentence(verdict, system).rstrip("."))

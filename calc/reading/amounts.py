@@ -17,6 +17,7 @@ _TO = frozenset(["to", "-", "through"])
 BETWEEN = frozenset(["pto", "engine", "gross", "net", "rated"])
 # "6 in auger" is six inches, "6 in the bucket" is not.
 _NOT_INCHES = frozenset(small_words("not inches"))
+_SIZES = frozenset(["wide", "long", "high", "tall", "deep", "across"])
 # Marks and single letters are units only close behind the number.
 _CLOSE = frozenset(["'", '"', "#", "$", "k", "m", "f", "c", "a", "v", "w", "h", "s", "t", "d", "g"])
 _ALWAYS_WORD = frozenset(["x", "ch", "times", "thousand", "k", "grand"])
@@ -268,6 +269,8 @@ def _compound(
         if read and not read.spelled and read.value < 12:
             inner = _unit_at(tokens, read.last, taken, read.last - 1)
             marked = tokens[last - 1].text == "'" and tokens[last].start == tokens[last - 1].end
+            # "8 foot 6 wide"
+            marked |= bool(tokens[read.last : read.last + 1]) and tokens[read.last].text in _SIZES
             if inner and inner[0].get("length") == "in":
                 return f"{text} ft {read.text}", _INCHES, inner[1]
             if marked:

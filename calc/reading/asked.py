@@ -105,8 +105,8 @@ def marks_of(stems: Sequence[str], said: Sequence[Said], given: Given) -> list[s
         words |= {"<size>"} if any(name.endswith("tire") for name in fact.fields) else set()
         if fact.amount and "power" in fact.amount.kinds and fact.fields[0] != "power_needed":
             words.add("<power>")
-        for place in range(fact.first, fact.last):
-            marks[place] |= words
+        # At one place: the tokens of one tire are not two tires.
+        marks[fact.first] |= words
     return marks
 
 

@@ -22,6 +22,7 @@ _COMMA, _AND = 2, 1
 _LINKS = frozenset(small_words("links"))
 # Words that may stand between an amount and its noun.
 _ADJECTIVES = frozenset(small_words("adjectives"))
+_ROADS = frozenset(["road", "highway", "zone"])
 _NO_WIDTH = frozenset(small_words("no width"))
 DRIVEN_BY_RATING = "generator"  # the power beside it is what it gives
 SUBJECTS = {"implement_kind": "implement", "generic": "implement", "tractor_kind": "tractor"}
@@ -170,6 +171,8 @@ class Placing:
         if amount.whose:
             name = "pto_power" if amount.whose == "pto" else "engine_power"
             return [self._fact(amount, (name,), "power", f"“{amount.whose}” stands in it", 0)]
+        if "speed" in amount.kinds and self._road_behind(amount):
+            return [self._fact(amount, ("car_speed",), "speed", "the road is known by it", 0)]
         if behind:
             found += self._by_subject(amount, behind, 0.5, "its noun stands right behind it")
         subject = behind or self.about(amount)
@@ -179,6 +182,10 @@ class Placing:
         if not found:
             found += self._by_subject(amount, "", 6, "such a number is usually that")
         return sorted(found, key=lambda fact: fact.cost)
+
+    def _road_behind(self, amount: Amount) -> bool:
+        """Whether a speed is that of a road: "a 55 mph road"."""
+        return any(t.text in _ROADS for t in self.tokens[amount.last : amount.last + 1])
 
     def _is_elsewhere(self, amount: Amount, subject: str) -> bool:
         """Whether an amount is not of what the sentence speaks of: "30 in back", a cutter's hp."""
@@ -240,8 +247,13 @@ class Placing:
         if not cue.bare or (amount.spelled and cue.kind != "count"):
             return False
         if not before:
-            between = self.tokens[amount.last : said.first]
-            adjectives = all(t.text in _ADJECTIVES or t.text == "led" for t in between)
+            # "two 55 watt lamps": another amount may stand between.
+            words = [
+                token.text
+                for place, token in enumerate(self.tokens[amount.last : said.first], amount.last)
+                if place not in self.inside
+            ]
+            adjectives = all(text in _ADJECTIVES or text == "led" for text in words)
             return apart <= 1 and adjectives if cue.kind == "count" else apart == 0
         if cue.kind == "count" and cue.side == "after":
             return False

@@ -76,6 +76,10 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
         given.facts.append(each.fact(tokens, alone=len(places) == 1))
 
 
+# "which rear goes with" the one that is there
+_GOES_WITH = re.compile(r"\b(?:what|which)\b.{0,30}\b(?:go|goes|fit|fits|match|matches)\b")
+
+
 class _Tire:
     """One size in a message: at which end, and whether it is there or wanted."""
 
@@ -105,6 +109,10 @@ class _Tire:
         around = f"{ahead} {behind}"
         if re.search(r"\b(?:have|has|now|my|current\w*|old|the fluid|in)\b", around):
             return False
+        if re.search(
+            r"\b(?:what|which)\b.{0,30}\b(?:go|goes|fit|fits|match|matches)\b", self.text[:start]
+        ):
+            return False  # "which rear goes with" the one that is there
         before = self.text[max(0, self.match.start() - 28) : self.match.start()]
         return bool(_NEW.search(re.split(r"[.;?]", before)[-1]))
 
@@ -143,6 +151,8 @@ def place_categories(
         if whose not in ("tractor", "implement"):
             others = [s for _, s in subjects]
             whose = "implement" if others and set(others) == {"implement"} else "tractor"
+        if tokens[last : last + 1] and tokens[last].text.lower() == "hitch" and not behind:
+            whose = "tractor"
         name = "implement_category" if whose == "implement" else "hitch_category"
         why = f"the {whose} is named beside it"
         given.facts.append(Fact((name,), first, last, match[1].upper(), why=why))
@@ -233,3 +243,15 @@ def place_hours(given: Given) -> None:
             given.loose.remove(amount)
             why = "so many hours are those of a meter"
             given.facts.append(Fact(("hour_meter",), amount.first, amount.last, "", amount, why))
+
+
+LOWEST_PLACE = {"ft": 1500, "m": 500}  # less is a distance on the ground
+
+
+def place_altitude(given: Given) -> None:
+    """Take so many feet or meters, which nothing else places, for how high the place lies."""
+    for amount in list(given.loose):
+        if amount.value >= LOWEST_PLACE.get(amount.kinds.get("distance", ""), float("inf")):
+            given.loose.remove(amount)
+            why = "so many feet are those of a place"
+            given.facts.append(Fact(("altitude",), amount.first, amount.last, "", amount, why))

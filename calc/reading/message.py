@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from calc import links, model, quantities, worksheets
 from calc.errors import InputError
 from calc.machines import Machine
+from calc.mechanics import pto_power
 from calc.reading import asked, labels, marked
 from calc.reading.amounts import Amount, amounts_of
 from calc.reading.facts import Fact, Given, Placing, place_amounts, place_choices
@@ -161,6 +162,7 @@ def _words(
     place_amounts(placing, given)
     marked.place_lift_distance(tokens, given)
     marked.place_hours(given)
+    marked.place_altitude(given)
     free = [s for s in said if not measured.issuperset(range(s.first, s.last))]
     place_choices(free, tokens, given)
     marked.place_place(text, tokens, given)
@@ -187,7 +189,7 @@ def _question(
     sheet = worksheets.load(found.worksheet)
     names = {item.name: item for item in sheet.fields}
     filled = {name: each for name, each in machines.items() if name in names}
-    for fact in sorted(given.facts, key=lambda each: each.cost):
+    for fact in sorted((_at_shaft(f, names) for f in given.facts), key=lambda each: each.cost):
         place = _span(tokens, fact.first, fact.last)
         for name in fact.fields:
             text = text_for(names[name], fact, system) if name in names else None
@@ -201,6 +203,34 @@ def _question(
     spans = tuple(_span(tokens, place, place + 1) for place in found.places)
     unclear = _unclear(sheet, given, filled, tokens, system)
     return Question(found.worksheet, found.ask, spans, tuple(filled.values()), unclear)
+
+
+def _at_shaft(fact: Fact, names: Collection[str]) -> Fact:
+    """Return what reaches the PTO of an engine's power, for a worksheet that asks for that alone.
+
+    "35 hp" of a tractor is its engine's as a rule.
+    """
+    asks = "pto_power" in names and "engine_power" not in names
+    if not asks or fact.fields != ("engine_power",) or fact.amount is None:
+        return fact
+    symbol = fact.amount.kinds.get("power", "")
+    number = reaching_shaft(fact.amount.text(symbol), symbol)
+    amount = replace(fact.amount, number=number, hedged=False)
+    why = f"{fact.why}; so much reaches the PTO"
+    return replace(fact, fields=("pto_power",), amount=amount, why=why)
+
+
+def reaching_shaft(engine_power: str, symbol: str) -> str:
+    """Return what of an engine's power reaches the PTO, as a range in the same unit.
+
+    >>> reaching_shaft("35 hp", "hp")
+    '27.1 to 31.5'
+    """
+    read = quantities.parse(engine_power, "power")
+    assert read is not None
+    unit = quantities.base(f"1 {symbol}", "power")
+    low, high = pto_power.at_pto(read.low)[0], pto_power.at_pto(read.high)[1]
+    return f"{low / unit:.3g} to {high / unit:.3g}"
 
 
 def text_for(item: model.AnyField, fact: Fact, system: str = "us") -> str | None:

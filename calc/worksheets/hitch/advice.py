@@ -160,6 +160,10 @@ def _category_said(v: model.Inputs, found: model.Found) -> model.Words:
     if number:
         return found.note("by_hole", n=number)
     given = (v.lower_pin, v.upper_pin, v.implement_span, v.mast_height)
+    if [item for item in given if item is not None] == [v.upper_pin]:
+        of_pin = tuple(category.name for category in hitch.identify(upper_pin=v.upper_pin))
+        if of_pin:
+            return found.note("by_top_pin", names=category_names(of_pin))
     return found.note("measure" if all(item is None for item in given) else "is_none")
 
 

@@ -213,6 +213,7 @@ FIELDS = (
         essential=True,
         group=_BEHIND,
         usual="none",
+        unless=("transport_width", "implement_top", "implement_bottom", "lamps_to_implement"),
     ),
     field(
         "transport_width",
