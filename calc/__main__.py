@@ -8,8 +8,9 @@ python -m calc WORKSHEET --ask KEY ...        leads with another of the workshee
 python -m calc WORKSHEET --json field=value   prints everything as JSON
 python -m calc capability TRACTORS            prints the sheet of every tractor of a list
 python -m calc read MESSAGE                   reads a message: its questions, and what it gives them
-python -m calc matrix TRACTORS IMPLEMENTS [field=value ...] [--workers N]
-                                              prints every pairing of two lists as CSV
+python -m calc matrix TRACTORS IMPLEMENTS [field=value ...] [--workers N] [--out FILE]
+                                              prints every pairing of two lists as CSV, or writes
+                                              it to a file, going on where it was stopped
 
 The exit code tells what is found: 0 within the limits, close to one, or compared; 1 over a limit;
 3 can't tell yet; 2 bad input, and nothing or not everything was computed.
@@ -26,7 +27,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from calc import model, quantities, search, worksheets
-from calc.errors import YardstickError
+from calc.errors import InputError, YardstickError
 from calc.model import sentences
 from calc.render import data, reply
 
@@ -77,6 +78,12 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser.add_argument(
         "--workers", type=int, default=1, metavar="N", help="processes that share out a matrix"
     )
+    parser.add_argument(
+        "--out",
+        type=Path,
+        metavar="FILE",
+        help="a matrix is written there",
+    )
     asked = parser.parse_intermixed_args(arguments)
     try:
         if asked.worksheet is None:
@@ -84,7 +91,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         if asked.worksheet == "read":
             return _read(" ".join(asked.inputs), asked.units, as_json=asked.json)
         if asked.worksheet == "matrix":
-            return _matrix(asked.inputs, asked.workers)
+            return _matrix(asked.inputs, asked.workers, asked.out)
         if asked.worksheet == "capability" and any("=" not in word for word in asked.inputs):
             return _capability(asked.inputs, asked.units)
         sheet = worksheets.load(asked.worksheet)
@@ -194,24 +201,39 @@ def _read(message: str, system: str, *, as_json: bool) -> int:
     return 0 if found["questions"] else BAD_INPUT
 
 
-def _matrix(words: Sequence[str], workers: int) -> int:
+def _matrix(words: Sequence[str], workers: int, out: Path | None) -> int:
     from concurrent.futures import ProcessPoolExecutor
     from contextlib import nullcontext
 
     from calc import matrix
     from calc.machines import lists
+    from calc.matrix import file
 
     paths = [word for word in words if "=" not in word]
     job = _typed([word for word in words if "=" in word])
     if len(paths) != 2:
         raise search.BadInputs({"": "Name two files: the tractors and the implements."})
+    matrix.check(job)
     texts = [lists.read_text(Path(path)) for path in paths]
-    with ProcessPoolExecutor(workers) if workers > 1 else nullcontext() as executor:
-        result = matrix.from_text(texts[0], texts[1], job, (paths[0], paths[1]), executor)
-    for problem in result.problems:
+    tractors, implements, problems = matrix.read(texts[0], texts[1], (paths[0], paths[1]))
+    for problem in problems:
         print(problem, file=sys.stderr)
-    sys.stdout.write(matrix.as_csv(result))
-    return BAD_INPUT if result.problems else 0
+
+    def say(done: int) -> None:
+        if done:
+            print(f"{done:,} pairings stand already; going on.", file=sys.stderr)
+
+    with ProcessPoolExecutor(workers) if workers > 1 else nullcontext() as executor:
+        if out is None:
+            sys.stdout.write(matrix.HEADING)
+            pairings = matrix.stream(tractors, implements, "us", job, executor)
+            sys.stdout.writelines(matrix.csv_lines(pairings))
+        else:
+            try:
+                file.write(out, tractors, implements, "us", job, executor, say)
+            except OSError as error:
+                raise InputError(f"{out} can't be written: {error.strerror}.") from None
+    return BAD_INPUT if problems else 0
 
 
 if __name__ == "__main__":

@@ -1,8 +1,5 @@
 """Lists of machines: what a file may hold, and what a machine fills."""
 
-from concurrent.futures import ThreadPoolExecutor
-from pathlib import Path
-
 import pytest
 
 from calc import machines, matrix, model, search, worksheets
@@ -234,19 +231,6 @@ def test_a_matrix_cell_says_what_its_link_says():
                 answer.finding,
                 answer.deciding.check.heading(answer.finding),
             )
-
-
-def test_a_matrix_is_the_same_whoever_works_it_out(tmp_path, capsys):
-    """Two processes, or one; and whatever has the interface of executors."""
-    tractors, implements = machines.demo("tractor")[:3], machines.demo("implement")[:2]
-    alone = matrix.as_csv(matrix.build(tractors, implements))
-    with ThreadPoolExecutor(1) as executor:
-        assert matrix.as_csv(matrix.build(tractors, implements, executor=executor)) == alone
-    shop = Path(__file__).parent.parent / "scripts" / "example-shop"
-    lists = ["matrix", str(shop / "tractors.csv"), str(shop / "implements.csv")]
-    assert main(lists) == main([*lists, "--workers", "2"]) == 0
-    out = capsys.readouterr().out
-    assert out[: len(out) // 2] == out[len(out) // 2 :] != ""
 
 
 def test_a_matrix_takes_the_job_it_is_given():

@@ -125,6 +125,26 @@ def test_what_to_do_mends_all_of_it_or_says_what_it_leaves(name):
         assert answer.verdict(check).check.heading(model.OVER) in lines[-1]
 
 
+def told(name, ask="", **given):
+    return reply(search.answer(worksheets.load(name), given, ask=ask)).splitlines()
+
+
+def test_what_nobody_looked_at_is_not_said_to_be_broken():
+    """What is broken is mended first; for what isn't known, a remedy says so."""
+    given = {"charging": "dynamo", "output": "15 A", "work_count": "4", "work_lamp": "halogen-55"}
+    todo = listed(told("lamp-wiring", "carry", **given), "What to do")
+    assert todo[0].endswith("Mends load in the field and load on the road.")
+    assert todo[1].startswith("- An electronic flasher")
+    assert todo[1].endswith("Unless in order already: flasher for LED lamps.")
+
+
+def test_what_waits_for_one_number_is_one_line():
+    lines = told("closing", "pull", maneuver="left", entrance_sight="600 ft", car_speed="55 mph")
+    (line,) = listed(lines, "Not checked")
+    assert line.startswith("- Traffic sees you in time to slow behind you and traffic sees you in")
+    assert line.count("is blank") == 1
+
+
 def test_given_and_usual_are_told_apart():
     sheet = worksheets.load("lawn")
     said = reply(search.answer(sheet, {"tool": "core", "head_depth": "0.6 in"})).split("\n")

@@ -115,7 +115,8 @@ class Answer:
         if not self.ask.checks:
             return True
         if not remedy.mends:
-            return self.finding not in (WITHIN, COMPARED)
+            fits = not remedy.set or bool(set(remedy.set) & set(self.ask.fields))
+            return fits and self.finding not in (WITHIN, COMPARED)
         return any(
             v.check.name in remedy.mends
             for v in self.verdicts

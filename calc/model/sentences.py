@@ -88,6 +88,9 @@ def lead(answer: Answer, system: str) -> str:
         return missing_sentence(answer.missing)
     deciding = answer.deciding
     named = deciding.check.name if deciding and deciding.finding == answer.finding else ""
+    said = _filled(_danger_first(answer), answer, system)
+    if said:
+        return said
     if deciding and answer.finding == model.UNKNOWN and is_beside(deciding, answer.ask):
         said = _asked_then_open(answer, deciding, system)
         if said:
@@ -125,6 +128,23 @@ def _filled(template: str, answer: Answer, system: str) -> str:
 def is_beside(verdict: Verdict, ask: model.Ask) -> bool:
     """Whether a verdict is of a check that the question didn't ask about."""
     return bool(ask.checks) and verdict.check.name not in ask.checks
+
+
+def _danger_first(answer: Answer) -> str:
+    """What a worksheet says before any limit that is broken: of these dangers it can't tell yet.
+
+    Its words name them (`before_limits`): "too heavy, and it would stop in so many feet" is no
+    answer while it may not stop at all.
+    """
+    deciding = answer.deciding
+    if deciding is None or deciding.finding != model.OVER or deciding.check.grade == model.DANGER:
+        return ""
+    words = answer.worksheet.words
+    open_ = [v.check.name for v in answer.verdicts if v.finding == model.UNKNOWN]
+    named = [name for name in words.get("before_limits", ()) if name in open_]
+    said = words["doubtful"][named[0]] if named else ""
+    # A question that has its own words for it (how strong a chain) says what it asked about.
+    return said if named and answer.ask.doubtful.get(named[0]) == said else ""
 
 
 def _danger_beside(answer: Answer) -> bool:
@@ -233,7 +253,9 @@ class _Told(dict[str, str]):
         verdict = self.answer.verdict(name)
         output = self.answer.output(name)
         if output is not None:
-            return _Check(output_text(output, self.system), verdict, self.system)
+            told = _Check(output_text(output, self.system), verdict, self.system)
+            told.most = _most(output, self.system)
+            return told
         fields = {item.name for item in self.answer.worksheet.fields}
         if name in self.answer.worksheet.kinds and name not in fields:
             raise _Absent(name)
@@ -273,6 +295,7 @@ class _Check(str):
 
     value: str
     limit: str
+    most: str  # of an output: as the most that may be
 
     def __new__(cls, text: str, verdict: Verdict | None, system: str) -> _Check:
         made = super().__new__(cls, text)
@@ -331,10 +354,15 @@ def _undecided(answer: Answer) -> bool:
     return answer.deciding is not None and answer.deciding.finding == model.UNKNOWN
 
 
-def unchecked_sentence(answer: Answer, item: model.Unchecked) -> str:
-    """What could not be checked, and where the number for it is read."""
+def unchecked_sentence(answer: Answer, item: model.Unchecked, *others: model.Unchecked) -> str:
+    """What could not be checked, and where the number for it is read.
+
+    `others` wait for the same number.
+    """
     field = answer.worksheet.field(item.field)
-    return f"{item.title}: not checked while {quoted(field)} is blank. {field.help}"
+    titles = [item.title, *(model.in_sentence(other.title) for other in others)]
+    joined = q.joined(list(dict.fromkeys(titles)))
+    return f"{joined}: not checked while {quoted(field)} is blank. {field.help}"
 
 
 def settle_sentence(answer: Answer, system: str) -> str:
@@ -393,6 +421,16 @@ def output_text(output: model.Output, system: str) -> str:
     if output.low is not None and output.high is not None:
         return q.show_range(output.low, output.high, output.kind, system, unit=unit)
     return q.show(output.value, output.kind, system, unit=unit)
+
+
+def _most(output: model.Output, system: str) -> str:
+    """An output that is the most one may do: over a range the end that is safe comes first."""
+    unit = _unit(output, system)
+    ends = [end for end in (output.low, output.high) if end is not None]
+    said = [q.show(end, output.kind, system, unit=unit) for end in ends or [output.value]]
+    if len(set(said)) == 1:
+        return f"{said[0]} at most"
+    return f"{said[0]} at most to be sure ({said[-1]} at best)"
 
 
 def step_numbers(step: model.Step, system: str) -> str:

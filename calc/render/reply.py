@@ -155,24 +155,47 @@ def _is_broken(verdict: model.Verdict) -> bool:
 
 
 def _broken(answer: Answer, system: str, lead: str) -> list[str]:
-    """Everything that is broken and that the leading sentence doesn't say, worst first."""
+    """Everything that is broken and that the leading sentence doesn't say, worst first.
+
+    Then the dangers that are met only just: beside what is broken nobody would look for them.
+    """
     said = []
     for verdict in sorted(filter(_is_broken, answer.verdicts), key=model.rank):
         heading = verdict.check.heading(model.OVER)
         if verdict.check.sense == "fits":
             # A sentence with something filled in names what is missing; the heading doesn't.
             told_by = verdict.check.sentence
-            named = isinstance(told_by, model.Phrase) and bool(told_by.numbers)
+            named = isinstance(told_by, model.Phrase) and "{" in told_by.template
             found = heading
             if named or not verdict.check.broken:
                 found = sentences.check_sentence(verdict, system)
-            told = found.rstrip(".") in lead
+            told = found.rstrip(".") in lead or (not named and model.in_sentence(heading) in lead)
         else:
             value = sentences.value_text(verdict, system)
             found = f"{heading}: {value}, {sentences.limit_text(verdict, system)}"
             told = verdict is answer.deciding and _tells(lead, value)
         if not told and f"{found.rstrip('.')}." not in said:
             said.append(f"{found.rstrip('.')}.")
+    return [*said, *_only_just(answer, system, lead)]
+
+
+def _only_just(answer: Answer, system: str, lead: str) -> list[str]:
+    """Dangers that are met only just, or that can't be told beside what is broken for sure."""
+    states = {model.CLOSE: "Only just met"}
+    if answer.finding == model.OVER:
+        states[model.UNKNOWN] = "Can't be told yet"
+    said = []
+    for verdict in sorted(answer.verdicts, key=model.rank):
+        counts = verdict.check.grade == model.DANGER and verdict is not answer.deciding
+        if not counts or verdict.finding not in states:
+            continue
+        title = model.in_sentence(verdict.check.title)
+        if verdict.check.sense != "fits":
+            value = sentences.value_text(verdict, system)
+            if _tells(lead, value):
+                continue
+            title = f"{title}, {value} where {sentences.limit_text(verdict, system)} is right"
+        said.append(f"{states[verdict.finding]}: {title}.")
     return said
 
 
@@ -214,13 +237,16 @@ def _unchecked(answer: Answer) -> list[str]:
     own = _counting(answer)
     compares = "findings" in answer.worksheet.words
     others = [u for u in answer.unchecked if u.governs and u not in own and not compares]
-    return [sentences.unchecked_sentence(answer, item) for item in (*own, *others)]
+    waiting: dict[str, list[model.Unchecked]] = {}
+    for item in (*own, *others):
+        waiting.setdefault(item.field, []).append(item)
+    return [sentences.unchecked_sentence(answer, *items) for items in waiting.values()]
 
 
 def _todo(answer: Answer, system: str) -> tuple[str, list[str]]:
     """What to do: ways that each mend all of it, else a list that together mends what it can."""
     # Where all that was asked about is well, what would help elsewhere is no part of the reply.
-    well = answer.finding == model.WITHIN
+    well = answer.finding in (model.WITHIN, model.CLOSE)
     remedies = [r for r in answer.advice.remedies if not well or answer.concerns(r)]
     counted = {verdict.check.name for verdict in _in_question(answer)}
     remedies = [r for r in remedies if not r.mends or counted & set(r.mends)]
@@ -233,11 +259,25 @@ def _todo(answer: Answer, system: str) -> tuple[str, list[str]]:
     chosen, left = _cover(answer)
     if not chosen:
         return "What would help", [_remedy(remedy, system) for remedy in remedies[:3]]
-    told = [f"{_remedy(r, system)} {sentences.mends(answer, r)}".strip() for r in chosen]
+    chosen.sort(key=lambda remedy: not any(map(_is_broken, _mended(answer, remedy))))
+    told = [f"{_remedy(r, system)} {_what_for(answer, r)}".strip() for r in chosen]
     if left:
         titles = [verdict.check.heading(model.OVER) for verdict in left]
         told.append(f"Nothing here mends: {'; '.join(titles)}.")
     return "What to do, all of it" if len(chosen) > 1 else "What to do", told
+
+
+def _mended(answer: Answer, remedy: model.Remedy) -> list[model.Verdict]:
+    return [verdict for verdict in answer.verdicts if verdict.check.name in remedy.mends]
+
+
+def _what_for(answer: Answer, remedy: model.Remedy) -> str:
+    """What a remedy mends; or what it is for where nobody knows whether that is in order."""
+    mended = _mended(answer, remedy)
+    if answer.finding != model.OVER or not mended or any(map(_is_broken, mended)):
+        return sentences.mends(answer, remedy)
+    titles = [model.in_sentence(verdict.check.title) for verdict in mended]
+    return f"Unless in order already: {quantities.joined(titles)}."
 
 
 def _in_question(answer: Answer) -> list[model.Verdict]:

@@ -14,7 +14,7 @@ from typing import Any
 from calc import model, quantities
 from calc.model import Inputs, Number, Remedy
 from calc.search.bisection import last_met
-from calc.search.rounding import step_of, steps_to, typed
+from calc.search.rounding import step_of, step_said, steps_to, typed
 from calc.search.solver import Solver
 
 # A change beyond this ratio is no advice: nobody buys a tractor five times as heavy.
@@ -178,7 +178,7 @@ class Remedies:
             inside = [s for s in stock if (s >= edge * _BARELY if up else s * _BARELY <= edge)]
             return (min if up else max)(inside, default=edge)
         unit, usual = step_of(item)
-        step = step or usual
+        step = step_said(unit.from_base(edge), unit, step or usual)
         return unit.to_base(steps_to(edge, unit, step, up=up) * step)
 
     def _next(
@@ -189,7 +189,7 @@ class Remedies:
             beyond = [s for s in stock if (s > value if up else s < value)]
             return (min if up else max)(beyond, default=value)
         unit, usual = step_of(item)
-        step = step or usual
+        step = step_said(unit.from_base(value), unit, step or usual)
         return unit.to_base(unit.from_base(value) + (step if up else -step))
 
     # --- whether it may be offered --------------------------------------------------------------

@@ -11,6 +11,7 @@ from calc.search.solver import Solver
 
 # A solved edge is found by halving, so it may be short of a round number by this share of a step.
 _SLACK = 5e-4
+FIGURES = 3  # of a number in a sentence, as quantities.show writes it
 _COARSE = ("distance", "mass")  # kinds rounded to whole units; the others to tenths
 
 
@@ -18,6 +19,16 @@ def step_of(item: model.Field) -> tuple[Unit, float]:
     """Return the unit in which a field's values are typed, and the step between two of them."""
     kind = quantities.kind(item.kind)
     return kind.unit(item.unit_us or kind.us), 1.0 if item.kind in _COARSE else 0.1
+
+
+def step_said(amount: float, unit: Unit, step: float) -> float:
+    """Return the step at an amount: what is put in has no more figures than are said.
+
+    An edge of 4,499 lb is said as 4,500 lb, which may be the very value that is too much.
+    """
+    if unit.symbol == "$" or not amount or not math.isfinite(amount):
+        return step
+    return max(step, 10.0 ** (math.floor(math.log10(abs(amount)) + 1e-9) + 1 - FIGURES))
 
 
 def steps_to(value: float, unit: Unit, step: float, *, up: bool) -> int:
@@ -41,6 +52,7 @@ def solved(
     item = solve.sheet.field(name)
     assert isinstance(item, model.Field)
     unit, step = step_of(item)
+    step = step_said(unit.from_base(value), unit, step)
     whole = steps_to(value, unit, step, up=up)
     if solve.run(**{name: unit.to_base(whole * step)}).margin(checks) < 0:
         whole += 1 if up else -1

@@ -11,8 +11,10 @@ from hypothesis import strategies as st
 from calc import model, search, sources, tables, worksheets
 from calc.errors import InputError
 from calc.mechanics import lamps
+from calc.model import sentences
 from calc.model.pictures import Disc, Label, Line, Scene, Shape
 from calc.render.answer import answer_html
+from calc.render.reply import reply
 from calc.subjects import road_list as rl
 from calc.subjects import road_tables
 from calc.worksheets.road import view
@@ -406,3 +408,49 @@ def test_the_limit_of_speed_is_named_in_the_list():
     table = next(t for t in answer("road", place="UK").advice.tables if t.title == "Before you go")
     limits = [row[0] for row in table.rows if not isinstance(row[0], str)]
     assert limits[0].numbers["limit"][0] == pytest.approx(25 * 0.44704)
+
+
+@pytest.mark.parametrize(
+    ("given", "item"),
+    [
+        ({"place": "SD", "amber_flashers": "0", "behind_kind": "trailed"}, "amber_flashers"),
+        ({"place": "OH", "tail_lamps": "0", "behind_kind": "mounted"}, "tail_lamps"),
+    ],
+)
+def test_lamps_where_there_were_none_show_over_what_is_behind(given, item):
+    """At a usual height they would be hidden: so they are offered with the height that shows."""
+    sheet = worksheets.load("road")
+    given = {**given, "hours": "dark", "emblem": "yes", "implement_top": "60 in"}
+    answer = search.answer(sheet, given)
+    (offered,) = [r for r in answer.advice.remedies if list(r.set)[:1] == [item]]
+    assert "up, where they show over what is behind" in model.words(offered.text, "us")
+    tried = search.answer(sheet, {**given, **offered.set})
+    found = {v.check.name: v.finding for v in tried.verdicts}
+    seen = {"amber_flashers": "amber_seen", "tail_lamps": "tail_seen"}[item]
+    assert found[item] == model.WITHIN
+    assert found[seen] != model.OVER
+
+
+@pytest.mark.parametrize(
+    ("sign", "finding", "said"),
+    [
+        ("", model.UNKNOWN, "Yes, with a speed sign beside it: yours is built for 30 mph"),
+        ("no", model.OVER, "Yes, with a speed sign beside it, which is missing"),
+    ],
+)
+def test_the_emblem_of_a_fast_machine_comes_with_its_sign(sign, finding, said):
+    """Ohio: above 25 mph the emblem goes with a speed sign."""
+    given = {
+        **{"place": "OH", "top_speed": "30 mph", "road_speed": "30 mph"},
+        **{"emblem": "yes", "emblem_height": "4 ft", "speed_symbol": sign},
+    }
+    answer = search.answer(worksheets.load("road"), given, ask="emblem")
+    assert answer.finding == finding
+    assert sentences.lead(answer, "us").startswith(said)
+
+
+def test_what_the_standard_would_have_is_no_advice_on_the_width():
+    answer = search.answer(worksheets.load("road"), {"place": "NJ", "hours": "dark"}, ask="width")
+    assert "worth fitting" not in reply(answer)
+    lights = search.answer(worksheets.load("road"), {"place": "NJ", "hours": "dark"})
+    assert lights.finding != model.WITHIN

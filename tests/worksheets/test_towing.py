@@ -265,3 +265,49 @@ def test_how_heavy_needs_no_load():
     stops = search.answer(SHEET, typed)
     assert stops.finding == model.UNKNOWN
     assert "What does the load weigh?" in lead(stops)
+
+
+def test_a_weak_chain_wants_a_stronger_one_first():
+    given = {"towed_mass": "4567 lb", "chain_rating": "3000 lb", "tractor_mass": "9000 lb"}
+    answer = search.answer(worksheets.load("road-towing"), given, ask="chain")
+    first = answer.advice.remedies[0]
+    assert first.set == {"chain_rating": "4570 lb"}
+
+
+MAY_RUN_AWAY = {
+    "towed_mass": "6000 lb",
+    "tractor_mass": "4000 lb",
+    "grade": "-18 %",
+    "trailer_brakes": "own",
+    "trailer_braking": "10 %",
+}
+
+
+def test_what_may_not_stop_at_all_is_said_before_a_limit_that_is_broken():
+    """It was too heavy by the rule, "and would stop in 145 to 18,500 ft"."""
+    answer = search.answer(worksheets.load("road-towing"), MAY_RUN_AWAY)
+    assert answer.finding == model.OVER and answer.deciding.check.name == "ratio"
+    for text in (reply(answer), short(answer)):
+        assert text.startswith("It may not stop at all: a downgrade of 18 % pulls")
+    assert "- Too heavy for this tractor by the rule: 6,000 lb" in reply(answer)
+    surely = search.answer(worksheets.load("road-towing"), {**MAY_RUN_AWAY, "grade": "-4 %"})
+    assert reply(surely).startswith("No: 6,000 lb is too heavy")
+
+
+def test_a_danger_that_is_met_only_just_is_told_beside_what_is_broken():
+    given = {
+        **{"towed_mass": "3500 lb", "tractor_mass": "4000 lb", "grade": "-14 %"},
+        **{"manual_limit": "3000 lb", "trailer_brakes": "none", "road_speed": "12 mph"},
+    }
+    text = reply(search.answer(worksheets.load("road-towing"), given))
+    assert "- Only just met: brakes against the downgrade, 71.8 to 94.4 % where" in text
+
+
+def test_the_most_that_may_be_is_said_from_its_safe_end():
+    """126 to 1,270 lb "at most" is read as 1,270 lb."""
+    given = {"tractor_mass": "3500 lb", "grade": "-18 %", "road_speed": "12 mph"}
+    found = search.answer(
+        worksheets.load("road-towing"), {**given, "trailer_brakes": "none"}, ask="heaviest"
+    )
+    said = sentences.lead(found, "us")
+    assert said.startswith("126 lb at most to be sure (1,270 lb at best) behind this tractor")

@@ -18,7 +18,8 @@ from calc.worksheets.road.equipment import COUNTED, HIGHEST, PLACED
 MARKED = {"reflectors": "reflectors", "emblem": "marked", "full": "full"}
 BEHIND = ("behind", "tail_seen", "amber_seen")
 WIDTHS = ("width_limit", "carried", "daylight", "speed", "special_order")
-TENTH = 0.00254  # m, a tenth of an inch
+INCH = 0.0254  # m
+TENTH = INCH / 10
 SPEEDS = ("speed", "rated_speed", "symbol_speed")
 LONGEST_LEAD = 160  # characters of a sentence that can be said aloud
 
@@ -93,7 +94,9 @@ def _lamp_remedies(
             wanted = float(rl.count_of(need, rl.BINDING, road.federal["tractor"]))
             fitted[item] = wanted
             asked = (wanted, "count")
-            remedies.change(item, {item: wanted}, mends=(item,), source=rl.cited(need), n=asked)
+            source = rl.cited(need)
+            if not remedies.change(item, {item: wanted}, mends=(item,), source=source, n=asked):
+                _fit_over(item, wanted, need, road, remedies)
     if len(fitted) > 1:
         names = [rl.item_row(item)["short"] for item in fitted]
         remedies.change("all_lamps", fitted, source="road/CALC-1", names=quantities.joined(names))
@@ -114,6 +117,21 @@ def _lamp_remedies(
     if edges:
         apart = _apart(v, road)
         remedies.change("lamp_spread", {"lamp_spread": apart}, mends=edges, source="road/CALC-1")
+
+
+def _fit_over(
+    item: str, wanted: float, need: lamps.Need, road: rl.Situation, remedies: Remedies
+) -> None:
+    """Lamps where there were none: as low as they show over what is behind, in steps of 4 in."""
+    field = dict(PLACED).get(item)
+    if field is None or road.clear_tail <= 0:
+        return
+    inches = math.ceil(road.clear_tail / INCH)
+    for height in range(inches, int((need.height_high or HIGHEST) / INCH) + 1, 4):
+        changes = {item: wanted, field: height * INCH}
+        asked, source = (wanted, "count"), rl.cited(need)
+        if remedies.change(f"{item}_over", changes, mends=(item,), source=source, n=asked):
+            return
 
 
 def _apart(v: model.Inputs, road: rl.Situation) -> float:
@@ -171,7 +189,7 @@ def _allowed(v: model.Inputs, wide: float) -> float:
 def _mirror(v: model.Inputs, remedies: Remedies) -> None:
     """The first mirror, of those in steps of an inch, that shows the road behind."""
     for inches in range(20, 79, 2):
-        reach = {"mirror_reach": inches * 0.0254}
+        reach = {"mirror_reach": inches * INCH}
         if remedies.change("mirror_reach", reach, mends=("mirror",), source="road/CALC-1"):
             return
 
@@ -198,7 +216,7 @@ def _standard_remedies(
     if edges:
         apart = _apart(v, road)
         text = found.worded("remedies", "lamp_spread", lamp_spread=(apart, "length"))
-        typed = {"lamp_spread": f"{apart / 0.0254:.2f} in"}
+        typed = {"lamp_spread": f"{apart / INCH:.2f} in"}
         remedies.append(model.Remedy(text, typed, "road/CALC-1"))
     behind = found.outcome.check("behind")
     if behind is not None and not behind.margin:

@@ -19,6 +19,8 @@ TEN_POUNDS = 10 * 0.45359237  # kg
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
     """Solve for the load, the brakes, the speed and the tractor that would do."""
     broken = set(remedies.broken)
+    if "chain" in broken:
+        remedies.more("chain_rating", mends=("chain",), end=v.towed_mass * 2, source="road/MAN-2")
     if v.towed_mass is not None:
         remedies.less("towed_mass", most=LEAST_SHARE, source="road/CALC-1")
         if "holds" in broken and v.room is not None:
@@ -37,8 +39,6 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     if broken & {"holds", "ratio", "room"}:
         heavier = broken & {"holds", "ratio", "room"}
         remedies.more("tractor_mass", mends=heavier, source="road/CALC-1")
-    if "chain" in broken:
-        remedies.more("chain_rating", mends=("chain",), end=v.towed_mass * 2, source="road/MAN-2")
     if "drawbar" in broken and v.tongue_weight is not None:
         remedies.less("tongue_weight", mends=("drawbar",), source="road/MAN-9")
     keys = ["hills", "drawbar", "jackknife", "dry"]
