@@ -38,20 +38,23 @@ def _tables() -> frozenset[str]:
     )
 
 
-def _imported(module: ast.Module, here: str) -> Iterator[tuple[str, str]]:
-    """Give each imported name with the full name of what it is."""
-    for node in ast.walk(module):
+@cache
+def _imported(name: str) -> dict[str, str]:
+    """Return each name that a module imports, with the full name of what it is."""
+    found = {}
+    for node in ast.walk(_modules()[name]):
         if isinstance(node, ast.ImportFrom) and (node.module or "").split(".")[0] == "calc":
             source = (node.module or "")[len("calc") :].lstrip(".")
             for alias in node.names:
-                yield alias.asname or alias.name, f"{source}.{alias.name}".lstrip(".")
+                found[alias.asname or alias.name] = f"{source}.{alias.name}".lstrip(".")
+    return found
 
 
 @cache
 def _places(name: str) -> dict[str, frozenset[str]]:
     """For each top-level name of a module, the full names that its text uses."""
     module = _modules()[name]
-    names = dict(_imported(module, name))
+    names = _imported(name)
     own: dict[str, list[ast.stmt]] = {}
     for node in module.body:
         for bound in _bound(node):
@@ -92,7 +95,7 @@ def _step(place: str) -> frozenset[str]:
         return frozenset()
     found = _places(module)
     # A name that a package hands on is where the package got it.
-    handed = dict(_imported(_modules()[module], module)).get(name)
+    handed = _imported(module).get(name)
     return found.get(name, frozenset({handed} if handed else ()))
 
 
