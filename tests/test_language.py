@@ -135,6 +135,20 @@ def test_every_generated_sentence_keeps_the_rules(name: str) -> None:
 
 
 @pytest.mark.parametrize("name", NAMES)
+def test_the_line_in_sight_tells_the_number_of_the_lead(name: str) -> None:
+    """Begun or untouched, under every question, in both systems of units."""
+    sheet = worksheets.load(name)
+    for ask in sheet.asks:
+        for system in ("us", "metric"):
+            for example in (True, False):
+                answer = opened(name, ask.key, example)
+                said, short = sentences.lead(answer, system), sentences.sight(answer, system)
+                if short != said:
+                    assert answer.deciding
+                    assert sentences.value_text(answer.deciding, system) in said
+
+
+@pytest.mark.parametrize("name", NAMES)
 def test_a_leading_sentence_can_be_said_aloud(name: str) -> None:
     """It ends like a sentence, begins like one and is short enough to be the whole of a message."""
     sheet = worksheets.load(name)

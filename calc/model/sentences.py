@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -156,15 +157,17 @@ def _danger_beside(answer: Answer) -> bool:
 
 
 def sight(answer: Answer, system: str) -> str:
-    """The number that decides, in as few words as fit one line."""
-    verdict = answer.deciding
-    if answer.missing:
-        return missing_sentence(answer.missing)
+    """The number that the lead sentence tells, in as few words as there are for it.
+
+    That is the deciding check where the lead tells its value, and else the lead itself: two
+    numbers for one question would contradict each other.
+    """
+    said, verdict = lead(answer, system), answer.deciding
     if verdict is None or verdict.check.sense == "fits" or answer.finding == model.COMPARED:
-        return lead(answer, system)
-    if answer.finding == model.UNKNOWN and is_beside(verdict, answer.ask):
-        return lead(answer, system)
+        return said
     here, limit = value_text(verdict, system), limit_text(verdict, system)
+    if not re.search(rf"(?<![\d.,]){re.escape(here)}(?![\d.,]*\d)", said):
+        return said
     return f"{verdict.check.heading(verdict.finding)}: {here}, {limit}"
 
 

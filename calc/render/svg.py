@@ -341,7 +341,10 @@ def _bars(picture: p.Bars, system: str) -> tuple[list[h.Element], float]:
         )
     if picture.middle is not None:
         x = place(picture.middle)
-        drawn.append(_line([(x, 4), (x, row * len(picture.bars) + 0.4 * TEXT)], "ink dashed"))
+        # In pieces, each as high as a bar: a label stands above every bar.
+        for index in range(len(picture.bars)):
+            top = row * index + 1.5 * TEXT
+            drawn.append(_line([(x, top), (x, top + 1.5 * TEXT)], "ink dashed"))
     for value in ticks(unit.from_base(low), unit.from_base(high), 5):
         at = place(unit.to_base(value))
         drawn.append(

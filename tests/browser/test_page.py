@@ -223,3 +223,10 @@ def test_focus_is_seen(pairing: Page) -> None:
     style = "getComputedStyle(document.activeElement)"
     assert pairing.evaluate(f"parseFloat({style}.outlineWidth)") >= 2
     assert pairing.evaluate(f"{style}.outlineStyle") != "none"
+
+
+def test_a_wrong_address_has_a_way_back(page: Page, address: str) -> None:
+    page.goto(f"{address}404.html")
+    page.locator("main").get_by_role("link", name="front page").click()
+    expect(page).to_have_url(address)
+    expect(page.get_by_role("heading", level=1)).to_be_visible()
