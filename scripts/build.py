@@ -11,9 +11,9 @@ _python.require()
 
 import argparse
 import os
-import shutil
 import subprocess
 import time
+from concurrent.futures import ThreadPoolExecutor
 from typing import TYPE_CHECKING
 
 from scripts import _setup, place, shop
@@ -114,18 +114,27 @@ def _write(out: Path, copy: Path | None, settings: dict[str, str], made: "Runtim
     from scripts import client, offline
 
     assets = client.write_assets(made)
-    archive = None
+    renderings = {out: {"YARDSTICK_ASSETS": str(assets)}}
     if copy:
-        apart = {
+        renderings[out]["YARDSTICK_COPY"] = "true"
+        renderings[copy] = {
             "YARDSTICK_ASSETS": str(offline.write_assets(made)),
             "YARDSTICK_OFFLINE": "true",
             "YARDSTICK_DIRECTORY_URLS": "false",
         }
-        _render_pages(copy, {**settings, **apart})
-        place.mark(copy)
-        archive = offline.zip_folder(copy)
-        shutil.copyfile(archive, assets / f"{offline.NAME}.zip")
-    _render_pages(out, {**settings, "YARDSTICK_ASSETS": str(assets)})
+    # Both are written at once: each is a process that takes one processor.
+    with ThreadPoolExecutor() as pool:
+        written = [
+            pool.submit(_render_pages, folder, {**settings, **apart})
+            for folder, apart in renderings.items()
+        ]
+    for each in written:
+        each.result()
+    if not copy:
+        return None
+    place.mark(copy)
+    archive = offline.zip_folder(copy)
+    offline.offer(archive, out)
     return archive
 
 

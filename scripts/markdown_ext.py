@@ -37,7 +37,6 @@ from markdown.extensions import Extension
 from markdown.inlinepatterns import InlineProcessor
 from markdown.preprocessors import Preprocessor
 
-OFFLINE_ZIP = "yardstick-offline.zip"
 BLOCK = re.compile(r"^::: *([a-z-]+)(?: +(\S+))? *$")
 VALUE = r"\{\{ *value +(\S+?) *\}\}"
 # After fenced code is set aside (25), before raw HTML is (20).
@@ -155,15 +154,15 @@ class Source:
 
     def offline_copy(self) -> str:
         """Return the link to the offline copy with its size, if this site brings one."""
+        from scripts import offline
+
         if self.is_offline:
             return "<p>This is the offline copy: everything in it works without a network.</p>"
-        zipped = Path(os.environ.get("YARDSTICK_ASSETS", ".")) / OFFLINE_ZIP
-        if not zipped.is_file():
+        if os.environ.get("YARDSTICK_COPY") != "true":
             return "<p>This site was built without its offline copy.</p>"
-        size = zipped.stat().st_size / 1e6
-        link = f'<a href="{self.up}assets/{OFFLINE_ZIP}" download>Download the offline copy</a>'
+        link = f'<a href="{self.up}{offline.ZIP}" download>Download the offline copy</a>'
         return (
-            f"<p>{link} (a zip of {size:.1f} MB). Unpack it, then open <code>index.html</code> "
+            f"<p>{link} (a zip of {offline.SIZE} MB). Unpack it, then open <code>index.html</code> "
             "in the unpacked folder by double-clicking it.</p>"
         )
 

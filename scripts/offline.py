@@ -19,6 +19,9 @@ from scripts.runtime import Runtime
 NAME = "yardstick-offline"
 ASSETS = _setup.WORK / "assets-offline"
 CARRIED = "carried.js"
+ZIP = f"assets/{NAME}.zip"
+# The page that offers the zip is written while the copy is; its size is put in afterwards.
+SIZE = "<!-- the size of the offline copy stands here -->"
 
 
 def _carried(runtime: Runtime) -> str:
@@ -53,3 +56,13 @@ def zip_folder(folder: Path) -> Path:
             if path.is_file():
                 archive.write(path, Path(NAME) / path.relative_to(folder))
     return target
+
+
+def offer(archive: Path, site: Path) -> None:
+    """Put the zip into a written site, and its size into the page that offers it."""
+    shutil.copyfile(archive, site / ZIP)
+    size = f"{archive.stat().st_size / 1e6:.1f}"
+    for page in site.rglob("*.html"):
+        content = page.read_text(encoding="utf-8")
+        if SIZE in content:
+            page.write_text(content.replace(SIZE, size), encoding="utf-8")

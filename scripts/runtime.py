@@ -1,12 +1,13 @@
 """The Python that the browser runs: the npm runtime, trimmed, with the calculation package.
 
-Two parts come out of it, both in one folder named after their content:
+Three parts come out of it, all in one folder named after their content:
 
 * the runtime itself, as the npm package has it;
 * `library.gz`: the standard library, trimmed to what answering every worksheet imports, and calc
   from a wheel, with htpy and MarkupSafe, all of it byte-compiled. Modules that the runtime imports
   at its start for what is never done here (an event loop, packages fetched, text run) are replaced
-  by the few names that it takes of them, in `scripts/instead`.
+  by the few names that it takes of them, in `scripts/instead`;
+* `memory.gz`: what the memory of a Python of these two holds once it has started and has answered.
 
 The library is a zip whose members are stored plainly, gzipped as a whole: that is smaller, it does
 not rest on the host's own compression, and the browser unpacks it much faster than Python would.
@@ -33,6 +34,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from calc.model import wording
+from calc.render import live
 from scripts import _setup, client_sources, vectors
 
 FOLDER = _setup.WORK / "runtime"
@@ -45,9 +47,10 @@ LIBRARIES = ("htpy", "markupsafe")
 # Parts of them that are for other programs, or for reading their types.
 LEFT_OUT = {"htpy/django.py", "htpy/starlette.py", "htpy/html2htpy.py"}
 # Imported only when something goes wrong, which no worksheet does on purpose.
-KEPT_ANYHOW = {"traceback", "linecache", "tokenize", "warnings", "textwrap", "contextlib"}
+KEPT_ANYHOW = {"traceback", "linecache", "warnings", "textwrap", "contextlib"}
 WORKER = "worker.ts"
 SCRIPT = "python.js"
+SNAPSHOT = "memory.gz"
 # What only the site's build and the command line need stays at home, unless it is used.
 BUILD_ONLY = (
     "calc/__main__",
@@ -60,6 +63,7 @@ BUILD_ONLY = (
     "calc/render/round_up",
     "calc/render/page",
     "calc/render/tables/",
+    "calc/render/yard",
     "calc/tables/words/published_checks",
     "calc/tables/words/questions",
     "yardstick_calc-",
@@ -214,7 +218,7 @@ def used(library: Path, packages: Path) -> dict[str, list[str]]:
     Every worksheet is really answered, with the untrimmed `library`. "written" are the sources of
     the methods that dataclasses write for calc's classes.
     """
-    questions = _write_requests(vectors.requests())
+    questions = _write_requests(vectors.probes())
     printed = _setup.node(PROBE, "modules", library, packages, questions)
     found: dict[str, list[str]] = json.loads(printed.strip().splitlines()[-1])
     return found
@@ -337,6 +341,21 @@ def _write(npm: Path, library: Members) -> Runtime:
     }
     # The worker's own script lies in the same folder, so it has a say in the name.
     own = client_sources.digest_of(WORKER)
+    made = FOLDER / "made"
+    shutil.rmtree(made, ignore_errors=True)
+    made.mkdir()
+    for name, data in files.items():
+        (made / name).write_bytes(data)
+    info = json.loads((source / "pyodide-lock.json").read_text())["info"]
+    manifest: dict[str, object] = {
+        "worker": "worker.js",
+        "wasm": part("pyodide.asm.wasm", files["pyodide.asm.wasm"]),
+        "library": part("library.gz", files["library.gz"]),
+        "index": json.dumps({"info": info, "packages": {}}),
+    }
+    known = vectors.known()
+    manifest["known"] = {"request": known, "answer": zlib.crc32(live.respond(known).encode())}
+    files[SNAPSHOT] = _snapshot(made, manifest)
     digest = _digest([*(files[name] for name in sorted(files)), own])
     folder = FOLDER / digest
     for old in [*FOLDER.glob("made-*.json"), *(each for each in FOLDER.iterdir() if each.is_dir())]:
@@ -344,22 +363,35 @@ def _write(npm: Path, library: Members) -> Runtime:
     folder.mkdir(parents=True)
     for name, data in files.items():
         (folder / name).write_bytes(data)
-    info = json.loads((source / "pyodide-lock.json").read_text())["info"]
-    manifest: dict[str, object] = {
-        "folder": f"runtime/{digest}/",
-        "worker": "worker.js",
-        "wasm": part("pyodide.asm.wasm", files["pyodide.asm.wasm"]),
-        "library": part("library.gz", files["library.gz"]),
-        "index": json.dumps({"info": info, "packages": {}}),
-    }
+    manifest["folder"] = f"runtime/{digest}/"
+    manifest["memory"] = part(SNAPSHOT, files[SNAPSHOT])
     return Runtime(folder, manifest)
 
 
-def answer_all(requests: Iterable[str], runtime: Runtime) -> list[str]:
-    """Return what the finished runtime, under node, answers to each request."""
+def _snapshot(folder: Path, manifest: Mapping[str, object]) -> bytes:
+    """Return the memory of a Python that has started and has answered, gzipped.
+
+    A browser that fills its memory with it has calc imported and every table read at once.
+    """
+    questions = _write_requests(vectors.probes())
+    described = FOLDER / "manifest.json"
+    described.write_text(json.dumps(manifest))
+    target = FOLDER / "memory"
+    _setup.node(PROBE, "snapshot", folder / SCRIPT, described, questions, target)
+    return gzip.compress(target.read_bytes(), compresslevel=9, mtime=0)
+
+
+def answer_all(
+    requests: Iterable[str], runtime: Runtime, *, from_memory: bool = False
+) -> list[str]:
+    """Return what the finished runtime, under node, answers to each request.
+
+    It starts from its library, or from the memory that the build made.
+    """
     questions = _write_requests(requests)
     manifest = FOLDER / "manifest.json"
     manifest.write_text(json.dumps(runtime.manifest))
-    printed = _setup.node(PROBE, "answer", runtime.folder / SCRIPT, manifest, questions)
+    memory = [runtime.folder / SNAPSHOT] if from_memory else []
+    printed = _setup.node(PROBE, "answer", runtime.folder / SCRIPT, manifest, questions, *memory)
     answers: list[str] = json.loads(printed.strip().splitlines()[-1])
     return answers

@@ -57,6 +57,37 @@ async function start(packages, options = {}, script = join(npm, "pyodide", "pyod
   });
 }
 
+// The finished runtime, as the browser has it.
+async function startFinished(script, manifestFile, options = {}) {
+  const folder = dirname(resolve(script));
+  const manifest = JSON.parse(readFileSync(manifestFile, "utf8"));
+  const library = `${manifestFile}.library.zip`;
+  // A memory needs no library, so it gets none.
+  const bytes = options._loadSnapshot ? "" : unpacked(join(folder, manifest.library.name));
+  writeFileSync(library, bytes);
+  const finished = {
+    indexURL: folder,
+    stdLibURL: resolve(library),
+    lockFileContents: manifest.index,
+  };
+  return start(null, { ...finished, ...options }, resolve(script));
+}
+
+// The same sources give the same memory, on any machine at any time.
+function stopTheWorld() {
+  const moment = Date.UTC(2020, 0, 1);
+  Date.now = () => moment;
+  performance.now = () => 0;
+  crypto.getRandomValues = (bytes) => bytes.fill(7);
+  // Python notes how it was started.
+  process.argv[1] = "python";
+}
+
+function ready(python) {
+  python.pyimport("dataclass_methods");
+  return python.pyimport("calc.render.live").respond;
+}
+
 const tasks = {
   // modules LIBRARY PACKAGES REQUESTS: the files, of the library and of the packages, that answering
   // every request imports or opens, and the methods that dataclasses write on the way
@@ -93,21 +124,32 @@ with zipfile.ZipFile("/tmp/source.zip") as given, zipfile.ZipFile("/tmp/target.z
     return true;
   },
 
-  // answer SCRIPT MANIFEST REQUESTS: what the finished runtime answers
-  async answer(script, manifestFile, requests) {
-    const folder = dirname(resolve(script));
-    const manifest = JSON.parse(readFileSync(manifestFile, "utf8"));
-    const library = `${manifestFile}.library.zip`;
-    writeFileSync(library, unpacked(join(folder, manifest.library.name)));
-    const finished = {
-      indexURL: folder,
-      stdLibURL: resolve(library),
-      lockFileContents: manifest.index,
-    };
-    const python = await start(null, finished, resolve(script));
-    python.pyimport("dataclass_methods");
-    const { respond } = python.pyimport("calc.render.live");
-    return JSON.parse(readFileSync(requests, "utf8")).map((request) => respond(request));
+  // snapshot SCRIPT MANIFEST REQUESTS TARGET: the memory of a Python that has answered every request
+  async snapshot(script, manifestFile, requests, target) {
+    stopTheWorld();
+    const options = { _makeSnapshot: true, env: { PYTHONHASHSEED: "0" } };
+    const python = await startFinished(script, manifestFile, options);
+    // Nothing is imported or read later, so a start from this memory needs no library.
+    const { rows } = python.pyimport("calc.tables");
+    for (const { path } of storedMembers(readFileSync(`${manifestFile}.library.zip`))) {
+      const [, module] = /^(.*?)(?:[/]__init__)?[.]pyc$/.exec(path) ?? [];
+      const [, table] = /^calc[/]tables[/](.*)[.]csv$/.exec(path) ?? [];
+      if (module) python.pyimport(module.replaceAll("/", ".")).destroy();
+      if (table) rows(table).destroy();
+    }
+    const answering = ready(python);
+    for (const request of JSON.parse(readFileSync(requests, "utf8"))) answering(request);
+    python.pyimport("gc").collect();
+    writeFileSync(target, python.makeMemorySnapshot());
+    return true;
+  },
+
+  // answer SCRIPT MANIFEST REQUESTS [SNAPSHOT]: what the finished runtime answers
+  async answer(script, manifestFile, requests, snapshot) {
+    const options = snapshot ? { _loadSnapshot: unpacked(snapshot) } : {};
+    const python = await startFinished(script, manifestFile, options);
+    const answering = ready(python);
+    return JSON.parse(readFileSync(requests, "utf8")).map((request) => answering(request));
   },
 };
 

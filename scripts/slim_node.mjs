@@ -86,6 +86,17 @@ revise("addresses that are missing", "if\\(!value&&!entry\\.required\\)\\{contin
   "if(!value)continue;",
 );
 
+// A start from the memory of another compares what Python holds of JavaScript with what it expects;
+// with our modules in the place of the runtime's own it holds less.
+const EXPECTED = /(?<=API\.getExpectedKeys=function\(\)\{return\[null,[\w$.]+,[\w$.]+)(,[\w$.]+){3},\{\}(?=\]\})/;
+if (!EXPECTED.test(script)) throw new Error("What Python holds of JavaScript must be looked at.");
+script = script.replace(EXPECTED, "");
+
+// One function that Python calls is made for the engine that it runs on, so it is made anew.
+const RESTORED = /(?<=return Module\.HEAP8\.set\([\w$]+\),)(?=[\w$]+\})/;
+if (!RESTORED.test(script)) throw new Error("How a memory is restored must be looked at.");
+script = script.replace(RESTORED, "_PyEM_InitTrampoline_js(),");
+
 // Compiled libraries may bring JavaScript as text; an eval of its own name would keep everything.
 script = script.replace(/(?<![\w.$])eval\(/g, "globalThis.eval(");
 

@@ -1,7 +1,7 @@
 """Requests that reach every worksheet and every kind of answer, good and bad.
 
-The browser's Python is trimmed by what answering these imports, and tested by comparing its
-answers to these with native Python's.
+The browser's Python is trimmed by what answering a few of them imports, and tested by comparing its
+answers to all of them with native Python's.
 """
 
 from __future__ import annotations
@@ -63,3 +63,29 @@ def requests() -> list[str]:
     message = "1650 lb tractor, 20 pto hp: can it lift a 5 ft cutter? What lights do I need?"
     found += [json.dumps({"kind": "read", "text": text}) for text in (message, HOSTILE, "")]
     return [*found, _request("no-such-worksheet", {}), "not JSON", "[]"]
+
+
+def probes() -> list[str]:
+    """Return fewer requests that reach every module: each worksheet, and each kind of answer once.
+
+    What they missed would show as a fault where all of `requests` are compared.
+    """
+    from calc import worksheets
+
+    found: list[str] = []
+    names = worksheets.names()
+    for name in names:
+        sheet = worksheets.load(name)
+        found.append(_request(name, {}, example=True))
+        found.append(_request(name, sheet.examples(), stage="exact"))
+    every_kind = [text for text in requests() if f'"worksheet": "{names[0]}"' in text]
+    others = [text for text in requests() if '"worksheet"' not in text]
+    return [*found, *every_kind, *others]
+
+
+def known() -> str:
+    """Return one request, quickly answered, by whose answer a browser knows its Python."""
+    from calc import worksheets
+
+    name = "rollout"
+    return _request(name, worksheets.load(name).examples(), stage="exact")

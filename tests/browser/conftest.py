@@ -25,6 +25,8 @@ FLAGS = [
     "--no-first-run",
 ]
 LIVE = ".ys[data-engine=ready]"
+# Of a reader who saves data: Python starts when the form is touched, and not before.
+SAVES_DATA = "Object.defineProperty(navigator, 'connection', { value: { saveData: true } });"
 PATIENCE = 60_000
 WINDOW = {"width": 1300, "height": 900}
 

@@ -86,3 +86,8 @@ def given(**typed: str) -> str:
 def link(address: str, **typed: str) -> str:
     """The address of the pairing page with the numbers of its example given, and these."""
     return f"{address}pairing/#{given(**typed)}"
+
+
+def without_memory(page: Page) -> None:
+    """Let Python start from its library, as on a slow link."""
+    page.route("**/memory.gz", lambda route: route.abort())

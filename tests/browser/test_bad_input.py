@@ -6,7 +6,17 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.browser.conftest import LIVE
-from tests.browser.talk import ANSWERED, field, finding, given, inputs, link, settle, until
+from tests.browser.talk import (
+    ANSWERED,
+    field,
+    finding,
+    given,
+    inputs,
+    link,
+    settle,
+    until,
+    without_memory,
+)
 
 HOSTILE = "<img src=x onerror=window.hacked=1><script>window.hacked=1</script>"
 
@@ -120,6 +130,7 @@ def test_a_changed_address_is_taken_without_a_reload(pairing: Page) -> None:
 
 
 def test_a_runtime_that_does_not_load_is_said(page: Page, address: str) -> None:
+    without_memory(page)
     page.route("**/library.gz", lambda route: route.abort())
     page.goto(link(address, working_width="48 in"))
     expect(page.locator(".ys-failed")).to_contain_text("could not be loaded")

@@ -11,7 +11,7 @@ import pytest
 from playwright.sync_api import BrowserContext, Page, Route, expect
 
 from scripts import _setup, finish
-from tests.browser.conftest import LIVE, PATIENCE
+from tests.browser.conftest import LIVE, PATIENCE, SAVES_DATA
 from tests.browser.hosted import Host, hosted, next_version, substituting
 from tests.browser.talk import ANSWERED, field, finding, settle
 from tests.browser.test_without_network import (
@@ -74,9 +74,7 @@ def test_a_start_after_the_version_changed_says_so_and_keeps_what_was_typed(
     page: Page, plain_host: Host, rebuilt: Path
 ) -> None:
     # Nothing starts by itself, as for a reader who saves data.
-    page.add_init_script(
-        "Object.defineProperty(Navigator.prototype, 'connection', {value: {saveData: true}})"
-    )
+    page.add_init_script(SAVES_DATA)
     page.goto(f"{plain_host.address}pairing/")
     page.wait_for_selector("section.ys[data-live]")
     plain_host.exchange(rebuilt)

@@ -22,15 +22,18 @@ def built() -> runtime.Runtime:
         return runtime.build()
 
 
+@pytest.mark.parametrize("from_memory", [True, False])
 def test_the_trimmed_runtime_answers_every_worksheet_like_native_python(
-    built: runtime.Runtime,
+    built: runtime.Runtime, from_memory: bool
 ) -> None:
-    requests = vectors.requests()
-    answers = runtime.answer_all(requests, built)
-    assert len(answers) == len(requests) > 100
+    """All that may be asked from the memory, which has no library; some of all from the library.
+
+    Byte for byte: the same HTML, the same numbers. A module that is missing shows as a fault.
+    """
+    requests = vectors.requests() if from_memory else vectors.probes()
+    answers = runtime.answer_all(requests, built, from_memory=from_memory)
+    assert len(answers) == len(requests) > 50
     for request, answer in zip(requests, answers, strict=True):
-        # Byte for byte: the same HTML, the same numbers. A module missing from the trimmed
-        # library would show as a fault here.
         assert answer == live.respond(request), request
 
 
@@ -49,6 +52,7 @@ def test_everything_is_compiled_and_small(built: runtime.Runtime) -> None:
     members = list(runtime.unpack((built.folder / "library.gz").read_bytes()))
     assert [each for each in members if each.endswith((".py", ".so"))] == []
     assert (built.folder / "library.gz").stat().st_size < 1.6e6
+    assert (built.folder / "memory.gz").stat().st_size < 6e6
     assert {
         "re/__init__.pyc",
         "dataclass_methods.pyc",
@@ -114,3 +118,20 @@ def test_the_same_sources_give_the_same_folder(built: runtime.Runtime) -> None:
         again = runtime.build()
     assert again.folder == built.folder
     assert json.dumps(again.manifest) == json.dumps(built.manifest)
+
+
+def test_the_memory_is_the_same_at_any_time_and_on_any_machine(
+    built: runtime.Runtime, tmp_path: Path
+) -> None:
+    questions = tmp_path / "requests.json"
+    questions.write_text(json.dumps([vectors.known()]))
+    manifest = tmp_path / "manifest.json"
+    manifest.write_text(json.dumps(built.manifest))
+    made = [tmp_path / "one", tmp_path / "two"]
+    for target in made:
+        script = built.folder / runtime.SCRIPT
+        _setup.node(runtime.PROBE, "snapshot", script, manifest, questions, target)
+    one, two = (target.read_bytes() for target in made)
+    assert one == two
+    for text in (str(_setup.ROOT), str(tmp_path)):
+        assert text.encode() not in one

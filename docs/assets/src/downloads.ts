@@ -6,6 +6,7 @@
 import { isWhole } from "./digest";
 import { wordsOf } from "./problem";
 import type { Cause, Part, Trouble } from "./protocol";
+import { type Bytes, unpacked } from "./unpacking";
 
 /** Why a part can't be had. */
 export class PartTrouble extends Error implements Trouble {
@@ -19,8 +20,6 @@ export class PartTrouble extends Error implements Trouble {
 
 /** Called with the bytes of a part that are here so far. */
 export type Counting = (part: Part, loaded: number) => void;
-
-type Bytes = Uint8Array<ArrayBuffer>;
 
 // The worker answers Python's own fetches; these are for the network.
 const networkFetch = globalThis.fetch.bind(globalThis);
@@ -61,17 +60,6 @@ async function gather(response: Response, part: Part, count: Counting): Promise<
   return whole;
 }
 
-/** What is in `bytes`, gzipped or, where the server did it on the way, unpacked already. */
-async function unpacked(bytes: Bytes): Promise<Bytes> {
-  if (bytes[0] !== 0x1f || bytes[1] !== 0x8b) return bytes;
-  const stream = new DecompressionStream("gzip");
-  // Fed through its writer, because some browsers cannot stream a Blob from a file page.
-  const writer = stream.writable.getWriter();
-  // What is wrong with the bytes shows where they are read.
-  writer.write(bytes).then(() => writer.close()).catch(() => undefined);
-  return new Uint8Array(await new Response(stream.readable).arrayBuffer());
-}
-
 async function content(bytes: Bytes, part: Part): Promise<Bytes> {
   const found = await unpacked(bytes).catch(() => new Uint8Array());
   if (await isWhole(found, part)) return found;
@@ -91,6 +79,18 @@ export function fetchPart(url: string, part: Part, count: Counting): Promise<Byt
   return twice(async (cache) =>
     content(await gather(await ask(url, part, cache), part, count), part),
   );
+}
+
+/** The content of a part that the site keeps on this device, unpacked; null where it doesn't. */
+export async function keptPart(url: string, part: Part): Promise<Bytes | null> {
+  try {
+    const found = await caches.match(url, { ignoreVary: true });
+    const bytes = found && new Uint8Array(await found.arrayBuffer());
+    return bytes && (await isWhole(bytes, part)) ? bytes : null;
+  } catch {
+    // Not every browser, nor every page, has such a place.
+    return null;
+  }
 }
 
 /** The content of a part that the offline copy carries, gzipped, in base64. */

@@ -5,7 +5,7 @@
 
 import { isNewer } from "./build";
 import { wordsOf } from "./problem";
-import { ADDED, type FromWorker, type PackedParts, type Request, type Response, type Runtime, type ToWorker, type Trouble } from "./protocol";
+import { ADDED, ANEW, type FromWorker, type PackedParts, type Request, type Response, type Runtime, type ToWorker, type Trouble } from "./protocol";
 
 declare const RUNTIME: Runtime;
 /** The script that carries Python, in the offline copy; empty elsewhere. */
@@ -74,6 +74,8 @@ export class Engine {
   private blamed: Question | undefined;
   /** True once a start has failed, until one succeeds. */
   private again = false;
+  /** True once anything has failed: from then on no start takes the quicker way. */
+  private failed = false;
   /** Counts the starts: what an earlier one still says is nobody's business. */
   private turn = 0;
   /** Seconds since the worker was last heard of, or asked. */
@@ -100,6 +102,7 @@ export class Engine {
   retry(): void {
     if (!this.started || this.progress.state === "ready") return;
     this.again = false;
+    this.failed = true;
     this.blamed = undefined;
     for (const question of this.waiting) question.failures = 0;
     this.begin();
@@ -203,7 +206,7 @@ export class Engine {
     const blob = carried && new Blob([carried.worker], { type: "text/javascript" });
     try {
       const worker = new (window.yardstickWorker ?? Worker)(
-        blob ? URL.createObjectURL(blob) : this.script,
+        blob ? URL.createObjectURL(blob) : this.script + (this.failed ? ANEW : ""),
       );
       if (carried) worker.postMessage({ kind: "start", parts: carried.parts } satisfies ToWorker);
       this.listenTo(worker);
@@ -276,6 +279,7 @@ export class Engine {
 
   /** Something went wrong: start once more, with the same question, before it is said. */
   private stumble(trouble: Trouble): void {
+    this.failed = true;
     const running = this.progress.state === "ready";
     const question = this.inFlight;
     this.end();

@@ -11,6 +11,8 @@ interface Listed {
   bytes: number;
   /** A gzipped file has two: a server may hand it over unpacked. */
   digests: string[];
+  /** True for a gzipped file that is kept as it is used. */
+  unpacked?: boolean;
 }
 
 interface Waits extends Event {
@@ -41,6 +43,7 @@ interface Scope {
 }
 
 import { sha256 } from "./digest";
+import { unpacked } from "./unpacking";
 import type { FromKeeper, Reason, ToKeeper } from "./keep";
 
 declare const VERSION: string;
@@ -72,8 +75,9 @@ async function download(url: string, file: Listed): Promise<Response> {
     // Made anew, because a page may not be answered with a response that was redirected.
     const headers = new Headers(response.headers);
     headers.delete("Content-Encoding");
-    headers.set("Content-Length", String(bytes.byteLength));
-    return new Response(bytes, { headers });
+    const content = file.unpacked ? await unpacked(new Uint8Array(bytes)) : bytes;
+    headers.set("Content-Length", String(content.byteLength));
+    return new Response(content, { headers });
   }
   throw new OtherVersion(url);
 }

@@ -17,6 +17,10 @@ export interface Runtime {
   wasm: Part;
   /** The standard library, and calc with what it stands on. */
   library: Part;
+  /** What Python's memory holds once it has started from these two and has answered. */
+  memory: Part;
+  /** A request, and the CRC-32 of its answer, by which a Python is known to be in order. */
+  known: { request: string; answer: number };
   /** The runtime's own package index, emptied: nothing is ever loaded by name. */
   index: string;
 }
@@ -74,6 +78,9 @@ export interface Response {
 
 /** A runtime part as the offline copy carries it: gzipped, in base64, by name. */
 export type PackedParts = Record<string, string>;
+
+/** Behind the address of the worker's script: start without the memory of an earlier Python. */
+export const ANEW = "#anew";
 
 /** From the page to the worker. Only the offline copy starts it: elsewhere it starts by itself. */
 export type ToWorker =

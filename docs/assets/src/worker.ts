@@ -3,9 +3,11 @@
  * in the same file, so the downloads begin before it is run.
  */
 
-import { PartTrouble, carriedPart, fetchModule, fetchPart } from "./downloads";
+import { crc32 } from "./digest";
+import { PartTrouble, carriedPart, fetchModule, fetchPart, keptPart } from "./downloads";
 import { wordsOf } from "./problem";
-import type { Cause, FromWorker, PackedParts, Part, Runtime, ToWorker } from "./protocol";
+import { ANEW, type Cause, type FromWorker, type PackedParts, type Part, type Runtime, type ToWorker } from "./protocol";
+import type { Bytes } from "./unpacking";
 
 declare const RUNTIME: Runtime;
 /** True where pages are opened from files: the page then hands over what a server would give. */
@@ -23,8 +25,12 @@ const scope = globalThis as unknown as {
   fetch: typeof fetch;
 };
 const networkFetch = scope.fetch.bind(globalThis);
-const { wasm, library } = RUNTIME;
+const { wasm, library, memory } = RUNTIME;
+/** So many bytes within so many milliseconds make a link quick. */
+const QUICK = { bytes: 1e6, within: 100 };
 const loaded = new Map<Part, number>();
+/** What this start takes; the memory, where it is taken, stands for the library. */
+let wanted = [wasm, library];
 
 function say(message: FromWorker): void {
   scope.postMessage(message);
@@ -32,43 +38,99 @@ function say(message: FromWorker): void {
 
 function count(part: Part, bytes: number): void {
   loaded.set(part, bytes);
-  const sum = [...loaded.values()].reduce((one, other) => one + other, 0);
-  say({ kind: "progress", loaded: sum, total: wasm.size + library.size });
+  const sum = (of: (part: Part) => number) => wanted.reduce((whole, each) => whole + of(each), 0);
+  say({
+    kind: "progress",
+    loaded: sum((each) => loaded.get(each) ?? 0),
+    total: sum((each) => each.size),
+  });
 }
 
 /** What Python is made of. */
 interface Parts {
   module: Promise<WebAssembly.Module>;
-  library: Promise<Uint8Array<ArrayBuffer>>;
+  /** The memory of a Python that has started already; null where starting anew is quicker. */
+  memory: Promise<Bytes | null>;
+  /** Begin to fetch the library, or take what was begun. */
+  library: () => Promise<Bytes>;
+}
+
+/** Whether bytes come so quickly that the memory, the larger part, is here sooner than a start. */
+class Link {
+  private first = 0;
+  private decide!: (quick: boolean) => void;
+  readonly isQuick = new Promise<boolean>((resolve) => (this.decide = resolve));
+
+  constructor() {
+    const { connection } = navigator as { connection?: { saveData?: boolean } };
+    if (connection?.saveData) this.decide(false);
+  }
+
+  /** Note that so many bytes are here; the last time, that there are no more. */
+  note(bytes: number, last = false): void {
+    const now = performance.now();
+    this.first ||= now;
+    const within = now - this.first <= QUICK.within;
+    if (last || !within || bytes >= QUICK.bytes) this.decide(within && bytes >= QUICK.bytes);
+  }
 }
 
 /** Begin every download at once. */
 function download(folder: string): Parts {
+  const link = new Link();
+  const module = fetchModule(folder + wasm.name, wasm, (part, bytes) => {
+    link.note(bytes, bytes === part.length);
+    count(part, bytes);
+  });
+  module.catch(() => link.note(0, true));
+  let fetched: Promise<Bytes> | undefined;
+  const itsLibrary = () => (fetched ??= fetchPart(folder + library.name, library, count));
+  const itsMemory = async (): Promise<Bytes | null> => {
+    const kept = await keptPart(folder + memory.name, memory);
+    if (kept) return kept;
+    // It is said where it is waited for.
+    itsLibrary().catch(() => undefined);
+    if (!(await link.isQuick)) return null;
+    wanted = [wasm, memory];
+    return fetchPart(folder + memory.name, memory, count);
+  };
+  // After a start that failed everything is had from its sources.
+  const anew = location.hash === ANEW;
   return {
-    module: fetchModule(folder + wasm.name, wasm, count),
-    library: fetchPart(folder + library.name, library, count),
+    module,
+    memory: anew ? Promise.resolve(null) : itsMemory().catch(() => null),
+    library: itsLibrary,
   };
 }
 
 /** Take the parts that the offline copy carries. */
 function unpack(given: PackedParts): Parts {
   const take = (part: Part) => carriedPart(given[part.name] ?? "", part);
-  return { module: take(wasm).then((bytes) => WebAssembly.compile(bytes)), library: take(library) };
+  const itsLibrary = take(library);
+  return {
+    module: take(wasm).then((bytes) => WebAssembly.compile(bytes)),
+    memory: Promise.resolve(null),
+    library: () => itsLibrary,
+  };
 }
 
 /**
  * Hand the parts over when the runtime asks for them, as if they came from `folder`: it is compiled
  * while its scripts are still being read. Returns what puts the browser's own ways back.
  */
-function handOver(folder: string, parts: Parts): () => void {
+function handOver(
+  folder: string,
+  module: Promise<WebAssembly.Module>,
+  itsLibrary: Promise<Bytes>,
+): () => void {
   const { instantiateStreaming } = WebAssembly;
   WebAssembly.instantiateStreaming = async (_source, imports) => {
-    const module = await parts.module;
-    return { module, instance: await WebAssembly.instantiate(module, imports) };
+    const compiled = await module;
+    return { module: compiled, instance: await WebAssembly.instantiate(compiled, imports) };
   };
   scope.fetch = async (input, options) => {
     const url = input instanceof Request ? input.url : String(input);
-    if (url === folder + library.name) return new Response(await parts.library);
+    if (url === folder + library.name) return new Response(await itsLibrary);
     if (url === folder + wasm.name) return new Response();
     return networkFetch(input, options);
   };
@@ -78,22 +140,51 @@ function handOver(folder: string, parts: Parts): () => void {
   };
 }
 
-/** Start Python from the `parts`, as if they lay in `folder`. */
-async function start(folder: string, parts: Parts): Promise<Python> {
-  const restore = handOver(folder, parts);
-  // Until the runtime's script has run.
-  await Promise.resolve();
+type Respond = (request: string) => string;
+
+/** Start Python, as if its parts lay in `folder`; with a memory it needs no library. */
+async function start(
+  folder: string,
+  module: Promise<WebAssembly.Module>,
+  itsLibrary: Promise<Bytes>,
+  itsMemory?: Bytes,
+): Promise<Respond> {
+  const restore = handOver(folder, module, itsLibrary);
   const python = loadPyodide({
     indexURL: folder,
     stdLibURL: folder + library.name,
     lockFileContents: RUNTIME.index,
+    ...(itsMemory && { _loadSnapshot: itsMemory }),
   });
   // The runtime itself would wait for ever for a part that can't be had.
-  const started = Promise.all([python, parts.module, parts.library]);
-  return started.then(() => python).finally(restore);
+  await Promise.all([python, module, itsLibrary]).finally(restore);
+  const running = await python;
+  running.pyimport("dataclass_methods");
+  return running.pyimport("calc.render.live").respond;
 }
 
-let answering: Promise<(request: string) => string> | undefined;
+/** Start from the memory; null when that does not give the answer that the build knows. */
+async function startFrom(itsMemory: Bytes, folder: string, parts: Parts): Promise<Respond | null> {
+  try {
+    const nothing = Promise.resolve(new Uint8Array());
+    const respond = await start(folder, parts.module, nothing, itsMemory);
+    const answer = new TextEncoder().encode(respond(RUNTIME.known.request));
+    return crc32(answer) === RUNTIME.known.answer ? respond : null;
+  } catch {
+    return null;
+  }
+}
+
+/** Start by the quicker of the two ways; where the memory can't be used, by the other. */
+async function startOneWay(folder: string, parts: Parts): Promise<Respond> {
+  const itsMemory = await parts.memory;
+  const respond = itsMemory && (await startFrom(itsMemory, folder, parts));
+  if (respond) return respond;
+  wanted = [wasm, library];
+  return start(folder, parts.module, parts.library());
+}
+
+let answering: Promise<Respond> | undefined;
 
 function fail(cause: Cause, problem: unknown): void {
   if (problem instanceof PartTrouble) say({ kind: "failed", cause: problem.cause, detail: problem.detail });
@@ -107,10 +198,7 @@ addEventListener("unhandledrejection", (event) => {
 });
 
 function begin(folder: string, parts: Parts): void {
-  answering = start(folder, parts).then((python) => {
-    python.pyimport("dataclass_methods");
-    return python.pyimport("calc.render.live").respond;
-  });
+  answering = startOneWay(folder, parts);
   answering.then(
     () => say({ kind: "ready" }),
     (problem) => fail("start", problem),
