@@ -2,8 +2,8 @@
 
 References
 ----------
-.. [1] tires/TY-A, TD-1, TD-2, WEB-1, same-width and TRA-memory: rows of tire_dimensions.csv, each value
-   with its own source.
+.. [1] tires/TY-A, TD-1, TD-2, WEB-1, same-width, TRA-memory: rows of tire_dimensions.csv, each
+   value with its own source.
 .. [2] tires/size-formula: metric diameter = rim + 2 x width x aspect.
 .. [3] tires/WEB-6: a tire deflects at most 18 % of its section height.
 .. [4] tires/S13: about 3 % between makers on diameter and on width.
