@@ -3,8 +3,8 @@
 References
 ----------
 .. [1] tires/FS-1, tires/FS-4: clamp load at 75 % of proof, torque by T = K D F.
-.. [2] tires/FS-3, tires/FS-5, tires/ISO898-memory: proof stress.
-.. [3] tires/UNC-memory, tires/ISO898-memory: stress areas.
+.. [2] tires/FS-3, tires/FS-5, tires/BOLT-3: proof stress.
+.. [3] tires/BOLT-1, tires/BOLT-2: stress areas.
 """
 
 from calc import tables

@@ -406,7 +406,7 @@ def unit_sizes() -> tuple[float, ...]:
 
     References
     ----------
-    .. [1] value/TP-1, value/TI-1, value/EM-2, value/C13; the others value/CABUNIT-memory.
+    .. [1] value/TP-1, value/TI-1, value/EM-2, value/C13; the others value/PRACTICE.
 
     Examples
     --------

@@ -2,7 +2,7 @@
 
 References
 ----------
-.. [1] power/D497-memory, with power/S15 and power/S38 for the rows they repeat.
+.. [1] power/S15, power/S38 and power/S54 for the rows they repeat, power/D497-memory else.
 .. [2] power/S40: Iowa State A3-26, PTO power from draft and a soil factor.
 """
 

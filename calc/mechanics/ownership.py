@@ -27,7 +27,7 @@ def repair_cost(machine: str, list_price: float, hours: float) -> float:
 
     References
     ----------
-    .. [1] power/D497-memory.
+    .. [1] power/S53.
     """
     if hours < 0.0:
         raise ValueError("Hours can't be less than 0.")

@@ -235,7 +235,7 @@ def printed_stopping_metric_m(speed_kmh: float) -> float:
 
     References
     ----------
-    road/GREENBOOK-memory
+    road/SSD-1 and road/SSD-2
     """
     return 0.278 * speed_kmh * 2.5 + 0.039 * speed_kmh**2 / 3.4
 

@@ -2,9 +2,9 @@
 
 References
 ----------
-.. [1] tires/TRA-memory and tires/TD-1, TD-2, WEB-1: rows of tire_dimensions.csv, each value
-   with its own source.
-.. [2] tires/ISO7867-memory: metric diameter = rim + 2 x width x aspect.
+.. [1] tires/TY-A, TD-1, TD-2, WEB-1, same-width, TRA-memory: rows of tire_dimensions.csv, each
+   value with its own source.
+.. [2] tires/size-formula: metric diameter = rim + 2 x width x aspect.
 .. [3] tires/WEB-6: a tire deflects at most 18 % of its section height.
 .. [4] tires/S13: about 3 % between makers on diameter and on width.
 """
@@ -12,7 +12,7 @@ References
 from dataclasses import dataclass
 from functools import cache
 
-from calc import arith, tables
+from calc import arith, sources, tables
 from calc.mechanics.tire_size import Designation, decode
 
 INCH = 0.0254
@@ -380,15 +380,15 @@ def _row_error(row: tables.Row) -> float:
     """The half-width of a row's diameter [-]: the makers' spread, and what the row itself may
     be off where it wasn't read."""
     own = float(row["diameter_tolerance_pct"]) / 100.0
-    if row["source"].endswith("memory"):
+    if sources.find(row["source"])[0].status != "read":
         return arith.hypot(own, MAKER_SPREAD)
     return arith.max(own, MAKER_SPREAD)
 
 
 def _basis(source: str) -> str:
-    if source.endswith("ISO7867-memory"):
+    if source == "tires/size-formula":
         return "standard's formula"
-    return "design value" if source.endswith("memory") else "data sheet"
+    return "data sheet" if sources.find(source)[0].status == "read" else "design value"
 
 
 def _estimated(designation: Designation, row: tables.Row | None) -> Dimensions:

@@ -2,7 +2,7 @@
 
 References
 ----------
-.. [1] road/WEB-10 and road/BULB-memory, lamp currents.
+.. [1] road/WEB-10 and road/BULB-1, road/BULB-2 and road/BULB-memory, lamp currents.
 .. [2] road/VOLT-memory, filament current rises with about the 0.55 power of voltage.
 .. [3] road/PHY-1 and road/WEB-13, resistance of copper wire.
 .. [4] road/WEB-12 and road/WEB-14, conductor areas and the constant of copper.

@@ -132,15 +132,11 @@ def _settles(
     deciding: model.Verdict | None,
     checks: Sequence[str],
 ) -> tuple[model.Settle, ...]:
-    """Return the numbers that would settle the deciding check, or the next that is open.
-
-    A check that runs from wholly broken to wholly met whatever single number is known (a chance)
-    has none.
-    """
+    """Return the numbers that would settle the open checks, the deciding one first among them."""
     counted = model.counting(verdicts, checks)
     open_ = sorted((v for v in counted if v.finding == model.UNKNOWN), key=model.rank)
     ordered = [deciding, *(v for v in open_ if v is not deciding)] if deciding else []
-    return next(filter(None, (settles_of(search, verdict) for verdict in ordered)), ())
+    return settles_of(search, ordered)
 
 
 def _with_range(output: model.Output, search: Search, standing: Standing | None) -> model.Output:

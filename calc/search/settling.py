@@ -1,8 +1,13 @@
-"""Which numbers would settle an answer, and from where."""
+"""Which numbers would settle an answer, and from where.
+
+The few inputs that sway the open checks most are tried in turn: an input is fixed at one value
+after another from its range, and it is noted whether every open check then lies on one side at
+the worst and the best corner found for it. What settles most often is named first.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from calc import model
@@ -11,42 +16,110 @@ from calc.search.box import Dimension
 from calc.search.looking import Search
 
 MOST = 2  # how many numbers to find next are named
+TRIED = 5  # inputs that are tried
+CHECKS = 3  # open checks that they are tried on, the deciding one first
+PLACES = (1 / 6, 1 / 2, 5 / 6)  # where in its range an input is fixed
 
 
-def settles_of(search: Search, verdict: model.Verdict) -> tuple[model.Settle, ...]:
-    """Return the inputs whose fixing narrows the deciding margin most, and where it is met."""
+def settles_of(search: Search, verdicts: Sequence[model.Verdict]) -> tuple[model.Settle, ...]:
+    """Return the inputs whose true value would settle the open checks most often.
+
+    Parameters
+    ----------
+    verdicts : sequence of Verdict
+        The open checks, the deciding one first.
+
+    Returns
+    -------
+    tuple of Settle
+        At most `MOST`, the best first, each with from where its check is met. Empty where no
+        input narrows any of the checks: they run from wholly broken to wholly met whatever
+        single number is known.
+    """
+    hard = [verdict for verdict in verdicts if verdict.check.grade != model.ADVICE]
+    open_ = [verdict for verdict in hard or verdicts if _width(search, verdict)][:CHECKS]
+    found: list[tuple[float, float, Dimension, model.Verdict]] = []
+    for dim in _swaying(search, open_):
+        narrowed = [(_narrows(search, verdict, dim), verdict) for verdict in open_]
+        share, verdict = max(narrowed, key=lambda pair: round(pair[0], 9))
+        if share > 1e-9:
+            found.append((_settled(search, open_, dim), share, dim, verdict))
+    found.sort(key=lambda one: (-one[0], -round(one[1], 9)))
+    return tuple(
+        model.Settle(search.sheet.field(dim.name), *_ends(search, verdict, dim), share)
+        for _, share, dim, verdict in found[:MOST]
+    )
+
+
+def _width(search: Search, verdict: model.Verdict) -> float:
+    """How far a check's margin runs over the box."""
     name = verdict.check.name
-    worst, best = search.worst[name], search.best[name]
-    width = worst[0] - best[0]
-    if not width:
-        return ()
-    found: list[tuple[float, Dimension]] = []
+    return search.best[name][0] - search.worst[name][0]
+
+
+def _swaying(search: Search, verdicts: Sequence[model.Verdict]) -> list[Dimension]:
+    """Return the inputs that, each moved alone from the middle, sway an open check most."""
+    reached: list[tuple[float, Dimension]] = []
     for dim in search.box.dimensions:
-        fixed_low = search.margin_at(name, {**worst[1], dim.name: dim.middle})
-        fixed_high = search.margin_at(name, {**best[1], dim.name: dim.middle})
-        if fixed_low is None or fixed_high is None:
-            continue
-        narrows = 1 - (fixed_high - fixed_low) / -width
-        if narrows > 1e-9:
-            found.append((narrows, dim))
-    found.sort(key=lambda pair: -round(pair[0], 9))
-    # A window can be left on either side: what mends its worst corner may break the other one.
-    one_sided = verdict.check.sense != "between"
-    settles = []
-    for narrows, dim in found[:MOST]:
-        ends = (
-            _thresholds(search, name, dim, worst[1])
-            if one_sided and not dim.options
-            else (None, None)
-        )
-        settles.append(model.Settle(search.sheet.field(dim.name), *ends, narrows))
-    return tuple(settles)
+        most = 0.0
+        for verdict in verdicts:
+            ends = (
+                search.margin_at(verdict.check.name, {**search.middle, dim.name: end})
+                for end in dim.ends
+            )
+            margins = [margin for margin in ends if margin is not None]
+            if margins:
+                most = max(most, (max(margins) - min(margins)) / _width(search, verdict))
+        if most:
+            reached.append((most, dim))
+    reached.sort(key=lambda pair: -round(pair[0], 9))
+    return [dim for _, dim in reached[:TRIED]]
 
 
-def _thresholds(
-    search: Search, name: str, dim: Dimension, worst: Mapping[str, Any]
+def _corners(
+    search: Search, verdict: model.Verdict, dim: Dimension, value: Any
+) -> tuple[float, float] | None:
+    """Return a check's margin at its worst and best corner with one input fixed."""
+    name = verdict.check.name
+    worst = search.margin_at(name, {**search.worst[name][1], dim.name: value})
+    best = search.margin_at(name, {**search.best[name][1], dim.name: value})
+    return None if worst is None or best is None else (worst, best)
+
+
+def _narrows(search: Search, verdict: model.Verdict, dim: Dimension) -> float:
+    """Return the share of a check's width that goes with an input known to be at its middle."""
+    ends = _corners(search, verdict, dim, dim.middle)
+    return 0.0 if ends is None else 1 - (ends[1] - ends[0]) / _width(search, verdict)
+
+
+def _settled(search: Search, verdicts: Sequence[model.Verdict], dim: Dimension) -> float:
+    """Return the share of an input's values at which the open checks are settled.
+
+    One that is broken from its worst to its best corner settles the answer, and so does every
+    one being met from its worst corner on.
+    """
+    count = 0
+    for place in PLACES:
+        met = True
+        for verdict in verdicts:
+            ends = _corners(search, verdict, dim, dim.at(place))
+            if ends is not None and ends[1] < 0:
+                met = True
+                break
+            met = met and (ends is None or ends[0] >= 0)
+        count += met
+    return count / len(PLACES)
+
+
+def _ends(
+    search: Search, verdict: model.Verdict, dim: Dimension
 ) -> tuple[float | None, float | None]:
     """Return from which value up, or down, a check is met with everything else at its worst."""
+    # A window can be left on either side: what mends its worst corner may break the other one.
+    if dim.options or verdict.check.sense == "between":
+        return None, None
+    name = verdict.check.name
+    worst: Mapping[str, Any] = search.worst[name][1]
 
     def met(value: float) -> bool:
         check = search.sheet.compute(

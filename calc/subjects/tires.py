@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import partial
 
-from calc import arith, model, tables
+from calc import arith, model, sources, tables
 from calc.mechanics import front_drive, tire_load, tires
 from calc.mechanics.tire_size import Designation
 from calc.model.pictures import Item, Shape
@@ -401,3 +401,21 @@ def outline_points(x: float, tire: tires.Dimensions, points: int = 72) -> list[t
     shape = outline(x, tire, "fill", points)
     assert isinstance(shape, Shape)
     return [*shape.points, shape.points[0]]
+
+
+def window_table(lead: float) -> model.Table:
+    """Return what each printed window says of a lead [-]."""
+    rows = tuple(
+        (
+            w.label,
+            "inside" if w.low <= lead <= w.high else "outside",
+            sources.find(w.source)[0].title,
+        )
+        for w in front_drive.windows()
+    )
+    return model.Table(
+        "What other windows say",
+        ("Window", f"Lead of {signed(lead)} %", "Source"),
+        rows,
+        note="Manuals and guides disagree; the tractor's own manual comes first.",
+    )

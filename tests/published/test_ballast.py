@@ -11,6 +11,7 @@ from tests.published.rows import published
 LB = 0.45359237
 IN = 0.0254
 FT = 0.3048
+WHOLE = "printed as a whole number"
 
 # A spread of tractors: T_E, T_F, b, c, d, I_R, a.
 SETS = [
@@ -26,9 +27,7 @@ def test_front_ballast_is_the_printed_formula(values):
     te, tf, b, c, d, ir, a = values
     printed = (ir * (c + d) - tf * b + 0.2 * te * b) / (a + b)
     ours = ballast.front_ballast_needed(te, tf, b, c, d, ir, a)
-    given, why = f"{te:g} kg tractor, {ir:g} kg behind", "from its printed formula"
-    least = max(printed, 0.0)
-    published(ballast.front_ballast_needed, given, least, ours, 1e-9, why, "hitch/H4", unit="kg")
+    assert ours == pytest.approx(max(printed, 0.0), abs=1e-9)
 
 
 @pytest.mark.parametrize("values", SETS)
@@ -92,8 +91,7 @@ def test_loader_counterweight_is_the_printed_formula(g, g1, payload, b, i1, i2):
     p = g + g1
     printed = (5 * payload * b + i2 * (p + payload - 5 * g)) / (5 * (i1 + i2) - i2)
     ours = ballast.loader_counterweight(g1, g, i2 / 1000, i1 / 1000, payload, b / 1000)
-    given, why = f"{p} kg tractor, {payload} kg in the loader", "from its printed formula"
-    published(ballast.loader_counterweight, given, printed, ours, 1e-6, why, "hitch/H7", unit="kg")
+    assert ours == pytest.approx(printed)
     # The same source: at least 20 % of everything on the rear axle.
     _, rear = ballast.axle_loads(g1, g, i2 / 1000, [(payload, (i2 + b) / 1000), (ours, -i1 / 1000)])
     assert rear == pytest.approx(0.2 * (p + payload + ours))
@@ -105,20 +103,18 @@ def test_tractor_that_lifts_gravel():
     b = 60 * IN
     x = 20 * IN
     front, rear = ballast.axle_loads(0.0, 0.0, b, [(2100.0, x), (900.0, b + 50 * IN)])
-    given, why, source = "2,100 lb tractor, 900 lb of gravel", "whole pounds", "hitch/X9"
-    for wheel, load, printed in (("rear", rear, 325.0), ("front", front, 1175.0)):
-        named = f"{given}: each {wheel} wheel"
-        published(ballast.axle_loads, named, printed, load / 2, 0.5, why, source, unit="lb")
+    of, given, why = ballast.axle_loads, "2,100 lb and 900 lb of gravel, wheelbase 60 in", WHOLE
+    published(of, given, 325, rear / 2, 0.5, why, "hitch/X9", "each rear wheel", unit="lb")
+    published(of, given, 1175, front / 2, 0.5, why, "hitch/X9", "each front wheel", unit="lb")
 
 
 def test_truck_axle_loads_from_its_center_of_gravity():
     # hitch/X12: 7,460 kg, 0.63 m ahead of the rear axle and 2.30 m behind the front:
     # printed 1.57e4 N in front and 5.74e4 N behind.
     front, rear = ballast.axle_loads(0.0, 0.0, 2.93, [(7460.0, 0.63)])
-    why, source = "printed to three figures", "hitch/X12"
-    for axle, load, printed in (("front", front, 1.57e4), ("rear", rear, 5.74e4)):
-        given = f"7,460 kg, wheelbase 2.93 m, 0.63 m ahead of the rear axle: {axle} axle"
-        published(ballast.axle_loads, given, printed, load * 9.8, 50.0, why, source, unit="N")
+    of, given, why = ballast.axle_loads, "7,460 kg, 0.63 m ahead of the rear axle", "three figures"
+    published(of, given, 15700, front * 9.8, 50, why, "hitch/X12", "front", unit="N")
+    published(of, given, 57400, rear * 9.8, 50, why, "hitch/X12", "rear", unit="N")
     assert stability.cg_ahead_of_rear_axle(front, 7460.0, 2.93) == pytest.approx(0.63)
 
 
@@ -126,8 +122,9 @@ def test_car_wheel_loads():
     # hitch/X13: 1,800 kg, wheelbase 1.8 m, center of gravity 1.05 m behind the front axle:
     # printed 3,675 N on each front wheel and 5,145 N on each rear wheel (g = 9.8).
     front, rear = ballast.axle_loads(0.0, 0.0, 1.8, [(1800.0, 0.75)])
-    assert front * 9.8 / 2 == pytest.approx(3675, abs=0.5)
-    assert rear * 9.8 / 2 == pytest.approx(5145, abs=0.5)
+    of, given = ballast.axle_loads, "1,800 kg, wheelbase 1.8 m, 1.05 m behind the front axle"
+    published(of, given, 3675, front * 9.8 / 2, 0.5, WHOLE, "hitch/X13", "front wheel", unit="N")
+    published(of, given, 5145, rear * 9.8 / 2, 0.5, WHOLE, "hitch/X13", "rear wheel", unit="N")
 
 
 def test_penn_state_tractor_at_rest():
@@ -138,18 +135,23 @@ def test_penn_state_tractor_at_rest():
 
 def test_level_pull_moves_load_to_the_rear():
     # hitch/X4: 18 kN tractor, wheelbase 1.8 m, pull 6 kN at 390 mm: printed 1.30 kN.
-    assert ballast.pull_transfer(6000.0, 0.390, 1.8) == pytest.approx(1300.0, abs=5)
+    of, given = ballast.pull_transfer, "a pull of 6 kN at 390 mm, wheelbase 1.8 m"
+    ours = of(6000.0, 0.390, 1.8) / 1000.0
+    published(of, given, 1.30, ours, 0.005, "printed to 0.01", "hitch/X4", unit="kN")
 
 
 def test_target_mass():
     # hitch/W8: 180 PTO hp with front-wheel assist at 130 lb/hp: printed 23,400 lb.
-    assert ballast.target_mass(180, 130) == 23400
+    of, given = ballast.target_mass, "180 PTO hp with front-wheel assist at 130 lb/hp"
+    published(of, given, 23400, of(180, 130), 0, "exact", "hitch/W8", unit="lb")
 
 
 @pytest.mark.parametrize(("turns_free", "percent"), [(8.5, 15.0), (9.0, 10.0)])
 def test_wheel_slip(turns_free, percent):
     # hitch/H12: 10 turns loaded against 8.5 free is 15 %; the same definition gives 10 % for 9.
-    assert 100 * ballast.wheel_slip(turns_free, 10.0) == pytest.approx(percent, abs=0.05)
+    of, given = ballast.wheel_slip, f"10 turns loaded, {turns_free:g} free"
+    ours = 100 * of(turns_free, 10.0)
+    published(of, given, percent, ours, 0.05, "exact by its definition", "hitch/H12", unit="%")
 
 
 @pytest.mark.parametrize(
@@ -169,19 +171,24 @@ def test_axle_limit_is_the_least(axle, least, limit):
 @pytest.mark.parametrize(("kg", "lb"), [(650, 1433), (840, 1852), (1200, 2646)])
 def test_permitted_masses_of_a_subcompact(kg, lb):
     # hitch/H8 prints the three limits in both units.
-    assert quantities.base(f"{lb} lb", "mass") == pytest.approx(kg, abs=0.5 * LB)
+    given, why = f"{lb:,} lb", "printed to a whole pound beside whole kilograms"
+    ours = quantities.base(f"{lb} lb", "mass")
+    published(quantities.base, given, kg, ours, 0.5 * LB, why, "hitch/H8", unit="kg")
 
 
 def test_truck_parked_across_a_grade():
     # hitch/X10: half track 1.5 m, center of gravity 3.5 m up: printed 23.2 degrees.
     angle = math.degrees(stability.side_tip_angle(3.0, 3.5))
-    assert angle == pytest.approx(23.2, abs=0.05)
+    of, given = stability.side_tip_angle, "half track 1.5 m, center of gravity 3.5 m up"
+    published(of, given, 23.2, angle, 0.05, "printed to a tenth", "hitch/X10", unit="°")
 
 
 def test_overturning_speed_in_a_turn():
     # hitch/X11: radius 5 m, track 1.5 m, height 1.2 m: printed 5.54 m/s with g = 9.81.
     angle = stability.side_tip_angle(1.5, 1.2)
-    assert stability.tip_speed_in_turn(angle, 5.0) == pytest.approx(5.54, abs=0.005)
+    of, given = stability.tip_speed_in_turn, "radius 5 m, track 1.5 m, height 1.2 m"
+    ours = of(angle, 5.0)
+    published(of, given, 5.54, ours, 0.005, "printed to 0.01", "hitch/X11", unit="m/s")
 
 
 @pytest.mark.parametrize(
@@ -190,7 +197,8 @@ def test_overturning_speed_in_a_turn():
 )
 def test_slope_table(degrees, percent):
     # hitch/X14, two decimals.
-    assert stability.slope_percent(math.radians(degrees)) == pytest.approx(percent, abs=0.005)
+    of, ours = stability.slope_percent, stability.slope_percent(math.radians(degrees))
+    published(of, f"{degrees}°", percent, ours, 0.005, "two decimals", "hitch/X14", unit="%")
     assert math.degrees(stability.slope_angle(percent)) == pytest.approx(degrees, abs=0.005)
 
 

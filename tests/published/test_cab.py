@@ -9,6 +9,7 @@ import pytest
 
 from calc import quantities
 from calc.mechanics import cab, psychrometrics, sun
+from tests.published.rows import published
 
 CFM = 0.3048**3 / 60.0
 HOUR = 3600.0
@@ -21,29 +22,40 @@ BROADBAND_SKY = next(
 @pytest.mark.parametrize(("temperature", "pascal"), [(5.0, 872.6), (25.0, 3169.7)])
 def test_saturation_pressure(temperature: float, pascal: float) -> None:
     # value/C10, table 3 of the chapter; 0.03 % is the agreement its quoting test asks for.
-    assert psychrometrics.saturation_pressure(temperature) == pytest.approx(pascal, rel=0.0003)
+    of, ours = psychrometrics.saturation_pressure, psychrometrics.saturation_pressure(temperature)
+    given, why = f"{temperature:g} °C", "0.03 %, the agreement that the test quoting it asks for"
+    published(of, given, pascal, ours, 0.0003 * pascal, why, "value/C10", "table 3", unit="Pa")
 
 
 def test_saturated_humidity_ratio() -> None:
     # value/C10, table 2: 0.020173 at 25 deg C, a real-gas value; the ideal gas is 0.5 % below.
-    assert psychrometrics.humidity_ratio(25.0, 1.0) == pytest.approx(0.020173, rel=0.005)
+    of, given = psychrometrics.humidity_ratio, "25 °C, saturated"
+    why = "a real-gas value; the ideal gas lies 0.5 % below"
+    published(
+        of, given, 20.173, 1000 * of(25.0, 1.0), 0.1009, why, "value/C10", "table 2", unit="g/kg"
+    )
 
 
 def test_enthalpy() -> None:
     # value/C10: 81.316 kJ/kg at 30 deg C and 0.02.
-    assert psychrometrics.enthalpy(30.0, 0.02) / 1000.0 == pytest.approx(81.316, rel=0.0003)
+    of, given = psychrometrics.enthalpy, "30 °C, 0.02 kg/kg"
+    ours, why = of(30.0, 0.02) / 1000.0, "0.03 %, the agreement that the test quoting it asks for"
+    published(of, given, 81.316, ours, 0.0003 * 81.316, why, "value/C10", unit="kJ/kg")
 
 
 def test_specific_volume() -> None:
     # value/C10: 0.94086 m3/kg at 30 deg C, 0.02 and 95 461 Pa.
-    volume = psychrometrics.specific_volume(30.0, 0.02, 95461.0)
-    assert volume == pytest.approx(0.94086, rel=0.0003)
+    of, given = psychrometrics.specific_volume, "30 °C, 0.02 kg/kg, 95,461 Pa"
+    ours, why = of(30.0, 0.02, 95461.0), "0.03 %, the agreement that the test quoting it asks for"
+    published(of, given, 0.94086, ours, 0.0003 * 0.94086, why, "value/C10", unit="m³/kg")
 
 
 @pytest.mark.parametrize(("altitude", "pascal"), [(0.0, 101325.0), (500.0, 95461.0)])
 def test_pressure_by_altitude(altitude: float, pascal: float) -> None:
     # value/C10, table 1.
-    assert psychrometrics.pressure_at_altitude(altitude) == pytest.approx(pascal, abs=1.0)
+    of, ours = psychrometrics.pressure_at_altitude, psychrometrics.pressure_at_altitude(altitude)
+    given, why = f"{altitude:g} m", "printed to a pascal"
+    published(of, given, pascal, ours, 1.0, why, "value/C10", "table 1", unit="Pa")
 
 
 @pytest.mark.parametrize("temperature", [-20.0, -5.0, 0.0, 10.0, 27.0, 38.0, 49.0])
@@ -77,20 +89,24 @@ def test_wet_bulb_against_a_reference_library(dry: float, wet: float) -> None:
     [(-0.75, 17.0), (0.77, 17.0), (-0.01, 5.0)],  # value/C11, table D.1, rows 1, 2 and 4
 )
 def test_predicted_dissatisfied(vote: float, percent: float) -> None:
-    assert cab.predicted_dissatisfied(vote) * 100.0 == pytest.approx(percent, abs=0.6)
+    of, given = cab.predicted_dissatisfied, f"a mean vote of {vote:g}"
+    ours, why = of(vote) * 100.0, "printed to a whole percent, from a vote rounded to 0.01"
+    published(of, given, percent, ours, 0.6, why, "value/C11", "table D.1", unit="%")
 
 
 def test_least_fresh_air() -> None:
     # value/C5: 25 cfm for each person is 42.5 m3/h.
     read = quantities.base("25 cfm", "air_flow") * HOUR
-    assert read == pytest.approx(42.5, abs=0.05)
+    given, why = "25 cfm for each person", "printed to a tenth"
+    published("cab/fresh_air_rules", given, 42.5, read, 0.05, why, "value/C5", unit="m³/h")
 
 
 def test_recirculated_air() -> None:
     # value/C5: three to four times the intake; 60 cfm gives 180 to 240.
     low, high = cab.recirculation_range(60.0 * CFM)
-    assert low / CFM == pytest.approx(180.0)
-    assert high / CFM == pytest.approx(240.0)
+    of, why = cab.recirculation_range, "whole multiples: three to four times"
+    for printed, ours in ((180.0, low / CFM), (240.0, high / CFM)):
+        published(of, "60 cfm of fresh air", printed, ours, 0.5, why, "value/C5", unit="cfm")
 
 
 def test_glass_shading_coefficient() -> None:
@@ -102,7 +118,8 @@ def test_glass_shading_coefficient() -> None:
 def test_single_glass_in_both_units() -> None:
     # value/C9: 1.11 Btu/(h ft2 F) is 6.30 W/(m2 K).
     per_hour = cab.conduction(1.11 * 5.678263341113488, 1.0, 1.0, 0.0)
-    assert per_hour == pytest.approx(6.30, abs=0.005)
+    of, given = cab.conduction, "1.11 Btu/(h ft² °F)"
+    published(of, given, 6.30, per_hour, 0.005, "printed to 0.01", "value/C9", unit="W/(m² K)")
 
 
 @pytest.mark.parametrize("latitude", [-35.0, 0.0, 30.0, 40.0, 55.0])

@@ -10,6 +10,7 @@ import pytest
 
 from calc import tables
 from calc.mechanics import field_work, fuel, ownership, traction, transmission
+from tests.published.rows import published
 
 HP = 745.699872
 GALLON = 3.785411784e-3
@@ -29,15 +30,17 @@ HOUR = 3600.0
 def test_drawbar_share_of_the_paired_tests(
     drawbar: float, pto: float, printed_percent: float
 ) -> None:
-    share = transmission.efficiency_from_test(drawbar, pto, 1.0)
-    assert share * 100.0 == pytest.approx(printed_percent, abs=0.5)
+    of, given = transmission.efficiency_from_test, f"{drawbar:g} of {pto:g} hp at the drawbar"
+    ours, why = of(drawbar, pto, 1.0) * 100.0, "printed to a whole percent"
+    published(of, given, printed_percent, ours, 0.5, why, "power/S33", unit="%")
 
 
 @pytest.mark.parametrize(("drive", "drawbar"), [("gear", 90.0), ("hydrostatic", 80.0)])
 def test_kept_efficiency_reproduces_the_paired_tests(drive: str, drawbar: float) -> None:
     # power/S33: 90 and 80 of 105 hp, through the tractive efficiency of 0.93 that the table names.
-    kept = transmission.full_load_efficiency(drive, "drawbar tests")
-    assert kept * 0.93 * 105.0 == pytest.approx(drawbar, abs=0.6)
+    of, given = transmission.full_load_efficiency, f"{drive} drive of 105 hp, 0.93 on concrete"
+    ours, why = of(drive, "drawbar tests") * 0.93 * 105.0, "our efficiency is kept to 0.01"
+    published(of, given, drawbar, ours, 0.6, why, "power/S33", unit="hp")
 
 
 @pytest.mark.parametrize(
@@ -58,24 +61,30 @@ def test_kept_efficiency_reproduces_the_paired_tests(drive: str, drawbar: float)
 def test_field_capacity(
     width_ft: float, mph: float, efficiency: float, acres_per_hour: float
 ) -> None:
-    rate = field_work.field_capacity(width_ft * FOOT, mph * MPH, efficiency)
-    assert rate * HOUR / ACRE == pytest.approx(acres_per_hour, abs=0.055)
+    of, given = field_work.field_capacity, f"{width_ft:.4g} ft, {mph:g} mph, {efficiency:.0%}"
+    ours = of(width_ft * FOOT, mph * MPH, efficiency) * HOUR / ACRE
+    why = "printed to a tenth, from 8.25 or 825"
+    published(of, given, acres_per_hour, ours, 0.055, why, "power/S45", unit="ac/h")
 
 
 def test_fuel_from_specific_output() -> None:
     # power/S52: 200 hp at 17 hp.h/gal burns 11.76 gal/h.
-    rate = fuel.rate_from_output(200.0 * HP, 17.0 * HP * HOUR / GALLON)
-    assert rate / GALLON * HOUR == pytest.approx(11.76, abs=0.005)
+    of, given = fuel.rate_from_output, "200 hp at 17 hp·h/gal"
+    ours = of(200.0 * HP, 17.0 * HP * HOUR / GALLON) / GALLON * HOUR
+    published(of, given, 11.76, ours, 0.005, "printed to 0.01", "power/S52", unit="gal/h")
 
 
 def test_yearly_average_fuel() -> None:
     # power/S42: 0.06 gal/h per maximum PTO hp for gasoline, times 0.73 for diesel.
-    assert fuel.average_diesel_rate(HP) / GALLON * HOUR == pytest.approx(0.0438, abs=0.00005)
+    of, given = fuel.average_diesel_rate, "1 PTO hp: 0.06 gal/h, times 0.73 for diesel"
+    ours, why = of(HP) / GALLON * HOUR, "two printed factors multiplied, to four figures"
+    published(of, given, 0.0438, ours, 0.00005, why, "power/S42", unit="gal/h")
 
 
 def test_labor_factor() -> None:
     # power/S47: 13.50 an hour, factor 1.1, gives 14.85.
-    assert ownership.labor_cost_per_hour(13.50) == pytest.approx(14.85, abs=0.005)
+    of, given = ownership.labor_cost_per_hour, "13.50 an hour, 1.1 labor hours an hour"
+    published(of, given, 14.85, of(13.50), 0.005, "printed to a cent", "power/S47", unit="$/h")
 
 
 @pytest.mark.parametrize("soil", ["hard", "firm"])
@@ -97,7 +106,9 @@ def test_repair_share_of_list_price(hours: float, percent: float) -> None:
 
 def test_repair_share_near_another_fleet() -> None:
     # power/S48: 2.53 % of price at 2 000 h in another fleet, against 2.8 % here.
-    assert ownership.repair_cost("tractor", 100.0, 2000.0) == pytest.approx(2.53, abs=0.5)
+    of, given = ownership.repair_cost, "a tractor at 2,000 h, another fleet"
+    ours, why = of("tractor", 100.0, 2000.0), "another fleet: half a percent of the price apart"
+    published(of, given, 2.53, ours, 0.5, why, "power/S48", unit="%")
 
 
 @pytest.mark.parametrize(

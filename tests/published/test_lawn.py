@@ -6,6 +6,7 @@ import pytest
 
 from calc import quantities, tables
 from calc.mechanics import field_work, ground, turf
+from tests.published.rows import published
 
 PSI = 6894.757293168361
 INCH = 0.0254
@@ -13,45 +14,54 @@ FOOT = 0.3048
 MPH = 0.44704
 ACRE = 4046.8564224
 POUND_FORCE = 4.4482216152605
+METRIC = "207,000 MPa, wire 2 mm, coil 20 mm, 5 turns"
+INCHES = "30e6 psi, wire 0.035 in, coil 0.465 in, 3 turns"
 
 
 def test_torsion_rate_of_a_metric_spring() -> None:
     # value/T1: 207 000 MPa, wire 2 mm, coil 20 mm, 5 turns: 3 066.67 N mm for each turn.
     rate = turf.torsion_rate(0.002, 0.020, 5.0, 207e9, friction=True)
-    assert rate * 2.0 * math.pi * 1000.0 == pytest.approx(3066.67, abs=0.005)
+    of, ours = turf.torsion_rate, rate * 2.0 * math.pi * 1000.0
+    published(of, METRIC, 3066.67, ours, 0.005, "printed to 0.01", "value/T1", unit="N·mm a turn")
 
 
 def test_torsion_rate_of_a_metric_spring_by_the_degree() -> None:
     # value/T1: the same spring, 8.52 N mm for each degree.
     rate = turf.torsion_rate(0.002, 0.020, 5.0, 207e9, friction=True)
-    assert math.radians(rate) * 1000.0 == pytest.approx(8.52, abs=0.005)
+    of, ours = turf.torsion_rate, math.radians(rate) * 1000.0
+    published(of, METRIC, 8.52, ours, 0.005, "printed to 0.01", "value/T1", unit="N·mm/°")
 
 
 def test_torsion_rate_of_an_inch_spring() -> None:
     # value/T1: 30e6 psi, wire 0.035 in, coil 0.465 in, 3 turns: 2.988 in-lb for each turn.
     rate = turf.torsion_rate(0.035 * INCH, 0.465 * INCH, 3.0, 30e6 * PSI, friction=True)
-    assert rate * 2.0 * math.pi / (POUND_FORCE * INCH) == pytest.approx(2.988, abs=0.0005)
+    of, ours = turf.torsion_rate, rate * 2.0 * math.pi / (POUND_FORCE * INCH)
+    published(of, INCHES, 2.988, ours, 0.0005, "printed to 0.001", "value/T1", unit="in-lb a turn")
 
 
 def test_torsion_rate_of_an_inch_spring_by_the_degree() -> None:
     # value/T1: the same spring, 0.0083 in-lb for each degree.
     rate = turf.torsion_rate(0.035 * INCH, 0.465 * INCH, 3.0, 30e6 * PSI, friction=True)
-    assert math.radians(rate) / (POUND_FORCE * INCH) == pytest.approx(0.0083, abs=0.00005)
+    of, ours = turf.torsion_rate, math.radians(rate) / (POUND_FORCE * INCH)
+    published(of, INCHES, 0.0083, ours, 0.00005, "printed to 0.0001", "value/T1", unit="in-lb/°")
 
 
 def test_theoretical_divisor_against_the_makers() -> None:
     # value/T1 names 10.2 as the theoretical divisor for a turn, beside 10.8.
     theory = turf.torsion_rate(0.002, 0.020, 5.0)
     makers = turf.torsion_rate(0.002, 0.020, 5.0, friction=True)
-    assert 10.8 * makers / theory == pytest.approx(10.2, abs=0.05)
+    of, given = turf.torsion_rate, "theoretical divisor for a turn, beside 10.8"
+    published(of, given, 10.2, 10.8 * makers / theory, 0.05, "printed to a tenth", "value/T1")
 
 
 def test_fifteen_psi_is_just_over_the_compaction_threshold() -> None:
     # value/L7c, L7b: 15 psi is 103 kPa, against the 100 kPa threshold.
     read = quantities.base("15 psi", "pressure")
-    assert read / 1000.0 == pytest.approx(103.0, abs=0.5)
+    why = "printed to a kilopascal"
+    published(quantities.base, "15 psi", 103.0, read / 1000.0, 0.5, why, "value/L7b", unit="kPa")
     limit = turf.turf_limit("moist")
-    assert limit / PSI == pytest.approx(14.5, abs=0.05)
+    of, why = turf.turf_limit, "printed to a tenth beside 100 kPa"
+    published(of, "moist turf", 14.5, limit / PSI, 0.05, why, "value/L7c", unit="psi")
     assert 1.0 < read / limit < 1.05
 
 
@@ -59,7 +69,8 @@ def test_fifteen_psi_is_just_over_the_compaction_threshold() -> None:
 def test_ground_pressure_by_the_tire_maker(inflation_psi: float, ground_psi: float) -> None:
     # value/L7b: the ground feels a tenth more than the inflation.
     found = turf.mean_pressure(inflation_psi * PSI, "tenth")
-    assert found / PSI == pytest.approx(ground_psi, abs=0.005)
+    of, given, why = turf.mean_pressure, f"{inflation_psi:g} psi, a tenth more", "exact"
+    published(of, given, ground_psi, found / PSI, 0.005, why, "value/L7b", unit="psi")
 
 
 def test_ground_pressure_by_the_tire_engineer() -> None:
@@ -70,20 +81,23 @@ def test_ground_pressure_by_the_tire_engineer() -> None:
 
 def test_stress_ten_centimeters_down() -> None:
     # tires/S9: on average 39 % above the inflation.
-    assert ground.peak_stress(100e3) == pytest.approx(139e3, abs=500.0)
+    of, why = ground.peak_stress, "printed to a whole percent"
+    published(of, "100 kPa, 39 % more", 139, of(100e3) / 1000, 0.5, why, "tires/S9", unit="kPa")
 
 
 def test_fifteen_degrees_over_twenty_feet() -> None:
     # value/L9 prints 1.6 m in 6.1 m for 15 deg (and 5.25 ft in 20 ft, cut a little short).
     slope = quantities.base("15 deg", "slope")
-    assert slope * 6.1 == pytest.approx(1.6, abs=0.05)
+    given, why = "15° over 6.1 m", "printed to a tenth"
+    published(quantities.base, given, 1.6, slope * 6.1, 0.05, why, "value/L9", unit="m")
     assert slope * 20.0 == pytest.approx(5.25, abs=0.15)
 
 
 def test_aerator_spacing_gives_six_holes_a_square_foot() -> None:
     # value/L5a, L5d: spoons 4 in apart and cores 6 in apart: 144 / 24 holes in a square foot.
     found = turf.holes_per_area(4.0 * INCH, 6.0 * INCH) * FOOT**2
-    assert found == pytest.approx(6.0, abs=1e-9)
+    of, given = turf.holes_per_area, "spoons 4 in apart, cores 6 in apart"
+    published(of, given, 6.0, found, 1e-9, "exact: 144 / 24", "value/L5a", unit="a square foot")
 
 
 @pytest.mark.parametrize(
@@ -107,14 +121,17 @@ def test_rakings_by_thatch(inches: float, passes: int) -> None:
     ],
 )
 def test_work_rate(width_ft: float, mph: float, efficiency: float, acres_per_hour: float) -> None:
-    rate = field_work.field_capacity(width_ft * FOOT, mph * MPH, efficiency)
-    assert rate * 3600.0 / ACRE == pytest.approx(acres_per_hour, abs=0.055)
+    of, given = field_work.field_capacity, f"{width_ft:g} ft, {mph:g} mph, {efficiency:.0%}"
+    ours = of(width_ft * FOOT, mph * MPH, efficiency) * 3600.0 / ACRE
+    why = "printed to a tenth, from 8.25 or 825"
+    published(of, given, acres_per_hour, ours, 0.055, why, "power/S45", unit="ac/h")
 
 
 def test_work_rate_constant() -> None:
     # value/V24: ft x mph x percent / 825 gives acres an hour.
     rate = field_work.field_capacity(825.0 * FOOT / 100.0, MPH, 1.0) * 3600.0 / ACRE
-    assert rate == pytest.approx(1.0, rel=1e-9)
+    of, given = field_work.field_capacity, "8.25 ft, 1 mph, 100 %: ft × mph × percent / 825"
+    published(of, given, 1.0, rate, 1e-9, "exact", "value/V24", unit="ac/h")
 
 
 def test_known_light_machines_stay_under_the_limit_of_soft_turf() -> None:

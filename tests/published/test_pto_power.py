@@ -15,29 +15,27 @@ POUND = 0.45359237
 
 def test_86_percent_rule() -> None:
     """power/S10: 125.0 engine hp is 107.5 PTO hp and 92.45 drawbar hp; exact."""
-    of, why, source = pto_power.engine_to_pto, "exact", "power/S10"
     pto = pto_power.engine_to_pto(125.0, pto_power.pto_ratio("unstated")[1])
-    published(of, "125.0 hp at the engine", 107.5, pto, 1e-9, why, source, unit="hp")
-    drawbar = pto_power.engine_to_pto(pto, 0.86)
-    given = "drawbar power, 86 % of 107.5 hp at the PTO"
-    published(of, given, 92.45, drawbar, 1e-9, why, source, unit="hp")
+    of, given = pto_power.engine_to_pto, "125.0 engine hp, 86 %"
+    published(of, given, 107.5, pto, 1e-9, "exact", "power/S10", "PTO", unit="hp")
+    ours = pto_power.engine_to_pto(pto, 0.86)
+    published(of, given, 92.45, ours, 1e-9, "exact", "power/S10", "drawbar", unit="hp")
 
 
 def test_textbook_band() -> None:
     """hitch/X3: 50 engine hp is 40 to 42.5 PTO hp; exact."""
     low, _, high = pto_power.pto_ratio("textbook")
-    for end, share, printed in (("low", low, 40.0), ("high", high, 42.5)):
-        ours = pto_power.engine_to_pto(50.0, share)
-        given = f"50 hp at the engine, {end} end"
-        published(
-            pto_power.engine_to_pto, given, printed, ours, 1e-9, "exact", "hitch/X3", unit="hp"
-        )
+    of = pto_power.engine_to_pto
+    for share, printed in ((low, 40.0), (high, 42.5)):
+        given, ours = f"50 engine hp, {share:g}", of(50.0, share)
+        published(of, given, printed, ours, 1e-9, "exact", "hitch/X3", unit="hp")
 
 
 def test_net_ratio_of_two_sources() -> None:
     """power/S8 and power/S9 both print 0.90."""
-    ours, why = pto_power.pto_ratio("net")[1], "printed to a hundredth"
-    published(pto_power.pto_ratio, "PTO of net engine power", 0.90, ours, 0.005, why, "power/S8")
+    ours, why = pto_power.pto_ratio("net")[1], "printed to 0.01"
+    for source in ("power/S8", "power/S9"):
+        published(pto_power.pto_ratio, "net flywheel power", 0.90, ours, 0.005, why, source)
 
 
 def test_gross_figure_is_the_product_of_its_two_steps() -> None:
@@ -51,16 +49,17 @@ def test_gross_figure_is_the_product_of_its_two_steps() -> None:
 def test_altitude_example(rule: str, printed: float) -> None:
     """power/S27: 225 hp at 4,500 ft above 500 ft is 198 hp; the others by their own rule
     (power/S28, power/S29), to 0.1 hp."""
-    power = 225.0 * pto_power.altitude_factor(4500 * FOOT, rule)
-    given, why = f"225 hp at 4,500 ft by the rule {rule}", "printed to a tenth"
+    of, given = pto_power.altitude_factor, f"225 hp at 4,500 ft, rule {rule}"
+    power, why = 225.0 * of(4500 * FOOT, rule), "printed to a tenth, or by the printed rule"
     source = {"na_500": "power/S27", "na_0": "power/S28", "na_2500": "power/S29"}[rule]
-    published(pto_power.altitude_factor, given, printed, power, 0.05, why, source, unit="hp")
+    published(of, given, printed, power, 0.05, why, source, unit="hp")
 
 
 def test_fueling_rule_at_1305_m() -> None:
     """power/S30: 1 % for each 100 m above 305 m, so 10 % at 1,305 m."""
-    ours, why = pto_power.altitude_factor(1305.0, "na_msha"), "printed to the percent"
-    published(pto_power.altitude_factor, "1,305 m", 0.90, ours, 0.0005, why, "power/S30")
+    of, ours = pto_power.altitude_factor, pto_power.altitude_factor(1305.0, "na_msha")
+    given = "1 % for each 100 m above 305 m, at 1,305 m"
+    published(of, given, 0.90, ours, 0.0005, "exact by the printed rule", "power/S30")
 
 
 def test_turbo_keeps_its_power_to_1000_m() -> None:
@@ -73,41 +72,32 @@ def test_turbo_keeps_its_power_to_1000_m() -> None:
 def test_heat_at_95_fahrenheit(rule: str, printed: float) -> None:
     """power/S31: 1 % for each 5 or 10 degF above 85 degF; 10 degF above."""
     kelvin = (95.0 - 32.0) / 1.8 + 273.15
-    ours, given = pto_power.temperature_factor(kelvin, rule), f"95 °F, {rule} engine"
-    published(pto_power.temperature_factor, given, printed, ours, 1e-9, "exact", "power/S31")
+    of, given = pto_power.temperature_factor, f"{rule}, 95 °F: 10 °F above 85"
+    ours = of(kelvin, rule)
+    published(of, given, printed, ours, 1e-9, "exact by the printed rule", "power/S31")
 
 
 def test_grade_takes_20_pounds_for_each_ton_and_percent() -> None:
     """power/S29: 20 lb per US ton per 1 % grade, a whole number, at 1 to 10 % (small angles)."""
     for percent in (1, 5, 10):
         force = pto_power.grade_power(2000 * POUND, percent / 100, 1.0) / POUND_FORCE
-        given, why = f"one US ton on {percent} %", "the rule takes the sine for the tangent"
-        published(
-            pto_power.grade_power,
-            given,
-            20.0 * percent,
-            force,
-            0.1 * percent,
-            why,
-            "power/S29",
-            unit="lbf",
-        )
+        given, why = f"1 US ton on {percent} %", "small angles: sin for tan, 0.5 % at 10 %"
+        of, near = pto_power.grade_power, 0.005 * 20 * percent
+        published(of, given, 20 * percent, force, near, why, "power/S29", unit="lbf")
 
 
 def test_rolling_on_hard_road_and_gravel() -> None:
     """power/S32, figures to 0.001: 0.008 and 0.012 of the weight."""
-    for surface, printed in (("hard road", 0.008), ("gravel", 0.012)):
-        ours, why = pto_power.rolling_coefficient(surface)[0], "printed to a thousandth"
-        published(pto_power.rolling_coefficient, surface, printed, ours, 0.0005, why, "power/S32")
+    of = pto_power.rolling_coefficient
+    for ground, printed in (("hard road", 0.008), ("gravel", 0.012)):
+        published(of, ground, printed, of(ground)[0], 0.0005, "printed to 0.001", "power/S32")
 
 
 def test_axle_efficiency_of_two_test_sheets() -> None:
     """power/S33: 90 and 80 of 105 hp at the drawbar on concrete, divided by 0.93; to 0.01."""
-    for drive, drawbar in (("gear", 90), ("hydrostatic", 80)):
-        ours, why = pto_power.axle_efficiency(drive)[1], "printed in whole horsepower"
-        given = f"{drive}: {drawbar} hp at the drawbar of 105 at the PTO, over 0.93"
-        source = "power/S33"
-        published(pto_power.axle_efficiency, given, drawbar / 105 / 0.93, ours, 0.005, why, source)
+    gear, hydro = (pto_power.axle_efficiency(d)[1] for d in ("gear", "hydrostatic"))
+    assert gear == pytest.approx(90 / 105 / 0.93, abs=0.005)
+    assert hydro == pytest.approx(80 / 105 / 0.93, abs=0.005)
 
 
 # The rows that a public model (power/S15) prints with the same a, b, c as were recalled of
@@ -132,11 +122,8 @@ def test_rotary_rows_of_a_public_model(
     key: str, width: float, flow: float, a: float, b: float, c: float
 ) -> None:
     """power/S15: coefficients printed to 0.1."""
-    expected = a + b * width + c * flow
-    ours = pto_power.rotary_power(key, width, flow / 3.6) / 1000
-    given = f"{key}: {a} + {b} x {width} m + {c} x {flow} t/h"
-    why, source = "from its printed coefficients", "power/S15"
-    published(pto_power.rotary_power, given, expected, ours, 1e-6, why, source, unit="kW")
+    expected = (a + b * width + c * flow) * 1000
+    assert pto_power.rotary_power(key, width, flow / 3.6) == pytest.approx(expected, rel=1e-9)
 
 
 def test_disk_mower_against_the_textbook_form() -> None:
@@ -152,16 +139,14 @@ def test_measured_mulcher() -> None:
     """power/S18: 76 kW mean and 145 kW peak over 6 m, so 12.7 kW/m, 5.2 hp/ft and 24.2, 9.9."""
     typical = pto_power.density("rotary_cutter_measured")
     peak = pto_power.density("rotary_cutter_measured", "heavy")
-    why, source = "printed to a tenth", "power/S18"
-    for given, ours, printed, unit in (
-        ("mean", typical / 1000, 12.7, "kW/m"),
-        ("mean", typical * FOOT / HP, 5.2, "hp/ft"),
-        ("peak", peak / 1000, 24.2, "kW/m"),
-        ("peak", peak * FOOT / HP, 9.9, "hp/ft"),
+    of, why = pto_power.density, "the printed total over 6 m, to a tenth"
+    for given, printed, ours, unit in (
+        ("76 kW mean over 6 m", 12.7, typical / 1000, "kW/m"),
+        ("76 kW mean over 6 m", 5.2, typical * FOOT / HP, "hp/ft"),
+        ("145 kW peak over 6 m", 24.2, peak / 1000, "kW/m"),
+        ("145 kW peak over 6 m", 9.9, peak * FOOT / HP, "hp/ft"),
     ):
-        published(
-            pto_power.density, f"a mulcher, {given}", printed, ours, 0.05, why, source, unit=unit
-        )
+        published(of, given, printed, ours, 0.05, why, "power/S18", unit=unit)
 
 
 def test_measured_mulcher_total() -> None:
@@ -188,8 +173,9 @@ def test_measured_lawn_deck() -> None:
     """power/S19: 8 to 10 kW on a 1.8 m deck; 1.8 to 2.3 hp/ft."""
     low = pto_power.density("finish_mower_measured", "light") * FOOT / HP
     high = pto_power.density("finish_mower_measured", "heavy") * FOOT / HP
-    assert low == pytest.approx(1.8, abs=0.05)
-    assert high == pytest.approx(2.3, abs=0.05)
+    of, given, why = pto_power.density, "8 to 10 kW on a 1.8 m deck", "printed to a tenth"
+    for printed, ours in ((1.8, low), (2.3, high)):
+        published(of, given, printed, ours, 0.05, why, "power/S19", unit="hp/ft")
     assert pto_power.demand("finish_mower_measured", 1.8, "heavy") == pytest.approx(10e3, abs=50)
 
 
@@ -204,7 +190,10 @@ def test_measured_chipper() -> None:
 
 def test_generator_rule() -> None:
     """power/S23: at least two engine hp for each kW rated."""
-    assert pto_power.generator_engine_power(15e3) / HP == pytest.approx(30, abs=0.05)
+    of, ours = pto_power.generator_engine_power, pto_power.generator_engine_power(15e3) / HP
+    published(
+        of, "15 kW, 2 hp for each kW", 30, ours, 0.05, "a whole factor", "power/S23", unit="hp"
+    )
 
 
 def test_forms_of_the_flail_row_agree() -> None:
@@ -214,7 +203,9 @@ def test_forms_of_the_flail_row_agree() -> None:
 
 def test_drawbar_power_examples() -> None:
     """power/S3: 1,500 lbf at 5.5 mph is 22.0 hp, and 375 lbf at 1 mph is 1 hp; exact."""
-    assert draft.drawbar_power(1500 * POUND_FORCE, 5.5 * MPH) / HP == pytest.approx(22.0, abs=0.05)
+    of, given = draft.drawbar_power, "1,500 lbf at 5.5 mph"
+    ours = of(1500 * POUND_FORCE, 5.5 * MPH) / HP
+    published(of, given, 22.0, ours, 0.05, "printed to a tenth", "power/S3", unit="hp")
     assert draft.drawbar_power(375 * POUND_FORCE, MPH) / HP == pytest.approx(1.0, abs=1e-9)
 
 
@@ -225,20 +216,25 @@ def test_drawbar_power_metric() -> None:
 
 def test_moldboard_plow() -> None:
     """power/S38: 1 m, 15 cm, 8 km/h, fine soil is 14,676 N; to 1 N."""
-    assert draft.draft("moldboard_plow", 1.0, 8 / 3.6, 0.15, "fine") == pytest.approx(14676, abs=1)
+    of, given = draft.draft, "moldboard plow, 1 m, 15 cm, 8 km/h, fine soil"
+    ours = of("moldboard_plow", 1.0, 8 / 3.6, 0.15, "fine")
+    published(of, given, 14676, ours, 1, "printed to a newton", "power/S38", unit="N")
 
 
 def test_extension_example() -> None:
     """power/S40: 24 ft, 6.0 mph, 200 lb/ft, firm soil 1.5 is 115 PTO hp; whole number."""
     drawbar = draft.drawbar_power(24 * 200 * POUND_FORCE, 6.0 * MPH)
     power = draft.pto_power_for(drawbar, draft.soil_factor("firm"))
-    assert power / HP == pytest.approx(115, abs=0.5)
+    of, given = draft.pto_power_for, "24 ft, 6.0 mph, 200 lb/ft, soil factor 1.5"
+    published(of, given, 115, power / HP, 0.5, "a whole number", "power/S40", unit="hp")
 
 
 def test_disk_plow_examination_problem() -> None:
     """power/S51: four 30 cm disks, 15 cm deep, 10 N/cm2, 5 km/h is 25 kW drawbar."""
     pull = 4 * 30 * 15 * 10.0
-    assert draft.drawbar_power(pull, 5 / 3.6) / 1000 == pytest.approx(25.0, abs=0.05)
+    of, given = draft.drawbar_power, "4 disks of 30 cm, 15 cm deep, 10 N/cm², 5 km/h"
+    ours, why = of(pull, 5 / 3.6) / 1000, "printed to a kilowatt, exact"
+    published(of, given, 25.0, ours, 0.05, why, "power/S51", unit="kW")
 
 
 @pytest.mark.parametrize(

@@ -47,10 +47,10 @@ def test_a_quick_coupler_is_over_and_its_removal_helps() -> None:
 
 @pytest.mark.parametrize(
     ("power", "finding"),
-    # power/PRACTICE for 12 in in clay: 15 hp light work, 35 with the flights full.
+    # value/P6c: a light digger is for 14 to 24 hp; power/PRACTICE: 35 with the flights full.
     [
-        ("14.9 hp", model.OVER),
-        ("15.1 hp", model.CLOSE),
+        ("13.9 hp", model.OVER),
+        ("14.1 hp", model.CLOSE),
         ("34.9 hp", model.CLOSE),
         ("35.1 hp", model.WITHIN),
     ],
@@ -230,7 +230,7 @@ def test_a_boom_that_cannot_follow_says_so() -> None:
 
 
 def test_not_sure_of_the_soil_holds_for_every_soil() -> None:
-    found = answer("size", auger_diameter="12 in", pto_power="14 hp")
+    found = answer("size", auger_diameter="12 in", pto_power="13.5 hp")
     verdict = next(v for v in found.verdicts if v.check.name == "power")
     assert verdict.finding == model.UNKNOWN
     assert verdict.limit_low < verdict.limit_high

@@ -252,3 +252,15 @@ def test_bad_input_gets_its_own_sentence(field: str, text: str, says: str) -> No
         answer(**{field: text})
     assert says in caught.value.errors[field]
     assert list(caught.value.errors) == [field]
+
+
+@pytest.mark.parametrize(
+    # Ours by size at 10 years and 300 hours; power/S47 prints 36 % for tractors of any size.
+    ("machine", "ours"),
+    [("tractor_small", "34.4 %"), ("tractor_middle", "37.4 %"), ("tractor_large", "32.1 %")],
+)
+def test_the_other_print_on_what_is_left_is_shown(machine: str, ours: str) -> None:
+    found = given(machine=machine, like_new_price="$30,000", age="10 yr", hour_meter="3000 h")
+    said = [model.words(note, "us") for note in found.advice.notes]
+    note = next(one for one in said if "Sources disagree" in one)
+    assert "36 %" in note and ours in note

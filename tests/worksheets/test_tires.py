@@ -723,6 +723,17 @@ def test_rollout_lead_is_the_definition() -> None:
     assert 100 * output(found, "lead") == pytest.approx(1.53, abs=0.01)
 
 
+def test_rollout_says_what_the_other_windows_would_give() -> None:
+    # 5.5 % of lead: tires/TG-3 ends at 5, tires/WEB-7 at 6, tires/OM-6 at 7, tires/TG-4 at 4.
+    ratio = f"{10 * 1.055 * 52.03 / 37.95:.4f}"
+    found = answer(
+        "rollout", old_front_ten_turns="37.95 m", old_rear_ten_turns="52.03 m", front_turns=ratio
+    )
+    rows = {row[0]: row[1] for row in table(found, "other windows").rows}
+    inside = {label for label, state in rows.items() if state == "inside"}
+    assert {label.split(" %")[0] for label in inside} == {"0 to 6", "1 to 7"}
+
+
 def test_rollout_fields_are_those_of_the_swap() -> None:
     swap = {item.name for item in worksheets.load("tires").fields}
     assert {"old_front_ten_turns", "old_rear_ten_turns", "front_turns"} <= swap

@@ -192,7 +192,7 @@ def shear_bolts() -> TableView:
         "Torque at which a bolt through a 1-3/8 in shaft shears",
         ("Bolt, and what lies in the shear plane", *(size["name"] for size in sizes)),
         tuple(lines),
-        f"Two shear planes. Strengths {cite('value/P5')} and {cite('value/BOLT-memory')}, areas "
+        f"Two shear planes. Strengths {cite('value/P5')} and {cite('value/DERIVED')}, areas "
         f"{cite('value/P10')}. New and static: real bolts scatter by about a fifth, and use "
         "tires them.",
     )

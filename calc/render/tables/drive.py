@@ -184,7 +184,7 @@ def repair_costs() -> TableView:
         "Repairs of a tractor from new, as a share of the list price of a new one",
         ("Hours", "Repairs"),
         tuple((f"{h:,}", f"{ownership.repair_cost('tractor', 100.0, h):.1f} %") for h in hours),
-        "Source: D497-memory. A low-hour compact costs more than this in servicing by the "
+        "Source: S53. A low-hour compact costs more than this in servicing by the "
         "calendar. No published figures tell the two drives apart.",
     )
 
@@ -208,6 +208,7 @@ CITED = (
     "S48",
     "S49",
     "S52",
+    "S53",
     "D497-memory",
     "GENERAL-memory",
 )

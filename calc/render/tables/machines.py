@@ -3,17 +3,13 @@
 from __future__ import annotations
 
 from calc import quantities as q
-from calc import sources, tables
-from calc.render.notes import source_label
+from calc import tables
 from calc.render.tables import TableView
+from calc.render.tables.lift import cite
 
 
 def _span(row: tables.Row, low: str, high: str, kind: str) -> str:
     return q.show_range(float(row[low]), float(row[high]), kind)
-
-
-def _label(citation: str) -> str:
-    return source_label(sources.find(citation)[0])
 
 
 def typical_tractors() -> TableView:
@@ -29,7 +25,7 @@ def typical_tractors() -> TableView:
             _span(row, "wheelbase_low_m", "wheelbase_high_m", "length"),
             _span(row, "lift_610_low_kg", "lift_610_high_kg", "mass"),
             f"Category {row['hitch_category']}",
-            _label(row["source"]),
+            cite(row["source"]),
         )
         for row in tables.rows("machines/typical_tractors")
     )
@@ -57,7 +53,7 @@ def typical_implements() -> TableView:
             q.show(float(row["width_m"]), "length") if row["width_m"] else "any",
             _span(row, "mass_low_kg", "mass_high_kg", "mass"),
             _span(row, "cg_low_m", "cg_high_m", "length"),
-            _label(row["source"]),
+            cite(row["source"]),
         )
         for row in tables.rows("machines/typical_implements")
     )

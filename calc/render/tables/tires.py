@@ -290,7 +290,7 @@ def bolt_torque() -> TableView:
         ("Thread", "Grade or class", "Clamp load", "Torque, dry", "Torque, lubricated"),
         tuple(rows),
         f"T = K D F with K = 0.20 dry and 0.15 lubricated; finishes run from 0.12 to 0.30. "
-        f"Sources: {cite('tires/FS-1; tires/FS-4; tires/UNC-memory; tires/ISO898-memory')}.",
+        f"Sources: {cite('tires/FS-1; tires/FS-4; tires/BOLT-1; tires/BOLT-2; tires/BOLT-3')}.",
     )
 
 

@@ -252,7 +252,7 @@ def _hook_height(v: model.Inputs, at: model.At) -> None:
     )
     says = "yes" if near else str(v.mast_hole)
     margin = {"yes": 1.0, "no": -1.0}.get(says, 0.0)
-    at.fits("hook_height", margin, "hitch/COUPLER-memory; hitch/W2", says)
+    at.fits("hook_height", margin, "hitch/W2", says)
 
 
 def _conflicts(v: model.Inputs, at: model.At) -> None:

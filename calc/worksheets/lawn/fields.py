@@ -200,7 +200,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         "30 %",
         "100 %",
         example="80 %",
-        typical=model.Typical(0.7, 0.9, "power/D497-memory", "rakes"),
+        typical=model.Typical(0.7, 0.9, "power/S53", "rakes"),
         group=LAWN,
     ),
     model.Field(

@@ -13,6 +13,7 @@ from calc.worksheets.resale.fields import DAY, evidence
 AS_IS, REPAIR, TRADE = "as_is", "repaired", "trade"
 SHARES = ((1, 10), (1, 4), (1, 2), (3, 4), (9, 10))
 REPAIRING = ("gain", "chance")
+SALVAGE_AT = (10.0, 300.0)  # years, and hours a year, of the printed share; power/S47
 
 
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
@@ -143,6 +144,10 @@ def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
     if "book_price" in found:
         part = share(v.as_is_price / found.book_price) if found.book_price else "0 %"
         notes.append(found.note("book", part=part))
+        if v.machine.startswith("tractor"):
+            ours = resale.remaining_value(v.machine, *SALVAGE_AT)
+            theirs = (evidence("salvage", 0.01)[0], "fraction")
+            notes.append(found.note("salvage", ours=(ours, "fraction"), theirs=theirs))
     if "trade" in found:
         row = tables.by_key("money/trade_tax_rules", "key")[v.tax_rule]
         notes.append(found.note("tax", place=row["place"], rule=row["rule"]))

@@ -17,7 +17,10 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         _suit(v, found, remedies)
     remedies.do("recount", ("lead", "counted"), source="tires/S7")
     cautions = found.cautions("lifting", "beside", "hard_ground")
-    return model.Advice(cautions=cautions, tables=[_sheet(), _blanks()], notes=_notes(v, found))
+    tables = [_sheet(), _blanks()]
+    if "lead" in found:
+        tables.append(common.window_table(found.lead))
+    return model.Advice(cautions=cautions, tables=tables, notes=_notes(v, found))
 
 
 def _suit(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from calc import model, sources
+from calc import model
 from calc.mechanics import front_drive, tires
 from calc.mechanics.tire_size import Designation
 from calc.subjects import tire_partners
@@ -104,7 +104,7 @@ def lead_advice(
         now = found.lead_now
         if not window.low <= now <= window.high:
             notes.append(found.note("outside", lead=common.signed(now)))
-    shown.append(_window_table(constant * front / rear - 1))
+    shown.append(common.window_table(constant * front / rear - 1))
     notes += _error_notes(v, pair, window)
     return _partner(found, pair, best, window, constant * front / rear - 1)
 
@@ -308,20 +308,3 @@ def _error_notes(
         else "Roll the tires out before you rely on it."
     )
     return [model.phrase(said, off=f"{100 * total:.1f}", half=f"{100 * half:.1f}")]
-
-
-def _window_table(lead: float) -> model.Table:
-    rows = tuple(
-        (
-            w.label,
-            "inside" if w.low <= lead <= w.high else "outside",
-            sources.find(w.source)[0].title,
-        )
-        for w in front_drive.windows()
-    )
-    return model.Table(
-        "What other windows say",
-        ("Window", f"Lead of {common.signed(lead)} %", "Source"),
-        rows,
-        note="Manuals and guides disagree; the tractor's own manual comes first.",
-    )
