@@ -325,7 +325,7 @@ def class_least(diameter: float) -> float:
     Examples
     --------
     >>> [round(class_least(size * INCH) / HP) for size in (9, 12, 18, 24)]
-    [15, 15, 20, 30]
+    [14, 14, 20, 30]
     """
     rows = tables.rows("digger/digger_augers")
     for row in rows:
@@ -363,7 +363,7 @@ def auger_power_range(diameter: float, soil: str, feed: str = "any") -> tuple[fl
     Examples
     --------
     >>> [round(power / HP, 1) for power in auger_power_range(12 * INCH, "clay")]
-    [15.0, 35.0]
+    [14.0, 35.0]
     >>> [round(power / HP, 1) for power in auger_power_range(18 * INCH, "clay")]
     [20.0, 78.8]
     """

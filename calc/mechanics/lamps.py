@@ -550,6 +550,11 @@ def emblem_on_towed(
         False for an implement on the three-point hitch: it is no unit of the combination, and
         needs an emblem only when it hides the tractor's or reaches far back.
 
+    Examples
+    --------
+    >>> emblem_on_towed("TX", False, 4.8, 2018), emblem_on_towed("TX", False, 5.1, 2018)[1]
+    (None, 'road/LAW-WI2')
+
     References
     ----------
     [2]_, [3]_

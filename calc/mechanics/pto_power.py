@@ -237,25 +237,25 @@ def pump_drag(drive: str) -> tuple[float, float]:
     return float(row["low_hp"]) * HP, float(row["high_hp"]) * HP
 
 
-def at_pto(engine_power: float) -> tuple[float, float]:
-    """Return the least and the most power at the PTO of an engine of which nothing else is known.
-
-    Between the lowest share with a hydrostatic drive's pump taken off, and the highest share. [W]
+def at_pto(engine_power: float, drag: float) -> tuple[float, float]:
+    """Return the least and the most power at the PTO of an engine of which little is known. [W]
 
     Parameters
     ----------
     engine_power : float
         Engine power as rated, 0 or more. [W]
+    drag : float
+        What the drive takes at rest, at the most, 0 or more. [W]
 
     Examples
     --------
-    >>> low, high = at_pto(35 * HP)
+    >>> low, high = at_pto(35 * HP, 2 * HP)
     >>> round(low / HP, 1), round(high / HP, 1)
     (27.1, 31.5)
     """
     low, _, high = pto_ratio()
-    drag = pump_drag("hydrostatic")[1]
-    return max(0.0, engine_to_pto(engine_power, low) - drag), engine_to_pto(engine_power, high)
+    least = engine_to_pto(engine_power, low) - drag
+    return arith.max(0.0, least), engine_to_pto(engine_power, high)
 
 
 def travel_power(
@@ -601,7 +601,7 @@ def class_power(kind: str, size: float) -> tuple[float, float, float | None]:
     Examples
     --------
     >>> [round(power / HP) for power in class_power("rotary_cutter_light", 5 * FOOT)]
-    [18, 20, 40]
+    [20, 20, 40]
     >>> round(class_power("round_baler", 1600.0)[0] / HP)
     45
     """

@@ -229,7 +229,9 @@ def reaching_shaft(engine_power: str, symbol: str) -> str:
     read = quantities.parse(engine_power, "power")
     assert read is not None
     unit = quantities.base(f"1 {symbol}", "power")
-    low, high = pto_power.at_pto(read.low)[0], pto_power.at_pto(read.high)[1]
+    drag = pto_power.pump_drag("hydrostatic")[1]
+    low, _ = pto_power.at_pto(read.low, drag)
+    _, high = pto_power.at_pto(read.high, drag)
     return f"{low / unit:.3g} to {high / unit:.3g}"
 
 
