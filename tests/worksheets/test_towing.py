@@ -311,3 +311,13 @@ def test_the_most_that_may_be_is_said_from_its_safe_end():
     )
     said = sentences.lead(found, "us")
     assert said.startswith("126 lb at most to be sure (1,270 lb at best) behind this tractor")
+
+
+def test_a_slope_that_no_brakes_hold_is_said_without_the_load():
+    """road/CALC-1: g sin(atan 0.22) is 6.9 ft/s2, more than brakes of 3.9 ft/s2 ever do."""
+    sheet = worksheets.load("road-towing")
+    given = {"trailer_brakes": "none", "own_deceleration": "3.9 ft/s2"}
+    for grade, finding in (("-11 %", "unknown"), ("-13 %", "over")):  # 3.9 of 32.17: 12.2 %
+        answer = search.answer(sheet, {**given, "grade": grade})
+        assert answer.finding == finding
+    assert "does not stop" in sentences.lead(answer, "us")

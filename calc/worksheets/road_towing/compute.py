@@ -49,6 +49,7 @@ def compute(v: model.Inputs, at: model.At) -> None:
     at.pull = 0.0 - braking.slope_pull(v.grade)
     if v.towed_mass is None:
         at.not_checked("load", "towed_mass")
+        _any_load(v, at)
     else:
         _stopping(v, at)
         at.at_most("ratio", "towed_mass", "limit", rule["source"])
@@ -60,13 +61,22 @@ def compute(v: model.Inputs, at: model.At) -> None:
         _steps(v, at, rule["source"])
 
 
+SHARED = "road/EU2-memory; road/CALC-1"
+
+
+def _any_load(v: model.Inputs, at: model.At) -> None:
+    """Check what no load changes: brakes on neither machine that reach the pull of the slope."""
+    best = arith.max(at.own, trailer_braking(v) * braking.GRAVITY)
+    at.slope_share = at.pull / best
+    at.at_most("holds", "slope_share", 1.0, SHARED, grade=model.DANGER)
+
+
 def _stopping(v: model.Inputs, at: model.At) -> None:
     at.shared = braking.shared_deceleration(
         at.own, v.tractor_mass, v.towed_mass, trailer_braking(v)
     )
     at.slope_share = at.pull / at.shared
-    source = "road/EU2-memory; road/CALC-1"
-    at.at_most("holds", "slope_share", 1.0, source, strict=1 / MARGIN, grade=model.DANGER)
+    at.at_most("holds", "slope_share", 1.0, SHARED, strict=1 / MARGIN, grade=model.DANGER)
     at.left = at.shared - at.pull
     if at.left > 0:
         at.stop = braking.stopping_distance(v.road_speed, at.left, v.reaction_time)
