@@ -71,14 +71,14 @@ def _passed_over(
 
 
 def deciding_of(
-    verdicts: Sequence[Verdict], names: Sequence[str] = (), lead: str = ""
+    verdicts: Sequence[Verdict], names: Sequence[str] = (), until_told: Sequence[str] = ()
 ) -> Verdict | None:
     """Return the verdict that an answer turns on: the first that counts, in order of harm.
 
-    Of several that can't be told yet it is the one that the question leads with.
+    Of several that can't be told yet it is the first that `until_told` names.
     """
     first = min(counting(verdicts, names), key=rank, default=None)
-    asked = next((v for v in verdicts if v.check.name == lead), None)
-    if first and asked and first.finding == asked.finding == UNKNOWN:
-        return asked
-    return first
+    if first is None or first.finding != UNKNOWN:
+        return first
+    open_ = {verdict.check.name: verdict for verdict in verdicts if verdict.finding == UNKNOWN}
+    return next((open_[name] for name in until_told if name in open_), first)

@@ -54,6 +54,7 @@ class Ask:
     `broken`, `doubtful` and `met` map the check that decides to the sentence for "over",
     "unknown" and "within" where it needs one of its own. Those of the words' own sections
     `broken` and `doubtful` hold for every question: what doesn't stop is said whatever was asked.
+    Of several checks that can't be told yet the first of `until_told` decides; else `lead`.
     """
 
     key: str
@@ -65,6 +66,7 @@ class Ask:
     broken: Mapping[str, str] = field(default_factory=dict)
     doubtful: Mapping[str, str] = field(default_factory=dict)
     met: Mapping[str, str] = field(default_factory=dict)
+    until_told: tuple[str, ...] = ()
 
     def sentence(self, finding: str, deciding: str = "") -> str:
         """The template for a finding that the check `deciding` brought about.
@@ -93,6 +95,7 @@ def asks_of(words: Mapping[str, Any]) -> tuple[Ask, ...]:
             {**words.get("broken", {}), **said.get("broken", {})},
             {**words.get("doubtful", {}), **said.get("doubtful", {})},
             said.get("met", {}),
+            tuple(said.get("until_told", (said.get("lead", ""),))),
         )
         for key, said in words.get("asks", {}).items()
     )

@@ -72,7 +72,7 @@ def answer_known(
     search = Search(sheet, box)
     standing = prove(search, values=False) if full else None
     # What decides is settled before the ends of what is shown: a list of cells stops there.
-    first = model.deciding_of(verdicts_of(search, standing), asked.checks, asked.lead)
+    first = model.deciding_of(verdicts_of(search, standing), asked.checks, asked.until_told)
     if standing is not None:
         settle_values(standing, search.shown())
     verdicts = verdicts_of(search, standing)
