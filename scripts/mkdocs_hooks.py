@@ -53,6 +53,8 @@ def on_page_markdown(markdown: str, page: Any, **_: Any) -> str:
     _source.name = page.file.src_uri
     _source.path = Path(page.file.abs_src_path) if page.file.abs_src_path else None
     page.meta.setdefault("search", {}).setdefault("boost", _boost(page.file.src_uri, markdown))
+    # The heading asks in a reader's words; the search also knows what the menu calls the page.
+    page.meta.setdefault("tags", [page.meta["title"]] if "title" in page.meta else [])
     return markdown
 
 

@@ -106,7 +106,7 @@ def finding_block(href: Href, kept: Sequence[Kept] = ()) -> str:
             h.p("#ys-find-said.ys-find-said", role="status", aria_live="polite"),
             h.div("#ys-found.ys-found"),
             # No script: the theme makes scripts anew on its way from page to page.
-            h.template(id="ys-find-data")[text],
+            h.template(id="ys-find-data", data_search_exclude=True)[text],
         ]
     )
 

@@ -146,6 +146,8 @@ def test_a_page_stands_still(
         ("pto power", "buy/pto-power/"),
         ("driveline", "fit/driveline/"),
         ("duals", "tires/duals/"),
+        ("dual", "tires/duals/"),
+        ("hitch", "fit/hitch-categories/"),
         ("railroad crossing", "road/rail-crossing/"),
         ("wire", "road/lamp-wiring/"),
         ("cab", "fit/cab-cooling/"),

@@ -10,7 +10,7 @@ import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
 from tests.browser.conftest import LIVE
-from tests.browser.talk import ANSWERED, field, finding, inputs, native, settle
+from tests.browser.talk import ANSWERED, field, finding, inputs, native, settle, until
 from tests.browser.test_machines import picker
 
 COPIED = """async () => {
@@ -122,7 +122,7 @@ def test_short_text_says_when_the_link_is_too_long(visited: Page) -> None:
         zeros = "0" * 24
         field(visited, name).fill(f"between {low}.{zeros} {unit} and {high}.{zeros} {unit}")
     settle(visited)
-    assert len(visited.url) > 320
+    until(visited, "location.href.length > 320")
     visited.get_by_role("button", name="Copy short text").click()
     expect(visited.get_by_role("button", name="too long for a message")).to_be_visible()
     copied = visited.evaluate("navigator.clipboard.readText()")
