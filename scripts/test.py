@@ -25,8 +25,7 @@ from scripts import checks as published
 # "1.23s call     tests/test_one.py::test_it"
 DURATION = re.compile(r"(\d+\.\d+)s (?:call|setup|teardown) +([^:]+)::")
 # One more than a small machine has processors: tests in browsers wait a good part of their time.
-# In the order of the files: those that wait for browsers and builds begin, many short ones end.
-WHOLE = ("-n", "3", "--dist", "loadfile", "--no-loadscope-reorder", "-q")
+WHOLE = ("-n", "3", "--dist", "loadfile", "-q")
 AT_ONCE = 2
 SHOWN = 10  # the files that took longest
 
