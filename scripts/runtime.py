@@ -266,6 +266,7 @@ def build(*, inside_runtime: bool | None = None) -> Runtime:
             Path(__file__).read_bytes(),
             PROBE.read_bytes(),
             PROBE.with_name("watching.py").read_bytes(),
+            PROBE.with_name("vectors.py").read_bytes(),
             SLIMMER.read_bytes(),
             *(path.read_bytes() for path in sorted(INSTEAD.rglob("*.py"))),
             client_sources.digest_of(WORKER),

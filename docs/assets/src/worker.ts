@@ -87,7 +87,10 @@ function download(folder: string): Parts {
   const itsLibrary = () => (fetched ??= fetchPart(folder + library.name, library, count));
   const itsMemory = async (): Promise<Bytes | null> => {
     const kept = await keptPart(folder + memory.name, memory);
-    if (kept) return kept;
+    if (kept) {
+      wanted = [wasm];
+      return kept;
+    }
     // It is said where it is waited for.
     itsLibrary().catch(() => undefined);
     if (!(await link.isQuick)) return null;
