@@ -8,7 +8,7 @@ into that base unit here and nowhere else, and back.
 import math
 import re
 from dataclasses import dataclass, replace
-from functools import cache
+from functools import cache, lru_cache
 
 from calc import tables
 from calc.errors import InputError, UnknownName
@@ -194,6 +194,7 @@ class _Term:
     unit: Unit | None
 
 
+@lru_cache(maxsize=4096)
 def parse(text: str, kind_name: str, bare: str = "") -> Reading | None:
     """Return what `text` says of a quantity, or None when it says that it is unknown.
 

@@ -6,6 +6,8 @@ what nobody measured; what is measured counts more than the category that was pi
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from calc import model, quantities
 from calc.mechanics import hitch
 from calc.model.wording import read_words
@@ -41,6 +43,7 @@ def measured(name: str, group: str) -> model.Field:
 # --- which category ----------------------------------------------------------------------------
 
 
+@lru_cache(maxsize=256)
 def nearest(item: str, value: float) -> str:
     """Return the pin number whose size of an item is nearest to a measurement [m]."""
     return min("01234", key=lambda number: abs(hitch.size(item, number) - value))
@@ -155,6 +158,7 @@ def coupler_fit(tractor: str, coupler: str) -> tuple[float, str]:
 # --- pins --------------------------------------------------------------------------------------
 
 
+@lru_cache(maxsize=256)
 def pin_words(size: float) -> str:
     """Return a pin the way the trade says it when it is of a category, else in decimals. [m]"""
     metric = quantities.show(size, "length", "metric", figures=3)
