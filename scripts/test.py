@@ -25,7 +25,8 @@ from scripts import checks as published
 # "1.23s call     tests/test_one.py::test_it"
 DURATION = re.compile(r"(\d+\.\d+)s (?:call|setup|teardown) +([^:]+)::")
 # One more than a small machine has processors: tests in browsers wait a good part of their time.
-WHOLE = ("-n", "3", "--dist", "loadfile", "-q")
+# File by file in their order, so that those in browsers, which take longest, don't come last.
+WHOLE = ("-n", "3", "--dist", "loadfile", "--no-loadscope-reorder", "-q")
 AT_ONCE = 2
 SHOWN = 10  # the files that took longest
 

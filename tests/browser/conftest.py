@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Page, Playwright, expect, sync_playwright
 
 from scripts import _setup, build, serve
 from tests.browser.talk import given, settle
@@ -63,15 +63,21 @@ def address(site: Path) -> Iterator[str]:
 
 
 @pytest.fixture(scope="session")
-def browser() -> Iterator[Browser]:
+def driver() -> Iterator[Playwright]:
+    """What drives a Chromium; a second one in the same process would not start."""
+    with sync_playwright() as running:
+        yield running
+
+
+@pytest.fixture(scope="session")
+def browser(driver: Playwright) -> Iterator[Browser]:
     """A Chromium."""
     path = _setup.find_browser()
     if path is None:
         pytest.fail("There is no browser to test with; scripts/test.py installs one.")
-    with sync_playwright() as driver:
-        running = driver.chromium.launch(executable_path=path, args=FLAGS)
-        yield running
-        running.close()
+    running = driver.chromium.launch(executable_path=path, args=FLAGS)
+    yield running
+    running.close()
 
 
 @pytest.fixture

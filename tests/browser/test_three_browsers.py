@@ -9,14 +9,17 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from playwright.sync_api import Playwright
 
 from scripts import _setup
 from tests.browser import talk, webdriver
+from tests.browser.hosted import hosted
 
 FINAL = "document.querySelector('.ys-answer[data-final=true]:not([data-stale])')"
 MESSAGE = (
     "Hi, got a 2600 lb tractor with 1400 lb lift at 24 in. Can it lift a 560 lb 5 ft bush cutter?"
 )
+KEPT = "Kept on this device for use without signal"
 FIELDS = (
     "return Object.fromEntries([...document.querySelector('.ys-form').elements]"
     ".filter((each) => each.name).map((each) => [each.name, each.value]))"
@@ -24,7 +27,7 @@ FIELDS = (
 
 
 @pytest.fixture(scope="module", params=list(webdriver.BROWSERS))
-def window(request: pytest.FixtureRequest) -> Iterator[webdriver.Window]:
+def window(request: pytest.FixtureRequest, driver: Playwright) -> Iterator[webdriver.Window]:
     """A window of each browser, with nothing kept from before."""
     missing = _setup.missing_browsers()
     if request.param in missing:
@@ -32,7 +35,7 @@ def window(request: pytest.FixtureRequest) -> Iterator[webdriver.Window]:
         pytest.skip(f"{request.param} was not tried: {missing[request.param]}")
     with (
         tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as home,
-        webdriver.BROWSERS[request.param](Path(home)) as opened,
+        webdriver.BROWSERS[request.param](Path(home), driver) as opened,
     ):
         yield opened
 
@@ -61,7 +64,7 @@ def _is_answered(window: webdriver.Window) -> None:
     window.until(f"{FINAL}.textContent.includes({lead})")
 
 
-def test_a_link_is_answered_and_a_change_as_well(
+def test_a_link_is_answered_a_change_as_well_and_what_is_wrong_gets_a_sentence(
     window: webdriver.Window, page: tuple[str, str]
 ) -> None:
     top, end = page
@@ -69,12 +72,6 @@ def test_a_link_is_answered_and_a_change_as_well(
     _is_answered(window)
     window.fill("[name=working_width]", "72 in")
     window.until("location.hash.includes('working_width=72+in')")
-    _is_answered(window)
-
-
-def test_what_is_wrong_gets_a_sentence(window: webdriver.Window, page: tuple[str, str]) -> None:
-    top, end = page
-    window.open(f"{top}pairing{end}#{talk.given()}")
     _is_answered(window)
     window.fill("[name=working_width]", "48 lb")
     window.until(
@@ -124,3 +121,15 @@ def test_a_message_is_read_and_replied_to(window: webdriver.Window, page: tuple[
     window.until("document.querySelector('#ys-reply')?.dataset.final === 'true'")
     reply = window.run("return document.querySelector('#ys-reply').value")
     assert "2,600 lb" in reply or "2600" in reply
+
+
+def test_what_is_kept_answers_when_the_server_is_gone(window: webdriver.Window, site: Path) -> None:
+    with hosted(site) as host:
+        window.open(f"{host.address}pairing/#{talk.given(working_width='48 in')}")
+        _is_answered(window)
+        window.until(f"document.querySelector('.ys-kept')?.textContent.includes({KEPT!r})")
+        with host.unplugged():
+            window.open(f"{host.address}pairing/#{talk.given(working_width='72 in')}")
+            _is_answered(window)
+            window.open(f"{host.address}tires/swap/")
+            window.until("document.querySelector('.ys-form')")

@@ -19,7 +19,7 @@ from contextlib import ExitStack, contextmanager, suppress
 from pathlib import Path
 from typing import Any, Protocol
 
-from playwright.sync_api import sync_playwright
+from playwright.sync_api import Playwright
 
 from scripts import _setup
 
@@ -247,7 +247,7 @@ PREFERENCES = {
 
 
 @contextmanager
-def firefox(home: Path) -> Iterator[Window]:
+def firefox(home: Path, _: Playwright) -> Iterator[Window]:
     """A Firefox with a fresh profile in `home`."""
     program = shutil.which("firefox-esr") or shutil.which("firefox") or "firefox"
     lines = [f"user_pref({json.dumps(key)}, {json.dumps(to)});" for key, to in PREFERENCES.items()]
@@ -327,7 +327,7 @@ def _screen(home: Path) -> Iterator[str]:
 
 
 @contextmanager
-def webkit(home: Path) -> Iterator[Window]:
+def webkit(home: Path, _: Playwright) -> Iterator[Window]:
     """A WebKitGTK that keeps what it keeps in `home`."""
     port = _free_port()
     (home / "run").mkdir(mode=0o700)
@@ -352,12 +352,11 @@ def webkit(home: Path) -> Iterator[Window]:
 
 
 @contextmanager
-def chromium(home: Path) -> Iterator[Window]:
-    """A Chromium that keeps what it keeps in `home`."""
+def chromium(home: Path, driver: Playwright) -> Iterator[Window]:
+    """A Chromium that keeps what it keeps in `home`; one process has one driver of it."""
     from tests.browser.conftest import FLAGS
 
     with ExitStack() as stack:
-        driver = stack.enter_context(sync_playwright())
         context = driver.chromium.launch_persistent_context(
             str(home), executable_path=_setup.find_browser(), args=FLAGS
         )
@@ -366,7 +365,7 @@ def chromium(home: Path) -> Iterator[Window]:
         yield Chromium(context.pages[0])
 
 
-BROWSERS: dict[str, Callable[[Path], Any]] = {
+BROWSERS: dict[str, Callable[[Path, Playwright], Any]] = {
     "Chromium": chromium,
     "Firefox": firefox,
     "WebKitGTK": webkit,
