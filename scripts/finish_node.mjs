@@ -38,6 +38,8 @@ const { count, size, warnings } = await injectManifest({
     "service-worker.js",
     "headers.txt",
     "404.html",
+    // For a slow link alone; what is kept is kept whole.
+    "**/*.wasm.gz",
     "sitemap.xml.gz",
     "assets/yardstick-offline.zip",
   ],

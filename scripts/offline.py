@@ -7,14 +7,13 @@ Python: the worker as text, its other parts gzipped and in base64.
 from __future__ import annotations
 
 import base64
-import gzip
 import json
 import shutil
 import zipfile
 from pathlib import Path
 
 from scripts import _setup, client
-from scripts.runtime import Runtime
+from scripts.runtime import PACKED_WASM, WASM, Runtime
 
 NAME = "yardstick-offline"
 ASSETS = _setup.WORK / "assets-offline"
@@ -26,9 +25,8 @@ SIZE = "<!-- the size of the offline copy stands here -->"
 
 def _carried(runtime: Runtime) -> str:
     """Return the script that carries everything a server would have given."""
-    wasm = (runtime.folder / "pyodide.asm.wasm").read_bytes()
     packed = {
-        "pyodide.asm.wasm": gzip.compress(wasm, compresslevel=9, mtime=0),
+        WASM: (runtime.folder / PACKED_WASM).read_bytes(),
         "library.gz": (runtime.folder / "library.gz").read_bytes(),
     }
     parts = {name: base64.b64encode(data).decode("ascii") for name, data in packed.items()}

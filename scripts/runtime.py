@@ -2,7 +2,8 @@
 
 Three parts come out of it, all in one folder named after their content:
 
-* the runtime itself, as the npm package has it;
+* the runtime itself, as the npm package has it, and gzipped for a slow link from a host that does
+  not compress what it sends;
 * `library.gz`: the standard library, trimmed to what answering every worksheet imports, and calc
   from a wheel, with htpy and MarkupSafe, all of it byte-compiled. Modules that the runtime imports
   at its start for what is never done here (an event loop, packages fetched, text run) are replaced
@@ -51,6 +52,8 @@ KEPT_ANYHOW = {"traceback", "linecache", "warnings", "textwrap", "contextlib"}
 WORKER = "worker.ts"
 SCRIPT = "python.js"
 SNAPSHOT = "memory.gz"
+WASM = "pyodide.asm.wasm"
+PACKED_WASM = f"{WASM}.gz"
 # What only the site's build and the command line need stays at home, unless it is used.
 BUILD_ONLY = (
     "calc/__main__",
@@ -335,9 +338,11 @@ def part(name: str, data: bytes) -> dict[str, object]:
 def _write(npm: Path, library: Members) -> Runtime:
     """Write the finished parts into a folder named after their content."""
     source = npm / "pyodide"
+    wasm = (source / WASM).read_bytes()
     files = {
         "library.gz": pack(library),
-        "pyodide.asm.wasm": (source / "pyodide.asm.wasm").read_bytes(),
+        WASM: wasm,
+        PACKED_WASM: gzip.compress(wasm, compresslevel=9, mtime=0),
         SCRIPT: _script(source),
     }
     # The worker's own script lies in the same folder, so it has a say in the name.
@@ -350,7 +355,7 @@ def _write(npm: Path, library: Members) -> Runtime:
     info = json.loads((source / "pyodide-lock.json").read_text())["info"]
     manifest: dict[str, object] = {
         "worker": "worker.js",
-        "wasm": part("pyodide.asm.wasm", files["pyodide.asm.wasm"]),
+        "wasm": {**part(WASM, wasm), "packed": len(files[PACKED_WASM])},
         "library": part("library.gz", files["library.gz"]),
         "index": json.dumps({"info": info, "packages": {}}),
     }

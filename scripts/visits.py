@@ -6,6 +6,7 @@ import gzip
 import statistics
 import threading
 import time
+import zlib
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -60,7 +61,7 @@ class Slow(serve.Handler):
     packed: ClassVar[dict[str, bytes]] = {}
 
     def do_GET(self) -> None:
-        """Send the file at the speed of the link, after its latency."""
+        """Send the file at the speed of the link, after its latency; not what the browser has."""
         time.sleep(LATENCY)
         path = Path(self.translate_path(self.path))
         path = path / "index.html" if path.is_dir() else path
@@ -68,7 +69,12 @@ class Slow(serve.Handler):
             self.send_error(404)
             return
         body = path.read_bytes()
-        self.send_response(200)
+        tag = f'"{zlib.crc32(body):08x}"'
+        self.send_response(304 if self.headers["If-None-Match"] == tag else 200)
+        self.send_header("ETag", tag)
+        if self.headers["If-None-Match"] == tag:
+            self.end_headers()
+            return
         if path.suffix not in (".gz", ".png", ".woff2"):
             body = self.packed.setdefault(str(path), gzip.compress(body, compresslevel=9))
             self.send_header("Content-Encoding", "gzip")

@@ -8,6 +8,7 @@ import json
 import re
 import time
 from pathlib import Path
+from typing import IO, Any, ClassVar
 
 import pytest
 from playwright.sync_api import Page, Route
@@ -96,24 +97,76 @@ def test_without_a_memory_the_library_is_enough(page: Page, address: str) -> Non
 
 
 class Slow(Handler):
-    """Sends the runtime no faster than a link over the air, and says when it is through."""
+    """Sends files of one kind no faster than a link over the air."""
 
-    def copyfile(self, source, outputfile) -> None:  # type: ignore[no-untyped-def]
+    kind: ClassVar[str] = ".wasm"
+    pause: ClassVar[float] = 0.05
+    through: ClassVar[set[str]] = set()  # what was sent whole
+
+    def copyfile(self, source: IO[bytes], outputfile: IO[bytes]) -> None:  # type: ignore[override]
         """Send a large file in pieces, each when the one before has been on its way a while."""
-        if not self.address().endswith(".wasm"):
+        if not self.address().endswith(self.kind):
             super().copyfile(source, outputfile)
             return
         while piece := source.read(200_000):
             outputfile.write(piece)
-            time.sleep(0.05)
+            time.sleep(self.pause)
+        self.through.add(self.address())
+
+
+class Compressing(Slow):
+    """Such a link from a host that compresses the runtime on the way."""
+
+    def send_head(self) -> Any:
+        """Send the file beside it that is gzipped already, and say so."""
+        if self.address().endswith(self.kind):
+            self.path += ".gz"
+        return super().send_head()
+
+    def copyfile(self, source: IO[bytes], outputfile: IO[bytes]) -> None:  # type: ignore[override]
+        """The address is that of the gzipped file by now."""
+        while piece := source.read(70_000):
+            outputfile.write(piece)
+            time.sleep(self.pause)
+
+    def end_headers(self) -> None:
+        """Name what was done to the runtime."""
+        if self.address().endswith(f"{self.kind}.gz"):
+            self.send_header("Content-Encoding", "gzip")
+        super().end_headers()
+
+
+class SlowMemory(Slow):
+    """What a browser keeps of a runtime comes quickly, whatever the link."""
+
+    kind = "memory.gz"
+    pause = 0.5
+
+
+def names_asked(page: Page, site: Path, kind: type[Handler]) -> set[str]:
+    """Return the names of the runtime's files that were asked for until the page was live."""
+    with hosted(site, kind) as host:
+        page.goto(f"{host.address}pairing/")
+        page.wait_for_selector(LIVE, state="attached")
+        return {each.rsplit("/", 1)[-1] for each in host.asked if "/runtime/" in each}
 
 
 def test_on_a_slow_link_the_smaller_way_is_taken(page: Page, site: Path) -> None:
-    with hosted(site, Slow) as host:
-        page.goto(f"{host.address}pairing/")
-        page.wait_for_selector(LIVE, state="attached")
-        assert any(each.endswith("library.gz") for each in host.asked)
-        assert not any(each.endswith("memory.gz") for each in host.asked)
+    asked = names_asked(page, site, Slow)
+    assert {"library.gz", "pyodide.asm.wasm.gz"} <= asked
+    assert "memory.gz" not in asked
+
+
+def test_what_a_host_compresses_is_not_left_for_a_packed_file(page: Page, site: Path) -> None:
+    asked = names_asked(page, site, Compressing)
+    assert {"library.gz", "pyodide.asm.wasm"} <= asked
+    assert not {"memory.gz", "pyodide.asm.wasm.gz"} & asked
+
+
+def test_a_memory_that_is_long_in_coming_is_not_waited_for(page: Page, site: Path) -> None:
+    asked = names_asked(page, site, SlowMemory)
+    assert "library.gz" in asked
+    assert not any(each.endswith("memory.gz") for each in SlowMemory.through)
 
 
 def test_a_damaged_memory_is_nothing_to_speak_of(page: Page, site: Path, memory: Path) -> None:

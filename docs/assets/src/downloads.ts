@@ -6,7 +6,7 @@
 import { isWhole } from "./digest";
 import { wordsOf } from "./problem";
 import type { Cause, Part, Trouble } from "./protocol";
-import { type Bytes, unpacked } from "./unpacking";
+import { type Bytes, isPlain, unpacked } from "./unpacking";
 
 /** Why a part can't be had. */
 export class PartTrouble extends Error implements Trouble {
@@ -24,10 +24,15 @@ export type Counting = (part: Part, loaded: number) => void;
 // The worker answers Python's own fetches; these are for the network.
 const networkFetch = globalThis.fetch.bind(globalThis);
 
-async function ask(url: string, part: Part, cache: RequestCache): Promise<Response> {
+async function ask(
+  url: string,
+  part: Part,
+  cache: RequestCache,
+  signal?: AbortSignal,
+): Promise<Response> {
   let response: Response;
   try {
-    response = await networkFetch(url, { cache });
+    response = await networkFetch(url, { cache, signal: signal ?? null });
   } catch (problem) {
     throw new PartTrouble("network", wordsOf(problem));
   }
@@ -74,10 +79,15 @@ async function twice<T>(attempt: (cache: RequestCache) => Promise<T>): Promise<T
   }
 }
 
-/** The content of a part that lies at `url`. */
-export function fetchPart(url: string, part: Part, count: Counting): Promise<Bytes> {
+/** The content of a part that lies at `url`, unless `signal` puts an end to it. */
+export function fetchPart(
+  url: string,
+  part: Part,
+  count: Counting,
+  signal?: AbortSignal,
+): Promise<Bytes> {
   return twice(async (cache) =>
-    content(await gather(await ask(url, part, cache), part, count), part),
+    content(await gather(await ask(url, part, cache, signal), part, count), part),
   );
 }
 
@@ -111,16 +121,51 @@ function asWasm(response: Response): Response {
   return new Response(response.body, { headers: { "Content-Type": type } });
 }
 
-/** The runtime that lies at `url`, compiled while it arrives. */
-export function fetchModule(url: string, part: Part, count: Counting): Promise<WebAssembly.Module> {
+/** What `response` brings, compiled while it arrives. */
+async function compiled(
+  response: Response,
+  part: Part,
+  count: Counting,
+): Promise<WebAssembly.Module> {
+  // Looked at in a copy, so that what is compiled stays the browser's own.
+  const copy = response.clone();
+  const module = WebAssembly.compileStreaming(asWasm(response));
+  // Of what is damaged only that is of interest.
+  module.catch(() => undefined);
+  await content(await gather(copy, part, count), part);
+  return module;
+}
+
+/** The same from the packed file beside it, counted as if it were as large. */
+async function compiledPacked(
+  url: string,
+  part: Part,
+  count: Counting,
+): Promise<WebAssembly.Module> {
+  const larger = part.size / (part.packed ?? part.size);
+  const bytes = await fetchPart(`${url}.gz`, part, (_, loaded) => count(part, loaded * larger));
+  return WebAssembly.compile(bytes);
+}
+
+/**
+ * The runtime that lies at `url`, compiled. On a link that isn't quick the packed file is had instead of
+ * one that a host sends as it is.
+ */
+export function fetchModule(
+  url: string,
+  part: Part,
+  count: Counting,
+  isQuick: Promise<boolean>,
+): Promise<WebAssembly.Module> {
   return twice(async (cache) => {
-    const response = await ask(url, part, cache);
-    // Looked at in a copy, so that what is compiled stays the browser's own.
-    const copy = response.clone();
-    const compiled = WebAssembly.compileStreaming(asWasm(response));
-    // Of what is damaged only that is of interest.
-    compiled.catch(() => undefined);
-    await content(await gather(copy, part, count), part);
-    return compiled;
+    const whole = new AbortController();
+    const response = await ask(url, part, cache, whole.signal);
+    if (isPlain(response)) void isQuick.then((quick) => quick || whole.abort());
+    try {
+      return await compiled(response, part, count);
+    } catch (problem) {
+      if (!whole.signal.aborted) throw problem;
+      return compiledPacked(url, part, count);
+    }
   });
 }

@@ -7,6 +7,8 @@ export interface Part extends Mark {
   name: string;
   /** The bytes that travel. */
   size: number;
+  /** The same of the packed file beside it, where there is one. */
+  packed?: number;
 }
 
 /** Written by the build: where the runtime lies and what it consists of. */

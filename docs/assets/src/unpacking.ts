@@ -1,4 +1,4 @@
-/** What is in a gzipped file. */
+/** What is in a gzipped file, and which response might have been smaller as one. */
 
 export type Bytes = Uint8Array<ArrayBuffer>;
 
@@ -11,4 +11,12 @@ export async function unpacked(bytes: Bytes): Promise<Bytes> {
   // What is wrong with the bytes shows where they are read.
   writer.write(bytes).then(() => writer.close()).catch(() => undefined);
   return new Uint8Array(await new Response(stream.readable).arrayBuffer());
+}
+
+/** What our service worker writes on all that it keeps. */
+export const KEPT = "X-Kept";
+
+/** Whether a host sends a response over the link as it is. */
+export function isPlain(response: Response): boolean {
+  return !response.headers.has("Content-Encoding") && !response.headers.has(KEPT);
 }

@@ -28,6 +28,8 @@ const networkFetch = scope.fetch.bind(globalThis);
 const { wasm, library, memory } = RUNTIME;
 /** So many bytes within so many milliseconds make a link quick. */
 const QUICK = { bytes: 1e6, within: 100 };
+/** As many of the memory have to be here so soon: what is quick may have been kept by the browser. */
+const MEMORY_WITHIN = 300;
 const loaded = new Map<Part, number>();
 /** What this start takes; the memory, where it is taken, stands for the library. */
 let wanted = [wasm, library];
@@ -78,10 +80,11 @@ class Link {
 /** Begin every download at once. */
 function download(folder: string): Parts {
   const link = new Link();
-  const module = fetchModule(folder + wasm.name, wasm, (part, bytes) => {
+  const counting = (part: Part, bytes: number): void => {
     link.note(bytes, bytes === part.length);
     count(part, bytes);
-  });
+  };
+  const module = fetchModule(folder + wasm.name, wasm, counting, link.isQuick);
   module.catch(() => link.note(0, true));
   let fetched: Promise<Bytes> | undefined;
   const itsLibrary = () => (fetched ??= fetchPart(folder + library.name, library, count));
@@ -95,7 +98,13 @@ function download(folder: string): Parts {
     itsLibrary().catch(() => undefined);
     if (!(await link.isQuick)) return null;
     wanted = [wasm, memory];
-    return fetchPart(folder + memory.name, memory, count);
+    const late = new AbortController();
+    const timer = setTimeout(() => late.abort(), MEMORY_WITHIN);
+    const counted = (part: Part, bytes: number): void => {
+      if (bytes >= QUICK.bytes) clearTimeout(timer);
+      count(part, bytes);
+    };
+    return fetchPart(folder + memory.name, memory, counted, late.signal);
   };
   // After a start that failed everything is had from its sources.
   const anew = location.hash === ANEW;
