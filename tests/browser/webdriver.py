@@ -337,6 +337,8 @@ def webkit(home: Path, _: Playwright) -> Iterator[Window]:
         "XDG_DATA_HOME": str(home / "data"),
         "XDG_CACHE_HOME": str(home / "cache"),
         "WEBKIT_DISABLE_SANDBOX_THIS_IS_DANGEROUS": "1",
+        # A second, slower compiler pays only in visits longer than a test.
+        "JSC_useOMGJIT": "false",
         "GDK_BACKEND": "x11",
         "LIBGL_ALWAYS_SOFTWARE": "1",
         "NO_AT_BRIDGE": "1",
