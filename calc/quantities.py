@@ -345,6 +345,7 @@ def _unit_pattern(kind_name: str) -> tuple[re.Pattern[str], dict[str, Unit]]:
                 names.setdefault(alias.lower(), unit)
     longest_first = sorted(names, key=len, reverse=True)
     pattern = "|".join(re.escape(name).replace(r"\ ", r"\s*") for name in longest_first)
+    pattern = pattern or "(?!)"  # a year has no unit to be read
     return re.compile(rf"\s*({pattern})(?![a-zA-Z²³])", re.I), {
         name.replace(" ", ""): unit for name, unit in names.items()
     }
@@ -466,6 +467,8 @@ NOTHING = "nothing"
 def _shown(value: float, unit: Unit, kind_name: str, figures: int) -> str:
     """Return a value in a unit, without it; what can't be below zero is nothing there."""
     found = unit.from_base(value)
+    if kind_name == "year":
+        return f"{found:.6g}"
     said = amount(found) if unit.symbol == "$" else number(found, figures)
     return NOTHING if said.startswith("-") and kind(kind_name).never_below_zero else said
 

@@ -36,7 +36,13 @@ def limit_text(verdict: Verdict, system: str) -> str:
     if check.sense == "at least" and verdict.limit_high <= 0.0 and _ends_at_nothing(check):
         return f"more than {q.NOTHING}"
     shown = q.show_range(verdict.limit_low, verdict.limit_high, check.kind, system, unit=unit)
+    if verdict.finding == model.OVER and shown == value_text(verdict, system):
+        # What is broken by less than is shown, or by being reached.
+        return f"{PAST[check.sense]} {shown}"
     return f"{check.sense} {shown}"
+
+
+PAST = {"at most": "less than", "at least": "more than"}
 
 
 def _ends_at_nothing(check: model.Check) -> bool:
@@ -258,6 +264,7 @@ class _Told(dict[str, str]):
         if output is not None:
             told = _Check(output_text(output, self.system), verdict, self.system)
             told.most = _most(output, self.system)
+            told.sides = _sides(output, self.system)
             return told
         fields = {item.name for item in self.answer.worksheet.fields}
         if name in self.answer.worksheet.kinds and name not in fields:
@@ -298,12 +305,15 @@ class _Check(str):
 
     value: str
     limit: str
+    allowed: str  # the limit as a phrase, "at most 620 lb"
     most: str  # of an output: as the most that may be
+    sides: str  # of a gain or a loss: "$300 less to $900 more"
 
     def __new__(cls, text: str, verdict: Verdict | None, system: str) -> _Check:
         made = super().__new__(cls, text)
         made.value = value_text(verdict, system) if verdict else text
         made.limit = _bare_limit(verdict, system) if verdict else ""
+        made.allowed = limit_text(verdict, system) if verdict else ""
         return made
 
 
@@ -434,6 +444,17 @@ def _most(output: model.Output, system: str) -> str:
     if len(set(said)) == 1:
         return f"{said[0]} at most"
     return f"{said[0]} at most to be sure ({said[-1]} at best)"
+
+
+def _sides(output: model.Output, system: str) -> str:
+    """A difference that may be a loss as well as a gain."""
+    ends = [end for end in (output.low, output.high) if end is not None] or [output.value]
+    unit = _unit(output, system)
+    said = [
+        f"{q.show(abs(end), output.kind, system, unit=unit)} {'less' if end < 0 else 'more'}"
+        for end in ends
+    ]
+    return q.joined(list(dict.fromkeys(said)), "to")
 
 
 def step_numbers(step: model.Step, system: str) -> str:

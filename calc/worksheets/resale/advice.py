@@ -26,13 +26,15 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         says={
             "repair": _not_repaired(v, found),
             "trade": _to_beat(v, found),
-            **_untraded(found),
+            **_payments(found),
         },
     )
 
 
-def _untraded(found: model.Found) -> dict[str, model.Words]:
-    """The payments where nothing is offered for the old machine."""
+def _payments(found: model.Found) -> dict[str, model.Words]:
+    """The payments where nothing is offered for the old machine, or where the offer is enough."""
+    if "back" in found:
+        return {"payments": found.note("tell_covered", back=(found.back, "money"))}
     if "payment_plain" not in found:
         return {}
     said = found.note(

@@ -122,12 +122,15 @@ def _payments(v: model.Inputs, at: model.At) -> None:
     at.months = arith.max(1, arith.round(v.loan_months / MONTH))
     offer = v.trade_offer if v.trade_offer is not None else 0.0
     taxed = resale.tax_on_purchase(v.new_price, offer, rate, credit)
-    at.owed = arith.max(0.0, v.new_price + taxed - offer)
+    price = v.new_price + taxed
+    at.owed = arith.max(0.0, price - offer)
     payment = finance.payment(at.owed, v.loan_rate / 12.0, at.months)
     if v.trade_offer is None:
         at.payment_plain = payment
-    else:
+    elif at.owed > 0.0:
         at.payment = payment
+    else:
+        at.back = offer - price
     at.owed_sold = arith.max(0.0, v.new_price * (1.0 + rate) - at.private)
     at.payment_sold = finance.payment(at.owed_sold, v.loan_rate / 12.0, at.months)
 

@@ -369,6 +369,7 @@ OUTPUTS = (
             "owed_sold",
             "ages",
             "fair_offer",
+            "back",
         )
     ),
     *(model.Shown(name, "money", hidden=True) for name in ("poor", "kept")),

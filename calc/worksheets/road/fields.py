@@ -30,6 +30,13 @@ def _usual_speed(known: model.KnownSoFar) -> model.Typical:
     return _typical(min(4.5, high), high)
 
 
+def _usual_top(known: model.KnownSoFar) -> model.Typical:
+    """No slower than it is driven."""
+    driven = known.get("road_speed")
+    low = max(5.4, driven.high) if driven is not None else 5.4
+    return _typical(low, max(FASTEST, low))
+
+
 FIELDS = (
     model.Choice(
         "place", PLACES, example="OH", essential=True, group="Where and when", needed=True
@@ -52,7 +59,7 @@ FIELDS = (
         example="18 mph",
         essential=True,
         group=_TRACTOR,
-        typical=_typical(5.4, FASTEST),
+        typical=_usual_top,
     ),
     model.Field(
         "road_speed",
@@ -75,7 +82,7 @@ FIELDS = (
     ),
     model.Field(
         "tractor_made",
-        "count",
+        "year",
         "1930",
         "2100",
         example="2012",
@@ -279,7 +286,7 @@ FIELDS = (
     model.Field("rated_speed", "speed", "5 mph", "45 mph", optional=True, group=_BEHIND),
     model.Field(
         "implement_made",
-        "count",
+        "year",
         "1930",
         "2100",
         example="2015",
