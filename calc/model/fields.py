@@ -116,10 +116,10 @@ class Choice:
     When nobody picked one, one of three things stands in: `usual`, a single option that is taken
     and said to be taken (a method, "nothing there"); or all of `unsure`, and the finding must
     then hold for each of them (every option, when neither is given); or nothing can be said
-    until it is picked, because it is `needed`. With `spared` that need ends once another field is
-    given: its name, and the option that then stands in. `usual` doesn't stand in where one of the
-    fields in `unless` is given, which it would leave without a meaning: any other option may be
-    true then. `example` is the pick in the page's untouched example.
+    until it is picked, because it is `needed`. Where another field tells it, `told_by` names that
+    field and the option that then stands in. `usual` doesn't stand in where one of the fields in
+    `unless` is given, which it would leave without a meaning: any other option may be true then.
+    `example` is the pick in the page's untouched example.
     """
 
     name: str
@@ -131,21 +131,24 @@ class Choice:
     unless: tuple[str, ...] = ()
     unsure: tuple[str, ...] = ()
     needed: bool = False
-    spared: tuple[str, str] | None = None
+    told_by: tuple[tuple[str, str], ...] = ()
     essential: bool = False
     group: str = "More numbers"
 
     def __post_init__(self) -> None:
         values = {option.value for option in self.options}
-        named = {*self.unsure, *filter(None, (self.usual, self.example))}
+        told = (option for _, option in self.told_by)
+        named = {*self.unsure, *told, *filter(None, (self.usual, self.example))}
         if not named <= values:
             raise ValueError(f"Choice {self.name} names a value that is not among its options.")
 
     def open_to(self, given: Mapping[str, Any]) -> tuple[str, ...]:
         """The options that stand in when nobody picked one; none where one must be picked."""
+        for other, option in self.told_by:
+            if given.get(other) is not None:
+                return (option,)
         if self.needed:
-            other, option = self.spared or ("", "")
-            return (option,) if given.get(other) is not None else ()
+            return ()
         if self.usual and any(given.get(name) is not None for name in self.unless):
             return tuple(o.value for o in self.options if o.value != self.usual)
         if self.usual:

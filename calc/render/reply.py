@@ -22,6 +22,7 @@ from calc.render import parts
 SHORT = 320  # a short text has fewer characters than this
 OPEN_SHOWN = 4  # of what can't be told yet, so many are listed
 USUAL_SHOWN = 8  # of what nobody gave, so many are named; the link has them all
+OTHERS_NAMED = 3  # of the checks that are open and weren't asked about, so many are named
 TO_ASK = 3  # how many numbers are asked back at most
 
 # A message in plain characters costs half as much to send as one with any other in it.
@@ -238,9 +239,15 @@ def _unchecked(answer: Answer) -> list[str]:
     compares = "findings" in answer.worksheet.words
     others = [u for u in answer.unchecked if u.governs and u not in own and not compares]
     waiting: dict[str, list[model.Unchecked]] = {}
-    for item in (*own, *others):
+    for item in own:
         waiting.setdefault(item.field, []).append(item)
-    return [sentences.unchecked_sentence(answer, *items) for items in waiting.values()]
+    said = [sentences.unchecked_sentence(answer, *items) for items in waiting.values()]
+    titles = list(dict.fromkeys(model.in_sentence(item.title) for item in others))
+    if titles:
+        named = titles[:OTHERS_NAMED] if len(titles) > OTHERS_NAMED + 1 else titles
+        more = [f"{len(titles) - len(named)} more"] if len(named) < len(titles) else []
+        said.append(f"Besides what was asked: {quantities.joined([*named, *more])}.")
+    return said
 
 
 def _todo(answer: Answer, system: str) -> tuple[str, list[str]]:

@@ -36,12 +36,16 @@ FIELDS: tuple[model.AnyField, ...] = (
     field("pto_power", example="20 hp", essential=False),
     field("lift_capacity", example="900 lb"),
     field("lift_rated_at"),
-    # What a scale and a tape say of it is enough here.
+    # What a scale and a tape say of it is enough here; who asks about the loader may have none.
     field(
         "implement_kind",
         example="rotary_cutter_light",
         needed=True,
-        spared=("implement_mass", "other"),
+        told_by=(
+            ("implement_mass", "other"),
+            ("cg_distance", "other"),
+            ("loader_payload", "none"),
+        ),
     ),
     field("working_width", example="60 in"),
     field("implement_mass", example="480 lb"),

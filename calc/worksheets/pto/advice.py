@@ -60,9 +60,7 @@ def _remedies(v: model.Inputs, row: dict[str, str], remedies: Remedies) -> None:
         remedies.less("throughput", mends=("power",), source=source)
     elif row["size"] == "rating":
         remedies.less("generator_rating", mends=POWER, step=1.0, source="power/S23")
-    for load in ("typical", "light"):
-        if pto_power.LOADS.index(load) < pto_power.LOADS.index(v.material):
-            remedies.choose("material", load, mends=("power",), source=source)
+    _lighter_work(v, row, remedies)
     if v.slope and v.slope > hung_remedies.FLAT:
         flat = hung_remedies.FLAT
         remedies.less("slope", mends=("power",), end=flat, step=1.0, source=source)
@@ -78,6 +76,23 @@ def _remedies(v: model.Inputs, row: dict[str, str], remedies: Remedies) -> None:
         remedies.more("power_limit", mends=("driveline",), step=5.0, source="power/S25")
     remedies.more("tractor_mass", mends=("towed",), source="power/TOW-M10")
     remedies.less("implement_mass", mends=("towed",), source="power/TOW-M10")
+
+
+# How lighter work is said where the names of the materials, made for grass and soil, don't fit.
+LIGHTER = {"opening": "lighter_wood", "auger": "lighter_soil", "throughput": "lighter_crop"}
+
+
+def _lighter_work(v: model.Inputs, row: dict[str, str], remedies: Remedies) -> None:
+    """The least step to lighter work that the power runs; a generator's load has none."""
+    if row["size"] == "rating":
+        return
+    key = LIGHTER.get(row["size"], "lighter_crop" if row["hangs"] == "towed" else "")
+    for load in ("typical", "light"):
+        lighter = pto_power.LOADS.index(load) < pto_power.LOADS.index(v.material)
+        if lighter and remedies.choose(
+            "material", load, mends=("power",), source="power/DERIVED", key=key
+        ):
+            return
 
 
 def _cautions(v: model.Inputs, row: dict[str, str], found: model.Found) -> list[model.Caution]:

@@ -116,7 +116,10 @@ def _implement_kind() -> model.Choice:
         for row in tables.rows("power/pto_kinds")
         if row["kind"] not in have
     ]
-    found = field("implement_kind", options=(*base.options, *more), usual=NAMED_NONE)
+    told_by = (("generator_rating", "generator"), ("auger_diameter", "post_hole_digger"))
+    found = field(
+        "implement_kind", options=(*base.options, *more), usual=NAMED_NONE, told_by=told_by
+    )
     assert isinstance(found, model.Choice)
     return found
 
