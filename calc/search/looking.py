@@ -112,6 +112,14 @@ class Search:
         """Whether a check doesn't apply at some of the points."""
         return self.present[name] < self.count
 
+    def points_without(self, name: str, most: int) -> list[dict[str, Any]]:
+        """Return some of the points at which a check doesn't apply."""
+        keys = [key for key, outcome in self._seen.items() if outcome.check(name) is None]
+        names = [dim.name for dim in self.box.dimensions]
+        return [
+            dict(zip(names, key, strict=True)) for key in keys[:: -(-len(keys) // most) or 1][:most]
+        ]
+
     def margin_at(self, name: str, values: Mapping[str, Any]) -> float | None:
         """Return a check's margin at one point, or None where it doesn't apply."""
         check = self.at(values).check(name)
