@@ -42,7 +42,8 @@ def settles_of(search: Search, verdicts: Sequence[model.Verdict]) -> tuple[model
     found: list[tuple[float, float, Dimension, model.Verdict]] = []
     for dim in _swaying(search, open_):
         fixed = [[_corners(search, v, dim, dim.at(place)) for v in open_] for place in PLACES]
-        narrowed = [(_narrows(search, v, by), v) for v, by in zip(open_, zip(*fixed), strict=True)]
+        columns = zip(*fixed, strict=True)
+        narrowed = [(_narrows(search, v, by), v) for v, by in zip(open_, columns, strict=True)]
         share, verdict = max(narrowed, key=lambda pair: round(pair[0], 9))
         if share > 1e-9:
             found.append((_settled(fixed), share, dim, verdict))
