@@ -319,6 +319,21 @@ def test_a_corner_without_the_check_is_found():
     assert (answer.finding, answer.standing) == ("unknown", "shown")
 
 
+@pytest.mark.parametrize("limit", [1.63, 2.9])
+def test_what_the_middle_does_not_make_is_proved(limit):
+    """One check is made at one end of a range only: no point meets it before it is proved."""
+
+    def compute(v, w):
+        first = model.at_most("first", "First", v.a, 20.0, "count", "hitch/DERIVED")
+        curved = 0.5 * v.b * (1.0 - v.b / 10.0)  # at most 1.25
+        second = model.at_most("second", "Second", curved, limit, "count", "hitch/DERIVED")
+        return model.Outcome([first, second] if v.a > 9.0 else [first])
+
+    answer = search.answer(toy(compute, "a", "b"), {"a": "0 to 10", "b": "0 to 10"})
+    second = next(v for v in answer.verdicts if v.check.name == "second")
+    assert (second.finding, second.standing) == ("within", "proved")
+
+
 def test_a_check_of_another_question_that_differs_leaves_an_answer_proved():
     """What was asked for is met by every machine; what was not asked differs."""
 
