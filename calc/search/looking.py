@@ -8,7 +8,8 @@ How the box of possible values is searched:
    one input after another is flipped there, and a flip that makes it worse (or better) is kept;
 3. every corner of the inputs that sway the deciding check most (all of the box's corners when
    there are at most `CORNER_INPUTS` inputs), the others held at the worst corner found;
-4. `SAMPLES` points that fill the space evenly, from a fixed seed (see `evenly`).
+4. `SAMPLES` points that fill the space evenly, from a fixed seed (see `evenly`), and as many of
+   the box's corners, for what only a few ends together bring about.
 
 A check is met only when it is met at every point computed; the answer is "can't tell yet"
 when the points disagree. The search is deterministic: the same inputs give the same answer.
@@ -111,6 +112,14 @@ class Search:
     def absent_somewhere(self, name: str) -> bool:
         """Whether a check doesn't apply at some of the points."""
         return self.present[name] < self.count
+
+    def points_without(self, name: str, most: int) -> list[dict[str, Any]]:
+        """Return some of the points at which a check doesn't apply."""
+        keys = [key for key, outcome in self._seen.items() if outcome.check(name) is None]
+        names = [dim.name for dim in self.box.dimensions]
+        return [
+            dict(zip(names, key, strict=True)) for key in keys[:: -(-len(keys) // most) or 1][:most]
+        ]
 
     def margin_at(self, name: str, values: Mapping[str, Any]) -> float | None:
         """Return a check's margin at one point, or None where it doesn't apply."""
@@ -219,6 +228,10 @@ class Search:
     def _fill(self) -> None:
         for shares in evenly(len(self.box.dimensions), SAMPLES):
             self.at(self._place(shares))
+        for shares in evenly(len(self.box.dimensions), SAMPLES, SAMPLES):
+            ends = zip(self.box.dimensions, shares, strict=True)
+            corner = {d.name: d.at(s if d.options else float(s >= 0.5)) for d, s in ends}
+            self.at(corner)
 
     def _place(self, shares: Sequence[float]) -> dict[str, Any]:
         """Return the values that lie those shares of the way along each dimension."""
@@ -245,8 +258,8 @@ def _stretch(ends: list[float], value: float) -> None:
         ends[1] = value
 
 
-def evenly(dimensions: int, count: int) -> list[list[float]]:
-    """Return points that fill the unit cube evenly, the same each time.
+def evenly(dimensions: int, count: int, after: int = 0) -> list[list[float]]:
+    """Return points that fill the unit cube evenly, the same each time; those after so many.
 
     The j-th coordinate of the i-th point is the fractional part of SEED + i times the square
     root of the j-th prime number, which no fraction approximates well.
@@ -262,4 +275,6 @@ def evenly(dimensions: int, count: int) -> list[list[float]]:
         if all(candidate % divisor for divisor in range(2, int(candidate**0.5) + 1)):
             steps.append(candidate**0.5)
         candidate += 1
-    return [[(SEED + i * step) % 1.0 for step in steps] for i in range(1, count + 1)]
+    return [
+        [(SEED + i * step) % 1.0 for step in steps] for i in range(after + 1, after + count + 1)
+    ]

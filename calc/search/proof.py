@@ -27,6 +27,7 @@ from typing import Any
 from calc import arith
 from calc.search import functions, intervals
 from calc.search.intervals import ANY_SLOPE, INF, Forks, NotProvable, Slopes, TooManyWays
+from calc.search.looking import evenly
 
 Key = tuple[str, str]  # what of a check or output, and its name: ("margin", "front_axle")
 Ranges = Mapping[str, tuple[float, float]]
@@ -34,6 +35,7 @@ Numbers = Mapping[Key, Any]
 
 SHARE = 0.005  # of its width, as near as a shown end comes to the true one
 ROUNDING = 1e-9
+PROBES = 8  # corners computed of a part, of the inputs that leave comparisons open
 
 
 class OutOfEffort(Exception):
@@ -77,6 +79,7 @@ class Enclosure:
     number: Any
     ways: int = 1
     always: bool = True
+    blame: Mapping[str, int] = field(default_factory=dict)
 
     def take(self, value: Any) -> None:
         """Hold what another way made as well."""
@@ -119,7 +122,7 @@ def enclosed(
     if refusal is not None and not done:
         raise refusal
     for one in found.values():
-        one.always = one.ways == done
+        one.always, one.blame = one.ways == done, forks.blame
         if refusal is not None or not one.always:
             one.slopes = None
     return found
@@ -211,6 +214,7 @@ class Proof:
     _kept: dict[Any, dict[Key, Enclosure] | str] = field(default_factory=dict, init=False)
 
     def __post_init__(self) -> None:
+        self._probed = 0
         self._width = {name: high - low for name, (low, high) in self.ranges.items()}
         first = {name: options[0] for name, options in self.choices.items()}
         self._whole = Part({**self.given, **first}, dict(self.ranges))
@@ -329,6 +333,8 @@ class Proof:
                 continue
             known = self._cut(part, asked.key)
             if isinstance(known, list):
+                if known[0].picks == part.picks:  # cut since too many ways were open
+                    self._probe(asked, part, part.middle(), self._blamed(part, self._forks.blame))
                 parts = [(bound, piece) for piece in known]
             else:
                 parts = list(self._reduced(asked, part, known))
@@ -365,8 +371,40 @@ class Proof:
                 return
             if value is not None:
                 bound = max(bound, value - reach)
-        for half in part.halves(self._widest(part, left, slopes)):
+        across = self._widest(part, left, slopes)
+        blamed = [] if one.slopes is not None else self._blamed(part, one.blame)
+        if blamed and not self._slopes_explain(asked, part, one, slopes):
+            across = blamed[0]
+            self._probe(asked, part, corner, blamed)
+            if asked.failed:
+                return
+        for half in part.halves(across):
             yield bound, half
+
+    def _slopes_explain(self, asked: _Question, part: Part, one: Enclosure, slopes: Slopes) -> bool:
+        """Whether what the number changes along its ways may be why it isn't settled.
+
+        If not, it is that some way is taken, or that one doesn't make the number.
+        """
+        if asked.everywhere and not one.always:
+            return False
+        reach = sum(_reach(slopes.get(name), *part.ranges[name]) for name in part.open())
+        return 2.0 * reach >= SHARE * (one.high - one.low)
+
+    def _probe(
+        self, asked: _Question, part: Part, corner: Mapping[str, float], names: Sequence[str]
+    ) -> None:
+        """Compute corners of these inputs, other ones each time, until one contradicts."""
+        corners = evenly(len(names), PROBES, self._probed)
+        self._probed += PROBES
+        for shares in corners:
+            drawn = {
+                name: part.ranges[name][share >= 0.5]
+                for name, share in zip(names, shares, strict=True)
+            }
+            self._point(asked, part, {**corner, **drawn})
+            if asked.failed:
+                return
 
     def _point(self, asked: _Question, part: Part, values: Mapping[str, float]) -> float | None:
         point = {**part.given, **values}
@@ -387,15 +425,19 @@ class Proof:
         return max(left, key=weight)
 
     def _most_blamed(self, part: Part) -> str:
-        left, blame = part.open(), self._forks.blame
+        left = part.open()
         if not left:
             raise OutOfEffort
+        return next(iter(self._blamed(part, self._forks.blame)), left[0])
+
+    def _blamed(self, part: Part, blame: Mapping[str, int]) -> list[str]:
+        """The inputs that left comparisons open, those first that did so most."""
 
         def weight(name: str) -> float:
             low, high = part.ranges[name]
-            return (high - low) / self._width[name] * blame.get(name, 0.0)
+            return (high - low) / self._width[name] * blame.get(name, 0)
 
-        return max(left, key=weight)
+        return sorted((name for name in part.open() if blame.get(name)), key=weight, reverse=True)
 
 
 class _Question:

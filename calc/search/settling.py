@@ -18,6 +18,7 @@ from calc.search.looking import Search
 MOST = 2  # how many numbers to find next are named
 TRIED = 5  # inputs that are tried
 CHECKS = 3  # open checks that they are tried on, the deciding one first
+WITHOUT = 6  # points looked at, of those where a check doesn't apply
 PLACES = (1 / 6, 1 / 2, 5 / 6)  # where in its range an input is fixed
 
 
@@ -40,10 +41,12 @@ def settles_of(search: Search, verdicts: Sequence[model.Verdict]) -> tuple[model
     open_ = [verdict for verdict in hard or verdicts if _width(search, verdict)][:CHECKS]
     found: list[tuple[float, float, Dimension, model.Verdict]] = []
     for dim in _swaying(search, open_):
-        narrowed = [(_narrows(search, verdict, dim), verdict) for verdict in open_]
+        fixed = [[_corners(search, v, dim, dim.at(place)) for v in open_] for place in PLACES]
+        columns = zip(*fixed, strict=True)
+        narrowed = [(_narrows(search, v, by), v) for v, by in zip(open_, columns, strict=True)]
         share, verdict = max(narrowed, key=lambda pair: round(pair[0], 9))
         if share > 1e-9:
-            found.append((_settled(search, open_, dim), share, dim, verdict))
+            found.append((_settled(fixed), share, dim, verdict))
     found.sort(key=lambda one: (-one[0], -round(one[1], 9)))
     return tuple(
         model.Settle(search.sheet.field(dim.name), *_ends(search, verdict, dim), share)
@@ -63,52 +66,55 @@ def _swaying(search: Search, verdicts: Sequence[model.Verdict]) -> list[Dimensio
     for dim in search.box.dimensions:
         most = 0.0
         for verdict in verdicts:
-            ends = (
-                search.margin_at(verdict.check.name, {**search.middle, dim.name: end})
-                for end in dim.ends
-            )
-            margins = [margin for margin in ends if margin is not None]
-            if margins:
-                most = max(most, (max(margins) - min(margins)) / _width(search, verdict))
+            around = search.middle
+            if search.middle_outcome.check(verdict.check.name) is None:
+                around = search.worst[verdict.check.name][1]
+            margins = [_margin(search, verdict, {**around, dim.name: end}) for end in dim.ends]
+            most = max(most, (max(margins) - min(margins)) / _width(search, verdict))
         if most:
             reached.append((most, dim))
     reached.sort(key=lambda pair: -round(pair[0], 9))
     return [dim for _, dim in reached[:TRIED]]
 
 
+def _margin(search: Search, verdict: model.Verdict, values: Mapping[str, Any]) -> float:
+    """Return a check's margin at one point; where it doesn't apply it is met, whatever else is."""
+    margin = search.margin_at(verdict.check.name, values)
+    return max(search.best[verdict.check.name][0], 0.0) if margin is None else margin
+
+
 def _corners(
     search: Search, verdict: model.Verdict, dim: Dimension, value: Any
-) -> tuple[float, float] | None:
+) -> tuple[float, float]:
     """Return a check's margin at its worst and best corner with one input fixed."""
     name = verdict.check.name
-    worst = search.margin_at(name, {**search.worst[name][1], dim.name: value})
-    best = search.margin_at(name, {**search.best[name][1], dim.name: value})
-    return None if worst is None or best is None else (worst, best)
+    worst = _margin(search, verdict, {**search.worst[name][1], dim.name: value})
+    best = _margin(search, verdict, {**search.best[name][1], dim.name: value})
+    if best < 0 and search.absent_somewhere(name):
+        # Broken wherever it applies; what keeps it from applying may be open still.
+        spared = search.points_without(name, WITHOUT)
+        if any(search.margin_at(name, {**point, dim.name: value}) is None for point in spared):
+            best = 0.0
+    return worst, best
 
 
-def _narrows(search: Search, verdict: model.Verdict, dim: Dimension) -> float:
-    """Return the share of a check's width that goes with an input known to be at its middle."""
-    ends = _corners(search, verdict, dim, dim.middle)
-    return 0.0 if ends is None else 1 - (ends[1] - ends[0]) / _width(search, verdict)
+def _narrows(search: Search, verdict: model.Verdict, fixed: Sequence[tuple[float, float]]) -> float:
+    """Return the share of a check's width that goes with an input known, over its range."""
+    left = sum(best - worst for worst, best in fixed) / len(fixed)
+    return 1 - left / _width(search, verdict)
 
 
-def _settled(search: Search, verdicts: Sequence[model.Verdict], dim: Dimension) -> float:
+def _settled(fixed: Sequence[Sequence[tuple[float, float]]]) -> float:
     """Return the share of an input's values at which the open checks are settled.
 
     One that is broken from its worst to its best corner settles the answer, and so does every
     one being met from its worst corner on.
     """
-    count = 0
-    for place in PLACES:
-        met = True
-        for verdict in verdicts:
-            ends = _corners(search, verdict, dim, dim.at(place))
-            if ends is not None and ends[1] < 0:
-                met = True
-                break
-            met = met and (ends is None or ends[0] >= 0)
-        count += met
-    return count / len(PLACES)
+    count = sum(
+        any(best < 0 for _, best in corners) or all(worst >= 0 for worst, _ in corners)
+        for corners in fixed
+    )
+    return count / len(fixed)
 
 
 def _ends(

@@ -19,7 +19,7 @@ from calc.search.looking import Search
 from calc.search.proof import Choosing, Key, NeedsChoice, Proof
 
 EFFORT = 5000.0  # for the findings of one answer, in points
-FIRST, LAST = 40.0, 2000.0  # of which one question has at first, and for a finding
+FIRST, NEXT, LAST = 40.0, 400.0, 2000.0  # of which a question has at first, then, and at last
 LOOK = 4000.0  # for seeing that no check is missing
 VALUES, VALUE = 200.0, 40.0  # for the ends of all that is shown, and of one number
 PAST_ROUNDING = 1e-9  # a check is missed only past this share of its limit
@@ -60,6 +60,7 @@ class Standing:
         self.settled: dict[tuple[Key, int], float] = {}
         self.complete = not search.box.dimensions  # whether no check can be missing
         self.held: dict[str, str] = {}  # for each check, the finding that holds everywhere
+        self.clear: set[str] = set()  # checks that no point had met, and none can break
         ranges = {dim.name: (dim.low, dim.high) for dim in search.box.dimensions if not dim.options}
         choices = {dim.name: dim.options for dim in search.box.dimensions if dim.options}
         self.proof = Proof(self._run, self._at, search.box.base, ranges, choices, effort)
@@ -124,7 +125,15 @@ class Standing:
     def absent(self, name: str, most: float) -> bool:
         """Prove that a check that no point met is nowhere broken, or meet it."""
         found = self.proof.at_least(("margin", name), model.CLOSE_BAND, most)
-        return found.settled and not found.failed
+        if found.settled and not found.failed:
+            self.clear.add(name)
+        return name in self.clear
+
+    def hold_clear(self) -> None:
+        """Hold that what was proved clear before any point met it is met, now that one did."""
+        for name in self.clear & self.search.worst.keys():
+            if self.search.worst[name][2].close_band <= model.CLOSE_BAND:
+                self.held.setdefault(name, model.WITHIN)
 
 
 def prove(search: Search, *, values: bool = True, effort: float = EFFORT) -> Standing:
@@ -140,20 +149,28 @@ def prove(search: Search, *, values: bool = True, effort: float = EFFORT) -> Sta
     met = {name for what, name in standing.proof.look(LOOK) if what == "margin"}
     spare = standing.proof.effort
     standing.proof.effort = effort
-    for most in (FIRST, LAST):
-        for name in _by_margin(search):
-            standing.settle(name, most)
+    _settle_all(standing)
     standing.proof.effort = max(spare, FIRST * len(search.worst))
-    unmet = [name for name in met - search.worst.keys() if not standing.absent(name, LAST)]
+    unmet = [name for name in sorted(met - search.worst.keys()) if not standing.absent(name, LAST)]
+    standing.hold_clear()
+    _settle_all(standing)  # what was first met now
     standing.complete = standing.proof.complete and not (set(unmet) - search.worst.keys())
     left = [name for name in search.worst if name not in standing.held]
     if left or not standing.complete:
         search.run(left)
+        standing.hold_clear()
         for name in search.worst:
             standing.settle(name, FIRST)
     if values:
         settle_values(standing, search.shown())
     return standing
+
+
+def _settle_all(standing: Standing) -> None:
+    """Settle every check: the costly ones last, lest they leave nothing to the others."""
+    for most in (FIRST, NEXT, LAST):
+        for name in _by_margin(standing.search):
+            standing.settle(name, most)
 
 
 def _by_margin(search: Search) -> list[str]:
@@ -166,6 +183,7 @@ def settle_values(standing: Standing, keys: list[Key]) -> None:
     left = [key for key in keys if not standing.ends(key, VALUE)]
     if left:
         standing.search.run({name for what, name in left if what != "output"})
+    standing.hold_clear()
 
 
 def numbers(outcome: Outcome) -> dict[Key, Any]:

@@ -40,13 +40,14 @@ def of_all(search: Search, standing: Standing | None, deciding: model.Verdict | 
     """Return what stands behind the finding of the whole answer.
 
     What is over, or differs, shows in the deciding check alone; that all is well, in all of them.
+    A check that differs without deciding was asked by another question, and its machines are shown.
     """
     if deciding is None or not search.box.dimensions:
         return model.PROVED
     if deciding.finding in (model.OVER, model.UNKNOWN) or standing is None:
         return deciding.standing
     held = all(
-        _stands(search, standing, name, search.finding(name)[0]) == model.PROVED
+        _stands(search, standing, name, search.finding(name)[0]) != model.SAMPLED
         for name in search.worst
     )
     return model.PROVED if held and standing.complete else model.SAMPLED

@@ -2,6 +2,7 @@
 
 import math
 import random
+from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
@@ -303,6 +304,48 @@ def test_standing_of_what_can_only_be_searched():
     assert (answer.finding, answer.standing) == ("within", "sampled")
     assert answer.verdicts[0].about
     assert answer.outputs[0].about
+
+
+def where_made(v, w):
+    """A value that is over wherever its check is made, and a corner where it isn't."""
+    checks = [model.at_most("only", "Only", v.a, 10.0, "count", "hitch/DERIVED")]
+    return model.Outcome(checks if not (v.b > 9.9 and v.c < 0.1) else [])
+
+
+def test_a_corner_without_the_check_is_found():
+    """No slope of the value points to where the check isn't made: 1 in 10,000 of the box."""
+    given = {"a": "11 to 12", "b": "0 to 10", "c": "0 to 10"}
+    answer = search.answer(toy(where_made, "a", "b", "c"), given)
+    assert (answer.finding, answer.standing) == ("unknown", "shown")
+
+
+@pytest.mark.parametrize("limit", [1.63, 2.9])
+def test_what_the_middle_does_not_make_is_proved(limit):
+    """One check is made at one end of a range only: no point meets it before it is proved."""
+
+    def compute(v, w):
+        first = model.at_most("first", "First", v.a, 20.0, "count", "hitch/DERIVED")
+        curved = 0.5 * v.b * (1.0 - v.b / 10.0)  # at most 1.25
+        second = model.at_most("second", "Second", curved, limit, "count", "hitch/DERIVED")
+        return model.Outcome([first, second] if v.a > 9.0 else [first])
+
+    answer = search.answer(toy(compute, "a", "b"), {"a": "0 to 10", "b": "0 to 10"})
+    second = next(v for v in answer.verdicts if v.check.name == "second")
+    assert (second.finding, second.standing) == ("within", "proved")
+
+
+def test_a_check_of_another_question_that_differs_leaves_an_answer_proved():
+    """What was asked for is met by every machine; what was not asked differs."""
+
+    def compute(v, w):
+        asked = model.at_most("asked", "Asked", v.a, 10.0, "count", "hitch/DERIVED")
+        other = model.at_most("other", "Other", v.b, 5.0, "count", "hitch/DERIVED")
+        return model.Outcome([asked, other])
+
+    sheet = toy(compute, "a", "b")
+    sheet = replace(sheet, asks=(replace(sheet.ask(""), checks=("asked",)),))
+    answer = search.answer(sheet, {"a": "1 to 4", "b": "0 to 10"})
+    assert (answer.finding, answer.standing) == ("within", "proved")
 
 
 def test_a_break_too_narrow_for_points_is_found():

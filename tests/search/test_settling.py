@@ -1,5 +1,7 @@
 """The number named first settles the answer more often than another would."""
 
+from dataclasses import replace
+
 import pytest
 
 from calc import model, search
@@ -62,3 +64,28 @@ def test_from_where_it_is_met_is_said(typed, low, high):
     (settle,) = search.answer(sheet, {"a": typed}).settles
     assert settle.low is low
     assert settle.high == pytest.approx(high, rel=0.01)
+
+
+def with_choice(compute):
+    """The toy of numbers, and a choice of whether a check applies that nobody made."""
+    sheet = toy(compute, "a", "b")
+    options = (model.Option("yes", "Yes"), model.Option("no", "No"))
+    choice = model.Choice("pipes", options, label="Pipes", unsure=("yes", "no"))
+    return replace(sheet, fields=(*sheet.fields, choice))
+
+
+def test_a_choice_that_does_away_with_an_open_check_is_first():
+    # Two depths over the pipes, each open by itself: neither settles both. No pipes, no check.
+    def compute(v, w):
+        checks = [most("deep", v.a, 5.0), most("deeper", v.b, 5.0)]
+        return model.Outcome(checks if v.pipes == "yes" else [])
+
+    assert named(with_choice(compute))[0] == "pipes"
+
+
+def test_what_is_broken_only_where_it_applies_is_not_settled():
+    # A depth above 2 is too deep for pipes, and right where there are none.
+    def compute(v, w):
+        return model.Outcome([most("deep", v.a + v.b / 10, 2.0)] if v.pipes == "yes" else [])
+
+    assert named(with_choice(compute))[0] == "pipes"

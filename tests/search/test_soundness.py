@@ -56,6 +56,27 @@ FOUND = [
     ),
     # A number that no run of points moved from its middle was shown as exact.
     ("cab", {"cooling_capacity": "", "latitude": "", "glass_front": "", "roof_area": ""}),
+    # Lamps wider apart than what is behind aren't hidden by it: no check, where all were over.
+    (
+        "pairing",
+        {
+            "loader": "on",
+            "auger_diameter": "0.267279 to 0.28297 m",
+            "transmission": "hydrostatic",
+            "place": "AZ",
+            "implement_top": "1.52636 m",
+        },
+    ),
+    # A flasher below the top of what is behind, in a corner that no slope points to.
+    (
+        "road",
+        {
+            "place": "ID",
+            "hours": "day",
+            "implement_top": "0.924485 to 1.02134 m",
+            "implement_marking": "emblem",
+        },
+    ),
 ]
 
 
