@@ -139,10 +139,19 @@ def test_what_nobody_looked_at_is_not_said_to_be_broken():
 
 
 def test_what_waits_for_one_number_is_one_line():
-    lines = told("closing", "pull", maneuver="left", entrance_sight="600 ft", car_speed="55 mph")
+    lines = told("closing", "caught", maneuver="left", entrance_sight="600 ft", car_speed="55 mph")
     (line,) = listed(lines, "Not checked")
     assert line.startswith("- Traffic sees you in time to slow behind you and traffic sees you in")
     assert line.count("is blank") == 1
+
+
+def test_what_is_open_besides_the_question_is_one_line():
+    lines = told("driveline", "joints", pto_power="45 hp", series="na4")
+    (line,) = listed(lines, "Not checked")
+    assert line.startswith("- Besides what was asked: ") and line.endswith(" more.")
+    lines = told("closing", "pull", maneuver="left", entrance_sight="600 ft", car_speed="55 mph")
+    (line,) = listed(lines, "Not checked")
+    assert line.startswith("- Besides what was asked: ") and " more" not in line
 
 
 def test_given_and_usual_are_told_apart():

@@ -396,10 +396,16 @@ def test_chart_puts_the_implement_where_it_is():
 
 
 def test_what_was_weighed_and_measured_needs_no_kind():
-    """A mass and a place are all that a hitch feels; without the mass the kind must be said."""
-    found = search.answer(SHEET, {"implement_mass": "412 lb", "cg_distance": "34.3 in"})
-    assert not found.missing
-    assert "implement_kind" in {item.field.name for item in found.assumed}
-    assert [item.name for item in search.answer(SHEET, {"cg_distance": "34.3 in"}).missing] == [
-        "implement_kind"
-    ]
+    """A mass or a place is of an implement; who tells what is on the loader may have none."""
+
+    def taken(**typed: str) -> tuple[str, ...]:
+        found = search.answer(SHEET, typed)
+        assert not found.missing
+        [kind] = [item for item in found.assumed if item.field.name == "implement_kind"]
+        return kind.options
+
+    assert taken(implement_mass="412 lb", cg_distance="34.3 in") == ("other",)
+    assert taken(cg_distance="34.3 in", lift_capacity="1,500 lb") == ("other",)
+    assert taken(loader_payload="500 lb", loader="on") == ("none",)
+    unsaid = search.answer(SHEET, {"lift_capacity": "1,500 lb"})
+    assert [item.name for item in unsaid.missing] == ["implement_kind"]
