@@ -1,7 +1,11 @@
 """The questions that a shop keeps, and the page that is made of them."""
 
+import json
+import re
+
+from calc import worksheets
 from calc.machines import lists
-from calc.render import index, round_up
+from calc.render import index, live, round_up
 from scripts import _setup, shop
 
 EXAMPLE = _setup.ROOT / "scripts" / "example-shop"
@@ -47,7 +51,50 @@ def test_the_example_shop_has_one_and_the_box_finds_it():
 
 
 def test_a_site_without_one_says_so():
-    assert "no round-up" in round_up.block((), str)
+    html = round_up.block((), str)
+    assert "No shop" in html and round_up.INTRO.split(":")[0] not in html
+    assert 'href="messages"' in html and "about/your-own-machines" in html
+
+
+def two(first: str, second: str) -> str:
+    kept, problems = round_up.read(f"{HEAD}{first}\n{second}\n", "round_up.csv")
+    assert problems == ()
+    return round_up.block(kept, lambda page: f"{page}/")
+
+
+def test_two_questions_of_one_calculator_share_no_id():
+    html = two("Will it lift?,ballast,,lift_capacity=900+lb,", "Will it lift?,ballast,,,")
+    ids = re.findall(r' id="([^"]+)"', html)
+    assert len(ids) == len(set(ids)) > 8
+    for name in re.findall(r' for="([^"]+)"', html):
+        assert name in ids
+
+
+def test_a_form_holds_what_was_given_and_nothing_of_the_example():
+    html = two("A?,ballast,,lift_capacity=900+lb&wheelbase=62+in,", "B?,ballast,,,")
+    first, second = html.split("</section>")[:2]
+    filled = dict(re.findall(r'name="(\w+)" type="text" value="([^"]+)"', first))
+    assert filled == {"lift_capacity": "900 lb", "wheelbase": "62 in"}
+    assert "data-example" not in first and "data-example" in second
+    assert len(re.findall(r'name="(\w+)" type="text" value="([^"]+)"', second)) > 1
+
+
+def test_a_link_says_whose_numbers_it_has_where_a_page_holds_two(monkeypatch):
+    assert "on=" not in two("A?,tires,,,", "B?,ballast,,,")
+    monkeypatch.setattr(worksheets, "on_page", lambda page: ("ballast", "tires"))
+    first, second = two("A?,tires,,,", "B?,ballast,,,").split("</section>")[:2]
+    assert "on=tires" in first and 'data-sheet="tires"' in first
+    assert "on=ballast" in second and 'data-sheet="ballast"' in second
+
+
+def test_what_the_page_says_live_is_what_the_build_wrote():
+    (kept, _), _ = round_up.read(
+        f"{HEAD}A?,ballast,,lift_capacity=900+lb,\nB?,ballast,,,\n", "round_up.csv"
+    )
+    asked = {"worksheet": "ballast", "inputs": kept.inputs, "stage": "full", "entry": "q-a"}
+    answer = json.loads(live.respond(json.dumps(asked)))
+    assert answer["html"] in round_up.block([kept], str)
+    assert "reply" not in answer and " id=" not in answer["html"]
 
 
 def test_a_question_that_looks_like_a_formula_comes_back_as_it_was():

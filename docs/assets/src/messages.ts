@@ -10,6 +10,7 @@ import type { Request, Response } from "./protocol";
 import { type Choice, type Read, type ReadQuestion, type Span, readMessage } from "./reading";
 import { copyRich, sendable, sender } from "./replies";
 import { RoundUp, count } from "./round_up";
+import { shared } from "./shared";
 import { storedUnits } from "./units";
 
 const PAUSE = 200;
@@ -387,12 +388,4 @@ function kept(): string {
   } catch {
     return "";
   }
-}
-
-/** A message from the device's share menu; it is taken out of the address at once. */
-function shared(): string {
-  const given = new URLSearchParams(location.search);
-  const text = ["title", "text"].map((name) => given.get(name) ?? "").filter(Boolean).join("\n");
-  if (location.search) history.replaceState(history.state, "", location.pathname + location.hash);
-  return text;
 }

@@ -36,6 +36,8 @@ export interface Request {
   ask: string;
   units: Units;
   stage: Stage;
+  /** Which of several questions on a page it is; its answer is then a few lines. */
+  entry?: string;
   /** The address of the page, filled in, for the replies; left out where it leads nowhere. */
   link?: string;
   /** The shortest address of the same, for a message. */
