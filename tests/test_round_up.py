@@ -5,7 +5,8 @@ import re
 
 from calc import worksheets
 from calc.machines import lists
-from calc.render import index, live, round_up
+from calc.model import sentences
+from calc.render import brief, index, live, round_up
 from scripts import _setup, shop
 
 EXAMPLE = _setup.ROOT / "scripts" / "example-shop"
@@ -80,7 +81,7 @@ def test_a_form_holds_what_was_given_and_nothing_of_the_example():
 
 
 def test_a_link_says_whose_numbers_it_has_where_a_page_holds_two(monkeypatch):
-    assert "on=" not in two("A?,tires,,,", "B?,ballast,,,")
+    assert "&amp;on=" not in two("A?,tires,,,", "B?,ballast,,,")
     monkeypatch.setattr(worksheets, "on_page", lambda page: ("ballast", "tires"))
     first, second = two("A?,tires,,,", "B?,ballast,,,").split("</section>")[:2]
     assert "on=tires" in first and 'data-sheet="tires"' in first
@@ -106,3 +107,18 @@ def test_a_question_that_looks_like_a_formula_comes_back_as_it_was():
         assert not lists.as_text(cell).startswith(lists.FORMULA)
     for cell in ("=1", "+1", "-1", "@a", "plain", "'tis"):
         assert lists.from_text(lists.as_text(cell)) == cell
+
+
+def test_an_outline_has_the_answer_its_number_what_for_and_what_to_show():
+    text = f"{HEAD}A?,ballast,,lift_capacity=900+lb&implement_mass=480+lb,\n"
+    (kept,), _ = round_up.read(text, "round_up.csv")
+    lead, number, given, show = brief.outline(kept.answer, kept.inputs)
+    assert lead == sentences.lead(kept.answer, "us")
+    assert re.search(r"\d", number) and number != lead
+    assert given == "For: Hitch lift capacity: 900 lb; Implement mass: 480 lb."
+    settling = kept.answer.settles[0].field
+    assert kept.answer.finding == "unknown" and show.startswith(f"Show: {settling.label}")
+    asked = {"worksheet": "ballast", "inputs": kept.inputs, "stage": "full", "entry": "1"}
+    said = json.loads(live.respond(json.dumps(asked)))["outline"]
+    assert said == [lead, number, given, show]
+    assert brief.outline(kept.answer, {})[2].startswith("An example")

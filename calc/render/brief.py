@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 import htpy as h
 
 from calc import model
@@ -34,6 +36,38 @@ def brief_html(answer: Answer, system: str = "us") -> str:
             [h.p(".ys-care")[h.strong["Take care: "], each.text] for each in cautions],
         ]
     )
+
+
+def given_sentence(sheet: model.Worksheet, given: Mapping[str, str]) -> str:
+    """Return what an answer is worked out for; of the page's example where nothing was given."""
+    if not given:
+        return f"An example: {sheet.example}" if sheet.example else "An example."
+    said = [
+        f"{item.label.rstrip('?')}: {item.shown(text) if isinstance(item, model.Choice) else text}"
+        for name, text in given.items()
+        for item in [sheet.field(name)]
+    ]
+    return f"For: {'; '.join(said)}."
+
+
+def outline(answer: Answer, given: Mapping[str, str], system: str = "us") -> list[str]:
+    """Return what somebody says who speaks of it.
+
+    The answer in a sentence, the number behind it, what it is worked out for, and what to show on
+    the machine: the number that would settle it, or else the first one that the question rests on.
+    """
+    sheet = answer.worksheet
+    verdicts = [each for each in (answer.deciding, *answer.verdicts) if each is not None]
+    number = [sentences.check_sentence(each, system) for each in verdicts[:1] if not answer.missing]
+    asked = [sheet.field(name) for name in answer.ask.fields]
+    named = [
+        *answer.missing,
+        *(each.field for each in answer.settles if answer.finding == model.UNKNOWN),
+        *(item for item in asked if item.name in given and not isinstance(item, model.Choice)),
+        *(item for item in asked if not isinstance(item, model.Choice)),
+    ]
+    show = [f"Show: {item.label.rstrip('?')}. {item.help}" for item in named if item.help]
+    return [sentences.lead(answer, system), *number, given_sentence(sheet, given), *show[:1]]
 
 
 def _next(answer: Answer, system: str) -> h.Element | None:

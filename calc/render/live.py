@@ -11,7 +11,7 @@ from calc.errors import YardstickError
 from calc.model import sentences
 from calc.render import parts
 from calc.render.answer import answer_html, odds_html, sight_html
-from calc.render.brief import brief_html
+from calc.render.brief import brief_html, outline
 from calc.render.depth import effects_html
 from calc.render.reply import ask_back, fits_short, reply, reply_html, short
 
@@ -111,7 +111,10 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
 def _shown(found: model.Answer, system: str, asked: Mapping[str, Any]) -> dict[str, Any]:
     """Return the answer as it is shown: a few lines, or the whole of it with its replies."""
     if asked.get("entry"):
-        return {"html": brief_html(found, system)}
+        inputs = {str(name): str(text) for name, text in asked.get("inputs", {}).items() if text}
+        known = {item.name for item in found.worksheet.fields}
+        given = {name: text for name, text in inputs.items() if name in known}
+        return {"html": brief_html(found, system), "outline": outline(found, given, system)}
     replies = _replies(found, system, asked) if found.final else {}
     return {"sight": sight_html(found, system), "html": answer_html(found, system), **replies}
 

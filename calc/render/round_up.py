@@ -18,7 +18,7 @@ from markupsafe import Markup
 from calc import links, model, search, worksheets
 from calc.errors import YardstickError
 from calc.machines import lists
-from calc.render.brief import brief_html
+from calc.render.brief import brief_html, given_sentence
 from calc.render.form import row_html
 
 COLUMNS = ("question", "worksheet", "ask", "inputs", "note")
@@ -150,11 +150,6 @@ def _slugs(entries: Sequence[Kept]) -> list[str]:
 def _entry(kept: Kept, slug: str, href: Callable[[str], str], system: str) -> h.Element:
     answer = kept.answer
     sheet = answer.worksheet
-    given = [
-        f"{item.label}: {item.shown(text) if isinstance(item, model.Choice) else text}"
-        for name, text in kept.inputs.items()
-        for item in [sheet.field(name)]
-    ]
     page = href(sheet.page)
     return h.section(
         ".ys-entry",
@@ -168,11 +163,7 @@ def _entry(kept: Kept, slug: str, href: Callable[[str], str], system: str) -> h.
         h.h2(id=slug)[kept.question],
         h.div(".ys-entry-answer")[Markup(brief_html(answer, system))],
         h.p(".ys-entry-note")[kept.note] if kept.note else None,
-        h.p(".ys-entry-for")[
-            h.small["For: ", "; ".join(given), "."]
-            if given
-            else h.small["An example: ", sheet.example]
-        ],
+        h.p(".ys-entry-for")[h.small[given_sentence(sheet, kept.inputs)]],
         _form(kept, sheet, slug, system),
         h.p[h.a(".ys-entry-page", href=f"{page}#{kept.fragment}")["The whole page: ", sheet.title]],
     ]

@@ -64,6 +64,8 @@ export interface Response {
   final: boolean;
   finding?: string;
   html?: string;
+  /** What somebody says who speaks of it, where the question is one of several. */
+  outline?: string[];
   /** The line that stays in sight. */
   sight?: string;
   odds?: string;
