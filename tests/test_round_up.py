@@ -122,3 +122,17 @@ def test_an_outline_has_the_answer_its_number_what_for_and_what_to_show():
     said = json.loads(live.respond(json.dumps(asked)))["outline"]
     assert said == [lead, number, given, show]
     assert brief.outline(kept.answer, {})[2].startswith("An example")
+
+
+def test_the_number_behind_an_answer_is_the_one_that_was_asked_for():
+    inputs = "lift_capacity=1400+lb&lift_rated_at=610&implement_mass=560+lb&tractor_mass=2600+lb"
+    (kept,), _ = round_up.read(f"{HEAD}A?,ballast,lift,{inputs},\n", "round_up.csv")
+    assert kept.answer.ask.checks == ("lift",)
+    assert brief.behind(kept.answer)[0].check.name == "lift"
+    assert "560 lb" in brief.outline(kept.answer, kept.inputs)[1]
+
+
+def test_a_check_that_cannot_be_told_yet_is_no_number_behind_an_answer():
+    (kept,), _ = round_up.read(f"{HEAD}A?,road,,place=OH,\n", "round_up.csv")
+    assert kept.answer.finding == "unknown"
+    assert all(re.search(r"\d", text) for text in brief.outline(kept.answer, kept.inputs)[1:-2])

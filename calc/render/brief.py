@@ -18,7 +18,7 @@ def brief_html(answer: Answer, system: str = "us") -> str:
 
     Nothing in it has an id, so that one worksheet may answer several questions of a page.
     """
-    verdicts = answer.verdicts[:CHECKS_SHOWN] if not answer.missing else ()
+    verdicts = behind(answer)[:CHECKS_SHOWN]
     cautions = answer.advice.cautions[:1]
     return str(
         h.fragment[
@@ -36,6 +36,28 @@ def brief_html(answer: Answer, system: str = "us") -> str:
             [h.p(".ys-care")[h.strong["Take care: "], each.text] for each in cautions],
         ]
     )
+
+
+def behind(answer: Answer) -> list[model.Verdict]:
+    """Return the checks behind an answer: what broke, then what was asked, then the others.
+
+    A check that can't be told yet has no number, and is left out.
+    """
+    if answer.missing:
+        return []
+    deciding, ask = answer.deciding, answer.ask
+    asked = [ask.lead, *ask.checks]
+
+    def place(verdict: model.Verdict) -> int:
+        if verdict is deciding and answer.finding == model.OVER:
+            return -1
+        name = verdict.check.name
+        return asked.index(name) if name in asked else len(asked)
+
+    told = [
+        each for each in answer.verdicts if any(map(str.isdigit, sentences.check_said(each, "us")))
+    ]
+    return sorted(told, key=place)
 
 
 def given_sentence(sheet: model.Worksheet, given: Mapping[str, str]) -> str:
@@ -57,8 +79,7 @@ def outline(answer: Answer, given: Mapping[str, str], system: str = "us") -> lis
     the machine: the number that would settle it, or else the first one that the question rests on.
     """
     sheet = answer.worksheet
-    verdicts = [each for each in (answer.deciding, *answer.verdicts) if each is not None]
-    number = [sentences.check_sentence(each, system) for each in verdicts[:1] if not answer.missing]
+    number = [sentences.check_sentence(each, system) for each in behind(answer)[:1]]
     asked = [sheet.field(name) for name in answer.ask.fields]
     named = [
         *answer.missing,
