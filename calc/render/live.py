@@ -108,7 +108,7 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
     }
 
 
-def _shown(found: model.Answer, system: str, asked: Mapping[str, Any]) -> dict[str, Any]:
+def _shown(found: model.Answer, system: str, asked: dict[str, Any]) -> dict[str, Any]:
     """Return the answer as it is shown: a few lines, or the whole of it with its replies."""
     if asked.get("entry"):
         inputs = {str(name): str(text) for name, text in asked.get("inputs", {}).items() if text}
