@@ -56,7 +56,7 @@ def test_an_entry_answers_as_one_types(entries: Page) -> None:
 
 def test_python_starts_with_the_first_opening_and_once(page: Page, shop_address: str) -> None:
     workers: list[str] = []
-    page.on("worker", lambda made: workers.append(made.url) if "python" in made.url else None)
+    page.on("worker", lambda made: workers.append(made.url) if "/runtime/" in made.url else None)
     page.goto(f"{shop_address}round-up/")
     page.wait_for_selector(".ys-entry .ys-reply-tools", state="attached")
     page.wait_for_timeout(2500)
