@@ -43,11 +43,12 @@ def manifest(name: str, description: str) -> str:
         "background_color": PAPER,
         "theme_color": PAPER,
         "icons": icons,
-        # What is shared comes in the address; a device that keeps the site asks no server for it,
-        # and the page takes it out of the address at once.
+        # Posted, so that the service worker takes it and no text is ever in an address that a
+        # server sees; shared.ts says what happens where there is no worker.
         "share_target": {
             "action": "./messages/",
-            "method": "GET",
+            "method": "POST",
+            "enctype": "multipart/form-data",
             "params": {"title": "title", "text": "text"},
         },
     }

@@ -27,7 +27,7 @@ def form_html(sheet: model.Worksheet, typed: Mapping[str, str], system: str = "u
     others = [item for item in sheet.fields if item not in asked]
 
     def rows(fields: Iterable[model.AnyField]) -> list[h.Element]:
-        return [_row(sheet, item, typed, known, system) for item in fields]
+        return [row_html(sheet, item, typed, known, system) for item in fields]
 
     groups: dict[str, list[model.AnyField]] = {}
     for item in sheet.fields:
@@ -86,14 +86,16 @@ def _blank_words(item: model.Choice) -> str:
     return usual if usual == NOT_SURE else f"Not said: {usual}"
 
 
-def _row(
+def row_html(
     sheet: model.Worksheet,
     item: model.AnyField,
     typed: Mapping[str, str],
     known: Mapping[str, Any],
     system: str,
+    within: str = "",
 ) -> h.Element:
-    name = f"{sheet.name}-{item.name}"
+    """Return the row of one field; `within` tells apart rows of one worksheet on one page."""
+    name = f"{within or sheet.name}-{item.name}"
     value = typed.get(item.name, item.example)
     described = f"{name}-hint {name}-error"
     control: h.Element | h.VoidElement

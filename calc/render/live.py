@@ -11,6 +11,7 @@ from calc.errors import YardstickError
 from calc.model import sentences
 from calc.render import parts
 from calc.render.answer import answer_html, odds_html, sight_html
+from calc.render.brief import brief_html, outline
 from calc.render.depth import effects_html
 from calc.render.reply import ask_back, fits_short, reply, reply_html, short
 
@@ -29,6 +30,7 @@ def respond(request: str) -> str:
         page shows its untouched example), "ask" (which question leads), "units" ("us" or "metric"),
         "stage" ("exact" for the middle values alone, "full" for the whole answer, "odds" for how
         the machines that fit divide, alone, "effects" for what errors of measuring do, alone),
+        "entry" where it is one of several questions on a page (the answer is then a few lines),
         and for the replies "link" (to this page, filled in),
         "short_link" (a shorter one to the same), "about" (a line that names the
         machines) and "sender" (a line about who replies).
@@ -102,10 +104,19 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
         "finding_words": sheet.finding_words(found.finding),
         "lead": sentences.lead(found, system),
         "example": found.is_example,
-        "sight": sight_html(found, system),
-        "html": answer_html(found, system),
-        **(_replies(found, system, asked) if found.final else {}),
+        **_shown(found, system, asked),
     }
+
+
+def _shown(found: model.Answer, system: str, asked: dict[str, Any]) -> dict[str, Any]:
+    """Return the answer as it is shown: a few lines, or the whole of it with its replies."""
+    if asked.get("entry"):
+        inputs = {str(name): str(text) for name, text in asked.get("inputs", {}).items() if text}
+        known = {item.name for item in found.worksheet.fields}
+        given = {name: text for name, text in inputs.items() if name in known}
+        return {"html": brief_html(found, system), "outline": outline(found, given, system)}
+    replies = _replies(found, system, asked) if found.final else {}
+    return {"sight": sight_html(found, system), "html": answer_html(found, system), **replies}
 
 
 def _read(asked: dict[str, Any]) -> dict[str, Any]:

@@ -8,18 +8,29 @@ from __future__ import annotations
 
 import csv
 import io
+import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 import htpy as h
+from markupsafe import Markup
 
 from calc import links, model, search, worksheets
 from calc.errors import YardstickError
 from calc.machines import lists
-from calc.model import sentences
+from calc.render.brief import brief_html, given_sentence
+from calc.render.form import row_html
 
 COLUMNS = ("question", "worksheet", "ask", "inputs", "note")
 MOST, LONGEST = 200, 400
+# A page of more questions than these begins with a list of them.
+LISTED_FROM = 5
+SLUG_WORDS = 9
+INTRO = (
+    "Each answer is worked out for the machine that is named under it. Yours differs: try your own "
+    "numbers, and the answer follows. It is for planning; the operator's manual and the plate on "
+    "the machine come first."
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,9 +52,13 @@ class Kept:
     @property
     def fragment(self) -> str:
         """The part of an address that opens it."""
+        return links.write(self.inputs, ask=self.ask, sheet=self.sheet, example=not self.inputs)
+
+    @property
+    def sheet(self) -> str:
+        """The worksheet's name as a link gives it: where its page holds several, else ""."""
         own = worksheets.on_page(worksheets.load(self.worksheet).page)
-        sheet = self.worksheet if len(own) > 1 else ""
-        return links.write(self.inputs, ask=self.ask, sheet=sheet, example=not self.inputs)
+        return self.worksheet if len(own) > 1 else ""
 
 
 def read(text: str, where: str) -> tuple[tuple[Kept, ...], tuple[str, ...]]:
@@ -81,26 +96,91 @@ def read(text: str, where: str) -> tuple[tuple[Kept, ...], tuple[str, ...]]:
 
 
 def block(entries: Sequence[Kept], href: Callable[[str], str], system: str = "us") -> str:
-    """Return a page's questions, each with its answer and the way to one's own numbers."""
+    """Return a page's questions, each with its answer and a form for one's own numbers."""
     if not entries:
-        return str(h.p["This site has no round-up yet."])
-    return str(h.div(".ys-round-up-page")[[_entry(each, href, system) for each in entries]])
+        return str(
+            h.fragment[
+                h.p["No shop has put its questions here yet."],
+                h.p[
+                    "A dealer keeps answers on the page that reads ",
+                    h.a(href=href("messages"))["customers' messages"],
+                    ", saves them as a file, and builds the site with it: then they stand here, ",
+                    "each with its answer. ",
+                    h.a(href=href("about/your-own-machines"))["How to build it"],
+                    " says the rest.",
+                ],
+                h.p["Until then the first page finds an answer to a question in your own words."],
+            ]
+        )
+    slugs = _slugs(entries)
+    return str(
+        h.fragment[
+            h.p[INTRO],
+            h.nav(".ys-entries", aria_label="The questions")[
+                h.ol[
+                    [
+                        h.li[h.a(href=f"#{slug}")[kept.question]]
+                        for slug, kept in zip(slugs, entries, strict=True)
+                    ]
+                ]
+            ]
+            if len(entries) > LISTED_FROM
+            else None,
+            h.div(".ys-round-up-page")[
+                [
+                    _entry(kept, slug, href, system)
+                    for slug, kept in zip(slugs, entries, strict=True)
+                ]
+            ],
+        ]
+    )
 
 
-def _entry(kept: Kept, href: Callable[[str], str], system: str) -> h.Element:
+def _slugs(entries: Sequence[Kept]) -> list[str]:
+    """Return a name for each question's place on the page, from its words."""
+    slugs: list[str] = []
+    for kept in entries:
+        words = re.findall(r"[a-z0-9]+", kept.question.lower())
+        slug = "-".join(["q", *words[:SLUG_WORDS]])
+        same = sum(each == slug or each.startswith(f"{slug}--") for each in slugs)
+        slugs.append(f"{slug}--{same + 1}" if same else slug)
+    return slugs
+
+
+def _entry(kept: Kept, slug: str, href: Callable[[str], str], system: str) -> h.Element:
     answer = kept.answer
     sheet = answer.worksheet
-    given = [
-        f"{item.label}: {item.shown(text) if isinstance(item, model.Choice) else text}"
-        for name, text in kept.inputs.items()
-        for item in [sheet.field(name)]
+    page = href(sheet.page)
+    return h.section(
+        ".ys-entry",
+        data_worksheet=kept.worksheet,
+        data_ask=kept.ask,
+        data_example=not kept.inputs,
+        data_sheet=kept.sheet,
+        data_page=page,
+        aria_labelledby=slug,
+    )[
+        h.h2(id=slug)[kept.question],
+        h.div(".ys-entry-answer")[Markup(brief_html(answer, system))],
+        h.p(".ys-entry-note")[kept.note] if kept.note else None,
+        h.p(".ys-entry-for")[h.small[given_sentence(sheet, kept.inputs)]],
+        _form(kept, sheet, slug, system),
+        h.p[h.a(".ys-entry-page", href=f"{page}#{kept.fragment}")["The whole page: ", sheet.title]],
     ]
-    checks = [sentences.check_sentence(verdict, system) for verdict in answer.verdicts[:2]]
-    return h.section[
-        h.h2[kept.question],
-        h.p[sentences.lead(answer, system)],
-        h.ul[[h.li[each] for each in checks]] if checks else None,
-        h.p[kept.note] if kept.note else None,
-        h.p[h.small["For: ", "; ".join(given), "."]] if given else None,
-        h.p[h.a(href=f"{href(sheet.page)}#{kept.fragment}")["Put your own numbers in"]],
+
+
+def _form(kept: Kept, sheet: model.Worksheet, slug: str, system: str) -> h.Element:
+    """Return the few fields of the question, and what else was given, folded."""
+    asked = sheet.ask(kept.ask).fields
+    names = dict.fromkeys([*asked, *kept.inputs])
+    # Where the shop gave numbers, nothing of the example stands beside them.
+    typed = {**dict.fromkeys(names, ""), **kept.inputs} if kept.inputs else {}
+    known = search.read(sheet, kept.inputs, system, example=not kept.inputs).values
+    return h.details(".ys-entry-numbers")[
+        h.summary["Try your own numbers"],
+        h.form(".ys-entry-form", action="#", autocomplete="off", novalidate=True)[
+            h.div(".ys-rows")[
+                [row_html(sheet, sheet.field(name), typed, known, system, slug) for name in names]
+            ]
+        ],
     ]

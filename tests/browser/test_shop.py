@@ -180,7 +180,7 @@ def test_the_new_pages_do_not_scroll_sideways(page: Page, shop_address: str, wid
 def test_the_round_up_is_a_page_and_found_by_the_box(page: Page, shop_address: str) -> None:
     page.goto(f"{shop_address}round-up/")
     expect(page.locator(".ys-round-up-page section")).to_have_count(2)
-    page.get_by_role("link", name="Put your own numbers in").first.click()
+    page.get_by_role("link", name="The whole page").first.click()
     page.wait_for_selector(".ys-answer[data-final=true]")
     assert page.locator("[name=implement_mass]").input_value() == "480 lb"
     page.goto(shop_address)

@@ -67,7 +67,9 @@ export class Asking {
     this.answered = turn;
     this.show(response, request);
     if (!response.ok || ADDED.includes(stage)) return;
-    const next = response.final ? (response.finding === "unknown" ? "odds" : null) : "full";
+    // A few lines have no room for the odds.
+    const added = response.finding === "unknown" && !request.entry ? "odds" : null;
+    const next = response.final ? added : "full";
     if (!next) return;
     await this.pause();
     if (turn === this.asked) await this.stage(turn, next);

@@ -59,8 +59,8 @@ class Question {
 
   /** Whether nobody wants this answer any more once `newer` is asked. */
   isOutdatedBy(newer: Request): boolean {
-    const { worksheet, stage } = this.request;
-    if (worksheet !== newer.worksheet) return false;
+    const { worksheet, stage, entry } = this.request;
+    if (worksheet !== newer.worksheet || entry !== newer.entry) return false;
     return newer.stage === "exact" || newer.stage === stage || ADDED.includes(stage);
   }
 }

@@ -1,13 +1,21 @@
 /** What can't be used of the inputs: a sentence beside each field, and a list above the answer. */
 
 import { make } from "./dom";
-import type { Form } from "./form";
 import type { Control } from "./machines";
+
+/** The fields that sentences are said of. */
+export interface Fields {
+  readonly controls: ReadonlyMap<string, Control>;
+  labelOf(control: Control): string;
+  rowOf(name: string): HTMLElement | null;
+  /** Open whatever folds a control away. */
+  reveal(control: Control): void;
+}
 
 export class Errors {
   readonly summary = make("div", { class: "ys-summary", hidden: "" });
 
-  constructor(private readonly form: Form) {}
+  constructor(private readonly form: Fields) {}
 
   /** Show the sentences, by field name; returns them all as one text. */
   show(errors: Readonly<Record<string, string>>): string {

@@ -45,6 +45,7 @@ interface Scope {
 import { sha256 } from "./digest";
 import { KEPT, unpacked } from "./unpacking";
 import type { FromKeeper, Reason, ToKeeper } from "./keep";
+import { LONGEST_SHARED, SHARED_NAME, SHARED_PAGE, SHARED_PARTS } from "./shared";
 
 declare const VERSION: string;
 declare const self: Scope;
@@ -218,6 +219,19 @@ async function answer(event: Fetching, url: string, file: Listed): Promise<Respo
   }
 }
 
+/**
+ * Answer what the device's share menu posts: the text goes on to the page that reads messages, behind
+ * the # of its address, which no browser sends. So what is shared never leaves the device.
+ */
+async function takeShared(request: Request): Promise<Response> {
+  const given = await request.formData().catch(() => new FormData());
+  const text = SHARED_PARTS.map((name) => given.get(name))
+    .filter((part): part is string => typeof part === "string" && part.trim() !== "")
+    .join("\n");
+  const fragment = new URLSearchParams({ [SHARED_NAME]: text.slice(0, LONGEST_SHARED) });
+  return Response.redirect(`${root}${SHARED_PAGE}#${fragment}`, 303);
+}
+
 async function elsewhere(request: Request, url: string): Promise<Response> {
   if (files.has(`${url}/`)) return Response.redirect(`${url}/`, 302);
   try {
@@ -233,6 +247,7 @@ self.addEventListener("activate", (event) => event.waitUntil(activate()));
 self.addEventListener("fetch", (event) => {
   const { method, mode, url } = event.request;
   const plain = url.split(/[?#]/)[0]!.replace(/\/index\.html$/, "/");
+  if (method === "POST" && plain === root + SHARED_PAGE) event.respondWith(takeShared(event.request));
   if (method !== "GET" || !plain.startsWith(root)) return;
   const file = files.get(plain);
   if (file) event.respondWith(answer(event, plain, file));

@@ -5,6 +5,7 @@ import { filterChecks } from "./checks";
 import { reachTables } from "./dom";
 import { Embed } from "./embed";
 import { Engine } from "./engine";
+import { Entries } from "./entries";
 import { Finding } from "./finding";
 import { Keeping } from "./keep";
 import { MachineStore } from "./machine_store";
@@ -80,6 +81,8 @@ function mount(): void {
   if (page) yard.push(new MachinesPage(page, machines));
   const box = document.querySelector<HTMLElement>("#ys-find");
   if (box) yard.push(new Finding(box, engine, machines));
+  const entries = [...document.querySelectorAll<HTMLElement>("section.ys-entry")];
+  if (entries.length) yard.push(new Entries(entries, engine));
   const messages = document.querySelector<HTMLElement>("#ys-messages");
   const back = SendBack.here();
   if (back) yard.push(back);

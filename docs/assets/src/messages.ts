@@ -9,7 +9,8 @@ import type { MachineStore } from "./machine_store";
 import type { Request, Response } from "./protocol";
 import { type Choice, type Read, type ReadQuestion, type Span, readMessage } from "./reading";
 import { copyRich, sendable, sender } from "./replies";
-import { RoundUp, count } from "./round_up";
+import { RoundUp } from "./round_up";
+import { shared } from "./shared";
 import { storedUnits } from "./units";
 
 const PAUSE = 200;
@@ -344,6 +345,17 @@ export class MessagesPage {
     this.reply.dataset["final"] = String(cards.length === this.asked.length);
   }
 
+  /** A message is counted once, when its reply goes out. */
+  private countOnce(): void {
+    if (this.counted) return;
+    this.counted = true;
+    const answered = this.asked.map((card) => ({
+      question: card.question.question,
+      lacking: card.lacking.map(({ label }) => label),
+    }));
+    this.roundUp.count(answered);
+  }
+
   private buildTools(): void {
     const add = (label: string, action: (button: HTMLButtonElement) => void): void => {
       const button = make("button", { type: "button", class: "ys-button" }, label);
@@ -353,17 +365,21 @@ export class MessagesPage {
     const copied = (done: boolean): void => {
       if (!done) return;
       this.note.textContent = "Copied.";
-      // Counted once for a message, when its reply goes out.
-      if (this.counted) return;
-      this.counted = true;
-      for (const card of this.asked) count(card.question.question, card.lacking.map(({ label }) => label));
+      this.countOnce();
     };
     add("Copy", (button) => void copyText(this.reply.value, button).then(copied));
     add("Copy for mail", (button) => void copyRich(this.edited ? "" : this.rich, this.reply.value, button).then(copied));
     add("Copy short", (button) => void copyText(this.short, button).then(copied));
-    add("Mail", () => location.assign(`mailto:?body=${encodeURIComponent(this.reply.value)}`));
-    add("Text", () => location.assign(`sms:?body=${encodeURIComponent(this.short)}`));
-    if ("share" in navigator) add("Share", () => void navigator.share({ text: this.reply.value }).catch(() => undefined));
+    const send = (address: string): void => {
+      this.countOnce();
+      location.assign(address);
+    };
+    add("Mail", () => send(`mailto:?body=${encodeURIComponent(this.reply.value)}`));
+    add("Text", () => send(`sms:?body=${encodeURIComponent(this.short)}`));
+    if ("share" in navigator) {
+      const share = (): Promise<void> => navigator.share({ text: this.reply.value });
+      add("Share", () => void share().then(() => this.countOnce(), () => undefined));
+    }
     add("Write it anew", () => {
       this.edited = false;
       this.write();
@@ -387,12 +403,4 @@ function kept(): string {
   } catch {
     return "";
   }
-}
-
-/** A message from the device's share menu; it is taken out of the address at once. */
-function shared(): string {
-  const given = new URLSearchParams(location.search);
-  const text = ["title", "text"].map((name) => given.get(name) ?? "").filter(Boolean).join("\n");
-  if (location.search) history.replaceState(history.state, "", location.pathname + location.hash);
-  return text;
 }

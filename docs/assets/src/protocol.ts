@@ -38,6 +38,8 @@ export interface Request {
   ask: string;
   units: Units;
   stage: Stage;
+  /** Which of several questions on a page it is; its answer is then a few lines. */
+  entry?: string;
   /** The address of the page, filled in, for the replies; left out where it leads nowhere. */
   link?: string;
   /** The shortest address of the same, for a message. */
@@ -64,6 +66,8 @@ export interface Response {
   final: boolean;
   finding?: string;
   html?: string;
+  /** What somebody says who speaks of it, where the question is one of several. */
+  outline?: string[];
   /** The line that stays in sight. */
   sight?: string;
   odds?: string;

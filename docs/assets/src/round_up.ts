@@ -9,7 +9,7 @@ import { copyText, make } from "./dom";
 import type { Engine } from "./engine";
 import { readLink } from "./link";
 import { wordsOf } from "./problem";
-import { readMessage } from "./reading";
+import { sender } from "./replies";
 import { storedUnits } from "./units";
 
 /** One kept answer; its question is the dealer's wording, never the sender's. */
@@ -45,7 +45,7 @@ function counts(): Counts {
 }
 
 /** Count an answered question, and the numbers that it lacked. */
-export function count(question: string, lacking: readonly string[]): void {
+function count(question: string, lacking: readonly string[]): void {
   const all = counts();
   all.asked[question] = (all.asked[question] ?? 0) + 1;
   for (const label of lacking) all.lacking[label] = (all.lacking[label] ?? 0) + 1;
@@ -124,12 +124,23 @@ export class RoundUp {
     }
   }
 
+  /** Count what a reply that goes out answers. */
+  count(answered: readonly { question: string; lacking: readonly string[] }[]): void {
+    for (const { question, lacking } of answered) count(question, lacking);
+    this.tell();
+  }
+
   private draw(): void {
     this.summary.textContent = `Your round-up: ${this.entries.length} kept`;
+    this.tell();
+    this.list.replaceChildren(...this.entries.map((entry, place) => this.row(entry, place)));
+  }
+
+  /** Say what is asked most, and what it lacks. */
+  private tell(): void {
     const { asked, lacking } = counts();
     const lines = [most(asked) && `Asked most: ${most(asked)}.`, most(lacking) && `Most often lacking: ${most(lacking)}.`];
     this.told.textContent = lines.filter(Boolean).join(" ");
-    this.list.replaceChildren(...this.entries.map((entry, place) => this.row(entry, place)));
   }
 
   private row(entry: Kept, place: number): HTMLElement {
@@ -172,7 +183,7 @@ export class RoundUp {
     await this.changed();
   }
 
-  /** Question, the answer in one sentence, the number behind it, and what to show on the machine. */
+  /** Each question, with what somebody says who speaks of it. */
   private async outline(): Promise<{ title: string; lines: string[] }[]> {
     const parts = [];
     for (const entry of this.entries) {
@@ -180,13 +191,12 @@ export class RoundUp {
       const { worksheet, ask, question, note } = entry;
       const inputs = link?.inputs ?? {};
       const units = storedUnits();
-      const asked = { worksheet, ask, inputs, example: !Object.keys(inputs).length, units, stage: "full" as const };
-      const answer = (await this.engine.ask(asked)) as { lead?: string; reply?: string } | null;
-      const read = await readMessage(this.engine, "", units, [], [worksheet]);
-      const show = read?.questions[0]?.missing[0];
-      const number = answer?.reply?.split("\n").find((line) => line.startsWith("- "))?.slice(2);
-      const lines = [answer?.lead, number, note, show && `Show: ${show.label}. ${show.help}`];
-      parts.push({ title: question, lines: lines.filter((line): line is string => !!line) });
+      const example = !Object.keys(inputs).length;
+      const asked = { worksheet, ask, inputs, example, units, stage: "full" as const, entry: `kept ${parts.length}` };
+      const answer = await this.engine.ask(asked);
+      const problems = Object.values(answer?.errors ?? {});
+      const lines = [...(answer?.outline ?? problems), note].filter(Boolean);
+      parts.push({ title: question, lines });
     }
     return parts;
   }
@@ -207,8 +217,11 @@ export class RoundUp {
   }
 
   private async print(): Promise<void> {
+    this.said.textContent = "";
     const parts = await this.outline();
     this.sheet.replaceChildren(
+      make("h2", {}, "What customers ask us"),
+      make("p", {}, [sender(), "For planning; the operator's manual and the plate on the machine come first."].filter(Boolean).join(" · ")),
       ...parts.map(({ title, lines }) =>
         make("section", {}, make("h3", {}, title), ...lines.map((line) => make("p", {}, line))),
       ),
