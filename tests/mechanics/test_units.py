@@ -108,7 +108,7 @@ HOLD_G = """
 CONSTANTS: Mapping[str, str] = {
     "a table or a fit between printed points, in the units in which they are printed": """
         bolts.proof_stress braking.approval_class braking.mass_limit cab.alternator_share
-        front_drive.index_group hitch.shoulder_span joint_ratings.series_power
+        front_drive.index_group hitch.shoulder_span joint_ratings.series_power lamps.emblem_use
         joint_ratings.longest_by_chart lamps.road_speed_limit pto.power_guide
         tire_load.speed_factor tire_load.sheet_load typical.implement typical.published
         typical.ground_width wiring.fuse_size wiring.wire_resistance
