@@ -114,12 +114,12 @@ CONSTANTS: Mapping[str, str] = {
         typical.ground_width wiring.fuse_size wiring.wire_resistance
     """,
     "an empirical formula of its source, whose coefficients have dimensions": """
-        braking.approval_stopping_distance digger.auger_power digger.class_least
-        digger.auger_power_range digger.widest_auger duals.least_spacing fuel.diesel_rate
+        braking.approval_stopping_distance auger.auger_power auger.class_least
+        auger.auger_power_range auger.widest_auger duals.least_spacing fuel.diesel_rate
         fuel.older_diesel_rate fuel.average_diesel_rate fuel.engine_oil_rate
         ground.contact_pressure_band ownership.repair_cost pto_power.altitude_factor
         pto_power.rotary_power pto_power.demand pto_power.saving_at_half_speed
-        resale.remaining_value lift.minimum_lift_force
+        used_value.remaining_value lift.minimum_lift_force
     """,
     "properties of air, water or salt": """
         cab.fresh_air_load cab.leak_area cab.leak_flow cab.wind_pressure
@@ -148,12 +148,15 @@ UNREAD: Mapping[str, str] = {
         draft.draft pto_power.needed pto_power.class_power
     """,
     "takes or gives a row, a decoded tire or another whole": """
-        driveline.shear_bolt driveline.bolts_between digger.reach hitch.span_category
-        hitch.identify lamps.needs liquid_ballast.fill_volume resale.triangle resale.simulate
+        overload.shear_bolt overload.bolts_between digger.reach hitch.span_category
+        hitch.identify lamps.needs liquid_ballast.fill_volume chances.triangle chances.simulate
         tire_load.service_ratings tire_load.sheet_points tire_load.rating tire_load.load_in_row
         tire_marking.with_markings tires.lookup_key tires.table_row tires.estimated_diameter
         tires.lug_depth tires.dimensions tires.same_dimensions tires.change_error
         typical.narrowed
+    """,
+    "checks numbers of more than one unit, and gives none": """
+        axle_loads.check_geometry
     """,
     "looks a number up in a table and says so in one line": """
         cab.next_unit hitch.bore_category joint_ratings.smallest_series

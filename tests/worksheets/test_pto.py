@@ -3,7 +3,7 @@
 import pytest
 
 from calc import model, quantities, search, tables, worksheets
-from calc.mechanics import digger, pto, pto_power
+from calc.mechanics import auger, pto, pto_power
 from calc.model import sentences
 from calc.model.pictures import Bars, Chart
 
@@ -102,7 +102,7 @@ def test_every_kind_asks_for_what_the_mechanics_say(kind: str, material: str) ->
     expected = pto_power.needed(kind, size, material, "practice", 0.20)
     if kind == "post_hole_digger":
         soil = {"light": "sand", "typical": "loam", "heavy": "clay"}[material]
-        expected = digger.auger_power(size, digger.soil_factor(soil))
+        expected = auger.auger_power(size, auger.soil_factor(soil))
     assert output(found, "need").value == pytest.approx(expected)
     assert found.pictures
 
