@@ -8,7 +8,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from calc import sources, tables
-from calc.mechanics import braking, lamps, mirrors, sight, wiring
+from calc.mechanics import braking, mirrors, road_limits, road_rules, sight, smv_emblem, wiring
 
 FOOT, INCH, MPH, KMH = 0.3048, 0.0254, 0.44704, 1 / 3.6
 
@@ -30,7 +30,7 @@ PLAIN = {
 
 
 def wanted(place, **changes):
-    return {(need.unit, need.item): need for need in lamps.needs(place, {**PLAIN, **changes})}
+    return {(need.unit, need.item): need for need in road_rules.needs(place, {**PLAIN, **changes})}
 
 
 # --- sight -----------------------------------------------------------------------------------
@@ -300,11 +300,11 @@ def test_safety_chain():
 
 def test_every_row_of_the_rule_tables_can_be_read_and_cites_a_source():
     items = {row["item"] for row in tables.rows("road/road_items")}
-    facts = set(inspect.getdoc(lamps).replace(",", " ").split())
+    facts = set(inspect.getdoc(road_rules).replace(",", " ").split())
     for row in tables.rows("road/road_requirements"):
         assert row["item"] in items
         sources.find(row["source"])
-        for fact, _, _ in lamps._clauses(row["when"]):
+        for fact, _, _ in road_rules._clauses(row["when"]):
             assert fact in facts or fact.startswith("hides_"), row
     known = {row["place"] for row in tables.rows("road/road_places")}
     known |= {"US-STD", "US-FED", "US-UVC"}
@@ -329,8 +329,8 @@ def test_every_state_rule_keeps_year_citation_and_confidence():
 
 @pytest.mark.parametrize("row", tables.rows("road/road_places"), ids=lambda row: row["place"])
 def test_every_place_has_an_answer(row):
-    assert lamps.needs(row["place"], PLAIN)
-    use, _ = lamps.emblem_use(row["place"], 8.0)
+    assert road_rules.needs(row["place"], PLAIN)
+    use, _ = smv_emblem.emblem_use(row["place"], 8.0)
     assert use in ("show", "none")
 
 
@@ -376,38 +376,38 @@ def test_repeating_what_is_hidden():
     found = wanted("TX", hides_tail=1.0, hides_amber=1.0, hides_turn=1.0)
     for item in ("tail_lamps", "amber_flashers", "turn_signals"):
         assert ("towed", item) in found
-    assert lamps.emblem_on_towed("IL", True, 1.0, 2000) is not None
-    assert lamps.emblem_on_towed("IL", False, 1.0, 2000) is None
-    assert lamps.emblem_on_towed("NY", False, 1.0, 2000) is not None
-    assert lamps.emblem_on_towed("UK", True, 1.0, 2022) is None
+    assert smv_emblem.emblem_on_towed("IL", True, 1.0, 2000) is not None
+    assert smv_emblem.emblem_on_towed("IL", False, 1.0, 2000) is None
+    assert smv_emblem.emblem_on_towed("NY", False, 1.0, 2000) is not None
+    assert smv_emblem.emblem_on_towed("UK", True, 1.0, 2022) is None
 
 
 def test_a_base_at_4_to_5_ft_satisfies_every_rule():
-    low, high = lamps.emblem_height_for_all()
+    low, high = smv_emblem.emblem_height_for_all()
     assert (low, high) == pytest.approx((4 * FOOT, 5 * FOOT))
-    assert lamps.emblem_fails(low) == lamps.emblem_fails(high) == []
+    assert smv_emblem.emblem_fails(low) == smv_emblem.emblem_fails(high) == []
 
 
 def test_center_line():
-    assert lamps.over_center_line(10 * FOOT, 10 * FOOT) == 0
-    assert lamps.over_center_line(12 * FOOT, 10 * FOOT, 1 * FOOT) == pytest.approx(1 * FOOT)
+    assert road_limits.over_center_line(10 * FOOT, 10 * FOOT) == 0
+    assert road_limits.over_center_line(12 * FOOT, 10 * FOOT, 1 * FOOT) == pytest.approx(1 * FOOT)
 
 
 def test_an_unknown_place_is_refused():
     with pytest.raises(LookupError):
-        lamps.needs("ATLANTIS", PLAIN)
+        road_rules.needs("ATLANTIS", PLAIN)
     with pytest.raises(LookupError):
-        lamps.emblem_window("UK")
+        smv_emblem.emblem_window("UK")
 
 
 # --- traps -----------------------------------------------------------------------------------
 
 
 def test_trap_federal_rule_binds_makers_of_new_machines_only():
-    assert not lamps.federal_rule_applies(2010, True)
-    assert not lamps.federal_rule_applies(2017.3, True)
-    assert lamps.federal_rule_applies(2017.5, True)
-    assert not lamps.federal_rule_applies(2020, False)
+    assert not road_rules.federal_rule_applies(2010, True)
+    assert not road_rules.federal_rule_applies(2017.3, True)
+    assert road_rules.federal_rule_applies(2017.5, True)
+    assert not road_rules.federal_rule_applies(2020, False)
     # An old tractor still owes the lamps that its state asks for.
     old = wanted("KS", made=1980.0)
     assert old["tractor", "amber_flashers"].basis == "law"
@@ -425,23 +425,23 @@ def test_trap_night_is_not_one_thing():
 
 def test_trap_old_emblem_height_is_still_law():
     height = 7 * FOOT
-    assert "US-STD" not in lamps.emblem_fails(height)
-    assert {"NE", "WA", "CO", "NY"} <= set(lamps.emblem_fails(height))
+    assert "US-STD" not in smv_emblem.emblem_fails(height)
+    assert {"NE", "WA", "CO", "NY"} <= set(smv_emblem.emblem_fails(height))
 
 
 def test_trap_the_same_machine_carried_on_a_trailer():
-    assert lamps.width_rule("OH").maximum is None
-    assert lamps.carried_width("OH")[0] == pytest.approx(8.5 * FOOT)
+    assert road_limits.width_rule("OH").maximum is None
+    assert road_limits.carried_width("OH")[0] == pytest.approx(8.5 * FOOT)
     assert ("towed", "daylight") in wanted("IA", carried=1.0)
     assert ("towed", "daylight") not in wanted("IA", on_wheels=1.0)
 
 
 def test_trap_editions():
-    assert lamps.width_rule("PA").maximum == pytest.approx(18 * FOOT)
-    assert "16 ft in an older text" in lamps.width_rule("PA").note
-    assert lamps.emblem_use("IA", 33 * MPH)[0] == "show"
-    assert lamps.emblem_on_towed("TX", False, 1.0, 2018) is None
-    assert lamps.emblem_on_towed("TX", False, 1.0, 2020) is not None
+    assert road_limits.width_rule("PA").maximum == pytest.approx(18 * FOOT)
+    assert "16 ft in an older text" in road_limits.width_rule("PA").note
+    assert smv_emblem.emblem_use("IA", 33 * MPH)[0] == "show"
+    assert smv_emblem.emblem_on_towed("TX", False, 1.0, 2018) is None
+    assert smv_emblem.emblem_on_towed("TX", False, 1.0, 2020) is not None
 
 
 def test_trap_printed_closing_times_for_60_onto_15_mph():
@@ -534,9 +534,9 @@ def test_trap_half_a_filament_lamps_current_is_not_watts_over_charging_voltage()
 
 
 def test_trap_uk_12_mph_starts_at_three_and_a_half_meters_exactly():
-    assert lamps.road_speed_limit("UK", 3.5)[0] == pytest.approx(12 * MPH)
-    assert lamps.road_speed_limit("UK", 3.4999)[0] == pytest.approx(20 * MPH)
-    assert lamps.road_speed_limit("UK", 2.55)[0] == pytest.approx(25 * MPH)
+    assert road_limits.road_speed_limit("UK", 3.5)[0] == pytest.approx(12 * MPH)
+    assert road_limits.road_speed_limit("UK", 3.4999)[0] == pytest.approx(20 * MPH)
+    assert road_limits.road_speed_limit("UK", 2.55)[0] == pytest.approx(25 * MPH)
 
 
 def test_trap_exactly_12_ft_wide_carries_the_lamps():

@@ -7,7 +7,7 @@ again; the check then says that we agree with the value as it is widely known.
 import pytest
 
 from calc import tables
-from calc.mechanics import braking, lamps, sight, wiring
+from calc.mechanics import braking, road_limits, road_rules, sight, smv_emblem, wiring
 from tests.published.rows import published
 
 FOOT, INCH = 0.3048, 0.0254
@@ -285,8 +285,8 @@ def test_emblem_heights(place, low, high, source):
 
 def emblem_edge(place, edge, printed, source, unit=FOOT):
     """Hold one end of where the emblem may sit against a text."""
-    ours = lamps.emblem_window(place)[edge == "highest"] / unit
-    of, given, why = lamps.emblem_window, f"{edge} in {place}", "kept as read, exact"
+    ours = smv_emblem.emblem_window(place)[edge == "highest"] / unit
+    of, given, why = smv_emblem.emblem_window, f"{edge} in {place}", "kept as read, exact"
     name = "ft" if unit == FOOT else "m"
     published(of, given, printed, ours, 1e-9, why, source, unit=name)
 
@@ -302,7 +302,7 @@ def test_emblem_height_in_missouri_has_a_lower_end_only():
 
 def test_emblem_at_30_in():
     # road/LAW-NE, WA, CO, NY and the standard accept it; CA, GA, MD and MO don't.
-    failing = lamps.emblem_fails(30 * INCH)
+    failing = smv_emblem.emblem_fails(30 * INCH)
     assert {"CA", "GA", "MD", "MO"} <= set(failing)
     assert not {"NE", "WA", "CO", "NY", "US-STD", "US-STD-old"} & set(failing)
 
@@ -320,7 +320,7 @@ def test_emblem_at_30_in():
     ],
 )
 def test_emblem_by_speed(place, mph, use):
-    assert lamps.emblem_use(place, mph * MPH)[0] == use
+    assert smv_emblem.emblem_use(place, mph * MPH)[0] == use
 
 
 def test_emblem_size():
@@ -330,7 +330,7 @@ def test_emblem_size():
         ("border", 1.75, "road/LAW-NE"),
         ("seen from", 600 * 12, "road/LAW-IL564, 600 to 1000 ft"),
     ):
-        of, ours = "road/emblem_sizes", lamps.measure(sizes[part]["value"]) / INCH
+        of, ours = "road/emblem_sizes", road_rules.measure(sizes[part]["value"]) / INCH
         published(of, part, printed, ours, 1e-9, "kept as read, exact", source, unit="in")
 
 
@@ -351,14 +351,14 @@ PLAIN = {
 
 
 def wanted(place, **changes):
-    found = lamps.needs(place, {**PLAIN, **changes})
+    found = road_rules.needs(place, {**PLAIN, **changes})
     return {(need.unit, need.item): need for need in found}
 
 
 def required(place, what, printed, ours, source, unit):
     """Hold a measure that a place asks for against the text."""
     why = "kept as read, exact"
-    published(lamps.needs, f"{what}, {place}", printed, ours, 1e-9, why, source, unit=unit)
+    published(road_rules.needs, f"{what}, {place}", printed, ours, 1e-9, why, source, unit=unit)
 
 
 def test_warning_lamps_mark_the_width_from_12_ft():
@@ -399,8 +399,8 @@ def test_extremity_strips_more_than_6_ft_to_a_side():
 def test_lamps_on_the_last_unit_beyond_16_4_ft():
     # road/LAW-WI2 and road/ASABE-1: 5 m.
     assert ("towed", "tail_lamps") in wanted("TX", behind=17 * FOOT)
-    assert lamps.emblem_on_towed("TX", False, 17 * FOOT, 2010) is not None
-    assert lamps.emblem_on_towed("TX", False, 16 * FOOT, 2010) is None
+    assert smv_emblem.emblem_on_towed("TX", False, 17 * FOOT, 2010) is not None
+    assert smv_emblem.emblem_on_towed("TX", False, 16 * FOOT, 2010) is None
 
 
 def test_wisconsin_wide_implement():
@@ -479,8 +479,8 @@ def test_uk_lamp_positions():
     ],
 )
 def test_uk_speed_by_width(width, mph, source):
-    ours = lamps.road_speed_limit("UK", width)[0] / MPH
-    of, given, why = lamps.road_speed_limit, f"{width} m wide, UK", "kept as read, exact"
+    ours = road_limits.road_speed_limit("UK", width)[0] / MPH
+    of, given, why = road_limits.road_speed_limit, f"{width} m wide, UK", "kept as read, exact"
     place = "article 21" if source == "road/UK-1" else ""
     published(of, given, mph, ours, 1e-9, why, source, place, unit="mph")
 
@@ -502,7 +502,7 @@ def test_uk_notice_and_attendant(width, items):
 
 def widest(place, what, printed, ours, source, unit="ft"):
     """Hold a width of a place's rule against the text."""
-    of, given, why = lamps.width_rule, f"{what}, {place}", "kept as read, exact"
+    of, given, why = road_limits.width_rule, f"{what}, {place}", "kept as read, exact"
     published(of, given, printed, ours, 1e-9, why, source, unit=unit)
 
 
@@ -512,12 +512,12 @@ def test_pennsylvania_width_steps():
     assert ("tractor", "beacon") in wanted("PA", width=12.5 * FOOT)
     assert ("tractor", "pilot") not in wanted("PA", width=14.5 * FOOT)
     assert ("tractor", "pilot") in wanted("PA", width=14.6 * FOOT)
-    widest("PA", "at most", 18, lamps.width_rule("PA").maximum / FOOT, "road/PA-width-escort")
+    widest("PA", "at most", 18, road_limits.width_rule("PA").maximum / FOOT, "road/PA-width-escort")
 
 
 def test_other_widths():
     # Summaries of NY (12 and 17 ft), NC (25 ft), CA (120 in load), UK (2.55 and 4.3 m).
-    york, carolina, uk = (lamps.width_rule(place) for place in ("NY", "NC", "UK"))
+    york, carolina, uk = (road_limits.width_rule(place) for place in ("NY", "NC", "UK"))
     widest("NY", "without conditions", 12, york.free_night / FOOT, "road/NY-width")
     widest("NY", "at most", 17, york.maximum / FOOT, "road/NY-width")
     widest("NC", "at most", 25, carolina.maximum / FOOT, "road/NC-width-escort")

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from functools import cache
 
 from calc import quantities, search, tables, worksheets
-from calc.mechanics import braking, lamps, mirrors, sight, wiring
+from calc.mechanics import braking, mirrors, sight, smv_emblem, wiring
 from calc.model import Answer, sentences
 from calc.worksheets.rail_crossing.compute import SIGNAL_WARNING, STOP_LINE
 
@@ -40,7 +40,7 @@ def _shown(value: float, kind: str, unit: str = "") -> Callable[[], str]:
 
 
 def _emblem_all() -> str:
-    low, high = lamps.emblem_height_for_all()
+    low, high = smv_emblem.emblem_height_for_all()
     return f"{low / FOOT:.0f} to {high / FOOT:.0f} ft"
 
 
