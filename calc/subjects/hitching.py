@@ -9,7 +9,7 @@ from __future__ import annotations
 from functools import lru_cache
 
 from calc import model, quantities
-from calc.mechanics import hitch
+from calc.mechanics import hitch, hitch_fit, identify_hitch
 from calc.model.wording import read_words
 
 SPAN_SOURCE = "hitch/W1; hitch/H1; hitch/W3"
@@ -64,7 +64,7 @@ def as_shoulders(span: float, between: str, number: str) -> float:
     """
     if between == "either":
         between = printed_between(span)
-    return hitch.shoulder_span(span, between, number)
+    return hitch_fit.shoulder_span(span, between, number)
 
 
 def printed_between(span: float) -> str:
@@ -75,7 +75,7 @@ def printed_between(span: float) -> str:
     >>> printed_between(0.718), printed_between(0.683), printed_between(0.752)
     ('ball centers', 'shoulders', 'shoulders')
     """
-    fit = hitch.span_category(span)
+    fit = hitch_fit.span_category(span)
     if fit.between == "ball centers" and abs(fit.misfit) <= AS_PRINTED:
         return "ball centers"
     return "shoulders"
@@ -97,9 +97,9 @@ def candidates(
         return ()  # a top pin is a loose part: alone it tells nothing
     number = nearest("lower_pin", lower_pin) if lower_pin is not None else "1"
     flat = None if span is None else as_shoulders(span, between, number)
-    found = hitch.identify(lower_pin, upper_pin, flat, mast)
+    found = identify_hitch.identify(lower_pin, upper_pin, flat, mast)
     if not found and mast is not None and (lower_pin, upper_pin, span) != (None, None, None):
-        found = hitch.identify(lower_pin, upper_pin, flat)
+        found = identify_hitch.identify(lower_pin, upper_pin, flat)
     return tuple(item.name for item in found)
 
 
@@ -149,7 +149,7 @@ def coupler_fit(tractor: str, coupler: str) -> tuple[float, str]:
     >>> coupler_fit("1", "1"), coupler_fit("0", "1"), coupler_fit("2", "1")
     ((1.0, 'made'), (-1.0, 'no'), (0.0, 'ask'))
     """
-    pins, span = hitch.pins_fit(tractor, coupler), hitch.spans_fit(tractor, coupler)
+    pins, span = hitch_fit.pins_fit(tractor, coupler), hitch_fit.spans_fit(tractor, coupler)
     if pins == "too big" or span == "no":
         return -1.0, "no"
     return (1.0, "made") if pins == "fits" and span == "same" else (0.0, "ask")
@@ -165,9 +165,9 @@ def pin_words(size: float) -> str:
     for item in ("lower_pin", "upper_pin"):
         number = nearest(item, size)
         if abs(hitch.size(item, number) - size) <= 0.3e-3:
-            return f"{hitch.sixteenths(hitch.size(item, number))} in ({metric})"
-    fraction = hitch.sixteenths(size)
-    if abs(hitch.inches(fraction) - size) <= 0.1e-3:
+            return f"{hitch_fit.sixteenths(hitch.size(item, number))} in ({metric})"
+    fraction = hitch_fit.sixteenths(size)
+    if abs(hitch_fit.inches(fraction) - size) <= 0.1e-3:
         return f"{fraction} in ({metric})"
     return f"{quantities.show(size, 'length', 'us')} ({metric})"
 
@@ -188,18 +188,18 @@ def ball_bushing(place: str, pin: float, tractor: str) -> dict[str, str] | None:
     '1-7/16'
     """
     theirs, ours = nearest(f"{place}_pin", pin), hitch.pin_number(tractor)
-    return hitch.sleeve("ball", place, theirs) if int(ours) - int(theirs) == 1 else None
+    return hitch_fit.sleeve("ball", place, theirs) if int(ours) - int(theirs) == 1 else None
 
 
 def slot_bushing(place: str, pin: float) -> dict[str, str] | None:
     """Return the stock bushing between a pin [m] and a coupler's wide slot, or None."""
-    return hitch.sleeve("coupler", place, nearest(f"{place}_pin", pin))
+    return hitch_fit.sleeve("coupler", place, nearest(f"{place}_pin", pin))
 
 
 def cut_for(pin: float, made_for: float) -> str:
     """Return how a pin suits an opening known by the pin it is made for [m]: "fits", "sleeve"
     (the pin is loose) or "too big"."""
-    if abs(made_for - pin) <= hitch.LOOSE:
+    if abs(made_for - pin) <= hitch_fit.LOOSE:
         return "fits"
     return "sleeve" if made_for > pin else "too big"
 
@@ -265,10 +265,10 @@ def pin_check(
 
 def span_margin(gap: float, measured: bool) -> tuple[float, str]:
     """Return the margin of a difference between two spans [m], and which sentence says it."""
-    tolerance = TAPE_ON_SPAN if measured else 2 * hitch.SPAN_TOLERANCE
+    tolerance = TAPE_ON_SPAN if measured else 2 * hitch_fit.SPAN_TOLERANCE
     if abs(gap) <= tolerance:
         return 1.0, "same"
-    return (0.0, "adjust") if abs(gap) <= hitch.SPAN_REACH else (-1.0, "far")
+    return (0.0, "adjust") if abs(gap) <= hitch_fit.SPAN_REACH else (-1.0, "far")
 
 
 def way(gap: float) -> str:
