@@ -58,6 +58,8 @@ def _hitching(v: Inputs, at: At) -> None:
         gap = span - hitch.size("shoulder_span", ours)
     margin, says = hitching.span_margin(gap, measured)
     at.fits("span", margin, hitching.SPAN_SOURCE, says, way=hitching.way(gap))
+    if v.mast_height is not None and v.implement_kind != "post_hole_digger":
+        hitching.check_mast(at, ours, v.mast_height)
 
 
 def implement_category(v: Inputs) -> str:
@@ -119,6 +121,8 @@ def _coupler_checks(v: Inputs, at: At, theirs: str) -> None:
     reaches = hitching.span_margin(gap, measured=False)[0] > 0
     says = "hooks" if reaches else "hooks_elsewhere"
     at.fits("span", 1.0 if reaches else -1.0, "hitch/S3; hitch/W1; hitch/H1", says)
+    if v.mast_height is not None:
+        hitching.check_hook_height(at, coupler, v.mast_height, "unseen")
 
 
 SIZES = {"width": "working_width", "opening": "working_width", "auger": "auger_diameter"}
