@@ -336,14 +336,10 @@ def check_hook_height(at: model.At, coupler: str, measured: float | None, seen: 
         "yes", "no" or "unseen", where the measured one isn't at that height.
     """
     at.hook = hitch.coupler_hook_height(coupler)
-    near = measured is not None and (
-        abs(hitch.mast_gap(at.hook, measured)) <= hitch.MAST_TOLERANCE
-    )
+    near = measured is not None and (abs(hitch.mast_gap(at.hook, measured)) <= hitch.MAST_TOLERANCE)
     says = "yes" if near else seen
     margin = {"yes": 1.0, "no": -1.0}.get(says, 0.0)
     words = read_words("calc.subjects")["hitching"]["hook_height"]
     sentence = at.phrase(words[says], hook=(at.hook, "length"))
     more = {key: at.said("checks", "hook_height").get(key, "") for key in ("broken", "why")}
-    at.add(
-        model.fits("hook_height", at.title("hook_height"), margin, sentence, "hitch/W2", **more)
-    )
+    at.add(model.fits("hook_height", at.title("hook_height"), margin, sentence, "hitch/W2", **more))

@@ -12,6 +12,7 @@ from calc import arith, model, tables
 from calc.mechanics import ballast, hitch, pto_power, typical
 from calc.model import At, Check, Inputs
 from calc.subjects import hitching, hung, raised, shaft_power
+from calc.subjects.standing import stand
 
 OFF_ROAD = "none"
 NOT_SURE = "unsure"
@@ -20,6 +21,7 @@ CLEAR_LEAST, CLEAR_RIGHT = 0.1524, 0.3048
 # Across, common practice, no source: less than manuals print for up and down, and with a load in
 # the loader next to none.
 ACROSS = (math.tan(math.radians(5.0)), math.tan(math.radians(10.0)))
+SHARE_OF_TIP = (0.25, 0.5)  # of the static tip angle sideways, common practice, no source
 LOADED_ACROSS = (math.tan(math.radians(1.0)), math.tan(math.radians(5.0)))
 SLOPE_BEHIND, SLOPE_MOST = math.tan(math.radians(10.0)), math.tan(math.radians(15.0))  # hitch/M14
 
@@ -276,9 +278,17 @@ def raises_a_load(v: Inputs) -> bool:
 def cross_check(v: Inputs, at: At) -> None:
     """Check the slope across; with a load in the loader hardly any is right."""
     if v.cross_slope is None:
-        at.not_checked("cross", "cross_slope", governs=False)
+        at.not_checked("cross", "cross_slope", governs=False, if_asked=True)
         return
-    right, most = LOADED_ACROSS if raises_a_load(v) else ACROSS
+    loaded = raises_a_load(v)
+    # A tall or narrow tractor ends sooner: half its tip angle is the most, a quarter is right.
+    tips = (
+        at.side_raised if loaded and "side_raised" in at else raised.tip_angles(v, stand(v), [])[0]
+    )
+    right, most = (
+        arith.min(flat, arith.tan(arith.radians(tips * share)))
+        for flat, share in zip(LOADED_ACROSS if loaded else ACROSS, SHARE_OF_TIP, strict=True)
+    )
     source = "hitch/M14; hitch/PRACTICE"
     at.at_most("cross", "cross_slope", most, source, strict=right, grade=model.DANGER)
 
