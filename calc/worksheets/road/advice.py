@@ -319,14 +319,14 @@ def _headline(v: model.Inputs, found: model.Found, road: rl.Situation) -> model.
 
 def _by_law_or_standard(v: model.Inputs, road: rl.Situation) -> model.Words:
     """Whose rule asks for an emblem, where none is broken and not all of it is met."""
-    rule = lamps.emblem_rule_for(v.place)
+    rule = smv_emblem.emblem_rule_for(v.place)
     if rule is None:
         return "No: the rules read for this place know no such emblem."
     numbers = {"speed": (rule.speed_to, "speed"), "top": (v.top_speed, "speed")}
     return model.phrase(_whose_rule(v, road, rule), **numbers)
 
 
-def _whose_rule(v: model.Inputs, road: rl.Situation, rule: lamps.EmblemRule) -> str:
+def _whose_rule(v: model.Inputs, road: rl.Situation, rule: smv_emblem.EmblemRule) -> str:
     if road.emblem_use not in SHOWN:
         return "No: it is for machines of {speed} or less, and yours is built for {top}."
     if v.emblem == "yes":
