@@ -107,12 +107,12 @@ HOLD_G = """
 # Functions with constants that have a dimension, by reason.
 CONSTANTS: Mapping[str, str] = {
     "a table or a fit between printed points, in the units in which they are printed": """
-        bolts.proof_stress braking.approval_class braking.mass_limit cab.alternator_share
-        front_drive.index_group hitch_fit.shoulder_span joint_ratings.series_power
-        joint_ratings.longest_by_chart road_limits.road_speed_limit pto.power_guide
-        smv_emblem.emblem_use
-        tire_load.speed_factor tire_load.sheet_load typical.implement typical.published
-        typical.ground_width wiring.fuse_size wiring.wire_resistance
+        bolts.proof_stress braking.approval_class braking.mass_limit
+        air_conditioner.alternator_share front_drive.index_group hitch_fit.shoulder_span
+        joint_ratings.series_power joint_ratings.longest_by_chart road_limits.road_speed_limit
+        pto.power_guide smv_emblem.emblem_use tire_load.speed_factor tire_load.sheet_load
+        typical.implement typical.published typical.ground_width wiring.fuse_size
+        wiring.wire_resistance
     """,
     "an empirical formula of its source, whose coefficients have dimensions": """
         braking.approval_stopping_distance auger.auger_power auger.class_least
@@ -134,7 +134,7 @@ CONSTANTS: Mapping[str, str] = {
     """,
     "a length or a voltage of its own: an eye's height, a reach, the limit of a formula": """
         mirrors.lowest_clear_height smv_emblem.emblem_fails lift.greatest_distance
-        wiring.lamp_current
+        electrical_load.lamp_current
     """,
 }
 
@@ -151,17 +151,16 @@ UNREAD: Mapping[str, str] = {
     "takes or gives a row, a decoded tire or another whole": """
         overload.shear_bolt overload.bolts_between digger.reach hitch_fit.span_category
         identify_hitch.identify road_rules.needs liquid_ballast.fill_volume chances.triangle
-        chances.simulate
-        tire_load.service_ratings tire_load.sheet_points tire_load.rating tire_load.load_in_row
-        tire_marking.with_markings tires.lookup_key tires.table_row tires.estimated_diameter
-        tires.lug_depth tires.dimensions tires.same_dimensions tires.change_error
-        typical.narrowed
+        chances.simulate tire_rating.service_ratings tire_rating.sheet_points tire_rating.rating
+        tire_rating.load_in_row tire_marking.with_markings tires.lookup_key tires.table_row
+        tires.estimated_diameter tires.lug_depth tires.dimensions tires.same_dimensions
+        tires.change_error typical.narrowed tire_load.interpolate
     """,
     "checks numbers of more than one unit, and gives none": """
         axle_loads.check_geometry
     """,
     "looks a number up in a table and says so in one line": """
-        cab.next_unit hitch.bore_category joint_ratings.smallest_series
+        air_conditioner.next_unit hitch.bore_category joint_ratings.smallest_series
         joint_ratings.angle_at_speed traction.net_traction_ratio
     """,
 }

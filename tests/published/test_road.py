@@ -7,7 +7,16 @@ again; the check then says that we agree with the value as it is widely known.
 import pytest
 
 from calc import tables
-from calc.mechanics import braking, road_limits, road_rules, sight, smv_emblem, wiring
+from calc.mechanics import (
+    braking,
+    electrical_load,
+    road_gaps,
+    road_limits,
+    road_rules,
+    sight,
+    smv_emblem,
+    wiring,
+)
 from tests.published.rows import published
 
 FOOT, INCH = 0.3048, 0.0254
@@ -128,8 +137,8 @@ def test_decision_sight_distance_for_a_path_change(mph, feet):
 
 @pytest.mark.parametrize(("mph", "feet"), [(15, 170), (30, 335), (45, 500), (55, 610)])
 def test_intersection_sight_distance_left_turn_car(mph, feet):
-    gap = sight.gap_time("car", "left")
-    of, given = sight.printed_intersection_us_ft, f"a car turning left, {mph} mph on the road"
+    gap = road_gaps.gap_time("car", "left")
+    of, given = road_gaps.printed_intersection_us_ft, f"a car turning left, {mph} mph on the road"
     ours = sight.design_value(of(mph, gap))
     published(of, given, feet, ours, 0, "both rounded up to 5 ft", "road/HB-2", unit="ft")
 
@@ -139,23 +148,26 @@ def test_intersection_sight_distance_left_turn_car(mph, feet):
     [("car", 7.5, 6.5), ("single-unit truck", 9.5, 8.5), ("combination truck", 11.5, 10.5)],
 )
 def test_gap_times(vehicle, left, right):
-    of, why = sight.gap_time, "kept as read, printed to half a second"
+    of, why = road_gaps.gap_time, "kept as read, printed to half a second"
     for maneuver, printed in (("left", left), ("right or cross", right)):
         for source in ("road/DOT-2", "road/UKY-1"):
-            given, ours = f"{vehicle}, {maneuver}", sight.gap_time(vehicle, maneuver)
+            given, ours = f"{vehicle}, {maneuver}", road_gaps.gap_time(vehicle, maneuver)
             published(of, given, printed, ours, 0, why, source, unit="s")
 
 
 @pytest.mark.parametrize(("mph", "feet"), [(20, 400), (40, 600), (60, 1000), (80, 1400)])
 def test_passing_sight_distance(mph, feet):
-    of, ours = sight.passing_sight_distance, sight.passing_sight_distance(mph) / FOOT
+    of, ours = road_gaps.passing_sight_distance, road_gaps.passing_sight_distance(mph) / FOOT
     why = "kept as read, in 5 ft"
     published(of, f"{mph} mph", feet, ours, 2.5, why, "road/UKY-2", unit="ft")
 
 
 @pytest.mark.parametrize(("mph", "feet"), [(20, 710), (40, 1470), (60, 2135), (70, 2480)])
 def test_older_passing_sight_distance(mph, feet):
-    of, ours = sight.passing_sight_distance, sight.passing_sight_distance(mph, "to 2004") / FOOT
+    of, ours = (
+        road_gaps.passing_sight_distance,
+        road_gaps.passing_sight_distance(mph, "to 2004") / FOOT,
+    )
     given, why = f"{mph} mph, the rule to 2004", "kept as read, in 5 ft"
     published(of, given, feet, ours, 2.5, why, "road/HB-3", unit="ft")
 
@@ -163,7 +175,7 @@ def test_older_passing_sight_distance(mph, feet):
 @pytest.mark.parametrize(("train_mph", "feet"), [(10, 240), (20, 480), (30, 721)])
 def test_rail_crossing_from_a_stop(train_mph, feet):
     # road/RAIL-memory: a 65 ft truck, 8.8 ft/s in first gear, distance along the track.
-    time = sight.rail_crossing_time(65 * FOOT, 8.8 * FOOT)
+    time = road_gaps.rail_crossing_time(65 * FOOT, 8.8 * FOOT)
     assert time == pytest.approx(16.36, abs=0.01)
     assert 1.47 * train_mph * time == pytest.approx(feet, abs=1)
 
@@ -173,7 +185,7 @@ def test_rail_crossing_from_a_stop(train_mph, feet):
 
 @pytest.mark.parametrize(("watts", "amps"), [(55, 4.58), (60, 5.0)])
 def test_lamp_current(watts, amps):
-    of, ours = wiring.lamp_current, wiring.lamp_current(watts)
+    of, ours = electrical_load.lamp_current, electrical_load.lamp_current(watts)
     why = "printed to 0.01 A"
     published(of, f"{watts} W at 12 V", amps, ours, 0.005, why, "road/WEB-10", unit="A")
 

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
-from calc.mechanics import braking, sight, universal_joint
+from calc.mechanics import braking, road_gaps, universal_joint
 
 MACHINES = 100
 
@@ -46,7 +46,7 @@ def test_time_to_clear(seed: int) -> None:
     spent, state = moved([0.0, 0.0], acceleration, 200.0, left, lambda t, now: now[1] - top)
     if state[0] < distance - 1e-9:
         spent += moved(state, 0.0, 200.0, left)[0]
-    found = sight.time_to_clear(distance, top, acceleration, delay)
+    found = road_gaps.time_to_clear(distance, top, acceleration, delay)
     assert found == pytest.approx(delay + spent, rel=1e-6)
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from calc import quantities, tables
-from calc.mechanics import braking, road_rules, sight, wiring
+from calc.mechanics import braking, electrical_load, road_rules, sight, wiring
 from calc.render.tables import TableView
 from calc.render.tables.lift import cite
 from calc.subjects.road_tables import dated
@@ -282,7 +282,9 @@ def lamp_loads() -> TableView:
         amps = (
             float(row["amps"])
             if row["amps"]
-            else wiring.lamp_current(float(row["watts"]), row["behavior"], float(row["volts"]))
+            else electrical_load.lamp_current(
+                float(row["watts"]), row["behavior"], float(row["volts"])
+            )
         )
         rows.append(
             (
