@@ -7,9 +7,10 @@ what nobody measured; what is measured counts more than the category that was pi
 from __future__ import annotations
 
 from functools import lru_cache
+from typing import NamedTuple
 
 from calc import model, quantities
-from calc.mechanics import hitch, hitch_fit, identify_hitch
+from calc.mechanics import hitch, hitch_fit, identify_hitch, quick_coupler
 from calc.model.wording import read_words
 
 SPAN_SOURCE = "hitch/W1; hitch/H1; hitch/W3"
@@ -274,3 +275,72 @@ def span_margin(gap: float, measured: bool) -> tuple[float, str]:
 def way(gap: float) -> str:
     """Return "wider" or "narrower"."""
     return "wider" if gap > 0 else "narrower"
+
+
+# --- mast --------------------------------------------------------------------------------------
+
+
+class Mast(NamedTuple):
+    """A measured mast against the one of a category. Lengths in m."""
+
+    height: float
+    gap: float
+    says: str
+    source: str
+
+
+def mast_fit(category: str, measured: float) -> Mast:
+    """Return how a measured mast [m] stands to that of a tractor's category.
+
+    `says` is "same", "old" for the shorter mast of older implements, or "other".
+
+    Examples
+    --------
+    >>> mast_fit("2", 0.61).says, mast_fit("2", 0.483).says, mast_fit("1", 0.61).says
+    ('same', 'old', 'other')
+    """
+    # Category 4 has two heights: the nearer one is meant.
+    heights = hitch.size_range("mast_height", category)
+    height = min(heights, key=lambda one: abs(one - measured))
+    gap, source = hitch_fit.mast_gap(height, measured), hitch.size_source("mast_height", category)
+    if abs(gap) <= identify_hitch.MAST_TOLERANCE:
+        return Mast(height, gap, "same", source)
+    number = hitch.pin_number(category)
+    if hitch.has_size("mast_height_old", number):
+        old = hitch.size("mast_height_old", number)
+        if abs(hitch_fit.mast_gap(old, measured)) <= identify_hitch.MAST_TOLERANCE:
+            more = hitch.size_source("mast_height_old", number)
+            return Mast(height, gap, "old", f"{source}; hitch/S1; {more}")
+    return Mast(height, gap, "other", source)
+
+
+def check_mast(at: model.At, category: str, measured: float) -> None:
+    """Check a measured mast [m]; the top link takes up another height, so it is never over."""
+    found = mast_fit(category, measured)
+    said = read_words("calc.subjects")["hitching"]["mast"][found.says]
+    sentence = at.phrase(said, off=(abs(found.gap), "length"), mast=(found.height, "length"))
+    margin = 1.0 if found.says == "same" else 0.0
+    at.add(model.fits("mast", at.title("mast"), margin, sentence, found.source))
+
+
+def check_hook_height(at: model.At, coupler: str, measured: float | None, seen: str) -> None:
+    """Check that a coupler's top hook finds a hole in the mast.
+
+    Parameters
+    ----------
+    coupler
+        Its category.
+    measured
+        Height of the mast's hole above the lower pins; one at the hook's height settles it. [m]
+    seen
+        "yes", "no" or "unseen", where the measured one isn't at that height.
+    """
+    at.hook = quick_coupler.coupler_hook_height(coupler)
+    off = None if measured is None else abs(hitch_fit.mast_gap(at.hook, measured))
+    near = off is not None and off <= identify_hitch.MAST_TOLERANCE
+    says = "yes" if near else seen
+    margin = {"yes": 1.0, "no": -1.0}.get(says, 0.0)
+    words = read_words("calc.subjects")["hitching"]["hook_height"]
+    sentence = at.phrase(words[says], hook=(at.hook, "length"))
+    more = {key: at.said("checks", "hook_height").get(key, "") for key in ("broken", "why")}
+    at.add(model.fits("hook_height", at.title("hook_height"), margin, sentence, "hitch/W2", **more))

@@ -20,7 +20,8 @@ HORSEPOWER = 745.6998715822702
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
     """Offer what helps; to a cab that is told no, nothing to buy."""
     if told_no(v):
-        remedies.do("shade", ("cab",), source="value/CAB-practice")
+        if "cab" in found.over:  # where the kind of cab is open, that is told first
+            remedies.do("shade", ("cab",), source="value/CAB-practice")
     else:
         _unit(v, found, remedies)
         if "current" in found.over:

@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from calc import arith, model
 from calc.mechanics import air_conditioner, cab, pto_power
+from calc.subjects import shaft_power
 from calc.worksheets.cab.fields import row
 from calc.worksheets.cab.heat import Load, heat_load, heat_loads
 
@@ -110,7 +111,7 @@ def _fresh_air(v: model.Inputs, at: model.At) -> None:
 def _shaft(v: model.Inputs, at: model.At, load: float) -> None:
     takes, ratio = taken(v, load), pto_power.pto_ratio()[1]
     # Thin air takes its share of the engine first; the compressor's share doesn't shrink with it.
-    at.site_power = v.engine_power * pto_power.altitude_factor(v.altitude)
+    at.site_power = v.engine_power * shaft_power.altitude_share(v.altitude, v.breathing)
     at.compressor, at.compressor_pull_down = takes.steady, takes.pull_down
     at.alternator = takes.alternator
     at.left = air_conditioner.shaft_power_left(at.site_power, takes.steady, takes.alternator, ratio)
@@ -219,10 +220,12 @@ def _engine_steps(v: model.Inputs, at: model.At) -> None:
     )
     share = (air_conditioner.alternator_share(v.alternator_speed), "fraction")
     at.step("hot_output", "I_hot = s I_rated", "value/EM-3", s=share, I_rated="alternator_current")
+    key = shaft_power.altitude_rule(pto_power.DEFAULT_ALTITUDE_RULE, v.breathing)
+    rule = row("power/altitude_rules", "key", key)
     at.step(
         "site_power",
-        "P_site = P (1 − 3 % for each 1,000 ft above 500 ft)",
-        "power/S27",
+        f"P_site = P f; f = 1 − {rule['label']}",
+        rule["source"],
         P="engine_power",
         h="altitude",
     )

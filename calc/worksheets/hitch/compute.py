@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import arith, model
-from calc.mechanics import hitch, hitch_fit, identify_hitch, implement_power, quick_coupler
+from calc.mechanics import hitch, hitch_fit, implement_power, quick_coupler
 from calc.subjects import hitching
 
 # --- what is known of the two machines ---------------------------------------------------------
@@ -164,23 +164,11 @@ def _span(v: model.Inputs, at: model.At) -> None:
 
 
 def _mast(v: model.Inputs, at: model.At, category: str) -> None:
-    number = hitch.pin_number(category)
-    # Category 4 has two heights: the nearer one is meant.
-    heights = hitch.size_range("mast_height", category)
-    at.mast = min(heights, key=lambda height: abs(height - v.mast_height))
-    at.mast_gap = hitch_fit.mast_gap(at.mast, v.mast_height)
-    source = hitch.size_source("mast_height", category)
-    at.step(
-        "mast_gap", "m = implement − category", source, implement="mast_height", category="mast"
-    )
-    says = "same" if abs(at.mast_gap) <= identify_hitch.MAST_TOLERANCE else "other"
-    if says == "other" and hitch.has_size("mast_height_old", number):
-        old = hitch.size("mast_height_old", number)
-        if abs(hitch_fit.mast_gap(old, v.mast_height)) <= identify_hitch.MAST_TOLERANCE:
-            says = "old"
-            source = f"{source}; hitch/S1; {hitch.size_source('mast_height_old', number)}"
-    margin = 1.0 if says == "same" else 0.0
-    at.fits("mast", margin, source, says, off=(abs(at.mast_gap), "length"))
+    found = hitching.mast_fit(category, v.mast_height)
+    at.mast, at.mast_gap = found.height, found.gap
+    formula = "m = implement − category"
+    at.step("mast_gap", formula, found.source, implement="mast_height", category="mast")
+    hitching.check_mast(at, category, v.mast_height)
 
 
 def _travel(v: model.Inputs, at: model.At) -> None:
@@ -253,13 +241,7 @@ def _coupler_on_tractor(v: model.Inputs, at: model.At) -> None:
 
 
 def _hook_height(v: model.Inputs, at: model.At) -> None:
-    at.hook = quick_coupler.coupler_hook_height(coupler(v))
-    near = v.mast_height is not None and (
-        abs(hitch_fit.mast_gap(at.hook, v.mast_height)) <= identify_hitch.MAST_TOLERANCE
-    )
-    says = "yes" if near else str(v.mast_hole)
-    margin = {"yes": 1.0, "no": -1.0}.get(says, 0.0)
-    at.fits("hook_height", margin, "hitch/W2", says)
+    hitching.check_hook_height(at, coupler(v), v.mast_height, str(v.mast_hole))
 
 
 def _conflicts(v: model.Inputs, at: model.At) -> None:

@@ -33,6 +33,8 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     lifted = pairing.raises_a_load(v) or (how == "hitch" and v.loader == "on")
     if lifted or v.cross_slope is not None:
         cautions.append("across")
+    elif how != "subframe":
+        cautions.append("not_across")
     if how == "towed":
         cautions.append("towing")
     if implement_power.kind_row(v.implement_kind) is not None:

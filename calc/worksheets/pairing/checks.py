@@ -20,6 +20,7 @@ from calc.mechanics import (
 )
 from calc.model import At, Check, Inputs
 from calc.subjects import hitching, hung, raised, shaft_power
+from calc.subjects.standing import stand
 
 OFF_ROAD = "none"
 NOT_SURE = "unsure"
@@ -28,6 +29,7 @@ CLEAR_LEAST, CLEAR_RIGHT = 0.1524, 0.3048
 # Across, common practice, no source: less than manuals print for up and down, and with a load in
 # the loader next to none.
 ACROSS = (math.tan(math.radians(5.0)), math.tan(math.radians(10.0)))
+SHARE_OF_TIP = (0.25, 0.5)  # of the static tip angle sideways, common practice, no source
 LOADED_ACROSS = (math.tan(math.radians(1.0)), math.tan(math.radians(5.0)))
 SLOPE_BEHIND, SLOPE_MOST = math.tan(math.radians(10.0)), math.tan(math.radians(15.0))  # hitch/M14
 
@@ -66,6 +68,8 @@ def _hitching(v: Inputs, at: At) -> None:
         gap = span - hitch.size("shoulder_span", ours)
     margin, says = hitching.span_margin(gap, measured)
     at.fits("span", margin, hitching.SPAN_SOURCE, says, way=hitching.way(gap))
+    if v.mast_height is not None and v.implement_kind != "post_hole_digger":
+        hitching.check_mast(at, ours, v.mast_height)
 
 
 def implement_category(v: Inputs) -> str:
@@ -127,6 +131,8 @@ def _coupler_checks(v: Inputs, at: At, theirs: str) -> None:
     reaches = hitching.span_margin(gap, measured=False)[0] > 0
     says = "hooks" if reaches else "hooks_elsewhere"
     at.fits("span", 1.0 if reaches else -1.0, "hitch/S3; hitch/W1; hitch/H1", says)
+    if v.mast_height is not None:
+        hitching.check_hook_height(at, coupler, v.mast_height, "unseen")
 
 
 SIZES = {"width": "working_width", "opening": "working_width", "auger": "auger_diameter"}
@@ -280,9 +286,17 @@ def raises_a_load(v: Inputs) -> bool:
 def cross_check(v: Inputs, at: At) -> None:
     """Check the slope across; with a load in the loader hardly any is right."""
     if v.cross_slope is None:
-        at.not_checked("cross", "cross_slope", governs=False)
+        at.not_checked("cross", "cross_slope", governs=False, if_asked=True)
         return
-    right, most = LOADED_ACROSS if raises_a_load(v) else ACROSS
+    loaded = raises_a_load(v)
+    # A tall or narrow tractor ends sooner: half its tip angle is the most, a quarter is right.
+    tips = (
+        at.side_raised if loaded and "side_raised" in at else raised.tip_angles(v, stand(v), [])[0]
+    )
+    right, most = (
+        arith.min(flat, arith.tan(arith.radians(tips * share)))
+        for flat, share in zip(LOADED_ACROSS if loaded else ACROSS, SHARE_OF_TIP, strict=True)
+    )
     source = "hitch/M14; hitch/PRACTICE"
     at.at_most("cross", "cross_slope", most, source, strict=right, grade=model.DANGER)
 

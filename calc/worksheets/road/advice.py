@@ -44,6 +44,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         [table for table in lists if table is not None],
         _notes(v, found, road),
         _headline(v, found, road),
+        says={"emblem": _by_law_or_standard(v, road)},
     )
 
 
@@ -314,6 +315,28 @@ def _headline(v: model.Inputs, found: model.Found, road: rl.Situation) -> model.
     if wanting:
         return _in_short(asked, "Worth a look: ", wanting)
     return f"{asked} All of it is there."
+
+
+def _by_law_or_standard(v: model.Inputs, road: rl.Situation) -> model.Words:
+    """Whose rule asks for an emblem, where none is broken and not all of it is met."""
+    rule = smv_emblem.emblem_rule_for(v.place)
+    if rule is None:
+        return "No: the rules read for this place know no such emblem."
+    numbers = {"speed": (rule.speed_to, "speed"), "top": (v.top_speed, "speed")}
+    return model.phrase(_whose_rule(v, road, rule), **numbers)
+
+
+def _whose_rule(v: model.Inputs, road: rl.Situation, rule: smv_emblem.EmblemRule) -> str:
+    if road.emblem_use not in SHOWN:
+        return "No: it is for machines of {speed} or less, and yours is built for {top}."
+    if v.emblem == "yes":
+        return "Yes, and it is there. The standard has a speed sign beside it: yours does {top}."
+    if rule.amber_instead and v.amber_flashers >= 1:
+        return "Not with a flashing amber light: by the law here that may stand in for it."
+    if rule.below:
+        sign = "" if road.emblem_use == "show" else ", with a speed sign"
+        return f"Not by the law here, which says less than {{speed}}; by the standard yes{sign}."
+    return "By the standard yes: machines for {speed} or less show it. No law was read for this."
 
 
 def _in_short(asked: str, lead: str, listed: Sequence[str]) -> str:
