@@ -5,7 +5,7 @@ import math
 import pytest
 
 from calc import quantities, search, tables, worksheets
-from calc.mechanics import field_work, finance, resale
+from calc.mechanics import chances, field_work, finance, trade_in
 from tests.worksheets.asking import findings, output
 
 FOOT, INCH, MPH, ACRE = 0.3048, 0.0254, 0.44704, 4046.8564224
@@ -52,21 +52,21 @@ def test_the_worksheet_gives_that_payment() -> None:
 def test_an_old_tire_taken_in_stays_taxable() -> None:
     # value/V13, annotation 140.0040: usual price $16, $14 with the old tire, which is worth $2:
     # the tax is on $16.
-    assert resale.tax_on_purchase(16.0, 2.0, 0.05, credit=False) == pytest.approx(0.05 * 16.0)
-    assert resale.tax_on_purchase(16.0, 2.0, 0.05, credit=True) == pytest.approx(0.05 * 14.0)
+    assert trade_in.tax_on_purchase(16.0, 2.0, 0.05, credit=False) == pytest.approx(0.05 * 16.0)
+    assert trade_in.tax_on_purchase(16.0, 2.0, 0.05, credit=True) == pytest.approx(0.05 * 14.0)
 
 
 # value/V37: with the mode at an end, a third of the way from the other; symmetric, w / root of 6.
 def test_mean_of_a_triangle_with_its_mode_at_the_bottom() -> None:
-    assert resale.triangle(2.0, 2.0, 8.0).mean == pytest.approx((2 * 2.0 + 8.0) / 3)
+    assert chances.triangle(2.0, 2.0, 8.0).mean == pytest.approx((2 * 2.0 + 8.0) / 3)
 
 
 def test_mean_of_a_triangle_with_its_mode_at_the_top() -> None:
-    assert resale.triangle(2.0, 8.0, 8.0).mean == pytest.approx((2 * 8.0 + 2.0) / 3)
+    assert chances.triangle(2.0, 8.0, 8.0).mean == pytest.approx((2 * 8.0 + 2.0) / 3)
 
 
 def test_spread_of_a_symmetric_triangle() -> None:
-    assert resale.triangle(700.0, 1000.0, 1300.0).deviation == pytest.approx(300 / math.sqrt(6))
+    assert chances.triangle(700.0, 1000.0, 1300.0).deviation == pytest.approx(300 / math.sqrt(6))
 
 
 @pytest.mark.parametrize("printed", [125.0, 134.0, 145.0, 150.0, 155.0])

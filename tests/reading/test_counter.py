@@ -51,3 +51,29 @@ def test_its_first_sentence_answers_it(row):
     assert re.search(r"\d", lead) or answer.finding != "unknown" or WITHOUT_NUMBER.search(lead), (
         lead
     )
+
+
+@pytest.mark.parametrize(
+    "message",
+    [
+        "how strong a chain do I need to drag logs, 8000 lb",
+        "pulling 2000 lb logs with a chain on my tractor, how strong a chain",
+        "how big a chain to pull a stump with a 5000 lb tractor",
+        "what grade chain to pull my 4000 lb tractor out when its stuck",
+    ],
+)
+def test_a_log_chain_is_not_the_safety_chain_of_a_trailer(message):
+    found = reading.read(message)
+    assert all(question.ask != "chain" for question in found.questions)
+    assert not any("2000 lb" in question.inputs.values() for question in found.questions)
+
+
+@pytest.mark.parametrize(
+    "message",
+    ["what size safety chains for a 6000 lb trailer", "log trailer 6000 lb, which safety chain"],
+)
+def test_a_safety_chain_is_asked_for_by_the_load(message):
+    question = reading.read(message).questions[0]
+    assert (question.worksheet, question.ask) == ("road-towing", "chain")
+    assert question.inputs["towed_mass"] == "6000 lb"
+    assert "chain_rating" not in question.inputs

@@ -135,3 +135,31 @@ def test_width_is_answered_without_an_emblem():
         offset_left="0 in",
     )
     assert "daylight only" in lead(wide)
+
+
+@pytest.mark.parametrize(
+    ("place", "top", "start"),
+    [
+        # Wis. Stat. 347.245, MCA 61-9-415: less than 25 mph
+        ("WI", "24 mph", "Yes, and it is missing: a machine built for 24 mph"),
+        ("WI", "25 mph", "Not by the law here, which says less than 25 mph"),
+        ("MT", "25 mph", "Not by the law here, which says less than 25 mph"),
+        ("MT", "24.9 mph", "Yes, and it is missing"),
+        # Ind. Code 9-21-9, W.S. 31-5-921: 25 mph or less
+        ("IN", "25 mph", "Yes, and it is missing: a machine built for 25 mph"),
+        ("WY", "25 mph", "Yes, and it is missing"),
+        ("WY", "26 mph", "No: it is for machines of 25 mph or less, and yours is built for 26"),
+        ("UK", "20 mph", "No: the rules read for this place know no such emblem"),
+        ("CANADA", "20 mph", "By the standard yes: machines for 25 mph or less"),
+    ],
+)
+def test_the_emblem_is_asked_for_by_the_law_or_by_the_standard(place, top, start):
+    typed = {"top_speed": top, "road_speed": "20 mph", "behind_kind": "none"}
+    found = ask("emblem", place=place, emblem="no", amber_flashers="0", **typed)
+    assert lead(found).startswith(start)
+
+
+@pytest.mark.parametrize(("lit", "start"), [("2", "Not with a flashing"), ("0", "Yes, and it is")])
+def test_an_amber_light_is_said_to_stand_in_for_the_emblem(lit, start):
+    typed = {"top_speed": "20 mph", "behind_kind": "none", "emblem": "no"}
+    assert lead(ask("emblem", place="ND", amber_flashers=lit, **typed)).startswith(start)

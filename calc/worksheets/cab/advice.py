@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from calc import model, tables
-from calc.mechanics import cab, psychrometrics
+from calc.mechanics import air_conditioner, cab, psychrometrics
 from calc.search import Remedies
 from calc.worksheets.cab.compute import told_no
 from calc.worksheets.cab.fields import row
@@ -49,7 +49,7 @@ def _unit(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
     remedies.more(
         "cooling_capacity",
         mends=("capacity",),
-        stock=cab.unit_sizes(),
+        stock=air_conditioner.unit_sizes(),
         most=5.0,
         source="value/DERIVED",
     )
