@@ -183,3 +183,29 @@ def test_sizes_with_what_stands_on_the_sidewall(typed: str, printed: str) -> Non
 def test_what_could_be_another_tire_is_asked_about(typed: str, asked: str) -> None:
     with pytest.raises(SizeError, match=asked):
         decode(typed)
+
+
+@pytest.mark.parametrize(
+    ("typed", "size"),
+    [
+        ("26 12.00 12", "26x12.00-12"),
+        ("26x12 12", "26x12.00-12"),
+        ("23/8.50-12", "23x8.50-12"),
+        ("24 8.50 12 turf", "24x8.50-12"),
+        ("11 L 15", "11L-15"),
+        ("420 85 R28", "420/85R28"),
+        # Where the first isn't the largest of three, the third is no rim.
+        ("12 16.5 10 ply", "12-16.5"),
+        ("13.6 28 8PR", "13.6-28"),
+        ("12.5/80-18", "12.5/80-18"),
+        ("12.4/11-28", "12.4/11-28"),
+        ("15x19.5 R4", "15-19.5"),
+    ],
+)
+def test_spaces_and_slashes_stand_for_the_signs_between_the_parts(typed: str, size: str) -> None:
+    assert decode(typed).size == size
+
+
+def test_a_rib_and_a_light_truck_marking_are_read() -> None:
+    assert decode("6.00-16 F2 triple rib").text == "6.00-16 F-2"
+    assert decode("7.50x16 LT").text == "7.50-16 LT"
