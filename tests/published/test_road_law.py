@@ -4,6 +4,7 @@ import pytest
 
 from calc import model, search, tables, worksheets
 from calc.mechanics import lamps
+from tests.published.rows import published
 from tests.worksheets.asking import findings
 
 SHEET = worksheets.load("road")
@@ -15,6 +16,14 @@ TRACTOR = {
     "made": 1960.0,
     "tail_lamps": 2.0,
 }
+
+
+S276_HIGHEST = 10  # ft
+
+
+def ends(place):
+    """The window of the emblem's lower edge. [ft]"""
+    return [end / FT for end in lamps.emblem_window(place)]
 
 
 def needed(place, item, unit="tractor", **facts):
@@ -35,10 +44,19 @@ def asked(**typed):
         ("MT", 3, 5),  # MCA 61-9-415: 3 to 5 ft above the road
         ("NM", 2, 5),  # NMSA 66-3-887: 2 to 5 ft above ground
         ("MS", 2, 6),  # Miss. Code 63-7-91 (2021): about 2 to 6 ft
+        ("CA", 3, 5),  # CVC 24615 (2023): base 3 to 5 ft
+        ("CO", 2, 6),  # 1 CCR 204-10 rule 50 (2024): lower edge 2 to 6 ft
+        ("WA", 2, 6),  # WAC 204-21-160 (2015): lower edge 2 to 6 ft
         ("KY", 3, 10),  # KRS 189.820(3) (2022): at least 3 ft; no upper limit, so S276's 10 ft
     ],
 )
 def test_height_of_the_emblem(place, low, high):
+    rule = lamps.emblem_rule(place)
+    assert rule is not None
+    for end, feet, ours in zip(("lowest", "highest"), (low, high), ends(place), strict=True):
+        cited = rule.source if feet != S276_HIGHEST else "road/EXT-2"
+        given = f"{place}: {end} lower edge of the emblem"
+        published(lamps.emblem_window, given, feet, ours, 1e-6, "whole feet", cited, unit="ft")
     for feet, right in ((low, True), (low - 0.02, False), (high, True), (high + 0.02, False)):
         found = findings(asked(place=place, emblem_height=f"{feet} ft"))
         assert (found["emblem_height"] != model.OVER) is right, (place, feet)
