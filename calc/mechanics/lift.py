@@ -376,7 +376,7 @@ def loader_capacity_at(pin_capacity: float, arm_length: float, distance: float) 
 
     .. math:: F(x) = F_{pin} \frac{L}{L + x}
 
-    The tractor may tip long before: see `calc.mechanics.ballast.loader_counterweight`.
+    The tractor may tip long before: see `calc.mechanics.loader_counterweight.loader_counterweight`.
 
     Parameters
     ----------

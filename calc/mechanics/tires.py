@@ -5,21 +5,17 @@ References
 .. [1] tires/TY-A, TD-1, TD-2, WEB-1, same-width, TRA-memory: rows of tire_dimensions.csv, each
    value with its own source.
 .. [2] tires/size-formula: metric diameter = rim + 2 x width x aspect.
-.. [3] tires/WEB-6: a tire deflects at most 18 % of its section height.
-.. [4] tires/S13: about 3 % between makers on diameter and on width.
+.. [3] tires/S13: about 3 % between makers on diameter and on width.
 """
 
 from dataclasses import dataclass
 from functools import cache
 
 from calc import arith, sources, tables
+from calc.mechanics import tire_rolling
 from calc.mechanics.tire_size import Designation, decode
 
 INCH = 0.0254
-DEFLECTION = 0.18
-"""Share of a bias tire's section height lost at rated load and pressure [-], tires/WEB-6."""
-RADIAL_DEFLECTION = 0.215
-"""The same of a radial [-]: 0.199 to 0.248 in eight rows of tires/TY-C."""
 LUG_DEPTH, LUG_DEPTH_PER_INCH = 0.0143, 0.00122
 """Lug depth of an R-1 new: a part [m], and one for each inch of width [m/in]; a fit to
 tires/TY-A, within 4 mm for the mean of a width and 7 mm for one tire."""
@@ -28,10 +24,6 @@ MAKER_SPREAD = 0.015
 is read from one maker's data sheet and used for another's tire."""
 OUTSIDE_RULE = 0.05
 """Error given to an estimate outside the widths its rule was fitted to [-]."""
-LOADED_RADIUS_ERROR = 0.01
-"""Error of the loaded radius from the deflection rule [-]: one published row is 0.9 % off."""
-RADIAL_RADIUS_ERROR = 0.02
-"""The same of a radial [-]: the farthest of eight rows of tires/TY-C."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,7 +69,11 @@ class Dimensions:
     @property
     def loaded_radius_error(self) -> float:
         """Half-width of the loaded radius as a share of it [-]."""
-        rule = RADIAL_RADIUS_ERROR if self.designation.radial else LOADED_RADIUS_ERROR
+        rule = (
+            tire_rolling.RADIAL_RADIUS_ERROR
+            if self.designation.radial
+            else tire_rolling.LOADED_RADIUS_ERROR
+        )
         return arith.hypot(self.diameter_error, rule)
 
 
@@ -129,31 +125,6 @@ def table_row(designation: Designation) -> tables.Row | None:
     return rows[0] if rows else None
 
 
-def rolling_factor(tread: str, radial: bool = False) -> tuple[float, float]:
-    """Return rolling circumference over pi times overall diameter, and its error.
-
-    Parameters
-    ----------
-    tread
-        Tread code such as "R-1" or "R-4"; "" where it isn't known [-].
-    radial
-        Whether the tire is a radial [-].
-
-    Returns
-    -------
-    tuple of float
-        Factor k and its half-width [-]. Published bias tires give 0.938 to 0.957, radials 0.947
-        to 0.967.
-    """
-    factors = tables.by_key("tires/rolling_factors", "tread")
-    if radial:
-        return float(factors["radial"]["factor"]), float(factors["radial"]["error"])
-    row = factors["lug"]
-    for part in tread.split("/"):
-        row = factors.get(part, row)
-    return float(row["factor"]), float(row["error"])
-
-
 def estimated_diameter(designation: Designation) -> tuple[float, float]:
     """Estimate the overall diameter from the size alone.
 
@@ -200,48 +171,6 @@ def estimated_diameter(designation: Designation) -> tuple[float, float]:
 
 def _bar_tread(tread: str) -> bool:
     return tread.startswith(("R-1", "R-4")) and not tread.startswith("R-3")
-
-
-def loaded_radius(overall_diameter: float, rim_diameter: float, radial: bool = False) -> float:
-    """Return the static loaded radius at rated load and pressure.
-
-    Parameters
-    ----------
-    overall_diameter
-        Overall diameter, new and inflated [m].
-    rim_diameter
-        Nominal rim diameter [m].
-    radial
-        Whether the tire is a radial [-].
-
-    Returns
-    -------
-    float
-        SLR = OD / 2 - 0.18 h, or 0.215 h for a radial, h = (OD - rim) / 2 [m]. IF and VF tires
-        deflect more.
-    """
-    share = RADIAL_DEFLECTION if radial else DEFLECTION
-    return overall_diameter / 2.0 - share * (overall_diameter - rim_diameter) / 2.0
-
-
-def rolling_circumference(overall_diameter: float, tread: str = "", radial: bool = False) -> float:
-    """Return the distance rolled in one turn under normal load.
-
-    Parameters
-    ----------
-    overall_diameter
-        Overall diameter, new and inflated [m].
-    tread
-        Tread code, "" where it isn't known [-].
-    radial
-        Whether the tire is a radial [-].
-
-    Returns
-    -------
-    float
-        RC = k pi OD [m].
-    """
-    return rolling_factor(tread, radial)[0] * arith.pi * overall_diameter
 
 
 def lug_depth(designation: Designation, tread: str = "") -> float:
@@ -304,24 +233,6 @@ def tread_change(listed: str, tread: str) -> tuple[float, float]:
     return factor, (float(old["band_pct"]) + float(new["band_pct"])) / 100.0
 
 
-def worn_circumference(circumference: float, lug_height: float) -> float:
-    """Return the rolling circumference once the lugs are worn by `lug_height`.
-
-    Parameters
-    ----------
-    circumference
-        Rolling circumference when new [m].
-    lug_height
-        Height of rubber lost [m], 0 to 0.08.
-
-    Returns
-    -------
-    float
-        RC - 2 pi k times the height lost [m]: 60 mm for 10 mm of lug, at any size.
-    """
-    return circumference - 2.0 * arith.pi * rolling_factor("")[0] * lug_height
-
-
 @cache
 def dimensions(designation: Designation) -> Dimensions:
     """Return the dimensions of a size: the table's row where there is one, else the estimate.
@@ -360,14 +271,14 @@ def dimensions(designation: Designation) -> Dimensions:
         float(row["section_width_mm"]) / 1000.0,
         float(row["static_loaded_radius_mm"]) / 1000.0
         if published_radius
-        else loaded_radius(diameter, designation.rim * INCH, radial),
+        else tire_rolling.loaded_radius(diameter, designation.rim * INCH, radial),
         float(row["rolling_circumference_mm"]) / 1000.0
         if published_rolling
-        else rolling_circumference(diameter, tread, radial),
+        else tire_rolling.rolling_circumference(diameter, tread, radial),
         diameter_error,
         MAKER_SPREAD
         if published_rolling
-        else arith.hypot(diameter_error, rolling_factor(tread, radial)[1]),
+        else arith.hypot(diameter_error, tire_rolling.rolling_factor(tread, radial)[1]),
         _basis(row["source"]),
         row["source"],
         row["rolling_circumference_source"] if published_rolling else "tires/derived",
@@ -402,10 +313,10 @@ def _estimated(designation: Designation, row: tables.Row | None) -> Dimensions:
         designation,
         diameter,
         designation.width * unit * float(rule["width_factor"]),
-        loaded_radius(diameter, designation.rim * INCH, designation.radial),
-        rolling_circumference(diameter, tread, designation.radial),
+        tire_rolling.loaded_radius(diameter, designation.rim * INCH, designation.radial),
+        tire_rolling.rolling_circumference(diameter, tread, designation.radial),
         error,
-        arith.hypot(error, rolling_factor(tread, designation.radial)[1]),
+        arith.hypot(error, tire_rolling.rolling_factor(tread, designation.radial)[1]),
         "standard's formula" if designation.form == "metric" else "estimate",
         rule["source"],
         "tires/derived",

@@ -1,119 +1,24 @@
-"""Lamp current, charging margin, wire size, voltage drop and fuse of a 12 V machine.
+"""Wire size, voltage drop and fuse of a 12 V machine.
 
 References
 ----------
-.. [1] road/WEB-10 and road/BULB-1, road/BULB-2 and road/BULB-memory, lamp currents.
-.. [2] road/VOLT-memory, filament current rises with about the 0.55 power of voltage.
-.. [3] road/PHY-1 and road/WEB-13, resistance of copper wire.
-.. [4] road/WEB-12 and road/WEB-14, conductor areas and the constant of copper.
-.. [5] road/FUSE-practice and road/BLADE-practice, fuses.
-.. [6] road/CALC-1, Ohm's law.
-.. [7] road/FAA-43, road/CFR-425 and road/UL-1426, the largest fuse for a wire.
+.. [1] road/PHY-1 and road/WEB-13, resistance of copper wire.
+.. [2] road/WEB-12 and road/WEB-14, conductor areas and the constant of copper.
+.. [3] road/FUSE-practice and road/BLADE-practice, fuses.
+.. [4] road/CALC-1, Ohm's law.
+.. [5] road/FAA-43, road/CFR-425 and road/UL-1426, the largest fuse for a wire.
 """
 
-from collections.abc import Iterable
-
-from calc import arith, tables
+from calc import tables
 
 FOOT = 0.3048
-RATED_VOLTAGE = 12.0
-CHARGING_VOLTAGE = 13.8
 COPPER_TEMPERATURE_COEFFICIENT = 0.00393  # per °C
-OHM_CIRCULAR_MIL_PER_FOOT_20C = 10.371  # [4]
-SIZING_CONSTANT = 10.75  # ohm circular mil per foot, as the marine sizing formula has it [4]
+OHM_CIRCULAR_MIL_PER_FOOT_20C = 10.371  # [2]
+SIZING_CONSTANT = 10.75  # ohm circular mil per foot, as the marine sizing formula has it [2]
 SAFETY_LAMP_DROP = 0.03
 OTHER_DROP = 0.10
 FUSE_MARGIN = 1.25
-FILAMENT_CURRENT_EXPONENT = 0.55
-FILAMENT_LIGHT_EXPONENT = 3.4
-FLASHER_DUTY = 0.5
 LEAST_GAUGE = 16  # for a wire of its own, road/CFR-425
-
-
-def lamp_current(watts: float, behavior: str = "filament", voltage: float = RATED_VOLTAGE) -> float:
-    """Return the current of a lamp from its power.
-
-    A filament lamp's power is stated at 12 V: ``I = W / 12``, then with voltage to the power
-    0.55. Dividing a filament's watts by the charging voltage would understate its current. An
-    LED driver takes constant power: ``I = W / V``.
-
-    Parameters
-    ----------
-    watts : float
-        Rated power, 0 or more. [W]
-    behavior : str
-        "filament" or "constant power".
-    voltage : float
-        At the lamp, more than 0. [V]
-
-    Returns
-    -------
-    float
-        Current. [A]
-
-    References
-    ----------
-    [1]_, [2]_
-
-    Examples
-    --------
-    >>> round(lamp_current(55), 2)
-    4.58
-    """
-    if watts < 0:
-        raise ValueError("Power can't be negative.")
-    if not voltage > 0:
-        raise ValueError("Voltage must be more than zero.")
-    if behavior == "filament":
-        rated = watts / RATED_VOLTAGE
-        return arith.number(rated * (voltage / RATED_VOLTAGE) ** FILAMENT_CURRENT_EXPONENT)
-    if behavior == "constant power":
-        return watts / voltage
-    raise ValueError(f"There is no lamp behavior {behavior!r}.")
-
-
-def light_left(drop_share: float) -> float:
-    """Return the share of light that a filament lamp keeps at a lower voltage.
-
-    ``(1 - drop)^3.4``
-
-    Parameters
-    ----------
-    drop_share : float
-        Voltage lost, 0 to 1. [-]
-
-    References
-    ----------
-    [2]_
-
-    Examples
-    --------
-    >>> round(light_left(0.10), 2)
-    0.7
-    """
-    if not 0 <= drop_share <= 1:
-        raise ValueError("A voltage drop is a share from 0 to 1.")
-    return arith.number((1 - drop_share) ** FILAMENT_LIGHT_EXPONENT)
-
-
-def load_current(lamps: Iterable[tuple[float, float, float]]) -> float:
-    """Return the average current of a set of lamps: ``sum(n I duty)``.
-
-    Parameters
-    ----------
-    lamps : iterable of (count, current, duty)
-        Count [-], current of one [A], share of time lit [-].
-
-    Returns
-    -------
-    float
-        Current. [A]
-
-    References
-    ----------
-    [6]_
-    """
-    return sum(count * current * duty for count, current, duty in lamps)
 
 
 def wire_resistance(
@@ -147,7 +52,7 @@ def wire_resistance(
 
     References
     ----------
-    [3]_, [4]_
+    [1]_, [2]_
     """
     row = tables.by_key("road/wire_sizes", "gauge").get(str(gauge))
     if row is None:
@@ -180,7 +85,7 @@ def voltage_drop(current: float, resistance: float) -> float:
 
     References
     ----------
-    [6]_
+    [4]_
     """
     return current * resistance
 
@@ -224,7 +129,7 @@ def area_needed(current: float, loop: float, drop: float) -> float:
 
     References
     ----------
-    [4]_
+    [2]_
     """
     if not drop > 0:
         raise ValueError("The drop allowed must be more than zero.")
@@ -243,7 +148,7 @@ def smallest_gauge(area: float, standard: str = "SAE") -> int | None:
 
     References
     ----------
-    [4]_
+    [2]_
 
     Examples
     --------
@@ -302,7 +207,7 @@ def fuse_size(current: float) -> float | None:
 
     References
     ----------
-    [5]_
+    [3]_
 
     Examples
     --------
@@ -343,7 +248,7 @@ def largest_fuse(gauge: int, *, alone: bool = False) -> float:
 
     References
     ----------
-    [7]_
+    [5]_
 
     Examples
     --------
@@ -376,7 +281,7 @@ def gauge_for(
 
     References
     ----------
-    [4]_, [7]_
+    [2]_, [5]_
 
     Examples
     --------
@@ -391,43 +296,3 @@ def gauge_for(
         if gauge <= min(by_area, LEAST_GAUGE) and largest_fuse(gauge, alone=alone) >= fuse:
             return gauge
     return None
-
-
-def charging_margin(output: float, load: float) -> float:
-    """Return the current left for the battery: ``I_alt - I_load``.
-
-    Parameters
-    ----------
-    output : float
-        Of the alternator or dynamo at the engine speed in question. [A]
-    load : float
-        Average. [A]
-
-    Returns
-    -------
-    float
-        Below zero the battery runs down. [A]
-    """
-    return output - load
-
-
-def battery_hours(capacity: float, shortfall: float, usable_share: float = 0.5) -> float:
-    """Return how long a battery covers a shortfall: ``C s / I``.
-
-    Parameters
-    ----------
-    capacity : float
-        Rated capacity. [A h]
-    shortfall : float
-        Load beyond what is charged; 0 or less gives infinity. [A]
-    usable_share : float
-        Share that still leaves enough to start, 0 to 1. [-]
-
-    Returns
-    -------
-    float
-        [h]
-    """
-    if shortfall <= 0:
-        return arith.number("inf")
-    return capacity * usable_share / shortfall

@@ -161,14 +161,17 @@ class At:
         said = said_of(self._sheet.words, "checks", name)
         return str(said.get("title") or said["label"])
 
-    def not_checked(self, name: str, field: str, *, governs: bool = True) -> None:
+    def not_checked(
+        self, name: str, field: str, *, governs: bool = True, if_asked: bool = False
+    ) -> None:
         """Say that a check can't be made while `field` is blank.
 
-        While one that governs is open the answer is "can't tell yet" at best.
+        While one that governs is open the answer is "can't tell yet" at best. With `if_asked`
+        only a question that names the check says so.
         """
         said = said_of(self._sheet.words, "checks", name)
         title = said.get("label") or said["title"]
-        self._unchecked.append(Unchecked(name, title, field, governs))
+        self._unchecked.append(Unchecked(name, title, field, governs, if_asked))
 
     def add(self, check: Check) -> None:
         """Add a check that was made elsewhere."""

@@ -191,10 +191,12 @@ class Unchecked:
     """A check that could not be made because nobody gave what it needs.
 
     `field` is the name of the input that is missing and `title` what would be checked. While a
-    `governs` one is open the answer is never better than "can't tell yet".
+    `governs` one is open the answer is never better than "can't tell yet". One that is said
+    `if_asked` alone belongs to a job that few do: a question that doesn't name it leaves it out.
     """
 
     name: str
     title: str
     field: str
     governs: bool = True
+    if_asked: bool = False

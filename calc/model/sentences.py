@@ -102,6 +102,10 @@ def lead(answer: Answer, system: str) -> str:
         said = _asked_then_open(answer, deciding, system)
         if said:
             return said
+    if deciding and answer.finding == model.CLOSE and is_beside(deciding, answer.ask):
+        said = _asked_then_close(answer, deciding, system)
+        if said:
+            return said
     said = _filled(answer.ask.sentence(answer.finding, named), answer, system)
     if said:
         return said
@@ -122,6 +126,18 @@ def _asked_then_open(answer: Answer, beside: Verdict, system: str) -> str:
         return ""
     also = f"Also open: {model.in_sentence(beside.check.title)}."
     return f"{said} {also}" if len(said) + len(also) < LONGEST_LEAD else said
+
+
+def _asked_then_close(answer: Answer, beside: Verdict, system: str) -> str:
+    """What the question asks, and then the danger beside it that is close."""
+    own = [verdict for verdict in answer.verdicts if not is_beside(verdict, answer.ask)]
+    own_first = model.deciding_of(own, answer.ask.checks)
+    if own_first is None or own_first.finding not in (model.WITHIN, model.CLOSE):
+        return ""
+    asked = answer.ask.sentence(own_first.finding, own_first.check.name)
+    said = _filled(asked, replace(answer, deciding=own_first), system)
+    also = f"Close: {model.in_sentence(beside.check.title)}."
+    return f"{said} {also}" if said and len(said) + len(also) < LONGEST_LEAD else said
 
 
 def _filled(template: str, answer: Answer, system: str) -> str:

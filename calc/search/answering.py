@@ -76,7 +76,8 @@ def answer_known(
     if standing is not None:
         settle_values(standing, search.shown())
     verdicts = verdicts_of(search, standing)
-    unchecked = search.unchecked()
+    open_ = search.unchecked()
+    unchecked = [item for item in open_ if not item.if_asked or item.name in asked.checks]
     finding = model.finding_of(verdicts, unchecked, asked.checks)
     deciding = next((v for v in verdicts if first and v.check.name == first.check.name), None)
     work = model.Work()

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from calc.mechanics import digger
+from calc.mechanics import auger
 
 KIND = "post_hole_digger"
 SOURCE = "value/P7; power/PRACTICE"
@@ -12,7 +12,7 @@ SOIL_OF = {"light": "sand", "typical": "loam", "heavy": "clay"}
 
 def power_range(diameter: float, soil: str, feed: str = "any") -> tuple[float, float]:
     """Return the power that an auger [m] takes, fed slowly and with its flights full. [W]"""
-    return digger.auger_power_range(diameter, soil, feed)
+    return auger.auger_power_range(diameter, soil, feed)
 
 
 def check_power(

@@ -7,9 +7,10 @@ what nobody measured; what is measured counts more than the category that was pi
 from __future__ import annotations
 
 from functools import lru_cache
+from typing import NamedTuple
 
 from calc import model, quantities
-from calc.mechanics import hitch
+from calc.mechanics import hitch, hitch_fit, identify_hitch, quick_coupler
 from calc.model.wording import read_words
 
 SPAN_SOURCE = "hitch/W1; hitch/H1; hitch/W3"
@@ -64,7 +65,7 @@ def as_shoulders(span: float, between: str, number: str) -> float:
     """
     if between == "either":
         between = printed_between(span)
-    return hitch.shoulder_span(span, between, number)
+    return hitch_fit.shoulder_span(span, between, number)
 
 
 def printed_between(span: float) -> str:
@@ -75,7 +76,7 @@ def printed_between(span: float) -> str:
     >>> printed_between(0.718), printed_between(0.683), printed_between(0.752)
     ('ball centers', 'shoulders', 'shoulders')
     """
-    fit = hitch.span_category(span)
+    fit = hitch_fit.span_category(span)
     if fit.between == "ball centers" and abs(fit.misfit) <= AS_PRINTED:
         return "ball centers"
     return "shoulders"
@@ -97,9 +98,9 @@ def candidates(
         return ()  # a top pin is a loose part: alone it tells nothing
     number = nearest("lower_pin", lower_pin) if lower_pin is not None else "1"
     flat = None if span is None else as_shoulders(span, between, number)
-    found = hitch.identify(lower_pin, upper_pin, flat, mast)
+    found = identify_hitch.identify(lower_pin, upper_pin, flat, mast)
     if not found and mast is not None and (lower_pin, upper_pin, span) != (None, None, None):
-        found = hitch.identify(lower_pin, upper_pin, flat)
+        found = identify_hitch.identify(lower_pin, upper_pin, flat)
     return tuple(item.name for item in found)
 
 
@@ -149,7 +150,7 @@ def coupler_fit(tractor: str, coupler: str) -> tuple[float, str]:
     >>> coupler_fit("1", "1"), coupler_fit("0", "1"), coupler_fit("2", "1")
     ((1.0, 'made'), (-1.0, 'no'), (0.0, 'ask'))
     """
-    pins, span = hitch.pins_fit(tractor, coupler), hitch.spans_fit(tractor, coupler)
+    pins, span = hitch_fit.pins_fit(tractor, coupler), hitch_fit.spans_fit(tractor, coupler)
     if pins == "too big" or span == "no":
         return -1.0, "no"
     return (1.0, "made") if pins == "fits" and span == "same" else (0.0, "ask")
@@ -165,9 +166,9 @@ def pin_words(size: float) -> str:
     for item in ("lower_pin", "upper_pin"):
         number = nearest(item, size)
         if abs(hitch.size(item, number) - size) <= 0.3e-3:
-            return f"{hitch.sixteenths(hitch.size(item, number))} in ({metric})"
-    fraction = hitch.sixteenths(size)
-    if abs(hitch.inches(fraction) - size) <= 0.1e-3:
+            return f"{hitch_fit.sixteenths(hitch.size(item, number))} in ({metric})"
+    fraction = hitch_fit.sixteenths(size)
+    if abs(hitch_fit.inches(fraction) - size) <= 0.1e-3:
         return f"{fraction} in ({metric})"
     return f"{quantities.show(size, 'length', 'us')} ({metric})"
 
@@ -188,18 +189,18 @@ def ball_bushing(place: str, pin: float, tractor: str) -> dict[str, str] | None:
     '1-7/16'
     """
     theirs, ours = nearest(f"{place}_pin", pin), hitch.pin_number(tractor)
-    return hitch.sleeve("ball", place, theirs) if int(ours) - int(theirs) == 1 else None
+    return hitch_fit.sleeve("ball", place, theirs) if int(ours) - int(theirs) == 1 else None
 
 
 def slot_bushing(place: str, pin: float) -> dict[str, str] | None:
     """Return the stock bushing between a pin [m] and a coupler's wide slot, or None."""
-    return hitch.sleeve("coupler", place, nearest(f"{place}_pin", pin))
+    return hitch_fit.sleeve("coupler", place, nearest(f"{place}_pin", pin))
 
 
 def cut_for(pin: float, made_for: float) -> str:
     """Return how a pin suits an opening known by the pin it is made for [m]: "fits", "sleeve"
     (the pin is loose) or "too big"."""
-    if abs(made_for - pin) <= hitch.LOOSE:
+    if abs(made_for - pin) <= hitch_fit.LOOSE:
         return "fits"
     return "sleeve" if made_for > pin else "too big"
 
@@ -265,12 +266,81 @@ def pin_check(
 
 def span_margin(gap: float, measured: bool) -> tuple[float, str]:
     """Return the margin of a difference between two spans [m], and which sentence says it."""
-    tolerance = TAPE_ON_SPAN if measured else 2 * hitch.SPAN_TOLERANCE
+    tolerance = TAPE_ON_SPAN if measured else 2 * hitch_fit.SPAN_TOLERANCE
     if abs(gap) <= tolerance:
         return 1.0, "same"
-    return (0.0, "adjust") if abs(gap) <= hitch.SPAN_REACH else (-1.0, "far")
+    return (0.0, "adjust") if abs(gap) <= hitch_fit.SPAN_REACH else (-1.0, "far")
 
 
 def way(gap: float) -> str:
     """Return "wider" or "narrower"."""
     return "wider" if gap > 0 else "narrower"
+
+
+# --- mast --------------------------------------------------------------------------------------
+
+
+class Mast(NamedTuple):
+    """A measured mast against the one of a category. Lengths in m."""
+
+    height: float
+    gap: float
+    says: str
+    source: str
+
+
+def mast_fit(category: str, measured: float) -> Mast:
+    """Return how a measured mast [m] stands to that of a tractor's category.
+
+    `says` is "same", "old" for the shorter mast of older implements, or "other".
+
+    Examples
+    --------
+    >>> mast_fit("2", 0.61).says, mast_fit("2", 0.483).says, mast_fit("1", 0.61).says
+    ('same', 'old', 'other')
+    """
+    # Category 4 has two heights: the nearer one is meant.
+    heights = hitch.size_range("mast_height", category)
+    height = min(heights, key=lambda one: abs(one - measured))
+    gap, source = hitch_fit.mast_gap(height, measured), hitch.size_source("mast_height", category)
+    if abs(gap) <= identify_hitch.MAST_TOLERANCE:
+        return Mast(height, gap, "same", source)
+    number = hitch.pin_number(category)
+    if hitch.has_size("mast_height_old", number):
+        old = hitch.size("mast_height_old", number)
+        if abs(hitch_fit.mast_gap(old, measured)) <= identify_hitch.MAST_TOLERANCE:
+            more = hitch.size_source("mast_height_old", number)
+            return Mast(height, gap, "old", f"{source}; hitch/S1; {more}")
+    return Mast(height, gap, "other", source)
+
+
+def check_mast(at: model.At, category: str, measured: float) -> None:
+    """Check a measured mast [m]; the top link takes up another height, so it is never over."""
+    found = mast_fit(category, measured)
+    said = read_words("calc.subjects")["hitching"]["mast"][found.says]
+    sentence = at.phrase(said, off=(abs(found.gap), "length"), mast=(found.height, "length"))
+    margin = 1.0 if found.says == "same" else 0.0
+    at.add(model.fits("mast", at.title("mast"), margin, sentence, found.source))
+
+
+def check_hook_height(at: model.At, coupler: str, measured: float | None, seen: str) -> None:
+    """Check that a coupler's top hook finds a hole in the mast.
+
+    Parameters
+    ----------
+    coupler
+        Its category.
+    measured
+        Height of the mast's hole above the lower pins; one at the hook's height settles it. [m]
+    seen
+        "yes", "no" or "unseen", where the measured one isn't at that height.
+    """
+    at.hook = quick_coupler.coupler_hook_height(coupler)
+    off = None if measured is None else abs(hitch_fit.mast_gap(at.hook, measured))
+    near = off is not None and off <= identify_hitch.MAST_TOLERANCE
+    says = "yes" if near else seen
+    margin = {"yes": 1.0, "no": -1.0}.get(says, 0.0)
+    words = read_words("calc.subjects")["hitching"]["hook_height"]
+    sentence = at.phrase(words[says], hook=(at.hook, "length"))
+    more = {key: at.said("checks", "hook_height").get(key, "") for key in ("broken", "why")}
+    at.add(model.fits("hook_height", at.title("hook_height"), margin, sentence, "hitch/W2", **more))

@@ -6,7 +6,7 @@ Values are in base units; the inputs have the vocabulary's names.
 from __future__ import annotations
 
 from calc import arith, model
-from calc.mechanics import hitch, lift, typical
+from calc.mechanics import lift, quick_coupler, typical
 
 
 def hangs(v: model.Inputs) -> str:
@@ -41,13 +41,18 @@ def capacity_of(v: model.Inputs) -> float:
     if v.quick_coupler == "none":
         return lift.capacity_at(v.lift_capacity, rated_at, hung_at(v), pivot, credit)
     return lift.capacity_with_coupler(
-        v.lift_capacity, rated_at, hung_at(v), pivot, hitch.coupler_setback(), coupler_mass()
+        v.lift_capacity,
+        rated_at,
+        hung_at(v),
+        pivot,
+        quick_coupler.coupler_setback(),
+        coupler_mass(),
     )
 
 
 def coupler_mass() -> float:
     """Return the middle of what a U-frame coupler usually weighs. [kg]"""
-    return sum(hitch.coupler_mass()) / 2.0
+    return sum(quick_coupler.coupler_mass()) / 2.0
 
 
 # --- what it weighs ---------------------------------------------------------------------------
@@ -102,6 +107,6 @@ def behind_axle(v: model.Inputs) -> tuple[float, float]:
     mass = 0.0 if how == "none" else arith.number(hung_mass(v))
     if v.quick_coupler == "none":
         return mass, hang + hung_at(v)
-    setback, coupler = hitch.coupler_setback(), coupler_mass()
+    setback, coupler = quick_coupler.coupler_setback(), coupler_mass()
     moment = mass * (hang + setback + hung_at(v)) + coupler * (hang + setback / 2.0)
     return mass + coupler, moment / (mass + coupler)

@@ -10,7 +10,7 @@ from itertools import pairwise
 from typing import Any
 
 from calc import model
-from calc.mechanics import hitch
+from calc.mechanics import quick_coupler
 from calc.model.pictures import Arrow, Dimension, Disc, Item, Label, Line, Scene, Shape
 from calc.subjects.hung import hangs, hung_at, hung_mass
 from calc.subjects.standing import stand
@@ -119,7 +119,7 @@ def inputs_view(v: model.Inputs, *, front_load: float, rear_load: float, **more:
         front_load=front_load,
         rear_load=rear_load,
         **ahead,
-        setback=hitch.coupler_setback() if v.quick_coupler != "none" else 0.0,
+        setback=quick_coupler.coupler_setback() if v.quick_coupler != "none" else 0.0,
         **more,
     )
 

@@ -7,7 +7,7 @@ have the vocabulary's names, the checks and numbers the words of `calc/subjects/
 
 from calc import arith, model, tables
 from calc.machines import vocabulary
-from calc.mechanics import ballast, lift, stability, typical
+from calc.mechanics import ballast, carried_mass, lift, loader_counterweight, stability, typical
 from calc.subjects import both_ends, plates, shaft_power
 from calc.subjects.hung import (
     behind_axle,
@@ -204,7 +204,7 @@ def _ballast_asked(v: model.Inputs, at: model.At, found: Stand) -> None:
         v.front_ballast_distance,
         v.front_rule,
     )
-    at.greatest = ballast.greatest_rear_mass(
+    at.greatest = carried_mass.greatest_rear_mass(
         found.own,
         found.own_front,
         found.base,
@@ -225,7 +225,7 @@ def _rear_in_every_state(v: model.Inputs, at: model.At, found: Stand) -> None:
         at.at_least(
             "rear_loader",
             "down_rear",
-            ballast.LOADER_REAR_SHARE * found.mass,
+            loader_counterweight.LOADER_REAR_SHARE * found.mass,
             "hitch/H7; hitch/EP562",
             strict=STANDARD_SHARE * found.mass,
             grade=model.DANGER,
@@ -252,12 +252,12 @@ def _loader(v: model.Inputs, at: model.At, found: Stand) -> None:
     at.at_least(
         "loader_rear",
         "loader_rear",
-        ballast.LOADER_REAR_SHARE * whole,
+        loader_counterweight.LOADER_REAR_SHARE * whole,
         "hitch/H7; hitch/EP562",
         strict=STANDARD_SHARE * whole,
         grade=model.DANGER,
     )
-    by_standard = ballast.loader_counterweight(
+    by_standard = loader_counterweight.loader_counterweight(
         at.down_front, at.down_rear, base, v.hitch_distance, payload, v.loader_reach
     )
     at.counterweight = arith.max(by_standard, MANUAL_RATIO * payload)

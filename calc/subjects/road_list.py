@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from calc import arith, model, tables
-from calc.mechanics import lamps, mirrors
+from calc.mechanics import mirrors, road_limits, road_rules, smv_emblem
 
 EMBLEM_HEIGHT = 14 * 0.0254  # m, road/LAW-NE
 SEATED_EYE = 1.68  # m above the road, road/SIZE-practice
@@ -41,19 +41,19 @@ class Situation:
         v = self.v
         field = v.use == "field"
         return {
-            unit: (self.american and lamps.federal_rule_applies(made, field))
-            or (field and lamps.standard_binds(v.place, made))
+            unit: (self.american and road_rules.federal_rule_applies(made, field))
+            or (field and road_rules.standard_binds(v.place, made))
             for unit, made in (("tractor", v.tractor_made), ("towed", v.implement_made))
         }
 
     @property
     def american(self) -> bool:
         """Whether the place is in the United States."""
-        return lamps.place_row(self.v.place)["country"] == "US"
+        return road_rules.place_row(self.v.place)["country"] == "US"
 
     @cached_property
     def _emblem(self) -> tuple[str, bool]:
-        return lamps.emblem_use(self.v.place, self.v.top_speed, self.v.road_speed)
+        return smv_emblem.emblem_use(self.v.place, self.v.top_speed, self.v.road_speed)
 
     @property
     def emblem_use(self) -> str:
@@ -68,7 +68,7 @@ class Situation:
     @property
     def symbol_law(self) -> bool:
         """Whether the law of the place itself asks for the speed symbol."""
-        rule = lamps.emblem_rule(self.v.place)
+        rule = smv_emblem.emblem_rule(self.v.place)
         return rule is not None and rule.required == "law" and rule.above == "with symbol"
 
     @cached_property
@@ -78,18 +78,20 @@ class Situation:
         if not facts["behind"] or self.emblem_use not in ("show", "with symbol"):
             return None
         on_wheels, hidden = bool(facts["on_wheels"]), bool(facts["hides_emblem"])
-        return lamps.emblem_on_towed(v.place, hidden, facts["behind"], v.implement_made, on_wheels)
+        return smv_emblem.emblem_on_towed(
+            v.place, hidden, facts["behind"], v.implement_made, on_wheels
+        )
 
     @cached_property
-    def needs(self) -> list[lamps.Need]:
+    def needs(self) -> list[road_rules.Need]:
         """Everything that the rules ask for."""
-        return lamps.needs(self.v.place, self.facts, self.federal, self.v.hours == "day")
+        return road_rules.needs(self.v.place, self.facts, self.federal, self.v.hours == "day")
 
-    def need(self, unit: str, item: str) -> lamps.Need | None:
+    def need(self, unit: str, item: str) -> road_rules.Need | None:
         """The need of one item, if there is one; a run for one check looks at no other rules."""
         if model.wants():
             return next((n for n in self.needs if n.unit == unit and n.item == item), None)
-        found = lamps.needs(
+        found = road_rules.needs(
             self.v.place, self.facts, self.federal, self.v.hours == "day", (unit, item)
         )
         return found[0] if found else None
@@ -168,7 +170,7 @@ def situation(v: model.Inputs) -> Situation:
 
 def width_checks(place: str, hours: str, width: float) -> list[model.Check]:
     """Return the checks of a width on its own wheels against the rule of a place, if any."""
-    rule = lamps.width_rule(place)
+    rule = road_limits.width_rule(place)
     if rule is None:
         return []
     checks = []
@@ -204,7 +206,7 @@ def width_checks(place: str, hours: str, width: float) -> list[model.Check]:
     return checks
 
 
-def count_of(need: lamps.Need, bases: tuple[str, ...], federal: bool) -> int:
+def count_of(need: road_rules.Need, bases: tuple[str, ...], federal: bool) -> int:
     """The largest count asked for by rules of these bases; a federal duty makes the standard
     binding on the maker."""
     return arith.max(
@@ -217,7 +219,7 @@ def count_of(need: lamps.Need, bases: tuple[str, ...], federal: bool) -> int:
     )
 
 
-def cited(need: lamps.Need) -> str:
+def cited(need: road_rules.Need) -> str:
     """The sources of a need."""
     return "; ".join(dict.fromkeys(rule.source for rule in need.rules))
 
@@ -230,7 +232,7 @@ def item_row(item: str) -> tables.Row:
     return tables.by_key("road/road_items", "item")[item]
 
 
-def listed(found: Situation, unit: str) -> list[lamps.Need]:
+def listed(found: Situation, unit: str) -> list[road_rules.Need]:
     """The things that a unit carries, in the order of the drawing."""
     return sorted(
         (n for n in found.needs if n.unit == unit and item_row(n.item)["group"] == "fit"),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import model, tables
-from calc.mechanics import lamps
+from calc.mechanics import road_limits, road_rules, smv_emblem
 from calc.subjects import road_list as rl
 
 Row = tuple[model.Cell, ...]
@@ -11,7 +11,7 @@ COLUMNS = ("No.", "What, where and when", "Why")
 ALWAYS = "always on the road"
 
 
-def _what(name: str, need: lamps.Need) -> model.Phrase:
+def _what(name: str, need: road_rules.Need) -> model.Phrase:
     """What an item is, where it goes and when it is needed, in the reader's units."""
     parts: list[str] = [name]
     numbers: dict[str, tuple[float, str] | tuple[float, str, str] | str] = {}
@@ -33,27 +33,27 @@ def _what(name: str, need: lamps.Need) -> model.Phrase:
     return model.Phrase("; ".join(parts), numbers)
 
 
-def _named(need: lamps.Need) -> str:
+def _named(need: road_rules.Need) -> str:
     name = rl.item_row(need.item)["name"]
     return f"{need.count} {name}" if need.count > 1 else name[0].upper() + name[1:]
 
 
-def _reasons(need: lamps.Need) -> str:
+def _reasons(need: road_rules.Need) -> str:
     by_basis: dict[str, list[str]] = {}
-    for rule in sorted(need.rules, key=lambda rule: lamps.BASES.index(rule.basis)):
+    for rule in sorted(need.rules, key=lambda rule: road_rules.BASES.index(rule.basis)):
         by_basis.setdefault(rule.basis, []).append(rule.text)
     return " ".join(
-        f"{lamps.BASIS_WORDS[basis].capitalize()}: {'; '.join(dict.fromkeys(texts))}."
+        f"{road_rules.BASIS_WORDS[basis].capitalize()}: {'; '.join(dict.fromkeys(texts))}."
         for basis, texts in by_basis.items()
     )
 
 
 def emblem_rows(v: model.Inputs, found: rl.Situation) -> list[tuple[str, Row, str]]:
     """The rows of the emblem and the speed symbol: item, cells, source."""
-    rule = lamps.emblem_rule_for(v.place)
+    rule = smv_emblem.emblem_rule_for(v.place)
     if rule is None or found.emblem_use == "none":
         return []
-    low, high = lamps.emblem_window(v.place)
+    low, high = smv_emblem.emblem_window(v.place)
     basis = "Law that was read" if rule.required == "law" else "Standard"
     shown = found.emblem_use in ("show", "with symbol")
     said: model.Words = {
@@ -98,7 +98,7 @@ def checklist(v: model.Inputs, found: rl.Situation, unit: str) -> model.Table | 
             sources.append(source)
     elif found.emblem_behind:
         why, source, _ = found.emblem_behind
-        low, high = lamps.emblem_window(v.place)
+        low, high = smv_emblem.emblem_window(v.place)
         rows.append(
             (
                 model.phrase(
@@ -144,7 +144,7 @@ def conduct(v: model.Inputs, found: rl.Situation) -> model.Table | None:
         if row["group"] == "do":
             what: model.Words = row["name"][0].upper() + row["name"][1:]
             why = _reasons(need)
-            limit = lamps.road_speed_limit(v.place, found.facts["width"])
+            limit = road_limits.road_speed_limit(v.place, found.facts["width"])
             if need.item == "speed_limit" and limit is not None and limit[0]:
                 what = model.phrase("Travel no faster than {limit}", limit=(limit[0], "speed"))
                 why = f"{why} {limit[1]}."
@@ -167,7 +167,7 @@ def law_table(place: str) -> model.Table | None:
     rows = [row for row in tables.rows("road/state_road_rules") if row["place"] == place]
     if not rows:
         return None
-    name = lamps.place_row(place)["name"]
+    name = road_rules.place_row(place)["name"]
     return model.Table(
         f"What was read of the rules of {name}",
         ("In our words", "Citation"),

@@ -10,7 +10,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from calc import arith, model, quantities, tables
-from calc.mechanics import pto, pto_power
+from calc.mechanics import implement_class, implement_power, pto, pto_power
 from calc.subjects import digging
 
 OVERLOAD = 1.2
@@ -100,7 +100,7 @@ def demand(
     kind
         A kind of implement.
     size
-        As `calc.mechanics.pto_power.needed` takes it; of a post hole digger its auger. [m]
+        As `calc.mechanics.implement_power.needed` takes it; of a post hole digger its auger. [m]
     load, basis, reserve
         The same.
 
@@ -110,16 +110,16 @@ def demand(
     >>> round(band.low / 745.7), round(band.high / 745.7)
     (24, 30)
     """
-    row = pto_power.kind_row(kind)
+    row = implement_power.kind_row(kind)
     if row is None:
         return None
     if row["size"] == "auger":
         return Band(*digging.power_range(size, digging.SOIL_OF[load]), digging.SOURCE)
     if row["size"] == "rating":
-        shaft = pto_power.generator_shaft_power(size)
+        shaft = implement_power.generator_shaft_power(size)
         return Band(shaft, shaft, "power/S23; power/DERIVED")
-    high = pto_power.needed(kind, size, load, basis, reserve)
-    if pto_power.figures(kind, basis) == "d497":
+    high = implement_power.needed(kind, size, load, basis, reserve)
+    if implement_power.figures(kind, basis) == "d497":
         source = tables.by_key("power/rotary_power", "key")[row["rotary_key"]]["source"]
         return Band(high / (1.0 + reserve), high, source)
     column = {"light": "light_source", "typical": "source", "heavy": "heavy_source"}[load]
@@ -129,7 +129,7 @@ def demand(
 
 def moves(kind: str) -> bool:
     """Return whether the tractor drives while the shaft turns: not while it digs or chips."""
-    row = pto_power.kind_row(kind)
+    row = implement_power.kind_row(kind)
     return row is None or row["works"] == "moving"
 
 
@@ -148,7 +148,7 @@ def class_size(kind: str, width: float | None, mass: float | None) -> float | No
 
     None where that isn't known; 0 where the class has one figure.
     """
-    by = pto_power.class_by(kind)
+    by = implement_class.class_by(kind)
     return {"width": width, "mass": mass, "total": 0.0}.get(by)
 
 
@@ -170,10 +170,10 @@ def check_class(
     gearbox has to bear that on the day that the tractor works lower down. With `plate` the
     gearbox's own rating is known and counts, not that of its class. [W]
     """
-    if size is None or not pto_power.class_by(kind):
+    if size is None or not implement_class.class_by(kind):
         return
-    low, high, most = pto_power.class_power(kind, size)
-    source = pto_power.class_source(kind)
+    low, high, most = implement_class.class_power(kind, size)
+    source = implement_class.class_source(kind)
     at.at_least("class", power, low, source, strict=high, kind="power")
     if most is not None and not plate:
         grade = model.LIMIT if kind == "rotary_cutter_light" else model.ADVICE
@@ -248,7 +248,7 @@ def mid_driven(kind: str) -> bool:
     >>> mid_driven("mid_mower"), mid_driven("finish_mower")
     (True, False)
     """
-    row = pto_power.kind_row(kind)
+    row = implement_power.kind_row(kind)
     return row is not None and row["hangs"] in ("mid", "front")
 
 
@@ -285,4 +285,4 @@ def generator_start(rating: float) -> float:
     >>> round(generator_start(10e3) / 745.7)
     20
     """
-    return arith.number(pto_power.generator_engine_power(rating))
+    return arith.number(implement_power.generator_engine_power(rating))

@@ -8,7 +8,7 @@ when it is the manual's, and otherwise its torque is held against what it has to
 from typing import Any
 
 from calc import arith, model, tables
-from calc.mechanics import driveline
+from calc.mechanics import overload
 
 INCH = 0.0254
 STUB = 1.375 * INCH  # hitch/S5: Types 1 and 2
@@ -60,7 +60,7 @@ def bolt_torque(v: model.Inputs, planes: int, diameter: float) -> float | None:
     if UNSTATED in (v.bolt_size, v.bolt_grade):
         return None
     threads = v.bolt_plane == "thread"
-    return driveline.shear_bolt(v.bolt_size, v.bolt_grade, threads, planes, 0.5 * diameter).torque
+    return overload.shear_bolt(v.bolt_size, v.bolt_grade, threads, planes, 0.5 * diameter).torque
 
 
 def check_as_manual(at: Any, v: model.Inputs, *, bolt: bool = True) -> None:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import partial
 
 from calc import arith, model, sources, tables
-from calc.mechanics import front_drive, tire_load, tires
+from calc.mechanics import front_drive, tire_load, tire_rating, tire_rolling, tires
 from calc.mechanics.tire_size import Designation
 from calc.model.pictures import Item, Shape
 
@@ -115,7 +115,7 @@ def turn_lost(tire: tires.Dimensions | None, lost: float) -> float:
     if tire is None:
         return 0.0
     new = tire.rolling_circumference
-    return new - tires.worn_circumference(new, lost)
+    return new - tire_rolling.worn_circumference(new, lost)
 
 
 def new_rolled(axle: str) -> Callable[[model.KnownSoFar], model.Typical | None]:
@@ -284,7 +284,7 @@ class Carried:
     """
 
     load: float | None
-    rating: tire_load.Rating | None
+    rating: tire_rating.Rating | None
     missing: str = ""
     at_pressure: bool = False
 
@@ -326,10 +326,10 @@ def carried(
     speed
         Fastest it is driven, None where nobody gave it [m/s].
     """
-    marked = None if designation is None else tire_load.rating(designation, speed)
+    marked = None if designation is None else tire_rating.rating(designation, speed)
     rated = marked
     if typed is not None:
-        rated = tire_load.Rating(typed, marked.speed if marked else None, "tires/derived")
+        rated = tire_rating.Rating(typed, marked.speed if marked else None, "tires/derived")
     if rated is None:
         return Carried(None, None, "load")
     if pressure is None:
@@ -340,7 +340,7 @@ def carried(
         return Carried(load, rated, at_pressure=True)
     if rated.pressure is None or designation is None:
         return Carried(None, rated, "pressure")
-    load = tire_load.load_in_row(designation, pressure, speed)
+    load = tire_rating.load_in_row(designation, pressure, speed)
     return Carried(load, rated, at_pressure=True)
 
 
@@ -360,13 +360,13 @@ def fastest(designation: Designation | None) -> float | None:
     """Return the fastest speed of a tire's markings [m/s]; None where they say none."""
     if designation is None:
         return None
-    speeds = [rated.speed for rated in tire_load.service_ratings(designation)]
+    speeds = [rated.speed for rated in tire_rating.service_ratings(designation)]
     return max((speed for speed in speeds if speed is not None), default=None)
 
 
-def rating(tire: tires.Dimensions | None) -> tire_load.Rating | None:
+def rating(tire: tires.Dimensions | None) -> tire_rating.Rating | None:
     """Return the rating of a tire where there is one."""
-    return None if tire is None else tire_load.rating(tire.designation)
+    return None if tire is None else tire_rating.rating(tire.designation)
 
 
 # --- showing --------------------------------------------------------------------------------

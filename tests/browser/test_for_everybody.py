@@ -120,7 +120,8 @@ def test_escape_in_saving_returns_to_its_button(pairing: Page, role: str) -> Non
 
 @pytest.mark.parametrize("size", SIZES)
 @pytest.mark.parametrize(
-    "path", ["pairing/", "", "messages/", "lift/lift-and-ballast/", "embed/pairing/"]
+    "path",
+    ["pairing/", "", "messages/", "machines/", "lift/lift-and-ballast/", "embed/pairing/"],
 )
 def test_a_page_stands_still(
     browser: Browser, address: str, path: str, size: tuple[int, int]

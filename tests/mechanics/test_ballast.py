@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc import tables
-from calc.mechanics import ballast
+from calc.mechanics import axle_loads, ballast, carried_mass, loader_counterweight
 
 # T_E 1500 (600 in front), b 1.75, a 0.75, c 0.80, d 0.70: the worked set of the subject.
 TE, TF, B, A, C, D = 1500.0, 600.0, 1.75, 0.75, 0.80, 0.70
@@ -17,23 +17,25 @@ loads = st.floats(0.0, 2000.0)
 
 
 def test_worked_set():
-    assert ballast.front_axle_load(TF, B, C, D, 450.0) == pytest.approx(214.3, abs=0.05)
-    assert ballast.rear_axle_load(TE, TF, B, C, D, 450.0) == pytest.approx(1735.7, abs=0.05)
+    assert axle_loads.front_axle_load(TF, B, C, D, 450.0) == pytest.approx(214.3, abs=0.05)
+    assert axle_loads.rear_axle_load(TE, TF, B, C, D, 450.0) == pytest.approx(1735.7, abs=0.05)
     assert ballast.front_ballast_needed(TE, TF, B, C, D, 450.0, A) == pytest.approx(60.0)
-    assert ballast.front_axle_load(TF, B, C, D, 450.0, 60.0, A) == pytest.approx(300.0)
-    assert ballast.greatest_rear_mass(TE, TF, B, C, D) == pytest.approx(350.0)
-    assert ballast.greatest_rear_mass(TE, TF, B, C, D, 80.0, A) == pytest.approx(483.3, abs=0.05)
+    assert axle_loads.front_axle_load(TF, B, C, D, 450.0, 60.0, A) == pytest.approx(300.0)
+    assert carried_mass.greatest_rear_mass(TE, TF, B, C, D) == pytest.approx(350.0)
+    assert carried_mass.greatest_rear_mass(TE, TF, B, C, D, 80.0, A) == pytest.approx(
+        483.3, abs=0.05
+    )
     assert ballast.front_ballast_needed(TE, TF, B, C, D, 600.0, A) == pytest.approx(150.0)
-    assert ballast.front_axle_load(TF, B, C, D, 700.0) == pytest.approx(0.0, abs=1e-9)
+    assert axle_loads.front_axle_load(TF, B, C, D, 700.0) == pytest.approx(0.0, abs=1e-9)
 
 
 def test_worked_front_implement():
-    rear = ballast.rear_axle_load(TE, TF, B, C, D, 0.0, 600.0, 1.10)
+    rear = axle_loads.rear_axle_load(TE, TF, B, C, D, 0.0, 600.0, 1.10)
     assert rear == pytest.approx(522.9, abs=0.05)
     assert rear < 675.0
     needed = ballast.rear_ballast_needed(TE, TF, B, C, D, 600.0, 1.10)
     assert needed == pytest.approx(81.9, abs=0.05)
-    assert ballast.rear_axle_load(TE, TF, B, C, D, needed, 600.0, 1.10) == pytest.approx(675.0)
+    assert axle_loads.rear_axle_load(TE, TF, B, C, D, needed, 600.0, 1.10) == pytest.approx(675.0)
 
 
 def test_worked_combined_form():
@@ -43,13 +45,13 @@ def test_worked_combined_form():
 
 
 def test_worked_loader():
-    mass = ballast.loader_counterweight(850, 850, 1.7, 0.8, 500, 1.45)
+    mass = loader_counterweight.loader_counterweight(850, 850, 1.7, 0.8, 500, 1.45)
     assert mass == pytest.approx(13.0, abs=0.05)
-    _, rear = ballast.axle_loads(850, 850, 1.7, [(500, 1.7 + 1.45), (mass, -0.8)])
+    _, rear = axle_loads.axle_loads(850, 850, 1.7, [(500, 1.7 + 1.45), (mass, -0.8)])
     assert rear == pytest.approx(442.6, abs=0.05)
-    assert ballast.loader_counterweight(850, 850, 1.7, 0.8, 900, 1.45) == pytest.approx(
-        344, abs=0.5
-    )
+    assert loader_counterweight.loader_counterweight(
+        850, 850, 1.7, 0.8, 900, 1.45
+    ) == pytest.approx(344, abs=0.5)
 
 
 @given(tractors, places, loads, st.sampled_from(FRONT_RULES))
@@ -58,7 +60,7 @@ def test_front_ballast_meets_its_rule_exactly(tractor, place, load, rule):
     ahead, c, d = place
     front_axle = share * mass
     needed = ballast.front_ballast_needed(mass, front_axle, wheelbase, c, d, load, ahead, rule)
-    left = ballast.front_axle_load(front_axle, wheelbase, c, d, load, needed, ahead)
+    left = axle_loads.front_axle_load(front_axle, wheelbase, c, d, load, needed, ahead)
     wanted = ballast.front_load_required(mass, front_axle, load + needed, rule)
     if needed > 0:
         assert left == pytest.approx(wanted, rel=1e-9, abs=1e-6)
@@ -71,10 +73,10 @@ def test_greatest_rear_mass_meets_its_rule_exactly(tractor, place, front_mass, r
     mass, share, wheelbase = tractor
     ahead, c, d = place
     front_axle = share * mass
-    greatest = ballast.greatest_rear_mass(
+    greatest = carried_mass.greatest_rear_mass(
         mass, front_axle, wheelbase, c, d, front_mass, ahead, rule
     )
-    left = ballast.front_axle_load(front_axle, wheelbase, c, d, greatest, front_mass, ahead)
+    left = axle_loads.front_axle_load(front_axle, wheelbase, c, d, greatest, front_mass, ahead)
     wanted = ballast.front_load_required(mass, front_axle, greatest + front_mass, rule)
     assert greatest > 0
     assert left == pytest.approx(wanted, rel=1e-9, abs=1e-6)
@@ -85,13 +87,13 @@ def test_greatest_distance_and_least_tractor_meet_the_rule(tractor, place, load,
     mass, share, wheelbase = tractor
     _, c, d = place
     front_axle = share * mass
-    reach = ballast.greatest_cg_distance(mass, front_axle, wheelbase, c, load, rule=rule)
+    reach = carried_mass.greatest_cg_distance(mass, front_axle, wheelbase, c, load, rule=rule)
     if reach > 0:
-        left = ballast.front_axle_load(front_axle, wheelbase, c, reach, load)
+        left = axle_loads.front_axle_load(front_axle, wheelbase, c, reach, load)
         wanted = ballast.front_load_required(mass, front_axle, load, rule)
         assert left == pytest.approx(wanted, rel=1e-9, abs=1e-6)
-    least = ballast.tractor_mass_needed(share, wheelbase, c, d, load, rule=rule)
-    left = ballast.front_axle_load(share * least, wheelbase, c, d, load)
+    least = carried_mass.tractor_mass_needed(share, wheelbase, c, d, load, rule=rule)
+    left = axle_loads.front_axle_load(share * least, wheelbase, c, d, load)
     wanted = ballast.front_load_required(least, share * least, load, rule)
     assert left == pytest.approx(wanted, rel=1e-9, abs=1e-6)
 
@@ -101,10 +103,12 @@ def test_loads_add_up(tractor, place, rear_mass, front_mass):
     mass, share, wheelbase = tractor
     ahead, c, d = place
     front_axle = share * mass
-    front = ballast.front_axle_load(front_axle, wheelbase, c, d, rear_mass, front_mass, ahead)
-    rear = ballast.rear_axle_load(mass, front_axle, wheelbase, c, d, rear_mass, front_mass, ahead)
+    front = axle_loads.front_axle_load(front_axle, wheelbase, c, d, rear_mass, front_mass, ahead)
+    rear = axle_loads.rear_axle_load(
+        mass, front_axle, wheelbase, c, d, rear_mass, front_mass, ahead
+    )
     assert front + rear == pytest.approx(mass + rear_mass + front_mass, rel=1e-9)
-    general = ballast.axle_loads(
+    general = axle_loads.axle_loads(
         front_axle,
         mass - front_axle,
         wheelbase,
@@ -118,7 +122,7 @@ def test_more_front_ballast_never_lowers_the_front_axle(tractor, place, load):
     mass, share, wheelbase = tractor
     ahead, c, d = place
     args = (share * mass, wheelbase, c, d, load)
-    fronts = [ballast.front_axle_load(*args, extra, ahead) for extra in (0.0, 50.0, 200.0)]
+    fronts = [axle_loads.front_axle_load(*args, extra, ahead) for extra in (0.0, 50.0, 200.0)]
     assert fronts == sorted(fronts)
 
 
@@ -126,33 +130,35 @@ def test_more_front_ballast_never_lowers_the_front_axle(tractor, place, load):
 def test_counterweight_leaves_a_fifth_behind(tractor, payload, ahead, behind):
     mass, share, wheelbase = tractor
     front, rear = share * mass, (1 - share) * mass
-    counter = ballast.loader_counterweight(front, rear, wheelbase, behind, payload, ahead)
-    _, left = ballast.axle_loads(
+    counter = loader_counterweight.loader_counterweight(
+        front, rear, wheelbase, behind, payload, ahead
+    )
+    _, left = axle_loads.axle_loads(
         front, rear, wheelbase, [(payload, wheelbase + ahead), (counter, -behind)]
     )
     wanted = 0.2 * (mass + payload + counter)
     assert left == pytest.approx(wanted, rel=1e-9, abs=1e-6) if counter else left >= wanted - 1e-6
-    most = ballast.greatest_payload(front, rear, wheelbase, ahead)
-    _, left = ballast.axle_loads(front, rear, wheelbase, [(most, wheelbase + ahead)])
+    most = loader_counterweight.greatest_payload(front, rear, wheelbase, ahead)
+    _, left = axle_loads.axle_loads(front, rear, wheelbase, [(most, wheelbase + ahead)])
     assert left == pytest.approx(0.2 * (mass + most), rel=1e-9)
 
 
 def test_moving_a_weight():
-    front, rear = ballast.axle_loads(0, 0, B, [(45.0, B + A)])
+    front, rear = axle_loads.axle_loads(0, 0, B, [(45.0, B + A)])
     assert (front, rear) == pytest.approx((64.3, -19.3), abs=0.05)
-    moved = ballast.axle_loads(600, 900, B, [(45.0, B + A), (-45.0, -C)])
+    moved = axle_loads.axle_loads(600, 900, B, [(45.0, B + A), (-45.0, -C)])
     assert sum(moved) == pytest.approx(1500)
 
 
 def test_tongue_load_enters_with_no_distance():
     # A trailed machine: the tongue load sits at the coupling point, d = 0.
-    front = ballast.front_axle_load(TF, B, 0.5, 0.0, 300.0)
+    front = axle_loads.front_axle_load(TF, B, 0.5, 0.0, 300.0)
     assert front == pytest.approx(600 - 300 * 0.5 / 1.75)
 
 
 def test_tractor_mass_cannot_help_when_its_front_is_too_light():
-    assert ballast.tractor_mass_needed(0.18, B, C, D, 300.0) == float("inf")
-    assert ballast.tractor_mass_needed(0.40, B, C, D, 0.0) == 0.0
+    assert carried_mass.tractor_mass_needed(0.18, B, C, D, 300.0) == float("inf")
+    assert carried_mass.tractor_mass_needed(0.40, B, C, D, 0.0) == 0.0
 
 
 # --- traps ---------------------------------------------------------------------------------
@@ -161,7 +167,7 @@ def test_tractor_mass_cannot_help_when_its_front_is_too_light():
 def test_trap_misprinted_minus_before_the_tractors_own_term():
     misprint = (0.0 - TF * B - 450.0 * (C + D)) / B
     assert misprint < 0
-    assert ballast.front_axle_load(TF, B, C, D, 450.0) > 0
+    assert axle_loads.front_axle_load(TF, B, C, D, 450.0) > 0
 
 
 def test_trap_second_term_signs():
@@ -176,18 +182,18 @@ def test_trap_a_runs_to_the_weights_own_center():
     to_center = ballast.front_ballast_needed(TE, TF, B, C, D, 450.0, A)
     assert to_hitch > 1.1 * to_center
     # One maker splits a in two: the sum is what counts.
-    assert ballast.front_axle_load(TF, B, C, D, 450.0, 60.0, 0.40 + 0.35) == pytest.approx(300.0)
+    assert axle_loads.front_axle_load(TF, B, C, D, 450.0, 60.0, 0.40 + 0.35) == pytest.approx(300.0)
 
 
 def test_trap_d_runs_to_the_center_of_gravity_not_the_end():
-    to_rear_end = ballast.front_axle_load(TF, B, C, 2 * D, 450.0)
-    assert to_rear_end < ballast.front_axle_load(TF, B, C, D, 450.0) - 150
+    to_rear_end = axle_loads.front_axle_load(TF, B, C, 2 * D, 450.0)
+    assert to_rear_end < axle_loads.front_axle_load(TF, B, C, D, 450.0) - 150
 
 
 def test_trap_front_axle_is_weighed_as_the_tractor_stands():
     # A 75 kg driver, two fifths of it on the front axle, is not nothing.
-    bare = ballast.greatest_rear_mass(TE - 75, TF - 30, B, C, D)
-    assert ballast.greatest_rear_mass(TE, TF, B, C, D) - bare == pytest.approx(17.5)
+    bare = carried_mass.greatest_rear_mass(TE - 75, TF - 30, B, C, D)
+    assert carried_mass.greatest_rear_mass(TE, TF, B, C, D) - bare == pytest.approx(17.5)
 
 
 def test_trap_rear_share_left_to_a_table():
@@ -222,35 +228,35 @@ def test_trap_short_form_forgets_the_front_axle():
 
 
 def test_trap_a_raised_implement_adds_more_than_its_mass_to_the_rear_axle():
-    assert ballast.rear_axle_rise(B, C, D, 450.0) > 1.8 * 450.0
+    assert axle_loads.rear_axle_rise(B, C, D, 450.0) > 1.8 * 450.0
 
 
 def test_trap_rear_wheel_weights_do_not_relieve_the_front():
-    front, rear = ballast.axle_loads(900.0, 500.0, 1.7, [(100.0, 0.0)])
+    front, rear = axle_loads.axle_loads(900.0, 500.0, 1.7, [(100.0, 0.0)])
     assert front == 900.0
     assert rear == 600.0
-    hung, _ = ballast.axle_loads(900.0, 500.0, 1.7, [(100.0, -1.0)])
+    hung, _ = axle_loads.axle_loads(900.0, 500.0, 1.7, [(100.0, -1.0)])
     assert hung < 900.0
 
 
 def test_trap_implement_codes_are_moments():
     # The same moment from half the mass at twice the reach leaves the same front load, but not
     # the same rear load: a code can't be read as a mass.
-    near = ballast.axle_loads(600, 900, B, [(400.0, -1.0)])
-    far = ballast.axle_loads(600, 900, B, [(200.0, -2.0)])
+    near = axle_loads.axle_loads(600, 900, B, [(400.0, -1.0)])
+    far = axle_loads.axle_loads(600, 900, B, [(200.0, -2.0)])
     assert near[0] == pytest.approx(far[0])
     assert near[1] != pytest.approx(far[1])
 
 
 def test_trap_a_loader_left_on_is_front_ballast():
     loader = 200.0
-    with_loader = ballast.greatest_rear_mass(TE, TF, B, C, D, loader, 0.5)
-    assert with_loader > ballast.greatest_rear_mass(TE, TF, B, C, D)
+    with_loader = carried_mass.greatest_rear_mass(TE, TF, B, C, D, loader, 0.5)
+    assert with_loader > carried_mass.greatest_rear_mass(TE, TF, B, C, D)
 
 
 def test_trap_steering_limits_before_the_pump():
     # However strong the hitch, 350 kg is what leaves a fifth in front.
-    assert ballast.greatest_rear_mass(TE, TF, B, C, D) == pytest.approx(350.0)
+    assert carried_mass.greatest_rear_mass(TE, TF, B, C, D) == pytest.approx(350.0)
 
 
 def test_trap_slip_is_divided_by_the_loaded_turns():
@@ -264,15 +270,15 @@ def test_trap_slip_is_divided_by_the_loaded_turns():
 @pytest.mark.parametrize(
     "call",
     [
-        lambda: ballast.front_axle_load(600, 0.0, 0.8, 0.7, 450),
-        lambda: ballast.front_axle_load(600, 1.75, 0.8, -0.7, 450),
-        lambda: ballast.axle_loads(600, 900, 0.0, []),
-        lambda: ballast.greatest_rear_mass(1500, 600, 1.75, 0.0, 0.0),
-        lambda: ballast.greatest_cg_distance(1500, 600, 1.75, 0.8, 0.0),
+        lambda: axle_loads.front_axle_load(600, 0.0, 0.8, 0.7, 450),
+        lambda: axle_loads.front_axle_load(600, 1.75, 0.8, -0.7, 450),
+        lambda: axle_loads.axle_loads(600, 900, 0.0, []),
+        lambda: carried_mass.greatest_rear_mass(1500, 600, 1.75, 0.0, 0.0),
+        lambda: carried_mass.greatest_cg_distance(1500, 600, 1.75, 0.8, 0.0),
         lambda: ballast.rear_ballast_needed(1500, 1600, 1.75, 0.8, 0.7, 600, 1.1),
-        lambda: ballast.loader_counterweight(850, 850, 1.7, 0.8, -500, 1.45),
+        lambda: loader_counterweight.loader_counterweight(850, 850, 1.7, 0.8, -500, 1.45),
         lambda: ballast.target_mass(0, 130),
-        lambda: ballast.pull_transfer(-1, 0.4, 1.8),
+        lambda: axle_loads.pull_transfer(-1, 0.4, 1.8),
     ],
 )
 def test_nonsense_is_refused(call):

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc import tables
-from calc.mechanics import cab, psychrometrics, sun
+from calc.mechanics import air_conditioner, cab, psychrometrics, sun
 
 HOUR = 3600.0
 
@@ -145,11 +145,11 @@ def test_leak_flow_is_the_inverse_of_leak_area(area: float, pressure: float) -> 
 
 
 def test_compressor_and_alternator() -> None:
-    assert cab.compressor_power(2334.0, 2.0) == pytest.approx(1228.0, abs=1.0)
-    assert cab.compressor_power(3500.0, 1.5) == pytest.approx(2456.0, abs=1.0)
-    assert cab.alternator_power(30.0) == pytest.approx(13.5 * 30.0 / 0.55)
+    assert air_conditioner.compressor_power(2334.0, 2.0) == pytest.approx(1228.0, abs=1.0)
+    assert air_conditioner.compressor_power(3500.0, 1.5) == pytest.approx(2456.0, abs=1.0)
+    assert air_conditioner.alternator_power(30.0) == pytest.approx(13.5 * 30.0 / 0.55)
     with pytest.raises(ValueError, match="coefficient"):
-        cab.compressor_power(1000.0, 0.0)
+        air_conditioner.compressor_power(1000.0, 0.0)
 
 
 def test_heating_of_the_worked_example() -> None:
@@ -195,14 +195,14 @@ def test_trap_dry_air_alone_misses_over_half_the_fresh_air_load() -> None:
 
 def test_trap_a_car_compressor_is_a_worst_case() -> None:
     # Cars are said to take 3.7 kW and up; a compact's steady need is below half of that.
-    assert cab.compressor_power(2334.0, 2.0) < 0.5 * 3700.0
+    assert air_conditioner.compressor_power(2334.0, 2.0) < 0.5 * 3700.0
 
 
 def test_trap_cooling_is_taken_off_before_the_loss_to_the_shaft() -> None:
-    left = cab.shaft_power_left(18.6e3, 1.2e3, 0.6e3, 0.86)
+    left = air_conditioner.shaft_power_left(18.6e3, 1.2e3, 0.6e3, 0.86)
     assert left == pytest.approx((18.6e3 - 1.8e3) * 0.86)
     assert left > 18.6e3 * 0.86 - 1.8e3
-    assert cab.shaft_power_left(1e3, 1.2e3, 0.6e3, 0.86) == 0.0
+    assert air_conditioner.shaft_power_left(1e3, 1.2e3, 0.6e3, 0.86) == 0.0
 
 
 def test_glass_and_paint_stay_real() -> None:

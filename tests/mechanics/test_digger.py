@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from scipy import optimize
 
 from calc import tables
-from calc.mechanics import digger, pto
+from calc.mechanics import auger, digger, pto
 
 # The worked geometry: link ends from 0.25 to 0.80 m, no yoke rise.
 WORKED = {"pivot_height": 0.75, "boom_length": 1.60, "yoke_distance": 0.75}
@@ -103,41 +103,41 @@ def test_drift_is_nil_about_a_level_boom() -> None:
 
 @given(power=st.floats(500.0, 40_000.0), soil=st.sampled_from(["sand", "loam", "clay"]))
 def test_widest_auger_uses_just_the_power(power: float, soil: str) -> None:
-    factor = digger.soil_factor(soil)
-    widest = digger.widest_auger(power, factor)
-    assert digger.auger_power(widest, factor) == pytest.approx(power)
+    factor = auger.soil_factor(soil)
+    widest = auger.widest_auger(power, factor)
+    assert auger.auger_power(widest, factor) == pytest.approx(power)
 
 
 def test_trap_power_grows_with_the_square_of_the_diameter() -> None:
-    six = digger.auger_power(6 * digger.INCH, 1.3)
-    twelve = digger.auger_power(12 * digger.INCH, 1.3)
+    six = auger.auger_power(6 * auger.INCH, 1.3)
+    twelve = auger.auger_power(12 * auger.INCH, 1.3)
     assert twelve / six == pytest.approx(4.0)
     assert twelve / six > 3.9  # not the 2.0 of a straight rule
 
 
 def test_common_jobs_need_the_customary_power() -> None:
     powers = tables.by_key("digger/digger_power", "key")
-    loam = digger.auger_power(12 * digger.INCH, digger.soil_factor("loam")) / digger.HP
+    loam = auger.auger_power(12 * auger.INCH, auger.soil_factor("loam")) / auger.HP
     low, high = float(powers["typical_low"]["hp"]), float(powers["typical_high"]["hp"])
     assert low <= loam <= high
-    small = digger.auger_power(9 * digger.INCH, digger.soil_factor("loam")) / digger.HP
+    small = auger.auger_power(9 * auger.INCH, auger.soil_factor("loam")) / auger.HP
     assert small <= float(powers["light"]["hp"])
 
 
 def test_trap_low_engine_speed_leaves_less_than_full_power() -> None:
-    assert digger.power_at_speed(25.0, 1200.0, 2550.0) == pytest.approx(11.76, abs=0.005)
-    assert digger.power_at_speed(25.0, 3000.0, 2550.0) == 25.0
+    assert auger.power_at_speed(25.0, 1200.0, 2550.0) == pytest.approx(11.76, abs=0.005)
+    assert auger.power_at_speed(25.0, 3000.0, 2550.0) == 25.0
 
 
 def test_worked_auger_torque() -> None:
-    shaft = pto.torque(25 * digger.HP, 540)
+    shaft = pto.torque(25 * auger.HP, 540)
     assert shaft / 1.3558179483314004 == pytest.approx(243, abs=0.5)
-    assert digger.auger_torque(shaft, 3.0) / 1.3558179483314004 == pytest.approx(693, abs=0.5)
+    assert auger.auger_torque(shaft, 3.0) / 1.3558179483314004 == pytest.approx(693, abs=0.5)
 
 
 def test_trap_hydraulic_torque_and_speed_hang_together() -> None:
     flow, pressure, displacement = 8e-4, 140e5, 4e-4
-    speed, torque = digger.hydraulic_motor(flow, pressure, displacement, 0.95, 0.9)
+    speed, torque = auger.hydraulic_motor(flow, pressure, displacement, 0.95, 0.9)
     output = 2.0 * math.pi * speed * torque
     assert output == pytest.approx(flow * pressure * 0.95 * 0.9)
 
@@ -147,11 +147,11 @@ def test_trap_hydraulic_torque_and_speed_hang_together() -> None:
     [
         (lambda: digger.boom_at(0.3, 0.75, 0.0, 0.75), "longer than zero"),
         (lambda: digger.boom_at(0.3, 0.75, 1.6, 1.7), "between its two ends"),
-        (lambda: digger.power_scaled(1.0, 0.0, 0.3), "above zero"),
-        (lambda: digger.auger_torque(1.0, 0.0), "gear ratio"),
-        (lambda: digger.hydraulic_motor(1.0, 1.0, 0.0), "displacement"),
-        (lambda: digger.hole_volume(-0.1, 1.0), "below zero"),
-        (lambda: digger.power_at_speed(1.0, 1.0, 0.0), "rated speed"),
+        (lambda: auger.power_scaled(1.0, 0.0, 0.3), "above zero"),
+        (lambda: auger.auger_torque(1.0, 0.0), "gear ratio"),
+        (lambda: auger.hydraulic_motor(1.0, 1.0, 0.0), "displacement"),
+        (lambda: auger.hole_volume(-0.1, 1.0), "below zero"),
+        (lambda: auger.power_at_speed(1.0, 1.0, 0.0), "rated speed"),
     ],
 )
 def test_bad_values_say_what_is_wrong(call: object, words: str) -> None:

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc import tables
-from calc.mechanics import driveline
+from calc.mechanics import driveline, overload, universal_joint
 
 LB_FT = 1.3558179483314004
 angles = st.floats(math.radians(-45.0), math.radians(45.0))
@@ -18,31 +18,33 @@ angles = st.floats(math.radians(-45.0), math.radians(45.0))
 def test_ratio_is_the_slope_of_the_output_rotation(angle: float, rotation: float) -> None:
     step = 1e-5
     slope = (
-        driveline.output_rotation(angle, rotation + step)
-        - driveline.output_rotation(angle, rotation - step)
+        universal_joint.output_rotation(angle, rotation + step)
+        - universal_joint.output_rotation(angle, rotation - step)
     ) / (2.0 * step)
-    assert slope == pytest.approx(driveline.speed_ratio(angle, rotation), rel=1e-4)
+    assert slope == pytest.approx(universal_joint.speed_ratio(angle, rotation), rel=1e-4)
 
 
 @given(angle=angles, rotation=st.floats(-10.0, 10.0))
 def test_ratio_stays_between_its_extremes(angle: float, rotation: float) -> None:
-    least, most = driveline.ratio_extremes(angle)
-    ratio = driveline.speed_ratio(angle, rotation)
+    least, most = universal_joint.ratio_extremes(angle)
+    ratio = universal_joint.speed_ratio(angle, rotation)
     assert least - 1e-12 <= ratio <= most + 1e-12
 
 
 @given(angle=angles)
 def test_a_full_turn_in_is_a_full_turn_out(angle: float) -> None:
     steps = 720
-    mean = math.fsum(driveline.speed_ratio(angle, 2.0 * math.pi * k / steps) for k in range(steps))
+    mean = math.fsum(
+        universal_joint.speed_ratio(angle, 2.0 * math.pi * k / steps) for k in range(steps)
+    )
     assert mean / steps == pytest.approx(1.0, abs=1e-6)
 
 
 @given(angle=st.floats(0.0, math.radians(60.0)))
 def test_fluctuation_turns_back_into_its_angle(angle: float) -> None:
-    assert driveline.angle_for_fluctuation(driveline.fluctuation(angle)) == pytest.approx(
-        angle, abs=1e-7
-    )
+    assert universal_joint.angle_for_fluctuation(
+        universal_joint.fluctuation(angle)
+    ) == pytest.approx(angle, abs=1e-7)
 
 
 @given(first=angles, second=angles)
@@ -50,29 +52,31 @@ def test_two_joints_agree_with_two_rotations_in_a_row(first: float, second: floa
     ratios = []
     for k in range(721):
         rotation = 2.0 * math.pi * k / 720
-        middle = driveline.output_rotation(first, rotation)
+        middle = universal_joint.output_rotation(first, rotation)
         # Yokes in line put the second joint a quarter turn from the first one's datum.
         ratios.append(
-            driveline.speed_ratio(first, rotation)
-            * driveline.speed_ratio(second, middle + math.pi / 2.0)
+            universal_joint.speed_ratio(first, rotation)
+            * universal_joint.speed_ratio(second, middle + math.pi / 2.0)
         )
-    swing = driveline.two_joint_swing(first, second)
+    swing = universal_joint.two_joint_swing(first, second)
     assert max(ratios) - min(ratios) == pytest.approx(swing, abs=2e-4)
 
 
 def test_equal_angles_cancel_only_with_yokes_in_line() -> None:
     angle = math.radians(20.0)
-    assert driveline.two_joint_swing(angle, angle) == pytest.approx(0.0)
-    assert driveline.residual_angle(angle, angle) == 0.0
-    wrong = driveline.two_joint_swing(angle, angle, yokes_in_line=False)
-    assert wrong > 1.9 * driveline.fluctuation(angle)
+    assert universal_joint.two_joint_swing(angle, angle) == pytest.approx(0.0)
+    assert universal_joint.residual_angle(angle, angle) == 0.0
+    wrong = universal_joint.two_joint_swing(angle, angle, yokes_in_line=False)
+    assert wrong > 1.9 * universal_joint.fluctuation(angle)
 
 
 def test_worked_residual_angle() -> None:
     twenty, fifteen = math.radians(20.0), math.radians(15.0)
-    assert math.degrees(driveline.residual_angle(twenty, fifteen)) == pytest.approx(13.2, abs=0.05)
-    assert driveline.two_joint_swing(twenty, fifteen) == pytest.approx(0.0551, abs=5e-5)
-    rough = driveline.fluctuation(driveline.residual_angle(twenty, fifteen))
+    assert math.degrees(universal_joint.residual_angle(twenty, fifteen)) == pytest.approx(
+        13.2, abs=0.05
+    )
+    assert universal_joint.two_joint_swing(twenty, fifteen) == pytest.approx(0.0551, abs=5e-5)
+    rough = universal_joint.fluctuation(universal_joint.residual_angle(twenty, fifteen))
     assert rough == pytest.approx(0.054, abs=5e-4)
 
 
@@ -92,8 +96,8 @@ def test_table_of_joint_angles(
     degrees: int, least: float, most: float, swing: float, low: int, high: int
 ) -> None:
     angle = math.radians(degrees)
-    assert driveline.ratio_extremes(angle) == pytest.approx((least, most), abs=5e-5)
-    assert driveline.fluctuation(angle) == pytest.approx(swing, abs=6e-5)
+    assert universal_joint.ratio_extremes(angle) == pytest.approx((least, most), abs=5e-5)
+    assert universal_joint.fluctuation(angle) == pytest.approx(swing, abs=6e-5)
     assert 540 * least == pytest.approx(low, abs=0.6)
     assert 540 * most == pytest.approx(high, abs=0.6)
 
@@ -108,21 +112,21 @@ def test_angles_over_a_run_of_900_mm(offset: float, degrees: float) -> None:
 @given(angle=st.floats(math.radians(1.0), math.radians(60.0)))
 def test_peak_acceleration_is_the_steepest_change_of_speed(angle: float) -> None:
     steps = 2000
-    speeds = [driveline.speed_ratio(angle, math.pi * k / steps) for k in range(steps + 1)]
+    speeds = [universal_joint.speed_ratio(angle, math.pi * k / steps) for k in range(steps + 1)]
     slopes = [abs(b - a) * steps / math.pi for a, b in itertools.pairwise(speeds)]
     # d omega / dt = omega d omega / d theta, with omega 1 at the input.
-    assert max(slopes) == pytest.approx(driveline.peak_acceleration(1.0, angle), rel=1e-3)
+    assert max(slopes) == pytest.approx(universal_joint.peak_acceleration(1.0, angle), rel=1e-3)
 
 
 def test_peak_acceleration_nears_the_square_of_a_small_angle() -> None:
     angle = math.radians(2.0)
-    assert driveline.peak_acceleration(10.0, angle) == pytest.approx(100 * angle**2, rel=2e-3)
-    assert driveline.peak_acceleration(10.0, 0.0) == 0.0
+    assert universal_joint.peak_acceleration(10.0, angle) == pytest.approx(100 * angle**2, rel=2e-3)
+    assert universal_joint.peak_acceleration(10.0, 0.0) == 0.0
 
 
 def test_pto_speeds_by_the_acceleration_rule() -> None:
-    at_540 = math.degrees(driveline.angle_for_speed(540 * math.pi / 30))
-    at_1000 = math.degrees(driveline.angle_for_speed(1000 * math.pi / 30))
+    at_540 = math.degrees(universal_joint.angle_for_speed(540 * math.pi / 30))
+    at_1000 = math.degrees(universal_joint.angle_for_speed(1000 * math.pi / 30))
     assert at_540 == pytest.approx(30.8, abs=0.05)
     assert at_1000 == pytest.approx(17.2, abs=0.06)
 
@@ -132,8 +136,10 @@ def test_trap_the_printed_acceleration_is_ten_times_too_small() -> None:
     for row in tables.rows("driveline/joint_speed_rule"):
         speed = float(row["rpm"]) * math.pi / 30.0
         printed = float(row["angle_deg"])
-        assert math.degrees(driveline.angle_for_speed(speed)) == pytest.approx(printed, abs=0.084)
-        wrong = math.degrees(driveline.angle_for_speed(speed, 100.0))
+        assert math.degrees(universal_joint.angle_for_speed(speed)) == pytest.approx(
+            printed, abs=0.084
+        )
+        wrong = math.degrees(universal_joint.angle_for_speed(speed, 100.0))
         assert wrong < 0.35 * printed
 
 
@@ -189,7 +195,7 @@ def test_longest_allowed_keeps_the_overlap(tube: float, ends: float, keep: float
     assert driveline.fit(tube, tube + ends, 0.1, longest).overlap == pytest.approx(keep)
 
 
-SHAFT = 0.5 * 1.375 * driveline.INCH
+SHAFT = 0.5 * 1.375 * overload.INCH
 
 
 @pytest.mark.parametrize(
@@ -208,27 +214,27 @@ SHAFT = 0.5 * 1.375 * driveline.INCH
     ],
 )
 def test_shear_torque_through_a_small_shaft(grade: str, size: str, shank: int, thread: int) -> None:
-    full = driveline.shear_bolt(size, grade, False, 2, SHAFT)
-    cut = driveline.shear_bolt(size, grade, True, 2, SHAFT)
+    full = overload.shear_bolt(size, grade, False, 2, SHAFT)
+    cut = overload.shear_bolt(size, grade, True, 2, SHAFT)
     assert full.torque / LB_FT == pytest.approx(shank, abs=1.0)
     assert cut.torque / LB_FT == pytest.approx(thread, abs=1.0)
 
 
 def test_trap_threads_in_the_shear_plane_weaken_the_bolt() -> None:
     for row in tables.rows("driveline/shear_bolt_sizes"):
-        full = driveline.shear_bolt(row["key"], "grade_2", False, 2, SHAFT).torque
-        cut = driveline.shear_bolt(row["key"], "grade_2", True, 2, SHAFT).torque
+        full = overload.shear_bolt(row["key"], "grade_2", False, 2, SHAFT).torque
+        cut = overload.shear_bolt(row["key"], "grade_2", True, 2, SHAFT).torque
         assert 0.27 <= 1.0 - cut / full <= 0.36
 
 
 def test_trap_a_bolt_through_a_shaft_has_two_planes() -> None:
-    through = driveline.shear_bolt("3/8", "grade_2", False, 2, SHAFT).torque
-    flange = driveline.shear_bolt("3/8", "grade_2", False, 1, SHAFT).torque
+    through = overload.shear_bolt("3/8", "grade_2", False, 2, SHAFT).torque
+    flange = overload.shear_bolt("3/8", "grade_2", False, 1, SHAFT).torque
     assert through == pytest.approx(2.0 * flange)
 
 
 def test_bolts_are_within_their_bounds_and_in_order() -> None:
-    bolts = driveline.bolts_between(400.0, 1200.0, 2, SHAFT, ("grade_2", "grade_5"))
+    bolts = overload.bolts_between(400.0, 1200.0, 2, SHAFT, ("grade_2", "grade_5"))
     torques = [bolt.torque for bolt in bolts]
     assert bolts
     assert torques == sorted(torques)
@@ -238,15 +244,15 @@ def test_bolts_are_within_their_bounds_and_in_order() -> None:
 @pytest.mark.parametrize(
     ("call", "words"),
     [
-        (lambda: driveline.speed_ratio(math.radians(90.0), 0.0), "between -90 and 90"),
-        (lambda: driveline.angle_for_fluctuation(-0.1), "below zero"),
-        (lambda: driveline.angle_for_speed(0.0), "above zero"),
+        (lambda: universal_joint.speed_ratio(math.radians(90.0), 0.0), "between -90 and 90"),
+        (lambda: universal_joint.angle_for_fluctuation(-0.1), "below zero"),
+        (lambda: universal_joint.angle_for_speed(0.0), "above zero"),
         (lambda: driveline.joint_angle(0.1, 0.0), "above zero"),
         (lambda: driveline.fit(0.0, 0.8, 0.9, 1.0), "tube"),
         (lambda: driveline.fit(0.5, 0.8, 1.1, 1.0), "shortest"),
-        (lambda: driveline.shank_area(0.0), "diameter"),
-        (lambda: driveline.shear_torque(1.0, 1.0, 0, 0.1), "shear plane"),
-        (lambda: driveline.friction_clutch_torque(0.3, 1.0, 0, 0.1), "face"),
+        (lambda: overload.shank_area(0.0), "diameter"),
+        (lambda: overload.shear_torque(1.0, 1.0, 0, 0.1), "shear plane"),
+        (lambda: overload.friction_clutch_torque(0.3, 1.0, 0, 0.1), "face"),
     ],
 )
 def test_bad_values_say_what_is_wrong(call: object, words: str) -> None:

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc import quantities, sources, tables
-from calc.mechanics import draft, pto_power
+from calc.mechanics import draft, implement_power, pto_power
 
 HP = 745.6998715822702
 FOOT = 0.3048
@@ -77,7 +77,7 @@ def test_impossible_efficiencies_are_refused(efficiency: float) -> None:
     with pytest.raises(ValueError):
         pto_power.travel_power(1000, 0.1, 1.0, 0.05, efficiency)
     with pytest.raises(ValueError):
-        pto_power.generator_shaft_power(1000, efficiency)
+        implement_power.generator_shaft_power(1000, efficiency)
 
 
 @pytest.mark.parametrize("ratio", [-0.1, 1.2])
@@ -88,31 +88,31 @@ def test_impossible_ratios_are_refused(ratio: float) -> None:
 
 @given(rotary_rows, st.floats(0.0, 6.0), st.floats(0.0, 10.0))
 def test_demand_rises_with_width_and_flow(key: str, width: float, flow: float) -> None:
-    here = pto_power.rotary_power(key, width, flow)
+    here = implement_power.rotary_power(key, width, flow)
     assert here >= 0.0
-    assert pto_power.rotary_power(key, width + 1.0, flow + 1.0) >= here
+    assert implement_power.rotary_power(key, width + 1.0, flow + 1.0) >= here
 
 
 def test_densities_are_ordered() -> None:
     for row in tables.rows("power/power_density"):
-        values = [float(row[load]) for load in pto_power.LOADS if row[load]]
+        values = [float(row[load]) for load in implement_power.LOADS if row[load]]
         assert values == sorted(values), row["key"]
 
 
 def test_a_missing_figure_is_said_so() -> None:
     with pytest.raises(LookupError, match="no figure"):
-        pto_power.density("rotary_cutter_measured", "light")
+        implement_power.density("rotary_cutter_measured", "light")
     with pytest.raises(LookupError, match="load"):
-        pto_power.density("rotary_cutter", "medium")
+        implement_power.density("rotary_cutter", "medium")
     with pytest.raises(LookupError):
-        pto_power.demand("nothing", 1.0)
+        implement_power.demand("nothing", 1.0)
 
 
 @given(st.floats(1e3, 100e3), st.floats(2e3, 30e3), st.floats(0.0, 900.0), st.floats(0.0, 0.5))
 def test_the_widest_just_uses_what_is_available(
     available: float, per_width: float, fixed: float, reserve: float
 ) -> None:
-    width = pto_power.widest(available, per_width, fixed, reserve)
+    width = implement_power.widest(available, per_width, fixed, reserve)
     if width > 0.0:
         assert (fixed + per_width * width) * (1 + reserve) == pytest.approx(available)
     else:
@@ -120,15 +120,17 @@ def test_the_widest_just_uses_what_is_available(
 
 
 def test_total_rows_ignore_the_width() -> None:
-    assert pto_power.is_total("post_hole_digger")
-    assert pto_power.demand("post_hole_digger", 0.3) == pto_power.demand("post_hole_digger", 0.9)
+    assert implement_power.is_total("post_hole_digger")
+    assert implement_power.demand("post_hole_digger", 0.3) == implement_power.demand(
+        "post_hole_digger", 0.9
+    )
 
 
 def test_examples_of_rotary_power() -> None:
     """Worked from the formula: balers at 6 t/h and a flail of 1.5 m."""
-    assert pto_power.rotary_power("mower_flail", 1.5) / HP == pytest.approx(20.1, abs=0.05)
-    variable = pto_power.rotary_power("baler_round_variable", throughput=6 / 3.6)
-    fixed = pto_power.rotary_power("baler_round_fixed", throughput=6 / 3.6)
+    assert implement_power.rotary_power("mower_flail", 1.5) / HP == pytest.approx(20.1, abs=0.05)
+    variable = implement_power.rotary_power("baler_round_variable", throughput=6 / 3.6)
+    fixed = implement_power.rotary_power("baler_round_fixed", throughput=6 / 3.6)
     assert variable == pytest.approx(10600)
     assert fixed == pytest.approx(13300)
 
@@ -144,16 +146,18 @@ def test_a_2000_kg_outfit_on_15_percent() -> None:
 
 
 def test_alternator_share_of_the_generator_rule() -> None:
-    assert pto_power.generator_shaft_power(1000.0) / HP == pytest.approx(1.58, abs=0.005)
-    assert pto_power.generator_engine_power(1000.0) > pto_power.generator_shaft_power(1000.0)
+    assert implement_power.generator_shaft_power(1000.0) / HP == pytest.approx(1.58, abs=0.005)
+    assert implement_power.generator_engine_power(1000.0) > implement_power.generator_shaft_power(
+        1000.0
+    )
 
 
 @pytest.mark.parametrize("value", [-1.0, math.inf, math.nan])
 def test_impossible_sizes_are_refused(value: float) -> None:
     with pytest.raises(ValueError):
-        pto_power.rotary_power("mower_flail", value)
+        implement_power.rotary_power("mower_flail", value)
     with pytest.raises(ValueError):
-        pto_power.demand("rotary_cutter", value)
+        implement_power.demand("rotary_cutter", value)
 
 
 # --- draft ---------------------------------------------------------------------------------
@@ -205,7 +209,7 @@ def test_draft_refuses_nonsense() -> None:
 def test_trap_engine_power_taken_for_pto_power() -> None:
     """25 engine hp is 20.8 to 22.5 at the shaft: a 5 ft cutter's 25 hp are not there."""
     low, _, high = pto_power.pto_ratio()
-    need = pto_power.demand("rotary_cutter", 5 * FOOT) / HP
+    need = implement_power.demand("rotary_cutter", 5 * FOOT) / HP
     assert need == pytest.approx(25.0)
     assert 25.0 * low < 25.0 * high < need
 
@@ -243,8 +247,8 @@ def test_trap_hydrostatic_loss_lands_on_the_wheels() -> None:
 
 def test_trap_averages_hide_peaks() -> None:
     """A measured cutter peaked at 1.9 times its mean, above the trade's reserve."""
-    mean = pto_power.density("rotary_cutter_measured")
-    peak = pto_power.density("rotary_cutter_measured", "heavy")
+    mean = implement_power.density("rotary_cutter_measured")
+    peak = implement_power.density("rotary_cutter_measured", "heavy")
     assert peak / mean == pytest.approx(1.9, abs=0.05)
     assert peak > mean * (1 + pto_power.RESERVE_HIGH)
 
@@ -255,9 +259,9 @@ def test_trap_disk_and_flail_rows_are_no_brush_cutter() -> None:
     for missing in ("rotary_cutter", "finish_mower", "rotary_tiller", "snow_blower", "chipper"):
         assert missing not in keys
         with pytest.raises(LookupError):
-            pto_power.rotary_power(missing, 1.5)
-    disk = pto_power.rotary_power("mower_disk", 1.524)
-    assert pto_power.demand("rotary_cutter", 1.524) > 2 * disk
+            implement_power.rotary_power(missing, 1.5)
+    disk = implement_power.rotary_power("mower_disk", 1.524)
+    assert implement_power.demand("rotary_cutter", 1.524) > 2 * disk
 
 
 def test_trap_soil_number_taken_for_its_factor() -> None:
@@ -289,14 +293,14 @@ def test_trap_soil_factor_is_not_the_texture_factor() -> None:
 
 def test_trap_slower_ground_speed_saves_only_the_cutting_part() -> None:
     """Half the speed doesn't halve a mower's power."""
-    fast = pto_power.mower_power(1.5, 2.2, 2500, 1800)
-    slow = pto_power.mower_power(1.5, 1.1, 2500, 1800)
+    fast = implement_power.mower_power(1.5, 2.2, 2500, 1800)
+    slow = implement_power.mower_power(1.5, 1.1, 2500, 1800)
     assert fast / 2 < slow < fast
 
 
 def test_half_speed_saving_never_reaches_half() -> None:
     for speed in (0.3, 1.0, 3.0, 6.0):
-        low, high = pto_power.saving_at_half_speed(speed)
+        low, high = implement_power.saving_at_half_speed(speed)
         assert 0.0 < low <= high < 0.5
 
 

@@ -8,18 +8,18 @@ from hypothesis import strategies as st
 from scipy import stats
 
 from calc import tables
-from calc.mechanics import finance, resale
+from calc.mechanics import chances, finance, resale, trade_in, used_value
 
 DAILY = resale.holding_cost(14_000, 0.09, 1.0)
 AS_IS = resale.Sale(14_000, 0.80, 60)
 REPAIRED = resale.Sale(14_900, 0.88, 50, 712.50)
 
 
-def plan(**changes: object) -> resale.Plan:
-    worked = resale.Plan(
+def plan(**changes: object) -> chances.Plan:
+    worked = chances.Plan(
         14_000,
-        resale.triangle(900, 900, 900),
-        resale.triangle(712.5, 712.5, 712.5),
+        chances.triangle(900, 900, 900),
+        chances.triangle(712.5, 712.5, 712.5),
         60,
         50,
         0.80,
@@ -73,7 +73,7 @@ def test_triangle_equals_the_reference_library(
     points: tuple[float, float, float], at: float
 ) -> None:
     low, width, share = points
-    known = resale.triangle(low, low + share * width, low + width)
+    known = chances.triangle(low, low + share * width, low + width)
     reference = stats.triang(
         min((known.likely - low) / width, 1.0), loc=low, scale=known.high - low
     )
@@ -86,43 +86,43 @@ def test_triangle_equals_the_reference_library(
 
 
 def test_worked_triangle() -> None:
-    known = resale.triangle(200, 800, 1500)
+    known = chances.triangle(200, 800, 1500)
     assert known.mean == pytest.approx(833.33, abs=0.005)
     assert known.deviation == pytest.approx(265.62, abs=0.005)
     assert known.chance_above(450) == pytest.approx(0.9199, abs=5e-5)
-    assert resale.triangle(5, 5, 5).quantile(0.3) == 5
-    assert resale.triangle(5, 5, 5).chance_above(4.9) == 1.0
-    assert resale.triangle(5, 5, 5).chance_above(5) == 0.0
+    assert chances.triangle(5, 5, 5).quantile(0.3) == 5
+    assert chances.triangle(5, 5, 5).chance_above(4.9) == 1.0
+    assert chances.triangle(5, 5, 5).chance_above(5) == 0.0
 
 
 @pytest.mark.parametrize("seed", [1, 1988, 123_456_789])
 @pytest.mark.parametrize("fee", [0.0, 0.15])
 def test_simulated_mean_meets_the_expected_gain(seed: int, fee: float) -> None:
     known = plan(
-        uplift=resale.triangle(200, 800, 1500), cost=resale.triangle(500, 700, 1100), fee=fee
+        uplift=chances.triangle(200, 800, 1500), cost=chances.triangle(500, 700, 1100), fee=fee
     )
-    spread = resale.simulate(known, seed, 6000)
+    spread = chances.simulate(known, seed, 6000)
     error = spread.deviation / math.sqrt(6000)
     assert spread.mean == pytest.approx(known.gain(), abs=3.5 * error)
 
 
 def test_spread_from_the_uplift_alone() -> None:
-    uplift = resale.triangle(200, 800, 1500)
+    uplift = chances.triangle(200, 800, 1500)
     known = plan(uplift=uplift, chance_as_is=1.0, chance_repaired=1.0)
-    spread = resale.simulate(known, 7, 6000)
+    spread = chances.simulate(known, 7, 6000)
     assert spread.deviation == pytest.approx(uplift.deviation, rel=0.03)
     assert spread.chance_of_gain == pytest.approx(uplift.chance_above(known.break_even()), abs=0.02)
     assert spread.at(0.1) == pytest.approx(uplift.quantile(0.1) - known.break_even(), abs=20)
 
 
 def test_same_seed_same_figures() -> None:
-    known = plan(uplift=resale.triangle(200, 800, 1500))
-    assert resale.simulate(known) == resale.simulate(known)
-    assert resale.simulate(known, 2) != resale.simulate(known, 3)
+    known = plan(uplift=chances.triangle(200, 800, 1500))
+    assert chances.simulate(known) == chances.simulate(known)
+    assert chances.simulate(known, 2) != chances.simulate(known, 3)
 
 
 def test_generator_covers_the_interval_evenly() -> None:
-    shares = resale.random_shares(1988, 20_000)
+    shares = chances.random_shares(1988, 20_000)
     assert min(shares) > 0.0
     assert max(shares) < 1.0
     assert stats.kstest(shares, "uniform").pvalue > 0.01
@@ -145,10 +145,10 @@ def test_trap_a_faster_sale_is_worth_only_its_days() -> None:
 
 
 def test_worked_trade_and_the_tax_alone() -> None:
-    with_credit = resale.trade_tax_value(30_000, 12_000, 0.06, credit=True)
-    without = resale.trade_tax_value(30_000, 12_000, 0.06, credit=False)
-    high = resale.private_price_that_equals_trade(12_000, with_credit, 300, 0.0, DAILY, 45)
-    low = resale.private_price_that_equals_trade(12_000, without, 300, 0.0, DAILY, 45)
+    with_credit = trade_in.trade_tax_value(30_000, 12_000, 0.06, credit=True)
+    without = trade_in.trade_tax_value(30_000, 12_000, 0.06, credit=False)
+    high = trade_in.private_price_that_equals_trade(12_000, with_credit, 300, 0.0, DAILY, 45)
+    low = trade_in.private_price_that_equals_trade(12_000, without, 300, 0.0, DAILY, 45)
     assert high == pytest.approx(13_220.34, abs=0.005)
     assert low == pytest.approx(12_500.34, abs=0.005)
     assert high - low == pytest.approx(720.0)
@@ -160,9 +160,9 @@ def test_worked_trade_and_the_tax_alone() -> None:
 def test_trap_the_credit_never_exceeds_the_tax_on_the_new_machine(
     price: float, trade: float, rate: float, credit: bool
 ) -> None:
-    saved = resale.trade_tax_value(price, trade, rate, credit)
+    saved = trade_in.trade_tax_value(price, trade, rate, credit)
     assert 0.0 <= saved <= rate * price + 1e-9
-    assert resale.tax_on_purchase(price, trade, rate, credit) >= 0.0
+    assert trade_in.tax_on_purchase(price, trade, rate, credit) >= 0.0
     if not credit:
         assert saved == 0.0
 
@@ -190,14 +190,14 @@ def test_trap_the_south_dakota_rate_has_a_sunset() -> None:
 
 @given(years=st.floats(1, 30), hours=st.floats(0, 1500), more=st.floats(0.1, 10))
 def test_remaining_value_falls_with_age_and_use(years: float, hours: float, more: float) -> None:
-    here = resale.remaining_value("tractor_small", years, hours)
+    here = used_value.remaining_value("tractor_small", years, hours)
     assert 0.0 <= here <= 1.0
-    assert resale.remaining_value("tractor_small", years + more, hours) <= here
-    assert resale.remaining_value("tractor_small", years, hours + 100 * more) <= here
+    assert used_value.remaining_value("tractor_small", years + more, hours) <= here
+    assert used_value.remaining_value("tractor_small", years, hours + 100 * more) <= here
 
 
 def test_mowers_lose_by_age_alone() -> None:
-    assert resale.remaining_value("mower", 5, 10) == resale.remaining_value("mower", 5, 900)
+    assert used_value.remaining_value("mower", 5, 10) == used_value.remaining_value("mower", 5, 900)
 
 
 def test_trap_mean_hours_stand_above_typical_hours() -> None:
@@ -211,13 +211,13 @@ def test_trap_mean_hours_stand_above_typical_hours() -> None:
         (lambda: resale.holding_cost(-1.0, 0.1, 1.0), "below zero"),
         (lambda: resale.expected_net(resale.Sale(1.0, 1.1, 1.0), 0, 0, 0), "from 0 to 1"),
         (lambda: resale.break_even_uplift(AS_IS, resale.Sale(1, 0.0, 1), 0, 0, 0), "can't sell"),
-        (lambda: resale.triangle(2, 1, 3), "in that order"),
-        (lambda: resale.random_shares(0, 1), "seed"),
-        (lambda: resale.simulate(plan(), 1, 0), "at least one"),
-        (lambda: resale.tax_on_purchase(-1, 0, 0.06, True), "below zero"),
-        (lambda: resale.private_price_that_equals_trade(1, 0, 0, 1.0, 0, 0), "fee"),
-        (lambda: resale.hours_a_year(100, 0), "age"),
-        (lambda: resale.remaining_value("mower", 5, -1), "hours a year"),
+        (lambda: chances.triangle(2, 1, 3), "in that order"),
+        (lambda: chances.random_shares(0, 1), "seed"),
+        (lambda: chances.simulate(plan(), 1, 0), "at least one"),
+        (lambda: trade_in.tax_on_purchase(-1, 0, 0.06, True), "below zero"),
+        (lambda: trade_in.private_price_that_equals_trade(1, 0, 0, 1.0, 0, 0), "fee"),
+        (lambda: used_value.hours_a_year(100, 0), "age"),
+        (lambda: used_value.remaining_value("mower", 5, -1), "hours a year"),
     ],
 )
 def test_bad_values_say_what_is_wrong(call: object, words: str) -> None:

@@ -8,7 +8,17 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from calc import sources, tables
-from calc.mechanics import braking, lamps, mirrors, sight, wiring
+from calc.mechanics import (
+    braking,
+    electrical_load,
+    mirrors,
+    road_gaps,
+    road_limits,
+    road_rules,
+    sight,
+    smv_emblem,
+    wiring,
+)
 
 FOOT, INCH, MPH, KMH = 0.3048, 0.0254, 0.44704, 1 / 3.6
 
@@ -30,7 +40,7 @@ PLAIN = {
 
 
 def wanted(place, **changes):
-    return {(need.unit, need.item): need for need in lamps.needs(place, {**PLAIN, **changes})}
+    return {(need.unit, need.item): need for need in road_rules.needs(place, {**PLAIN, **changes})}
 
 
 # --- sight -----------------------------------------------------------------------------------
@@ -76,26 +86,28 @@ def test_a_hill_steeper_than_the_brakes_is_refused():
 
 @given(st.floats(0.5, 100), st.floats(0.5, 15), st.floats(0.1, 3))
 def test_time_to_clear_is_continuous_and_inverted(distance, speed, acceleration):
-    time = sight.time_to_clear(distance, speed, acceleration)
+    time = road_gaps.time_to_clear(distance, speed, acceleration)
     assert time >= 2 + distance / speed - 1e-9
-    back = sight.longest_that_clears(time, 0.0, speed, acceleration)
+    back = road_gaps.longest_that_clears(time, 0.0, speed, acceleration)
     assert back == pytest.approx(distance, rel=1e-6)
 
 
 @given(st.floats(2, 20))
 def test_a_longer_combination_takes_longer_to_cross(length):
-    assert sight.time_to_clear(10 + length, 4, 0.4) < sight.time_to_clear(11 + length, 4, 0.4)
+    assert road_gaps.time_to_clear(10 + length, 4, 0.4) < road_gaps.time_to_clear(
+        11 + length, 4, 0.4
+    )
 
 
 def test_passing_example():
-    time, road, clear = sight.passing(
+    time, road, clear = road_gaps.passing(
         55 * MPH, 18 * MPH, 40 * FOOT, 19 * FOOT, 80 * FOOT, 80 * FOOT, 55 * MPH
     )
     assert time == pytest.approx(4.0, abs=0.05)
     assert road / FOOT == pytest.approx(326, abs=0.6)
     assert clear / FOOT == pytest.approx(651, abs=0.6)
     with pytest.raises(ValueError, match="Speed difference"):
-        sight.passing(5, 6, 10, 5, 20, 20, 20)
+        road_gaps.passing(5, 6, 10, 5, 20, 20, 20)
 
 
 @pytest.mark.parametrize(
@@ -121,10 +133,12 @@ def test_grade_table(mph, grade, feet):
 
 
 def test_tractor_at_a_rail_crossing():
-    time = sight.rail_crossing_time(40 * FOOT, 5 * MPH, 1.0 * FOOT)
+    time = road_gaps.rail_crossing_time(40 * FOOT, 5 * MPH, 1.0 * FOOT)
     assert time == pytest.approx(15.9, abs=0.05)
     assert 1.47 * 45 * time == pytest.approx(1052, abs=3)
-    assert sight.rail_crossing_time(60 * FOOT, 5 * MPH, 1.0 * FOOT) == pytest.approx(18.6, abs=0.05)
+    assert road_gaps.rail_crossing_time(60 * FOOT, 5 * MPH, 1.0 * FOOT) == pytest.approx(
+        18.6, abs=0.05
+    )
 
 
 @pytest.mark.parametrize(
@@ -132,24 +146,24 @@ def test_tractor_at_a_rail_crossing():
     [
         lambda: sight.closing_time(-1, 10, 5),
         lambda: sight.closing_speed(-1, 5),
-        lambda: sight.time_to_clear(10, 0, 1),
-        lambda: sight.gap_time("tractor", "left"),
+        lambda: road_gaps.time_to_clear(10, 0, 1),
+        lambda: road_gaps.gap_time("tractor", "left"),
         lambda: sight.decision_sight_distance(40, "dreaming"),
         lambda: sight.decision_sight_distance(42, "rural path change"),
-        lambda: sight.passing_sight_distance(25, "to 2004"),
-        lambda: sight.passing_sight_distance(40, "newest"),
+        lambda: road_gaps.passing_sight_distance(25, "to 2004"),
+        lambda: road_gaps.passing_sight_distance(40, "newest"),
         lambda: mirrors.sight_line_crossing(1, 0, 50, 40),
         lambda: mirrors.mirror_offset_needed(1, 100),
         lambda: mirrors.flat_mirror_field(0.1, 0, 60),
-        lambda: wiring.lamp_current(-1),
-        lambda: wiring.lamp_current(5, "glow worm"),
-        lambda: wiring.lamp_current(5, "filament", 0),
+        lambda: electrical_load.lamp_current(-1),
+        lambda: electrical_load.lamp_current(5, "glow worm"),
+        lambda: electrical_load.lamp_current(5, "filament", 0),
         lambda: wiring.wire_resistance(13, 1),
         lambda: wiring.wire_resistance(20, 1, "AWG stranded 75 C"),
         lambda: wiring.area_needed(1, 1, 0),
         lambda: wiring.smallest_gauge(1, "BWG"),
         lambda: wiring.fuse_size(-1),
-        lambda: wiring.light_left(2),
+        lambda: electrical_load.light_left(2),
         lambda: wiring.longest_run(0, 12, 0.3),
         lambda: braking.towing_deceleration(3, 0, 100),
         lambda: braking.towing_deceleration(3, 100, -1),
@@ -227,13 +241,13 @@ def test_no_fuse_beyond_the_largest_blade():
 
 
 def test_road_load_example():
-    one = wiring.lamp_current
+    one = electrical_load.lamp_current
     lit = [(2, one(55), 1), (2, 0.59, 1), (4, one(21), 0.5), (2, one(55), 1), (1, 3.0, 1)]
-    assert wiring.load_current(lit) == pytest.approx(26.1, abs=0.1)
-    assert wiring.charging_margin(20, wiring.load_current(lit)) < 0
-    assert wiring.charging_margin(40, wiring.load_current(lit)) > 0
+    assert electrical_load.load_current(lit) == pytest.approx(26.1, abs=0.1)
+    assert electrical_load.charging_margin(20, electrical_load.load_current(lit)) < 0
+    assert electrical_load.charging_margin(40, electrical_load.load_current(lit)) > 0
     road = [lit[0], lit[1], lit[2], lit[4]]
-    assert wiring.load_current(road) == pytest.approx(16.9, abs=0.1)
+    assert electrical_load.load_current(road) == pytest.approx(16.9, abs=0.1)
 
 
 @pytest.mark.parametrize(("gauge", "volts"), [(18, 1.02), (14, 0.40), (12, 0.25)])
@@ -256,8 +270,8 @@ def test_wire_areas_follow_the_gauge_formula():
 
 
 def test_battery_hours():
-    assert wiring.battery_hours(70, 5) == pytest.approx(7)
-    assert wiring.battery_hours(70, 0) == math.inf
+    assert electrical_load.battery_hours(70, 5) == pytest.approx(7)
+    assert electrical_load.battery_hours(70, 0) == math.inf
 
 
 # --- braking ---------------------------------------------------------------------------------
@@ -300,11 +314,11 @@ def test_safety_chain():
 
 def test_every_row_of_the_rule_tables_can_be_read_and_cites_a_source():
     items = {row["item"] for row in tables.rows("road/road_items")}
-    facts = set(inspect.getdoc(lamps).replace(",", " ").split())
+    facts = set(inspect.getdoc(road_rules).replace(",", " ").split())
     for row in tables.rows("road/road_requirements"):
         assert row["item"] in items
         sources.find(row["source"])
-        for fact, _, _ in lamps._clauses(row["when"]):
+        for fact, _, _ in road_rules._clauses(row["when"]):
             assert fact in facts or fact.startswith("hides_"), row
     known = {row["place"] for row in tables.rows("road/road_places")}
     known |= {"US-STD", "US-FED", "US-UVC"}
@@ -329,8 +343,8 @@ def test_every_state_rule_keeps_year_citation_and_confidence():
 
 @pytest.mark.parametrize("row", tables.rows("road/road_places"), ids=lambda row: row["place"])
 def test_every_place_has_an_answer(row):
-    assert lamps.needs(row["place"], PLAIN)
-    use, _ = lamps.emblem_use(row["place"], 8.0)
+    assert road_rules.needs(row["place"], PLAIN)
+    use, _ = smv_emblem.emblem_use(row["place"], 8.0)
     assert use in ("show", "none")
 
 
@@ -376,38 +390,38 @@ def test_repeating_what_is_hidden():
     found = wanted("TX", hides_tail=1.0, hides_amber=1.0, hides_turn=1.0)
     for item in ("tail_lamps", "amber_flashers", "turn_signals"):
         assert ("towed", item) in found
-    assert lamps.emblem_on_towed("IL", True, 1.0, 2000) is not None
-    assert lamps.emblem_on_towed("IL", False, 1.0, 2000) is None
-    assert lamps.emblem_on_towed("NY", False, 1.0, 2000) is not None
-    assert lamps.emblem_on_towed("UK", True, 1.0, 2022) is None
+    assert smv_emblem.emblem_on_towed("IL", True, 1.0, 2000) is not None
+    assert smv_emblem.emblem_on_towed("IL", False, 1.0, 2000) is None
+    assert smv_emblem.emblem_on_towed("NY", False, 1.0, 2000) is not None
+    assert smv_emblem.emblem_on_towed("UK", True, 1.0, 2022) is None
 
 
 def test_a_base_at_4_to_5_ft_satisfies_every_rule():
-    low, high = lamps.emblem_height_for_all()
+    low, high = smv_emblem.emblem_height_for_all()
     assert (low, high) == pytest.approx((4 * FOOT, 5 * FOOT))
-    assert lamps.emblem_fails(low) == lamps.emblem_fails(high) == []
+    assert smv_emblem.emblem_fails(low) == smv_emblem.emblem_fails(high) == []
 
 
 def test_center_line():
-    assert lamps.over_center_line(10 * FOOT, 10 * FOOT) == 0
-    assert lamps.over_center_line(12 * FOOT, 10 * FOOT, 1 * FOOT) == pytest.approx(1 * FOOT)
+    assert road_limits.over_center_line(10 * FOOT, 10 * FOOT) == 0
+    assert road_limits.over_center_line(12 * FOOT, 10 * FOOT, 1 * FOOT) == pytest.approx(1 * FOOT)
 
 
 def test_an_unknown_place_is_refused():
     with pytest.raises(LookupError):
-        lamps.needs("ATLANTIS", PLAIN)
+        road_rules.needs("ATLANTIS", PLAIN)
     with pytest.raises(LookupError):
-        lamps.emblem_window("UK")
+        smv_emblem.emblem_window("UK")
 
 
 # --- traps -----------------------------------------------------------------------------------
 
 
 def test_trap_federal_rule_binds_makers_of_new_machines_only():
-    assert not lamps.federal_rule_applies(2010, True)
-    assert not lamps.federal_rule_applies(2017.3, True)
-    assert lamps.federal_rule_applies(2017.5, True)
-    assert not lamps.federal_rule_applies(2020, False)
+    assert not road_rules.federal_rule_applies(2010, True)
+    assert not road_rules.federal_rule_applies(2017.3, True)
+    assert road_rules.federal_rule_applies(2017.5, True)
+    assert not road_rules.federal_rule_applies(2020, False)
     # An old tractor still owes the lamps that its state asks for.
     old = wanted("KS", made=1980.0)
     assert old["tractor", "amber_flashers"].basis == "law"
@@ -425,23 +439,23 @@ def test_trap_night_is_not_one_thing():
 
 def test_trap_old_emblem_height_is_still_law():
     height = 7 * FOOT
-    assert "US-STD" not in lamps.emblem_fails(height)
-    assert {"NE", "WA", "CO", "NY"} <= set(lamps.emblem_fails(height))
+    assert "US-STD" not in smv_emblem.emblem_fails(height)
+    assert {"NE", "WA", "CO", "NY"} <= set(smv_emblem.emblem_fails(height))
 
 
 def test_trap_the_same_machine_carried_on_a_trailer():
-    assert lamps.width_rule("OH").maximum is None
-    assert lamps.carried_width("OH")[0] == pytest.approx(8.5 * FOOT)
+    assert road_limits.width_rule("OH").maximum is None
+    assert road_limits.carried_width("OH")[0] == pytest.approx(8.5 * FOOT)
     assert ("towed", "daylight") in wanted("IA", carried=1.0)
     assert ("towed", "daylight") not in wanted("IA", on_wheels=1.0)
 
 
 def test_trap_editions():
-    assert lamps.width_rule("PA").maximum == pytest.approx(18 * FOOT)
-    assert "16 ft in an older text" in lamps.width_rule("PA").note
-    assert lamps.emblem_use("IA", 33 * MPH)[0] == "show"
-    assert lamps.emblem_on_towed("TX", False, 1.0, 2018) is None
-    assert lamps.emblem_on_towed("TX", False, 1.0, 2020) is not None
+    assert road_limits.width_rule("PA").maximum == pytest.approx(18 * FOOT)
+    assert "16 ft in an older text" in road_limits.width_rule("PA").note
+    assert smv_emblem.emblem_use("IA", 33 * MPH)[0] == "show"
+    assert smv_emblem.emblem_on_towed("TX", False, 1.0, 2018) is None
+    assert smv_emblem.emblem_on_towed("TX", False, 1.0, 2020) is not None
 
 
 def test_trap_printed_closing_times_for_60_onto_15_mph():
@@ -462,8 +476,8 @@ def test_trap_three_forms_of_stopping_distance():
 
 
 def test_trap_older_passing_tables_are_twice_as_long():
-    new = sight.passing_sight_distance(60)
-    assert sight.passing_sight_distance(60, "to 2004") / new > 1.9
+    new = road_gaps.passing_sight_distance(60)
+    assert road_gaps.passing_sight_distance(60, "to 2004") / new > 1.9
 
 
 def test_trap_wire_table_contradicts_itself():
@@ -489,7 +503,10 @@ def test_trap_temperature_of_the_resistance_table():
 
 def test_trap_open_air_current_is_not_a_fuse_size():
     # 12 gauge in open air is put at 41 A in physics tables; a 9.2 A load is fused at 15 A.
-    assert wiring.fuse_size(wiring.load_current([(2, wiring.lamp_current(55), 1)])) == 15
+    assert (
+        wiring.fuse_size(electrical_load.load_current([(2, electrical_load.lamp_current(55), 1)]))
+        == 15
+    )
     assert not [column for column in tables.rows("road/wire_sizes")[0] if "current" in column]
 
 
@@ -523,20 +540,20 @@ def test_trap_no_driver_reaction_in_the_approval_formula():
 
 
 def test_trap_gap_times_are_not_for_tractors():
-    tractor = sight.time_to_clear(74 * FOOT, 10 * MPH, 1.5 * FOOT)
-    assert tractor > sight.gap_time("combination truck", "left")
+    tractor = road_gaps.time_to_clear(74 * FOOT, 10 * MPH, 1.5 * FOOT)
+    assert tractor > road_gaps.gap_time("combination truck", "left")
 
 
 def test_trap_half_a_filament_lamps_current_is_not_watts_over_charging_voltage():
-    assert wiring.lamp_current(55) > 55 / 13.8
-    assert wiring.lamp_current(55, voltage=13.8) > wiring.lamp_current(55)
-    assert wiring.lamp_current(20, "constant power", 13.8) == pytest.approx(20 / 13.8)
+    assert electrical_load.lamp_current(55) > 55 / 13.8
+    assert electrical_load.lamp_current(55, voltage=13.8) > electrical_load.lamp_current(55)
+    assert electrical_load.lamp_current(20, "constant power", 13.8) == pytest.approx(20 / 13.8)
 
 
 def test_trap_uk_12_mph_starts_at_three_and_a_half_meters_exactly():
-    assert lamps.road_speed_limit("UK", 3.5)[0] == pytest.approx(12 * MPH)
-    assert lamps.road_speed_limit("UK", 3.4999)[0] == pytest.approx(20 * MPH)
-    assert lamps.road_speed_limit("UK", 2.55)[0] == pytest.approx(25 * MPH)
+    assert road_limits.road_speed_limit("UK", 3.5)[0] == pytest.approx(12 * MPH)
+    assert road_limits.road_speed_limit("UK", 3.4999)[0] == pytest.approx(20 * MPH)
+    assert road_limits.road_speed_limit("UK", 2.55)[0] == pytest.approx(25 * MPH)
 
 
 def test_trap_exactly_12_ft_wide_carries_the_lamps():

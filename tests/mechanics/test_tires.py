@@ -14,6 +14,7 @@ from calc.mechanics import (
     ground,
     liquid_ballast,
     tire_load,
+    tire_rolling,
     tire_size,
     tires,
     travel,
@@ -451,7 +452,7 @@ def test_trap_freezing_points_keep_their_minus_sign() -> None:
 
 def test_trap_worn_front_tires_lose_lead() -> None:
     front = size("14.9-24").rolling_circumference
-    worn = tires.worn_circumference(front, 0.0275)
+    worn = tire_rolling.worn_circumference(front, 0.0275)
     assert 1 - worn / front == pytest.approx(0.045, abs=0.005)
     assert front_drive.lead_after_change(0.03, worn / front, 1.0) < 0.0
 

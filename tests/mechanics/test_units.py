@@ -107,19 +107,20 @@ HOLD_G = """
 # Functions with constants that have a dimension, by reason.
 CONSTANTS: Mapping[str, str] = {
     "a table or a fit between printed points, in the units in which they are printed": """
-        bolts.proof_stress braking.approval_class braking.mass_limit cab.alternator_share
-        front_drive.index_group hitch.shoulder_span joint_ratings.series_power lamps.emblem_use
-        joint_ratings.longest_by_chart lamps.road_speed_limit pto.power_guide
-        tire_load.speed_factor tire_load.sheet_load typical.implement typical.published
-        typical.ground_width wiring.fuse_size wiring.wire_resistance
+        bolts.proof_stress braking.approval_class braking.mass_limit
+        air_conditioner.alternator_share front_drive.index_group hitch_fit.shoulder_span
+        joint_ratings.series_power joint_ratings.longest_by_chart road_limits.road_speed_limit
+        pto.power_guide smv_emblem.emblem_use tire_load.speed_factor tire_load.sheet_load
+        typical.implement typical.published typical.ground_width wiring.fuse_size
+        wiring.wire_resistance
     """,
     "an empirical formula of its source, whose coefficients have dimensions": """
-        braking.approval_stopping_distance digger.auger_power digger.class_least
-        digger.auger_power_range digger.widest_auger duals.least_spacing fuel.diesel_rate
+        braking.approval_stopping_distance auger.auger_power auger.class_least
+        auger.auger_power_range auger.widest_auger duals.least_spacing fuel.diesel_rate
         fuel.older_diesel_rate fuel.average_diesel_rate fuel.engine_oil_rate
         ground.contact_pressure_band ownership.repair_cost pto_power.altitude_factor
-        pto_power.rotary_power pto_power.demand pto_power.saving_at_half_speed
-        resale.remaining_value lift.minimum_lift_force
+        implement_power.rotary_power implement_power.demand implement_power.saving_at_half_speed
+        used_value.remaining_value lift.minimum_lift_force
     """,
     "properties of air, water or salt": """
         cab.fresh_air_load cab.leak_area cab.leak_flow cab.wind_pressure
@@ -129,11 +130,11 @@ CONSTANTS: Mapping[str, str] = {
     """,
     "the day, the hour and the year are those of the calendar": """
         sun.declination sun.hour_angle sun.altitude_and_azimuth ownership.years_to_pay_back
-        lamps.federal_rule_applies lamps.standard_binds lamps.emblem_on_towed
+        road_rules.federal_rule_applies road_rules.standard_binds smv_emblem.emblem_on_towed
     """,
     "a length or a voltage of its own: an eye's height, a reach, the limit of a formula": """
-        mirrors.lowest_clear_height lamps.emblem_fails lift.greatest_distance
-        wiring.lamp_current
+        mirrors.lowest_clear_height smv_emblem.emblem_fails lift.greatest_distance
+        electrical_load.lamp_current
     """,
 }
 
@@ -142,21 +143,24 @@ UNREAD: Mapping[str, str] = {
     "says itself that it takes or gives the trade's own unit (hp, inch, mph, mil, met, cm)": """
         ballast.target_mass cab.person_heat liquid_ballast.decimal_volume wiring.area_needed
         wiring.smallest_gauge wiring.gauge_for sight.printed_stopping_us_ft sun.clear_sky
-        hitch.sixteenths fuel.propane_rate
+        hitch_fit.sixteenths fuel.propane_rate
     """,
     "the unit of an argument depends on a key beside it": """
-        draft.draft pto_power.needed pto_power.class_power
+        draft.draft implement_power.needed implement_class.class_power
     """,
     "takes or gives a row, a decoded tire or another whole": """
-        driveline.shear_bolt driveline.bolts_between digger.reach hitch.span_category
-        hitch.identify lamps.needs liquid_ballast.fill_volume resale.triangle resale.simulate
-        tire_load.service_ratings tire_load.sheet_points tire_load.rating tire_load.load_in_row
-        tire_marking.with_markings tires.lookup_key tires.table_row tires.estimated_diameter
-        tires.lug_depth tires.dimensions tires.same_dimensions tires.change_error
-        typical.narrowed
+        overload.shear_bolt overload.bolts_between digger.reach hitch_fit.span_category
+        identify_hitch.identify road_rules.needs liquid_ballast.fill_volume chances.triangle
+        chances.simulate tire_rating.service_ratings tire_rating.sheet_points tire_rating.rating
+        tire_rating.load_in_row tire_marking.with_markings tires.lookup_key tires.table_row
+        tires.estimated_diameter tires.lug_depth tires.dimensions tires.same_dimensions
+        tires.change_error typical.narrowed tire_load.interpolate
+    """,
+    "checks numbers of more than one unit, and gives none": """
+        axle_loads.check_geometry
     """,
     "looks a number up in a table and says so in one line": """
-        cab.next_unit hitch.bore_category joint_ratings.smallest_series
+        air_conditioner.next_unit hitch.bore_category joint_ratings.smallest_series
         joint_ratings.angle_at_speed traction.net_traction_ratio
     """,
 }

@@ -5,7 +5,7 @@ import math
 import pytest
 
 from calc import quantities, search, worksheets
-from calc.mechanics import ballast, stability
+from calc.mechanics import axle_loads, ballast, loader_counterweight, stability
 from tests.published.rows import published
 
 LB = 0.45359237
@@ -36,7 +36,7 @@ def test_that_ballast_leaves_exactly_a_fifth_in_front(values):
     te, tf, b, c, d, ir, a = values
     front = ballast.front_ballast_needed(te, tf, b, c, d, ir, a)
     assert front > 0
-    load = ballast.front_axle_load(tf, b, c, d, ir, front, a)
+    load = axle_loads.front_axle_load(tf, b, c, d, ir, front, a)
     assert load == pytest.approx(0.2 * te, rel=1e-12)
 
 
@@ -47,7 +47,7 @@ def test_rear_ballast_leaves_exactly_45_percent_behind(values):
     front = 0.9 * te
     rear = ballast.rear_ballast_needed(te, tf, b, c, d, front, a)
     assert rear > 0
-    load = ballast.rear_axle_load(te, tf, b, c, d, rear, front, a)
+    load = axle_loads.rear_axle_load(te, tf, b, c, d, rear, front, a)
     assert load == pytest.approx(0.45 * te, rel=1e-12)
 
 
@@ -55,8 +55,8 @@ def test_rear_ballast_leaves_exactly_45_percent_behind(values):
 def test_rear_axle_rise_is_the_printed_one(values):
     # hitch/H5 prints the rise as I_R + [I_R (c+d) - I_F a] / b; hitch/H6 the load as G - T_F.
     te, tf, b, c, d, ir, a = values
-    rise = ballast.rear_axle_rise(b, c, d, ir, 80.0, a)
-    load = ballast.rear_axle_load(te, tf, b, c, d, ir, 80.0, a)
+    rise = axle_loads.rear_axle_rise(b, c, d, ir, 80.0, a)
+    load = axle_loads.rear_axle_load(te, tf, b, c, d, ir, 80.0, a)
     assert rise == pytest.approx(ir + (ir * (c + d) - 80.0 * a) / b)
     assert load - (te - tf) == pytest.approx(rise, rel=1e-12)
 
@@ -65,9 +65,9 @@ def test_rear_axle_rise_is_the_printed_one(values):
 def test_axle_loads_add_up_to_the_gross_mass(values):
     # hitch/H6: T_F,act + T_R,act = G_act.
     te, tf, b, c, d, ir, a = values
-    front = ballast.front_axle_load(tf, b, c, d, ir, 60.0, a)
-    rear = ballast.rear_axle_load(te, tf, b, c, d, ir, 60.0, a)
-    assert front + rear == pytest.approx(ballast.gross_mass(te, ir, 60.0))
+    front = axle_loads.front_axle_load(tf, b, c, d, ir, 60.0, a)
+    rear = axle_loads.rear_axle_load(te, tf, b, c, d, ir, 60.0, a)
+    assert front + rear == pytest.approx(axle_loads.gross_mass(te, ir, 60.0))
 
 
 def test_short_italian_form_agrees_where_two_fifths_stand_in_front():
@@ -90,10 +90,12 @@ def test_loader_counterweight_is_the_printed_formula(g, g1, payload, b, i1, i2):
     # hitch/H7 (EN 12525:2000+A2:2010): M > [5 N B + I2 (P + N - 5 G)] / [5 (I1 + I2) - I2], mm.
     p = g + g1
     printed = (5 * payload * b + i2 * (p + payload - 5 * g)) / (5 * (i1 + i2) - i2)
-    ours = ballast.loader_counterweight(g1, g, i2 / 1000, i1 / 1000, payload, b / 1000)
+    ours = loader_counterweight.loader_counterweight(g1, g, i2 / 1000, i1 / 1000, payload, b / 1000)
     assert ours == pytest.approx(printed)
     # The same source: at least 20 % of everything on the rear axle.
-    _, rear = ballast.axle_loads(g1, g, i2 / 1000, [(payload, (i2 + b) / 1000), (ours, -i1 / 1000)])
+    _, rear = axle_loads.axle_loads(
+        g1, g, i2 / 1000, [(payload, (i2 + b) / 1000), (ours, -i1 / 1000)]
+    )
     assert rear == pytest.approx(0.2 * (p + payload + ours))
 
 
@@ -102,8 +104,8 @@ def test_tractor_that_lifts_gravel():
     # the front axle, wheelbase 60 in: printed 325 lb on each rear wheel, 1,175 lb on each front.
     b = 60 * IN
     x = 20 * IN
-    front, rear = ballast.axle_loads(0.0, 0.0, b, [(2100.0, x), (900.0, b + 50 * IN)])
-    of, given, why = ballast.axle_loads, "2,100 lb and 900 lb of gravel, wheelbase 60 in", WHOLE
+    front, rear = axle_loads.axle_loads(0.0, 0.0, b, [(2100.0, x), (900.0, b + 50 * IN)])
+    of, given, why = axle_loads.axle_loads, "2,100 lb and 900 lb of gravel, wheelbase 60 in", WHOLE
     published(of, given, 325, rear / 2, 0.5, why, "hitch/X9", "each rear wheel", unit="lb")
     published(of, given, 1175, front / 2, 0.5, why, "hitch/X9", "each front wheel", unit="lb")
 
@@ -111,8 +113,12 @@ def test_tractor_that_lifts_gravel():
 def test_truck_axle_loads_from_its_center_of_gravity():
     # hitch/X12: 7,460 kg, 0.63 m ahead of the rear axle and 2.30 m behind the front:
     # printed 1.57e4 N in front and 5.74e4 N behind.
-    front, rear = ballast.axle_loads(0.0, 0.0, 2.93, [(7460.0, 0.63)])
-    of, given, why = ballast.axle_loads, "7,460 kg, 0.63 m ahead of the rear axle", "three figures"
+    front, rear = axle_loads.axle_loads(0.0, 0.0, 2.93, [(7460.0, 0.63)])
+    of, given, why = (
+        axle_loads.axle_loads,
+        "7,460 kg, 0.63 m ahead of the rear axle",
+        "three figures",
+    )
     published(of, given, 15700, front * 9.8, 50, why, "hitch/X12", "front", unit="N")
     published(of, given, 57400, rear * 9.8, 50, why, "hitch/X12", "rear", unit="N")
     assert stability.cg_ahead_of_rear_axle(front, 7460.0, 2.93) == pytest.approx(0.63)
@@ -121,8 +127,8 @@ def test_truck_axle_loads_from_its_center_of_gravity():
 def test_car_wheel_loads():
     # hitch/X13: 1,800 kg, wheelbase 1.8 m, center of gravity 1.05 m behind the front axle:
     # printed 3,675 N on each front wheel and 5,145 N on each rear wheel (g = 9.8).
-    front, rear = ballast.axle_loads(0.0, 0.0, 1.8, [(1800.0, 0.75)])
-    of, given = ballast.axle_loads, "1,800 kg, wheelbase 1.8 m, 1.05 m behind the front axle"
+    front, rear = axle_loads.axle_loads(0.0, 0.0, 1.8, [(1800.0, 0.75)])
+    of, given = axle_loads.axle_loads, "1,800 kg, wheelbase 1.8 m, 1.05 m behind the front axle"
     published(of, given, 3675, front * 9.8 / 2, 0.5, WHOLE, "hitch/X13", "front wheel", unit="N")
     published(of, given, 5145, rear * 9.8 / 2, 0.5, WHOLE, "hitch/X13", "rear wheel", unit="N")
 
@@ -135,7 +141,7 @@ def test_penn_state_tractor_at_rest():
 
 def test_level_pull_moves_load_to_the_rear():
     # hitch/X4: 18 kN tractor, wheelbase 1.8 m, pull 6 kN at 390 mm: printed 1.30 kN.
-    of, given = ballast.pull_transfer, "a pull of 6 kN at 390 mm, wheelbase 1.8 m"
+    of, given = axle_loads.pull_transfer, "a pull of 6 kN at 390 mm, wheelbase 1.8 m"
     ours = of(6000.0, 0.390, 1.8) / 1000.0
     published(of, given, 1.30, ours, 0.005, "printed to 0.01", "hitch/X4", unit="kN")
 

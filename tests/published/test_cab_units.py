@@ -3,7 +3,7 @@
 import pytest
 
 from calc import quantities, search, tables, worksheets
-from calc.mechanics import cab, psychrometrics
+from calc.mechanics import air_conditioner, psychrometrics
 from tests.published.rows import published
 from tests.worksheets.asking import margins
 
@@ -13,9 +13,14 @@ SHEET = worksheets.load("cab")
 @pytest.mark.parametrize(("rpm", "amperes"), [(1300, 16), (5000, 48)])
 def test_hot_output_of_a_50_a_alternator(rpm: int, amperes: int) -> None:
     # value/EM-3: a small three-cylinder diesel's 50 A alternator, hot, whole amperes.
-    ours, given = 50 * cab.alternator_share(float(rpm)), f"50 A alternator, hot, at {rpm} rpm"
+    ours, given = (
+        50 * air_conditioner.alternator_share(float(rpm)),
+        f"50 A alternator, hot, at {rpm} rpm",
+    )
     why, source = "whole amperes", "value/EM-3"
-    published(cab.alternator_share, given, float(amperes), ours, 0.5, why, source, unit="A")
+    published(
+        air_conditioner.alternator_share, given, float(amperes), ours, 0.5, why, source, unit="A"
+    )
 
 
 @pytest.mark.parametrize(("amperes", "met"), [(15.9, True), (16.1, False)])
@@ -35,7 +40,8 @@ def test_at_idle_it_carries_16_a(amperes: float, met: bool) -> None:
 def test_sizes_that_were_read_are_sold(btu: int) -> None:
     # value/C13, value/TI-1, value/EM-2 and value/TP-1.
     assert any(
-        size == pytest.approx(quantities.base(f"{btu} Btu/h", "power")) for size in cab.unit_sizes()
+        size == pytest.approx(quantities.base(f"{btu} Btu/h", "power"))
+        for size in air_conditioner.unit_sizes()
     )
 
 

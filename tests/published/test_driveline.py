@@ -5,7 +5,7 @@ import math
 import pytest
 
 from calc import tables
-from calc.mechanics import driveline, pto
+from calc.mechanics import driveline, overload, pto, universal_joint
 from tests.published.rows import published
 
 INCH = 0.0254
@@ -21,26 +21,26 @@ def rpm(value: float) -> float:
     ("speed", "printed"), [(1500, 11.5), (2000, 8 + 40 / 60), (3000, 5 + 50 / 60)]
 )
 def test_angle_by_speed(speed: float, printed: float) -> None:
-    found = math.degrees(driveline.angle_for_speed(rpm(speed)))
+    found = math.degrees(universal_joint.angle_for_speed(rpm(speed)))
     why = "printed to 10 minutes of arc"
-    of = driveline.angle_for_speed
+    of = universal_joint.angle_for_speed
     published(of, f"{speed} rpm", printed, found, 5 / 60, why, "value/P2", unit="°")
 
 
 def test_residual_angle_of_a_smooth_machine() -> None:
-    found = math.degrees(driveline.angle_for_fluctuation(0.0027))
+    found = math.degrees(universal_joint.angle_for_fluctuation(0.0027))
     given, why = "a fluctuation of 0.0027", "the fluctuation has two figures"
-    of = driveline.angle_for_fluctuation
+    of = universal_joint.angle_for_fluctuation
     published(of, given, 2.98, found, 0.01, why, "value/P1", "residual angle", unit="°")
 
 
 def test_joint_at_1500_rpm_within_200_rpm() -> None:
-    angle = math.degrees(driveline.angle_for_fluctuation(200 / 1500))
-    of, given = driveline.angle_for_fluctuation, "1,500 rpm within 200 rpm"
+    angle = math.degrees(universal_joint.angle_for_fluctuation(200 / 1500))
+    of, given = universal_joint.angle_for_fluctuation, "1,500 rpm within 200 rpm"
     published(of, given, 20.67, angle, 0.05, "worked by hand to two places", "value/P8", unit="°")
     # The speeds are cut, not rounded, from an angle that was itself rounded.
-    least, most = driveline.ratio_extremes(math.radians(20.67))
-    of, given = driveline.ratio_extremes, "1,500 rpm at 20.67°"
+    least, most = universal_joint.ratio_extremes(math.radians(20.67))
+    of, given = universal_joint.ratio_extremes, "1,500 rpm at 20.67°"
     why = "cut, from an angle rounded to 0.01°"
     published(of, given, 1603.25, 1500 * most, 0.1, why, "value/P8", "fastest", unit="rpm")
     published(of, given, 1403.39, 1500 * least, 0.1, why, "value/P8", "slowest", unit="rpm")
@@ -48,9 +48,9 @@ def test_joint_at_1500_rpm_within_200_rpm() -> None:
 
 def test_joint_at_1200_rpm_within_100_rpm() -> None:
     # Its angle of 16.2 degrees has a cosine of 0.9603, so the cosine is what to compare with.
-    angle = driveline.angle_for_fluctuation(100 / 1200)
-    least, most = driveline.ratio_extremes(angle)
-    of, given = driveline.ratio_extremes, "1,200 rpm within 100 rpm"
+    angle = universal_joint.angle_for_fluctuation(100 / 1200)
+    least, most = universal_joint.ratio_extremes(angle)
+    of, given = universal_joint.ratio_extremes, "1,200 rpm within 100 rpm"
     why = "printed to four places"
     published(of, given, 0.9592, least, 0.00005, why, "value/P9", "cosine of the angle")
     why = "printed to the whole number"
@@ -59,8 +59,8 @@ def test_joint_at_1200_rpm_within_100_rpm() -> None:
 
 
 def test_force_of_a_half_inch_grade_2_bolt() -> None:
-    force = driveline.shear_force(44_400 * PSI, 0.141 * INCH**2) / LBF
-    of, given, why = driveline.shear_force, "0.141 in² at 44,400 psi", "three figures"
+    force = overload.shear_force(44_400 * PSI, 0.141 * INCH**2) / LBF
+    of, given, why = overload.shear_force, "0.141 in² at 44,400 psi", "three figures"
     published(of, given, 6260, force, 10, why, "value/P5", "1/2 in bolt of grade 2", unit="lbf")
 
 

@@ -5,7 +5,7 @@ import math
 import pytest
 
 from calc import model, search, worksheets
-from calc.mechanics import driveline, joint_ratings, pto
+from calc.mechanics import driveline, joint_ratings, overload, pto, universal_joint
 from tests.published.rows import published
 from tests.worksheets.asking import findings, margins
 
@@ -100,7 +100,7 @@ def test_compound_angle_of_plan_and_side_view() -> None:
 
 def test_intermediate_shaft_of_a_double_joint() -> None:
     # value/QA-1: 500 rpm at 20 degrees; 469.85 and 532.1 rpm between the joints.
-    least, most = driveline.ratio_extremes(math.radians(20.0))
+    least, most = universal_joint.ratio_extremes(math.radians(20.0))
     assert 500 * least == pytest.approx(469.85, abs=0.005)
     assert 500 * most == pytest.approx(532.1, abs=0.05)
 
@@ -109,9 +109,9 @@ def test_driven_shaft_of_a_double_joint_put_together_wrongly() -> None:
     # value/QA-1: with the forks a quarter turn out, 441.5 and 566.25 rpm at the driven shaft.
     # 566.25 is cut from 566.24 by the page's own rounding of 532.1 / cos 20.
     angle = math.radians(20.0)
-    swing = driveline.two_joint_swing(angle, angle, False)
+    swing = universal_joint.two_joint_swing(angle, angle, False)
     assert 500 * swing == pytest.approx(566.25 - 441.5, abs=0.06)
-    assert driveline.two_joint_swing(angle, angle, True) == 0.0
+    assert universal_joint.two_joint_swing(angle, angle, True) == 0.0
 
 
 @pytest.mark.parametrize(
@@ -135,7 +135,7 @@ def test_steady_limits(joint: str, inside: float, outside: float) -> None:
 def test_a_half_inch_bolt_stalls_a_small_tractor_before_it_shears() -> None:
     # value/FO-4: owners find that a 1/2 in grade 2 bolt stalls the tractor of a 4 ft cutter before
     # it shears; 25 PTO hp at 540 rpm is 243 lb ft.
-    bolt = driveline.shear_bolt("1/2", "grade_2", False, 2, 0.6875 * INCH)
+    bolt = overload.shear_bolt("1/2", "grade_2", False, 2, 0.6875 * INCH)
     assert bolt.torque / LB_FT > 243
 
 

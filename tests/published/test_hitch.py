@@ -7,7 +7,7 @@ rounding that the source states.
 import pytest
 
 from calc import tables
-from calc.mechanics import hitch, pto
+from calc.mechanics import hitch, hitch_fit, pto, quick_coupler
 from tests.published.rows import published
 
 INCH = 25.4  # mm
@@ -83,7 +83,7 @@ def test_lower_pins_in_inches(category: str, inches: str) -> None:
 
 def pin_in_inches(which: str, category: str, inches: str) -> None:
     """Hold a pin against its size in inches."""
-    ours, printed = mm(f"{which}_pin", category) / INCH, hitch.inches(inches) * 1000 / INCH
+    ours, printed = mm(f"{which}_pin", category) / INCH, hitch_fit.inches(inches) * 1000 / INCH
     why = "metric sizes are those in inches rounded to 1 mm or finer"
     for source in ("hitch/W2", "hitch/W3"):
         size_of(f"{which} pin", category, printed, ours, 0.6 / INCH, why, source, "in")
@@ -110,11 +110,11 @@ def test_older_masts_in_inches(category: str, printed: float) -> None:
 
 @pytest.mark.parametrize("category", ["2", "3"])
 def test_older_masts_are_about_125_mm_shorter(category: str) -> None:
-    gap = hitch.mast_gap(
+    gap = hitch_fit.mast_gap(
         hitch.size("mast_height", category), hitch.size("mast_height_old", category)
     )
     given, why = f"older less present mast height, category {category}", '"about", to 5 mm'
-    published(hitch.mast_gap, given, -125, gap * 1000, 5, why, "hitch/S1", unit="mm")
+    published(hitch_fit.mast_gap, given, -125, gap * 1000, 5, why, "hitch/S1", unit="mm")
 
 
 def test_category_1_mast_did_not_change() -> None:
@@ -159,7 +159,10 @@ def test_us_chart_power_is_the_older_drawbar_row(category: str, end: str, printe
 @pytest.mark.parametrize(("number", "printed"), [("1", "26.9"), ("2", "32.5"), ("3", "38.0")])
 def test_coupler_hook_spacing(number: str, printed: str) -> None:
     """A U-frame coupler has the dimensions of ISO 730, whose spans these are."""
-    of, ours = hitch.coupler_hook_span, hitch.coupler_hook_span(number) * 1000 / INCH
+    of, ours = (
+        quick_coupler.coupler_hook_span,
+        quick_coupler.coupler_hook_span(number) * 1000 / INCH,
+    )
     given, why = f"coupler of category {number}", "printed to a tenth"
     published(of, given, float(printed), ours, 0.05, why, "hitch/S3", unit="in")
 
@@ -167,7 +170,10 @@ def test_coupler_hook_spacing(number: str, printed: str) -> None:
 @pytest.mark.parametrize(("coupler", "printed"), [("1", 15), ("2", 15), ("3N", 19), ("3", 19)])
 def test_coupler_hook_height(coupler: str, printed: float) -> None:
     """Its mast column starts at the hook heights."""
-    of, ours = hitch.coupler_hook_height, hitch.coupler_hook_height(coupler) * 1000 / INCH
+    of, ours = (
+        quick_coupler.coupler_hook_height,
+        quick_coupler.coupler_hook_height(coupler) * 1000 / INCH,
+    )
     given, why = f"coupler {coupler}", "printed to the inch"
     published(of, given, printed, ours, 0.5, why, "hitch/W2", unit="in")
 
@@ -176,10 +182,10 @@ def test_coupler_hook_height(coupler: str, printed: float) -> None:
 @pytest.mark.parametrize("place", ["lower", "upper"])
 def test_coupler_sleeves_bring_a_pin_up_to_a_category_3_pin(number: str, place: str) -> None:
     """Sleeve sizes of the trade in 1/16 in against the metric pins of hitch/H1 and hitch/W3."""
-    row = hitch.sleeve("coupler", place, number)
+    row = hitch_fit.sleeve("coupler", place, number)
     assert row is not None
-    outside = hitch.inches(row["outside_in"]) * 1000
-    inside = hitch.inches(row["inside_in"]) * 1000
+    outside = hitch_fit.inches(row["outside_in"]) * 1000
+    inside = hitch_fit.inches(row["inside_in"]) * 1000
     sixteenth = INCH / 32
     assert outside == pytest.approx(mm(f"{place}_pin", "3"), abs=sixteenth)
     assert inside == pytest.approx(mm(f"{place}_pin", number), abs=sixteenth)
@@ -191,7 +197,7 @@ def test_pin_slack_in_its_own_ball(category: str, printed: float) -> None:
     ours, why = mm("lower_bore", category), "kept as read, to 0.1 mm"
     size_of("bore of a lower ball", category, printed, ours, 0.05, why, "hitch/W4")
     pin, bore = hitch.size("lower_pin", category), hitch.size("lower_bore", category)
-    assert hitch.pin_fit(pin, bore) == "fits"
+    assert hitch_fit.pin_fit(pin, bore) == "fits"
 
 
 @pytest.mark.parametrize(("kind", "inches", "printed"), [("1", 14, 356), ("2", 16, 406)])
@@ -213,7 +219,7 @@ def test_shaft_types(kind: str, diameter: str, splines: int, rpm: int) -> None:
     of, given, source, place = pto.type_row, f"type {kind}", "hitch/S5", "PAES 118, Table 3"
     for name, printed in (("splines", splines), ("rpm", rpm)):
         published(of, given, printed, int(row[name]), 0, "exact", source, place, unit=name)
-    ours, inches = float(row["diameter_mm"]) / INCH, hitch.inches(diameter) * 1000 / INCH
+    ours, inches = float(row["diameter_mm"]) / INCH, hitch_fit.inches(diameter) * 1000 / INCH
     why = "kept to the millimeter"
     published(of, given, inches, ours, 0.6 / INCH, why, "hitch/W3", unit="in")
     assert pto.identify(splines) == kind

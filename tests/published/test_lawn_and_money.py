@@ -5,7 +5,7 @@ import math
 import pytest
 
 from calc import quantities, search, tables, worksheets
-from calc.mechanics import field_work, finance, resale
+from calc.mechanics import chances, field_work, finance, trade_in
 from tests.published.rows import published
 from tests.worksheets.asking import findings, output
 
@@ -56,7 +56,7 @@ def test_the_worksheet_gives_that_payment() -> None:
 
 def test_an_old_tire_taken_in_stays_taxable() -> None:
     # Usual price $16, $14 with the old tire, which is worth $2: the tax is on $16.
-    of, given = resale.tax_on_purchase, "a tire for 16, 2 allowed for the old one: taxed on"
+    of, given = trade_in.tax_on_purchase, "a tire for 16, 2 allowed for the old one: taxed on"
     why, place = "exact", "annotation 140.0040"
     published(of, given, 16.0, of(16.0, 2.0, 1.0, credit=False), 1e-9, why, "value/V13", place)
     assert of(16.0, 2.0, 0.05, credit=True) == pytest.approx(0.05 * 14.0)
@@ -64,17 +64,17 @@ def test_an_old_tire_taken_in_stays_taxable() -> None:
 
 # value/V37: with the mode at an end, a third of the way from the other; symmetric, w / root of 6.
 def test_mean_of_a_triangle_with_its_mode_at_the_bottom() -> None:
-    of, given = resale.triangle, "from 2 to 8 with its mode at 2: the mean"
+    of, given = chances.triangle, "from 2 to 8 with its mode at 2: the mean"
     published(of, given, 4.0, of(2.0, 2.0, 8.0).mean, 1e-9, "exact", "value/V37")
 
 
 def test_mean_of_a_triangle_with_its_mode_at_the_top() -> None:
-    of, given = resale.triangle, "from 2 to 8 with its mode at 8: the mean"
+    of, given = chances.triangle, "from 2 to 8 with its mode at 8: the mean"
     published(of, given, 6.0, of(2.0, 8.0, 8.0).mean, 1e-9, "exact", "value/V37")
 
 
 def test_spread_of_a_symmetric_triangle() -> None:
-    assert resale.triangle(700.0, 1000.0, 1300.0).deviation == pytest.approx(300 / math.sqrt(6))
+    assert chances.triangle(700.0, 1000.0, 1300.0).deviation == pytest.approx(300 / math.sqrt(6))
 
 
 @pytest.mark.parametrize("printed", [125.0, 134.0, 145.0, 150.0, 155.0])

@@ -6,7 +6,7 @@ The tolerance is the rounding of the source.
 import pytest
 
 from calc import search, worksheets
-from calc.mechanics import hitch, pto, pto_power, traction
+from calc.mechanics import hitch, hitch_fit, implement_class, pto, pto_power, traction
 from calc.subjects import hitching, shaft_power
 from tests.published.rows import published
 
@@ -101,7 +101,7 @@ def test_demand_of_mowers_lies_in_the_printed_range(
 def test_a_printed_minimum_lies_in_the_band_of_its_class(
     kind: str, size: float, printed: float
 ) -> None:
-    low, high, _ = pto_power.class_power(kind, size)
+    low, high, _ = implement_class.class_power(kind, size)
     assert low / HP - 0.05 <= printed <= high / HP + 0.05
 
 
@@ -138,7 +138,7 @@ def test_pins_and_holes_are_of_one_category(pin_mm: float, hole_mm: float, numbe
 )
 def test_printed_ball_centers_are_read_as_such(millimeters: float, number: str) -> None:
     assert hitching.printed_between(millimeters / 1000) == "ball centers"
-    assert hitch.span_category(millimeters / 1000).number == number
+    assert hitch_fit.span_category(millimeters / 1000).number == number
 
 
 def test_a_web_page_s_category_2_hitch_is_found() -> None:

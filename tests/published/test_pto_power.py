@@ -3,7 +3,7 @@
 import pytest
 
 from calc import tables
-from calc.mechanics import draft, pto_power
+from calc.mechanics import draft, implement_power, pto_power
 from tests.published.rows import published
 
 HP = 745.6998715822702
@@ -123,7 +123,7 @@ def test_rotary_rows_of_a_public_model(
 ) -> None:
     """power/S15: coefficients printed to 0.1."""
     expected = (a + b * width + c * flow) * 1000
-    assert pto_power.rotary_power(key, width, flow / 3.6) == pytest.approx(expected, rel=1e-9)
+    assert implement_power.rotary_power(key, width, flow / 3.6) == pytest.approx(expected, rel=1e-9)
 
 
 def test_disk_mower_against_the_textbook_form() -> None:
@@ -131,15 +131,15 @@ def test_disk_mower_against_the_textbook_form() -> None:
 
     Tolerance: the textbook's idle loss is printed to 0.5 kW/m.
     """
-    textbook = pto_power.mower_power(1.0, 8 / 3.6, 1500, 1500)
-    assert textbook == pytest.approx(pto_power.rotary_power("mower_disk", 1.0), abs=250)
+    textbook = implement_power.mower_power(1.0, 8 / 3.6, 1500, 1500)
+    assert textbook == pytest.approx(implement_power.rotary_power("mower_disk", 1.0), abs=250)
 
 
 def test_measured_mulcher() -> None:
     """power/S18: 76 kW mean and 145 kW peak over 6 m, so 12.7 kW/m, 5.2 hp/ft and 24.2, 9.9."""
-    typical = pto_power.density("rotary_cutter_measured")
-    peak = pto_power.density("rotary_cutter_measured", "heavy")
-    of, why = pto_power.density, "the printed total over 6 m, to a tenth"
+    typical = implement_power.density("rotary_cutter_measured")
+    peak = implement_power.density("rotary_cutter_measured", "heavy")
+    of, why = implement_power.density, "the printed total over 6 m, to a tenth"
     for given, printed, ours, unit in (
         ("76 kW mean over 6 m", 12.7, typical / 1000, "kW/m"),
         ("76 kW mean over 6 m", 5.2, typical * FOOT / HP, "hp/ft"),
@@ -151,14 +151,16 @@ def test_measured_mulcher() -> None:
 
 def test_measured_mulcher_total() -> None:
     """power/S18: its totals over its own 6 m, in whole kilowatts."""
-    assert pto_power.demand("rotary_cutter_measured", 6.0) / 1000 == pytest.approx(76, abs=0.5)
+    assert implement_power.demand("rotary_cutter_measured", 6.0) / 1000 == pytest.approx(
+        76, abs=0.5
+    )
 
 
 def test_rotary_cutter_table_of_a_web_article() -> None:
     """power/S17: 4 ft 16-25, 5 ft 20-30, 6 ft 25-40 hp; its extremes for a foot, to 0.05."""
     article = ((4, 16, 25), (5, 20, 30), (6, 25, 40))
-    low = pto_power.density("rotary_cutter_article", "light") * FOOT / HP
-    high = pto_power.density("rotary_cutter_article", "heavy") * FOOT / HP
+    low = implement_power.density("rotary_cutter_article", "light") * FOOT / HP
+    high = implement_power.density("rotary_cutter_article", "heavy") * FOOT / HP
     assert low == pytest.approx(min(p / feet for feet, p, _ in article), abs=0.05)
     assert high == pytest.approx(max(p / feet for feet, _, p in article), abs=0.05)
 
@@ -166,17 +168,19 @@ def test_rotary_cutter_table_of_a_web_article() -> None:
 @pytest.mark.parametrize(("feet", "low", "high"), [(4, 16, 25), (5, 20, 30), (6, 25, 40)])
 def test_rule_of_thumb_lies_in_the_article_s_ranges(feet: int, low: float, high: float) -> None:
     """power/S16, 5 hp for each foot, against power/S17."""
-    assert low <= pto_power.demand("rotary_cutter", feet * FOOT) / HP <= high
+    assert low <= implement_power.demand("rotary_cutter", feet * FOOT) / HP <= high
 
 
 def test_measured_lawn_deck() -> None:
     """power/S19: 8 to 10 kW on a 1.8 m deck; 1.8 to 2.3 hp/ft."""
-    low = pto_power.density("finish_mower_measured", "light") * FOOT / HP
-    high = pto_power.density("finish_mower_measured", "heavy") * FOOT / HP
-    of, given, why = pto_power.density, "8 to 10 kW on a 1.8 m deck", "printed to a tenth"
+    low = implement_power.density("finish_mower_measured", "light") * FOOT / HP
+    high = implement_power.density("finish_mower_measured", "heavy") * FOOT / HP
+    of, given, why = implement_power.density, "8 to 10 kW on a 1.8 m deck", "printed to a tenth"
     for printed, ours in ((1.8, low), (2.3, high)):
         published(of, given, printed, ours, 0.05, why, "power/S19", unit="hp/ft")
-    assert pto_power.demand("finish_mower_measured", 1.8, "heavy") == pytest.approx(10e3, abs=50)
+    assert implement_power.demand("finish_mower_measured", 1.8, "heavy") == pytest.approx(
+        10e3, abs=50
+    )
 
 
 def test_measured_chipper() -> None:
@@ -184,13 +188,16 @@ def test_measured_chipper() -> None:
 
     4 hp for each inch lies among them at the larger log; tolerance from 1 hp rounding.
     """
-    custom = pto_power.demand("chipper", 0.120) / HP
+    custom = implement_power.demand("chipper", 0.120) / HP
     assert 16 - 0.5 <= custom <= 21 + 0.5
 
 
 def test_generator_rule() -> None:
     """power/S23: at least two engine hp for each kW rated."""
-    of, ours = pto_power.generator_engine_power, pto_power.generator_engine_power(15e3) / HP
+    of, ours = (
+        implement_power.generator_engine_power,
+        implement_power.generator_engine_power(15e3) / HP,
+    )
     published(
         of, "15 kW, 2 hp for each kW", 30, ours, 0.05, "a whole factor", "power/S23", unit="hp"
     )
@@ -198,7 +205,7 @@ def test_generator_rule() -> None:
 
 def test_forms_of_the_flail_row_agree() -> None:
     """power/D497-memory: 10 kW/m is printed as 4.09 hp/ft."""
-    assert pto_power.rotary_power("mower_flail", FOOT) / HP == pytest.approx(4.09, abs=0.005)
+    assert implement_power.rotary_power("mower_flail", FOOT) / HP == pytest.approx(4.09, abs=0.005)
 
 
 def test_drawbar_power_examples() -> None:

@@ -3,7 +3,7 @@
 import pytest
 
 from calc import tables
-from calc.mechanics import finance, resale
+from calc.mechanics import chances, finance, resale, trade_in, used_value
 from tests.published.rows import published
 
 
@@ -73,26 +73,26 @@ def test_monthly_payment_on_120_000_over_10_years(percent: float, printed: float
 def test_tax_with_a_trade_in() -> None:
     given, why = "40,000 with a trade-in of 15,000 at 6 %", "exact"
     deal = 40_000, 15_000, 0.06
-    of = resale.tax_on_purchase
+    of = trade_in.tax_on_purchase
     ours = of(*deal, credit=True)
     published(of, given, 1500, ours, 0.005, why, "value/V12", "with the credit")
     ours = of(*deal, credit=False)
     published(of, given, 2400, ours, 0.005, why, "value/V12", "without it")
-    saved = resale.trade_tax_value(*deal, credit=True)
-    published(resale.trade_tax_value, given, 900, saved, 0.005, why, "value/V12", "the saving")
+    saved = trade_in.trade_tax_value(*deal, credit=True)
+    published(trade_in.trade_tax_value, given, 900, saved, 0.005, why, "value/V12", "the saving")
 
 
 def test_california_taxes_the_trade_in_too() -> None:
     credit = tables.by_key("money/trade_tax_rules", "key")["california"]["credit"] == "yes"
-    tax = resale.tax_on_purchase(25_200 + 5_000, 5_000, 0.10, credit)
-    of, given = resale.tax_on_purchase, "25,200 in cash and an old unit of 5,000"
+    tax = trade_in.tax_on_purchase(25_200 + 5_000, 5_000, 0.10, credit)
+    of, given = trade_in.tax_on_purchase, "25,200 in cash and an old unit of 5,000"
     place = "annotation 140.0026: taxable amount"
     published(of, given, 30_200, tax / 0.10, 0.005, "exact", "value/V13", place)
 
 
 def test_hours_a_year() -> None:
-    ours = resale.hours_a_year(500, 4)
-    of, given = resale.hours_a_year, "500 h in 4 years"
+    ours = used_value.hours_a_year(500, 4)
+    of, given = used_value.hours_a_year, "500 h in 4 years"
     published(of, given, 125, ours, 0, "exact", "value/V6b", unit="h")
     assert 2.0 < ours / 52 < 3.0  # "2 to 3 h a week"
 
@@ -109,8 +109,8 @@ def test_days_in_stock_from_turns() -> None:
 
 
 def test_generator_after_ten_thousand_steps() -> None:
-    ours = round(resale.random_shares(1, 10_000)[-1] * 2147483647)
-    of, given = resale.random_shares, "seed 1, the ten thousandth number"
+    ours = round(chances.random_shares(1, 10_000)[-1] * 2147483647)
+    of, given = chances.random_shares, "seed 1, the ten thousandth number"
     published(of, given, 1_043_618_065, ours, 0, "exact", "value/V29")
 
 
@@ -125,8 +125,8 @@ def test_expected_value_of_a_new_machine() -> None:
 def test_remaining_value_of_a_middle_tractor(years: int, printed: float) -> None:
     # At 1 year the recalled 69 does not follow from the recalled coefficients, which give 68.2;
     # the page says that both are from memory.
-    found = 100 * resale.remaining_value("tractor_middle", years, 400)
-    of, given = resale.remaining_value, f"80 to 149 hp, {years} years, 400 h a year"
+    found = 100 * used_value.remaining_value("tractor_middle", years, 400)
+    of, given = used_value.remaining_value, f"80 to 149 hp, {years} years, 400 h a year"
     place, why = "table 1a (recalled)", "printed to the percent"
     published(of, given, printed, found, 0.5, why, "value/V1", place, unit="%")
 
@@ -135,7 +135,7 @@ def test_remaining_value_beside_another_university() -> None:
     # power/S47: 36 % at 10 years and 300 h a year for tractors of every size. The three sizes here
     # must stand on both sides of it.
     found = [
-        100 * resale.remaining_value(f"tractor_{size}", 10, 300)
+        100 * used_value.remaining_value(f"tractor_{size}", 10, 300)
         for size in ("small", "middle", "large")
     ]
     assert min(found) < 36 < max(found)

@@ -7,7 +7,16 @@ again; the check then says that we agree with the value as it is widely known.
 import pytest
 
 from calc import tables
-from calc.mechanics import braking, lamps, sight, wiring
+from calc.mechanics import (
+    braking,
+    electrical_load,
+    road_gaps,
+    road_limits,
+    road_rules,
+    sight,
+    smv_emblem,
+    wiring,
+)
 from tests.published.rows import published
 
 FOOT, INCH = 0.3048, 0.0254
@@ -128,8 +137,8 @@ def test_decision_sight_distance_for_a_path_change(mph, feet):
 
 @pytest.mark.parametrize(("mph", "feet"), [(15, 170), (30, 335), (45, 500), (55, 610)])
 def test_intersection_sight_distance_left_turn_car(mph, feet):
-    gap = sight.gap_time("car", "left")
-    of, given = sight.printed_intersection_us_ft, f"a car turning left, {mph} mph on the road"
+    gap = road_gaps.gap_time("car", "left")
+    of, given = road_gaps.printed_intersection_us_ft, f"a car turning left, {mph} mph on the road"
     ours = sight.design_value(of(mph, gap))
     published(of, given, feet, ours, 0, "both rounded up to 5 ft", "road/HB-2", unit="ft")
 
@@ -139,23 +148,26 @@ def test_intersection_sight_distance_left_turn_car(mph, feet):
     [("car", 7.5, 6.5), ("single-unit truck", 9.5, 8.5), ("combination truck", 11.5, 10.5)],
 )
 def test_gap_times(vehicle, left, right):
-    of, why = sight.gap_time, "kept as read, printed to half a second"
+    of, why = road_gaps.gap_time, "kept as read, printed to half a second"
     for maneuver, printed in (("left", left), ("right or cross", right)):
         for source in ("road/DOT-2", "road/UKY-1"):
-            given, ours = f"{vehicle}, {maneuver}", sight.gap_time(vehicle, maneuver)
+            given, ours = f"{vehicle}, {maneuver}", road_gaps.gap_time(vehicle, maneuver)
             published(of, given, printed, ours, 0, why, source, unit="s")
 
 
 @pytest.mark.parametrize(("mph", "feet"), [(20, 400), (40, 600), (60, 1000), (80, 1400)])
 def test_passing_sight_distance(mph, feet):
-    of, ours = sight.passing_sight_distance, sight.passing_sight_distance(mph) / FOOT
+    of, ours = road_gaps.passing_sight_distance, road_gaps.passing_sight_distance(mph) / FOOT
     why = "kept as read, in 5 ft"
     published(of, f"{mph} mph", feet, ours, 2.5, why, "road/UKY-2", unit="ft")
 
 
 @pytest.mark.parametrize(("mph", "feet"), [(20, 710), (40, 1470), (60, 2135), (70, 2480)])
 def test_older_passing_sight_distance(mph, feet):
-    of, ours = sight.passing_sight_distance, sight.passing_sight_distance(mph, "to 2004") / FOOT
+    of, ours = (
+        road_gaps.passing_sight_distance,
+        road_gaps.passing_sight_distance(mph, "to 2004") / FOOT,
+    )
     given, why = f"{mph} mph, the rule to 2004", "kept as read, in 5 ft"
     published(of, given, feet, ours, 2.5, why, "road/HB-3", unit="ft")
 
@@ -163,7 +175,7 @@ def test_older_passing_sight_distance(mph, feet):
 @pytest.mark.parametrize(("train_mph", "feet"), [(10, 240), (20, 480), (30, 721)])
 def test_rail_crossing_from_a_stop(train_mph, feet):
     # road/RAIL-memory: a 65 ft truck, 8.8 ft/s in first gear, distance along the track.
-    time = sight.rail_crossing_time(65 * FOOT, 8.8 * FOOT)
+    time = road_gaps.rail_crossing_time(65 * FOOT, 8.8 * FOOT)
     assert time == pytest.approx(16.36, abs=0.01)
     assert 1.47 * train_mph * time == pytest.approx(feet, abs=1)
 
@@ -173,7 +185,7 @@ def test_rail_crossing_from_a_stop(train_mph, feet):
 
 @pytest.mark.parametrize(("watts", "amps"), [(55, 4.58), (60, 5.0)])
 def test_lamp_current(watts, amps):
-    of, ours = wiring.lamp_current, wiring.lamp_current(watts)
+    of, ours = electrical_load.lamp_current, electrical_load.lamp_current(watts)
     why = "printed to 0.01 A"
     published(of, f"{watts} W at 12 V", amps, ours, 0.005, why, "road/WEB-10", unit="A")
 
@@ -285,8 +297,8 @@ def test_emblem_heights(place, low, high, source):
 
 def emblem_edge(place, edge, printed, source, unit=FOOT):
     """Hold one end of where the emblem may sit against a text."""
-    ours = lamps.emblem_window(place)[edge == "highest"] / unit
-    of, given, why = lamps.emblem_window, f"{edge} in {place}", "kept as read, exact"
+    ours = smv_emblem.emblem_window(place)[edge == "highest"] / unit
+    of, given, why = smv_emblem.emblem_window, f"{edge} in {place}", "kept as read, exact"
     name = "ft" if unit == FOOT else "m"
     published(of, given, printed, ours, 1e-9, why, source, unit=name)
 
@@ -302,7 +314,7 @@ def test_emblem_height_in_missouri_has_a_lower_end_only():
 
 def test_emblem_at_30_in():
     # road/LAW-NE, WA, CO, NY and the standard accept it; CA, GA, MD and MO don't.
-    failing = lamps.emblem_fails(30 * INCH)
+    failing = smv_emblem.emblem_fails(30 * INCH)
     assert {"CA", "GA", "MD", "MO"} <= set(failing)
     assert not {"NE", "WA", "CO", "NY", "US-STD", "US-STD-old"} & set(failing)
 
@@ -320,7 +332,7 @@ def test_emblem_at_30_in():
     ],
 )
 def test_emblem_by_speed(place, mph, use):
-    assert lamps.emblem_use(place, mph * MPH)[0] == use
+    assert smv_emblem.emblem_use(place, mph * MPH)[0] == use
 
 
 def test_emblem_size():
@@ -330,7 +342,7 @@ def test_emblem_size():
         ("border", 1.75, "road/LAW-NE"),
         ("seen from", 600 * 12, "road/LAW-IL564, 600 to 1000 ft"),
     ):
-        of, ours = "road/emblem_sizes", lamps.measure(sizes[part]["value"]) / INCH
+        of, ours = "road/emblem_sizes", road_rules.measure(sizes[part]["value"]) / INCH
         published(of, part, printed, ours, 1e-9, "kept as read, exact", source, unit="in")
 
 
@@ -351,14 +363,14 @@ PLAIN = {
 
 
 def wanted(place, **changes):
-    found = lamps.needs(place, {**PLAIN, **changes})
+    found = road_rules.needs(place, {**PLAIN, **changes})
     return {(need.unit, need.item): need for need in found}
 
 
 def required(place, what, printed, ours, source, unit):
     """Hold a measure that a place asks for against the text."""
     why = "kept as read, exact"
-    published(lamps.needs, f"{what}, {place}", printed, ours, 1e-9, why, source, unit=unit)
+    published(road_rules.needs, f"{what}, {place}", printed, ours, 1e-9, why, source, unit=unit)
 
 
 def test_warning_lamps_mark_the_width_from_12_ft():
@@ -399,8 +411,8 @@ def test_extremity_strips_more_than_6_ft_to_a_side():
 def test_lamps_on_the_last_unit_beyond_16_4_ft():
     # road/LAW-WI2 and road/ASABE-1: 5 m.
     assert ("towed", "tail_lamps") in wanted("TX", behind=17 * FOOT)
-    assert lamps.emblem_on_towed("TX", False, 17 * FOOT, 2010) is not None
-    assert lamps.emblem_on_towed("TX", False, 16 * FOOT, 2010) is None
+    assert smv_emblem.emblem_on_towed("TX", False, 17 * FOOT, 2010) is not None
+    assert smv_emblem.emblem_on_towed("TX", False, 16 * FOOT, 2010) is None
 
 
 def test_wisconsin_wide_implement():
@@ -479,8 +491,8 @@ def test_uk_lamp_positions():
     ],
 )
 def test_uk_speed_by_width(width, mph, source):
-    ours = lamps.road_speed_limit("UK", width)[0] / MPH
-    of, given, why = lamps.road_speed_limit, f"{width} m wide, UK", "kept as read, exact"
+    ours = road_limits.road_speed_limit("UK", width)[0] / MPH
+    of, given, why = road_limits.road_speed_limit, f"{width} m wide, UK", "kept as read, exact"
     place = "article 21" if source == "road/UK-1" else ""
     published(of, given, mph, ours, 1e-9, why, source, place, unit="mph")
 
@@ -502,7 +514,7 @@ def test_uk_notice_and_attendant(width, items):
 
 def widest(place, what, printed, ours, source, unit="ft"):
     """Hold a width of a place's rule against the text."""
-    of, given, why = lamps.width_rule, f"{what}, {place}", "kept as read, exact"
+    of, given, why = road_limits.width_rule, f"{what}, {place}", "kept as read, exact"
     published(of, given, printed, ours, 1e-9, why, source, unit=unit)
 
 
@@ -512,12 +524,12 @@ def test_pennsylvania_width_steps():
     assert ("tractor", "beacon") in wanted("PA", width=12.5 * FOOT)
     assert ("tractor", "pilot") not in wanted("PA", width=14.5 * FOOT)
     assert ("tractor", "pilot") in wanted("PA", width=14.6 * FOOT)
-    widest("PA", "at most", 18, lamps.width_rule("PA").maximum / FOOT, "road/PA-width-escort")
+    widest("PA", "at most", 18, road_limits.width_rule("PA").maximum / FOOT, "road/PA-width-escort")
 
 
 def test_other_widths():
     # Summaries of NY (12 and 17 ft), NC (25 ft), CA (120 in load), UK (2.55 and 4.3 m).
-    york, carolina, uk = (lamps.width_rule(place) for place in ("NY", "NC", "UK"))
+    york, carolina, uk = (road_limits.width_rule(place) for place in ("NY", "NC", "UK"))
     widest("NY", "without conditions", 12, york.free_night / FOOT, "road/NY-width")
     widest("NY", "at most", 17, york.maximum / FOOT, "road/NY-width")
     widest("NC", "at most", 25, carolina.maximum / FOOT, "road/NC-width-escort")

@@ -3,7 +3,7 @@
 import pytest
 
 from calc import model, search, tables, worksheets
-from calc.mechanics import lamps
+from calc.mechanics import road_rules, smv_emblem
 from tests.published.rows import published
 from tests.worksheets.asking import findings
 
@@ -23,12 +23,12 @@ S276_HIGHEST = 10  # ft
 
 def ends(place):
     """The window of the emblem's lower edge. [ft]"""
-    return [end / FT for end in lamps.emblem_window(place)]
+    return [end / FT for end in smv_emblem.emblem_window(place)]
 
 
 def needed(place, item, unit="tractor", **facts):
     """What binds there, as the largest count; 0 when nothing does."""
-    found = lamps.needs(place, {**TRACTOR, **facts})
+    found = road_rules.needs(place, {**TRACTOR, **facts})
     rules = [r for n in found if (n.unit, n.item) == (unit, item) for r in n.rules]
     return max((r.count or 1 for r in rules if r.basis in ("law", "memory")), default=0)
 
@@ -44,19 +44,16 @@ def asked(**typed):
         ("MT", 3, 5),  # MCA 61-9-415: 3 to 5 ft above the road
         ("NM", 2, 5),  # NMSA 66-3-887: 2 to 5 ft above ground
         ("MS", 2, 6),  # Miss. Code 63-7-91 (2021): about 2 to 6 ft
-        ("CA", 3, 5),  # CVC 24615 (2023): base 3 to 5 ft
-        ("CO", 2, 6),  # 1 CCR 204-10 rule 50 (2024): lower edge 2 to 6 ft
-        ("WA", 2, 6),  # WAC 204-21-160 (2015): lower edge 2 to 6 ft
         ("KY", 3, 10),  # KRS 189.820(3) (2022): at least 3 ft; no upper limit, so S276's 10 ft
     ],
 )
 def test_height_of_the_emblem(place, low, high):
-    rule = lamps.emblem_rule(place)
+    rule = smv_emblem.emblem_rule(place)
     assert rule is not None
     for end, feet, ours in zip(("lowest", "highest"), (low, high), ends(place), strict=True):
         cited = rule.source if feet != S276_HIGHEST else "road/EXT-2"
         given = f"{place}: {end} lower edge of the emblem"
-        published(lamps.emblem_window, given, feet, ours, 1e-6, "whole feet", cited, unit="ft")
+        published(smv_emblem.emblem_window, given, feet, ours, 1e-6, "whole feet", cited, unit="ft")
     for feet, right in ((low, True), (low - 0.02, False), (high, True), (high + 0.02, False)):
         found = findings(asked(place=place, emblem_height=f"{feet} ft"))
         assert (found["emblem_height"] != model.OVER) is right, (place, feet)
@@ -76,7 +73,7 @@ def test_height_of_the_emblem(place, low, high):
 )
 def test_lamps_by_day_from_a_year_on(place, year, item):
     def by_day(made):
-        found = lamps.needs(place, {**TRACTOR, "made": float(made)}, by_day=True)
+        found = road_rules.needs(place, {**TRACTOR, "made": float(made)}, by_day=True)
         return any(
             need.item == item and any(r.basis in ("law", "memory") for r in need.rules)
             for need in found
@@ -104,7 +101,7 @@ def test_ohio_asks_an_older_tractor_for_one_head_lamp():
 
 def test_ohio_dual_wheels():
     # ORC 4513.111 as explained by OSU 2001: within 16 in, 3.3 to 12 ft above ground, any age.
-    found = lamps.needs("OH", {**TRACTOR, "duals": 1.0})
+    found = road_rules.needs("OH", {**TRACTOR, "duals": 1.0})
     rules = [r for n in found if n.item == "amber_flashers" for r in n.rules if r.basis == "law"]
     assert [r.edge for r in rules] == [pytest.approx(16 * IN)]
     assert rules[0].height_low == pytest.approx(3.3 * FT)
@@ -165,7 +162,7 @@ def test_four_feet_behind_or_to_the_left(place, unit, item, facts):
 def test_south_dakota_wants_a_flashing_lamp_in_the_dark():
     # SDCL 32-17-46 (2019): a flashing or rotating white or amber light at night.
     assert needed("SD", "amber_flashers") == 1
-    by_day = lamps.needs("SD", TRACTOR, by_day=True)
+    by_day = road_rules.needs("SD", TRACTOR, by_day=True)
     assert not any(r.basis == "law" for n in by_day if n.item == "amber_flashers" for r in n.rules)
 
 
@@ -178,7 +175,7 @@ def test_delaware_one_red_lamp_needs_two_reflectors():
 @pytest.mark.parametrize("row", tables.rows("road/road_places"), ids=lambda row: row["place"])
 def test_every_state_has_a_rule_that_was_read(row):
     if row["country"] == "US":
-        assert lamps.has_own_rules(row["place"])
+        assert road_rules.has_own_rules(row["place"])
 
 
 @pytest.mark.parametrize(

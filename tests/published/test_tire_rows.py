@@ -9,7 +9,7 @@ import math
 import pytest
 
 from calc import search, tables, worksheets
-from calc.mechanics import tire_load, tires
+from calc.mechanics import tire_load, tire_rating, tire_rolling, tires
 from calc.mechanics.tire_size import decode
 from tests.published.rows import published
 
@@ -50,11 +50,11 @@ def size(text: str) -> tires.Dimensions:
     ],
 )
 def test_load_in_the_row(text: str, kpa: float, load_kg: float) -> None:
-    found = tire_load.load_in_row(decode(text), kpa * KPA)
+    found = tire_rating.load_in_row(decode(text), kpa * KPA)
     given = f"{text} at {kpa} kPa"
-    of, why = tire_load.load_in_row, "kept as read, printed to 5 kg"
+    of, why = tire_rating.load_in_row, "kept as read, printed to 5 kg"
     published(of, given, load_kg, found, 2.5, why, "tires/TY-A", unit="kg")
-    rated = tire_load.rating(decode(text))
+    rated = tire_rating.rating(decode(text))
     assert rated is not None and rated.load == pytest.approx(load_kg)
 
 
@@ -69,22 +69,24 @@ def test_load_in_the_row(text: str, kpa: float, load_kg: float) -> None:
     ],
 )
 def test_load_of_a_turf_tire(text: str, kpa: float, load_kg: float, source: str) -> None:
-    found = tire_load.load_in_row(decode(text), kpa * KPA)
+    found = tire_rating.load_in_row(decode(text), kpa * KPA)
     given = f"{text} at {kpa} kPa"
     why = "printed in whole lb and psi, converted to whole kg and kPa: 0.3 %"
-    published(tire_load.load_in_row, given, load_kg, found, 0.003 * load_kg, why, source, unit="kg")
+    published(
+        tire_rating.load_in_row, given, load_kg, found, 0.003 * load_kg, why, source, unit="kg"
+    )
 
 
 def test_two_rows_of_one_ply_are_not_stretched() -> None:
     # TY-A: 10-16.5 12PR of two patterns, 2170 kg at 520 kPa and 2375 kg at 620 kPa.
     tire = decode("10-16.5 12PR R-4")
     for kpa, load_kg in ((520, 2170), (620, 2375)):
-        found = tire_load.load_in_row(tire, kpa * KPA)
+        found = tire_rating.load_in_row(tire, kpa * KPA)
         given = f"10-16.5 12PR R-4 at {kpa} kPa"
-        of, why = tire_load.load_in_row, "kept as read, printed to 5 kg"
+        of, why = tire_rating.load_in_row, "kept as read, printed to 5 kg"
         published(of, given, load_kg, found, 2.5, why, "tires/TY-A", unit="kg")
-    assert 2170 < tire_load.load_in_row(tire, 570 * KPA) < 2375
-    assert tire_load.load_in_row(tire, 700 * KPA) == pytest.approx(2375)
+    assert 2170 < tire_rating.load_in_row(tire, 570 * KPA) < 2375
+    assert tire_rating.load_in_row(tire, 700 * KPA) == pytest.approx(2375)
 
 
 @pytest.mark.parametrize(
@@ -92,9 +94,9 @@ def test_two_rows_of_one_ply_are_not_stretched() -> None:
 )  # TD-1 at 76 psi
 def test_load_of_a_loader_tire_falls_with_speed(km_h: float, load_lb: float) -> None:
     tire = decode("12-16.5 12PR")
-    found = tire_load.load_in_row(tire, 76 * tire_load.PSI, km_h / 3.6)
+    found = tire_rating.load_in_row(tire, 76 * tire_load.PSI, km_h / 3.6)
     given = f"12-16.5 12PR at 76 psi and {km_h} km/h"
-    of, ours = tire_load.load_in_row, found / tire_load.POUND
+    of, ours = tire_rating.load_in_row, found / tire_load.POUND
     published(of, given, load_lb, ours, 0.5, "printed to the pound", "tires/TD-1", unit="lb")
 
 
@@ -214,21 +216,21 @@ def test_radial_row(text: str, diameter_mm: float, radius_mm: float, rolled_mm: 
 @pytest.mark.parametrize(("text", "diameter_mm", "radius_mm", "rolled_mm"), RADIALS)
 def test_radial_rules(text: str, diameter_mm: float, radius_mm: float, rolled_mm: float) -> None:
     rim = decode(text).rim * 0.0254
-    radius = tires.loaded_radius(diameter_mm * MM, rim, radial=True)
+    radius = tire_rolling.loaded_radius(diameter_mm * MM, rim, radial=True)
     published(
-        tires.loaded_radius,
+        tire_rolling.loaded_radius,
         f"radial of {diameter_mm} mm on a {decode(text).rim:g} in rim",
         radius_mm,
         radius / MM,
-        tires.RADIAL_RADIUS_ERROR * radius_mm,
+        tire_rolling.RADIAL_RADIUS_ERROR * radius_mm,
         "the error that we state for the rule",
         "tires/TY-C",
         text,
         unit="mm",
     )
-    factor, error = tires.rolling_factor("R-4", radial=True)
+    factor, error = tire_rolling.rolling_factor("R-4", radial=True)
     published(
-        tires.rolling_factor,
+        tire_rolling.rolling_factor,
         f"radial R-4 of {diameter_mm} mm",
         rolled_mm,
         factor * math.pi * diameter_mm,
@@ -239,7 +241,7 @@ def test_radial_rules(text: str, diameter_mm: float, radius_mm: float, rolled_mm
         unit="mm",
     )
     # A bias tire's constant would miss six of the eight.
-    assert tires.rolling_factor("R-1")[0] < factor
+    assert tire_rolling.rolling_factor("R-1")[0] < factor
 
 
 @pytest.mark.parametrize(

@@ -5,7 +5,16 @@ import math
 import pytest
 
 from calc import tables
-from calc.mechanics import bolts, duals, front_drive, ground, liquid_ballast, tire_load, tires
+from calc.mechanics import (
+    bolts,
+    duals,
+    front_drive,
+    ground,
+    liquid_ballast,
+    tire_load,
+    tire_rolling,
+    tires,
+)
 from calc.mechanics.tire_size import decode
 from tests.published.rows import published
 
@@ -132,9 +141,9 @@ def test_table_row(
 
 
 def test_loaded_radius_rule() -> None:
-    ours = tires.loaded_radius(32.9 * IN, 16.5 * IN) / IN
-    of, given = tires.loaded_radius, "12-16.5 of 32.9 in"
-    off, why = tires.LOADED_RADIUS_ERROR * 15.1, "the error that we state for the rule"
+    ours = tire_rolling.loaded_radius(32.9 * IN, 16.5 * IN) / IN
+    of, given = tire_rolling.loaded_radius, "12-16.5 of 32.9 in"
+    off, why = tire_rolling.LOADED_RADIUS_ERROR * 15.1, "the error that we state for the rule"
     published(of, given, 15.1, ours, off, why, "tires/TD-1", unit="in")
 
 
@@ -149,9 +158,9 @@ def test_loaded_radius_rule() -> None:
 def test_rolling_rule_holds_the_published_circumference(
     diameter_mm: float, tread: str, published_mm: float, source: str
 ) -> None:
-    factor, error = tires.rolling_factor(tread)
-    ours = tires.rolling_circumference(diameter_mm, tread)
-    of, given = tires.rolling_circumference, f"{tread} of {diameter_mm} mm"
+    factor, error = tire_rolling.rolling_factor(tread)
+    ours = tire_rolling.rolling_circumference(diameter_mm, tread)
+    of, given = tire_rolling.rolling_circumference, f"{tread} of {diameter_mm} mm"
     off, why = published_mm * error / factor, "the error that we state for the rule"
     published(of, given, published_mm, ours, off, why, source, unit="mm")
 
@@ -181,7 +190,7 @@ def test_rolling_index_groups_42_and_47() -> None:
 )
 def test_rolling_index_diameters(group: int, diameter_in: float) -> None:
     # The manual calls them approximate and rounds to an inch, 0.8 % of the smallest.
-    factor, error = tires.rolling_factor("R-1")
+    factor, error = tire_rolling.rolling_factor("R-1")
     ours = front_drive.index_circumference(group) / (factor * math.pi) / IN
     of, given = front_drive.index_circumference, f"diameter of an R-1 of group {group}"
     off = max(0.5, diameter_in * error / factor)

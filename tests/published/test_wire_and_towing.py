@@ -3,7 +3,7 @@
 import pytest
 
 from calc import tables
-from calc.mechanics import braking, sight, wiring
+from calc.mechanics import braking, electrical_load, road_gaps, wiring
 from tests.published.rows import published
 
 LB, MPH, FOOT = 0.45359237, 0.44704, 0.3048
@@ -96,7 +96,7 @@ def test_idle_gives_a_third_of_the_alternator():
     [(35, 2.92), (45, 3.75), (55, 4.58), (60, 5.0)],
 )
 def test_current_of_filament_lamps(watts, amps):
-    assert wiring.lamp_current(watts) == pytest.approx(amps, abs=0.005)
+    assert electrical_load.lamp_current(watts) == pytest.approx(amps, abs=0.005)
 
 
 @pytest.mark.parametrize(
@@ -168,7 +168,7 @@ def test_it_cannot_stop_on_15_percent(ratio):
     ],
 )
 def test_gaps_of_trucks(vehicle, maneuver, seconds):
-    of, ours, why = sight.gap_time, sight.gap_time(vehicle, maneuver), "kept as read, exact"
+    of, ours, why = road_gaps.gap_time, road_gaps.gap_time(vehicle, maneuver), "kept as read, exact"
     place = "13.5.2"
     published(of, f"{vehicle}, {maneuver}", seconds, ours, 0, why, "road/DOT-2", place, unit="s")
     if maneuver == "left":
@@ -182,7 +182,7 @@ def test_gaps_of_trucks(vehicle, maneuver, seconds):
 )
 def test_time_to_clear_a_road(length, mph, seconds):
     distance = (10 + 24 + length) * FOOT
-    found = sight.time_to_clear(distance, mph * MPH, 1.5 * FOOT)
+    found = road_gaps.time_to_clear(distance, mph * MPH, 1.5 * FOOT)
     assert found == pytest.approx(seconds, abs=0.1)
 
 

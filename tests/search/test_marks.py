@@ -6,7 +6,7 @@ from itertools import pairwise
 import pytest
 
 from calc import tables
-from calc.mechanics import driveline, joint_ratings, traction
+from calc.mechanics import joint_ratings, traction, universal_joint
 from calc.worksheets.drive import compute as drive
 
 SOILS = sorted(tables.by_key("power/soil_mobility", "soil"))
@@ -21,8 +21,8 @@ def never_rises(values):
 
 
 def test_angle_for_speed_falls():
-    assert never_rises([driveline.angle_for_speed(speed) for speed in steps(1.0, 300.0)])
-    assert driveline.angle_for_speed(1.0) > driveline.angle_for_speed(300.0)
+    assert never_rises([universal_joint.angle_for_speed(speed) for speed in steps(1.0, 300.0)])
+    assert universal_joint.angle_for_speed(1.0) > universal_joint.angle_for_speed(300.0)
 
 
 def test_angle_at_speed_falls():

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
-from calc.mechanics import braking, driveline, sight
+from calc.mechanics import braking, road_gaps, universal_joint
 
 MACHINES = 100
 
@@ -46,7 +46,7 @@ def test_time_to_clear(seed: int) -> None:
     spent, state = moved([0.0, 0.0], acceleration, 200.0, left, lambda t, now: now[1] - top)
     if state[0] < distance - 1e-9:
         spent += moved(state, 0.0, 200.0, left)[0]
-    found = sight.time_to_clear(distance, top, acceleration, delay)
+    found = road_gaps.time_to_clear(distance, top, acceleration, delay)
     assert found == pytest.approx(delay + spent, rel=1e-6)
 
 
@@ -65,9 +65,11 @@ def test_ripple_of_a_joint(seed: int) -> None:
     joint, speed = math.radians(rng.uniform(1.0, 45.0)), rng.uniform(20.0, 110.0)
     turns = np.linspace(0.0, 2 * math.pi, 40_001)
     ratio = np.gradient(output_angles(joint, turns), turns)[2:-2]
-    least, most = driveline.ratio_extremes(joint)
+    least, most = universal_joint.ratio_extremes(joint)
     assert (float(ratio.min()), float(ratio.max())) == pytest.approx((least, most), rel=1e-5)
-    assert driveline.fluctuation(joint) == pytest.approx(float(np.ptp(ratio)), rel=1e-3, abs=1e-6)
+    assert universal_joint.fluctuation(joint) == pytest.approx(
+        float(np.ptp(ratio)), rel=1e-3, abs=1e-6
+    )
     change = np.gradient(ratio, turns[2:-2])[2:-2]
     peak = speed**2 * float(np.abs(change).max())
-    assert driveline.peak_acceleration(speed, joint) == pytest.approx(peak, rel=1e-3)
+    assert universal_joint.peak_acceleration(speed, joint) == pytest.approx(peak, rel=1e-3)

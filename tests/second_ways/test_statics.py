@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from scipy.optimize import brentq
 
-from calc.mechanics import ballast, stability
+from calc.mechanics import axle_loads, ballast, stability
 
 MACHINES = 120
 
@@ -50,8 +50,10 @@ def test_axle_loads(seed: int) -> None:
     m = tractor(random.Random(f"axles {seed}"))
     front, rear = solved(all_loads(m, m["weights"]), m["wheelbase"])
     place = m["wheelbase"], m["hitch"], m["cg"], m["rear"], m["weights"], m["ahead"]
-    assert ballast.front_axle_load(m["front"], *place) == pytest.approx(front, rel=1e-9, abs=1e-6)
-    found = ballast.rear_axle_load(m["mass"], m["front"], *place)
+    assert axle_loads.front_axle_load(m["front"], *place) == pytest.approx(
+        front, rel=1e-9, abs=1e-6
+    )
+    found = axle_loads.rear_axle_load(m["mass"], m["front"], *place)
     assert found == pytest.approx(rear, rel=1e-9)
 
 

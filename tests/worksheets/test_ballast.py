@@ -3,7 +3,7 @@
 import pytest
 
 from calc import model, search, tables, worksheets
-from calc.mechanics import ballast, lift
+from calc.mechanics import axle_loads, ballast, lift
 from calc.model.pictures import Label, Scene
 
 SHEET = worksheets.load("ballast")
@@ -51,10 +51,10 @@ def test_numbers_are_those_of_the_mechanics():
     found = answer()
     mass, front, b, c, d, ir = 1650 * LB, 0.45 * 1650 * LB, 1.5748, 0.7112, 0.8636, 480 * LB
     assert output(found, "front") == pytest.approx(
-        ballast.front_axle_load(front, b, c, d, ir), rel=1e-9
+        axle_loads.front_axle_load(front, b, c, d, ir), rel=1e-9
     )
     assert output(found, "rear") == pytest.approx(
-        ballast.rear_axle_load(mass, front, b, c, d, ir), rel=1e-9
+        axle_loads.rear_axle_load(mass, front, b, c, d, ir), rel=1e-9
     )
     assert output(found, "capacity") == pytest.approx(
         lift.capacity_at(900 * LB, 0.610, d, 0.610 / (1 / PAIRS - 1)), rel=1e-9
@@ -264,7 +264,7 @@ def test_loader_reports_what_the_bucket_does():
     # The counterweight leaves a fifth behind, implement off.
     counter = output(found, "counterweight")
     mass, front = 1650 * LB, 0.45 * 1650 * LB
-    _, rear = ballast.axle_loads(
+    _, rear = axle_loads.axle_loads(
         front,
         mass - front,
         1.5748,

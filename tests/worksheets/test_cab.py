@@ -247,6 +247,21 @@ def test_altitude_takes_its_share_before_the_compressor() -> None:
     assert here["left"] == pytest.approx(0.86 * (site - here["compressor"] - here["alternator"]))
 
 
+def test_a_turbocharged_engine_loses_what_its_own_rule_says() -> None:
+    here = outputs(altitude="8000 ft", breathing="turbo")
+    # power/S27: none to about 1,000 m (3,281 ft), then about 1 % for each 100 m (328 ft).
+    site = 40 * 745.6998716 * (1 - 0.01 * (8000 - 3280.84) / 328.084)
+    assert here["site_power"] == pytest.approx(site)
+
+
+def test_an_open_kind_of_cab_is_offered_no_shade_before_it_is_known() -> None:
+    def offered(**typed: str) -> set[str]:
+        return {r.key.split(".")[-1] for r in answer(SHEET, typed).advice.remedies}
+
+    assert "shade" not in offered(engine_power="40 hp")
+    assert "shade" in offered(engine_power="40 hp", cab_kind="soft")
+
+
 def test_what_else_is_on_follows_the_lamps() -> None:
     def other(lamps: str) -> tuple[float, float]:
         found = answer(SHEET, {"lamps": lamps})

@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc import model, search, worksheets
-from calc.mechanics import sight
+from calc.mechanics import road_gaps, sight
 from calc.model import sentences
 from calc.model.pictures import Label
 from tests.worksheets.asking import findings, output
@@ -158,7 +158,7 @@ def test_the_joining_gap_is_what_a_simulation_finds():
             worst = max(worst, x_car - x_own)
             if t > 2.5 and speed <= mine:
                 break
-        found = sight.joining_gap(v, top, start)
+        found = road_gaps.joining_gap(v, top, start)
         assert found == pytest.approx(worst, abs=0.2)
 
 

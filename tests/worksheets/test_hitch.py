@@ -6,7 +6,7 @@ import math
 import pytest
 
 from calc import model, search, worksheets
-from calc.mechanics import hitch
+from calc.mechanics import hitch, hitch_fit
 from calc.model import sentences
 from calc.model.pictures import Dimension, Disc, Scene
 
@@ -51,11 +51,11 @@ def test_a_category_fits_itself(category: str) -> None:
 def test_pins_and_span_agree_with_the_mechanics(tractor: str, implement: str) -> None:
     found = answer(hitch_category=tractor, implement_category=implement)
     pins = check(found, "lower_pins").check.margin
-    expected = {"fits": 1.0, "sleeve": 0.0, "too big": -1.0}[hitch.pins_fit(tractor, implement)]
-    if expected == 0.0 and not hitch.ball_sleeves(tractor, implement):
+    expected = {"fits": 1.0, "sleeve": 0.0, "too big": -1.0}[hitch_fit.pins_fit(tractor, implement)]
+    if expected == 0.0 and not hitch_fit.ball_sleeves(tractor, implement):
         expected = -1.0  # two numbers apart: no stock sleeve
     assert pins == expected
-    span = {"same": 1.0, "adjust": 0.0, "no": -1.0}[hitch.spans_fit(tractor, implement)]
+    span = {"same": 1.0, "adjust": 0.0, "no": -1.0}[hitch_fit.spans_fit(tractor, implement)]
     assert check(found, "span").check.margin == span
 
 
@@ -77,7 +77,7 @@ def test_known_links_settle_the_span() -> None:
     assert outside.deciding is not None and outside.deciding.check.name == "span"
     said = model.words(outside.advice.remedies[0].text, "us")
     assert "close" in said and "26.9 in" in said
-    needed = hitch.reach_gap(29 * 0.0254, 34 * 0.0254, hitch.size("shoulder_span", "1"))
+    needed = hitch_fit.reach_gap(29 * 0.0254, 34 * 0.0254, hitch.size("shoulder_span", "1"))
     assert f"{abs(needed) / 0.0254:.2f} in" in said
 
 

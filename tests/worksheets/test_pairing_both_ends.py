@@ -143,3 +143,61 @@ def test_an_implement_that_nobody_measured_never_hooks_up_for_sure() -> None:
 def test_a_slope_across_that_nobody_gave_is_never_within() -> None:
     found = given("across", **TRACTOR, **BEHIND)
     assert found.finding == model.UNKNOWN and "up and down only" in sentences.lead(found, "us")
+
+
+def test_a_slope_across_that_nobody_asked_about_is_a_caution_and_no_open_check() -> None:
+    found = given("run", **TRACTOR, **BEHIND)
+    assert "cross" not in {item.name for item in found.unchecked}
+    assert "Crossing a slope wasn't looked at" in " ".join(
+        str(c.text) for c in found.advice.cautions
+    )
+    asked = given("across", **TRACTOR, **BEHIND)
+    assert "cross" in {item.name for item in asked.unchecked}
+
+
+def test_a_tall_narrow_tractor_ends_at_half_its_tip_angle() -> None:
+    """Tip over a pivoting front axle: tan = (t/2)(b - x) / (b h - x p); half of it is the most."""
+    tall = {**TRACTOR, "mass_as": "scale", "track_width": "30 in", "cg_height": "36 in"}
+    tall |= {"axle_pin_height": "13 in"}
+    base, ahead = 66.0, 0.44 * 66.0
+    tips = math.degrees(math.atan(15 * (base - ahead) / (base * 36 - ahead * 13)))
+    assert tips < 20.0  # else the plain 10 degrees would be the limit
+    for off, wanted in ((-0.1, {model.CLOSE}), (0.1, {model.OVER})):
+        found = given("across", **tall, **BEHIND, cross_slope=f"{tips / 2 + off:.3f} deg")
+        assert findings(found)["cross"] in wanted
+    right = findings(given("across", **tall, **BEHIND, cross_slope=f"{tips / 4 - 0.1:.3f} deg"))
+    assert right["cross"] == model.WITHIN
+
+
+# --- the mast -------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("mast", "wanted"),
+    [
+        ("610 mm", model.WITHIN),  # 610 mm in Category 2, ISO 730
+        ("634 mm", model.WITHIN),
+        ("636 mm", model.CLOSE),
+        ("460 mm", model.CLOSE),
+    ],
+)
+def test_a_measured_mast_is_a_check_of_its_own(mast: str, wanted: str) -> None:
+    typed = {**TRACTOR, **BEHIND, "hitch_category": "2", "implement_category": "2"}
+    found = given("hitching", **typed, mast_height=mast)
+    assert findings(found)["mast"] == wanted
+    assert findings(found)["pins"] == model.WITHIN
+    hitch = search.answer(
+        worksheets.load("hitch"),
+        {"hitch_category": "2", "implement_category": "2", "mast_height": mast},
+    )
+    assert findings(hitch)["mast"] == wanted
+
+
+def test_a_mast_at_the_hooks_height_goes_on_a_coupler_and_another_is_looked_at() -> None:
+    typed = {**TRACTOR, **BEHIND, "hitch_category": "1", "implement_category": "1"}
+    typed["quick_coupler"] = "u_frame"
+    assert "hook_height" not in findings(given("hitching", **typed))
+    near, far = (given("hitching", **typed, mast_height=h) for h in ("15 in", "18 in"))
+    assert findings(near)["hook_height"] == model.WITHIN
+    assert findings(far)["hook_height"] == model.CLOSE
+    assert "15" in sentences.lead(far, "us")

@@ -3,7 +3,7 @@
 import pytest
 
 from calc import model, quantities, search, tables, worksheets
-from calc.mechanics import digger, pto, pto_power
+from calc.mechanics import auger, implement_power, pto, pto_power
 from calc.model import sentences
 from calc.model.pictures import Bars, Chart
 
@@ -84,12 +84,12 @@ def test_torque_is_that_of_the_mechanics() -> None:
     "kind",
     [row["kind"] for row in tables.rows("power/pto_kinds")],
 )
-@pytest.mark.parametrize("material", pto_power.LOADS)
+@pytest.mark.parametrize("material", implement_power.LOADS)
 def test_every_kind_asks_for_what_the_mechanics_say(kind: str, material: str) -> None:
     width = "4 in" if kind == "chipper" else "60 in"
     typed = {**PTO_20, "implement_kind": kind, "material": material, "working_width": width}
     found = answer(**typed, auger_diameter="9 in")
-    row = pto_power.kind_row(kind)
+    row = implement_power.kind_row(kind)
     assert row is not None
     size = {
         "width": 60 * 0.0254,
@@ -99,10 +99,10 @@ def test_every_kind_asks_for_what_the_mechanics_say(kind: str, material: str) ->
         "total": 0.0,
         "auger": 9 * 0.0254,
     }[row["size"]]
-    expected = pto_power.needed(kind, size, material, "practice", 0.20)
+    expected = implement_power.needed(kind, size, material, "practice", 0.20)
     if kind == "post_hole_digger":
         soil = {"light": "sand", "typical": "loam", "heavy": "clay"}[material]
-        expected = digger.auger_power(size, digger.soil_factor(soil))
+        expected = auger.auger_power(size, auger.soil_factor(soil))
     assert output(found, "need").value == pytest.approx(expected)
     assert found.pictures
 
@@ -124,9 +124,9 @@ def test_every_kind_of_the_implement_table_with_a_shaft_is_known() -> None:
     }
     for row in tables.rows("power/pto_kinds"):
         if row["power_key"]:
-            pto_power.density(row["power_key"])
+            implement_power.density(row["power_key"])
         if row["rotary_key"]:
-            pto_power.rotary_power(row["rotary_key"], 1.0, 1.0)
+            implement_power.rotary_power(row["rotary_key"], 1.0, 1.0)
 
 
 def test_headline_says_the_power_where_all_is_well() -> None:
@@ -240,9 +240,9 @@ def test_trade_custom_and_d497_stand_side_by_side() -> None:
     typed = {**PTO_20, "implement_kind": "flail_mower"}
     custom, d497 = answer(**typed), answer(**typed, figures="d497")
     assert output(custom, "need").value == pytest.approx(
-        pto_power.demand("flail_mower", 1.524, "light")
+        implement_power.demand("flail_mower", 1.524, "light")
     )
-    shaft = pto_power.rotary_power("mower_flail", 1.524)
+    shaft = implement_power.rotary_power("mower_flail", 1.524)
     assert output(d497, "need").value == pytest.approx(shaft * 1.2)
     labels = [str(row[0]) for row in custom.advice.tables[0].rows]
     assert any("ASAE D497" in label for label in labels)
@@ -377,7 +377,7 @@ def test_rotor_and_tips_follow_the_gearbox() -> None:
 
 def test_half_the_speed_saves_less_than_half() -> None:
     notes = " ".join(model.words(note, "us") for note in answer(**PTO_20).advice.notes)
-    low, high = pto_power.saving_at_half_speed(3 * 0.44704)
+    low, high = implement_power.saving_at_half_speed(3 * 0.44704)
     assert 0.0 < low < high < 0.5
     assert f"{low * 100:.0f} to {high * 100:.0f} %" in notes
 
@@ -430,14 +430,14 @@ def test_no_baler_runs_below_its_class(kind: str) -> None:
 
 @pytest.mark.parametrize("kind", [r["kind"] for r in tables.rows("power/pto_kinds")])
 def test_light_work_is_never_below_the_mean_of_d497(kind: str) -> None:
-    row = pto_power.kind_row(kind)
+    row = implement_power.kind_row(kind)
     assert row is not None
     if not row["rotary_key"]:
         return
     through = row["size"] == "throughput"
-    mean = pto_power.rotary_power(row["rotary_key"], *((0.0, 2.0) if through else (2.0, 0.0)))
-    assert pto_power.needed(kind, 2.0, "light", "d497", 0.0) == pytest.approx(mean)
-    assert pto_power.needed(kind, 2.0, "heavy", "d497", 0.0) > mean
+    mean = implement_power.rotary_power(row["rotary_key"], *((0.0, 2.0) if through else (2.0, 0.0)))
+    assert implement_power.needed(kind, 2.0, "light", "d497", 0.0) == pytest.approx(mean)
+    assert implement_power.needed(kind, 2.0, "heavy", "d497", 0.0) > mean
 
 
 @pytest.mark.parametrize(

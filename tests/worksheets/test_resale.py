@@ -3,7 +3,7 @@
 import pytest
 
 from calc import model, search, worksheets
-from calc.mechanics import resale
+from calc.mechanics import chances
 from calc.model import sentences
 from calc.model.pictures import Bars
 from calc.worksheets.resale import compute as module
@@ -218,7 +218,7 @@ def test_tornado_is_ordered_and_its_ends_are_real() -> None:
 def test_spread_agrees_with_the_expected_gain() -> None:
     box = search.read_box(SHEET, {}, example=True)
     known = module.plan(box.point({}))
-    spread = resale.simulate(known, module.SEED, module.ROUNDS)
+    spread = chances.simulate(known, module.SEED, module.ROUNDS)
     error = spread.deviation / module.ROUNDS**0.5
     assert spread.mean == pytest.approx(known.gain(), abs=3 * error)
 

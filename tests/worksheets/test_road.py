@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from calc import model, search, sources, tables, worksheets
 from calc.errors import InputError
-from calc.mechanics import lamps
+from calc.mechanics import road_rules
 from calc.model import sentences
 from calc.model.pictures import Disc, Label, Line, Scene, Shape
 from calc.render.answer import answer_html
@@ -354,8 +354,8 @@ def test_side_view_says_whether_the_lamps_are_hidden():
 
 def test_place_names_are_accepted_as_written():
     assert inputs("road", place="United States: Ohio").place == "OH"
-    assert lamps.has_own_rules("OH")
-    assert not lamps.has_own_rules("OTHER")
+    assert road_rules.has_own_rules("OH")
+    assert not road_rules.has_own_rules("OTHER")
 
 
 def test_a_limit_in_feet_is_met_by_the_same_length_in_inches():

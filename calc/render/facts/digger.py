@@ -5,7 +5,7 @@ from collections.abc import Callable
 from functools import cache
 
 from calc import quantities, search, tables, worksheets
-from calc.mechanics import digger, driveline, joint_ratings, resale
+from calc.mechanics import auger, chances, driveline, joint_ratings, overload, universal_joint
 from calc.model import Answer, Field
 from calc.worksheets.resale import compute as sale
 from calc.worksheets.resale.picture import swings
@@ -85,7 +85,7 @@ def _percent(value: float, places: int = 0) -> str:
 
 def _uneven(in_line: bool) -> Callable[[], str]:
     first, second = (math.radians(angle) for angle in UNEVEN)
-    return lambda: _percent(driveline.two_joint_swing(first, second, in_line), 1)
+    return lambda: _percent(universal_joint.two_joint_swing(first, second, in_line), 1)
 
 
 def _evidence(key: str) -> Callable[[], str]:
@@ -97,7 +97,7 @@ def _evidence(key: str) -> Callable[[], str]:
 
 
 def _auger(soil: str) -> Callable[[], str]:
-    return lambda: quantities.show_range(*digger.auger_power_range(NINE, soil), "power", "us")
+    return lambda: quantities.show_range(*auger.auger_power_range(NINE, soil), "power", "us")
 
 
 def _with_coupler() -> str:
@@ -106,15 +106,15 @@ def _with_coupler() -> str:
 
 
 def _thread_loss() -> str:
-    full = driveline.shear_bolt("3/8", "grade_2", False, 2, 0.6875 * INCH).torque
-    cut = driveline.shear_bolt("3/8", "grade_2", True, 2, 0.6875 * INCH).torque
+    full = overload.shear_bolt("3/8", "grade_2", False, 2, 0.6875 * INCH).torque
+    cut = overload.shear_bolt("3/8", "grade_2", True, 2, 0.6875 * INCH).torque
     return _percent(1.0 - cut / full)
 
 
 def _spread(share: float, sign: float = 1.0) -> Callable[[], str]:
     def text() -> str:
         box = search.read_box(worksheets.load("resale"), {}, example=True)
-        spread = resale.simulate(sale.plan(box.point({})), sale.SEED, sale.ROUNDS)
+        spread = chances.simulate(sale.plan(box.point({})), sale.SEED, sale.ROUNDS)
         return sale.dollars(sign * spread.at(share))
 
     return text
@@ -186,7 +186,9 @@ FACTS: dict[str, Callable[[], str]] = {
     "driveline-at-2000": _at_speed(2000.0),
     "driveline-uneven-first": lambda: f"{UNEVEN[0]:g}",
     "driveline-uneven-second": lambda: f"{UNEVEN[1]:g}",
-    "driveline-uneven-single": lambda: _percent(driveline.fluctuation(math.radians(UNEVEN[0])), 1),
+    "driveline-uneven-single": lambda: _percent(
+        universal_joint.fluctuation(math.radians(UNEVEN[0])), 1
+    ),
     "driveline-uneven-left": _uneven(True),
     "driveline-uneven-turned": _uneven(False),
     "driveline-thread-loss": _thread_loss,

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from functools import cache
 
 from calc import quantities, search, worksheets
-from calc.mechanics import hitch
+from calc.mechanics import hitch, hitch_fit, quick_coupler
 from calc.model import Answer
 
 
@@ -28,12 +28,12 @@ def _size(item: str, category: str) -> Callable[[], str]:
 
 
 def _pin(item: str, category: str) -> Callable[[], str]:
-    return lambda: f"{hitch.sixteenths(hitch.size(item, category))} in"
+    return lambda: f"{hitch_fit.sixteenths(hitch.size(item, category))} in"
 
 
 def _play(pin: str, ball: str) -> Callable[[], str]:
     return lambda: both(
-        hitch.pin_slack(hitch.size("lower_pin", pin), hitch.size("lower_bore", ball))
+        hitch_fit.pin_slack(hitch.size("lower_pin", pin), hitch.size("lower_bore", ball))
     )
 
 
@@ -45,7 +45,7 @@ def _old_mast(category: str) -> Callable[[], str]:
 
 def _sleeve(use: str, place: str, pin: str, side: str) -> Callable[[], str]:
     def text() -> str:
-        row = hitch.sleeve(use, place, pin)
+        row = hitch_fit.sleeve(use, place, pin)
         assert row is not None
         return f"{row[f'{side}_in']} in"
 
@@ -57,14 +57,15 @@ def _step(item: str) -> float:
 
 
 def _setback() -> str:
-    back = hitch.coupler_setback()
+    back = quick_coupler.coupler_setback()
     inches = quantities.show(back, "length", figures=1)
     return f"{inches} ({quantities.show(back, 'length', 'metric')})"
 
 
 def _smallest_play() -> str:
     plays = [
-        hitch.pin_slack(hitch.size("lower_pin", n), hitch.size("lower_bore", n)) for n in "01234"
+        hitch_fit.pin_slack(hitch.size("lower_pin", n), hitch.size("lower_bore", n))
+        for n in "01234"
     ]
     return quantities.show_range(min(plays), max(plays), "length", "metric", figures=2)
 
@@ -89,8 +90,8 @@ FACTS: dict[str, Callable[[], str]] = {
     "hitch-mast-gap-2": _old_mast("2"),
     "hitch-travel-1": _size("lift_range_min", "1"),
     "hitch-travel-limited": _size("lift_range_min", "1L"),
-    "hitch-coupler-height-1": lambda: both(hitch.coupler_hook_height("1")),
-    "hitch-coupler-height-3": lambda: both(hitch.coupler_hook_height("3")),
+    "hitch-coupler-height-1": lambda: both(quick_coupler.coupler_hook_height("1")),
+    "hitch-coupler-height-3": lambda: both(quick_coupler.coupler_hook_height("3")),
     "hitch-setback": _setback,
     "hitch-sleeve-coupler-1-in": _sleeve("coupler", "lower", "1", "inside"),
     "hitch-sleeve-coupler-1-out": _sleeve("coupler", "lower", "1", "outside"),

@@ -5,7 +5,7 @@ from collections.abc import Callable
 from functools import cache
 
 from calc import quantities, search, worksheets
-from calc.mechanics import ballast, lift, stability
+from calc.mechanics import ballast, lift, loader_counterweight, stability
 from calc.model import Answer
 
 
@@ -107,7 +107,7 @@ FACTS: dict[str, Callable[[], str]] = {
     "lift-left-at-reach": _share_left,
     "lift-front-share": lambda: f"{100 * ballast.FRONT_SHARE:.0f} %",
     "lift-rear-share": lambda: f"{100 * ballast.REAR_SHARE:.0f} %",
-    "lift-loader-share": lambda: f"{100 * ballast.LOADER_REAR_SHARE:.0f} %",
+    "lift-loader-share": lambda: f"{100 * loader_counterweight.LOADER_REAR_SHARE:.0f} %",
     "lift-greatest-distance": lambda: quantities.show(lift.GREATEST_DISTANCE, "length"),
     "lift-tip-track": lambda: quantities.show(TRACK, "length"),
     "lift-tip-box": _box_angle,

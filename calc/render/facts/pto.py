@@ -4,7 +4,7 @@ from collections.abc import Callable
 from functools import cache
 
 from calc import quantities, search, tables, worksheets
-from calc.mechanics import draft, pto, pto_power
+from calc.mechanics import draft, implement_power, pto, pto_power
 from calc.mechanics.pto_power import FOOT, HP
 from calc.model import Answer
 
@@ -83,12 +83,12 @@ def _climb() -> str:
 
 
 def _per_foot(key: str, load: str = "typical") -> Callable[[], str]:
-    return lambda: f"{quantities.number(pto_power.density(key, load) * FOOT / HP, 2)} hp"
+    return lambda: f"{quantities.number(implement_power.density(key, load) * FOOT / HP, 2)} hp"
 
 
 def _peak() -> str:
-    peak = pto_power.density("rotary_cutter_measured", "heavy")
-    return quantities.number(peak / pto_power.density("rotary_cutter_measured"), 2)
+    peak = implement_power.density("rotary_cutter_measured", "heavy")
+    return quantities.number(peak / implement_power.density("rotary_cutter_measured"), 2)
 
 
 def _torque(horsepower: float, rpm: float) -> Callable[[], str]:
@@ -109,11 +109,11 @@ def _reserve() -> str:
 
 
 def _generator() -> str:
-    return _power(pto_power.generator_engine_power(10e3))
+    return _power(implement_power.generator_engine_power(10e3))
 
 
 def _generator_carries() -> str:
-    return _power(pto_power.generator_shaft_power(10e3))
+    return _power(implement_power.generator_shaft_power(10e3))
 
 
 # Two 14 in bottoms, 7 in deep, at 5 km/h.
@@ -145,7 +145,7 @@ FACTS: dict[str, Callable[[], str]] = {
     "pto-cutter-brush": _per_foot("rotary_cutter_brush", "heavy"),
     "pto-peak-ratio": _peak,
     "pto-flail-d497": lambda: (
-        f"{quantities.number(pto_power.rotary_power('mower_flail', FOOT) / HP, 2)} hp"
+        f"{quantities.number(implement_power.rotary_power('mower_flail', FOOT) / HP, 2)} hp"
     ),
     "pto-flail-practice": _per_foot("flail_mower"),
     "pto-reserve": _reserve,

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from functools import cache
 
 from calc import quantities, search, tables, worksheets
-from calc.mechanics import braking, lamps, mirrors, sight, wiring
+from calc.mechanics import braking, electrical_load, mirrors, road_gaps, sight, smv_emblem, wiring
 from calc.model import Answer, sentences
 from calc.worksheets.rail_crossing.compute import SIGNAL_WARNING, STOP_LINE
 
@@ -40,7 +40,7 @@ def _shown(value: float, kind: str, unit: str = "") -> Callable[[], str]:
 
 
 def _emblem_all() -> str:
-    low, high = lamps.emblem_height_for_all()
+    low, high = smv_emblem.emblem_height_for_all()
     return f"{low / FOOT:.0f} to {high / FOOT:.0f} ft"
 
 
@@ -117,8 +117,8 @@ FACTS: dict[str, Callable[[], str]] = {
     "closing-gap-40": _shown(sight.slow_down_gap(40 * MPH, 0), "distance"),
     "closing-reaction": _shown(sight.REACTION_TIME, "seconds"),
     "closing-braking": _shown(sight.BRAKING_DECELERATION, "acceleration"),
-    "closing-car-gap": lambda: f"{sight.gap_time('car', 'left'):g} s",
-    "closing-look": _shown(sight.START_DELAY, "seconds"),
+    "closing-car-gap": lambda: f"{road_gaps.gap_time('car', 'left'):g} s",
+    "closing-look": _shown(road_gaps.START_DELAY, "seconds"),
     "closing-half-mile": lambda: f"{sight.closing_time(804.672, 60 * MPH, 15 * MPH):.0f} s",
     "rail-time": _output("rail-crossing", "time"),
     "rail-view": _output("rail-crossing", "needed"),
@@ -162,9 +162,9 @@ FACTS: dict[str, Callable[[], str]] = {
     "wiring-light": _output("lamp-wiring", "light"),
     "wiring-fuse": _output("lamp-wiring", "need_fuse"),
     "wiring-allowed": _limit("lamp-wiring", "drop"),
-    "wiring-lamp": lambda: f"{wiring.lamp_current(55):.2f} A",
-    "wiring-lamp-wrong": lambda: f"{55 / wiring.CHARGING_VOLTAGE:.2f} A",
-    "wiring-light-left": lambda: f"{100 * wiring.light_left(0.10):.0f} %",
+    "wiring-lamp": lambda: f"{electrical_load.lamp_current(55):.2f} A",
+    "wiring-lamp-wrong": lambda: f"{55 / electrical_load.CHARGING_VOLTAGE:.2f} A",
+    "wiring-light-left": lambda: f"{100 * electrical_load.light_left(0.10):.0f} %",
     "wiring-safety-drop": lambda: f"{100 * wiring.SAFETY_LAMP_DROP:.0f} %",
     "wiring-other-drop": lambda: f"{100 * wiring.OTHER_DROP:.0f} %",
     "wiring-fuse-margin": lambda: f"{wiring.FUSE_MARGIN:g}",

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from functools import cache
 
 from calc import quantities, search, tables, worksheets
-from calc.mechanics import duals, front_drive, liquid_ballast, tire_load, tires
+from calc.mechanics import duals, front_drive, liquid_ballast, tire_load, tire_rolling, tires
 from calc.mechanics.tire_size import decode
 from calc.model import Answer, Output
 from calc.subjects import tire_partners
@@ -91,7 +91,7 @@ def _pair_change(inch: str, metric: str) -> Callable[[], str]:
 def _wear(lug_mm: float) -> Callable[[], str]:
     def show() -> str:
         tire = tires.dimensions(decode("14.9-24"))
-        left = tires.worn_circumference(tire.rolling_circumference, lug_mm / 1000)
+        left = tire_rolling.worn_circumference(tire.rolling_circumference, lug_mm / 1000)
         return percent(1 - left / tire.rolling_circumference, 0)
 
     return show
@@ -152,9 +152,9 @@ FACTS: dict[str, Callable[[], str]] = {
     ),
     "tires-example-pull": _change("tires", "pull_change"),
     "tires-step": lambda: percent(tire_partners.DIAMETER_STEP, 0),
-    "tires-deflection": lambda: percent(tires.DEFLECTION, 0),
-    "tires-rolling-factor": lambda: f"{tires.rolling_factor('R-1')[0]:g}",
-    "tires-turf-factor": lambda: f"{tires.rolling_factor('R-4')[0]:g}",
+    "tires-deflection": lambda: percent(tire_rolling.DEFLECTION, 0),
+    "tires-rolling-factor": lambda: f"{tire_rolling.rolling_factor('R-1')[0]:g}",
+    "tires-turf-factor": lambda: f"{tire_rolling.rolling_factor('R-4')[0]:g}",
     "tires-circumference-error": _estimate_error,
     "tires-maker-spread": lambda: percent(2 * tires.MAKER_SPREAD, 0),
     "tires-flotation-short": lambda: percent(1 - 0.94, 0),

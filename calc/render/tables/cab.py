@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from calc import quantities, tables
-from calc.mechanics import cab
+from calc.mechanics import air_conditioner, cab
 from calc.render.tables import TableView
 from calc.render.tables.lawn import source_rows
 from calc.render.tables.lift import cite, percent
@@ -111,7 +111,9 @@ def cooling_performance() -> TableView:
             (
                 row["name"],
                 row["performance"],
-                quantities.show(cab.compressor_power(3000.0, performance), "power", "us"),
+                quantities.show(
+                    air_conditioner.compressor_power(3000.0, performance), "power", "us"
+                ),
                 cite(row["source"]),
             )
         )
@@ -138,7 +140,7 @@ def cab_currents() -> TableView:
 def cab_units() -> TableView:
     """Return the sizes that cooling units are sold in."""
     lines = []
-    for row, watts in zip(tables.rows("cab/cab_units"), cab.unit_sizes(), strict=True):
+    for row, watts in zip(tables.rows("cab/cab_units"), air_conditioner.unit_sizes(), strict=True):
         both = [quantities.show(watts, "power", unit=unit) for unit in ("Btu/h", "kW")]
         lines.append((row["name"], f"{both[0]} ({both[1]})", cite(row["source"])))
     return TableView("Units that are sold", ("Unit", "Cooling power", "Source"), tuple(lines))

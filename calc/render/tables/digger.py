@@ -4,7 +4,7 @@ import math
 from collections.abc import Callable
 
 from calc import quantities, tables
-from calc.mechanics import digger, driveline, joint_ratings
+from calc.mechanics import auger, joint_ratings, overload, universal_joint
 from calc.render.tables import TableView
 from calc.render.tables.lift import cite
 
@@ -49,7 +49,7 @@ def auger_power() -> TableView:
     for inches in DIAMETERS:
         cells = [both(inches * INCH, "length")]
         for soil in soils:
-            low, full = digger.auger_power_range(inches * INCH, soil["key"])
+            low, full = auger.auger_power_range(inches * INCH, soil["key"])
             cells.append(quantities.show_range(low, full, "power", "us"))
         lines.append(tuple(cells))
     return TableView(
@@ -158,13 +158,13 @@ def joint_ripple() -> TableView:
     lines = []
     for degrees in ANGLES:
         angle = math.radians(degrees)
-        low, high = driveline.ratio_extremes(angle)
+        low, high = universal_joint.ratio_extremes(angle)
         lines.append(
             (
                 f"{degrees}°",
                 f"{low:.4f}",
                 f"{high:.4f}",
-                f"{100 * driveline.fluctuation(angle):.1f} %",
+                f"{100 * universal_joint.fluctuation(angle):.1f} %",
                 f"{PTO_SPEED * low:.0f} to {PTO_SPEED * high:.0f} rpm",
             )
         )
@@ -185,7 +185,7 @@ def shear_bolts() -> TableView:
         for thread, plane in ((False, "shank"), (True, "thread")):
             cells = [f"{grade['name']}, {plane}"]
             for size in sizes:
-                bolt = driveline.shear_bolt(size["key"], grade["key"], thread, 2, 0.5 * STUB)
+                bolt = overload.shear_bolt(size["key"], grade["key"], thread, 2, 0.5 * STUB)
                 cells.append(quantities.show(bolt.torque, "torque", "us"))
             lines.append(tuple(cells))
     return TableView(

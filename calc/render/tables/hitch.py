@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from calc import quantities, sources, tables
-from calc.mechanics import hitch
+from calc.mechanics import hitch, hitch_fit, quick_coupler
 from calc.render.tables import TableView
 from calc.render.tables.lift import cite
 
@@ -49,7 +49,7 @@ def _size(item: str, category: str, form: str) -> str:
     mark = status_mark(hitch.size_source(item, category))
     metric = quantities.show_range(low, high, "length", "metric", figures=4)
     if form == "pin":
-        shown = f"{hitch.sixteenths(low)} in ({metric})"
+        shown = f"{hitch_fit.sixteenths(low)} in ({metric})"
     else:
         shown = f"{quantities.show_range(low, high, 'length', 'us')} ({metric})"
     return shown + mark
@@ -153,14 +153,14 @@ def coupler_sizes() -> TableView:
     lines = []
     for row in tables.rows("hitch/coupler_sizes"):
         key = row["coupler"]
-        span, height = hitch.coupler_hook_span(key), hitch.coupler_hook_height(key)
+        span, height = quick_coupler.coupler_hook_span(key), quick_coupler.coupler_hook_height(key)
         lines.append(
             (
                 f"Category {key}",
                 _both(span),
                 _both(height),
-                f"{hitch.sixteenths(hitch.coupler_slot(key, 'lower'))} in",
-                f"{hitch.sixteenths(hitch.coupler_slot(key, 'upper'))} in",
+                f"{hitch_fit.sixteenths(quick_coupler.coupler_slot(key, 'lower'))} in",
+                f"{hitch_fit.sixteenths(quick_coupler.coupler_slot(key, 'upper'))} in",
                 cite(
                     "; ".join(
                         dict.fromkeys([row["span_source"], row["hook_source"], row["slot_source"]])

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from calc import quantities, tables
-from calc.mechanics import pto_power
+from calc.mechanics import implement_power, pto_power
 from calc.render.tables import TableView
 from calc.render.tables.lift import cite
 
@@ -143,7 +143,8 @@ def power_density() -> TableView:
     for row in tables.rows("power/power_density"):
         unit = "hp/m" if row["per"] == "m" and row["unit"] == "hp" else units[row["per"]]
         cells = [
-            quantities.number(float(row[load]), 3) if row[load] else "–" for load in pto_power.LOADS
+            quantities.number(float(row[load]), 3) if row[load] else "–"
+            for load in implement_power.LOADS
         ]
         found = [row["light_source"], row["source"], row["heavy_source"]]
         lines.append(

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from calc import quantities, tables
-from calc.mechanics import braking, lamps, sight, wiring
+from calc.mechanics import braking, electrical_load, road_rules, sight, wiring
 from calc.render.tables import TableView
 from calc.render.tables.lift import cite
 from calc.subjects.road_tables import dated
@@ -18,7 +18,7 @@ def both(text: str, kind: str = "length") -> str:
     """A published value as printed, with the other system behind it."""
     if not text:
         return "—"
-    value = lamps.measure(text)
+    value = road_rules.measure(text)
     assert value is not None
     unit = text.partition(" ")[2]
     system = "us" if unit in ("m", "mm", "km/h") else "metric"
@@ -33,7 +33,7 @@ def _place(code: str) -> str:
         "US-STD-old": "Standard S276, older editions",
         "US-UVC": "Many other states",
     }
-    return names.get(code) or lamps.place_row(code)["name"]
+    return names.get(code) or road_rules.place_row(code)["name"]
 
 
 def _by_place(name: str) -> list[tables.Row]:
@@ -282,7 +282,9 @@ def lamp_loads() -> TableView:
         amps = (
             float(row["amps"])
             if row["amps"]
-            else wiring.lamp_current(float(row["watts"]), row["behavior"], float(row["volts"]))
+            else electrical_load.lamp_current(
+                float(row["watts"]), row["behavior"], float(row["volts"])
+            )
         )
         rows.append(
             (

@@ -4,7 +4,7 @@ import math
 from collections.abc import Callable
 
 from calc import quantities, tables
-from calc.mechanics import bolts, front_drive, tire_load, tires
+from calc.mechanics import bolts, front_drive, tire_load, tire_rolling, tires
 from calc.mechanics.tire_size import decode
 from calc.render.tables import TableView
 from calc.render.tables.lift import cite
@@ -442,7 +442,7 @@ def rolling_index() -> TableView:
     rows = []
     for group in range(36, 51):
         length = front_drive.index_circumference(group)
-        diameter = length / (tires.rolling_factor("R-1")[0] * math.pi)
+        diameter = length / (tire_rolling.rolling_factor("R-1")[0] * math.pi)
         rows.append((str(group), both(length, "length", 4), both(diameter, "length")))
     return TableView(
         "Rolling circumference index",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import model
-from calc.mechanics import ballast, lift
+from calc.mechanics import carried_mass, lift
 from calc.model.pictures import Chart, Mark, Picture, Series
 from calc.subjects import hung
 from calc.subjects.loads_view import states
@@ -53,7 +53,7 @@ def _distance_chart(v: model.Inputs) -> Chart:
 def _steering_limit(v: model.Inputs) -> float:
     coupler = 0.0 if v.quick_coupler == "none" else hung.coupler_mass()
     stands = stand(v)
-    total = ballast.greatest_rear_mass(
+    total = carried_mass.greatest_rear_mass(
         stands.own,
         stands.own_front,
         stands.base,

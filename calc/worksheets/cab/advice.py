@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from calc import model, tables
-from calc.mechanics import cab, psychrometrics
+from calc.mechanics import air_conditioner, cab, psychrometrics
 from calc.search import Remedies
 from calc.worksheets.cab.compute import told_no
 from calc.worksheets.cab.fields import row
@@ -20,7 +20,8 @@ HORSEPOWER = 745.6998715822702
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
     """Offer what helps; to a cab that is told no, nothing to buy."""
     if told_no(v):
-        remedies.do("shade", ("cab",), source="value/CAB-practice")
+        if "cab" in found.over:  # where the kind of cab is open, that is told first
+            remedies.do("shade", ("cab",), source="value/CAB-practice")
     else:
         _unit(v, found, remedies)
         if "current" in found.over:
@@ -48,7 +49,7 @@ def _unit(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
     remedies.more(
         "cooling_capacity",
         mends=("capacity",),
-        stock=cab.unit_sizes(),
+        stock=air_conditioner.unit_sizes(),
         most=5.0,
         source="value/DERIVED",
     )

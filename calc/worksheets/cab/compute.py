@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from calc import arith, model
-from calc.mechanics import cab, pto_power
+from calc.mechanics import air_conditioner, cab, pto_power
+from calc.subjects import shaft_power
 from calc.worksheets.cab.fields import row
 from calc.worksheets.cab.heat import Load, heat_load, heat_loads
 
@@ -58,18 +59,18 @@ def cooling_current(v: model.Inputs, unit: float) -> float:
     fans = arith.number(v.cooling_current)
     if v.unit_drive == "belt":
         return fans
-    return fans + cab.electric_current(unit, v.unit_performance, VOLTAGE)
+    return fans + air_conditioner.electric_current(unit, v.unit_performance, VOLTAGE)
 
 
 def taken(v: model.Inputs, load: float) -> Taken:
     """Return what the cooling takes, holding the cab cool and cooling it down."""
     unit = unit_power(v, load)
-    electric = cab.alternator_power(cooling_current(v, unit), VOLTAGE)
+    electric = air_conditioner.alternator_power(cooling_current(v, unit), VOLTAGE)
     if v.unit_drive == "electric":
         return Taken(0.0, 0.0, electric)
     return Taken(
-        cab.compressor_power(arith.max(0.0, load), performance("steady")),
-        cab.compressor_power(unit, performance("pull-down")),
+        air_conditioner.compressor_power(arith.max(0.0, load), performance("steady")),
+        air_conditioner.compressor_power(unit, performance("pull-down")),
         electric,
     )
 
@@ -94,7 +95,7 @@ def _current(v: model.Inputs, at: model.At) -> None:
     if v.unit_drive == "electric":
         unit = unit_power(v, 0.0 if v.cooling_capacity is not None else _worst_load(v))
     at.amperes = cooling_current(v, unit)
-    at.hot_output = v.alternator_current * cab.alternator_share(v.alternator_speed)
+    at.hot_output = v.alternator_current * air_conditioner.alternator_share(v.alternator_speed)
     at.spare = at.hot_output - v.other_current
     at.all_loads = at.amperes + v.other_current
     at.at_most("current", "all_loads", "hot_output", "value/EM-3; value/CAB-memory")
@@ -110,11 +111,11 @@ def _fresh_air(v: model.Inputs, at: model.At) -> None:
 def _shaft(v: model.Inputs, at: model.At, load: float) -> None:
     takes, ratio = taken(v, load), pto_power.pto_ratio()[1]
     # Thin air takes its share of the engine first; the compressor's share doesn't shrink with it.
-    at.site_power = v.engine_power * pto_power.altitude_factor(v.altitude)
+    at.site_power = v.engine_power * shaft_power.altitude_share(v.altitude, v.breathing)
     at.compressor, at.compressor_pull_down = takes.steady, takes.pull_down
     at.alternator = takes.alternator
-    at.left = cab.shaft_power_left(at.site_power, takes.steady, takes.alternator, ratio)
-    at.left_pull_down = cab.shaft_power_left(
+    at.left = air_conditioner.shaft_power_left(at.site_power, takes.steady, takes.alternator, ratio)
+    at.left_pull_down = air_conditioner.shaft_power_left(
         at.site_power, takes.pull_down, takes.alternator, ratio
     )
     if v.power_needed is None:
@@ -140,8 +141,8 @@ def compute(v: model.Inputs, at: model.At) -> None:
 
 def _shown(v: model.Inputs, at: model.At, load: Load) -> None:
     """What is only shown: the parts at the worst hour, and the next size that is sold."""
-    at.size = cab.next_unit(at.need)
-    at.idle_output = v.alternator_current * cab.alternator_share(IDLE)
+    at.size = air_conditioner.next_unit(at.need)
+    at.idle_output = v.alternator_current * air_conditioner.alternator_share(IDLE)
     at.sun, at.hour = load.sun_share, load.hour
     at.sun_height = arith.degrees(load.altitude)
     at.glass_sun, at.roof, at.panes = load.glass_sun, load.roof, load.panes
@@ -217,12 +218,14 @@ def _engine_steps(v: model.Inputs, at: model.At) -> None:
         V=(VOLTAGE, "voltage"),
         I="amperes",
     )
-    share = (cab.alternator_share(v.alternator_speed), "fraction")
+    share = (air_conditioner.alternator_share(v.alternator_speed), "fraction")
     at.step("hot_output", "I_hot = s I_rated", "value/EM-3", s=share, I_rated="alternator_current")
+    key = shaft_power.altitude_rule(pto_power.DEFAULT_ALTITUDE_RULE, v.breathing)
+    rule = row("power/altitude_rules", "key", key)
     at.step(
         "site_power",
-        "P_site = P (1 − 3 % for each 1,000 ft above 500 ft)",
-        "power/S27",
+        f"P_site = P f; f = 1 − {rule['label']}",
+        rule["source"],
         P="engine_power",
         h="altitude",
     )

@@ -139,6 +139,8 @@ FIELDS: tuple[model.AnyField, ...] = (
         usual="computed",
     ),
     field("altitude", example="500 ft", group=WEATHER),
+    # Without a turbocharger thin air takes more: what is left is never called too much.
+    field("breathing", example="natural", usual="natural", group=ENGINE),
     model.Field(
         "inside_temperature",
         "temperature",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from calc import model, quantities
 from calc.machines import vocabulary
-from calc.mechanics import ballast
+from calc.mechanics import loader_counterweight
 from calc.search import Remedies
 from calc.subjects.standing import stand
 from calc.worksheets.capability import able
@@ -124,7 +124,7 @@ def _loader_row(v: model.Inputs, tool: str, label: str) -> tuple[model.Cell, ...
     stands = stand(v.but(loader="on", loader_payload=None))
     out = v.loader_reach if v.loader_reach is not None else 1.4
     behind = max(
-        ballast.loader_counterweight(
+        loader_counterweight.loader_counterweight(
             stands.front, stands.rear, stands.base, v.hitch_distance, lifts, out
         ),
         170.0 / 190.0 * lifts,  # hitch/M4L

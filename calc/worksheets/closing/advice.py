@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import model
-from calc.mechanics import sight
+from calc.mechanics import road_gaps, sight
 from calc.search import Remedies
 from calc.worksheets.closing.compute import MPH, braking
 
@@ -30,7 +30,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
             remedies.more("crossing_speed", mends=("clear",))
     notes: list[model.Words] = []
     if v.maneuver != "along":
-        car = (sight.gap_time("car", "left"), "seconds")
+        car = (road_gaps.gap_time("car", "left"), "seconds")
         notes.append(found.note("gaps", car=car))
         notes.append(found.note("shift"))
     tables = [] if v.sight_distance is None else [_difference_table(v)]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import arith, model
-from calc.mechanics import sight
+from calc.mechanics import road_gaps, sight
 
 MPH, FOOT = sight.MPH, sight.FOOT
 CAR_LENGTH = 19 * FOOT  # road/DOT-3
@@ -23,8 +23,8 @@ def compute(v: model.Inputs, at: model.At) -> None:
     if v.maneuver == "along":
         at.not_checked("pull", "maneuver")
         # The longest gap of the three, for who has yet to say what is meant.
-        longest = sight.gap_time(TRUCK, "left")
-        at.view = sight.intersection_sight_distance(v.car_speed, longest)
+        longest = road_gaps.gap_time(TRUCK, "left")
+        at.view = road_gaps.intersection_sight_distance(v.car_speed, longest)
     else:
         _pull_out(v, at)
     _passing(v, at)
@@ -72,20 +72,20 @@ def _pull_out(v: model.Inputs, at: model.At) -> None:
     crossed = v.lanes if v.maneuver == "cross" else v.lanes / 2
     extra = arith.max(crossed - (2 if v.maneuver == "cross" else 1), 0.0)
     kind = "left" if v.maneuver == "left" else "right or cross"
-    per_lane = sight.gap_time(TRUCK, kind, 1) - sight.gap_time(TRUCK, kind)
-    at.gap_time = sight.gap_time(TRUCK, kind) + per_lane * extra
-    at.truck_sight = sight.intersection_sight_distance(v.car_speed, at.gap_time)
+    per_lane = road_gaps.gap_time(TRUCK, kind, 1) - road_gaps.gap_time(TRUCK, kind)
+    at.gap_time = road_gaps.gap_time(TRUCK, kind) + per_lane * extra
+    at.truck_sight = road_gaps.intersection_sight_distance(v.car_speed, at.gap_time)
     at.view = at.truck_sight
     _seen(v, at, "truck", "truck_sight", "road/DOT-2; road/GAP-1")
     if v.maneuver in ("cross", "left"):
         at.across = arith.number(v.set_back + crossed * v.lane_width + v.combination_length)
-        at.clear_time = sight.time_to_clear(at.across, v.crossing_speed, v.start_acceleration)
-        at.clear_sight = sight.intersection_sight_distance(v.car_speed, at.clear_time)
+        at.clear_time = road_gaps.time_to_clear(at.across, v.crossing_speed, v.start_acceleration)
+        at.clear_sight = road_gaps.intersection_sight_distance(v.car_speed, at.clear_time)
         at.view = arith.max(at.view, at.clear_sight)
         _seen(v, at, "clear", "clear_sight", "road/RAIL-memory; road/CALC-1")
         _clear_steps(at)
     if v.maneuver in ("right", "left"):
-        at.join_gap = v.spare_gap + sight.joining_gap(
+        at.join_gap = v.spare_gap + road_gaps.joining_gap(
             v.car_speed, v.road_speed, v.start_acceleration, v.reaction_time, at.braking
         )
         at.view = arith.max(at.view, at.join_gap)
@@ -112,7 +112,7 @@ def _clear_steps(at: model.At) -> None:
         "clear_time",
         "T = J + v/a + (S − v²/(2a)) / v, or J + √(2S/a)",
         "road/RAIL-memory; road/CALC-1",
-        J=(sight.START_DELAY, "seconds"),
+        J=(road_gaps.START_DELAY, "seconds"),
         v="crossing_speed",
         a="start_acceleration",
         S="across",
@@ -123,7 +123,7 @@ def _clear_steps(at: model.At) -> None:
 def _passing(v: model.Inputs, at: model.At) -> None:
     if at.closing_speed <= 0.2:
         return
-    at.passing_time, _, at.passing_sight = sight.passing(
+    at.passing_time, _, at.passing_sight = road_gaps.passing(
         v.car_speed,
         v.road_speed,
         v.combination_length,

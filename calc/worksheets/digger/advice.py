@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import model, tables
-from calc.mechanics import digger
+from calc.mechanics import auger
 from calc.search import Remedies
 from calc.subjects.shear_bolt import INCH
 from calc.worksheets.digger.compute import RATED_SPEED, soil_row
@@ -88,8 +88,8 @@ def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
     notes.append(
         found.note(
             "maker",
-            low=(float(powers["tractor_low"]["hp"]) * digger.HP, "power"),
-            high=(float(powers["tractor_high"]["hp"]) * digger.HP, "power"),
+            low=(float(powers["tractor_low"]["hp"]) * auger.HP, "power"),
+            high=(float(powers["tractor_high"]["hp"]) * auger.HP, "power"),
             speed=(float(rules["engine_speed"]["value"]), "rotation"),
         )
     )

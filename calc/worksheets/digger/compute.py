@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import arith, model, tables
-from calc.mechanics import digger, pto
+from calc.mechanics import auger, digger, pto
 from calc.subjects import digging, shaft_power
 from calc.subjects import driveline as shared
 from calc.subjects.shear_bolt import INCH, bolt_torque, check_as_manual
@@ -39,8 +39,8 @@ def _anchor() -> dict[str, tuple[float, str]]:
     """The one power figure of the trade that the others are scaled from, for the working."""
     row = tables.by_key("digger/digger_power", "key")["anchor"]
     return {
-        "P₁₂": (float(row["hp"]) * digger.HP, "power"),
-        "f₁₂": (digger.soil_factor(row["soil"]), "count"),
+        "P₁₂": (float(row["hp"]) * auger.HP, "power"),
+        "f₁₂": (auger.soil_factor(row["soil"]), "count"),
         "D₁₂": (float(row["diameter_in"]) * INCH, "length"),
     }
 
@@ -51,10 +51,10 @@ def soil_row(v: model.Inputs) -> tables.Row:
 
 
 def _power(v: model.Inputs, at: model.At) -> None:
-    factor = digger.soil_factor(v.soil)
+    factor = auger.soil_factor(v.soil)
     share = float(tables.by_key("digger/digger_feeds", "key")["gentle"]["share_low"])
-    at.widest_full = digger.widest_auger(v.pto_power, factor)
-    at.widest = digger.widest_auger(v.pto_power / share, factor)
+    at.widest_full = auger.widest_auger(v.pto_power, factor)
+    at.widest = auger.widest_auger(v.pto_power / share, factor)
     if v.auger_diameter is None:
         at.not_checked("power", "auger_diameter")
     else:
@@ -70,7 +70,7 @@ def _power(v: model.Inputs, at: model.At) -> None:
         )
     at.torque = pto.torque(v.pto_power, RATED_SPEED)
     at.step("torque", "T = P / ω", "power/S5", P="pto_power", n=(RATED_SPEED, "rotation"))
-    at.auger_torque = digger.auger_torque(at.torque, v.gear_ratio)
+    at.auger_torque = auger.auger_torque(at.torque, v.gear_ratio)
     at.step(
         "auger_torque",
         "Tₐ = T i η",
@@ -148,7 +148,7 @@ def _reach(v: model.Inputs, at: model.At) -> None:
     at.drift, at.lean = found.drift, arith.degrees(found.lean)
     if v.auger_diameter is not None:
         dug = at.depth if v.depth_wanted is None else arith.min(at.depth, v.depth_wanted)
-        at.spoil = digger.hole_volume(v.auger_diameter, arith.max(0.0, dug))
+        at.spoil = auger.hole_volume(v.auger_diameter, arith.max(0.0, dug))
     _show_reach(v, at)
 
 

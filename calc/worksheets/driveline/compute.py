@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from calc import arith, model, tables
-from calc.mechanics import driveline, joint_ratings, pto
+from calc.mechanics import driveline, joint_ratings, pto, universal_joint
 from calc.subjects import driveline as shared
 from calc.subjects import shaft_power
 from calc.subjects.shear_bolt import INCH, UNSTATED, bolt_torque, check_as_manual
@@ -148,11 +148,11 @@ def _evenness(v: model.Inputs, at: model.At, found: Angles) -> None:
     larger = arith.max(found.front, found.rear)
     if not larger < 0.5 * arith.pi:
         return
-    least, most = driveline.ratio_extremes(larger)
+    least, most = universal_joint.ratio_extremes(larger)
     at.ripple_low, at.ripple_high = least * v.pto_speed, most * v.pto_speed
-    at.one_swing = driveline.fluctuation(found.front)
-    at.swing = driveline.two_joint_swing(found.front, found.rear, in_line)
-    at.residual = arith.degrees(driveline.residual_angle(found.front, found.rear, in_line))
+    at.one_swing = universal_joint.fluctuation(found.front)
+    at.swing = universal_joint.two_joint_swing(found.front, found.rear, in_line)
+    at.residual = arith.degrees(universal_joint.residual_angle(found.front, found.rear, in_line))
     at.step(
         "front_angle",
         "β₁ = asin(|rise| / L)",

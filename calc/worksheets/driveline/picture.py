@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from calc import model
-from calc.mechanics import driveline
+from calc.mechanics import universal_joint
 from calc.model.pictures import Chart, Dimension, Disc, Label, Line, Picture, Scene, Series, Shape
 from calc.worksheets.driveline.compute import angles
 
@@ -89,10 +89,10 @@ def _turn(v: model.Inputs, outcome: model.Outcome) -> Chart | None:
     middle, end = [], []
     for degrees in turns:
         turn = math.radians(degrees)
-        one = driveline.speed_ratio(front, turn)
-        between = driveline.output_rotation(front, turn)
+        one = universal_joint.speed_ratio(front, turn)
+        between = universal_joint.output_rotation(front, turn)
         middle.append(v.pto_speed * (one - 1.0))
-        end.append(v.pto_speed * (one * driveline.speed_ratio(rear, between + quarter) - 1.0))
+        end.append(v.pto_speed * (one * universal_joint.speed_ratio(rear, between + quarter) - 1.0))
     return Chart(
         "Speed through one turn, at work",
         model.phrase(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import model
-from calc.mechanics import hitch, pto_power
+from calc.mechanics import hitch, hitch_fit, identify_hitch, implement_power
 from calc.search import Remedies
 from calc.subjects import hitching
 from calc.worksheets.hitch.compute import (
@@ -76,7 +76,7 @@ def _span_remedy(v: model.Inputs, found: model.Found, remedies: Remedies) -> Non
     if v.links_narrowest is None or v.links_widest is None:
         remedies.do("measure_links", ("span",), source="hitch/DERIVED", span=(found.span, "length"))
         return
-    gap = hitch.reach_gap(v.links_narrowest, v.links_widest, found.span)
+    gap = hitch_fit.reach_gap(v.links_narrowest, v.links_widest, found.span)
     key = "links_wider" if gap > 0 else "links_closer"
     numbers = {"gap": (abs(gap), "length"), "span": (found.span, "length")}
     remedies.do(key, ("span",), source="hitch/DERIVED", **numbers)
@@ -162,7 +162,7 @@ def _category_said(v: model.Inputs, found: model.Found) -> model.Words:
         return found.note("by_hole", n=number)
     given = (v.lower_pin, v.upper_pin, v.implement_span, v.mast_height)
     if [item for item in given if item is not None] == [v.upper_pin]:
-        of_pin = tuple(category.name for category in hitch.identify(upper_pin=v.upper_pin))
+        of_pin = tuple(category.name for category in identify_hitch.identify(upper_pin=v.upper_pin))
         if of_pin:
             return found.note("by_top_pin", names=category_names(of_pin))
     return found.note("measure" if all(item is None for item in given) else "is_none")
@@ -180,7 +180,7 @@ def _cautions(v: model.Inputs, found: model.Found) -> list[model.Caution]:
     keys = ["hitching", "linch_pin"]
     if coupled(v):
         keys.append("latches")
-        if pto_power.kind_row(v.implement_kind):
+        if implement_power.kind_row(v.implement_kind):
             keys.append("shaft")
     return found.cautions(*keys)
 
@@ -239,7 +239,7 @@ def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
 
 def _span_notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
     """Say which figure of the charts a span is, where it is one between ball centers."""
-    fit = hitch.span_category(v.implement_span)
+    fit = hitch_fit.span_category(v.implement_span)
     if fit.between != "ball centers" or abs(fit.misfit) > hitching.AS_PRINTED:
         return []
     key = "centers" if v.span_between == "shoulders" else "read_as_centers"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import arith, model
-from calc.mechanics import hitch, pto_power
+from calc.mechanics import hitch, hitch_fit, implement_power, quick_coupler
 from calc.subjects import hitching
 
 # --- what is known of the two machines ---------------------------------------------------------
@@ -49,7 +49,7 @@ def slot(v: model.Inputs, place: str) -> float:
     """Return the pin that a slot of the coupler is cut for. [m]"""
     if v.coupler_slots == "own":
         return hitch.size(f"{place}_pin", hitch.pin_number(coupler(v)))
-    return hitch.coupler_slot(coupler(v), place)
+    return quick_coupler.coupler_slot(coupler(v), place)
 
 
 def has_top_link(v: model.Inputs) -> bool:
@@ -78,7 +78,7 @@ def _sizes(v: model.Inputs, at: model.At) -> None:
     )
     at.tractor_span = hitch.size("shoulder_span", ours)
     if coupled(v):
-        at.tractor_span = hitch.coupler_hook_span(coupler(v))
+        at.tractor_span = quick_coupler.coupler_hook_span(coupler(v))
     elif v.links_narrowest is not None and v.links_widest is not None:
         at.tractor_span = arith.min(arith.max(at.span, v.links_narrowest), v.links_widest)
     at.gap = at.span - at.tractor_span
@@ -102,7 +102,14 @@ def compute(v: model.Inputs, at: model.At) -> None:
 
 def _plain_checks(v: model.Inputs, at: model.At) -> None:
     ours = tractor_category(v)
-    _pin(v, at, "lower_pins", at.lower_pin_size, at.ball, hitch.pin_fit(at.lower_pin_size, at.ball))
+    _pin(
+        v,
+        at,
+        "lower_pins",
+        at.lower_pin_size,
+        at.ball,
+        hitch_fit.pin_fit(at.lower_pin_size, at.ball),
+    )
     at.step("slack", "s = D − d", "hitch/W4; hitch/W1; hitch/H1", D="ball", d="lower_pin_size")
     if has_top_link(v):
         made_for = top_hole(v)
@@ -157,23 +164,11 @@ def _span(v: model.Inputs, at: model.At) -> None:
 
 
 def _mast(v: model.Inputs, at: model.At, category: str) -> None:
-    number = hitch.pin_number(category)
-    # Category 4 has two heights: the nearer one is meant.
-    heights = hitch.size_range("mast_height", category)
-    at.mast = min(heights, key=lambda height: abs(height - v.mast_height))
-    at.mast_gap = hitch.mast_gap(at.mast, v.mast_height)
-    source = hitch.size_source("mast_height", category)
-    at.step(
-        "mast_gap", "m = implement − category", source, implement="mast_height", category="mast"
-    )
-    says = "same" if abs(at.mast_gap) <= hitch.MAST_TOLERANCE else "other"
-    if says == "other" and hitch.has_size("mast_height_old", number):
-        old = hitch.size("mast_height_old", number)
-        if abs(hitch.mast_gap(old, v.mast_height)) <= hitch.MAST_TOLERANCE:
-            says = "old"
-            source = f"{source}; hitch/S1; {hitch.size_source('mast_height_old', number)}"
-    margin = 1.0 if says == "same" else 0.0
-    at.fits("mast", margin, source, says, off=(abs(at.mast_gap), "length"))
+    found = hitching.mast_fit(category, v.mast_height)
+    at.mast, at.mast_gap = found.height, found.gap
+    formula = "m = implement − category"
+    at.step("mast_gap", formula, found.source, implement="mast_height", category="mast")
+    hitching.check_mast(at, category, v.mast_height)
 
 
 def _travel(v: model.Inputs, at: model.At) -> None:
@@ -219,7 +214,7 @@ def category_names(found: tuple[str, ...]) -> str:
 def _coupler_checks(v: model.Inputs, at: model.At) -> None:
     _coupler_on_tractor(v, at)
     if v.implement_kind == "post_hole_digger":
-        row = hitch.coupler_conflict("post_hole_digger")
+        row = quick_coupler.coupler_conflict("post_hole_digger")
         assert row is not None
         at.fits("conflict", -1.0, row["source"], "row", reason=row["why"])
         return
@@ -246,23 +241,19 @@ def _coupler_on_tractor(v: model.Inputs, at: model.At) -> None:
 
 
 def _hook_height(v: model.Inputs, at: model.At) -> None:
-    at.hook = hitch.coupler_hook_height(coupler(v))
-    near = v.mast_height is not None and (
-        abs(hitch.mast_gap(at.hook, v.mast_height)) <= hitch.MAST_TOLERANCE
-    )
-    says = "yes" if near else str(v.mast_hole)
-    margin = {"yes": 1.0, "no": -1.0}.get(says, 0.0)
-    at.fits("hook_height", margin, "hitch/W2", says)
+    hitching.check_hook_height(at, coupler(v), v.mast_height, str(v.mast_hole))
 
 
 def _conflicts(v: model.Inputs, at: model.At) -> None:
     """Check what takes the top hook's place, and what the coupler moves back."""
-    swinging, driven = (hitch.coupler_conflict(key) for key in ("swinging_top_link", "pto_driven"))
+    swinging, driven = (
+        quick_coupler.coupler_conflict(key) for key in ("swinging_top_link", "pto_driven")
+    )
     assert swinging is not None and driven is not None
     often = v.implement_kind in hitching.OFTEN_SWINGING
     if v.top_link == "swinging":
         at.fits("conflict", -1.0, swinging["source"], "row", reason=swinging["why"])
     elif v.top_link == "unseen" and often:
         at.not_checked("conflict", "top_link")
-    if pto_power.kind_row(v.implement_kind):
+    if implement_power.kind_row(v.implement_kind):
         at.fits("driveline", 0.0, driven["source"], "row", grade=model.ADVICE, reason=driven["why"])

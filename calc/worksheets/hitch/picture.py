@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from calc import model
-from calc.mechanics import hitch
+from calc.mechanics import hitch, quick_coupler
 from calc.model.pictures import Dimension, Disc, Item, Label, Line, Picture, Scene, Shape
 from calc.subjects.hitching import cut_for, pin_words
 from calc.worksheets.hitch.compute import (
@@ -38,7 +38,7 @@ def _spans_scene(v: model.Inputs, outcome: model.Outcome) -> Scene:
     number = hitch.pin_number(coupler(v) if on_coupler else tractor_category(v))
     ball = hitch.size("ball_width", number) if hitch.has_size("ball_width", number) else 0.03
     if on_coupler:
-        mast = hitch.coupler_hook_height(coupler(v))
+        mast = quick_coupler.coupler_hook_height(coupler(v))
     else:
         mast = float(v.mast_height or hitch.size("mast_height", implement_category(v)))
     drop = 0.3 * mast + 0.12

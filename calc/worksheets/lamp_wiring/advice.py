@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import model, tables
-from calc.mechanics import wiring
+from calc.mechanics import electrical_load, wiring
 from calc.search import Remedies
 from calc.worksheets.lamp_wiring.compute import CURRENT, alone, lit, loop, lost
 from calc.worksheets.lamp_wiring.fields import FUSES, OUTPUTS_SOLD
@@ -48,7 +48,9 @@ def _wire_remedies(v: model.Inputs, broken: set[str], remedies: Remedies) -> Non
         return
     if broken == {"fuse_holds"}:
         remedies.change("fuse", {"fuse": fuse}, mends=("fuse_holds",))
-    area = wiring.area_needed(lit(v, v.circuit), loop(v), v.drop_allowed * wiring.RATED_VOLTAGE)
+    area = wiring.area_needed(
+        lit(v, v.circuit), loop(v), v.drop_allowed * electrical_load.RATED_VOLTAGE
+    )
     for amps in dict.fromkeys((fuse, v.fuse or fuse)):
         for needed in (area, 0.0):
             gauge = wiring.gauge_for(amps, needed, v.wire_standard, alone=alone(v))
@@ -97,7 +99,7 @@ def _gauge_table(v: model.Inputs) -> model.Table:
     for row in tables.rows("road/wire_sizes"):
         gauge = int(row["gauge"])
         drop = lost(v, current, gauge)
-        share = drop / wiring.RATED_VOLTAGE
+        share = drop / electrical_load.RATED_VOLTAGE
         most = wiring.largest_fuse(gauge, alone=alone(v))
         if share > 0.5:
             continue
@@ -109,7 +111,7 @@ def _gauge_table(v: model.Inputs) -> model.Table:
                 "yes" if enough else "no",
                 (drop, "voltage"),
                 (share, "fraction"),
-                (wiring.light_left(share), "fraction"),
+                (electrical_load.light_left(share), "fraction"),
                 "yes" if share <= v.drop_allowed else "no",
             )
         )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import arith, model
-from calc.mechanics import wiring
+from calc.mechanics import electrical_load, wiring
 from calc.worksheets.lamp_wiring.fields import CHARGING, FUSES, GAUGES, LAMPS
 
 ORDER = ("head", "tail", "flash", "beacon", "work")
@@ -16,7 +16,7 @@ def _one(lamp: str) -> float:
     row = LAMPS[lamp]
     if row["amps"]:
         return float(row["amps"])
-    return wiring.lamp_current(float(row["watts"]), row["behavior"], float(row["volts"]))
+    return electrical_load.lamp_current(float(row["watts"]), row["behavior"], float(row["volts"]))
 
 
 CURRENT = {key: _one(key) for key in LAMPS}
@@ -34,7 +34,7 @@ def lit(v: model.Inputs, kind: str) -> float:
 
 def average(v: model.Inputs, kind: str) -> float:
     """The same over time: lamps that flash are lit half of it. [A]"""
-    return lit(v, kind) * (wiring.FLASHER_DUTY if kind == "flash" else 1.0)
+    return lit(v, kind) * (electrical_load.FLASHER_DUTY if kind == "flash" else 1.0)
 
 
 def loop(v: model.Inputs) -> float:
@@ -98,7 +98,7 @@ def _wire(v: model.Inputs, at: model.At) -> None:
     if v.fuse is not None:
         at.at_least("fuse_holds", "fuse", "carried", "road/FUSE-practice", close_band=0.0)
     at.loop = loop(v)
-    at.allowed = v.drop_allowed * wiring.RATED_VOLTAGE
+    at.allowed = v.drop_allowed * electrical_load.RATED_VOLTAGE
     at.drop = lost(v, at.circuit_current, int(v.gauge))
     at.at_most(
         "drop",
@@ -116,15 +116,15 @@ def _shown(v: model.Inputs, at: model.At) -> None:
     area = 0.0
     if at.circuit_current > 0:
         area = wiring.area_needed(at.circuit_current, at.loop, at.allowed)
-        share = arith.min(at.drop / wiring.RATED_VOLTAGE, 1.0)
-        at.light = wiring.light_left(share)
+        share = arith.min(at.drop / electrical_load.RATED_VOLTAGE, 1.0)
+        at.light = electrical_load.light_left(share)
     gauge = wiring.gauge_for(at.need_fuse, area, v.wire_standard, alone=alone(v))
     at.need_gauge = float(gauge if gauge is not None else GAUGES[-1])
     at.spare = v.output - at.road_load
     at.at_idle = v.output * arith.number(CHARGING[v.charging]["idle_share"])
     short = arith.max(at.road_load, at.field_load) - v.output
     if short > 0:
-        at.hours = wiring.battery_hours(v.battery, short) * 3600
+        at.hours = electrical_load.battery_hours(v.battery, short) * 3600
 
 
 def _cited(v: model.Inputs, kinds: tuple[str, ...] | list[str]) -> str:
@@ -138,7 +138,7 @@ def _steps(v: model.Inputs, at: model.At) -> None:
         if not count:
             continue
         lamp = lamp_of(v, kind)
-        share = wiring.FLASHER_DUTY if kind == "flash" else 1.0
+        share = electrical_load.FLASHER_DUTY if kind == "flash" else 1.0
         at.step(
             f"{kind}_average",
             "I = n I₁ × share of time lit",

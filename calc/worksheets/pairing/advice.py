@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import model
-from calc.mechanics import ballast, pto_power
+from calc.mechanics import ballast, implement_power
 from calc.search import Remedies
 from calc.subjects import hung, hung_remedies
 from calc.subjects.standing import stand
@@ -33,9 +33,11 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     lifted = pairing.raises_a_load(v) or (how == "hitch" and v.loader == "on")
     if lifted or v.cross_slope is not None:
         cautions.append("across")
+    elif how != "subframe":
+        cautions.append("not_across")
     if how == "towed":
         cautions.append("towing")
-    if pto_power.kind_row(v.implement_kind) is not None:
+    if implement_power.kind_row(v.implement_kind) is not None:
         cautions.append("shaft")
     if v.loader_payload is not None:
         cautions.append("loader")
@@ -64,7 +66,7 @@ def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
         notes.append(model.Phrase(f"Other rules for the front axle: {said}.", numbers))
     if v.tire_liquid != "none":
         notes.append(found.note("liquid"))
-    bands = [pairing.demand(v, load) for load in pto_power.LOADS]
+    bands = [pairing.demand(v, load) for load in implement_power.LOADS]
     asked = [(band.high, "power") for band in bands if band is not None]
     if asked and v.power_needed is None:
         ends = dict(zip(("low", "usual", "high"), asked, strict=True))

@@ -9,9 +9,18 @@ from __future__ import annotations
 import math
 
 from calc import arith, model, tables
-from calc.mechanics import ballast, hitch, pto_power, typical
+from calc.mechanics import (
+    ballast,
+    hitch,
+    hitch_fit,
+    implement_power,
+    pto_power,
+    quick_coupler,
+    typical,
+)
 from calc.model import At, Check, Inputs
 from calc.subjects import hitching, hung, raised, shaft_power
+from calc.subjects.standing import stand
 
 OFF_ROAD = "none"
 NOT_SURE = "unsure"
@@ -20,13 +29,14 @@ CLEAR_LEAST, CLEAR_RIGHT = 0.1524, 0.3048
 # Across, common practice, no source: less than manuals print for up and down, and with a load in
 # the loader next to none.
 ACROSS = (math.tan(math.radians(5.0)), math.tan(math.radians(10.0)))
+SHARE_OF_TIP = (0.25, 0.5)  # of the static tip angle sideways, common practice, no source
 LOADED_ACROSS = (math.tan(math.radians(1.0)), math.tan(math.radians(5.0)))
 SLOPE_BEHIND, SLOPE_MOST = math.tan(math.radians(10.0)), math.tan(math.radians(15.0))  # hitch/M14
 
 
 def power_key(kind: str) -> str:
     """Return the row of power_density for a kind of implement; empty when it needs no shaft."""
-    row = pto_power.kind_row(kind)
+    row = implement_power.kind_row(kind)
     return row["power_key"] if row else ""
 
 
@@ -38,7 +48,7 @@ def _hitching(v: Inputs, at: At) -> None:
         at.not_checked("pins", open_, governs=theirs != NOT_SURE)
         if ours != NOT_SURE and v.upper_pin is not None and v.implement_kind != "post_hole_digger":
             _top_pin(v, at, ours, ours)
-        conflict = hitch.coupler_conflict(v.implement_kind)
+        conflict = quick_coupler.coupler_conflict(v.implement_kind)
         if v.quick_coupler == "u_frame" and conflict:
             at.add(_conflict_check(conflict))
         return
@@ -48,16 +58,18 @@ def _hitching(v: Inputs, at: At) -> None:
     pin, number = v.lower_pin or hitch.size("lower_pin", theirs), hitch.pin_number(ours)
     ball = hitch.size("lower_bore", number)
     bushing = hitching.ball_bushing("lower", pin, ours)
-    _pins(at, pin, ball, hitch.pin_fit(pin, ball), bushing, "ball")
+    _pins(at, pin, ball, hitch_fit.pin_fit(pin, ball), bushing, "ball")
     if v.implement_kind != "post_hole_digger":  # its boom takes the top link's place
         _top_pin(v, at, theirs, ours)
     measured = v.implement_span is not None
-    gap = hitch.span_difference(ours, theirs)
+    gap = hitch_fit.span_difference(ours, theirs)
     if measured:
         span = hitching.as_shoulders(v.implement_span, "either", hitch.pin_number(theirs))
         gap = span - hitch.size("shoulder_span", ours)
     margin, says = hitching.span_margin(gap, measured)
     at.fits("span", margin, hitching.SPAN_SOURCE, says, way=hitching.way(gap))
+    if v.mast_height is not None and v.implement_kind != "post_hole_digger":
+        hitching.check_mast(at, ours, v.mast_height)
 
 
 def implement_category(v: Inputs) -> str:
@@ -104,7 +116,7 @@ def _conflict_check(conflict: dict[str, str]) -> Check:
 
 def _coupler_checks(v: Inputs, at: At, theirs: str) -> None:
     """Check the coupler on the tractor, and the implement's pins in it."""
-    conflict = hitch.coupler_conflict(v.implement_kind)
+    conflict = quick_coupler.coupler_conflict(v.implement_kind)
     if conflict:
         at.add(_conflict_check(conflict))
     coupler = hitching.coupler_for(v.hitch_category)
@@ -112,13 +124,15 @@ def _coupler_checks(v: Inputs, at: At, theirs: str) -> None:
     named = {"c": coupler, "t": v.hitch_category}
     at.fits("coupler_on_tractor", margin, "hitch/S2; hitch/S3", says, **named)
     pin = v.lower_pin or hitch.size("lower_pin", theirs)
-    slot = hitch.coupler_slot(coupler, "lower")
+    slot = quick_coupler.coupler_slot(coupler, "lower")
     bushing = hitching.slot_bushing("lower", pin)
     _pins(at, pin, slot, hitching.cut_for(pin, slot), bushing, "slot")
-    gap = hitch.coupler_span_difference(coupler, theirs)
+    gap = quick_coupler.coupler_span_difference(coupler, theirs)
     reaches = hitching.span_margin(gap, measured=False)[0] > 0
     says = "hooks" if reaches else "hooks_elsewhere"
     at.fits("span", 1.0 if reaches else -1.0, "hitch/S3; hitch/W1; hitch/H1", says)
+    if v.mast_height is not None:
+        hitching.check_hook_height(at, coupler, v.mast_height, "unseen")
 
 
 SIZES = {"width": "working_width", "opening": "working_width", "auger": "auger_diameter"}
@@ -129,7 +143,7 @@ def size_of(v: Inputs) -> float | None:
 
     None where nothing here asks for it, such as the crop that passes through a baler.
     """
-    row = pto_power.kind_row(v.implement_kind)
+    row = implement_power.kind_row(v.implement_kind)
     if row is None or row["size"] == "total":
         return 0.0
     return getattr(v, SIZES[row["size"]]) if row["size"] in SIZES else None
@@ -145,7 +159,7 @@ def demand(v: Inputs, load: str = "", size: float | None = None) -> shaft_power.
 
 def power_checks(v: Inputs, at: At) -> None:
     """Check power at the shaft against what the implement takes and what its driveline bears."""
-    row = pto_power.kind_row(v.implement_kind)
+    row = implement_power.kind_row(v.implement_kind)
     if row is None and v.power_needed is None:
         return
     if v.power_limit is not None:
@@ -198,7 +212,7 @@ def _power_steps(v: Inputs, at: At, efficiency: float) -> None:
         P_pto="pto_power",
         P_c="climb_power",
     )
-    row = pto_power.kind_row(v.implement_kind)
+    row = implement_power.kind_row(v.implement_kind)
     band = demand(v)
     if v.power_needed is None and row is not None and band is not None:
         named = {"w": SIZES[row["size"]]} if row["size"] in SIZES else {}
@@ -209,7 +223,7 @@ def _power_steps(v: Inputs, at: At, efficiency: float) -> None:
 
 def shaft_check(v: Inputs, at: At) -> None:
     """Check the tractor's PTO shaft and speed against what the implement is made for."""
-    if pto_power.kind_row(v.implement_kind) is None:
+    if implement_power.kind_row(v.implement_kind) is None:
         return
     if shaft_power.mid_driven(v.implement_kind) and v.implement_shaft in (NOT_SURE, "mid"):
         shaft_power.check_mid(at, v.mid_pto, shaft_power.SHAFT_OF[v.shaft])
@@ -272,9 +286,17 @@ def raises_a_load(v: Inputs) -> bool:
 def cross_check(v: Inputs, at: At) -> None:
     """Check the slope across; with a load in the loader hardly any is right."""
     if v.cross_slope is None:
-        at.not_checked("cross", "cross_slope", governs=False)
+        at.not_checked("cross", "cross_slope", governs=False, if_asked=True)
         return
-    right, most = LOADED_ACROSS if raises_a_load(v) else ACROSS
+    loaded = raises_a_load(v)
+    # A tall or narrow tractor ends sooner: half its tip angle is the most, a quarter is right.
+    tips = (
+        at.side_raised if loaded and "side_raised" in at else raised.tip_angles(v, stand(v), [])[0]
+    )
+    right, most = (
+        arith.min(flat, arith.tan(arith.radians(tips * share)))
+        for flat, share in zip(LOADED_ACROSS if loaded else ACROSS, SHARE_OF_TIP, strict=True)
+    )
     source = "hitch/M14; hitch/PRACTICE"
     at.at_most("cross", "cross_slope", most, source, strict=right, grade=model.DANGER)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import model
-from calc.mechanics import pto_power
+from calc.mechanics import implement_power
 from calc.model.pictures import Chart, Mark, Picture, Series
 from calc.subjects.loads_view import states
 from calc.worksheets.pairing import checks as pairing
@@ -17,7 +17,7 @@ def picture(v: model.Inputs, outcome: model.Outcome) -> list[Picture]:
 
 
 def _demand_chart(v: model.Inputs, outcome: model.Outcome) -> Chart | None:
-    row = pto_power.kind_row(v.implement_kind)
+    row = implement_power.kind_row(v.implement_kind)
     if row is None or v.power_needed is not None or row["size"] not in ("width", "opening"):
         return None
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import model, quantities, tables
-from calc.mechanics import pto, pto_power, typical
+from calc.mechanics import implement_class, implement_power, pto, pto_power, typical
 from calc.search import Remedies
 from calc.subjects import hung_remedies, shaft_power
 from calc.worksheets.pto.compute import left_by, need_at, row_of, size_of, uses_shaft_figures
@@ -88,7 +88,7 @@ def _lighter_work(v: model.Inputs, row: dict[str, str], remedies: Remedies) -> N
         return
     key = LIGHTER.get(row["size"], "lighter_crop" if row["hangs"] == "towed" else "")
     for load in ("typical", "light"):
-        lighter = pto_power.LOADS.index(load) < pto_power.LOADS.index(v.material)
+        lighter = implement_power.LOADS.index(load) < implement_power.LOADS.index(v.material)
         if lighter and remedies.choose(
             "material", load, mends=("power",), source="power/DERIVED", key=key
         ):
@@ -118,20 +118,20 @@ def _demand_table(v: model.Inputs, row: dict[str, str]) -> model.Table:
             continue
         cited += [entry["light_source"], entry["source"], entry["heavy_source"]]
         cells: list[model.Cell] = [f"{entry['label']} ({entry['basis']})"]
-        for load in pto_power.LOADS:
+        for load in implement_power.LOADS:
             cells.append(
-                (pto_power.demand(entry["key"], size, load), "power") if entry[load] else "–"
+                (implement_power.demand(entry["key"], size, load), "power") if entry[load] else "–"
             )
         rows.append(tuple(cells))
     if row["size"] == "rating":
-        shaft = (pto_power.generator_shaft_power(size), "power")
+        shaft = (implement_power.generator_shaft_power(size), "power")
         rows.append(("Rated load through an alternator of 85 %, at the shaft", shaft, shaft, shaft))
     if row["rotary_key"]:
         through = row["size"] == "throughput"
-        usual = pto_power.rotary_power(
+        usual = implement_power.rotary_power(
             row["rotary_key"], 0.0 if through else size, size if through else 0.0
         )
-        spread = pto_power.rotary_spread(row["rotary_key"]) or 0.0
+        spread = implement_power.rotary_spread(row["rotary_key"]) or 0.0
         found = tables.by_key("power/rotary_power", "key")[row["rotary_key"]]
         cited += [found["source"], found["also"]]
         rows.append(
@@ -144,8 +144,8 @@ def _demand_table(v: model.Inputs, row: dict[str, str]) -> model.Table:
         )
     wide = shaft_power.class_size(v.implement_kind, v.working_width, v.implement_mass)
     if wide is not None:
-        low, high, _ = pto_power.class_power(v.implement_kind, wide)
-        cited.append(pto_power.class_source(v.implement_kind))
+        low, high, _ = implement_class.class_power(v.implement_kind, wide)
+        cited.append(implement_class.class_source(v.implement_kind))
         rows.append(
             ("Makers of this class ask for at least", (low, "power"), "to", (high, "power"))
         )
@@ -204,16 +204,16 @@ def _notes(v: model.Inputs, row: dict[str, str], found: model.Found) -> list[mod
     if v.pto_power is None:
         notes.append(_from_engine(v))
     if v.power_needed is None and not uses_shaft_figures(v) and row["size"] == "width":
-        measured = pto_power.density("rotary_cutter_measured", "heavy") / pto_power.density(
-            "rotary_cutter_measured"
-        )
+        measured = implement_power.density(
+            "rotary_cutter_measured", "heavy"
+        ) / implement_power.density("rotary_cutter_measured")
         notes.append(found.note("custom", peak=quantities.number(measured, 2)))
     if "mower" in v.implement_kind or "cutter" in v.implement_kind:
-        low, high = pto_power.saving_at_half_speed(v.ground_speed)
+        low, high = implement_power.saving_at_half_speed(v.ground_speed)
         saved = quantities.show_range(low, high, "fraction", figures=2)
         notes.append(found.note("half_speed", saved=saved))
     if row["size"] == "rating":
-        shaft = pto_power.generator_shaft_power(v.generator_rating)
+        shaft = implement_power.generator_shaft_power(v.generator_rating)
         notes.append(found.note("generator", p=(shaft, "power")))
     if row["size"] not in ("rating", "total") and v.power_needed is None:
         typical_need = need_at(v, "heavy")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import arith, model, tables
-from calc.mechanics import pto, pto_power
+from calc.mechanics import implement_power, pto, pto_power
 from calc.subjects import shaft_power
 from calc.subjects.standing import mass_of
 
@@ -41,7 +41,7 @@ def uses_shaft_figures(v: model.Inputs) -> bool:
     """Return whether the demand is power at the shaft: driving and a reserve come on top."""
     if v.power_needed is not None or row_of(v) is None:
         return False
-    return pto_power.figures(v.implement_kind, v.figures) == "d497"
+    return implement_power.figures(v.implement_kind, v.figures) == "d497"
 
 
 def moves(v: model.Inputs) -> bool:
@@ -78,7 +78,7 @@ def left_by(v: model.Inputs, rule: str) -> float:
 
 def row_of(v: model.Inputs) -> dict[str, str] | None:
     """Return what is known of the kind's demand, None where no shaft drives it."""
-    return pto_power.kind_row(v.implement_kind)
+    return implement_power.kind_row(v.implement_kind)
 
 
 def size_of(v: model.Inputs) -> float:
@@ -207,8 +207,8 @@ def _demand(v: model.Inputs, at: model.At, row: dict[str, str] | None) -> None:
     if row["size"] == "width":
         each = shaft_power.demand(kind, 1.0, v.material, v.figures, v.reserve)
         assert each is not None
-        at.widest = pto_power.widest(at.left, each.high)
-        at.widest_most = pto_power.widest(at.left, each.low)
+        at.widest = implement_power.widest(at.left, each.high)
+        at.widest_most = implement_power.widest(at.left, each.low)
     if at.showing:
         _demand_step(v, at, row, band.source)
 
@@ -219,7 +219,11 @@ def _demand_step(v: model.Inputs, at: model.At, row: dict[str, str], source: str
         at.step("need", "P_i = P_load / η, with η = 85 %", source, P_load=size)
     elif uses_shaft_figures(v):
         found = tables.by_key("power/rotary_power", "key")[row["rotary_key"]]
-        spread = (pto_power.rotary_spread(row["rotary_key"]) or 0.0) if v.material == "heavy" else 0
+        spread = (
+            (implement_power.rotary_spread(row["rotary_key"]) or 0.0)
+            if v.material == "heavy"
+            else 0
+        )
         numbers = {
             "a": (float(found["a_kw"]) * 1000, "power"),
             "b": (float(found["b_kw_per_m"]) * 1000, "power_per_width"),
@@ -229,7 +233,7 @@ def _demand_step(v: model.Inputs, at: model.At, row: dict[str, str], source: str
         }
         at.step("need", "P_i = (a + b w + c F) (1 + spread) (1 + reserve)", source, **numbers)
     elif row["size"] == "width":
-        density = (pto_power.density(row["power_key"], v.material), "power_per_width")
+        density = (implement_power.density(row["power_key"], v.material), "power_per_width")
         at.step("need", "P_i = p w", source, p=density, w=size)
     else:
         numbers = {} if row["size"] == "total" else {"size": size}

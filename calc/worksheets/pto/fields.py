@@ -8,7 +8,7 @@ from typing import Any
 from calc import model, tables
 from calc.machines import vocabulary
 from calc.machines.vocabulary import field
-from calc.mechanics import pto_power, typical
+from calc.mechanics import implement_power, pto_power, typical
 from calc.model import KnownSoFar, Typical
 from calc.subjects import standing
 from calc.subjects.shaft_power import MID_SHAFT, SHAFTS, UNSEEN
@@ -75,7 +75,7 @@ def _speed_typical(known: KnownSoFar) -> Any:
 
 def _width_typical(known: KnownSoFar) -> Any:
     """The usual width, or opening of a chipper, where the power goes with it."""
-    row = pto_power.kind_row(known.get("implement_kind") or "")
+    row = implement_power.kind_row(known.get("implement_kind") or "")
     if row is None or row["size"] not in ("width", "opening"):
         return None
     found = field("working_width")
@@ -86,7 +86,7 @@ def _width_typical(known: KnownSoFar) -> Any:
 def _size_typical(size: str, low: float, high: float, of: str) -> Any:
     def find(known: KnownSoFar) -> Any:
         kind = known.get("implement_kind") or ""
-        row = pto_power.kind_row(kind)
+        row = implement_power.kind_row(kind)
         if row is None or row["size"] != size:
             return None
         ends = THROUGHPUTS.get(kind, (low, high))

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from calc import model, quantities
-from calc.mechanics import pto_power
+from calc.mechanics import implement_power
 from calc.model.pictures import Bar, Bars, Chart, Mark, Picture, Series
 from calc.worksheets.pto.compute import SIZE_KINDS, need_at, row_of, size_of, uses_shaft_figures
 
@@ -41,7 +41,7 @@ def _chart(v: model.Inputs, row: dict[str, str], outcome: model.Outcome) -> Char
     ends = [steps[0], steps[-1]]
     series: list[Series] = []
     if row["size"] == "rating":
-        rule = [pto_power.generator_engine_power(w) for w in steps]
+        rule = [implement_power.generator_engine_power(w) for w in steps]
         series = [
             Series("rated load at the shaft", steps, [need_at(v, v.material, w) for w in steps]),
             Series("PTO power that starts motors", steps, rule, "soft dashed"),
@@ -49,7 +49,10 @@ def _chart(v: model.Inputs, row: dict[str, str], outcome: model.Outcome) -> Char
     else:
         series = _load_series(v, steps)
     if row["rotary_key"] and not uses_shaft_figures(v):
-        d497 = [pto_power.needed(v.implement_kind, w, v.material, "d497", v.reserve) for w in steps]
+        d497 = [
+            implement_power.needed(v.implement_kind, w, v.material, "d497", v.reserve)
+            for w in steps
+        ]
         series.append(Series("ASAE D497 with the reserve", steps, d497, "soft dashed"))
     if high > low:
         series.append(Series("power left, its range", ends, [low, low], "warn", [high, high]))
@@ -109,7 +112,7 @@ def _bars(v: model.Inputs, row: dict[str, str], outcome: model.Outcome) -> Bars:
                 need_at(v, load),
                 style="accent" if load == v.material else "fill",
             )
-            for load in pto_power.LOADS
+            for load in implement_power.LOADS
         ]
     else:
         shown = quantities.show_range(need_low, need_high, "power")

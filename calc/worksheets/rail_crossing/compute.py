@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import arith, model
-from calc.mechanics import sight
+from calc.mechanics import road_gaps, sight
 
 FOOT = sight.FOOT
 SIGNAL_WARNING = 20.0  # s, the least that flashing signals give: road/WEB-8
@@ -18,7 +18,7 @@ def track_width(v: model.Inputs) -> float:
 
 def crossing_time(v: model.Inputs) -> float:
     """From deciding to go until the tail is past the far stop line. [s]"""
-    return sight.rail_crossing_time(
+    return road_gaps.rail_crossing_time(
         v.combination_length, v.crossing_speed, v.start_acceleration, STOP_LINE, track_width(v)
     )
 
@@ -49,7 +49,7 @@ def _steps(v: model.Inputs, at: model.At) -> None:
         "time",
         "T = J + V/a + (L + 2D + W − V²/(2a)) / V" if way >= reached else slow,
         "road/RAIL-memory",
-        J=(sight.START_DELAY, "seconds"),
+        J=(road_gaps.START_DELAY, "seconds"),
         V="crossing_speed",
         a="start_acceleration",
         L="combination_length",

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from calc import model, tables
-from calc.mechanics import resale
+from calc.mechanics import chances, used_value
 from calc.search import Remedies
 from calc.worksheets.resale.compute import ROUNDS, SEED, dollars, plan, share
 from calc.worksheets.resale.fields import DAY, evidence
@@ -92,7 +92,7 @@ def _fair(found: model.Found) -> dict[str, model.Number]:
 
 def _tables(v: model.Inputs, found: model.Found) -> list[model.Table]:
     known = plan(v)
-    spread = resale.simulate(known, SEED, ROUNDS)
+    spread = chances.simulate(known, SEED, ROUNDS)
     rows: list[tuple[model.Cell, ...]] = [
         (
             "Sell as it stands",
@@ -146,7 +146,7 @@ def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
         part = share(v.as_is_price / found.book_price) if found.book_price else "0 %"
         notes.append(found.note("book", part=part))
         if v.machine.startswith("tractor"):
-            ours = resale.remaining_value(v.machine, *SALVAGE_AT)
+            ours = used_value.remaining_value(v.machine, *SALVAGE_AT)
             theirs = (evidence("salvage", 0.01)[0], "fraction")
             notes.append(found.note("salvage", ours=(ours, "fraction"), theirs=theirs))
     if "trade" in found:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import arith, model, tables
-from calc.mechanics import finance, resale
+from calc.mechanics import chances, finance, resale, trade_in, used_value
 from calc.worksheets.resale.fields import DAY, HOUR, MONTH, YEAR, evidence
 
 ROUNDS, SEED = 2000, 1988
@@ -26,7 +26,7 @@ def ceiling(v: model.Inputs) -> float | None:
     return arith.number(0.01 * evidence("ceiling")[0] * v.like_new_price)
 
 
-def plan(v: model.Inputs) -> resale.Plan:
+def plan(v: model.Inputs) -> chances.Plan:
     """The choice at one set of values; no repair lifts the price over the ceiling."""
     cost = repair_bill(v)
     low, likely, high = sorted((v.uplift_low, v.uplift_likely, v.uplift_high))
@@ -34,10 +34,10 @@ def plan(v: model.Inputs) -> resale.Plan:
     if top is not None:
         room = arith.max(0.0, top - v.as_is_price)
         low, likely, high = (arith.min(end, room) for end in (low, likely, high))
-    return resale.Plan(
+    return chances.Plan(
         v.as_is_price,
-        resale.Triangle(low, likely, high),
-        resale.Triangle(cost, cost, cost * (1.0 + v.overrun)),
+        chances.Triangle(low, likely, high),
+        chances.Triangle(cost, cost, cost * (1.0 + v.overrun)),
         v.days_as_is / DAY,
         v.days_repaired / DAY,
         v.chance_as_is,
@@ -91,7 +91,7 @@ def _ceiling(v: model.Inputs, at: model.At) -> None:
     at.at_most("ceiling", "asked", "ceiling", source, grade=model.ADVICE, close_band=0.0)
 
 
-def _trade(v: model.Inputs, at: model.At, known: resale.Plan) -> None:
+def _trade(v: model.Inputs, at: model.At, known: chances.Plan) -> None:
     """The trade-in with the tax that it saves, against the better private sale."""
     if v.trade_offer is None:
         at.not_checked("trade", "trade_offer")
@@ -99,9 +99,9 @@ def _trade(v: model.Inputs, at: model.At, known: resale.Plan) -> None:
         return
     rate, credit = tax_of(v)
     price = v.new_price if v.new_price is not None else 0.0
-    at.tax_saved = resale.trade_tax_value(price, v.trade_offer, rate, credit)
+    at.tax_saved = trade_in.trade_tax_value(price, v.trade_offer, rate, credit)
     at.trade = v.trade_offer + at.tax_saved
-    at.private_price = resale.private_price_that_equals_trade(
+    at.private_price = trade_in.private_price_that_equals_trade(
         v.trade_offer, at.tax_saved, v.selling_costs, known.fee, known.daily, known.days_as_is
     )
     credited = rate if credit else 0.0
@@ -121,7 +121,7 @@ def _payments(v: model.Inputs, at: model.At) -> None:
     rate, credit = tax_of(v)
     at.months = arith.max(1, arith.round(v.loan_months / MONTH))
     offer = v.trade_offer if v.trade_offer is not None else 0.0
-    taxed = resale.tax_on_purchase(v.new_price, offer, rate, credit)
+    taxed = trade_in.tax_on_purchase(v.new_price, offer, rate, credit)
     price = v.new_price + taxed
     at.owed = arith.max(0.0, price - offer)
     payment = finance.payment(at.owed, v.loan_rate / 12.0, at.months)
@@ -143,19 +143,19 @@ def _worth(v: model.Inputs, at: model.At) -> None:
     if blank:
         return
     years = v.age / YEAR
-    use = resale.hours_a_year(v.hour_meter / HOUR, years)
-    at.share_left = resale.remaining_value(v.machine, years, use)
+    use = used_value.hours_a_year(v.hour_meter / HOUR, years)
+    at.share_left = used_value.remaining_value(v.machine, years, use)
     at.book_price = v.like_new_price * at.share_left
     low, high, _ = evidence("condition")
     # The spread runs from neglected to kept; an average machine stands in its middle.
     at.poor, at.kept = (
         arith.max(0.0, at.book_price + side * (low + high) / 4.0) for side in (-1, 1)
     )
-    later = resale.remaining_value(v.machine, years + 1.0, use)
+    later = used_value.remaining_value(v.machine, years + 1.0, use)
     at.ages = v.like_new_price * (at.share_left - later) / 12.0
 
 
-def _show(v: model.Inputs, at: model.At, known: resale.Plan) -> None:
+def _show(v: model.Inputs, at: model.At, known: chances.Plan) -> None:
     better = (v.chance_repaired - v.chance_as_is, "fraction")
     sooner = (known.days_repaired - known.days_as_is, "count")
     own = "value/DERIVED"

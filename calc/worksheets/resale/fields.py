@@ -7,7 +7,7 @@ from functools import cache
 from typing import Any
 
 from calc import model, tables
-from calc.mechanics import resale
+from calc.mechanics import used_value
 from calc.quantities import Reading
 
 DAY, HOUR, MONTH, YEAR = 86_400.0, 3_600.0, 2_629_746.0, 31_556_952.0
@@ -42,8 +42,8 @@ def _reading(known: Mapping[str, Any], name: str) -> Reading | None:
 
 def _book(machine: str, new: float, age: float, meter: float) -> float:
     years = age / YEAR
-    use = resale.hours_a_year(meter / HOUR, years)
-    return float(new * resale.remaining_value(machine, years, use))
+    use = used_value.hours_a_year(meter / HOUR, years)
+    return float(new * used_value.remaining_value(machine, years, use))
 
 
 def _price_typical(known: Mapping[str, Any]) -> model.Typical:

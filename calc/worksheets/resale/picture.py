@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import model
-from calc.mechanics import resale
+from calc.mechanics import chances
 from calc.model.pictures import Bar, Bars, Chart, Picture, Series
 from calc.worksheets.resale.compute import ROUNDS, SEED, dollars, plan, repair_bill, share
 from calc.worksheets.resale.fields import evidence
@@ -77,7 +77,7 @@ def picture(v: model.Inputs, outcome: model.Outcome) -> list[Picture]:
     """What matters most, as a tornado, and how the gain spreads."""
     gain = outcome.output("gain_expected")
     found = swings(v)
-    spread = resale.simulate(plan(v), SEED, ROUNDS)
+    spread = chances.simulate(plan(v), SEED, ROUNDS)
     bars = Bars(
         "What matters most",
         model.phrase(

@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 
 from calc import model, quantities, tables
-from calc.mechanics import lamps
+from calc.mechanics import road_limits, road_rules, smv_emblem
 from calc.search import Remedies
 from calc.subjects import road_list as rl
 from calc.subjects import road_tables
@@ -59,8 +59,8 @@ def _emblem_remedies(v: model.Inputs, broken: set[str], remedies: Remedies) -> N
     if "speed_symbol" in broken:
         remedies.choose("speed_symbol", "yes", mends=("speed_symbol",), source="road/STD-1")
     if "emblem_height" in broken:
-        low, high = lamps.emblem_window(v.place)
-        all_low, all_high = lamps.emblem_height_for_all()
+        low, high = smv_emblem.emblem_window(v.place)
+        all_low, all_high = smv_emblem.emblem_height_for_all()
         ends = {"low": low, "high": high, "all_low": all_low, "all_high": all_high}
         numbers = {name: (value, "length") for name, value in ends.items()}
         height = {"emblem_height": _target(v)}
@@ -71,13 +71,13 @@ def _emblem_remedies(v: model.Inputs, broken: set[str], remedies: Remedies) -> N
 
 def _target(v: model.Inputs) -> float:
     """A height right here and, where that can be, everywhere."""
-    low, high = lamps.emblem_window(v.place)
-    return float(min(max(lamps.emblem_height_for_all()[0], low), high))
+    low, high = smv_emblem.emblem_window(v.place)
+    return float(min(max(smv_emblem.emblem_height_for_all()[0], low), high))
 
 
 def _in_window(v: model.Inputs) -> dict[str, float]:
     """A new emblem goes where it is right, as near to the place of the old one as that is."""
-    low, high = lamps.emblem_window(v.place)
+    low, high = smv_emblem.emblem_window(v.place)
     return {"emblem_height": float(min(max(v.emblem_height, low), high))}
 
 
@@ -121,7 +121,7 @@ def _lamp_remedies(
 
 
 def _fit_over(
-    item: str, wanted: float, need: lamps.Need, road: rl.Situation, remedies: Remedies
+    item: str, wanted: float, need: road_rules.Need, road: rl.Situation, remedies: Remedies
 ) -> None:
     """Lamps where there were none: as low as they show over what is behind, in steps of 4 in."""
     field = dict(PLACED).get(item)
@@ -183,7 +183,7 @@ def _trip_remedies(
 
 def _allowed(v: model.Inputs, wide: float) -> float:
     """The speed at a width: some laws slow down what is wide."""
-    limit = lamps.road_speed_limit(v.place, max(wide, v.tractor_width))
+    limit = road_limits.road_speed_limit(v.place, max(wide, v.tractor_width))
     return float(min(v.road_speed, limit[0])) if limit and limit[0] else float(v.road_speed)
 
 
@@ -205,7 +205,7 @@ def _standard_remedies(
         need = road.need("tractor", item)
         if check is None or check.margin or need is None:
             continue
-        asked = rl.count_of(need, lamps.BASES, False)
+        asked = rl.count_of(need, road_rules.BASES, False)
         name = rl.item_row(item)["name"]
         text = found.worded("remedies", "standard", name=name, asked=(float(asked), "count"))
         remedies.append(model.Remedy(text, {item: str(asked)}, check.source))
@@ -234,7 +234,7 @@ def _standard_remedies(
 
 
 def _notes(v: model.Inputs, found: model.Found, road: rl.Situation) -> list[model.Words]:
-    row = lamps.place_row(v.place)
+    row = road_rules.place_row(v.place)
     notes: list[model.Words] = [_depth(v.place, row["name"], road.american)]
     if road.american:
         notes.append(found.note("bound" if road.federal["tractor"] else "unbound"))
@@ -242,9 +242,11 @@ def _notes(v: model.Inputs, found: model.Found, road: rl.Situation) -> list[mode
     when = hours.get(v.place) or (hours["US-UVC"] if road.american else None)
     if when is not None and v.hours == "dark":
         notes.append(f"When lamps are required here: {when['text']}.")
-    if lamps.emblem_rule_for(v.place) is not None and v.emblem == "yes":
-        failing = [p for p in lamps.emblem_fails(v.emblem_height) if not p.startswith("US-STD")]
-        names = sorted(lamps.place_row(p)["name"] for p in failing)
+    if smv_emblem.emblem_rule_for(v.place) is not None and v.emblem == "yes":
+        failing = [
+            p for p in smv_emblem.emblem_fails(v.emblem_height) if not p.startswith("US-STD")
+        ]
+        names = sorted(road_rules.place_row(p)["name"] for p in failing)
         key = "emblem_elsewhere" if names else "emblem_everywhere"
         notes.append(
             found.note(key, h=(v.emblem_height, "length"), places=quantities.joined(names))
@@ -290,7 +292,7 @@ def _needed(v: model.Inputs, road: rl.Situation) -> list[str]:
 
 def _headline(v: model.Inputs, found: model.Found, road: rl.Situation) -> model.Words:
     """What is needed here, and everything of it that is missing or wrong."""
-    where = lamps.place_row(v.place)["name"]
+    where = road_rules.place_row(v.place)["name"]
     when = "by day" if v.hours == "day" else "at dusk or dark"
     needed = quantities.joined(_needed(v, road)) or "nothing that was read"
     wrong = [_wrong(v, road, x.check) for x in found.verdicts if x.finding == model.OVER]
@@ -317,14 +319,14 @@ def _headline(v: model.Inputs, found: model.Found, road: rl.Situation) -> model.
 
 def _by_law_or_standard(v: model.Inputs, road: rl.Situation) -> model.Words:
     """Whose rule asks for an emblem, where none is broken and not all of it is met."""
-    rule = lamps.emblem_rule_for(v.place)
+    rule = smv_emblem.emblem_rule_for(v.place)
     if rule is None:
         return "No: the rules read for this place know no such emblem."
     numbers = {"speed": (rule.speed_to, "speed"), "top": (v.top_speed, "speed")}
     return model.phrase(_whose_rule(v, road, rule), **numbers)
 
 
-def _whose_rule(v: model.Inputs, road: rl.Situation, rule: lamps.EmblemRule) -> str:
+def _whose_rule(v: model.Inputs, road: rl.Situation, rule: smv_emblem.EmblemRule) -> str:
     if road.emblem_use not in SHOWN:
         return "No: it is for machines of {speed} or less, and yours is built for {top}."
     if v.emblem == "yes":

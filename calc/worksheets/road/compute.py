@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import arith, model
-from calc.mechanics import lamps
+from calc.mechanics import smv_emblem
 from calc.subjects import road_list as rl
 from calc.worksheets.road import behind, emblem, equipment, size
 
@@ -11,8 +11,8 @@ from calc.worksheets.road import behind, emblem, equipment, size
 def compute(v: model.Inputs, at: model.At) -> None:
     """Check emblem, lamps, what is hidden, width, speed and view, each in a function."""
     found = rl.situation(v)
-    rule = lamps.emblem_rule_for(v.place)
-    at.emblem_speed = rule.speed_to if rule else lamps.emblem_rule_of_standard().speed_to
+    rule = smv_emblem.emblem_rule_for(v.place)
+    at.emblem_speed = rule.speed_to if rule else smv_emblem.emblem_rule_of_standard().speed_to
     at.width, at.reach = found.facts["width"], found.facts["reach"]
     at.left, at.clear_tail = found.facts["left"], found.clear_tail
     emblem.shown(v, at, found)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import model
-from calc.mechanics import lamps
+from calc.mechanics import smv_emblem
 from calc.subjects import road_list as rl
 
 SHOWN = ("show", "with symbol")
@@ -11,7 +11,7 @@ SHOWN = ("show", "with symbol")
 
 def shown(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
     """Whether the emblem is there where it must be, and off where it must come off."""
-    rule = lamps.emblem_rule_for(v.place)
+    rule = smv_emblem.emblem_rule_for(v.place)
     if rule is None or not model.wants("emblem", "emblem_off"):
         return
     has = v.emblem == "yes"
@@ -30,11 +30,11 @@ def shown(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
 
 def height(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
     """Whether its lower edge is as high as the rule of the place has it."""
-    rule = lamps.emblem_rule_for(v.place)
+    rule = smv_emblem.emblem_rule_for(v.place)
     if rule is None or not model.wants("emblem_height"):
         return
     if found.emblem_use in SHOWN and v.emblem == "yes":
-        low, high = lamps.emblem_window(v.place)
+        low, high = smv_emblem.emblem_window(v.place)
         source = rule.source if rule.height_low else "road/EXT-2"
         at.between("emblem_height", "emblem_height", low, high, source, close_band=0.0)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import arith, model
-from calc.mechanics import lamps, mirrors
+from calc.mechanics import mirrors, road_rules
 from calc.subjects import road_list as rl
 
 COUNTED = (
@@ -30,7 +30,7 @@ def counts(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
             continue
         has = getattr(v, item)
         bound = rl.count_of(need, rl.BINDING, federal)
-        asked = rl.count_of(need, lamps.BASES, federal)
+        asked = rl.count_of(need, road_rules.BASES, federal)
         source = rl.cited(need)
         if bound:
             at.at_least(item, item, arith.number(bound), source, close_band=0.0)
@@ -39,7 +39,7 @@ def counts(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
             at.fits(f"{item}_standard", enough, source, "asks", asked=(float(asked), "count"))
 
 
-def _binding(need: lamps.Need, attribute: str, found: rl.Situation) -> bool:
+def _binding(need: road_rules.Need, attribute: str, found: rl.Situation) -> bool:
     return any(
         getattr(rule, attribute) is not None
         and (rule.basis in rl.BINDING or found.federal["tractor"])

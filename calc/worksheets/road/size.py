@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import arith, model, tables
-from calc.mechanics import lamps
+from calc.mechanics import road_limits, road_rules
 from calc.subjects import road_list as rl
 
 RIDES = ("carried", "trailer")  # kinds of what is behind whose load may be wide
@@ -21,7 +21,7 @@ def width(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
 
 def carried(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
     """A machine or load that rides keeps the limit of loads, wherever it is carried."""
-    limit = lamps.carried_width(v.place) if v.behind_kind in RIDES else None
+    limit = road_limits.carried_width(v.place) if v.behind_kind in RIDES else None
     if limit is not None and model.wants("carried"):
         most, text, source = limit
         at.at_most("carried", "transport_width", most, source, close_band=0.0, why=f"{text}.")
@@ -54,7 +54,7 @@ def speed(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
         at.at_most("rated_speed", "road_speed", "rated_speed", "road/STD-2", close_band=0.0)
     limit = None
     if model.wants("special_order", "speed"):
-        limit = lamps.road_speed_limit(v.place, found.facts["width"])
+        limit = road_limits.road_speed_limit(v.place, found.facts["width"])
     if limit is None:
         return
     most, text, source = limit
@@ -72,7 +72,7 @@ def height(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
     if v.behind_kind != "none":
         at.tallest = arith.max(v.overall_height, v.implement_top)
     if row is not None:
-        limit = lamps.measure(row["limit"])
+        limit = road_rules.measure(row["limit"])
         assert limit is not None
         at.at_most("height", "tallest", limit, row["source"])
 
@@ -81,6 +81,6 @@ def lane(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
     """Whether it stays in its lane when its right side keeps to the edge."""
     if not model.wants("lane"):
         return
-    over = lamps.over_center_line(found.facts["width"], v.lane_width)
+    over = road_limits.over_center_line(found.facts["width"], v.lane_width)
     margin, says = (0.0, "over") if over > 0 else (1.0, "inside")
     at.fits("lane", margin, "road/CALC-1", says, over=(over, "length"))

@@ -7,7 +7,7 @@ Side view: the rear axle stands at x = 0 and the tractor faces right.
 from __future__ import annotations
 
 from calc import model
-from calc.mechanics import lamps, mirrors
+from calc.mechanics import mirrors, smv_emblem
 from calc.model.pictures import Dimension, Disc, Item, Label, Line, Point, Scene, Shape
 from calc.subjects import road_list as rl
 from calc.subjects import road_tables
@@ -239,7 +239,7 @@ def _legend(
         low = high = None
         need = found.need(*key)
         if item == "emblem" and found.emblem_use in ("show", "with symbol"):
-            low, high = lamps.emblem_window(v.place)
+            low, high = smv_emblem.emblem_window(v.place)
         elif need is not None:
             low, high = need.height_low, need.height_high
         if low is not None:

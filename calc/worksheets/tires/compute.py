@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import arith, model, tables
-from calc.mechanics import duals, liquid_ballast, stability, tire_load, tires, travel
+from calc.mechanics import duals, liquid_ballast, stability, tire_load, tire_rating, tires, travel
 from calc.mechanics.front_drive import window as window_of
 from calc.subjects import tires as common
 from calc.subjects.tires import TURNS
@@ -308,7 +308,7 @@ def _carried(
     way to the marking of a new one."""
     designation = None if tire is None else tire.designation
     typed = getattr(v, f"{axle}_tire_load")
-    if not stays and designation is not None and tire_load.rating(designation) is not None:
+    if not stays and designation is not None and tire_rating.rating(designation) is not None:
         typed = None
     pressure, rated = getattr(v, f"{axle}_pressure"), getattr(v, f"{axle}_rated_pressure")
     return common.carried(designation, typed, pressure, rated, top)

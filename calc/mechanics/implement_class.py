@@ -1,0 +1,79 @@
+"""The tractor power that a size of implement is made for, by its makers' least and most."""
+
+from functools import cache
+
+from calc import arith, tables
+from calc.mechanics import pto_power
+
+_CLASS_UNITS = {"ft": pto_power.FOOT, "in": pto_power.INCH, "kg": 1.0}
+
+
+@cache
+def _class_rows(kind: str) -> tuple[dict[str, str], ...]:
+    return tuple(row for row in tables.rows("power/class_power") if row["kind"] == kind)
+
+
+def class_by(kind: str) -> str:
+    """Return what the class of a kind goes by: "width", "mass", "total"; "" where none is known.
+
+    Examples
+    --------
+    >>> class_by("round_baler"), class_by("chipper"), class_by("generator")
+    ('mass', 'width', '')
+    """
+    rows = _class_rows(kind)
+    return rows[0]["by"] if rows else ""
+
+
+def class_source(kind: str) -> str:
+    """Return the citation of a kind's class figures."""
+    cited = "; ".join(row["source"] for row in _class_rows(kind)).split("; ")
+    return "; ".join(dict.fromkeys(cited))
+
+
+def class_power(kind: str, size: float) -> tuple[float, float, float | None]:
+    """Return the PTO power that a class of implement is made for. [W]
+
+    Makers' least figures differ for one size: below the lowest of them nobody sells it to a
+    tractor, from the highest on all do. The most is what its gearbox or frame bears. Between
+    sizes of the table a straight line is drawn; beyond its ends power goes with size.
+
+    Parameters
+    ----------
+    kind : str
+        A kind of the table class_power.
+    size : float
+        Working width or opening [m], or mass of the implement [kg], as `class_by` says.
+
+    Returns
+    -------
+    tuple
+        Lowest and highest of the least figures, and the most or None where it isn't known.
+
+    Raises
+    ------
+    LookupError
+        When the table has no such kind.
+
+    Examples
+    --------
+    >>> five_feet = class_power("rotary_cutter_light", 5 * pto_power.FOOT)
+    >>> [round(power / pto_power.HP) for power in five_feet]
+    [20, 20, 40]
+    >>> round(class_power("round_baler", 1600.0)[0] / pto_power.HP)
+    45
+    """
+    rows = _class_rows(kind)
+    if not rows:
+        raise LookupError(f"No class of {kind!r} is in the table class_power.")
+    sizes = [float(row["size"]) * _CLASS_UNITS[row["unit"]] for row in rows]
+    beyond = 1.0
+    if sizes[-1] > 0.0:
+        beyond = arith.max(1.0, size / sizes[-1]) * arith.min(1.0, size / sizes[0])
+    read = [
+        pto_power.HP
+        * beyond
+        * pto_power.between(size, sizes, [float(row[column] or 0.0) for row in rows])
+        for column in ("least_low_hp", "least_high_hp", "most_hp")
+    ]
+    return read[0], read[1], read[2] if rows[0]["most_hp"] else None

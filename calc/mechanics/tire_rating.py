@@ -1,0 +1,168 @@
+"""What one tire is rated for: load, speed and pressure, by its marking or its data sheet.
+
+References
+----------
+.. [1] tires/TD-1, tires/TD-2: load at pressure and speed of single tires.
+.. [2] tires/pressure-memory: load grows with pressure to the power 0.585.
+"""
+
+from dataclasses import dataclass
+from functools import cache
+
+from calc import arith, tables
+from calc.mechanics import tire_load
+from calc.mechanics.tire_size import Designation, decode
+from calc.mechanics.tires import lookup_key, tread_class
+
+POUND = 0.45359237
+PSI = 6894.757293
+
+
+@dataclass(frozen=True, slots=True)
+class Rating:
+    """Load on one tire [kg], and what it holds for.
+
+    `speed` [m/s] is the fastest it holds at, where its source says one; `pressure` [Pa] the
+    pressure that it needs, where that is known.
+    """
+
+    load: float
+    speed: float | None
+    source: str
+    pressure: float | None = None
+
+
+def service_ratings(designation: Designation) -> tuple[Rating, ...]:
+    """Return the load and speed of each service description, the slowest first.
+
+    Two descriptions are two speeds of one tire: 122A8/119B carries 1500 kg at 40 km/h and 1360
+    kg at 50 km/h.
+    """
+    indexes = tables.by_key("tires/load_index", "index")
+    found = [
+        Rating(
+            tire_load.load_of_index(service.load_index),
+            tire_load.speed_of_symbol(service.speed_symbol),
+            indexes[str(service.load_index)]["source"],
+        )
+        for service in designation.services
+    ]
+    return tuple(sorted(found, key=lambda rated: (rated.speed, rated.load)))
+
+
+@cache
+def sheet_points(designation: Designation) -> tuple[tuple[float, float, float | None, str], ...]:
+    """Return the rows of load at pressure for a size and its ply rating.
+
+    Parameters
+    ----------
+    designation
+        A decoded size [-]. Without a ply rating there is no row: the rating belongs to the tire,
+        not to its size. A tread that is given must be the row's.
+
+    Returns
+    -------
+    tuple
+        Pressure [Pa], load [kg], speed [m/s] or None, and source, by pressure.
+    """
+    if designation.ply_rating is None:
+        return ()
+    key, ply = lookup_key(designation), str(designation.ply_rating)
+    wanted = tread_class(designation.tread)
+    found: list[tuple[float, float, float | None, str]] = []
+    for row in tables.rows("tires/tire_loads"):
+        agrees = not wanted or tread_class(row["tread"]) == wanted
+        if agrees and row["ply_rating"] == ply and lookup_key(decode(row["size"])) == key:
+            pressure, load = float(row["pressure_kpa"]) * 1000.0, float(row["load_kg"])
+            found.append((pressure, load, None, row["source"]))
+    if found:
+        return tuple(sorted(found, key=lambda point: point[:2]))
+    for row in tables.rows("tires/tire_load_at_pressure"):
+        if row["ply_rating"] == ply and lookup_key(decode(row["size"])) == key:
+            pressure, load = float(row["pressure_psi"]) * PSI, float(row["load_lb"]) * POUND
+            speed = float(row["speed_km_h"]) / 3.6 if row["speed_km_h"] else None
+            found.append((pressure, load, speed, row["source"]))
+    return tuple(sorted(found, key=lambda point: point[:2]))
+
+
+def rating(designation: Designation, speed: float | None = None) -> Rating | None:
+    """Return what a tire may carry, by its own marking or by the row of its ply rating.
+
+    Parameters
+    ----------
+    designation
+        A decoded size [-].
+    speed
+        Travel speed [m/s]; None takes the slowest speed that its marking or its row has.
+
+    Returns
+    -------
+    Rating or None
+        The service description that reaches the speed (the fastest where none does), else the
+        row's load at its highest pressure. A size alone, the list of one machine, or another
+        ply's row say nothing of this tire: then the sidewall has to be read.
+
+    Examples
+    --------
+    >>> rating(decode("320/85R24 119A8")).load, rating(decode("11.2-24 8PR R-1")).load
+    (1360.0, 1225.0)
+    >>> rating(decode("12.4-24 6PR")) is None, rating(decode("9.5-16")) is None
+    (True, True)
+    """
+    services = service_ratings(designation)
+    if services:
+        reach = [r for r in services if speed is None or speed <= (r.speed or 0.0) * (1 + 1e-9)]
+        return reach[0] if reach else services[-1]
+    points = sheet_points(designation)
+    if not points:
+        return None
+    pressure = points[-1][0]
+    at_most = [point for point in points if point[0] == pressure]
+    at_speed = sorted((point[2] or 0.0, point) for point in at_most)
+    reach_point = next((p for v, p in at_speed if speed is None or v == 0 or v >= speed), None)
+    _, load, limit, source = reach_point or at_speed[-1][1]
+    return Rating(load, limit, source, pressure)
+
+
+def load_in_row(designation: Designation, pressure: float, speed: float | None = None) -> float:
+    """Return the load of a tire at a pressure, from the rows of its ply rating.
+
+    Parameters
+    ----------
+    designation
+        A decoded size with a row (`sheet_points`) [-].
+    pressure
+        Pressure in the tire, above 0 [Pa]. Above the row's highest it carries no more.
+    speed
+        Travel speed [m/s], as in `rating`.
+
+    Returns
+    -------
+    float
+        Load [kg]: between the row's pressures by interpolation, below its lowest by
+        (p / p_ref)^0.585.
+
+    Raises
+    ------
+    ValueError
+        When there is no row.
+
+    Examples
+    --------
+    >>> round(load_in_row(decode("11.2-24 8PR"), 120000.0))
+    817
+    """
+    top = rating(designation, speed)
+    if top is None or top.pressure is None:
+        raise ValueError(f"No row of load at pressure is known for {designation.text}.")
+    curve = [
+        (p, load)
+        for p, load, limit, _ in sheet_points(designation)
+        if limit is None or top.speed is None or abs(limit - top.speed) < 1e-9
+    ]
+    lowest = curve[0][0]
+    inside = tire_load.interpolate(curve, arith.min(arith.max(pressure, lowest), top.pressure))
+    at_row = arith.number(top.load if inside is None else inside)
+    return arith.number(
+        at_row * (arith.min(pressure, lowest) / lowest) ** tire_load.PRESSURE_EXPONENT
+    )
