@@ -1,8 +1,6 @@
 """Short ways to ask a worksheet and look at its answer."""
 
-from calc import model, search, tables, worksheets
-
-TABLE_SIZES = [row["size"] for row in tables.rows("tires/tire_dimensions")]
+from calc import model, search, worksheets
 
 
 def answer(name: str, **typed: str) -> model.Answer:

@@ -5,8 +5,8 @@ import pytest
 from calc import model
 from calc.model import sentences
 from calc.search import BadInputs
+from tests.tire_rows import TABLE_SIZES
 from tests.worksheets.asking import (
-    TABLE_SIZES,
     answer,
     finding,
     given,

@@ -12,8 +12,8 @@ from calc.mechanics.tire_size import decode
 from calc.model import sentences
 from calc.search import BadInputs
 from calc.worksheets.tires.fields import read_speeds
+from tests.tire_rows import TABLE_SIZES
 from tests.worksheets.asking import (
-    TABLE_SIZES,
     answer,
     finding,
     margin,
