@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import json
+
 import pytest
 
 from calc import search, worksheets
 from calc.model import sentences
+from calc.render import live
 
 
 def lead(name: str, ask: str, **typed: str) -> str:
@@ -64,3 +67,21 @@ def test_a_chipper_is_not_helped_by_grass() -> None:
     said = [sentences.words(remedy.text, "us") for remedy in found.advice.remedies]
     assert any(each.startswith("Chip softer or thinner wood") for each in said)
     assert not any("grass" in each for each in said)
+
+
+@pytest.mark.parametrize(
+    ("name", "typed"),
+    [
+        ("lawn", {"tine_deflection": "0 to 3.25 cm"}),
+        ("resale", {"like_new_price": "$100 to $500,000", "age": "20 years", "hour_meter": "0 h"}),
+    ],
+)
+def test_what_may_be_nothing_divides_nothing(name: str, typed: dict[str, str]) -> None:
+    """Both broke off once: a spring not pushed back, a price far below a cent."""
+    said = live.respond(json.dumps({"worksheet": name, "inputs": typed, "stage": "full"}))
+    assert json.loads(said)["ok"]
+
+
+def test_a_new_machine_has_a_price() -> None:
+    with pytest.raises(search.BadInputs):
+        lead("resale", "worth", like_new_price="1e-311 $", age="5 years", hour_meter="500 h")

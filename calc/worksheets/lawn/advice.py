@@ -67,7 +67,7 @@ def _softer(v: model.Inputs, found: model.Found) -> list[model.Remedy]:
 
 def _lighter(v: model.Inputs, found: model.Found) -> list[model.Remedy]:
     """Set the tips higher until the springs push less than the rake weighs; never load it."""
-    if "tines" not in found.broken or "push" not in found:
+    if "tines" not in found.broken or "push" not in found or found.push <= 0.0:
         return []
     most = math.floor(v.tine_deflection * found.weight / found.push / 0.0254 * 100.0) / 100.0
     text = found.note("higher", x=(most * 0.0254, "length"))

@@ -265,7 +265,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         group=BOOK,
         usual="tractor_small",
     ),
-    model.Field("like_new_price", "money", "$0", "$500,000", optional=True, group=BOOK),
+    model.Field("like_new_price", "money", "$100", "$500,000", optional=True, group=BOOK),
     model.Field(
         "age",
         "duration",
