@@ -232,3 +232,35 @@ def test_payments_without_a_trade_in_name_none() -> None:
     assert "nothing traded in" in lead(answer("resale", "payments", **typed))
     traded = answer("resale", "payments", trade_offer="$12,000", **typed)
     assert "with the trade-in" in lead(traded)
+
+
+def _keys(name: str, **typed: str) -> set[str]:
+    found = search.answer(worksheets.load(name), typed)
+    return {remedy.key.split(".")[-1] for remedy in found.advice.remedies}
+
+
+def test_duals_that_the_manual_forbids_are_sold_no_wheels() -> None:
+    typed = {"rear_tire": "13.6-28", "adapter_length": "0 in"}
+    bought = {"adapter_length", "dual_wheels", "rear_tire_load", "outer_tire"}
+    assert _keys("duals", **typed, manual_allows="yes") & bought
+    assert not _keys("duals", **typed, manual_allows="no") & bought
+
+
+def test_a_track_is_narrowed_by_no_more_than_a_fifth() -> None:
+    typed = {"rear_tire": "18.4-38", "track_width": "72 in", "adapter_length": "22 in"}
+    typed |= {"manual_allows": "yes", "width_limit": "120 in"}
+    assert "track_width" not in _keys("duals", **typed)
+    assert "outer_off" in _keys("duals", **typed)
+
+
+@pytest.mark.parametrize(
+    ("kind", "power", "key"),
+    [
+        ("snow_blower", "24 hp", "lighter_snow"),
+        ("rotary_tiller", "27 hp", "lighter_ground"),
+        ("rotary_cutter", "22 hp", "material"),
+    ],
+)
+def test_lighter_work_is_said_in_words_of_that_work(kind: str, power: str, key: str) -> None:
+    typed = {"implement_kind": kind, "pto_power": power, "working_width": "60 in"}
+    assert key in _keys("pto", **typed, material="heavy")

@@ -8,6 +8,8 @@ from calc.search import Remedies
 from calc.worksheets.duals.compute import least_spacing
 
 INCH = 0.0254
+# What wheels turned round and set otherwise usually take off a track; common practice, no source.
+NARROWEST_TRACK = 0.8
 
 # --- advice ----------------------------------------------------------------------------------
 
@@ -15,13 +17,15 @@ INCH = 0.0254
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
     """Return remedies, the ways to reach the spacing, the tightening list, and cautions."""
     remedies.do("ask", ("manual",), source="tires/OM-9")
-    _farther(v, found, remedies)
+    if v.manual_allows != "no":  # else nothing is bought before the maker's word is there
+        _farther(v, found, remedies)
+        remedies.more("rear_tire_load", mends=("tires",), source="tires/dual-memory")
+        remedies.choose("outer_tire", None, mends=("pair",), source="tires/practice")
     remedies.less("rear_axle_load", mends=("bending", "axle", "tires"), source="tires/derived")
     if "width_single" in found:
         remedies.do("outer_off", ("width",), width_single=(found.width_single, "length"))
-    remedies.less("track_width", mends=("width",))
-    remedies.more("rear_tire_load", mends=("tires",), source="tires/dual-memory")
-    remedies.choose("outer_tire", None, mends=("pair",), source="tires/practice")
+    if v.track_width is not None:
+        remedies.less("track_width", mends=("width",), end=NARROWEST_TRACK * v.track_width)
     said = found.cautions("approval", "wheel", "angle", "pressure", "stems")
     notes = _rims_note(v, found)
     told = {"rims": _made(v, found)} if v.outer_wheel == "dual" else {}

@@ -79,6 +79,11 @@ def _remedies(v: model.Inputs, row: dict[str, str], remedies: Remedies) -> None:
 
 
 # How lighter work is said where the names of the materials, made for grass and soil, don't fit.
+LIGHTER_KIND = {
+    "snow_blower": "lighter_snow",
+    "front_blower": "lighter_snow",
+    "rotary_tiller": "lighter_ground",
+}
 LIGHTER = {"opening": "lighter_wood", "auger": "lighter_soil", "throughput": "lighter_crop"}
 
 
@@ -87,6 +92,7 @@ def _lighter_work(v: model.Inputs, row: dict[str, str], remedies: Remedies) -> N
     if row["size"] == "rating":
         return
     key = LIGHTER.get(row["size"], "lighter_crop" if row["hangs"] == "towed" else "")
+    key = LIGHTER_KIND.get(v.implement_kind, key)
     for load in ("typical", "light"):
         lighter = implement_power.LOADS.index(load) < implement_power.LOADS.index(v.material)
         if lighter and remedies.choose(
