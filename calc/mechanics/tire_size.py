@@ -21,6 +21,9 @@ _SEPARATORS = str.maketrans(
     | dict.fromkeys("\"'\u2018\u2019\u201c\u201d\u2032\u2033()[]", " ")
 )
 _RIM = r"\s*-?\s*(?P<rim>\d{1,3}(?:\.\d)?)(?!\d|\.\d)"
+_THREE = re.compile(
+    r"(\d{2}(?:\.\d+)?) ?[X /] ?(\d{1,2}(?:\.\d+)?) ?[ /-] ?(\d{1,2}(?:\.5)?)(?![\d.]| ?P(?:R|LY))"
+)
 _INCHES = re.compile(r"(?<=[\d ])IN(?:CH(?:ES)?)?\b\.?")
 _GREATEST_TREAD = 4  # R-1 to R-4 are treads; no radial has a rim of 1 to 4 in
 
@@ -95,7 +98,7 @@ def decode(text: str) -> Designation:
         part = text[:20] + "..."
         raise SizeError(f'"{part}" is too long for a tire size.', part)
     tidy = re.sub(r"(?<=\d),(?=\d)", ".", text.translate(_SEPARATORS).upper()).replace("*", "X")
-    tidy = " ".join(_INCHES.sub(" ", tidy).replace("T/", "T").split())
+    tidy = _joined(" ".join(_INCHES.sub(" ", tidy).replace("T/", "T").split()))
     typed = text.strip()
     first: SizeError | None = None
     for start in _starts(tidy):
@@ -108,6 +111,20 @@ def decode(text: str) -> Designation:
         except SizeError as error:
             first = first or error
     raise first or _explain(tidy, typed)
+
+
+def _joined(tidy: str) -> str:
+    """Put the signs between the parts of a size where spaces or a slash stand for them."""
+    tidy = re.sub(r"^(\d{1,2}(?:\.\d+)?) (LL?) (?=\d)", r"\1\2-", tidy)  # 11 L 15
+    tidy = re.sub(r"^((?:[IV]F )?\d{3}) (\d{2})(?= ?[RBD-])", r"\1/\2", tidy)  # 420 85 R28
+    three = _THREE.match(tidy)
+    if three is None:
+        return tidy
+    overall, width, rim = three.groups()
+    # 26 12.00 12: only the overall diameter is larger than both that follow.
+    if float(overall) <= max(float(width), float(rim)):
+        return tidy
+    return f"{overall}X{width}-{rim}{tidy[three.end() :]}"
 
 
 def _starts(tidy: str) -> list[int]:

@@ -36,7 +36,7 @@ from calc.model.checks import (
     within_band,
 )
 from calc.model.fields import AnyField, Choice, Entry, Field, KnownSoFar, Option, Typical, worded
-from calc.model.findings import counting, deciding_of, finding_of, finding_over, rank
+from calc.model.findings import counting, deciding_of, finding_of, finding_over, makes, rank
 from calc.model.found import Found
 from calc.model.outcome import (
     Advice,
@@ -115,6 +115,7 @@ __all__ = [
     "fits",
     "in_sentence",
     "kinds_of",
+    "makes",
     "number_of",
     "phrase",
     "rank",

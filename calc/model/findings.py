@@ -29,12 +29,16 @@ def finding_over(margin_low: float, margin_high: float, band: float) -> str:
     return CLOSE if margin_low < band else WITHIN
 
 
-def rank(verdict: Verdict) -> tuple[bool, int, int, float]:
+def makes(verdict: Verdict) -> str:
+    """Return the finding that a verdict alone gives an answer: advice not followed is close."""
+    mild = verdict.check.grade == ADVICE and verdict.finding in (OVER, UNKNOWN)
+    return CLOSE if mild else verdict.finding
+
+
+def rank(verdict: Verdict) -> tuple[int, int, float]:
     """Return where a verdict stands among the others: what is broken by harm, then by margin."""
-    grade = verdict.check.grade
     margin = verdict.margin_high if verdict.finding == OVER else verdict.margin_low
-    mild = grade == ADVICE and verdict.finding in (OVER, UNKNOWN)
-    return mild, _ORDER[verdict.finding], GRADES.index(grade), margin
+    return _ORDER[makes(verdict)], GRADES.index(verdict.check.grade), margin
 
 
 def counting(verdicts: Sequence[Verdict], names: Sequence[str]) -> list[Verdict]:

@@ -94,7 +94,7 @@ def lead(answer: Answer, system: str) -> str:
     if answer.missing:
         return missing_sentence(answer.missing)
     deciding = answer.deciding
-    named = deciding.check.name if deciding and deciding.finding == answer.finding else ""
+    named = deciding.check.name if deciding and model.makes(deciding) == answer.finding else ""
     said = _filled(_danger_first(answer), answer, system)
     if said:
         return said

@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from calc.errors import UnknownName
-from calc.model.checks import COMPARED, FINDING_WORDS, OVER, UNKNOWN, WITHIN
+from calc.model.checks import CLOSE, COMPARED, FINDING_WORDS, OVER, UNKNOWN, WITHIN
 from calc.model.fields import AnyField, Choice, Field
 from calc.model.outcome import Advice, Outcome, Shown, Work
 from calc.model.pictures import Picture
@@ -66,6 +66,7 @@ class Ask:
     broken: Mapping[str, str] = field(default_factory=dict)
     doubtful: Mapping[str, str] = field(default_factory=dict)
     met: Mapping[str, str] = field(default_factory=dict)
+    near: Mapping[str, str] = field(default_factory=dict)
     until_told: tuple[str, ...] = ()
 
     def sentence(self, finding: str, deciding: str = "") -> str:
@@ -74,7 +75,12 @@ class Ask:
         Empty when the ask has none: that a danger of another kind is broken is never said with
         the sentence of this question.
         """
-        by_check = {OVER: self.broken, UNKNOWN: self.doubtful, WITHIN: self.met}.get(finding, {})
+        by_check = {
+            OVER: self.broken,
+            UNKNOWN: self.doubtful,
+            CLOSE: self.near,
+            WITHIN: self.met,
+        }.get(finding, {})
         if deciding in by_check:
             return by_check[deciding]
         if finding in (OVER, UNKNOWN) and self.checks and deciding not in ("", *self.checks):
@@ -95,6 +101,7 @@ def asks_of(words: Mapping[str, Any]) -> tuple[Ask, ...]:
             {**words.get("broken", {}), **said.get("broken", {})},
             {**words.get("doubtful", {}), **said.get("doubtful", {})},
             said.get("met", {}),
+            said.get("near", {}),
             tuple(said.get("until_told", (said.get("lead", ""),))),
         )
         for key, said in words.get("asks", {}).items()

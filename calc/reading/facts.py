@@ -173,6 +173,12 @@ class Placing:
         if amount.whose:
             name = "pto_power" if amount.whose == "pto" else "engine_power"
             return [self._fact(amount, (name,), "power", f"“{amount.whose}” stands in it", 0)]
+        if amount.kinds.get("power") == "kW" and self._names(amount, "generator"):
+            why = "a generator's size is said in kW"
+            return [self._fact(amount, ("generator_rating",), "power", why, 0)]
+        if "mass" in amount.kinds and self._is_loaders_rating(amount):
+            why = "“rated” stands before it"
+            return [self._fact(amount, ("loader_rating",), "mass", why, 0)]
         if "speed" in amount.kinds and self._road_behind(amount):
             return [self._fact(amount, ("car_speed",), "speed", "the road is known by it", 0)]
         if behind:
@@ -184,6 +190,17 @@ class Placing:
         if not found:
             found += self._by_subject(amount, "", 6, "such a number is usually that")
         return sorted(found, key=lambda fact: fact.cost)
+
+    def _names(self, amount: Amount, cue: str) -> bool:
+        """Whether the sentence around an amount has a cue."""
+        begin, end = self.sentence(amount.first)
+        return any(begin <= said.first < end and said.value_of("cue") == cue for said in self.cued)
+
+    def _is_loaders_rating(self, amount: Amount) -> bool:
+        """Whether a mass is what a loader is rated for: "with the loader, rated at 1100 lb"."""
+        begin, _ = self.sentence(amount.first)
+        before = [token.text for token in self.tokens[begin : amount.first]]
+        return "loader" in before and bool({"rated", "rate"} & set(before[-2:]))
 
     def _road_behind(self, amount: Amount) -> bool:
         """Whether a speed is that of a road: "a 55 mph road"."""

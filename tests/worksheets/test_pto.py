@@ -514,3 +514,23 @@ def test_too_much_tractor_is_told_what_to_buy() -> None:
     typed = {"implement_kind": "rotary_cutter_light", "working_width": "48 in"}
     found = search.answer(worksheets.load("pto"), {**typed, "pto_power": "70 hp"})
     assert any(item.key == "pto.lighter_duty" for item in found.advice.remedies)
+
+
+@pytest.mark.parametrize(
+    ("power", "wanted"),
+    [("59 hp", model.WITHIN), ("61 hp", model.CLOSE), ("71 hp", model.CLOSE), ("73 hp", "over")],
+)
+def test_a_cutter_of_unknown_gearbox_bears_what_medium_duty_does(power: str, wanted: str) -> None:
+    """Medium duty, 5 ft: to 60 PTO hp, from memory; a fifth more with a working clutch."""
+    cutter = {"implement_kind": "rotary_cutter", "working_width": "5 ft", "material": "light"}
+    found = search.answer(SHEET, {**cutter, "pto_power": power})
+    assert next(v for v in found.verdicts if v.check.name == "duty").finding == wanted
+    plate = search.answer(SHEET, {**cutter, "pto_power": power, "power_limit": "90 hp"})
+    assert "duty" not in {v.check.name for v in plate.verdicts}
+
+
+def test_advice_that_is_not_followed_leads_a_close_answer() -> None:
+    cutter = {"implement_kind": "rotary_cutter", "working_width": "5 ft", "material": "light"}
+    found = search.answer(SHEET, {**cutter, "pto_power": "90 hp"})
+    assert found.finding == model.CLOSE
+    assert sentences.lead(found, "us").startswith("More than enough")

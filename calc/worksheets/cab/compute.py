@@ -96,7 +96,7 @@ def _current(v: model.Inputs, at: model.At) -> None:
         unit = unit_power(v, 0.0 if v.cooling_capacity is not None else _worst_load(v))
     at.amperes = cooling_current(v, unit)
     at.hot_output = v.alternator_current * air_conditioner.alternator_share(v.alternator_speed)
-    at.spare = at.hot_output - v.other_current
+    at.spare = arith.max(0.0, at.hot_output - v.other_current)
     at.all_loads = at.amperes + v.other_current
     at.at_most("current", "all_loads", "hot_output", "value/EM-3; value/CAB-memory")
 
