@@ -125,6 +125,22 @@ def test_a_heading_names_the_unit_and_bare_numbers_take_it(heading, cell, expect
     assert found[0].inputs == {"tractor_mass": expected}
 
 
+@pytest.mark.parametrize(
+    ("heading", "filled"),
+    [
+        ("PTO HP", {"pto_power": "20 hp"}),
+        ("Engine (kW)", {"engine_power": "20 kW"}),
+        ("PTO", {}),  # may be its speed
+        ("PTO rpm", {}),
+        ("Lift in", {}),
+    ],
+)
+def test_a_short_heading_is_a_field_where_its_unit_says_which(heading, filled):
+    found, problems = read(f"name,{heading}\nA,20\n")
+    assert found[0].inputs == filled
+    assert bool(problems) is not bool(filled)
+
+
 def test_bare_numbers_of_a_metric_list_are_metric():
     found, _ = machines.read_machines("name,tractor_mass\nA,750\n", "tractor", "", "metric")
     assert found[0].inputs == {"tractor_mass": "750 kg"}

@@ -41,7 +41,9 @@ KINDS = {
     "aerator": "core_aerator",
     "rake": "landscape_rake",
 }
-ON_THE_LOADER = ("grapple", "bucket", "loader_bucket")
+ON_THE_LOADER = ("grapple", "root_grapple", "brush_grapple", "bucket", "loader_bucket")
+# Headings that name a field only together with a unit: a column "PTO" may as well hold 540.
+MEASURED = {"pto": "pto_power", "engine": "engine_power", "lift": "lift_capacity"}
 INCHES_BELOW = 60.0  # a bare rating distance below this is in inches, else in millimeters
 MISSED_BY = 0.008  # m: 24 in is 609.6 mm
 
@@ -68,7 +70,8 @@ def column(written: str, role: str, named: dict[str, AnyField], beside: tuple[st
     if whole:
         return Column(whole)
     found = _UNIT.match(written.strip())
-    name = means(found["what"]) if found else ""
+    what = found["what"] if found else ""
+    name = means(what) or MEASURED.get(what.strip().lower(), "")
     item = named.get(name)
     if not found or not isinstance(item, Field):
         return Column("")
