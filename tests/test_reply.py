@@ -371,3 +371,24 @@ def test_the_browser_gets_every_kind_with_the_whole_answer_alone():
     assert whole["short_has_link"] is True
     first = json.loads(respond(json.dumps({**asked, "stage": "exact"})))
     assert not first["final"] and "reply" not in first and "short" not in first
+
+
+def test_of_money_only_what_was_asked_about_is_open():
+    sheet = worksheets.load("resale")
+    typed = {"new_price": "$25,000", "loan_months": "60 months"}
+    said = reply(search.answer(sheet, typed, ask="payments"))
+    assert "Chance that the repair pays" not in said
+    assert "Monthly payments: not checked while" in said
+    repair = reply(search.answer(sheet, {"new_price": "$25,000"}, ask="repair"))
+    assert "Not settled either" in repair
+    assert "Added price on average" in repair
+
+
+def test_payments_say_nothing_of_a_machine_that_nobody_has_to_sell():
+    sheet = worksheets.load("resale")
+    typed = {"new_price": "$25,000", "loan_months": "60 months", "loan_rate": "6.9 %"}
+    found = search.answer(sheet, {**typed, "sales_tax": "6 %"}, ask="payments")
+    said = sentences.lead(found, "us")
+    # 26,500 at 0.575 % a month over 60 months
+    assert said.startswith("About $523 a month for 60 months with nothing traded in")
+    assert said.count("$") == 1

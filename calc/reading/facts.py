@@ -17,6 +17,8 @@ from calc.reading.words import MARK, Said, Token, small_words
 
 # How far a cue may stand from its amount, in words; a comma counts as two, an amount as one.
 FARTHEST, FARTHEST_BARE = 6, 2
+LEAST_MEANT = 100.0  # a number without a unit that is shown when nothing takes it
+NEAR_NOUN = 4  # where the noun right behind says whose an amount is: "a 50 ft wagon"
 _COMMA, _AND = 2, 1
 # Words that may stand between a cue and a bare number.
 _LINKS = frozenset(small_words("links"))
@@ -171,17 +173,34 @@ class Placing:
         if amount.whose:
             name = "pto_power" if amount.whose == "pto" else "engine_power"
             return [self._fact(amount, (name,), "power", f"“{amount.whose}” stands in it", 0)]
+        if amount.kinds.get("power") == "kW" and self._names(amount, "generator"):
+            why = "a generator's size is said in kW"
+            return [self._fact(amount, ("generator_rating",), "power", why, 0)]
+        if "mass" in amount.kinds and self._is_loaders_rating(amount):
+            why = "“rated” stands before it"
+            return [self._fact(amount, ("loader_rating",), "mass", why, 0)]
         if "speed" in amount.kinds and self._road_behind(amount):
             return [self._fact(amount, ("car_speed",), "speed", "the road is known by it", 0)]
         if behind:
             found += self._by_subject(amount, behind, 0.5, "its noun stands right behind it")
         subject = behind or self.about(amount)
-        found += self._by_cues(amount, subject)
+        found += self._by_cues(amount, subject, NEAR_NOUN if behind else FARTHEST)
         if not behind and subject and not self._is_elsewhere(amount, subject):
             found += self._by_subject(amount, subject, 4.5, "the sentence speaks of it")
         if not found:
             found += self._by_subject(amount, "", 6, "such a number is usually that")
         return sorted(found, key=lambda fact: fact.cost)
+
+    def _names(self, amount: Amount, cue: str) -> bool:
+        """Whether the sentence around an amount has a cue."""
+        begin, end = self.sentence(amount.first)
+        return any(begin <= said.first < end and said.value_of("cue") == cue for said in self.cued)
+
+    def _is_loaders_rating(self, amount: Amount) -> bool:
+        """Whether a mass is what a loader is rated for: "with the loader, rated at 1100 lb"."""
+        begin, _ = self.sentence(amount.first)
+        before = [token.text for token in self.tokens[begin : amount.first]]
+        return "loader" in before and bool({"rated", "rate"} & set(before[-2:]))
 
     def _road_behind(self, amount: Amount) -> bool:
         """Whether a speed is that of a road: "a 55 mph road"."""
@@ -203,7 +222,7 @@ class Placing:
             if cue.subject == subject and cue.kind in amount.kinds
         ]
 
-    def _by_cues(self, amount: Amount, subject: str) -> list[Fact]:
+    def _by_cues(self, amount: Amount, subject: str, farthest: float) -> list[Fact]:
         begin, end = self.sentence(amount.first)
         found = []
         for said in self.cued:
@@ -215,7 +234,7 @@ class Placing:
             apart = (
                 self.gap(said.last, amount.first) if before else self.gap(amount.last, said.first)
             )
-            if apart > FARTHEST:
+            if apart > farthest:
                 continue
             phrase = said.value_of("cue")
             for cue in (each for each in cues()[phrase] if each.fields):
@@ -294,7 +313,12 @@ def place_amounts(placing: Placing, given: Given) -> None:
                 replace(options[0], first=partner.first, last=partner.last, amount=partner),
             ]
             given.doubtful += sorted(both, key=lambda fact: fact.first)
-    given.loose = [amount for amount in given.loose if amount.kinds]
+    given.loose = [each for each in given.loose if each.kinds or _tells_something(each)]
+
+
+def _tells_something(amount: Amount) -> bool:
+    """Whether a number without a unit was meant: a price or a mass, not "2 of them"."""
+    return not amount.spelled and amount.value >= LEAST_MEANT
 
 
 MOST_BETWEEN = 4  # words: "a 5 ft bush cutter or 6 ft"

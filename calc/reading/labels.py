@@ -11,6 +11,7 @@ from functools import cache
 
 from calc import model, worksheets
 from calc.errors import InputError
+from calc.reading.amounts import units
 from calc.reading.facts import Fact, Given
 from calc.reading.marked import span
 from calc.reading.words import Token
@@ -18,6 +19,7 @@ from calc.reading.words import Token
 _BETWEEN = re.compile(r"\s*(?:[:=]|\bis\b|\bof\b|\bare\b)?\s*", re.I)
 _BEGINS = re.compile(r"[-$~.\d]|(?:about|around|between|roughly)\b", re.I)
 _ANYTHING = re.compile(r"\S")
+_UNIT = re.compile(r"\s*([a-z°%]+)", re.I)
 MOST = 90  # characters behind a label that may be its value
 _STOPS = re.compile(r"[;\n?]|\.\s|\.$")
 
@@ -126,9 +128,19 @@ def _longest(text: str, start: int, item: model.AnyField) -> tuple[str, int] | N
         return None
     while rest.strip():
         if _takes(item, rest.strip()):
-            return rest.strip(), start + len(rest.rstrip())
+            end = start + len(rest.rstrip())
+            return None if _has_another_unit(item, rest, text[end:]) else (rest.strip(), end)
         cut = max(rest.rstrip().rfind(" "), rest.rfind(","))
         if cut <= 0:
             return None
         rest = rest[:cut]
     return None
+
+
+def _has_another_unit(item: model.AnyField, taken: str, behind: str) -> bool:
+    """Whether a bare number is of another quantity: "the lawn is 15 degrees" is no area."""
+    unit = _UNIT.match(behind)
+    if not (isinstance(item, model.Field) and unit and taken.rstrip()[-1:].isdigit()):
+        return False
+    words = (unit[1].lower(),)
+    return any(item.kind not in kinds for said, kinds in units().items() if said == words)

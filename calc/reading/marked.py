@@ -134,6 +134,10 @@ def span(tokens: list[Token], start: int, end: int) -> tuple[int, int]:
     return (inside[0], inside[-1] + 1) if inside else (0, 0)
 
 
+# "category 1 hitch", "category 2 quick hitch": what is on the tractor has its category.
+_OF_THE_TRACTOR = ("hitch", "quick", "coupler", "quickhitch", "arm", "arms")
+
+
 def place_categories(
     text: str, tokens: list[Token], subjects: list[tuple[Said, str]], given: Given
 ) -> None:
@@ -151,7 +155,7 @@ def place_categories(
         if whose not in ("tractor", "implement"):
             others = [s for _, s in subjects]
             whose = "implement" if others and set(others) == {"implement"} else "tractor"
-        if tokens[last : last + 1] and tokens[last].text.lower() == "hitch" and not behind:
+        if tokens[last : last + 1] and tokens[last].text.lower() in _OF_THE_TRACTOR and not behind:
             whose = "tractor"
         name = "implement_category" if whose == "implement" else "hitch_category"
         why = f"the {whose} is named beside it"

@@ -129,9 +129,13 @@ def read(
     return Message(
         text,
         tuple(questions),
-        tuple(sorted({span for span in lost if span not in used})),
+        tuple(sorted({span for span in lost if not _within(span, used)})),
         tuple(given.facts),
     )
+
+
+def _within(span: Span, used: Collection[Span]) -> bool:
+    return any(start <= span[0] and span[1] <= end for start, end in used)
 
 
 def _words(

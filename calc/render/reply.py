@@ -205,12 +205,13 @@ def _tells(lead: str, value: str) -> bool:
 
 
 def _unsettled(answer: Answer, system: str) -> list[str]:
-    """What may be broken too, while it can't be told."""
+    """What may be broken too, while it can't be told; of money only what was asked about."""
     if answer.finding != model.UNKNOWN:
         return []
+    bearing = _in_question(answer) if _compares(answer) else answer.verdicts
     open_ = [
         v
-        for v in sorted(answer.verdicts, key=model.rank)
+        for v in sorted(bearing, key=model.rank)
         if v.finding == model.UNKNOWN and v is not answer.deciding
     ]
     said = [
@@ -230,14 +231,19 @@ def _counting(answer: Answer) -> list[model.Unchecked]:
     return [u for u in answer.unchecked if u.governs and (not asked or u.name in asked)]
 
 
+def _compares(answer: Answer) -> bool:
+    """Whether the page compares money: its questions are each of their own."""
+    return "findings" in answer.worksheet.words
+
+
 def _unchecked(answer: Answer) -> list[str]:
     """What could not be checked, and where its number is read; the question's own first.
 
     A page that compares money has its other questions open, and nobody is hurt by that.
     """
     own = _counting(answer)
-    compares = "findings" in answer.worksheet.words
-    others = [u for u in answer.unchecked if u.governs and u not in own and not compares]
+    rest = [u for u in answer.unchecked if u.governs and u not in own]
+    others = [] if _compares(answer) else rest
     waiting: dict[str, list[model.Unchecked]] = {}
     for item in own:
         waiting.setdefault(item.field, []).append(item)

@@ -24,171 +24,14 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-from calc import arith
-from calc.search import functions, intervals
+from calc.search import intervals
+from calc.search.enclosing import Enclosure, Key, Numbers, Ranges, enclosed
 from calc.search.intervals import ANY_SLOPE, INF, Forks, NotProvable, Slopes, TooManyWays
 from calc.search.looking import evenly
+from calc.search.parts import Choosing, NeedsChoice, OutOfEffort, Part
+from calc.search.question import SHARE, Found, Question
 
-Key = tuple[str, str]  # what of a check or output, and its name: ("margin", "front_axle")
-Ranges = Mapping[str, tuple[float, float]]
-Numbers = Mapping[Key, Any]
-
-SHARE = 0.005  # of its width, as near as a shown end comes to the true one
-ROUNDING = 1e-9
 PROBES = 8  # corners computed of a part, of the inputs that leave comparisons open
-
-
-class OutOfEffort(Exception):
-    """The effort that was allowed is spent."""
-
-
-class NeedsChoice(Exception):
-    """A run reads a choice that is open: the proof goes on for each of its options."""
-
-    def __init__(self, name: str) -> None:
-        super().__init__(name)
-        self.name = name
-
-
-class Choosing(dict[str, Any]):
-    """The values of a run, without the choices that are still open."""
-
-    def __init__(self, values: Mapping[str, Any], left: Sequence[str]) -> None:
-        super().__init__(values)
-        self.left = left
-
-    def __missing__(self, name: str) -> Any:
-        if name in self.left:
-            raise NeedsChoice(name)
-        raise KeyError(name)
-
-
-@dataclass(slots=True)
-class Enclosure:
-    """What one number may be over a box.
-
-    `slopes` hold over the whole box; None when different ways made it by different formulae.
-    `leaning` are the slopes of all ways, good for guessing only. `always` is False when some
-    way doesn't make the number.
-    """
-
-    low: float
-    high: float
-    slopes: Slopes | None
-    leaning: Slopes
-    number: Any
-    ways: int = 1
-    always: bool = True
-    blame: Mapping[str, int] = field(default_factory=dict)
-
-    def take(self, value: Any) -> None:
-        """Hold what another way made as well."""
-        low, high, slopes, number = intervals.parts(value)
-        self.low, self.high = min(self.low, low), max(self.high, high)
-        self.leaning = intervals.spanned(self.leaning, slopes)
-        self.slopes = self.leaning if self.slopes is not None and number == self.number else None
-        self.ways += 1
-
-
-def enclosed(
-    run: Callable[[dict[str, Any]], Numbers], given: Mapping[str, Any], ranges: Ranges, forks: Forks
-) -> dict[Key, Enclosure]:
-    """Return what each number that `run` makes may be, while inputs lie in their ranges.
-
-    A way on which the formulae refuse the inputs makes nothing; when all ways do, the refusal
-    is raised. Whatever else goes wrong on intervals is `NotProvable`.
-    """
-    found: dict[Key, Enclosure] = {}
-    refusal: Exception | None = None
-    done = 0
-    intervals.begin(forks)
-    with arith.using(functions.FUNCTIONS):
-        while forks.next():
-            ranged = {name: intervals.variable(name, *ends) for name, ends in ranges.items()}
-            try:
-                numbers = run({**given, **ranged})
-            except (ValueError, ZeroDivisionError) as error:
-                refusal = error
-                continue
-            except (TypeError, AttributeError, KeyError, IndexError, OverflowError) as error:
-                raise NotProvable(str(error)) from error
-            done += 1
-            for key, value in numbers.items():
-                if key in found:
-                    found[key].take(value)
-                else:
-                    low, high, slopes, number = intervals.parts(value)
-                    found[key] = Enclosure(low, high, slopes, slopes, number)
-    if refusal is not None and not done:
-        raise refusal
-    for one in found.values():
-        one.always, one.blame = one.ways == done, forks.blame
-        if refusal is not None or not one.always:
-            one.slopes = None
-    return found
-
-
-@dataclass(slots=True)
-class Part:
-    """A part of the box: what is exact in it, the ranges of the rest, and the choices made.
-
-    A choice of which no option was picked yet stands in `given` with one that it may be.
-    """
-
-    given: Mapping[str, Any]
-    ranges: Ranges
-    picks: Mapping[str, Any] = field(default_factory=dict)
-
-    def place(self) -> tuple[Any, ...]:
-        """Which part this is."""
-        return tuple(self.picks.items()), *self.ranges.values()
-
-    def picked(self, name: str, options: Sequence[Any]) -> list[Part]:
-        """This part for each option of a choice."""
-        return [
-            Part({**self.given, name: option}, self.ranges, {**self.picks, name: option})
-            for option in options
-        ]
-
-    def open(self) -> list[str]:
-        """The inputs that still have a range."""
-        return [name for name, (low, high) in self.ranges.items() if low < high]
-
-    def middle(self) -> dict[str, float]:
-        """The middle of each range."""
-        return {name: (low + high) / 2.0 for name, (low, high) in self.ranges.items()}
-
-    def held(self, fixed: Mapping[str, float]) -> Part:
-        """This part with some inputs held."""
-        exact = {name: (value, value) for name, value in fixed.items()}
-        return Part(self.given, {**self.ranges, **exact}, self.picks)
-
-    def halves(self, name: str) -> tuple[Part, Part]:
-        """The two halves of this part."""
-        low, high = self.ranges[name]
-        middle = (low + high) / 2.0
-        if not low < middle < high:
-            raise OutOfEffort
-        return (
-            Part(self.given, {**self.ranges, name: (low, middle)}, self.picks),
-            Part(self.given, {**self.ranges, name: (middle, high)}, self.picks),
-        )
-
-
-@dataclass(slots=True)
-class Found:
-    """How a question about the box went: settled or left open, and where it was worst.
-
-    `failed` says that it isn't so, as `point` shows. `value` is the least (or greatest) of the
-    points computed, None when there was none; `bound` is what sign times the number is at least
-    all over the box, when it is settled.
-    """
-
-    settled: bool
-    failed: bool = False
-    value: float | None = None
-    bound: float = -INF
-    point: Mapping[str, Any] | None = None
 
 
 @dataclass
@@ -305,16 +148,16 @@ class Proof:
     ) -> Found:
         """Settle whether sign times a number is `goal` or more wherever it is made, and, with
         `everywhere`, that it is made all over the box; with at most that effort."""
-        return self._ask(_Question(key, sign, goal, everywhere), most)
+        return self._ask(Question(key, sign, goal, everywhere), most)
 
     def least(self, key: Key, ends: tuple[float, float], most: float, *, sign: int = 1) -> Found:
         """Find the least of sign times a number, to `SHARE` of its width, with at most that
         effort. `ends` are the least and greatest of it that are known already."""
-        question = _Question(key, sign, None, False)
+        question = Question(key, sign, None, False)
         question.value, question.top = ends
         return self._ask(question, most)
 
-    def _ask(self, question: _Question, most: float) -> Found:
+    def _ask(self, question: Question, most: float) -> Found:
         rest = self._allow(most)
         try:
             self._settle(question)
@@ -324,7 +167,7 @@ class Proof:
             self.effort = rest + max(self.effort, 0.0)
         return question.found(True)
 
-    def _settle(self, asked: _Question) -> None:
+    def _settle(self, asked: Question) -> None:
         order = itertools.count()
         heap = [(-INF, next(order), self._whole)]
         while heap and not asked.failed:
@@ -342,7 +185,7 @@ class Proof:
                 heapq.heappush(heap, (bound, next(order), part))
 
     def _reduced(
-        self, asked: _Question, part: Part, known: Mapping[Key, Enclosure]
+        self, asked: Question, part: Part, known: Mapping[Key, Enclosure]
     ) -> Iterator[tuple[float, Part]]:
         """Give the parts that are left to look at, with what the number is at least there."""
         one = known.get(asked.key)
@@ -381,7 +224,7 @@ class Proof:
         for half in part.halves(across):
             yield bound, half
 
-    def _slopes_explain(self, asked: _Question, part: Part, one: Enclosure, slopes: Slopes) -> bool:
+    def _slopes_explain(self, asked: Question, part: Part, one: Enclosure, slopes: Slopes) -> bool:
         """Whether what the number changes along its ways may be why it isn't settled.
 
         If not, it is that some way is taken, or that one doesn't make the number.
@@ -392,7 +235,7 @@ class Proof:
         return 2.0 * reach >= SHARE * (one.high - one.low)
 
     def _probe(
-        self, asked: _Question, part: Part, corner: Mapping[str, float], names: Sequence[str]
+        self, asked: Question, part: Part, corner: Mapping[str, float], names: Sequence[str]
     ) -> None:
         """Compute corners of these inputs, other ones each time, until one contradicts."""
         corners = evenly(len(names), PROBES, self._probed)
@@ -406,7 +249,7 @@ class Proof:
             if asked.failed:
                 return
 
-    def _point(self, asked: _Question, part: Part, values: Mapping[str, float]) -> float | None:
+    def _point(self, asked: Question, part: Part, values: Mapping[str, float]) -> float | None:
         point = {**part.given, **values}
         self._spend(1)
         value = self.at(point, asked.key)
@@ -438,53 +281,6 @@ class Proof:
             return (high - low) / self._width[name] * blame.get(name, 0)
 
         return sorted((name for name in part.open() if blame.get(name)), key=weight, reverse=True)
-
-
-class _Question:
-    """What is asked of one number, and the worst that was met."""
-
-    __slots__ = ("bound", "everywhere", "failed", "goal", "key", "point", "sign", "top", "value")
-
-    def __init__(self, key: Key, sign: int, goal: float | None, everywhere: bool) -> None:
-        self.key, self.sign, self.goal, self.everywhere = key, sign, goal, everywhere
-        self.value, self.top, self.bound = INF, -INF, INF
-        self.point: Mapping[str, Any] | None = None
-        self.failed = False
-
-    @property
-    def enough(self) -> float:
-        """A part on which the number is at least this needs no closer look."""
-        if self.goal is not None:
-            return self.goal
-        if not -INF < self.value < INF:
-            return self.value
-        width = self.top - self.value
-        near = SHARE * width if 0.0 < width < INF else 0.0
-        return self.value - near - ROUNDING * abs(self.value)
-
-    def passes(self, bound: float) -> bool:
-        """Whether a part on which the number is at least that needs no closer look."""
-        if not bound >= self.enough:
-            return False
-        self.bound = min(self.bound, bound)
-        return True
-
-    def meet(self, value: float | None, point: Mapping[str, Any]) -> None:
-        """Take note of a point."""
-        if value is None:
-            if self.everywhere:
-                self.failed, self.point = True, point
-            return
-        signed = self.sign * value
-        self.top = max(self.top, signed)
-        if signed < self.value:
-            self.value, self.point = signed, point
-            self.failed = self.goal is not None and signed < self.goal
-
-    def found(self, settled: bool) -> Found:
-        """The outcome."""
-        value = None if self.value == INF else self.sign * self.value
-        return Found(settled, self.failed, value, min(self.value, self.bound), self.point)
 
 
 def _reach(slope: tuple[float, float] | None, low: float, high: float) -> float:

@@ -15,8 +15,10 @@ from typing import Any
 
 from calc import model
 from calc.model import Inputs, Outcome
+from calc.search.enclosing import Key
 from calc.search.looking import Search
-from calc.search.proof import Choosing, Key, NeedsChoice, Proof
+from calc.search.parts import Choosing, NeedsChoice
+from calc.search.proof import Proof
 
 EFFORT = 5000.0  # for the findings of one answer, in points
 FIRST, NEXT, LAST = 40.0, 400.0, 2000.0  # of which a question has at first, then, and at last

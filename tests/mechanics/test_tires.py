@@ -1,7 +1,5 @@
 """Tires, front drive, duals: units, properties, and the traps that a tire swap holds."""
 
-import math
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -12,130 +10,15 @@ from calc.mechanics import (
     duals,
     front_drive,
     ground,
-    liquid_ballast,
     tire_load,
     tire_rolling,
-    tire_size,
     tires,
     travel,
 )
-from calc.mechanics.tire_size import SizeError, decode
+from calc.mechanics.tire_size import decode
+from tests.tire_rows import TABLE_SIZES, size
 
-GAL = 0.003785411784
-LB = 0.45359237
-TABLE_SIZES = [row["size"] for row in tables.rows("tires/tire_dimensions")]
-
-
-def size(text: str) -> tires.Dimensions:
-    return tires.dimensions(decode(text))
-
-
-# --- decoding --------------------------------------------------------------------------------
-
-
-@pytest.mark.parametrize(
-    ("typed", "printed"),
-    [
-        ("26X12.00-12 NHS", "26x12.00-12 NHS"),
-        ("320/85 R 24 122A8", "320/85R24 122A8"),
-        ("12.4 x 24", "12.4-24"),
-        ("23 x 8.5 - 12", "23x8.50-12"),
-        ("18x8.50x8", "18x8.50-8"),
-        ("12,4–24", "12.4-24"),
-        ("26×12,00-12nhs", "26x12.00-12 NHS"),
-        ("IF 380/85R34", "IF380/85R34"),
-        ("VF380/85R34 153D", "VF380/85R34 153D"),
-        ("12.4/11-28", "12.4/11-28"),
-        ("7.5-16", "7.50-16"),
-        ("750-16", "7.50-16"),
-        ("9.5-24", "9.5-24"),
-        ("9.5L-15SL 8 ply", "9.5L-15 8PR SL"),
-        ("12-16.5 12PR 144A3", "12-16.5 144A3 12PR"),
-        ("11.2-24 6PR r1", "11.2-24 6PR R-1"),
-        ("22.5LL-16.1", "22.5LL-16.1"),
-        ("27x12LL-15", "27x12LL-15"),
-        ("28LR26", "28LR26"),
-        ("320/85R24 122A8/119B TL", "320/85R24 122A8/119B TL"),
-        ("480/80R42 156/153A8 R-1W", "480/80R42 156/153A8 R-1W"),
-        ("33x12.50R16.5", "33x12.50R16.5"),
-        ("212/80D15", "212/80D15"),
-        ("14.9R-28 **", "14.9R28"),
-    ],
-)
-def test_sizes_as_people_type_them(typed: str, printed: str) -> None:
-    assert decode(typed).text == printed
-
-
-def test_service_description() -> None:
-    service = decode("320/85R24 122A8/119B").services
-    assert [(s.load_index, s.speed_symbol) for s in service] == [(122, "A8"), (119, "B")]
-    assert tire_load.load_of_index(service[0].load_index) == 1500
-
-
-@pytest.mark.parametrize(
-    ("typed", "part"),
-    [
-        ("16x4", "16x4"),
-        ("27/12LLx15", "LLX"),
-        ("12.4", "12.4"),
-        ("foo", "foo"),
-        ("", ""),
-        ("12.4Q24", "Q"),
-        ("12.4-240", "240"),
-        ("320/25R24", "25"),
-        ("320/85/24", "/"),
-        ("320/85R24 122Q", "Q"),
-        ("320/85R24 300A8", "300"),
-        ("12.4-24 BANANA", "BANANA"),
-        ("XX12.4-24", "XX"),
-        ("12x6.00-12", "12"),
-        ("9999/85R24", "9999"),
-        ("9" * 200, "9" * 20 + "..."),
-    ],
-)
-def test_a_size_that_cant_be_read_names_the_part(typed: str, part: str) -> None:
-    with pytest.raises(SizeError) as caught:
-        decode(typed)
-    assert caught.value.part == part
-    assert part in str(caught.value)
-    assert "12.4-24" in str(caught.value), "the accepted forms are shown"
-
-
-@pytest.mark.parametrize("text", TABLE_SIZES)
-def test_every_size_of_the_table_reads_and_prints_as_itself(text: str) -> None:
-    assert decode(text).size == text
-    assert tires.table_row(decode(text)) is not None
-
-
-def test_every_example_form_reads() -> None:
-    for row in tables.rows("tires/tire_designations"):
-        assert decode(row["example"]).size == row["example"]
-
-
-@given(
-    st.sampled_from(TABLE_SIZES),
-    st.sampled_from(["", " 6PR", " 122A8", " 122A8/119B", " 112/110A8", " NHS", " TL", " 8 ply"]),
-    st.sampled_from(["", " R-1", " R4", " F-2"]),
-    st.sampled_from(["", " ", "  "]),
-)
-def test_decoding_then_printing_is_stable(base: str, marks: str, tread: str, gap: str) -> None:
-    found = decode(gap + base.replace("-", gap + "-" + gap) + marks + tread)
-    assert decode(found.text) == found
-    assert decode(found.text).text == found.text
-
-
-@given(st.text(max_size=90))
-def test_any_text_either_reads_or_is_refused_with_a_sentence(text: str) -> None:
-    try:
-        found = decode(text)
-    except SizeError as error:
-        assert "Sizes look like" in str(error)
-    else:
-        assert decode(found.text) == found
-        assert tires.dimensions(found).rolling_circumference > 0
-
-
-# --- dimensions ------------------------------------------------------------------------------
+# --- dimensions -----------------------------------------------------------------------------------
 
 
 @given(st.sampled_from(TABLE_SIZES))
@@ -203,7 +86,7 @@ def test_sources_of_every_table_exist() -> None:
                     assert sources.find(value), (name, row)
 
 
-# --- properties ------------------------------------------------------------------------------
+# --- properties -----------------------------------------------------------------------------------
 
 
 @given(st.floats(0.1, 12), st.floats(1, 6), st.floats(0, 1))
@@ -230,19 +113,6 @@ def test_lead_and_ratio_undo_each_other(front: float, rear: float, ratio: float)
     assert front_drive.rear_circumference_for(front, ratio, lead) == pytest.approx(rear)
 
 
-@given(st.sampled_from(TABLE_SIZES), st.floats(0, 0.9), st.floats(0, 0.9), st.floats(900, 1300))
-def test_more_liquid_never_lowers_axle_load(
-    text: str, share: float, more: float, density: float
-) -> None:
-    less, most = sorted((share, more))
-    tire = size(text)
-    masses = [
-        liquid_ballast.liquid_mass(liquid_ballast.fill_volume(tire, s).value, density)
-        for s in (less, most)
-    ]
-    assert 0 <= masses[0] <= masses[1]
-
-
 @given(st.floats(50, 5000), st.floats(40e3, 400e3), st.floats(0.1, 1))
 def test_less_pressure_never_carries_more(load: float, pressure: float, share: float) -> None:
     carried = tire_load.load_at_pressure(load, pressure * share, pressure)
@@ -264,7 +134,7 @@ def test_bearing_reactions_balance(load: float, overhang: float, spread: float) 
     assert outer * spread == pytest.approx(load * (spread + overhang))
 
 
-# --- worked examples of our own --------------------------------------------------------------
+# --- worked examples of our own -------------------------------------------------------------------
 
 
 def test_worked_dual_example() -> None:
@@ -344,15 +214,7 @@ def test_bolt_grades_change_with_size() -> None:
     assert bolts.proof_stress("8.8", 0.016) < bolts.proof_stress("8.8", 0.020)
 
 
-# --- traps -----------------------------------------------------------------------------------
-
-
-def test_trap_flotation_diameter_is_a_name() -> None:
-    found = size("20x8.00-8")
-    assert found.overall_diameter * 1000 == pytest.approx(480)
-    estimated, error = tires.estimated_diameter(decode("22x11.00-10"))
-    assert estimated < 22 * 0.0254
-    assert estimated * (1 - error) / (22 * 0.0254) == pytest.approx(0.94, abs=0.001)
+# --- traps ----------------------------------------------------------------------------------------
 
 
 def test_trap_lead_formula_upside_down() -> None:
@@ -383,44 +245,6 @@ def test_trap_bias_height_is_not_085_at_every_width() -> None:
     assert estimate == pytest.approx(size("9.5-24").overall_diameter, rel=0.01)
 
 
-def test_trap_brine_past_the_eutectic_is_refused() -> None:
-    strongest = liquid_ballast.brine_density(0.30) * GAL / LB
-    assert strongest < 11.0, "11.3 lb/gal can't hold with the 5 lb recipe"
-    with pytest.raises(ValueError, match="30 %"):
-        liquid_ballast.brine_density(0.40)
-    with pytest.raises(ValueError, match="30 %"):
-        liquid_ballast.brine_recipe(0.1, 9 * LB / GAL)
-
-
-def test_trap_flake_is_not_pure_salt() -> None:
-    masses = [liquid_ballast.brine_recipe(0.1, 3.5 * LB / GAL, q)[2] for q in (0.77, 1.0)]
-    assert masses[1] / masses[0] - 1 == pytest.approx(0.06, abs=0.005)
-
-
-def test_trap_the_manuals_two_pound_row_is_water() -> None:
-    volume = liquid_ballast.fill_volume(size("18.4R34")).value
-    water = liquid_ballast.liquid_mass(volume, 1000)
-    brine = liquid_ballast.brine_recipe(volume, 2 * LB / GAL)[2]
-    assert water == pytest.approx(378, abs=1)
-    assert brine == pytest.approx(430, abs=5)
-
-
-def test_trap_imperial_gallons() -> None:
-    # The same 3.5 lb in an imperial gallon is a weaker brine; ours is the US gallon.
-    us, imperial = 3.5 * LB / GAL, 3.5 * LB / 0.00454609
-    assert pytest.approx(1000, abs=1) == liquid_ballast.WATER_LB_PER_GALLON * LB / GAL
-    densities = [
-        liquid_ballast.brine_density(liquid_ballast.brine_mass_fraction(salt))
-        for salt in (us, imperial)
-    ]
-    assert densities[0] - densities[1] > 20
-
-
-def test_trap_a_full_tire_is_refused() -> None:
-    with pytest.raises(ValueError, match="90 %"):
-        liquid_ballast.fill_volume(size("14.9-28"), 1.0)
-
-
 def test_trap_the_least_rating_counts() -> None:
     assert tire_load.axle_capacity(2, 595, 1040) == 1040
     assert tire_load.axle_capacity(2, 595, 2000) == 1190
@@ -442,12 +266,6 @@ def test_trap_clearance_is_half_the_diameter_change_at_most() -> None:
     )
     assert 0 < rise < (new.overall_diameter - now.overall_diameter) / 2
     assert travel.pitch_change(0.0, rise, 1.6) < 0, "the nose goes down"
-
-
-def test_trap_freezing_points_keep_their_minus_sign() -> None:
-    for row in tables.rows("tires/ballast_liquids"):
-        if row["key"] not in ("water", "washer-32"):
-            assert all(float(row[c]) < 0 for c in ("slush_c", "solid_c") if row[c]), row["key"]
 
 
 def test_trap_worn_front_tires_lose_lead() -> None:
@@ -477,105 +295,8 @@ def test_with_error_is_root_sum_square() -> None:
     assert (low, high) == (pytest.approx(-0.05), pytest.approx(0.05))
 
 
-def test_general_volume_agrees_with_the_chart_within_its_error() -> None:
-    low, high = liquid_ballast.GENERAL_ERROR
-    seen = 0
-    for row in tables.rows("tires/tire_liquid_fill"):
-        designation = decode(row["size"])
-        if designation.form != "decimal" or tires.table_row(designation) is None:
-            continue
-        tire = tires.dimensions(designation)
-        found = liquid_ballast.general_volume(
-            tire.section_width, tire.overall_diameter, tire.rim_diameter
-        )
-        printed = float(row["fill_75_us_gal"])
-        assert printed * (1 + low) - 0.5 <= found / GAL <= printed * (1 + high) + 0.5, row["size"]
-        seen += 1
-    assert seen > 15
-
-
 def test_speed_symbols_rise() -> None:
     speeds = [tire_load.speed_of_symbol(r["symbol"]) for r in tables.rows("tires/speed_symbols")]
     assert speeds == sorted(speeds)
     with pytest.raises(ValueError, match="no speed symbol"):
         tire_load.speed_of_symbol("Z")
-
-
-def test_size_error_is_a_value_error_with_a_part() -> None:
-    assert issubclass(tire_size.SizeError, ValueError)
-    assert not math.isnan(size("7-16").rolling_circumference)
-
-
-# --- sizes as people write them --------------------------------------------------------------
-
-
-@pytest.mark.parametrize(
-    ("typed", "printed"),
-    [
-        ("15x19.5 R4", "15-19.5 R-4"),
-        ("15x19.5R4", "15-19.5 R-4"),
-        ("12.4/24", "12.4-24"),
-        ("11.2 24 bar", "11.2-24 R-1"),
-        ("10.0-16.5", "10-16.5"),
-        ("7.0-14", "7-14"),
-        ("R1 12.4-24", "12.4-24 R-1"),
-        ("turf 26x12-12", "26x12.00-12 R-3"),
-        ("LR-C 23x10.50-12 TL", "23x10.50-12 6PR TL"),
-        ("320/85 R24 R1W 122A8/119B", "320/85R24 122A8/119B R-1W"),
-        ('12.4"-24"', "12.4-24"),
-        ("13.6 - 28 (tube type)", "13.6-28 TT"),
-        ("16.9 x 24 R4 12 ply TL IND NRO", "16.9-24 12PR R-4 TL IND NRO"),
-        ("9.5L15 SL", "9.5L-15 SL"),
-        ("12.5/80x18", "12.5/80-18"),
-        ("23-8.50-12", "23x8.50-12"),
-        ("9.50-24", "9.5-24"),
-        ("7.50-16", "7.50-16"),
-        ("6.00-16 3 rib T/T", "6.00-16 F-2 TT"),
-        ("12.4-24.", "12.4-24"),
-        ("147A8 (147B) 400/70R18", "400/70R18 147A8/147B"),
-    ],
-)
-def test_sizes_with_what_stands_on_the_sidewall(typed: str, printed: str) -> None:
-    assert decode(typed).text == printed
-
-
-@pytest.mark.parametrize(
-    ("typed", "asked"),
-    [
-        ("17.5-24", "17.5L-24"),
-        ("12x26-12", "larger than the width"),
-        ("15x19.5-12", "larger than the width"),
-        ("12.4-24 radial", "R is a radial"),
-        ("9.5-16 banana", "BANANA"),
-        ("23x10.50-12 LR Q", "load range Q"),
-    ],
-)
-def test_what_could_be_another_tire_is_asked_about(typed: str, asked: str) -> None:
-    with pytest.raises(SizeError, match=asked):
-        decode(typed)
-
-
-@pytest.mark.parametrize(
-    ("typed", "size"),
-    [
-        ("26 12.00 12", "26x12.00-12"),
-        ("26x12 12", "26x12.00-12"),
-        ("23/8.50-12", "23x8.50-12"),
-        ("24 8.50 12 turf", "24x8.50-12"),
-        ("11 L 15", "11L-15"),
-        ("420 85 R28", "420/85R28"),
-        # Where the first isn't the largest of three, the third is no rim.
-        ("12 16.5 10 ply", "12-16.5"),
-        ("13.6 28 8PR", "13.6-28"),
-        ("12.5/80-18", "12.5/80-18"),
-        ("12.4/11-28", "12.4/11-28"),
-        ("15x19.5 R4", "15-19.5"),
-    ],
-)
-def test_spaces_and_slashes_stand_for_the_signs_between_the_parts(typed: str, size: str) -> None:
-    assert tires.decode(typed).size == size
-
-
-def test_a_rib_and_a_light_truck_marking_are_read() -> None:
-    assert tires.decode("6.00-16 F2 triple rib").text == "6.00-16 F-2"
-    assert tires.decode("7.50x16 LT").text == "7.50-16 LT"

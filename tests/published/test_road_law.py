@@ -3,7 +3,8 @@
 import pytest
 
 from calc import model, search, tables, worksheets
-from calc.mechanics import road_rules
+from calc.mechanics import road_rules, smv_emblem
+from tests.published.rows import published
 from tests.worksheets.asking import findings
 
 SHEET = worksheets.load("road")
@@ -15,6 +16,14 @@ TRACTOR = {
     "made": 1960.0,
     "tail_lamps": 2.0,
 }
+
+
+S276_HIGHEST = 10  # ft
+
+
+def ends(place):
+    """The window of the emblem's lower edge. [ft]"""
+    return [end / FT for end in smv_emblem.emblem_window(place)]
 
 
 def needed(place, item, unit="tractor", **facts):
@@ -39,6 +48,12 @@ def asked(**typed):
     ],
 )
 def test_height_of_the_emblem(place, low, high):
+    rule = smv_emblem.emblem_rule(place)
+    assert rule is not None
+    for end, feet, ours in zip(("lowest", "highest"), (low, high), ends(place), strict=True):
+        cited = rule.source if feet != S276_HIGHEST else "road/EXT-2"
+        given = f"{place}: {end} lower edge of the emblem"
+        published(smv_emblem.emblem_window, given, feet, ours, 1e-6, "whole feet", cited, unit="ft")
     for feet, right in ((low, True), (low - 0.02, False), (high, True), (high + 0.02, False)):
         found = findings(asked(place=place, emblem_height=f"{feet} ft"))
         assert (found["emblem_height"] != model.OVER) is right, (place, feet)

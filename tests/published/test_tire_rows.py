@@ -12,12 +12,9 @@ from calc import search, tables, worksheets
 from calc.mechanics import tire_load, tire_rating, tire_rolling, tires
 from calc.mechanics.tire_size import decode
 from tests.published.rows import published
+from tests.tire_rows import size
 
 MM, KPA = 1e-3, 1000.0
-
-
-def size(text: str) -> tires.Dimensions:
-    return tires.dimensions(decode(text))
 
 
 # --- loads at pressure, from the row of the ply rating (TY-A: a tire maker's data file) --------

@@ -77,3 +77,35 @@ def test_a_safety_chain_is_asked_for_by_the_load(message):
     assert (question.worksheet, question.ask) == ("road-towing", "chain")
     assert question.inputs["towed_mass"] == "6000 lb"
     assert "chain_rating" not in question.inputs
+
+
+@pytest.mark.parametrize(
+    ("message", "worksheet", "ask"),
+    [
+        ("wire size for two 27 watt led lights 15 feet away", "lamp-wiring", "wire"),
+        ("should i repaint it before selling, parts 300 and 10 hours", "resale", "repair"),
+        ("what would 35000 cost me a month over 84 months", "resale", "payments"),
+        ("what does a month of sitting on the lot cost me", "resale", "month"),
+        ("is 12 degrees too steep to pull a drag mat", "lawn", "slope"),
+    ],
+)
+def test_what_is_asked_in_other_words(message, worksheet, ask):
+    found = reading.read(message).questions
+    assert [(question.worksheet, question.ask) for question in found] == [(worksheet, ask)]
+
+
+def test_the_length_of_a_wagon_is_not_how_far_one_sees():
+    message = "how far do i need to see to pull out with a 50 ft hay wagon"
+    question = reading.read(message).questions[0]
+    assert (question.worksheet, question.ask) == ("closing", "view")
+    assert "entrance_sight" not in question.inputs
+    seen = reading.read("i see 500 ft each way, can i pull out with a hay wagon").questions[0]
+    assert seen.inputs["entrance_sight"] == "500 ft"
+
+
+def test_a_number_without_a_unit_that_finds_no_field_is_shown():
+    found = reading.read("should i repair it or sell it as it is, the body shop wants 800 for it")
+    (question,) = found.questions
+    assert not question.inputs
+    shown = [*found.lost, *(span for each in question.unclear for span in each.spans)]
+    assert "800" in [found.text[start:end] for start, end in shown]

@@ -61,6 +61,35 @@ def test_what_is_lifted_is_no_capacity():
     assert "lift_capacity" not in only("can it lift a 700 lb thing with a tiller?").inputs
 
 
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        (
+            "do I need a category 2 quick hitch bushing set for cat 1 implements",
+            {"hitch_category": "2", "implement_category": "1"},
+        ),
+        (
+            "my generator is 20kw pto, have 38 hp pto will it run",
+            {"generator_rating": "20 kW", "pto_power": "38 hp"},
+        ),
+        (
+            "my loader is rated at 900 lb, what do I need on the back",
+            {"loader_rating": "900 lb"},
+        ),
+        ("slope of my lawn is 15 degrees can i mow it", {"slope": "15 deg"}),
+        (
+            "trade offer 8500 on my old one, new one is 24000, tax 7%",
+            {"trade_offer": "$8500", "new_price": "$24000", "sales_tax": "7 %"},
+        ),
+    ],
+)
+def test_a_number_goes_where_its_words_say(text, wanted):
+    given = only(text).inputs
+    assert {name: given.get(name) for name in wanted} == wanted
+    amounts = {"implement_mass", "lawn_area", "lift_capacity"} - set(wanted)
+    assert not amounts & set(given)
+
+
 def test_misspelled():
     given = only("can a 24hp tracter run a 4 foot tiler").inputs
     assert given["implement_kind"] == "rotary_tiller" and given["working_width"] == "4 ft"

@@ -8,9 +8,11 @@ import pytest
 from hypothesis import given, settings
 
 from calc import arith, model, search, worksheets
-from calc.search import proof as proving
+from calc.search import enclosing
 from calc.search.intervals import Forks
+from calc.search.parts import Part
 from calc.search.proof import Proof
+from calc.search.question import SHARE
 from calc.search.standing import Standing, numbers, prove
 from tests.search.test_intervals import boxes, formulas, three
 
@@ -79,7 +81,7 @@ def test_a_refusal_within_the_box_leaves_no_slopes():
             raise ValueError("Not between 1 and 2.")
         return {KEY: x * 2.0}
 
-    found = proving.enclosed(lambda values: gapped(**values), {}, {"x": (0.0, 3.0)}, Forks())
+    found = enclosing.enclosed(lambda values: gapped(**values), {}, {"x": (0.0, 3.0)}, Forks())
     assert found[KEY].slopes is None
     assert (found[KEY].low, found[KEY].high) == (0.0, 6.0)
 
@@ -89,7 +91,7 @@ def test_what_refuses_all_inputs_is_refused():
         raise ValueError("Never.")
 
     with pytest.raises(ValueError, match="Never"):
-        proving.enclosed(lambda values: refuses(**values), {}, {"x": (0.0, 3.0)}, Forks())
+        enclosing.enclosed(lambda values: refuses(**values), {}, {"x": (0.0, 3.0)}, Forks())
 
 
 def test_every_choice_is_gone_through():
@@ -157,7 +159,7 @@ def test_no_point_contradicts_what_is_proved(formula, box, shares):
     except (ValueError, ZeroDivisionError, OverflowError):
         return
     if low.settled and high.settled and low.value is not None and math.isfinite(value):
-        room = 2.0 * proving.SHARE * (high.value - low.value) + 1e-7 * max(1.0, abs(value))
+        room = 2.0 * SHARE * (high.value - low.value) + 1e-7 * max(1.0, abs(value))
         assert low.value - room <= value <= high.value + room
 
 
@@ -166,7 +168,7 @@ def test_no_point_contradicts_what_is_proved(formula, box, shares):
 
 def enclosed(standing, part):
     forks = Forks()
-    return proving.enclosed(
+    return enclosing.enclosed(
         lambda values: standing._run(values, None), part.given, part.ranges, forks
     )
 
@@ -207,7 +209,7 @@ def test_enclosures_hold_what_random_points_give(name):
             for key, (low, high) in whole.ranges.items():
                 ends = sorted(rng.uniform(low, high) for _ in range(2))
                 ranges[key] = tuple(ends) if rng.random() < 0.7 else (low, high)
-            part = proving.Part(whole.given, ranges, whole.picks)
+            part = Part(whole.given, ranges, whole.picks)
             try:
                 found = enclosed(standing, part)
             except search.NotProvable:

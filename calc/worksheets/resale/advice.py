@@ -41,7 +41,6 @@ def _payments(found: model.Found) -> dict[str, model.Words]:
         "tell_payments",
         payment=(found.payment_plain, "money"),
         months=(found.months, "count"),
-        sold=(found.payment_sold, "money"),
     )
     return {"payments": said}
 
