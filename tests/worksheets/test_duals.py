@@ -39,6 +39,7 @@ def test_bending_by_the_outer_tire_alone_is_a_caution() -> None:
     ],
 )
 def test_dual_remedies_meet_their_checks(typed: dict[str, str], check: str, field: str) -> None:
+    typed = {"manual_allows": "yes", **typed}
     found = answer("duals", **typed)
     assert finding(found, check) == model.OVER
     tried = answer("duals", **{**typed, **remedy(found, field).set})
