@@ -12,7 +12,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 from calc import tables
 from scripts import _setup, build, serve
 from tests.browser.conftest import LIVE
-from tests.browser.talk import field, finding, inputs, settle
+from tests.browser.talk import field, finding, inputs, settle, until
 from tests.browser.test_machines import picked, picker
 
 SHOP = _setup.ROOT / "scripts" / "example-shop"
@@ -171,10 +171,11 @@ def test_the_new_pages_do_not_scroll_sideways(page: Page, shop_address: str, wid
     page.set_viewport_size({"width": width, "height": 800})
     for where in ("matrix/", "machines/", "pairing/", "about/your-own-machines/"):
         page.goto(shop_address + where)
-        over = page.evaluate(
-            "document.documentElement.scrollWidth - document.documentElement.clientWidth"
+        # The page may still be putting its tables in place.
+        until(
+            page,
+            "document.documentElement.scrollWidth <= document.documentElement.clientWidth",
         )
-        assert over <= 0, where
 
 
 def test_the_round_up_is_a_page_and_found_by_the_box(page: Page, shop_address: str) -> None:

@@ -21,6 +21,8 @@ import { siteUnits, storeUnits, storedUnits } from "./units";
 const LATE = 400;
 /** A half-typed value is not an error yet: its sentence waits for a longer pause [ms]. */
 const ERROR_PAUSE = 900;
+/** How often what is to be copied is asked for. */
+const TURNS = 5;
 const UNSEARCHED = "A first look at the middle values; the ranges could not be searched.";
 const OLDER =
   "This link was made before links held every number: what it left to the page's example is " +
@@ -448,14 +450,18 @@ export class Sheet {
 
   /** The replies to what the form holds now, computed unless the last answer is for just that. */
   private async replies(): Promise<Response | undefined> {
-    const request = this.request("full");
-    if (this.last?.reply && this.lastAsked === JSON.stringify(request)) return this.last;
-    const response = (await this.engine.ask(request)) ?? undefined;
-    if (response && !response.ok) {
+    // A question gives way to the page's own next one; what is to be copied is asked for again.
+    for (let turn = 0; turn < TURNS; turn += 1) {
+      const request = this.request("full");
+      if (this.last?.reply && this.lastAsked === JSON.stringify(request)) return this.last;
+      const response = await this.engine.ask(request);
+      if (!response) continue;
+      if (response.ok) return response;
       this.show(response, request);
       this.showErrors();
+      return undefined;
     }
-    return response?.ok ? response : undefined;
+    return undefined;
   }
 
   /** The machines that the form describes, by the names that the lists on top of it give them. */
