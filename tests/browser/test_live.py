@@ -211,3 +211,25 @@ def test_instant_navigation_keeps_the_worker(pairing: Page, address: str) -> Non
     field(pairing, "working_width").fill("48 in")
     settle(pairing)
     assert not [url for url in asked if "/runtime/" in url]
+
+
+def test_an_answer_that_is_replaced_is_forgotten(pairing: Page) -> None:
+    """Each has some hundred nodes; what remembers one of them keeps all of them."""
+    session = pairing.context.new_cdp_session(pairing)
+    session.send("Performance.enable")
+
+    def nodes() -> float:
+        session.send("HeapProfiler.collectGarbage")
+        found = session.send("Performance.getMetrics")["metrics"]
+        return next(each["value"] for each in found if each["name"] == "Nodes")
+
+    def change(width: int) -> None:
+        field(pairing, "working_width").fill(f"{width} in")
+        settle(pairing)
+
+    change(50)
+    before = nodes()
+    for width in range(51, 59):
+        change(width)
+    assert nodes() - before < 8 * 100
+    session.detach()

@@ -47,7 +47,12 @@ export class Sight {
 
   /** Watch the verdict of the answer that stands now. */
   follow(): void {
-    for (const old of this.seen.keys()) if (old !== this.section) this.watching.unobserve(old);
+    // What is remembered of an answer would keep all of it in memory.
+    for (const old of [...this.seen.keys()]) {
+      if (old === this.section) continue;
+      this.watching.unobserve(old);
+      this.seen.delete(old);
+    }
     const finding = this.answer.querySelector(".ys-finding");
     if (finding) this.watching.observe(finding);
     if (!this.link.firstChild && finding) {
@@ -62,6 +67,7 @@ export class Sight {
 
   private look(entries: IntersectionObserverEntry[]): void {
     for (const entry of entries) {
+      if (!entry.target.isConnected) continue;
       const whole = entry.target !== this.section && entry.intersectionRatio >= 0.99;
       this.seen.set(entry.target, entry.target === this.section ? entry.isIntersecting : whole);
     }
