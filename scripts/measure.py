@@ -45,26 +45,6 @@ UNKNOWN = (
     "cg_height",
 )
 
-CHANGE = """
-([name, value]) => new Promise((resolve) => {
-  const control = document.querySelector(`.ys-form [name=${name}]`);
-  const answer = document.querySelector('.ys-answer');
-  const start = performance.now();
-  const times = [];
-  const watch = new MutationObserver(() => {
-    const { final } = answer.dataset;
-    requestAnimationFrame(() => {
-      times.push(performance.now() - start);
-      if (final === 'true') { watch.disconnect(); resolve(times); }
-    });
-  });
-  watch.observe(answer, { childList: true });
-  control.value = value;
-  control.dispatchEvent(new Event('input', { bubbles: true }));
-})
-"""
-
-
 # What a page does that takes the runtime as it comes: its own loader, its own index, its whole
 # library, and the package unpacked by Python, once the page has been read.
 PLAIN_WORKER = """
@@ -176,8 +156,7 @@ def _changes(browser: Browser) -> dict[str, Any]:
 
 def _change(page: Page, name: str, value: str) -> list[float]:
     page.wait_for_timeout(200)  # a change on its own, not one of a burst
-    times: list[float] = page.evaluate(CHANGE, [name, value])
-    return times
+    return visits.changed(page, name, value)
 
 
 def _matrix() -> dict[str, Any]:

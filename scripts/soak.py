@@ -52,22 +52,6 @@ ANSWERED = """
 document.querySelector('.ys-answer[data-final=true]:not([data-stale])') !== null &&
   document.querySelector('[name=working_width]').value === '48 in'
 """
-# Resolves with the time until the whole answer to a change is on the screen. [ms]
-CHANGE = """
-([name, value]) => new Promise((resolve) => {
-  const control = document.querySelector(`.ys-form [name=${name}]`);
-  const answer = document.querySelector('.ys-answer');
-  const start = performance.now();
-  const watch = new MutationObserver(() => {
-    if (answer.dataset.final !== 'true' || 'stale' in answer.dataset) return;
-    watch.disconnect();
-    requestAnimationFrame(() => resolve(performance.now() - start));
-  });
-  watch.observe(answer, { childList: true, attributes: true });
-  control.value = value;
-  control.dispatchEvent(new Event('input', { bubbles: true }));
-})
-"""
 # What of a hostile text would have run, or would stand in the page as markup.
 HARM = """
 () => [window.hacked, Object.prototype.polluted, {}.hacked].some(Boolean) ||
@@ -115,6 +99,8 @@ def _held() -> int:
 
 
 def _changes(page: "Page", count: int, draw: random.Random, found: Found) -> None:
+    from scripts.visits import changed
+
     shown: dict[str, str] = {}
     for part in range(PARTS):
         for _ in range(count // PARTS):
@@ -124,7 +110,7 @@ def _changes(page: "Page", count: int, draw: random.Random, found: Found) -> Non
             while value == shown.get(name):
                 value = f"{draw.randint(low, high)} {unit}"
             shown[name] = value or ""
-            found.times.append(page.evaluate(CHANGE, [name, value]))
+            found.times.append(changed(page, name, shown[name])[-1])
         found.memory.append(_held())
         print(f"{part + 1}/{PARTS}: {found.memory[-1] / 1e6:.0f} MB", flush=True)
 

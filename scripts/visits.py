@@ -39,6 +39,26 @@ SHOWN = "window.shown.some((each) => each[2] === 'true')"
 KEPT = "document.querySelector('.ys-kept')?.textContent.startsWith('Kept on this device')"
 READABLE = "performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? 0"
 
+# Resolves with the times at which each part of the answer to a change stands on the screen. [ms]
+CHANGE = """
+([name, value]) => new Promise((resolve) => {
+  const control = document.querySelector(`.ys-form [name=${name}]`);
+  const answer = document.querySelector('.ys-answer');
+  const start = performance.now();
+  const times = [];
+  const watch = new MutationObserver(() => {
+    const { final } = answer.dataset;
+    requestAnimationFrame(() => {
+      times.push(performance.now() - start);
+      if (final === 'true') { watch.disconnect(); resolve(times); }
+    });
+  });
+  watch.observe(answer, { childList: true });
+  control.value = value;
+  control.dispatchEvent(new Event('input', { bubbles: true }));
+})
+"""
+
 
 @contextmanager
 def served(folder: Path, kind: type[serve.Handler] | None = None) -> Iterator[str]:
@@ -70,13 +90,16 @@ class Slow(serve.Handler):
             return
         body = path.read_bytes()
         tag = f'"{zlib.crc32(body):08x}"'
-        self.send_response(304 if self.headers["If-None-Match"] == tag else 200)
+        known = self.headers["If-None-Match"] == tag
+        self.send_response(304 if known else 200)
         self.send_header("ETag", tag)
-        if self.headers["If-None-Match"] == tag:
+        if known:
             self.end_headers()
             return
         if path.suffix not in (".gz", ".png", ".woff2"):
-            body = self.packed.setdefault(str(path), gzip.compress(body, compresslevel=9))
+            if str(path) not in self.packed:
+                self.packed[str(path)] = gzip.compress(body, compresslevel=9)
+            body = self.packed[str(path)]
             self.send_header("Content-Encoding", "gzip")
         self.send_header("Content-Type", self.guess_type(str(path)))
         self.send_header("Content-Length", str(len(body)))
@@ -95,6 +118,12 @@ def until(page: Page, expression: str) -> None:
         if time.monotonic() - started > PATIENCE:
             raise TimeoutError(expression)
         page.wait_for_timeout(20)
+
+
+def changed(page: Page, name: str, value: str) -> list[float]:
+    """Change one field; return when each part of the answer stood there, the whole last. [ms]"""
+    times: list[float] = page.evaluate(CHANGE, [name, value])
+    return times
 
 
 def _visit(context: BrowserContext, address: str) -> tuple[Page, float, float]:

@@ -16,7 +16,7 @@ References
 from calc import arith, tables
 from calc.mechanics import sight
 
-FOOT = 0.3048
+FOOT = sight.FOOT
 START_DELAY = 2.0  # s, look and engage [4]
 TRUCK_START_ACCELERATION = 1.47 * FOOT  # m/s², loaded truck at a rail crossing [4]
 

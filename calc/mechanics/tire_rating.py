@@ -14,8 +14,7 @@ from calc.mechanics import tire_load
 from calc.mechanics.tire_size import Designation, decode
 from calc.mechanics.tires import lookup_key, tread_class
 
-POUND = 0.45359237
-PSI = 6894.757293
+POUND, PSI = tire_load.POUND, tire_load.PSI
 
 
 @dataclass(frozen=True, slots=True)

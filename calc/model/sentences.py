@@ -117,26 +117,33 @@ def lead(answer: Answer, system: str) -> str:
 
 def _asked_then_open(answer: Answer, beside: Verdict, system: str) -> str:
     """What the question asks, and then the danger beside it that can't be told yet."""
-    own = [verdict for verdict in answer.verdicts if not is_beside(verdict, answer.ask)]
-    own_first = model.deciding_of(own, answer.ask.checks)
-    said = _filled(
-        answer.ask.says.get(model.UNKNOWN, ""), replace(answer, deciding=own_first), system
-    )
-    if not said or not (own_first or _left_blank(answer)):
-        return ""
-    also = f"Also open: {model.in_sentence(beside.check.title)}."
-    return f"{said} {also}" if len(said) + len(also) < LONGEST_LEAD else said
+    own = _deciding_own(answer)
+    asked = answer.ask.says.get(model.UNKNOWN, "") if own or _left_blank(answer) else ""
+    return _asked_then(asked, own, answer, f"Also open: {_inside(beside)}.", system)
 
 
 def _asked_then_close(answer: Answer, beside: Verdict, system: str) -> str:
     """What the question asks, and then the danger beside it that is close."""
-    own = [verdict for verdict in answer.verdicts if not is_beside(verdict, answer.ask)]
-    own_first = model.deciding_of(own, answer.ask.checks)
-    if own_first is None or own_first.finding not in (model.WITHIN, model.CLOSE):
+    own = _deciding_own(answer)
+    if own is None or own.finding not in (model.WITHIN, model.CLOSE):
         return ""
-    asked = answer.ask.sentence(own_first.finding, own_first.check.name)
-    said = _filled(asked, replace(answer, deciding=own_first), system)
-    also = f"Close: {model.in_sentence(beside.check.title)}."
+    asked = answer.ask.sentence(own.finding, own.check.name)
+    return _asked_then(asked, own, answer, f"Close: {_inside(beside)}.", system)
+
+
+def _deciding_own(answer: Answer) -> Verdict | None:
+    """The verdict that decides among those that the question asks about."""
+    own = [verdict for verdict in answer.verdicts if not is_beside(verdict, answer.ask)]
+    return model.deciding_of(own, answer.ask.checks)
+
+
+def _inside(verdict: Verdict) -> str:
+    return model.in_sentence(verdict.check.title)
+
+
+def _asked_then(asked: str, own: Verdict | None, answer: Answer, also: str, system: str) -> str:
+    """A question's own sentence, and what stands beside it where a lead has room for both."""
+    said = _filled(asked, replace(answer, deciding=own), system)
     return f"{said} {also}" if said and len(said) + len(also) < LONGEST_LEAD else said
 
 

@@ -142,5 +142,5 @@ def _has_another_unit(item: model.AnyField, taken: str, behind: str) -> bool:
     unit = _UNIT.match(behind)
     if not (isinstance(item, model.Field) and unit and taken.rstrip()[-1:].isdigit()):
         return False
-    words = (unit[1].lower(),)
-    return any(item.kind not in kinds for said, kinds in units().items() if said == words)
+    kinds = units().get((unit[1].lower(),))
+    return kinds is not None and item.kind not in kinds

@@ -113,6 +113,24 @@ def test_kept_from_the_front_page(page: Page, address: str) -> None:
     assert page.url.endswith("messages/")
 
 
+def copied_back(customer: Page) -> str:
+    """What the customer sends back."""
+    customer.get_by_role("button", name="Copy to send back").click()
+    customer.get_by_text("Copied.").wait_for()
+    back: str = customer.evaluate("navigator.clipboard.readText()")
+    return back
+
+
+def answered(dealer: Page, back: str) -> tuple[str, dict[str, list[str]]]:
+    """The reply to what came back, and the inputs of its link."""
+    dealer.locator("#ys-message").fill(back)
+    dealer.wait_for_selector("[data-field=lift_capacity] .ys-from")
+    until(dealer, DONE)
+    final = dealer.locator("#ys-reply").input_value()
+    (link,) = [word for word in final.split() if "#" in word]
+    return final, parse_qs(urlsplit(link).fragment)
+
+
 def test_from_paste_to_the_final_reply(dealer: Page, address: str) -> None:
     """The dealer asks back, the customer fills in and sends back, the dealer answers."""
     paste(dealer, "can my 2600 lb tractor lift a 560 lb bush cutter?")
@@ -128,17 +146,10 @@ def test_from_paste_to_the_final_reply(dealer: Page, address: str) -> None:
     customer.locator("[name=lift_capacity]").fill("1,400 lb")
     customer.locator("[name=lift_rated_at]").select_option("610")
     dealer.context.grant_permissions(["clipboard-read", "clipboard-write"])
-    customer.get_by_role("button", name="Copy to send back").click()
-    customer.get_by_text("Copied.").wait_for()
-    back = customer.evaluate("navigator.clipboard.readText()")
+    back = copied_back(customer)
     assert "Hitch lift capacity: 1,400 lb" in back
     customer.close()
-    dealer.locator("#ys-message").fill(back)
-    dealer.wait_for_selector("[data-field=lift_capacity] .ys-from")
-    until(dealer, DONE)
-    final = dealer.locator("#ys-reply").input_value()
-    (link,) = [word for word in final.split() if "#" in word]
-    given = parse_qs(urlsplit(link).fragment)
+    _, given = answered(dealer, back)
     assert given["lift_capacity"] == ["1,400 lb"] and given["tractor_mass"] == ["2600 lb"]
     assert given["lift_rated_at"] == ["610"] and given["implement_kind"] == ["rotary_cutter"]
 
@@ -256,17 +267,10 @@ def test_three_questions_on_a_phone_from_paste_to_the_final_reply(
     assert asked == wanted and "lift_capacity" in wanted
     customer.locator("[name=lift_capacity]").fill("1,400 lb")
     customer.locator("[name=lift_rated_at]").select_option("610")
-    customer.get_by_role("button", name="Copy to send back").click()
-    customer.get_by_text("Copied.").wait_for()
-    back = customer.evaluate("navigator.clipboard.readText()")
+    back = copied_back(customer)
     home.close()
 
-    dealer.locator("#ys-message").fill(back)
-    dealer.wait_for_selector("[data-field=lift_capacity] .ys-from")
-    until(dealer, DONE)
-    final = dealer.locator("#ys-reply").input_value()
-    (link,) = [word for word in final.split() if "#" in word]
-    given = parse_qs(urlsplit(link).fragment)
+    final, given = answered(dealer, back)
     assert given["lift_capacity"] == ["1,400 lb"] and given["implement_mass"] == ["600 lb"]
     assert given["lift_rated_at"] == ["610"] and given["tractor_mass"] == ["2600 lb"]
     assert "Could you tell me" not in final

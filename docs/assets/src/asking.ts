@@ -5,6 +5,10 @@ import { ADDED, type Request, type Response, type Stage } from "./protocol";
 
 /** Within a burst of changes an answer waits for this pause; the first of a burst does not. */
 const TYPING_PAUSE = 120;
+/** An answer that takes longer is said to be on its way [ms]. */
+export const LATE = 400;
+/** A half-typed value is not an error yet: its sentence waits for a longer pause [ms]. */
+export const ERROR_PAUSE = 900;
 
 export class Asking {
   /** The number of the last question, and of the last that was answered. */

@@ -3,19 +3,18 @@
  * somebody opens its numbers: one Python serves them all, and it starts with the first.
  */
 
-import { Asking } from "./asking";
+import { Asking, ERROR_PAUSE, LATE } from "./asking";
 import { make } from "./dom";
 import type { Engine } from "./engine";
 import { Errors, type Fields } from "./errors";
 import { NO_LINK, readLink, writeLink } from "./link";
 import type { Control } from "./machines";
 import type { Request, Response, Stage } from "./protocol";
+import { labelOf, rowOf, toggleHelp } from "./rows";
 import { showProgress } from "./trouble";
 import { keepTyped, keptTyped } from "./typed";
 import { siteUnits, storedUnits } from "./units";
 
-/** A half-typed value is not an error yet, and an answer on its way not yet late [ms]. */
-const [ERROR_PAUSE, LATE] = [900, 400];
 const WAITING = "Your numbers are being worked out. What stands below is for the numbers before.";
 const UNREAD = "This answer is for the last numbers that could be read.";
 
@@ -74,11 +73,11 @@ class Entry implements Fields {
   }
 
   labelOf(control: Control): string {
-    return control.labels?.[0]?.textContent?.trim() ?? control.name;
+    return labelOf(control);
   }
 
   rowOf(name: string): HTMLElement | null {
-    return this.form.querySelector<HTMLElement>(`.ys-row[data-field="${CSS.escape(name)}"]`);
+    return rowOf(this.form, name);
   }
 
   reveal(): void {
@@ -92,7 +91,7 @@ class Entry implements Fields {
       this.form.addEventListener(kind, (event) => this.edited((event.target as Control).name), { signal });
     }
     this.form.addEventListener("submit", (event) => event.preventDefault(), { signal });
-    this.form.addEventListener("click", (event) => this.help(event), { signal });
+    this.form.addEventListener("click", toggleHelp, { signal });
   }
 
   private buildTools(): HTMLElement {
@@ -226,14 +225,6 @@ class Entry implements Fields {
     this.wake();
     this.settle();
     this.compute();
-  }
-
-  private help(event: Event): void {
-    const button = (event.target as Element).closest<HTMLElement>(".ys-help");
-    if (!button) return;
-    const open = button.getAttribute("aria-expanded") !== "true";
-    button.setAttribute("aria-expanded", String(open));
-    button.closest(".ys-row")?.classList.toggle("ys-open", open);
   }
 }
 

@@ -2,6 +2,7 @@
 
 import { make } from "./dom";
 import { type Control, siteLists } from "./machines";
+import { labelOf, rowOf, toggleHelp } from "./rows";
 
 /** Said by a worksheet whenever its inputs have changed, by whatever hand. */
 export const INPUTS_EVENT = "ys-inputs";
@@ -66,7 +67,7 @@ export class Form {
       element.addEventListener(kind, (event) => this.edited(event.target), { signal, capture: true });
     }
     element.addEventListener(OWN_EVENT, () => this.startOwn(), { signal });
-    element.addEventListener("click", (event) => this.help(event), { signal });
+    element.addEventListener("click", toggleHelp, { signal });
     element.addEventListener("submit", (event) => event.preventDefault(), { signal });
     this.takeRegion();
   }
@@ -144,11 +145,11 @@ export class Form {
   }
 
   labelOf(control: Control): string {
-    return control.labels?.[0]?.textContent?.trim() ?? control.name;
+    return labelOf(control);
   }
 
   rowOf(name: string): HTMLElement | null {
-    return this.element.querySelector<HTMLElement>(`.ys-row[data-field="${CSS.escape(name)}"]`);
+    return rowOf(this.element, name);
   }
 
   /** Open whatever folds a control away. */
@@ -241,13 +242,5 @@ export class Form {
       },
       { signal },
     );
-  }
-
-  private help(event: Event): void {
-    const button = (event.target as Element).closest<HTMLElement>(".ys-help");
-    if (!button) return;
-    const open = button.getAttribute("aria-expanded") !== "true";
-    button.setAttribute("aria-expanded", String(open));
-    button.closest(".ys-row")?.classList.toggle("ys-open", open);
   }
 }

@@ -1,7 +1,7 @@
 /** One worksheet on a page: its form, its answer, and what stands between them. */
 
 import { Address } from "./address";
-import { Asking } from "./asking";
+import { Asking, ERROR_PAUSE, LATE } from "./asking";
 import { LEAVING } from "./build";
 import { make } from "./dom";
 import type { Engine, Progress } from "./engine";
@@ -17,10 +17,6 @@ import { showProgress } from "./trouble";
 import { keepTyped, keptTyped } from "./typed";
 import { siteUnits, storeUnits, storedUnits } from "./units";
 
-/** An answer that takes longer is said to be on its way [ms]. */
-const LATE = 400;
-/** A half-typed value is not an error yet: its sentence waits for a longer pause [ms]. */
-const ERROR_PAUSE = 900;
 /** How often what is to be copied is asked for. */
 const TURNS = 5;
 const UNSEARCHED = "A first look at the middle values; the ranges could not be searched.";
