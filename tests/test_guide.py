@@ -11,7 +11,8 @@ from calc.model import sentences
 from calc.render import data
 from calc.render.answer import answer_html
 from calc.render.form import form_html
-from calc.render.reply import reply, short
+from calc.render.reply import reply
+from calc.render.text_message import short
 
 GUIDE = Path(__file__).parents[1] / "DEVELOPERS.md"
 FILES = ("fields.py", "compute.py", "advice.py", "picture.py", "words.toml")

@@ -11,7 +11,9 @@ import pytest
 
 from calc import model, quantities, search, tables, worksheets
 from calc.model import sentences, words
-from calc.render.reply import ask_back, reply, short
+from calc.render.asking_back import ask_back
+from calc.render.reply import reply
+from calc.render.text_message import short
 
 NAMES = worksheets.names()
 RANDOM = 4  # sets of random inputs for each worksheet and each of its asks' kinds

@@ -9,7 +9,8 @@ import pytest
 from calc import links, search, tables, worksheets
 from calc.model import sentences
 from calc.render.index import GROUP_WORDS, index_block, question_link
-from calc.render.reply import plain, reply, short
+from calc.render.reply import reply
+from calc.render.text_message import plain, short
 
 ROOT = Path(__file__).parents[1]
 ROWS = tables.rows("words/questions")

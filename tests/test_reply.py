@@ -10,17 +10,10 @@ from hypothesis import strategies as st
 from calc import links, model, search, worksheets
 from calc.model import sentences
 from calc.render import parts
+from calc.render.asking_back import ask_back, wanted
 from calc.render.live import respond
-from calc.render.reply import (
-    EXAMPLE_MARK,
-    SHORT,
-    ask_back,
-    fits_short,
-    reply,
-    reply_html,
-    short,
-    wanted,
-)
+from calc.render.reply import reply, reply_html
+from calc.render.text_message import EXAMPLE_MARK, SHORT, fits_short, short
 
 NAMES = worksheets.names()
 LINK = "https://yard.example/pairing/#tractor_mass=2%2C000+lb"
@@ -242,7 +235,7 @@ def test_an_unknown_says_what_to_find_out():
 
 def test_trap_a_list_that_is_cut_is_not_taken_for_the_whole():
     """Cutting “an emblem, red lamps and reflectors” to “an emblem.” would be a false answer."""
-    from calc.render.reply import _cut
+    from calc.render.text_message import _cut
 
     whole = "Missing: an emblem, red tail lamps and red reflectors at the rear; a lamp, a horn."
     for form in _cut(whole):

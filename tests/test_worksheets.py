@@ -13,7 +13,8 @@ from calc.render import data
 from calc.render.answer import answer_html
 from calc.render.live import respond
 from calc.render.page import worksheet_block
-from calc.render.reply import SHORT, reply, short
+from calc.render.reply import reply
+from calc.render.text_message import SHORT, short
 
 NAMES = worksheets.names()
 

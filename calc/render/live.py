@@ -11,9 +11,11 @@ from calc.errors import YardstickError
 from calc.model import sentences
 from calc.render import parts
 from calc.render.answer import answer_html, odds_html, sight_html
+from calc.render.asking_back import ask_back
 from calc.render.brief import brief_html, outline
 from calc.render.depth import effects_html
-from calc.render.reply import ask_back, fits_short, reply, reply_html, short
+from calc.render.reply import reply, reply_html
+from calc.render.text_message import fits_short, short
 
 LONGEST_REQUEST = 200_000
 

@@ -8,7 +8,8 @@ from calc import model, search, worksheets
 from calc.model import sentences
 from calc.render import data
 from calc.render.answer import answer_html
-from calc.render.reply import reply, short
+from calc.render.reply import reply
+from calc.render.text_message import short
 from calc.search import BadInputs, answer
 from calc.worksheets.drive import compute as drive
 

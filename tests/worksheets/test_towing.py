@@ -10,7 +10,8 @@ from hypothesis import strategies as st
 from calc import model, search, worksheets
 from calc.model import sentences
 from calc.render.answer import answer_html
-from calc.render.reply import reply, short
+from calc.render.reply import reply
+from calc.render.text_message import short
 from tests.worksheets.asking import findings, output
 
 SHEET = worksheets.load("road-towing")
