@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc import links, model, search, worksheets
-from calc.model import sentences
+from calc.model import check_text, leading, sentences
 from calc.render import parts
 from calc.render.asking_back import ask_back, wanted
 from calc.render.live import respond
@@ -56,7 +56,7 @@ def listed(lines, title):
 
 def test_plain_text_starts_with_the_answer_and_ends_with_link_and_sender(answer):
     lines = reply(answer, link=LINK, sender="Example Yard · 555-0142").split("\n")
-    assert lines[0] == sentences.lead(answer, "us")
+    assert lines[0] == leading.lead(answer, "us")
     assert f"{answer.worksheet.title}: " not in lines[0]
     assert sum(line.startswith("Take care: ") for line in lines) == 1
     assert lines[-2:] == [LINK, "Example Yard · 555-0142"]
@@ -76,9 +76,9 @@ def test_all_that_is_broken_is_told_under_the_heading_of_the_state_found(answer)
         if verdict.finding != model.OVER:
             continue
         heading = verdict.check.heading(model.OVER)
-        value = sentences.value_text(verdict, "us")
+        value = check_text.value_text(verdict, "us")
         said = [*listed(lines, "Also found"), lines[0]]
-        sentence = sentences.check_sentence(verdict, "us").rstrip(".")
+        sentence = check_text.check_sentence(verdict, "us").rstrip(".")
         assert any(heading in line or value in line or sentence in line for line in said), heading
 
 
@@ -184,7 +184,7 @@ def test_rich_text_runs_nothing():
 def test_short_text_starts_with_the_answer_and_names_the_shop(name):
     answer = search.answer(worksheets.load(name), {}, example=True)
     said = short(answer, link="https://e.example/p/", sender="Example Yard · 555-0142")
-    first = sentences.lead(answer, "us").translate({0x2019: "'", 0x201C: '"'})
+    first = leading.lead(answer, "us").translate({0x2019: "'", 0x201C: '"'})
     assert said.isascii()
     assert said[:30] == first.encode("ascii", "replace").decode()[:30] or "?" in first
     assert said.endswith(" Example Yard https://e.example/p/") and "555" not in said
@@ -381,7 +381,7 @@ def test_payments_say_nothing_of_a_machine_that_nobody_has_to_sell():
     sheet = worksheets.load("resale")
     typed = {"new_price": "$25,000", "loan_months": "60 months", "loan_rate": "6.9 %"}
     found = search.answer(sheet, {**typed, "sales_tax": "6 %"}, ask="payments")
-    said = sentences.lead(found, "us")
+    said = leading.lead(found, "us")
     # 26,500 at 0.575 % a month over 60 months
     assert said.startswith("About $523 a month for 60 months with nothing traded in")
     assert said.count("$") == 1

@@ -8,7 +8,7 @@ from html import unescape
 import pytest
 
 from calc import model, quantities, search, sources, worksheets
-from calc.model import sentences
+from calc.model import cited, leading
 from calc.render import data
 from calc.render.answer import answer_html
 from calc.render.live import respond
@@ -41,9 +41,9 @@ def test_default_example_answers_in_both_systems(sheet):
 
 
 def test_every_citation_is_on_a_shelf(sheet):
-    for citation in sentences.citations(search.answer(sheet, {}, example=True)):
+    for citation in cited.citations(search.answer(sheet, {}, example=True)):
         sources.find(citation)
-    for citation in sentences.citations(search.answer(sheet, blank(sheet))):
+    for citation in cited.citations(search.answer(sheet, blank(sheet))):
         sources.find(citation)
 
 
@@ -129,7 +129,7 @@ def test_never_within_where_a_point_of_the_box_is_over(sheet):
 def test_replies(sheet):
     answer = search.answer(sheet, {}, example=True)
     said = reply(answer, link="https://example.invalid/p/#a=1")
-    assert said.startswith(sentences.lead(answer, "us"))
+    assert said.startswith(leading.lead(answer, "us"))
     assert said.endswith("#a=1")
     assert len(short(answer, link="https://example.invalid/p/#a=1")) <= SHORT
 

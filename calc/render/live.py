@@ -8,7 +8,7 @@ from typing import Any
 
 from calc import model, quantities, search, worksheets
 from calc.errors import YardstickError
-from calc.model import sentences
+from calc.model import leading, sentences
 from calc.render import parts
 from calc.render.answer import answer_html, odds_html, sight_html
 from calc.render.asking_back import ask_back
@@ -104,7 +104,7 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
         "final": found.final,
         "finding": found.finding,
         "finding_words": sheet.finding_words(found.finding),
-        "lead": sentences.lead(found, system),
+        "lead": leading.lead(found, system),
         "example": found.is_example,
         **_shown(found, system, asked),
     }

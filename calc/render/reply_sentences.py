@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 
 from calc import model, quantities
-from calc.model import Answer, sentences
+from calc.model import Answer, check_text, leading, sentences
 from calc.render import concerns, fitting_caution, to_do
 
 OPEN_SHOWN = 4  # of what can't be told yet, so many are listed
@@ -32,7 +32,7 @@ class Said:
 
 def said_of(answer: Answer, system: str) -> Said:
     """Return what a reply says of an answer, in the units of a system."""
-    lead = sentences.lead(answer, system)
+    lead = leading.lead(answer, system)
     after = [_example(answer), sentences.settle_sentence(answer, system)]
     title, todo = to_do.what_to_do(answer, system)
     return Said(
@@ -72,11 +72,11 @@ def _broken(answer: Answer, system: str, lead: str) -> list[str]:
             named = isinstance(told_by, model.Phrase) and "{" in told_by.template
             found = heading
             if named or not verdict.check.broken:
-                found = sentences.check_sentence(verdict, system)
+                found = check_text.check_sentence(verdict, system)
             told = found.rstrip(".") in lead or (not named and model.in_sentence(heading) in lead)
         else:
-            value = sentences.value_text(verdict, system)
-            found = f"{heading}: {value}, {sentences.limit_text(verdict, system)}"
+            value = check_text.value_text(verdict, system)
+            found = f"{heading}: {value}, {check_text.limit_text(verdict, system)}"
             told = verdict is answer.deciding and _tells(lead, value)
         if not told and f"{found.rstrip('.')}." not in said:
             said.append(f"{found.rstrip('.')}.")
@@ -95,10 +95,10 @@ def _only_just(answer: Answer, system: str, lead: str) -> list[str]:
             continue
         title = model.in_sentence(verdict.check.title)
         if verdict.check.sense != "fits":
-            value = sentences.value_text(verdict, system)
+            value = check_text.value_text(verdict, system)
             if _tells(lead, value):
                 continue
-            title = f"{title}, {value} where {sentences.limit_text(verdict, system)} is right"
+            title = f"{title}, {value} where {check_text.limit_text(verdict, system)} is right"
         said.append(f"{states[verdict.finding]}: {title}.")
     return said
 
@@ -120,8 +120,8 @@ def _unsettled(answer: Answer, system: str) -> list[str]:
     said = [
         f"{verdict.check.title}."
         if verdict.check.sense == "fits"
-        else f"{verdict.check.title}: {sentences.value_text(verdict, system)}, "
-        f"{sentences.limit_text(verdict, system)}."
+        else f"{verdict.check.title}: {check_text.value_text(verdict, system)}, "
+        f"{check_text.limit_text(verdict, system)}."
         for verdict in open_[:OPEN_SHOWN]
     ]
     more = len(open_) - len(said)
