@@ -8,6 +8,7 @@ from html import unescape
 import pytest
 
 from calc import model, quantities, search, sources, worksheets
+from calc.errors import InputError
 from calc.model import cited, leading
 from calc.render import data
 from calc.render.answer import answer_html
@@ -70,7 +71,7 @@ def test_bad_text_gets_a_sentence_in_every_quantity(sheet, bad):
             continue
         try:
             item.read(bad)
-        except quantities.InputError as error:
+        except InputError as error:
             assert str(error).endswith((".", "%.")) and len(str(error)) > 15
 
 
