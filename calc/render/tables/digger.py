@@ -5,8 +5,7 @@ from collections.abc import Callable
 
 from calc import quantities, tables
 from calc.mechanics import auger, joint_ratings, overload, universal_joint
-from calc.render.tables import TableView
-from calc.render.tables.lift import cite
+from calc.render.tables import TableView, cite
 
 INCH = 0.0254
 STUB = 1.375 * INCH  # hitch/S5: the shaft of Types 1 and 2
@@ -56,9 +55,9 @@ def auger_power() -> TableView:
         "PTO power that an auger takes at 540 rpm, fed slowly to full flights",
         ("Auger", *(soil["name"] for soil in soils)),
         tuple(lines),
-        f"From the trade's figures for a 12 in auger in clay ({cite('power/PRACTICE')}), the soils "
-        f"above, and the square of the diameter ({cite('value/P7')}); fed slowly no more than the "
-        f"least tractor of the digger's class ({cite('value/DIGGERCLASS-memory')}). Rough: stones, "
+        f"From the trade's figures for a 12 in auger in clay{cite('power/PRACTICE')}, the soils "
+        f"above, and the square of the diameter{cite('value/P7')}; fed slowly no more than the "
+        f"least tractor of the digger's class{cite('value/DIGGERCLASS-memory')}. Rough: stones, "
         "roots and dull teeth change it more than a size.",
     )
 
@@ -172,7 +171,7 @@ def joint_ripple() -> TableView:
         "Speed behind one joint, twice a turn",
         ("Joint angle", "Slowest", "Fastest", "Swing", "At 540 rpm"),
         tuple(lines),
-        f"From the joint's geometry ({cite('value/P0')}). A second joint takes it out again only "
+        f"From the joint's geometry{cite('value/P0')}. A second joint takes it out again only "
         "if its angle is the same and the inner yokes are in line.",
     )
 
@@ -192,9 +191,9 @@ def shear_bolts() -> TableView:
         "Torque at which a bolt through a 1-3/8 in shaft shears",
         ("Bolt, and what lies in the shear plane", *(size["name"] for size in sizes)),
         tuple(lines),
-        f"Two shear planes. Strengths {cite('value/P5')} and {cite('value/DERIVED')}, areas "
-        f"{cite('value/P10')}. New and static: real bolts scatter by about a fifth, and use "
-        "tires them.",
+        f"Two shear planes. Strengths{cite('value/P5; value/DERIVED')} and "
+        f"areas{cite('value/P10')} as published. New and static: real bolts scatter by about a "
+        "fifth, and use tires them.",
     )
 
 

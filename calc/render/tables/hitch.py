@@ -4,8 +4,7 @@ from collections.abc import Callable
 
 from calc import quantities, sources, tables
 from calc.mechanics import hitch, hitch_fit, quick_coupler
-from calc.render.tables import TableView
-from calc.render.tables.lift import cite
+from calc.render.tables import TableView, cite
 
 MARKS = {"memory": "†", "derived": "‡", "practice": "§", "read": ""}
 MARK_NOTE = (

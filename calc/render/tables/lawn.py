@@ -4,8 +4,7 @@ from collections.abc import Callable
 
 from calc import quantities, sources, tables
 from calc.mechanics import turf
-from calc.render.tables import TableView
-from calc.render.tables.lift import cite
+from calc.render.tables import TableView, cite
 
 PSI = 6894.757293168361
 
@@ -43,7 +42,7 @@ def contact_pressure() -> TableView:
         lines.append((f"{psi:.0f} psi", *cells))
     return TableView(
         "Pressure on the ground by tire pressure",
-        ("Tire pressure", *(f"{rule['name']} [{cite(rule['source'])}]" for rule in rules)),
+        ("Tire pressure", *(f"{rule['name']}{cite(rule['source'])}" for rule in rules)),
         tuple(lines),
         "The first rule is used unless you choose another.",
     )
@@ -108,10 +107,9 @@ def source_rows(shelf: str, starts: tuple[str, ...], others: tuple[str, ...]) ->
     found += [sources.find(citation)[0] for citation in others]
     return TableView(
         "What this page rests on",
-        ("Key", "Source", "Year", "Note"),
+        ("Source", "Year", "Note"),
         tuple(
             (
-                source.key,
                 f"{source.author}: {source.title}" if source.author else source.title,
                 source.year,
                 ". ".join(part for part in (source.caveat.capitalize(), source.note) if part),

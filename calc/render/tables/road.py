@@ -4,8 +4,7 @@ from collections.abc import Callable
 
 from calc import quantities, tables
 from calc.mechanics import braking, electrical_load, road_rules, sight, wiring
-from calc.render.tables import TableView
-from calc.render.tables.lift import cite
+from calc.render.tables import TableView, cite
 from calc.subjects.road_tables import dated
 
 CHECK = (

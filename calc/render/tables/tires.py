@@ -6,8 +6,7 @@ from collections.abc import Callable
 from calc import quantities, tables
 from calc.mechanics import bolts, front_drive, tire_load, tire_rolling, tires
 from calc.mechanics.tire_size import decode
-from calc.render.tables import TableView
-from calc.render.tables.lift import cite
+from calc.render.tables import TableView, cite
 
 
 def both(value: float, kind: str, figures: int = 3) -> str:
@@ -240,8 +239,8 @@ def speed_factors() -> TableView:
         "How load changes with speed",
         ("Speed", *kinds.values()),
         tuple(rows),
-        f"Sources: {cite('; '.join(cited))}. The three can't be mixed, and no answer here counts "
-        "on more load at low speed.",
+        f"The three can't be mixed, and no answer here counts on more load at low "
+        f"speed.{cite('; '.join(cited))}",
     )
 
 
@@ -289,8 +288,8 @@ def bolt_torque() -> TableView:
         "Clamp load and torque at 75 % of proof load",
         ("Thread", "Grade or class", "Clamp load", "Torque, dry", "Torque, lubricated"),
         tuple(rows),
-        f"T = K D F with K = 0.20 dry and 0.15 lubricated; finishes run from 0.12 to 0.30. "
-        f"Sources: {cite('tires/FS-1; tires/FS-4; tires/BOLT-1; tires/BOLT-2; tires/BOLT-3')}.",
+        f"T = K D F with K = 0.20 dry and 0.15 lubricated; finishes run from 0.12 to "
+        f"0.30.{cite('tires/FS-1; tires/FS-4; tires/BOLT-1; tires/BOLT-2; tires/BOLT-3')}",
     )
 
 
@@ -450,7 +449,7 @@ def rolling_index() -> TableView:
         tuple(rows),
         f"Each group rolls {100 * (front_drive.INDEX_STEP - 1):.1f} % farther than the one before. "
         "Front drives are laid out for a fixed number of groups between rear and front: four, "
-        f"five or six. Sources: {cite('tires/S4; tires/WEB-5; tires/OM-4')}.",
+        f"five or six.{cite('tires/S4; tires/WEB-5; tires/OM-4')}",
     )
 
 
