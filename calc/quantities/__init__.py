@@ -7,7 +7,7 @@ into that base unit here and nowhere else, and back.
 
 from calc.quantities.phrases import joined, shorten
 from calc.quantities.reading import LONGEST_TEXT, UNKNOWN_WORDS, Reading, base, parse
-from calc.quantities.showing import NOTHING, amount, number, show, show_range, with_unit
+from calc.quantities.showing import NOTHING, amount, number, show, show_both, show_range, with_unit
 from calc.quantities.units import SYSTEMS, Kind, Unit, kind, kinds, summed, unit_for
 
 __all__ = [
@@ -27,6 +27,7 @@ __all__ = [
     "parse",
     "shorten",
     "show",
+    "show_both",
     "show_range",
     "summed",
     "unit_for",

@@ -2,7 +2,7 @@
 
 import math
 
-from calc.quantities.units import Unit, kind, unit_for
+from calc.quantities.units import SYSTEMS, Unit, kind, unit_for
 
 SMALLEST_SHOWN = 1e-7  # what is less, in any unit that is shown, is what rounding left
 
@@ -99,6 +99,16 @@ def show(
     """
     chosen = kind(kind_name).unit(unit) if unit else _own_unit(kind_name, system, value)
     return with_unit(_shown(value, chosen, kind_name, figures), chosen.symbol)
+
+
+def show_both(value: float, kind_name: str, figures: int = 3) -> str:
+    """Return a value in US units with the metric one behind it, where that is another.
+
+    >>> show_both(0.0254, "length"), show_both(0.5, "fraction")
+    ('1 in (25.4 mm)', '50 %')
+    """
+    us, metric = (show(value, kind_name, system, figures=figures) for system in SYSTEMS)
+    return us if us == metric else f"{us} ({metric})"
 
 
 def show_range(
