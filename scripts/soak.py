@@ -117,7 +117,7 @@ def _changes(page: "Page", count: int, draw: random.Random, found: Found) -> Non
 
 def _texts(draw: random.Random) -> Iterator[str]:
     """Yield texts that no field is made for."""
-    from scripts.fuzz import HOSTILE
+    from scripts.hostile import HOSTILE
 
     own = (MARKUP, "javascript:window.hacked=1", "\u202e48 in", "9" * 3000, "%", "&&==", "nan lb")
     while True:
