@@ -4,7 +4,7 @@ import pytest
 
 from calc import model, search, worksheets
 from calc.mechanics import chances
-from calc.model import sentences
+from calc.model import leading
 from calc.model.pictures import Bars
 from calc.worksheets.resale import compute as module
 from tests.worksheets.asking import blank, findings, margins, output
@@ -31,7 +31,7 @@ def given(ask: str = "", **typed: str) -> model.Answer:
 
 
 def lead(found: model.Answer) -> str:
-    return sentences.lead(found, "us")
+    return leading.lead(found, "us")
 
 
 def test_worked_sum() -> None:

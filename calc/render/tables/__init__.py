@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 import htpy as h
 
+from calc import quantities, sources
 from calc.render._found import make
 from calc.render.notes import Notes
 
@@ -24,6 +25,11 @@ def cite(citations: str) -> str:
     return f"\N{LEFT WHITE SQUARE BRACKET}{citations}\N{RIGHT WHITE SQUARE BRACKET}"
 
 
+def percent(low: str, high: str) -> str:
+    """Return a range of shares in percent."""
+    return quantities.show_range(float(low), float(high), "fraction")
+
+
 @dataclass(frozen=True, slots=True)
 class TableView:
     """A table as text, ready to be written."""
@@ -32,6 +38,24 @@ class TableView:
     columns: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
     note: str = ""
+
+
+def source_rows(shelf: str, starts: tuple[str, ...], others: tuple[str, ...]) -> TableView:
+    """Return the sources of a subject: those of a shelf by the start of their key, and others."""
+    found = [s for key, s in sources.shelf(shelf).items() if key.startswith(starts)]
+    found += [sources.find(citation)[0] for citation in others]
+    return TableView(
+        "What this page rests on",
+        ("Source", "Year", "Note"),
+        tuple(
+            (
+                f"{source.author}: {source.title}" if source.author else source.title,
+                source.year,
+                ". ".join(part for part in (source.caveat.capitalize(), source.note) if part),
+            )
+            for source in found
+        ),
+    )
 
 
 def html(view: TableView, name: str) -> h.Element:

@@ -14,12 +14,6 @@ ANGLES = (5, 10, 15, 20, 25, 30, 35)
 PTO_SPEED = 540.0
 
 
-def both(value: float, kind: str, figures: int = 3) -> str:
-    """Return a value in US and metric units."""
-    us = quantities.show(value, kind, "us", figures=figures)
-    return f"{us} ({quantities.show(value, kind, 'metric', figures=figures)})"
-
-
 def _span(low: float, high: float) -> str:
     return quantities.show_range(low, high, "count")
 
@@ -46,7 +40,7 @@ def auger_power() -> TableView:
     soils = [row for row in tables.rows("digger/digger_soils") if row["diggable"] == "yes"]
     lines = []
     for inches in DIAMETERS:
-        cells = [both(inches * INCH, "length")]
+        cells = [quantities.show_both(inches * INCH, "length")]
         for soil in soils:
             low, full = auger.auger_power_range(inches * INCH, soil["key"])
             cells.append(quantities.show_range(low, full, "power", "us"))
@@ -71,7 +65,9 @@ def digger_rules() -> TableView:
             millimeters = 1000 * quantities.base(f"{row['value']} in", "length")
             value = f"{row['value']} in ({millimeters:.0f} mm)"
         elif row["unit"] == "ft":
-            value = both(quantities.base(f"{row['value']} ft", "distance"), "distance")
+            value = quantities.show_both(
+                quantities.base(f"{row['value']} ft", "distance"), "distance"
+            )
         elif row["unit"]:
             value = quantities.show(float(row["value"]), "rotation")
         lines.append((row["rule"], value, cite(row["source"])))
@@ -139,7 +135,7 @@ def driveline_series() -> TableView:
                 row["name"],
                 f"{row['power_540_hp']} hp",
                 f"{fast} hp" if fast else "not printed",
-                both(torque, "torque"),
+                quantities.show_both(torque, "torque"),
                 cite(row["source"]),
             )
         )

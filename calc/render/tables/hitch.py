@@ -143,10 +143,6 @@ def hitch_power() -> TableView:
     )
 
 
-def _both(length: float) -> str:
-    return f"{quantities.show(length, 'length')} ({quantities.show(length, 'length', 'metric')})"
-
-
 def coupler_sizes() -> TableView:
     """Return hook spacing and height of each U-frame coupler."""
     lines = []
@@ -156,8 +152,8 @@ def coupler_sizes() -> TableView:
         lines.append(
             (
                 f"Category {key}",
-                _both(span),
-                _both(height),
+                quantities.show_both(span, "length"),
+                quantities.show_both(height, "length"),
                 f"{hitch_fit.sixteenths(quick_coupler.coupler_slot(key, 'lower'))} in",
                 f"{hitch_fit.sixteenths(quick_coupler.coupler_slot(key, 'upper'))} in",
                 cite(

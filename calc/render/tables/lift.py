@@ -4,12 +4,7 @@ from collections.abc import Callable
 
 from calc import quantities, tables
 from calc.mechanics import lift
-from calc.render.tables import TableView, cite
-
-
-def percent(low: str, high: str) -> str:
-    """Return a range of shares in percent."""
-    return quantities.show_range(float(low), float(high), "fraction")
+from calc.render.tables import TableView, cite, percent
 
 
 def twenty_percent_rules() -> TableView:
