@@ -167,10 +167,10 @@ def _broken(answer: Answer, system: str, lead: str) -> list[str]:
             # A sentence with something filled in names what is missing; the heading doesn't.
             told_by = verdict.check.sentence
             named = isinstance(told_by, model.Phrase) and "{" in told_by.template
-            found = heading
-            if named or not verdict.check.broken:
-                found = sentences.check_sentence(verdict, system)
-            told = found.rstrip(".") in lead or (not named and model.in_sentence(heading) in lead)
+            sentence = sentences.check_sentence(verdict, system)
+            found = sentence if named or not verdict.check.broken else heading
+            told = any(said.rstrip(".") in lead for said in (found, sentence))
+            told = told or (not named and model.in_sentence(heading) in lead)
         else:
             value = sentences.value_text(verdict, system)
             found = f"{heading}: {value}, {sentences.limit_text(verdict, system)}"

@@ -96,12 +96,22 @@ class Remedies:
         return self._offer(key, values, mends, source, numbers)
 
     def do(
-        self, key: str, mends: Iterable[str], *, source: str = "", **numbers: Number
+        self,
+        key: str,
+        mends: Iterable[str],
+        *,
+        instead: bool = False,
+        source: str = "",
+        **numbers: Number,
     ) -> Remedy | None:
-        """Offer something that no field stands for, where one of the checks named is broken."""
+        """Offer something that no field stands for, where one of the checks named is broken.
+
+        What is done `instead` of what was asked for mends none of it.
+        """
         mended = tuple(name for name in mends if name in self.broken)
         if not mended:
             return None
+        mended = () if instead else mended
         return self._add(key, {}, mended, source, numbers, self._solve.point)
 
     # --- how far --------------------------------------------------------------------------------
