@@ -24,7 +24,9 @@ def test_table_is_whole(name: str) -> None:
 
 KEYS = {source.key for shelf in SHELVES for source in sources.shelf(shelf).values()}
 # What a source is called here is also what a tread, a thread, a rim or a kind of figure is called.
-WORDS = set("R-1 R-1W R-2 R-3 R-4 F-1 F-2 F-3 M8 M10 M14 W9 practice".split())
+WORDS = set(
+    ["R-1", "R-1W", "R-2", "R-3", "R-4", "F-1", "F-2", "F-3", "M8", "M10", "M14", "W9", "practice"]
+)
 
 
 @pytest.mark.parametrize("name", sorted(offered(tables.__name__, "TABLES")))

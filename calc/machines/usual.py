@@ -193,6 +193,8 @@ def tongue_load(known: KnownSoFar) -> Typical | None:
     if typical.mount(kind) != "towed":
         return None
     mass = _span(known, "implement_mass") or typical.implement(kind)["mass"]
+    load = _span(known, "load_carried") or (0.0, 0.0)
+    mass = (mass[0] + load[0], mass[1] + load[1])
     low, high = typical.tongue_share(kind)
     return Typical(low * mass[0], high * mass[1], "hitch/PRACTICE", "what is towed")
 

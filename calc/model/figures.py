@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from calc import model
 from calc import quantities as q
-from calc.model import words
+from calc.model import shown, words
 
 
 def unit_of(item: model.Check | model.Output | model.Step, system: str) -> str:
@@ -56,7 +56,4 @@ def step_value(step: model.Step, system: str) -> str:
 
 def cell_text(cell: model.Cell, system: str) -> str:
     """A cell of a table in the reader's units."""
-    if isinstance(cell, tuple):
-        unit = cell[2] if len(cell) > 2 else ""
-        return q.show(cell[0], cell[1], system, unit=unit)
-    return words(cell, system)
+    return shown(cell, system) if isinstance(cell, tuple) else words(cell, system)

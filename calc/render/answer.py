@@ -136,9 +136,12 @@ def _also(answer: Answer, system: str, notes: Notes) -> h.Element | None:
     if not broken:
         return None
     broken.sort(key=model.rank)
-    money = answer.finding == model.COMPARED
+    # A page of money has no limits, and advice is none.
+    limits = [v for v in broken if v.check.grade != model.ADVICE]
+    own = "over" in answer.worksheet.words.get("findings", {})
+    is_over = limits and not own and answer.finding != model.COMPARED
     return h.div(".ys-also")[
-        h.h3["To note as well" if money else "Also over"],
+        h.h3["Also over" if is_over else "To note as well"],
         h.ul[
             [
                 h.li[

@@ -70,10 +70,10 @@ def _broken(answer: Answer, system: str, lead: str) -> list[str]:
             # A sentence with something filled in names what is missing; the heading doesn't.
             told_by = verdict.check.sentence
             named = isinstance(told_by, model.Phrase) and "{" in told_by.template
-            found = heading
-            if named or not verdict.check.broken:
-                found = check_text.check_sentence(verdict, system)
-            told = found.rstrip(".") in lead or (not named and model.in_sentence(heading) in lead)
+            sentence = check_text.check_sentence(verdict, system)
+            found = sentence if named or not verdict.check.broken else heading
+            told = any(text.rstrip(".") in lead for text in (found, sentence))
+            told = told or (not named and model.in_sentence(heading) in lead)
         else:
             value = check_text.value_text(verdict, system)
             found = f"{heading}: {value}, {check_text.limit_text(verdict, system)}"

@@ -17,6 +17,10 @@ def what_to_do(answer: Answer, system: str) -> tuple[str, list[str]]:
     if not remedies:
         return "", []
     whole = [remedy for remedy in remedies if remedy.whole]
+    if whole and answer.finding == model.UNKNOWN:
+        return "What would help, if it isn't in order already", [
+            _remedy(remedy, system) for remedy in whole[:3]
+        ]
     if whole:
         title = "What to do" if len(whole) == 1 else "What to do, any one of these"
         return title, [_remedy(remedy, system) for remedy in whole[:3]]
@@ -38,7 +42,7 @@ def _mended(answer: Answer, remedy: model.Remedy) -> list[model.Verdict]:
 def _what_for(answer: Answer, remedy: model.Remedy) -> str:
     """What a remedy mends; or what it is for where nobody knows whether that is in order."""
     mended = _mended(answer, remedy)
-    if answer.finding != model.OVER or not mended or any(map(concerns.is_broken, mended)):
+    if not mended or any(map(concerns.is_broken, mended)):
         return sentences.mends(answer, remedy)
     titles = [model.in_sentence(verdict.check.title) for verdict in mended]
     return f"Unless in order already: {quantities.joined(titles)}."

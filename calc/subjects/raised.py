@@ -187,7 +187,8 @@ def _in_front(v: model.Inputs, at: model.At, found: Stand) -> None:
 
 def _towed(v: model.Inputs, at: model.At, found: Stand) -> None:
     """Check a towed machine's mass against the tractor's: no more than it, on small tractors."""
-    shaft_power.check_towed(at, found.mass, "implement_mass", v.tractor_kind)
+    shaft_power.check_towed(at, found.mass, hung_mass(v), v.tractor_kind)
+    check_loaded(v, at)
 
 
 def _ballast_asked(v: model.Inputs, at: model.At, found: Stand) -> None:

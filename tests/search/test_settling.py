@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from calc import model, search
+from calc import model, search, worksheets
 
 
 def toy(compute, *names):
@@ -89,3 +89,18 @@ def test_what_is_broken_only_where_it_applies_is_not_settled():
         return model.Outcome([most("deep", v.a + v.b / 10, 2.0)] if v.pipes == "yes" else [])
 
     assert named(with_choice(compute))[0] == "pipes"
+
+
+def test_a_number_for_want_of_which_nothing_was_checked_is_asked_for() -> None:
+    found = search.answer(
+        worksheets.load("pairing"),
+        {
+            "tractor_kind": "utility",
+            "pto_power": "60 hp",
+            "implement_kind": "round_baler",
+            "implement_mass": "4000 lb",
+            "tractor_mass": "6000 lb",
+        },
+    )
+    assert found.finding == model.UNKNOWN
+    assert found.settle is not None and found.settle.field.name == "power_needed"

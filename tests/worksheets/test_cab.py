@@ -183,6 +183,20 @@ def test_a_cab_that_is_told_no_is_offered_nothing_to_buy(kind: str, ask: str) ->
     found = answer(SHEET, typed, ask=ask)
     touched = {name for item in found.advice.remedies for name in item.set}
     assert not touched & {"cooling_capacity", "alternator_current", "glass_kind"}
+    # What is done instead mends nothing of it, and no heat is told that no unit would remove.
+    (shade,) = (item for item in found.advice.remedies if item.key == "cab.shade")
+    assert not shade.mends
+    if ask in ("can", "size"):
+        assert "Btu/h" not in leading.lead(found, "us")
+
+
+def test_an_electric_unit_is_no_larger_than_one_that_is_sold() -> None:
+    # 30 000 Btu/h is the largest of the table; twice as much heat has no unit that is enough.
+    typed = {"cab_kind": "open", "unit_drive": "electric", "unit_performance": "2"}
+    most = answer(SHEET, typed, ask="current").output("amperes")
+    assert most is not None and most.high is not None
+    fans = 39.0  # A, value/BLOWER-1 and CAB-memory: 20 + 15 + 4
+    assert most.high == pytest.approx(fans + 30000 * 0.29307 / 2 / 13.5, rel=0.01)
 
 
 def test_the_hottest_day_is_solved_to_the_edge() -> None:

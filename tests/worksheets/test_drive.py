@@ -240,6 +240,36 @@ def test_a_light_two_wheel_drive_can_not_take_a_heavy_load_up_a_hill() -> None:
     assert answer(SHEET, typed, ask="climbs").finding == model.OVER
 
 
+@pytest.mark.parametrize(
+    ("kind", "load", "slope", "finding"),
+    [
+        ("any", "5,500 lb", "10 %", model.CLOSE),  # above 1.0 of the tractor, below 1.5; M10
+        ("any", "6,500 lb", "10 %", model.OVER),
+        (
+            "compact_large",
+            "4,200 lb",
+            "10 %",
+            model.OVER,
+        ),  # a compact tows no more than itself; T26
+        ("any", "8,000 lb", "0 %", model.WITHIN),  # nothing pushes on the level
+    ],
+)
+def test_what_climbs_must_come_down_again(kind: str, load: str, slope: str, finding: str) -> None:
+    typed = {
+        "tractor_kind": kind,
+        "tractor_mass": "4,000 lb",
+        "load_mass": load,
+        "load_rides": "towed",
+        "slope": slope,
+        "driven": "four",
+        "soil": "hard",
+    }
+    found = answer(SHEET, typed, ask="climbs")
+    assert found.finding == finding
+    if finding == model.OVER:
+        assert {"load_mass", ""} == {"".join(r.set) for r in found.advice.remedies}
+
+
 def test_what_is_towed_puts_no_weight_on_the_driven_wheels() -> None:
     carried, towed = (outputs(load_rides=key)["most_pull"] for key in ("carried", "towed"))
     assert towed < carried

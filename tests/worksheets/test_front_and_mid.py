@@ -65,7 +65,7 @@ def test_a_deck_stands_half_way_between_the_axles():
     assert output(found, "front") - output(none, "front") == pytest.approx(200 * LB)
     assert output(found, "rear") - output(none, "down_rear") == pytest.approx(200 * LB)
     assert found.finding == model.WITHIN
-    assert leading.lead(found, "us").startswith("Yes: with it up ")
+    assert leading.lead(found, "us").startswith("Yes: with it on, ")
 
 
 @pytest.mark.parametrize("kind", ["mid_mower", "front_blower"])

@@ -21,7 +21,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     """Offer what helps; to a cab that is told no, nothing to buy."""
     if told_no(v):
         if "cab" in found.over:  # where the kind of cab is open, that is told first
-            remedies.do("shade", ("cab",), source="value/CAB-practice")
+            remedies.do_instead("shade", "cab", source="value/CAB-practice")
     else:
         _unit(v, found, remedies)
         if "current" in found.over:
