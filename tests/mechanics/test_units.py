@@ -154,10 +154,10 @@ UNREAD: Mapping[str, str] = {
         chances.simulate tire_rating.service_ratings tire_rating.sheet_points tire_rating.rating
         tire_rating.load_in_row tire_marking.with_markings tires.lookup_key tires.table_row
         tires.estimated_diameter tires.lug_depth tires.dimensions tires.same_dimensions
-        tires.change_error typical.narrowed tire_load.interpolate
+        tires.change_error typical.narrowed interpolation.held interpolation.inside
     """,
     "checks numbers of more than one unit, and gives none": """
-        axle_loads.check_geometry
+        bounds.check_geometry
     """,
     "looks a number up in a table and says so in one line": """
         air_conditioner.next_unit hitch.bore_category joint_ratings.smallest_series
