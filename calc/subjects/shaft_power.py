@@ -138,7 +138,7 @@ def climb_power(v: model.Inputs, standing: float, slope: float, rolling: float =
 
     `standing` is the tractor as it stands, driver, loader and weights included [kg].
     """
-    mass = standing + (v.implement_mass or 0.0) + (v.load_carried or 0.0)
+    mass = standing + arith.or_zero(v.implement_mass) + arith.or_zero(v.load_carried)
     efficiency = pto_power.axle_efficiency(v.transmission)[1]
     return pto_power.travel_power(mass, slope, v.ground_speed, rolling, efficiency)
 
