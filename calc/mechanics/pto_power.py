@@ -368,10 +368,4 @@ def between(x: float, xs: list[float], ys: list[float]) -> float:
     float
         What the table says at `x`. [any]
     """
-    if x <= xs[0]:
-        return ys[0]
-    for i in range(1, len(xs)):
-        if x <= xs[i]:
-            share = (x - xs[i - 1]) / (xs[i] - xs[i - 1])
-            return ys[i - 1] + share * (ys[i] - ys[i - 1])
-    return ys[-1]
+    return arith.along(x, xs, ys)

@@ -154,7 +154,7 @@ def within_band(
     if not width:
         plain = at_most if more.pop("sense", "at most") == "at most" else at_least
         return plain(name, title, value, strict, kind, source, **more)
-    sense = more.pop("sense", "at most" if lenient > strict else "at least")
+    sense = more.pop("sense", "") or ("at most" if lenient > strict else "at least")
     left = lenient - value if sense == "at most" else value - lenient
     margin = _past_rounding(left / width)
     more.setdefault("close_band", INSIDE_BAND)

@@ -243,7 +243,7 @@ def _rear_in_every_state(v: model.Inputs, at: model.At, found: Stand) -> None:
 
 def _loader(v: model.Inputs, at: model.At, found: Stand) -> None:
     """Check what a load in the loader does, with what hangs behind and with nothing there."""
-    payload, base = found.payload or 0.0, found.base
+    payload, base = arith.or_zero(found.payload), found.base
     out = base + v.loader_reach
     at.loader_front = at.front + payload * out / base
     at.loader_rear = at.rear - payload * v.loader_reach / base
@@ -326,13 +326,15 @@ def tip_angles(
     stands on it already (driver, loader, liquid) is taken at the tractor's own height.
     """
     base = found.base
-    ahead = base * found.own_front / found.own
-    parts = [(found.own, ahead, arith.number(v.cg_height)), *added]
-    x = stability.common_cg([(m, x) for m, x, _ in parts])
+    ahead = found.own_front / found.own
+    parts = [(found.own, ahead, arith.number(v.cg_height))]
+    parts += [(mass, x / base, z) for mass, x, z in added]
+    # In shares of the wheelbase, which then stands once.
+    share = stability.common_cg([(m, x) for m, x, _ in parts])
     z = stability.common_cg([(m, z) for m, _, z in parts])
-    rear = arith.max(stability.rear_tip_angle(x, z), 0.0)
-    x = arith.min(arith.max(x, 0.0), 0.999 * base)
-    side = stability.side_tip_angle_pivoting(v.track_width, z, base, x, v.axle_pin_height)
+    rear = arith.max(stability.rear_tip_angle(share * base, z), 0.0)
+    share = arith.min(arith.max(share, 0.0), 0.999)
+    side = stability.side_tip_angle_pivoting(v.track_width, z, 1.0, share, v.axle_pin_height)
     return arith.degrees(side), arith.degrees(rear)
 
 

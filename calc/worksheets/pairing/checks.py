@@ -303,7 +303,7 @@ def cross_check(v: Inputs, at: At) -> None:
 
 def other_checks(v: Inputs, at: At) -> None:
     """Check hydraulics, and how the implement covers the tractor."""
-    needed = v.remotes_needed or 0.0
+    needed = arith.or_zero(v.remotes_needed)
     if v.remotes_needed is not None and not (isinstance(needed, float) and needed <= 0.0):
         if v.remotes is None:
             at.not_checked("remotes", "remotes")
@@ -334,7 +334,7 @@ def road_checks(v: Inputs) -> list[Check]:
 
     wide = v.working_width if power_key(v.implement_kind) != "chipper_opening" else 0.0
     behind = v.transport_width if v.transport_width is not None else wide
-    width = arith.max(behind, v.tractor_width or 0.0)
+    width = arith.max(behind, arith.or_zero(v.tractor_width))
     clear = arith.max(
         mirrors.lowest_clear_height(
             side, v.lamps_to_implement, v.implement_top, behind / 2, behind / 2
