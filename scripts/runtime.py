@@ -36,7 +36,7 @@ from pathlib import Path
 
 from calc.model import wording
 from calc.render import live
-from scripts import _setup, client_sources, vectors
+from scripts import _node, _setup, client_sources, vectors
 
 FOLDER = _setup.WORK / "runtime"
 # Modules of our own that stand in for the largest ones that only the runtime itself imports.
@@ -172,7 +172,7 @@ def byte_compile(archive: Path, *, inside_runtime: bool | None = None, strip: bo
         inside_runtime = sys.version_info[:2] != PYTHON_OF_THE_RUNTIME
     if inside_runtime:
         target = archive.with_name(f"compiled-{archive.name}")
-        _setup.node(PROBE, "compile", archive, target, "2" if strip else "0")
+        _node.node(PROBE, "compile", archive, target, "2" if strip else "0")
         return target
     environment = {
         **os.environ,
@@ -222,7 +222,7 @@ def used(library: Path, packages: Path) -> dict[str, list[str]]:
     the methods that dataclasses write for calc's classes.
     """
     questions = _write_requests(vectors.probes())
-    printed = _setup.node(PROBE, "modules", library, packages, questions)
+    printed = _node.node(PROBE, "modules", library, packages, questions)
     found: dict[str, list[str]] = json.loads(printed.strip().splitlines()[-1])
     return found
 
@@ -259,13 +259,13 @@ def _digest(parts: Iterable[bytes]) -> str:
 
 def build(*, inside_runtime: bool | None = None) -> Runtime:
     """Make the runtime's folder, or take the one made before from the same sources."""
-    npm = _setup.ensure_npm_packages()
+    npm = _node.ensure_npm_packages()
     wheel, libraries = _sources_of_packages()
     sources = {**read_zip(libraries), **read_zip(wheel)}
     key = _digest(
         [
             write_zip({n: d for n, d in sources.items() if ".dist-info/" not in n}),
-            (_setup.CLIENT / "package-lock.json").read_bytes(),
+            (_node.CLIENT / "package-lock.json").read_bytes(),
             Path(__file__).read_bytes(),
             PROBE.read_bytes(),
             PROBE.with_name("watching.py").read_bytes(),
@@ -311,7 +311,7 @@ def build(*, inside_runtime: bool | None = None) -> Runtime:
 def _script(source: Path) -> bytes:
     """Return the runtime's two scripts as one: a worker takes one after the other."""
     slim = FOLDER / "pyodide.asm.js"
-    _setup.node(SLIMMER, slim)
+    _node.node(SLIMMER, slim)
     version = json.loads((source / "package.json").read_text())["version"]
     notice = f"/* pyodide {version}, MPL-2.0, from npm; shortened when this site was built. */"
     both = [notice.encode(), slim.read_bytes(), (source / "pyodide.js").read_bytes()]
@@ -383,7 +383,7 @@ def _snapshot(folder: Path, manifest: Mapping[str, object]) -> bytes:
     described = FOLDER / "manifest.json"
     described.write_text(json.dumps(manifest))
     target = FOLDER / "memory"
-    _setup.node(PROBE, "snapshot", folder / SCRIPT, described, questions, target)
+    _node.node(PROBE, "snapshot", folder / SCRIPT, described, questions, target)
     return gzip.compress(target.read_bytes(), compresslevel=9, mtime=0)
 
 
@@ -398,6 +398,6 @@ def answer_all(
     manifest = FOLDER / "manifest.json"
     manifest.write_text(json.dumps(runtime.manifest))
     memory = [runtime.folder / SNAPSHOT] if from_memory else []
-    printed = _setup.node(PROBE, "answer", runtime.folder / SCRIPT, manifest, questions, *memory)
+    printed = _node.node(PROBE, "answer", runtime.folder / SCRIPT, manifest, questions, *memory)
     answers: list[str] = json.loads(printed.strip().splitlines()[-1])
     return answers

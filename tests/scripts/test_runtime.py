@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 
 from calc.render import live
-from scripts import _setup, runtime, vectors
+from scripts import _node, _setup, runtime, vectors
 
 
 @pytest.fixture(scope="module")
@@ -130,7 +130,7 @@ def test_the_memory_is_the_same_at_any_time_and_on_any_machine(
     made = [tmp_path / "one", tmp_path / "two"]
     for target in made:
         script = built.folder / runtime.SCRIPT
-        _setup.node(runtime.PROBE, "snapshot", script, manifest, questions, target)
+        _node.node(runtime.PROBE, "snapshot", script, manifest, questions, target)
     one, two = (target.read_bytes() for target in made)
     assert one == two
     for text in (str(_setup.ROOT), str(tmp_path)):
