@@ -266,7 +266,8 @@ def _check_limits(found: Designation, mark: str, typed: str) -> None:
         raise SizeError(
             f'"{typed}" gives an overall diameter and a width, but no rim after them.', typed
         )
-    swapped = found.form in ("whole", "wide") and found.rim <= found.width
+    swapped = found.form == "whole" and found.rim <= found.width
+    swapped = swapped or (found.form == "wide" and found.rim < found.width / 2)
     if found.overall is None and (swapped or round(found.rim % 1, 2) not in _RIM_PARTS):
         raise SizeError(
             f'In "{typed}" the rim reads {found.rim:g} in, beside a width of '
