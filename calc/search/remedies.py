@@ -129,6 +129,7 @@ class Remedies:
         most: float = IN_PROPORTION,
         end: float | None = None,
         another: bool = False,
+        unsure: float = UNSURE,
         key: str = "",
         source: str = "",
         **numbers: Number,
@@ -157,6 +158,9 @@ class Remedies:
         another
             Whether it means another machine: nobody buys one for what may be in order already,
             so it is offered for checks that are broken whatever the unknown numbers are.
+        unsure
+            The largest ratio of the old value to the new one while nobody knows whether anything
+            is wrong; what one loads as one likes may be cut by more.
         key
             The name of its words under `remedies`; the field's own when empty.
         """
@@ -168,7 +172,7 @@ class Remedies:
         for_sure = [check for check in (mends or self.broken) if check in self.over]
         reach = end if end is not None else (now * most if up else now / most)
         if not up and not for_sure and name not in self.assumed:
-            reach = max(reach, now / UNSURE)
+            reach = max(reach, now / unsure)
         far = min(reach, high) if up else max(reach, low)
         wanted = for_sure if another else [c for c in (mends or self.broken) if c in self.broken]
         wanted = [c for c in wanted if self._meets(c, {name: far, **_with(also, far)})]
