@@ -292,4 +292,4 @@ def test_the_widest_is_an_auger_that_is_sold_and_that_the_maker_allows(
 ) -> None:
     typed = {"pto_power": "35 hp", "soil": "clay", "auger_limit": limit}
     found = search.answer(SHEET, {k: v for k, v in typed.items() if v}, ask="size")
-    assert sentences.lead(found, "us").startswith(f"{sold} with full flights")
+    assert leading.lead(found, "us").startswith(f"{sold} with full flights")

@@ -122,7 +122,7 @@ def test_another_size_is_offered_only_where_the_lead_is_likely_wrong() -> None:
 def test_no_pair_of_a_radial_and_a_bias_tire_is_named() -> None:
     typed = {"front_tire": "9.5-16", "rear_tire": "13.6-24", "new_rear_tire": "340/85R24"}
     found = given("tires", ask="partner", front_drive="yes", **typed)
-    front = sentences.lead(found, "us").split(" in front")[0]
+    front = leading.lead(found, "us").split(" in front")[0]
     assert tires.dimensions(decode(front)).designation.radial
 
 
