@@ -17,8 +17,8 @@ from calc import model
 from calc.model import Inputs, Outcome
 from calc.search.enclosing import Key
 from calc.search.looking import Search
-from calc.search.parts import Choosing, NeedsChoice
-from calc.search.proof import Proof
+from calc.search.parts import Choosing
+from calc.search.proof import Group, Proof
 
 EFFORT = 5000.0  # for the findings of one answer, in points
 FIRST, NEXT, LAST = 40.0, 400.0, 2000.0  # of which a question has at first, then, and at last
@@ -38,13 +38,13 @@ class Chosen(Inputs):
 
     def __getattr__(self, name: str) -> Any:
         if name in self._choosing.left:
-            raise NeedsChoice(name)
+            raise model.OpenChoice(name)
         return super().__getattr__(name)
 
     def values(self) -> dict[str, Any]:
         """Return all values: every open choice is asked for."""
         for name in self._choosing.left:
-            raise NeedsChoice(name)
+            raise model.OpenChoice(name)
         return super().values()
 
     def but(self, **changes: Any) -> Inputs:
@@ -69,14 +69,16 @@ class Standing:
 
     # One run, on intervals or at a point.
 
-    def _run(self, values: dict[str, Any], check: str | None) -> Mapping[Key, Any]:
+    def _run(self, values: dict[str, Any], group: Group) -> Mapping[Key, Any]:
         def compute() -> Outcome:
             asked = Chosen(values) if isinstance(values, Choosing) else Inputs(values)
             return self.search.sheet.compute(asked, self.search.silent)
 
-        if check is None:
+        if group is None:
             return numbers(compute())
-        made = model.run_for(check, compute)
+        if isinstance(group, tuple):
+            return numbers(model.run_group(group, compute))
+        made = model.run_for(group, compute)
         return {} if made is None else numbers(Outcome([made]))
 
     def _at(self, values: Mapping[str, Any], key: Key) -> float | None:
