@@ -40,7 +40,16 @@ from calc.model.checks import (
     within_band,
 )
 from calc.model.fields import AnyField, Choice, Entry, Field, KnownSoFar, Option, Typical, worded
-from calc.model.findings import counting, deciding_of, finding_of, finding_over, makes, rank
+from calc.model.findings import (
+    Rank,
+    counting,
+    deciding_of,
+    finding_of,
+    finding_over,
+    makes,
+    rank,
+    rank_of,
+)
 from calc.model.found import Found
 from calc.model.outcome import (
     Advice,
@@ -98,6 +107,7 @@ __all__ = [
     "Outcome",
     "Output",
     "Phrase",
+    "Rank",
     "Remedy",
     "Settle",
     "Shown",
@@ -126,6 +136,7 @@ __all__ = [
     "only",
     "phrase",
     "rank",
+    "rank_of",
     "run_for",
     "run_group",
     "said_of",
