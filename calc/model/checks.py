@@ -205,7 +205,8 @@ def within_band(
         return plain(name, title, value, strict, kind, source, **more)
     sense = more.pop("sense", "") or ("at most" if lenient > strict else "at least")
     left = lenient - value if sense == "at most" else value - lenient
-    margin = _past_rounding(left / width)
+    inside = strict - value if sense == "at most" else value - strict
+    margin = _past_rounding(arith.same(left / width, lambda: 1.0 + inside / width))
     more.setdefault("close_band", INSIDE_BAND)
     more["upper"] = strict
     return made(Check(name, title, kind, value, lenient, sense, margin, source, band=True, **more))
