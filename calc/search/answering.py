@@ -13,7 +13,7 @@ from calc.search.looking import Search
 from calc.search.settling import MOST, settles_of
 from calc.search.solver import Solver
 from calc.search.standing import Standing, prove, settle_values
-from calc.search.verdicts import of_all
+from calc.search.verdicts import of_all, settle_order
 from calc.search.verdicts import verdicts as verdicts_of
 
 
@@ -72,6 +72,8 @@ def answer_known(
     search = Search(sheet, box)
     standing = prove(search, values=False) if full else None
     # What decides is settled before the ends of what is shown: a list of cells stops there.
+    if standing is not None:
+        settle_order(search, standing, asked.checks)
     first = model.deciding_of(verdicts_of(search, standing), asked.checks, asked.until_told)
     if standing is not None:
         settle_values(standing, search.shown())

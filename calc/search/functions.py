@@ -356,6 +356,20 @@ def or_zero(value: Any) -> Any:
     return 0.0 if value is None else value
 
 
+def same(value: Any, other: Callable[[], Any]) -> Any:
+    """What two formulae of one number leave of it: it lies, and changes, as both allow."""
+    if value.__class__ is not Interval:
+        return value
+    low, high, slopes, _ = parts(other())
+    found = {}
+    for name in value.slopes.keys() & slopes.keys():  # it changes with no other input
+        (u, v), (w, x) = value.slopes[name], slopes[name]
+        found[name] = builtins.max(u, w), builtins.min(v, x)
+    return interval(
+        builtins.max(value.low, low), builtins.min(value.high, high), found, value.number
+    )
+
+
 # --- what has no closed form, and what is only asked -------------------------------------------
 
 
