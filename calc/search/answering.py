@@ -106,7 +106,7 @@ def answer_known(
         working=work.steps,
         advice=advice,
         assumed=box.assumed,
-        settles=_settles(search, verdicts, deciding, asked.checks) if open_ended else (),
+        settles=_settles(search, verdicts, deciding, known, asked.checks) if open_ended else (),
         odds=search.odds() if odds and open_ended else None,
         pictures=pictures,
         searched=search.count,
@@ -131,13 +131,14 @@ def _settles(
     search: Search,
     verdicts: Sequence[model.Verdict],
     deciding: model.Verdict | None,
+    known: Known,
     checks: Sequence[str],
 ) -> tuple[model.Settle, ...]:
     """Return the numbers that would settle the open checks, the deciding one first among them."""
     counted = model.counting(verdicts, checks)
     open_ = sorted((v for v in counted if v.finding == model.UNKNOWN), key=model.rank)
     ordered = [deciding, *(v for v in open_ if v is not deciding)] if deciding else []
-    return settles_of(search, ordered)
+    return settles_of(search, ordered, known)
 
 
 def _with_range(output: model.Output, search: Search, standing: Standing | None) -> model.Output:
