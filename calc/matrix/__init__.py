@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 from calc import links, model, search, worksheets
 from calc.machines import Machine, lists, read_machines
-from calc.model import Worksheet, sentences
+from calc.model import Worksheet, check_text, sentences
 
 if TYPE_CHECKING:
     from concurrent.futures import Executor, Future
@@ -89,7 +89,7 @@ def _cell(sheet: Worksheet, inputs: dict[str, str], system: str) -> Cell:
         deciding.check.name,
         deciding.check.heading(finding),
         deciding.margin_low,
-        sentences.check_sentence(deciding, system),
+        check_text.check_sentence(deciding, system),
         inputs,
         loader,
     )

@@ -21,7 +21,7 @@ START_DELAY = 2.0  # s, look and engage [4]
 TRUCK_START_ACCELERATION = 1.47 * FOOT  # m/s², loaded truck at a rail crossing [4]
 
 
-def gap_time(vehicle: str, maneuver: str, extra_lanes: int = 0, upgrade: float = 0.0) -> float:
+def gap_time(vehicle: str, maneuver: str, extra_lanes: float = 0, upgrade: float = 0.0) -> float:
     """Return the gap in main-road traffic that a vehicle accepts when it pulls out.
 
     These gaps are for vehicles that then speed up to road speed. A tractor does not.
@@ -32,8 +32,8 @@ def gap_time(vehicle: str, maneuver: str, extra_lanes: int = 0, upgrade: float =
         "car", "single-unit truck" or "combination truck".
     maneuver : str
         "left" or "right or cross", from a stop.
-    extra_lanes : int
-        Lanes beyond two that a left turn crosses. [-]
+    extra_lanes : float
+        Lanes beyond two that a left turn crosses, wider ones as parts. [-]
     upgrade : float
         Upgrade of the side road as a decimal; above 3 percent it adds time. [-]
 

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from calc import model, search
+from calc import model, search, worksheets
 
 
 def toy(compute, *names):
@@ -120,3 +120,18 @@ def test_what_is_met_with_a_choice_made_one_way_only_is_not_settled():
         return model.Outcome([most("deep", v.a / 100 + v.b, limit)])
 
     assert named(with_choice(compute))[0] == "b"
+
+
+def test_a_number_for_want_of_which_nothing_was_checked_is_asked_for() -> None:
+    found = search.answer(
+        worksheets.load("pairing"),
+        {
+            "tractor_kind": "utility",
+            "pto_power": "60 hp",
+            "implement_kind": "round_baler",
+            "implement_mass": "4000 lb",
+            "tractor_mass": "6000 lb",
+        },
+    )
+    assert found.finding == model.UNKNOWN
+    assert found.settle is not None and found.settle.field.name == "power_needed"

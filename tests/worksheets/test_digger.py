@@ -3,7 +3,7 @@
 import pytest
 
 from calc import model, search, tables, worksheets
-from calc.model import sentences
+from calc.model import leading
 from tests.worksheets.asking import findings, margins, output, remedy
 
 SHEET = worksheets.load("digger")
@@ -27,7 +27,7 @@ def answer(ask: str = "", **typed: str) -> model.Answer:
 
 
 def said(found: model.Answer) -> str:
-    return sentences.lead(found, "us")
+    return leading.lead(found, "us")
 
 
 def test_the_example_is_within_limits() -> None:

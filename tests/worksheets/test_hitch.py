@@ -7,7 +7,7 @@ import pytest
 
 from calc import model, search, worksheets
 from calc.mechanics import hitch, hitch_fit
-from calc.model import sentences
+from calc.model import check_text, leading, sentences
 from calc.model.pictures import Dimension, Disc, Scene
 
 SHEET = worksheets.load("hitch")
@@ -98,7 +98,7 @@ def test_measured_pin_overrules_the_category_picked() -> None:
 
 def test_measured_sizes_name_the_category() -> None:
     found = answer(lower_pin="1-7/16 in", upper_pin="1-1/4 in", implement_span="32.5 in")
-    assert "is Category 3N" in sentences.check_sentence(check(found, "measured"), "us")
+    assert "is Category 3N" in check_text.check_sentence(check(found, "measured"), "us")
     assert [row[2] for row in found.advice.tables[0].rows] == [
         "Category 3",
         "Category 3",
@@ -123,7 +123,7 @@ def test_tape_error_is_not_a_misfit() -> None:
     """A worn tape that reads 0.91 in for a 7/8 in pin asks for a caliper, not another tractor."""
     found = answer(hitch_category="1", lower_pin="0.91 in")
     assert check(found, "lower_pins").check.margin == 0.0
-    assert "caliper" in sentences.check_sentence(check(found, "lower_pins"), "us")
+    assert "caliper" in check_text.check_sentence(check(found, "lower_pins"), "us")
 
 
 def test_unknown_hitch_can_not_be_told_and_says_what_to_measure() -> None:
@@ -255,7 +255,7 @@ def test_trap_old_mast_is_named() -> None:
     found = answer(hitch_category="2", implement_category="2", mast_height="19 in")
     verdict = check(found, "mast")
     assert verdict.finding == model.CLOSE
-    assert "older" in sentences.check_sentence(verdict, "us")
+    assert "older" in check_text.check_sentence(verdict, "us")
 
 
 def test_trap_category_4_has_two_masts() -> None:
@@ -269,7 +269,7 @@ def test_trap_limited_hitch_is_named_by_its_travel() -> None:
     found = answer(hitch_category="1", implement_category="1", lift_travel="13 in")
     verdict = check(found, "travel")
     assert verdict.finding == model.CLOSE
-    assert "limited" in sentences.check_sentence(verdict, "us")
+    assert "limited" in check_text.check_sentence(verdict, "us")
     assert check(answer(lift_travel="26 in"), "travel").finding == model.WITHIN
 
 
@@ -373,7 +373,7 @@ def test_the_wrong_top_pin_has_a_remedy() -> None:
 )
 def test_the_category_comes_from_all_that_was_measured(typed: dict[str, str], names: str) -> None:
     found = search.answer(SHEET, typed, ask="category")
-    assert sentences.lead(found, "us").startswith(names)
+    assert leading.lead(found, "us").startswith(names)
 
 
 @pytest.mark.parametrize(("chart", "shoulders"), [("28.3 in", 0.683), ("34.25 in", 0.825)])
@@ -397,7 +397,7 @@ def test_a_top_link_that_nobody_looked_at_keeps_a_cutter_open() -> None:
 @pytest.mark.parametrize("ask", [item.key for item in SHEET.asks])
 def test_every_ask_leads_with_a_sentence(ask: str) -> None:
     for typed in ({}, {"hitch_category": "2", "implement_category": "1"}):
-        said = sentences.lead(search.answer(SHEET, typed, ask=ask), "us")
+        said = leading.lead(search.answer(SHEET, typed, ask=ask), "us")
         assert said.endswith(".") and len(said) < 260
 
 
@@ -414,11 +414,11 @@ def test_no_top_pin_is_named_for_a_hitch_that_nobody_measured():
 def test_bushings_alone_are_the_answer_and_not_what_fits_anyway() -> None:
     typed = {"hitch_category": "2", "implement_category": "2", "upper_pin": "3/4 in"}
     typed |= {"lower_pin": "1-1/8 in", "implement_span": "32.5 in"}
-    lead = sentences.lead(search.answer(worksheets.load("hitch"), typed), "us")
+    lead = leading.lead(search.answer(worksheets.load("hitch"), typed), "us")
     assert lead.startswith("Yes, with bushings") and "3/4 in" in lead
 
 
 def test_a_span_that_may_be_another_is_said_as_the_one_that_needs_setting() -> None:
     typed = {"lower_pin": "1-1/8 in", "upper_pin": "3/4 in", "hitch_category": "2"}
-    lead = sentences.lead(search.answer(worksheets.load("hitch"), typed), "us")
+    lead = leading.lead(search.answer(worksheets.load("hitch"), typed), "us")
     assert "narrower" in lead or "wider" in lead

@@ -4,7 +4,7 @@ import pytest
 
 from calc import model, quantities, search, tables, worksheets
 from calc.mechanics import auger, implement_power, pto, pto_power
-from calc.model import sentences
+from calc.model import leading
 from calc.model.pictures import Bars, Chart
 
 SHEET = worksheets.load("pto")
@@ -132,13 +132,13 @@ def test_every_kind_of_the_implement_table_with_a_shaft_is_known() -> None:
 def test_headline_says_the_power_where_all_is_well() -> None:
     found = answer(**{**PTO_20, "implement_kind": "tedder", "working_width": "7 ft"})
     assert found.finding == model.WITHIN
-    assert "hp is left at the shaft, and it asks for" in sentences.lead(found, "us")
+    assert "hp is left at the shaft, and it asks for" in leading.lead(found, "us")
 
 
 def test_kind_without_a_shaft_is_a_comparison() -> None:
     found = answer(implement_kind="box_blade")
     assert found.finding == model.COMPARED
-    assert "driven from the PTO" in sentences.headline(found, "us")
+    assert "driven from the PTO" in leading.headline(found, "us")
 
 
 def test_chipper_asks_for_its_opening() -> None:
@@ -501,13 +501,13 @@ def test_nothing_is_assumed_of_an_implement_that_nobody_named() -> None:
 def test_every_ask_leads_with_a_sentence(ask: str) -> None:
     cutter = {"pto_power": "30 hp", "implement_kind": "rotary_cutter", "working_width": "60 in"}
     for typed in (cutter, {"pto_power": "30 hp"}, {"implement_kind": "generator"}):
-        assert sentences.lead(search.answer(SHEET, typed, ask=ask), "us").endswith(".")
+        assert leading.lead(search.answer(SHEET, typed, ask=ask), "us").endswith(".")
 
 
 def test_what_is_short_for_a_class_is_said_at_its_altitude() -> None:
     typed = {"implement_kind": "finish_mower", "working_width": "60 in", "pto_power": "19 hp"}
     found = search.answer(worksheets.load("pto"), {**typed, "altitude": "9000 ft"})
-    assert "19 hp is there" not in sentences.lead(found, "us")
+    assert "19 hp is there" not in leading.lead(found, "us")
 
 
 def test_too_much_tractor_is_told_what_to_buy() -> None:
@@ -533,4 +533,4 @@ def test_advice_that_is_not_followed_leads_a_close_answer() -> None:
     cutter = {"implement_kind": "rotary_cutter", "working_width": "5 ft", "material": "light"}
     found = search.answer(SHEET, {**cutter, "pto_power": "90 hp"})
     assert found.finding == model.CLOSE
-    assert sentences.lead(found, "us").startswith("More than enough")
+    assert leading.lead(found, "us").startswith("More than enough")

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from calc import model, search, sources, tables, worksheets
 from calc.errors import InputError
 from calc.mechanics import road_rules
-from calc.model import sentences
+from calc.model import leading
 from calc.model.pictures import Disc, Label, Line, Scene, Shape
 from calc.render.answer import answer_html
 from calc.render.reply import reply
@@ -446,7 +446,7 @@ def test_the_emblem_of_a_fast_machine_comes_with_its_sign(sign, finding, said):
     }
     answer = search.answer(worksheets.load("road"), given, ask="emblem")
     assert answer.finding == finding
-    assert sentences.lead(answer, "us").startswith(said)
+    assert leading.lead(answer, "us").startswith(said)
 
 
 def test_what_the_standard_would_have_is_no_advice_on_the_width():

@@ -66,16 +66,19 @@ def _remedies(v: model.Inputs, row: dict[str, str], remedies: Remedies) -> None:
         remedies.less("slope", mends=("power",), end=flat, step=1.0, source=source)
         remedies.less("ground_speed", mends=("power",), source=source)
     if v.pto_power is not None:
-        remedies.more("pto_power", mends=POWER, step=1.0, source=source)
+        remedies.more("pto_power", mends=POWER, step=1.0, another=True, source=source)
     else:
-        remedies.more("engine_power", mends=POWER, step=1.0, source=source)
+        remedies.more("engine_power", mends=POWER, step=1.0, another=True, source=source)
     if v.tractor_shaft != "unseen":
         remedies.choose("implement_shaft", v.tractor_shaft, mends=("shaft",), source="hitch/S4")
     remedies.do("lighter_duty", ("duty",), source="hitch/PRACTICE")
     if "driveline" in remedies.broken:
         remedies.more("power_limit", mends=("driveline",), step=5.0, source="power/S25")
-    remedies.more("tractor_mass", mends=("towed",), source="power/TOW-M10")
-    remedies.less("implement_mass", mends=("towed",), source="power/TOW-M10")
+    remedies.more("tractor_mass", mends=("towed",), another=True, source="power/TOW-M10")
+    if v.load_carried:
+        remedies.less("load_carried", mends=("towed",), end=0.0, step=50.0, source="power/TOW-M10")
+    else:
+        remedies.less("implement_mass", mends=("towed",), source="power/TOW-M10")
 
 
 # How lighter work is said where the names of the materials, made for grass and soil, don't fit.

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from calc import arith, model, tables
 from calc.mechanics import implement_power, pto, pto_power
-from calc.subjects import shaft_power
+from calc.subjects import hung, shaft_power
 from calc.subjects.standing import mass_of
 
 SIZE_FIELDS = {
@@ -249,7 +249,7 @@ def _class(v: model.Inputs, at: model.At, row: dict[str, str] | None) -> None:
     if size is not None and v.power_needed is None:
         shaft_power.check_class(at, kind, size, plate=v.power_limit is not None)
     if row["hangs"] == "towed":
-        shaft_power.check_towed(at, at.standing, "implement_mass", v.tractor_kind)
+        shaft_power.check_towed(at, at.standing, hung.hung_mass(v), v.tractor_kind)
     if kind == "small_square_baler":
         at.baler_mass = shaft_power.BALER_MASS
         at.at_least("plunger", "standing", "baler_mass", "power/BALE-T13", grade=model.ADVICE)

@@ -21,6 +21,7 @@ WIDTHS = ("width_limit", "carried", "daylight", "speed", "special_order")
 INCH = 0.0254  # m
 TENTH = INCH / 10
 SPEEDS = ("speed", "rated_speed", "symbol_speed")
+LOOK = "Is yours there, bright, and at the right height?"
 LONGEST_LEAD = 160  # characters of a sentence that can be said aloud
 
 
@@ -44,7 +45,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         [table for table in lists if table is not None],
         _notes(v, found, road),
         _headline(v, found, road),
-        says={"emblem": _by_law_or_standard(v, road)},
+        says={"emblem": _triangle(v, found, road)},
     )
 
 
@@ -317,26 +318,41 @@ def _headline(v: model.Inputs, found: model.Found, road: rl.Situation) -> model.
     return f"{asked} All of it is there."
 
 
-def _by_law_or_standard(v: model.Inputs, road: rl.Situation) -> model.Words:
-    """Whose rule asks for an emblem, where none is broken and not all of it is met."""
+def _triangle(v: model.Inputs, found: model.Found, road: rl.Situation) -> model.Words:
+    """Whether it needs an emblem, and a sign with it, by whose rule, and whether both are there."""
     rule = smv_emblem.emblem_rule_for(v.place)
     if rule is None:
         return "No: the rules read for this place know no such emblem."
     numbers = {"speed": (rule.speed_to, "speed"), "top": (v.top_speed, "speed")}
-    return model.phrase(_whose_rule(v, road, rule), **numbers)
+    return model.phrase(_whose_rule(v, found, road, rule), **numbers)
 
 
-def _whose_rule(v: model.Inputs, road: rl.Situation, rule: smv_emblem.EmblemRule) -> str:
+def _whose_rule(
+    v: model.Inputs, found: model.Found, road: rl.Situation, rule: smv_emblem.EmblemRule
+) -> str:
+    than = "less than {speed}" if rule.below else "{speed} or less"
     if road.emblem_use not in SHOWN:
-        return "No: it is for machines of {speed} or less, and yours is built for {top}."
-    if v.emblem == "yes":
-        return "Yes, and it is there. The standard has a speed sign beside it: yours does {top}."
-    if rule.amber_instead and v.amber_flashers >= 1:
+        return f"No: it is for machines of {than}, and yours is built for {{top}}."
+    sign = "" if road.emblem_use == "show" else ", with a speed sign beside it"
+    by_law = smv_emblem.emblem_by_law(v.place, v.top_speed, v.road_speed)
+    missing = v.emblem == "no" and "emblem" not in found.assumed
+    if found.finding("emblem") == model.CLOSE and not by_law:
+        if rule.required == "standard":
+            return f"By the standard yes{sign}: no law was read that asks for it here."
+        return f"Not by the law here, which says {than}; by the standard yes{sign}."
+    if found.finding("emblem") == model.CLOSE:
         return "Not with a flashing amber light: by the law here that may stand in for it."
-    if rule.below:
-        sign = "" if road.emblem_use == "show" else ", with a speed sign"
-        return f"Not by the law here, which says less than {{speed}}; by the standard yes{sign}."
-    return "By the standard yes: machines for {speed} or less show it. No law was read for this."
+    if missing and rule.amber_instead:
+        return f"Yes, or a flashing amber light instead: machines for {than} show one of them."
+    findings = {found.finding(name) for name in ("emblem", "emblem_height", "speed_symbol")}
+    known = model.UNKNOWN not in findings
+    if not sign:
+        asks = f"Yes: machines for {than} show it"
+        return f"{asks}, and yours is there." if known else f"{asks}. {LOOK}"
+    if found.finding("speed_symbol") == model.CLOSE:
+        return "Yes, and it is there. The standard has a speed sign beside it: yours does {top}."
+    asks = f"Yes{sign}: yours is built for {{top}}, more than {{speed}}."
+    return f"{asks} Both are there." if known else f"{asks} Are both there?"
 
 
 def _in_short(asked: str, lead: str, listed: Sequence[str]) -> str:

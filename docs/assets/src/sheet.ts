@@ -3,7 +3,7 @@
 import { Address } from "./address";
 import { Asking, ERROR_PAUSE, LATE } from "./asking";
 import { LEAVING } from "./build";
-import { make } from "./dom";
+import { make, words } from "./dom";
 import type { Engine, Progress } from "./engine";
 import { Errors } from "./errors";
 import { type Ask, Form, type Held, INPUTS_EVENT } from "./form";
@@ -33,8 +33,7 @@ export function isFor(section: HTMLElement, isFirst: boolean): boolean {
 
 /** The words of a part of the verdict, as a sentence. */
 function spoken(part: Element): string {
-  const words = [...part.childNodes].filter((node) => !(node instanceof Element && node.matches(".ys-note-mark, sup")));
-  const text = words.map((node) => node.textContent ?? "").join(" ").replace(/\s+/g, " ").trim();
+  const text = words(part);
   return /[.!?]$/.test(text) || !text ? text : `${text}.`;
 }
 
