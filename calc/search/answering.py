@@ -108,7 +108,11 @@ def answer_known(
         working=work.steps,
         advice=advice,
         assumed=box.assumed,
-        settles=_settles(search, verdicts, unchecked, deciding, asked.checks) if open_ended else (),
+        settles=(
+            _settles(search, verdicts, unchecked, deciding, known, asked.checks)
+            if open_ended
+            else ()
+        ),
         odds=search.odds() if odds and open_ended else None,
         pictures=pictures,
         searched=search.count,
@@ -134,6 +138,7 @@ def _settles(
     verdicts: Sequence[model.Verdict],
     unchecked: Sequence[model.Unchecked],
     deciding: model.Verdict | None,
+    known: Known,
     checks: Sequence[str],
 ) -> tuple[model.Settle, ...]:
     """Return the numbers that would settle the open checks, the deciding one first among them.
@@ -147,7 +152,7 @@ def _settles(
         return tuple(settles[:MOST])
     counted = model.counting(verdicts, checks)
     open_ = sorted((v for v in counted if v.finding == model.UNKNOWN), key=model.rank)
-    return settles_of(search, [deciding, *(v for v in open_ if v is not deciding)])
+    return settles_of(search, [deciding, *(v for v in open_ if v is not deciding)], known)
 
 
 def _with_range(output: model.Output, search: Search, standing: Standing | None) -> model.Output:
