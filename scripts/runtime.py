@@ -49,6 +49,8 @@ LIBRARIES = ("htpy", "markupsafe")
 LEFT_OUT = {"htpy/django.py", "htpy/starlette.py", "htpy/html2htpy.py"}
 # Imported only when something goes wrong, which no worksheet does on purpose.
 KEPT_ANYHOW = {"traceback", "linecache", "warnings", "textwrap", "contextlib"}
+# Inside the runtime already; importlib says that they are read from here, but takes those.
+FROZEN = {"importlib/_bootstrap.py", "importlib/_bootstrap_external.py"}
 WORKER = "worker.ts"
 SCRIPT = "python.js"
 SNAPSHOT = "memory.gz"
@@ -166,7 +168,8 @@ def byte_compile(archive: Path, *, inside_runtime: bool | None = None, strip: bo
     """Return the path of `archive` with every module compiled for the runtime's Python.
 
     pyodide-build does it where the environment's Python is the runtime's; elsewhere the runtime
-    itself does, under node. With `strip` docstrings are left out.
+    itself does, under node. With `strip` docstrings are left out. Where in a line each step stands
+    is always left out: a traceback names the line all the same, and it was a third of the library.
     """
     if inside_runtime is None:
         inside_runtime = sys.version_info[:2] != PYTHON_OF_THE_RUNTIME
@@ -178,6 +181,7 @@ def byte_compile(archive: Path, *, inside_runtime: bool | None = None, strip: bo
         **os.environ,
         # Content decides the compiled file, not the moment at which it was made.
         "SOURCE_DATE_EPOCH": "1577836800",
+        "PYTHONNODEBUGRANGES": "1",
         "PYTHONOPTIMIZE": "2" if strip else "",
     }
     work = archive.parent / "compile"
@@ -246,7 +250,7 @@ def _write_requests(requests: Iterable[str]) -> Path:
 
 def trimmed_library(whole: Members, used: Iterable[str]) -> Members:
     """Return the members of the standard library that are used, or needed to start at all."""
-    wanted = set(used) | {f"{name}.py" for name in KEPT_ANYHOW}
+    wanted = (set(used) | {f"{name}.py" for name in KEPT_ANYHOW}) - FROZEN
     return {name: data for name, data in whole.items() if name in wanted}
 
 

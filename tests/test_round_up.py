@@ -49,6 +49,11 @@ def test_the_example_shop_has_one_and_the_box_finds_it():
     kept = shop.read(EXAMPLE).round_up
     assert len(kept) == 2 and shop.read(EXAMPLE).problems == ()
     assert kept[0].question in {entry.text for entry in index.entries(kept)}
+    # It opens in its own place, where the shop's note stands; a calculator's entry stays one's own.
+    found = [entry for entry in index.entries(kept) if entry.kept]
+    page = round_up.block(kept, str)
+    assert [entry.text for entry in found] == [each.question for each in kept]
+    assert all(entry.page == "round-up" and f'id="{entry.fragment}"' in page for entry in found)
 
 
 def test_a_site_without_one_says_so():

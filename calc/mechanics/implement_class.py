@@ -3,7 +3,7 @@
 from functools import cache
 
 from calc import arith, tables
-from calc.mechanics import interpolation, pto_power
+from calc.mechanics import pto_power
 
 _CLASS_UNITS = {"ft": pto_power.FOOT, "in": pto_power.INCH, "kg": 1.0}
 
@@ -72,8 +72,5 @@ def class_power(kind: str, size: float) -> tuple[float, float, float | None]:
         beyond = arith.max(1.0, size / sizes[-1]) * arith.min(1.0, size / sizes[0])
     columns = ("least_low_hp", "least_high_hp", "most_hp")
     curves = ([float(row[column] or 0.0) for row in rows] for column in columns)
-    read = [
-        pto_power.HP * beyond * interpolation.held(list(zip(sizes, curve, strict=True)), size)
-        for curve in curves
-    ]
+    read = [pto_power.HP * beyond * arith.along(size, sizes, curve) for curve in curves]
     return read[0], read[1], read[2] if rows[0]["most_hp"] else None

@@ -10,7 +10,7 @@ References
 """
 
 from calc import arith, tables
-from calc.mechanics import bounds, interpolation
+from calc.mechanics import bounds
 
 G = 9.80665
 HP = 745.6998715822702
@@ -341,8 +341,6 @@ def speed_loss(speed_share: float) -> tuple[float, float]:
     ([0.25, 0.3], (0.0, 0.0))
     """
     rows = tables.rows("power/torque_curve")
-    low, high = (
-        [(float(row["speed_share"]), float(row[loss])) for row in rows]
-        for loss in ("loss_low", "loss_high")
-    )
-    return interpolation.held(low, speed_share), interpolation.held(high, speed_share)
+    speeds = [float(row["speed_share"]) for row in rows]
+    low, high = ([float(row[loss]) for row in rows] for loss in ("loss_low", "loss_high"))
+    return arith.along(speed_share, speeds, low), arith.along(speed_share, speeds, high)

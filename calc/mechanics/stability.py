@@ -76,6 +76,8 @@ def common_cg(parts: list[tuple[float, float]]) -> float:
     total = sum(mass for mass, _ in parts)
     if total <= 0.0:
         raise ValueError("The masses must add up to more than 0.")
+    if len(parts) == 1:
+        return parts[0][1]
     return sum(mass * position for mass, position in parts) / total
 
 

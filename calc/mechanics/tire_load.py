@@ -9,10 +9,10 @@ References
 .. [5] tires/OM-10: load per tire and per axle of compact tractors.
 """
 
+from collections.abc import Sequence
 from functools import cache
 
 from calc import arith, tables
-from calc.mechanics import interpolation
 from calc.mechanics.tire_size import Designation, decode
 from calc.mechanics.tires import lookup_key
 
@@ -77,6 +77,26 @@ def speed_of_symbol(symbol: str) -> float:
     return float(row["speed_km_h"]) / 3.6
 
 
+def interpolate(points: Sequence[tuple[float, float]], x: float) -> float | None:
+    """Interpolate in sorted points; None outside them.
+
+    Parameters
+    ----------
+    points : sequence of tuple
+        What is known: an abscissa and a value each, sorted.
+    x : float
+        Abscissa; a millionth outside is what rounding left. [any]
+
+    Returns
+    -------
+    float or None
+        The value along straight lines. [any]
+    """
+    if not points or not points[0][0] * (1 - 1e-6) <= x <= points[-1][0] * (1 + 1e-6):
+        return None
+    return arith.along(x, *zip(*points, strict=True))
+
+
 @cache
 def _speed_points(kind: str) -> tuple[tuple[float, float], ...]:
     return tuple(
@@ -114,7 +134,7 @@ def speed_factor(kind: str, speed: float) -> float:
     points = _speed_points(kind)
     if not points:
         raise ValueError(f"No table of load against speed is known for the symbol {kind}.")
-    factor = interpolation.inside(list(points), arith.max(speed, points[0][0]))
+    factor = interpolate(points, arith.max(speed, points[0][0]))
     if factor is None:
         raise ValueError("The tire has no load at that speed: it is above the table.")
     return factor
@@ -212,11 +232,9 @@ def sheet_load(size: str, ply_rating: int, pressure: float, speed: float) -> flo
             by_speed.setdefault(arith.number(row["speed_km_h"] or 0.0) / 3.6, []).append(point)
     if not by_speed:
         raise ValueError(f"No data sheet is known for {size} {ply_rating}PR.")
-    at_pressure = [
-        (v, interpolation.inside(sorted(points), pressure)) for v, points in by_speed.items()
-    ]
+    at_pressure = [(v, interpolate(sorted(points), pressure)) for v, points in by_speed.items()]
     curve = sorted((v, load) for v, load in at_pressure if load is not None)
-    load = interpolation.inside(curve, arith.max(speed, curve[0][0])) if curve else None
+    load = interpolate(curve, arith.max(speed, curve[0][0])) if curve else None
     if load is None:
         raise ValueError("The pressure or the speed is outside the data sheet.")
     return load

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from calc import arith, tables
-from calc.mechanics import interpolation, tire_load
+from calc.mechanics import tire_load
 from calc.mechanics.tire_size import Designation, decode
 from calc.mechanics.tires import lookup_key, tread_class
 
@@ -160,7 +160,7 @@ def load_in_row(designation: Designation, pressure: float, speed: float | None =
         if limit is None or top.speed is None or abs(limit - top.speed) < 1e-9
     ]
     lowest = curve[0][0]
-    inside = interpolation.inside(curve, arith.min(arith.max(pressure, lowest), top.pressure))
+    inside = tire_load.interpolate(curve, arith.min(arith.max(pressure, lowest), top.pressure))
     at_row = arith.number(top.load if inside is None else inside)
     return arith.number(
         at_row * (arith.min(pressure, lowest) / lowest) ** tire_load.PRESSURE_EXPONENT

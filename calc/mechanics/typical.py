@@ -5,7 +5,6 @@ practice or memory, and an answer that uses one has to say so.
 """
 
 from calc import arith, tables
-from calc.mechanics import interpolation
 
 
 def implement(kind: str, width: float | None = None) -> dict[str, tuple[float, float]]:
@@ -59,7 +58,7 @@ def _between(known: list[tuple[float, list[float]]], width: float) -> list[float
         return [values[0] * scale, values[1] * scale, values[2], values[3]]
     columns = zip(*(values for _, values in known), strict=True)
     widths = [each for each, _ in known]
-    return [interpolation.held(list(zip(widths, column, strict=True)), width) for column in columns]
+    return [arith.along(width, widths, column) for column in columns]
 
 
 def implement_source(kind: str) -> str:

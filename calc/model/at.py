@@ -10,7 +10,7 @@ for the words beside it in `words.toml`. So a line of `compute` reads as its for
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
 from calc.errors import UnknownName
@@ -91,6 +91,25 @@ class At:
     def phrase(self, template: str, **numbers: Number) -> Phrase:
         """Return a phrase in which {name} is any number known by name here, or in `numbers`."""
         return Phrase(template, Named(self._sheet, self._v, self._values, numbers))
+
+    def group(self, names: tuple[str, ...], make: Callable[..., object], *args: Any) -> None:
+        """Call `make(*args)`, which makes the checks and numbers named and nothing else reads.
+
+        A proof then goes through the options of a choice for this group alone where only the
+        group reads it, and leaves the group out where it is about another check.
+        """
+        if not checks.wants(*names):
+            return
+        before = dict(self._values), dict(self._bands), len(self._checks), len(self._unchecked)
+        try:
+            make(*args)
+        except checks.OpenChoice as choice:
+            if not checks.leaves(names, choice.name):
+                raise
+            put = object.__setattr__
+            put(self, "_values", before[0])
+            put(self, "_bands", before[1])
+            del self._checks[before[2] :], self._unchecked[before[3] :]
 
     # --- checks ---------------------------------------------------------------------------------
 

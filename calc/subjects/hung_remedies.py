@@ -37,7 +37,7 @@ def offer(v: model.Inputs, remedies: Remedies) -> None:
     if v.loader == "off" and hung.hangs(v) != "front":
         loader_on(v, remedies)
     if v.loader_payload is not None:
-        remedies.less("loader_payload", mends=LOADER_CHECKS, step=10.0, most=20.0)
+        remedies.less("loader_payload", mends=LOADER_CHECKS, step=10.0, most=20.0, unsure=20.0)
         box_behind(v, remedies)
     remedies.do("subframe", ("subframe",))
     if {"rear_alone", "rear_loader"} & set(remedies.broken) and v.front_ballast > 0:
@@ -66,7 +66,7 @@ def front_weights(v: model.Inputs, remedies: Remedies) -> None:
 def lighter(v: model.Inputs, remedies: Remedies) -> None:
     """Offer less on it, or an implement as light as its kind is sold in this width."""
     if v.load_carried:
-        remedies.less("load_carried", step=10.0, most=5.0)
+        remedies.less("load_carried", step=10.0, most=5.0, unsure=5.0)
         return
     row = typical.carrier(v.implement_kind)
     least = typical.implement(v.implement_kind, v.working_width)["mass"][0]

@@ -104,7 +104,7 @@ def mass_of(v: model.Inputs) -> float:
 def parts_of(v: model.Inputs) -> tuple[Part, ...]:
     """Return what is on a tractor beyond the mass that was given for it, front weights apart."""
     base = arith.number(v.wheelbase)
-    ahead = {"driver": DRIVER_AHEAD * base, "loader": base + (v.loader_ahead or 0.0)}
+    ahead = {"driver": DRIVER_AHEAD * base, "loader": base + arith.or_zero(v.loader_ahead)}
     return tuple(Part(name, mass, ahead.get(name, 0.0)) for name, mass in added(v).items())
 
 

@@ -110,7 +110,8 @@ CONSTANTS: Mapping[str, str] = {
         bolts.proof_stress braking.approval_class braking.mass_limit
         air_conditioner.alternator_share front_drive.index_group hitch_fit.shoulder_span
         joint_ratings.series_power joint_ratings.longest_by_chart road_limits.road_speed_limit
-        pto.power_guide smv_emblem.emblem_use tire_load.speed_factor tire_load.sheet_load
+        pto.power_guide smv_emblem.emblem_by_law smv_emblem.emblem_use tire_load.speed_factor
+        tire_load.sheet_load
         typical.implement typical.published typical.ground_width wiring.fuse_size
         wiring.wire_resistance
     """,
@@ -154,7 +155,7 @@ UNREAD: Mapping[str, str] = {
         chances.simulate tire_rating.service_ratings tire_rating.sheet_points tire_rating.rating
         tire_rating.load_in_row tire_marking.with_markings tires.lookup_key tires.table_row
         tires.estimated_diameter tires.lug_depth tires.dimensions tires.same_dimensions
-        tires.change_error typical.narrowed interpolation.held interpolation.inside
+        tires.change_error typical.narrowed tire_load.interpolate
     """,
     "checks numbers of more than one unit, and gives none": """
         bounds.check_geometry

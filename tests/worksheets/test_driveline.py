@@ -399,3 +399,17 @@ def test_a_question_partly_given_asks_for_the_rest_alone(
     sheet = SHEET
     lead = leading.lead(search.answer(sheet, typed, ask=ask), "us")
     assert asked in lead and unasked not in lead
+
+
+@pytest.mark.parametrize(
+    ("overload", "grade", "finding"),
+    [  # value/MM-5, FO-4: grade 2 shears; the same hole takes grade 8 behind a slip clutch
+        ("bolt", "grade_2", model.UNKNOWN),
+        ("bolt", "grade_8", model.OVER),
+        ("clutch", "grade_2", model.OVER),
+        ("clutch", "grade_8", model.UNKNOWN),
+    ],
+)
+def test_a_bolt_that_shears_and_one_that_holds(overload: str, grade: str, finding: str) -> None:
+    typed = {"pto_power": "30 hp", "bolt_size": "1/2", "overload": overload, "bolt_grade": grade}
+    assert search.answer(SHEET, typed, ask="bolt").finding == finding

@@ -113,6 +113,34 @@ def test_the_pair_that_makers_sell_comes_first() -> None:
     assert "9.5-16" in lead and "rim code 16" in lead and "makers sell" in lead
 
 
+def test_another_size_is_offered_only_where_the_lead_is_likely_wrong() -> None:
+    typed = {"front_tire": "8-16 R-1", "rear_tire": "12.4-24 R-1", "front_drive": "yes"}
+    assert not _offered(given("tires", **typed, new_rear_tire="12.4-24 R-4"))
+    assert _offered(given("tires", **typed, new_rear_tire="13.6-24 R-1"))
+
+
+def test_no_pair_of_a_radial_and_a_bias_tire_is_named() -> None:
+    typed = {"front_tire": "9.5-16", "rear_tire": "13.6-24", "new_rear_tire": "340/85R24"}
+    found = given("tires", ask="partner", front_drive="yes", **typed)
+    front = leading.lead(found, "us").split(" in front")[0]
+    assert tires.dimensions(decode(front)).designation.radial
+
+
+def test_the_same_size_with_a_lower_load_index_is_not_the_same_tire() -> None:
+    typed = {"rear_tire": "320/85R24 125A8", "front_tire": "8-16"}
+    typed |= {"new_rear_tire": "320/85R24 115A8", "front_drive": "no"}
+    # 115 is 1,215 kg (tires/S2): 2 x 1,215 kg are 5,357 lb.
+    assert given("tires", ask="same", **typed, rear_axle_load="5,400 lb").finding == model.OVER
+    assert given("tires", ask="same", **typed, rear_axle_load="5,300 lb").finding != model.OVER
+
+
+def test_a_liquid_that_neither_rusts_nor_poisons_is_offered_first() -> None:
+    typed = {"rear_tire": "13.6-28", "liquid": "water", "coldest": "-10 F"}
+    offered = [r.set["liquid"] for r in given("tires", ask="liquid", **typed).advice.remedies]
+    # -23.3 C: beet juice holds to -35.6 (WEB-9), half glycol to -33.3 (S8), 3.5 lb to -24 (TG-5).
+    assert offered == ["beet", "propylene-glycol", "calcium-3.5"]
+
+
 def test_mixing_constructions_is_said_and_is_no_limit() -> None:
     found = given("tires", **PAIR, new_rear_tire="280/85R24 R-1")
     assert finding(found, "mix") == model.OVER

@@ -19,19 +19,19 @@ HORSEPOWER = 745.6998715822702
 
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
     """Offer what helps; to a cab that is told no, nothing to buy."""
-    if told_no(v):
-        if "cab" in found.over:  # where the kind of cab is open, that is told first
-            remedies.do_instead("shade", "cab", source="value/CAB-practice")
+    if "cab" in found.over:
+        remedies.do_instead("shade", "cab", source="value/CAB-practice")
     else:
-        _unit(v, found, remedies)
-        if "current" in found.over:
-            remedies.more(
-                "alternator_current",
-                mends=("current",),
-                stock=ALTERNATORS,
-                most=3.0,
-                source="value/EM-3",
-            )
+        if not told_no(v):  # where the kind of cab is open, that is told first
+            _unit(v, found, remedies)
+        remedies.more(
+            "alternator_current",
+            mends=("current",),
+            stock=ALTERNATORS,
+            most=3.0,
+            another=True,
+            source="value/EM-3",
+        )
     if "fresh_air" in found.over:
         enough = found.air_needed / max(v.fresh_air, 1e-4) * 1.1
         remedies.more("fresh_air", mends=("fresh_air",), step=1.0, most=max(2.5, enough))

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from calc import model, quantities, tables
-from calc.mechanics import implement_class, implement_power, pto, pto_power, typical
+from calc.mechanics import auger, implement_class, implement_power, pto, pto_power, typical
 from calc.search import Remedies
 from calc.subjects import hung_remedies, shaft_power
 from calc.worksheets.pto.compute import left_by, need_at, row_of, size_of, uses_shaft_figures
 from calc.worksheets.pto.fields import NAMED_NONE
 
 WIDEST = 120 * 0.0254  # tedders and rakes are sold wider than what hangs on a small hitch
-AUGERS = tuple(float(r["diameter_in"]) * 0.0254 for r in tables.rows("digger/digger_augers"))
 STOCK_OPENINGS = tuple(inches * 0.0254 for inches in (2, 3, 4, 5, 6, 8))
 POWER = ("power", "class", "starting")
 
@@ -55,7 +54,7 @@ def _remedies(v: model.Inputs, row: dict[str, str], remedies: Remedies) -> None:
             "working_width", mends=POWER, stock=STOCK_OPENINGS, key="opening", source=source
         )
     elif row["size"] == "auger":
-        remedies.less("auger_diameter", mends=("power",), stock=AUGERS, source=source)
+        remedies.less("auger_diameter", mends=("power",), stock=auger.sold_augers(), source=source)
     elif row["size"] == "throughput":
         remedies.less("throughput", mends=("power",), source=source)
     elif row["size"] == "rating":

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 
 from calc import model, quantities, tables
@@ -19,7 +18,7 @@ MARKED = {"reflectors": "reflectors", "emblem": "marked", "full": "full"}
 BEHIND = ("behind", "tail_seen", "amber_seen")
 WIDTHS = ("width_limit", "carried", "daylight", "speed", "special_order")
 INCH = 0.0254  # m
-TENTH = INCH / 10
+FOUR_INCHES = 4 * INCH
 SPEEDS = ("speed", "rated_speed", "symbol_speed")
 LOOK = "Is yours there, bright, and at the right height?"
 LONGEST_LEAD = 160  # characters of a sentence that can be said aloud
@@ -40,7 +39,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         road_tables.law_table(v.place),
     ]
     return model.Advice(
-        _standard_remedies(v, found, road),
+        _standard_remedies(v, found, road, remedies),
         found.cautions("law", "seen", "trip"),
         [table for table in lists if table is not None],
         _notes(v, found, road),
@@ -54,7 +53,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
 
 def _emblem_remedies(v: model.Inputs, broken: set[str], remedies: Remedies) -> None:
     if "emblem" in broken:
-        remedies.choose("emblem", "yes", mends=("emblem",), also=_in_window(v))
+        remedies.choose("emblem", "yes", mends=("emblem",), also=_in_window(v, remedies))
     if "emblem_off" in broken:
         remedies.choose("emblem", "no", mends=("emblem_off",), key="emblem_off")
     if "speed_symbol" in broken:
@@ -76,10 +75,11 @@ def _target(v: model.Inputs) -> float:
     return float(min(max(smv_emblem.emblem_height_for_all()[0], low), high))
 
 
-def _in_window(v: model.Inputs) -> dict[str, float]:
+def _in_window(v: model.Inputs, remedies: Remedies) -> dict[str, float]:
     """A new emblem goes where it is right, as near to the place of the old one as that is."""
     low, high = smv_emblem.emblem_window(v.place)
-    return {"emblem_height": float(min(max(v.emblem_height, low), high))}
+    near = remedies.whole("emblem_height", v.emblem_height, step=1.0)
+    return {"emblem_height": float(min(max(near, low), high))}
 
 
 def _lamp_remedies(
@@ -117,7 +117,7 @@ def _lamp_remedies(
             remedies.change(name, {field: target}, mends=(name,), source=rl.cited(need), **ends)
     edges = [name for name in broken if name.endswith("_edge")]
     if edges:
-        apart = _apart(v, road)
+        apart = remedies.whole("lamp_spread", _apart(v, road), up=True)
         remedies.change("lamp_spread", {"lamp_spread": apart}, mends=edges, source="road/CALC-1")
 
 
@@ -128,9 +128,13 @@ def _fit_over(
     field = dict(PLACED).get(item)
     if field is None or road.clear_tail <= 0:
         return
-    inches = math.ceil(road.clear_tail / INCH)
-    for height in range(inches, int((need.height_high or HIGHEST) / INCH) + 1, 4):
-        changes = {item: wanted, field: height * INCH}
+    highest = need.height_high or HIGHEST
+    for step in range(int(highest / FOUR_INCHES)):
+        height = road.clear_tail + step * FOUR_INCHES
+        height = remedies.whole(field, height, step=1.0, up=True)
+        if height > highest:
+            return
+        changes = {item: wanted, field: height}
         asked, source = (wanted, "count"), rl.cited(need)
         if remedies.change(f"{item}_over", changes, mends=(item,), source=source, n=asked):
             return
@@ -138,8 +142,7 @@ def _fit_over(
 
 def _apart(v: model.Inputs, road: rl.Situation) -> float:
     limits = [need.edge for need in road.needs if need.unit == "tractor" and need.edge]
-    wide = v.tractor_width - 2 * min(limits)
-    return float(math.ceil(wide / TENTH - 1e-6) * TENTH)
+    return float(v.tractor_width - 2 * min(limits))
 
 
 def _marking_remedies(
@@ -173,7 +176,8 @@ def _trip_remedies(
         slower = {"road_speed": lambda wide: _allowed(v, wide)}
         remedies.less("transport_width", mends=names, step=1.0, also=slower, source="road/CALC-1")
     if "mirror" in broken:
-        reach = {"mirror_reach": v.tractor_width / 2}
+        half = remedies.whole("mirror_reach", v.tractor_width / 2, step=1.0, up=True)
+        reach = {"mirror_reach": half}
         if v.mirror_reach is None and not road.facts["hides_rear"]:
             remedies.change("mirror", reach, mends=("mirror",), source="road/CALC-1")
         elif v.mirror_reach is None:
@@ -189,15 +193,16 @@ def _allowed(v: model.Inputs, wide: float) -> float:
 
 
 def _mirror(v: model.Inputs, remedies: Remedies) -> None:
-    """The first mirror, of those in steps of an inch, that shows the road behind."""
+    """The first mirror, of those in steps of two inches, that shows the road behind."""
     for inches in range(20, 79, 2):
-        reach = {"mirror_reach": inches * INCH}
+        whole = remedies.whole("mirror_reach", inches * INCH, step=1.0, up=True)
+        reach = {"mirror_reach": whole}
         if remedies.change("mirror_reach", reach, mends=("mirror",), source="road/CALC-1"):
             return
 
 
 def _standard_remedies(
-    v: model.Inputs, found: model.Found, road: rl.Situation
+    v: model.Inputs, found: model.Found, road: rl.Situation, solve: Remedies
 ) -> list[model.Remedy]:
     """What the standard asks for beyond the law: worth fitting, and nothing is broken."""
     remedies = []
@@ -216,9 +221,9 @@ def _standard_remedies(
         if check.name.endswith("_edge_standard") and not check.margin
     ]
     if edges:
-        apart = _apart(v, road)
+        apart = solve.whole("lamp_spread", _apart(v, road), up=True)
         text = found.worded("remedies", "lamp_spread", lamp_spread=(apart, "length"))
-        typed = {"lamp_spread": f"{apart / INCH:.2f} in"}
+        typed = {"lamp_spread": solve.typed("lamp_spread", apart)}
         remedies.append(model.Remedy(text, typed, "road/CALC-1"))
     behind = found.outcome.check("behind")
     if behind is not None and not behind.margin:
