@@ -111,9 +111,8 @@ CONSTANTS: Mapping[str, str] = {
         air_conditioner.alternator_share front_drive.index_group hitch_fit.shoulder_span
         joint_ratings.series_power joint_ratings.longest_by_chart road_limits.road_speed_limit
         pto.power_guide smv_emblem.emblem_by_law smv_emblem.emblem_use tire_load.speed_factor
-        tire_load.sheet_load
-        typical.implement typical.published typical.ground_width wiring.fuse_size
-        wiring.wire_resistance
+        tire_load.sheet_load typical.implement typical.published typical.ground_width
+        wiring.fuse_size wiring.wire_resistance
     """,
     "an empirical formula of its source, whose coefficients have dimensions": """
         braking.approval_stopping_distance auger.auger_power auger.class_least
@@ -161,7 +160,8 @@ UNREAD: Mapping[str, str] = {
         bounds.check_geometry
     """,
     "looks a number up in a table and says so in one line": """
-        air_conditioner.next_unit hitch.bore_category joint_ratings.smallest_series
+        air_conditioner.next_unit auger.next_auger hitch.bore_category
+        joint_ratings.smallest_series
         joint_ratings.angle_at_speed traction.net_traction_ratio
     """,
 }
