@@ -80,8 +80,9 @@ def _cell(sheet: Worksheet, inputs: dict[str, str], system: str) -> Cell:
     if box.missing:
         said = sentences.missing_sentence(box.missing)
         return Cell(model.UNKNOWN, "", "", said, inputs, loader)
-    looked = search.Search(sheet, box)
-    deciding = search.foremost(looked)
+    with model.checks_alone():
+        looked = search.Search(sheet, box)
+        deciding = search.foremost(looked)
     finding = model.finding_of([deciding], looked.unchecked())
     return Cell(
         finding,
