@@ -371,6 +371,19 @@ def stock_widths(kind: str) -> tuple[float, ...]:
     return tuple(width for width in stock("widths") if least <= width <= most)
 
 
+@arith.rising
+def next_width(kind: str, width: float) -> float:
+    """Return the widest that is sold up to a width; below the narrowest, that width. [m]
+
+    Examples
+    --------
+    >>> round(next_width("rotary_cutter", 1.55) / INCH), round(next_width("rotary_cutter", 0.5), 2)
+    (60, 0.5)
+    """
+    sold = [stock for stock in stock_widths(kind) if stock <= width * (1.0 + 1e-9)]
+    return max(sold, default=width)
+
+
 def ground_width(kind: str, engine_power: float, duty: str = "typical") -> float | None:
     """Return the widest tool of a kind that an engine pulls, by the trade's table; None untold.
 

@@ -16,7 +16,7 @@ from typing import Any
 from calc.errors import UnknownName
 from calc.model import checks
 from calc.model.checks import Check, Unchecked
-from calc.model.outcome import Outcome, Output, Step, Work, said_of
+from calc.model.outcome import Outcome, Output, Step, Unworded, Work, said_of
 from calc.model.text import Number, Phrase
 from calc.model.worksheet import Inputs, Worksheet, number_of
 
@@ -200,18 +200,27 @@ class At:
         self, name: str, values: tuple[Value, ...], more: dict[str, Any]
     ) -> tuple[str, dict[str, Any]]:
         """Return a check's title, and what else is said of it: kind and units by name."""
-        said = said_of(self._sheet.words, "checks", more.pop("said", name))
-        title = more.pop("title", "") or said.get("title") or said.get("label") or name
-        found = {**{key: said[key] for key in ("why", "broken") if key in said}, **more}
-        if "kind" not in found:
+        said, title = more.pop("said", name), more.pop("title", "")
+        names = () if "kind" in more else tuple(v for v in values if isinstance(v, str))
+        known = self._sheet.said.get((name, said, "kind" in more, names))
+        if known is None:
+            known = self._found_words(name, said, None if "kind" in more else names)
+            self._sheet.said[name, said, "kind" in more, names] = known
+        return title or known[0], {**known[1], **more}
+
+    def _found_words(
+        self, name: str, section: str, names: tuple[str, ...] | None
+    ) -> tuple[str, dict[str, Any]]:
+        """Find what the words say of a check, and the kind of the first quantity among `names`."""
+        said = said_of(self._sheet.words, "checks", section)
+        found = {key: said[key] for key in ("why", "broken") if key in said}
+        if names is not None:
             kinds = self._sheet.kinds
-            named = next((v for v in values if isinstance(v, str) and v in kinds), None)
-            if named is None:
+            quantity = next((known for known in names if known in kinds), None)
+            if quantity is None:
                 raise UnknownName(f"The check {name!r} names no quantity: say its kind.")
-            found["kind"], unit_us, unit_metric = kinds[named]
-            found.setdefault("unit_us", unit_us)
-            found.setdefault("unit_metric", unit_metric)
-        return title, found
+            found["kind"], found["unit_us"], found["unit_metric"] = kinds[quantity]
+        return said.get("title") or said.get("label") or name, found
 
     # --- the working ----------------------------------------------------------------------------
 
@@ -240,6 +249,12 @@ class At:
 
     def outcome(self) -> Outcome:
         """Return what was computed."""
+        values = self._values
+        amounts = [(i.name, values[i.name]) for i in self._sheet.outputs if i.name in values]
+        return Outcome(self._checks, Unworded(amounts, self._outputs), self._unchecked)
+
+    def _outputs(self) -> list[Output]:
+        """Return the outputs with their words."""
         outputs = []
         for item in self._sheet.outputs:
             if item.name not in self._values:
@@ -261,4 +276,4 @@ class At:
                     hidden=item.hidden,
                 )
             )
-        return Outcome(self._checks, outputs, self._unchecked)
+        return outputs

@@ -80,6 +80,7 @@ class OpenChoice(Exception):
 
 _wanted: tuple[str, ...] = ()  # the names that a run is for; empty when it is for all
 _ends_at = ""  # the check with which a run ends
+_alone = False  # whether nothing but checks is asked for
 # The groups that a look over everything leaves out, and the choice that each of them reads first.
 _left: dict[tuple[str, ...], str] | None = None
 
@@ -111,6 +112,17 @@ def run_group[R](names: tuple[str, ...], run: Callable[[], R]) -> R:
 
 
 @contextmanager
+def checks_alone() -> Iterator[None]:
+    """Leave out what no check hangs on: for a list of many answers, of which one line is shown."""
+    global _alone
+    _alone = True
+    try:
+        yield
+    finally:
+        _alone = False
+
+
+@contextmanager
 def looking() -> Iterator[Mapping[tuple[str, ...], str]]:
     """Leave out the groups that read an open choice; what is given holds that choice of each.
 
@@ -136,8 +148,11 @@ def wants(*names: str) -> bool:
     """Return whether a run is for all checks, or for one of these.
 
     What only some checks need, and what costs much or compares much, asks before it is worked
-    out: a proof of one check then follows that check's comparisons alone.
+    out: a proof of one check then follows that check's comparisons alone. What no check needs asks
+    without a name.
     """
+    if not names and _alone:
+        return False
     return not _wanted or any(name in _wanted for name in names)
 
 

@@ -81,8 +81,11 @@ class Search:
             _stretch(self.limits[name], check.limit)
         for left in outcome.unchecked:
             self.open.setdefault((left.name, left.field), left)
-        for output in outcome.outputs:
-            _stretch(self.outputs.setdefault(output.name, [output.value] * 2), output.value)
+        for name, value in outcome.amounts():
+            if name in self.outputs:
+                _stretch(self.outputs[name], value)
+            else:
+                self.outputs[name] = [value, value]
 
     # What the points say.
 

@@ -20,7 +20,7 @@ from __future__ import annotations
 import heapq
 import itertools
 import math
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -150,10 +150,11 @@ class Proof:
         self.effort -= rest
         return rest
 
-    def look(self, most: float) -> set[Key]:
+    def look(self, most: float, met: Collection[str] = ()) -> set[Key]:
         """Enclose everything over the whole box, once for all questions; the numbers found.
 
-        `complete` says afterwards whether that was possible, so that no number is missing.
+        `complete` says afterwards whether that was possible, so that no number is missing. `met`
+        are checks that are known to be made: a group of these alone is left until it is asked for.
         """
         found: set[Key] = set()
         rest = self._allow(most)
@@ -167,9 +168,10 @@ class Proof:
                     self._note_groups(known, group, found)
                     found |= known.found.keys()
                     for names, choice in known.left.items():
-                        pieces = part.picked(choice, self.choices[choice])
-                        todo += [(piece, names) for piece in pieces]
                         self._kept[part.place(), names] = Kept({}, choice)
+                        if not all(name in met for name in names):
+                            pieces = part.picked(choice, self.choices[choice])
+                            todo += [(piece, names) for piece in pieces]
                 else:
                     todo += [(piece, group) for piece in known]
             self.complete = True

@@ -86,7 +86,7 @@ class Standing:
         outcome = self.search.at(values)
         what, name = key
         if what == "output":
-            return next((one.value for one in outcome.outputs if one.name == name), None)
+            return next((value for known, value in outcome.amounts() if known == name), None)
         check = outcome.check(name)
         return None if check is None else getattr(check, what)
 
@@ -161,7 +161,7 @@ def prove(search: Search, *, values: bool = True, effort: float = EFFORT) -> Sta
         return standing
     # Everything at once, first: most checks are settled by it, one at a time or not at all.
     standing.proof.effort = LOOK
-    met = {name for what, name in standing.proof.look(LOOK) if what == "margin"}
+    met = {name for what, name in standing.proof.look(LOOK, search.worst) if what == "margin"}
     spare = standing.proof.effort
     standing.proof.effort = effort
     _settle_all(standing)
@@ -208,6 +208,6 @@ def numbers(outcome: Outcome) -> dict[Key, Any]:
         found["margin", check.name] = check.margin
         found["value", check.name] = check.value
         found["limit", check.name] = check.limit
-    for output in outcome.outputs:
-        found["output", output.name] = output.value
+    for name, value in outcome.amounts():
+        found["output", name] = value
     return found

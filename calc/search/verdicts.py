@@ -54,7 +54,7 @@ def foremost(search: Search) -> model.Verdict:
     standing = prove(search, values=False)
     settle_order(search, standing)
     name = min(search.worst, key=lambda name: _rank(search, name))
-    settle_values(standing, [(what, name) for what in ("margin", "value", "limit")])
+    settle_values(standing, [("value", name), ("limit", name)])
     return _verdict(search, standing, name)
 
 

@@ -20,7 +20,7 @@ from calc.subjects.hung import (
     rated_at_of,
 )
 from calc.subjects.plates import SEEN_LOADS
-from calc.subjects.standing import Stand, stand
+from calc.subjects.standing import Stand, front_share_of, stand
 
 SEEN_LIFT = "hitch/H13; hitch/B1; hitch/DERIVED"
 MANUAL_RATIO = 170.0 / 190.0  # weight behind to rated load, hitch/M4L
@@ -340,7 +340,7 @@ def tip_angles(
     stands on it already (driver, loader, liquid) is taken at the tractor's own height.
     """
     base = found.base
-    ahead = found.own_front / found.own
+    ahead = arith.same(found.own_front / found.own, lambda: _share_ahead(v, found))
     parts = [(found.own, ahead, arith.number(v.cg_height))]
     parts += [(mass, x / base, z) for mass, x, z in added]
     # In shares of the wheelbase, which then stands once.
@@ -350,6 +350,12 @@ def tip_angles(
     share = arith.min(arith.max(share, 0.0), 0.999)
     side = stability.side_tip_angle_pivoting(v.track_width, z, 1.0, share, v.axle_pin_height)
     return arith.degrees(side), arith.degrees(rear)
+
+
+def _share_ahead(v: model.Inputs, found: Stand) -> float:
+    """Return the share of the wheelbase at which the tractor's own center of gravity lies."""
+    parts = [(part.mass, part.ahead / found.base) for part in found.parts]
+    return stability.common_cg([(found.bare, front_share_of(v)), *parts])
 
 
 def _angles(v: model.Inputs, at: model.At, found: Stand) -> None:

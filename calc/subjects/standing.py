@@ -73,6 +73,12 @@ def front_axle_of(v: model.Inputs) -> float:
     return arith.min(weighed, mass) if weighed is not None else arith.number(v.front_share) * mass
 
 
+def front_share_of(v: model.Inputs) -> float:
+    """Return the share of that mass on the front axle."""
+    weighed: float | None = v.front_axle_mass
+    return arith.number(v.front_share) if weighed is None else front_axle_of(v) / v.tractor_mass
+
+
 def has_loader(v: model.Inputs) -> bool:
     """Return whether the loader is on; a load in it says so too."""
     return bool(v.loader == "on" or (v.loader_payload is not None and v.loader_payload > 0.0))

@@ -143,3 +143,35 @@ def test_advice_that_is_not_followed_leads_a_close_answer() -> None:
     found = search.answer(SHEET, {**cutter, "pto_power": "90 hp"})
     assert found.finding == model.CLOSE
     assert leading.lead(found, "us").startswith("More than enough")
+
+
+@pytest.mark.parametrize(
+    ("kind", "typed", "least"),
+    [  # machine-and-power.md 4.2: a small square baler wants 30 hp, a light 5 ft cutter 18 to 20
+        ("small_square_baler", {}, 30),
+        ("rotary_cutter_light", {"working_width": "60 in", "material": "light"}, 20),
+    ],
+)
+def test_what_it_takes_is_no_less_than_makers_ask_for(
+    kind: str, typed: dict[str, str], least: float
+) -> None:
+    found = search.answer(SHEET, {"implement_kind": kind, **typed}, ask="takes")
+    assert leading.lead(found, "us").startswith(f"It runs from {least} hp")
+
+
+def test_the_widest_is_a_width_that_is_sold() -> None:
+    typed = {"pto_power": "33 hp", "implement_kind": "rotary_cutter", "material": "heavy"}
+    found = search.answer(SHEET, typed, ask="widest")
+    assert leading.lead(found, "us").startswith("60 in with the usual reserve and 72 in")
+
+
+def test_no_lighter_baler_is_named_for_a_tractor_below_its_class() -> None:
+    found = given(
+        implement_kind="round_baler",
+        tractor_kind="subcompact",
+        pto_power="17 hp",
+        tractor_mass="1650 lb",
+        implement_mass="3800 lb",
+    )
+    touched = {name for item in found.advice.remedies for name in item.set}
+    assert not touched & {"tractor_mass", "implement_mass"}

@@ -73,11 +73,18 @@ def _remedies(v: model.Inputs, row: dict[str, str], remedies: Remedies) -> None:
     remedies.do("lighter_duty", ("duty",), source="hitch/PRACTICE")
     if "driveline" in remedies.broken:
         remedies.more("power_limit", mends=("driveline",), step=5.0, source="power/S25")
-    remedies.more("tractor_mass", mends=("towed",), another=True, source="power/TOW-M10")
+    if "class" not in remedies.over:  # else neither weight makes them go together
+        _lighter_behind(v, remedies)
+
+
+def _lighter_behind(v: model.Inputs, remedies: Remedies) -> None:
+    """A heavier tractor, less on what is towed, or a lighter machine."""
+    source = "power/TOW-M10"
+    remedies.more("tractor_mass", mends=("towed",), another=True, source=source)
     if v.load_carried:
-        remedies.less("load_carried", mends=("towed",), end=0.0, step=50.0, source="power/TOW-M10")
+        remedies.less("load_carried", mends=("towed",), end=0.0, step=50.0, source=source)
     else:
-        remedies.less("implement_mass", mends=("towed",), source="power/TOW-M10")
+        remedies.less("implement_mass", mends=("towed",), source=source)
 
 
 # How lighter work is said where the names of the materials, made for grass and soil, don't fit.
