@@ -1,5 +1,7 @@
 """Short ways to ask a worksheet and look at its answer."""
 
+import pytest
+
 from calc import model, search, worksheets
 
 
@@ -11,6 +13,14 @@ def answer(name: str, **typed: str) -> model.Answer:
 def given(name: str, ask: str = "", **typed: str) -> model.Answer:
     """What a caller gave, and nothing of the example."""
     return search.answer(worksheets.load(name), typed, ask=ask)
+
+
+def assert_refused(name: str, field: str, text: str, says: str) -> None:
+    """What is typed into a field of the example is refused in a sentence of its own."""
+    with pytest.raises(search.BadInputs) as caught:
+        answer(name, **{field: text})
+    assert list(caught.value.errors) == [field]
+    assert says in caught.value.errors[field]
 
 
 def margins(found: model.Answer) -> dict[str, float]:
