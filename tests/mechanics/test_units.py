@@ -161,7 +161,7 @@ UNREAD: Mapping[str, str] = {
     """,
     "looks a number up in a table and says so in one line": """
         air_conditioner.next_unit auger.next_auger hitch.bore_category
-        joint_ratings.smallest_series
+        joint_ratings.smallest_series typical.next_width
         joint_ratings.angle_at_speed traction.net_traction_ratio
     """,
 }
