@@ -161,8 +161,8 @@ UNREAD: Mapping[str, str] = {
         bounds.check_geometry
     """,
     "looks a number up in a table and says so in one line": """
-        air_conditioner.next_unit hitch.bore_category joint_ratings.smallest_series
-        joint_ratings.angle_at_speed traction.net_traction_ratio
+        air_conditioner.next_unit auger.next_auger typical.next_width hitch.bore_category
+        joint_ratings.smallest_series joint_ratings.angle_at_speed traction.net_traction_ratio
     """,
 }
 HELD = set(HOLD_G.split())
