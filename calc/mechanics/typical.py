@@ -372,12 +372,12 @@ def stock_widths(kind: str) -> tuple[float, ...]:
 
 
 @arith.rising
-def next_width(kind: str, width: float) -> float:
+def next_width(width: float, kind: str) -> float:
     """Return the widest that is sold up to a width; below the narrowest, that width. [m]
 
     Examples
     --------
-    >>> round(next_width("rotary_cutter", 1.55) / INCH), round(next_width("rotary_cutter", 0.5), 2)
+    >>> round(next_width(1.55, "rotary_cutter") / INCH), round(next_width(0.5, "rotary_cutter"), 2)
     (60, 0.5)
     """
     sold = [stock for stock in stock_widths(kind) if stock <= width * (1.0 + 1e-9)]

@@ -68,7 +68,7 @@ def remaining_value(machine: str, years: float, hours_per_year: float) -> float:
 
     References
     ----------
-    [1] power/D497-memory. [2] value/V1.
+    [1] value/V1T and power/D497-memory. [2] value/V1.
 
     Examples
     --------

@@ -211,8 +211,8 @@ def _demand(v: model.Inputs, at: model.At, row: dict[str, str] | None) -> None:
         at.widest = implement_power.widest(at.left, each.high)
         at.widest_most = implement_power.widest(at.left, each.low)
         if model.wants():
-            at.sold = typical.next_width(kind, at.widest)
-            at.sold_most = typical.next_width(kind, at.widest_most)
+            at.sold = typical.next_width(at.widest, kind)
+            at.sold_most = typical.next_width(at.widest_most, kind)
     if at.showing:
         _demand_step(v, at, row, band.source)
 
