@@ -11,7 +11,7 @@ from __future__ import annotations
 import itertools
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import htpy as h
 
@@ -273,7 +273,14 @@ def _todo(answer: Answer, system: str) -> tuple[str, list[str]]:
     if not chosen:
         return "What would help", [_remedy(remedy, system) for remedy in remedies[:3]]
     chosen.sort(key=lambda remedy: not any(map(_is_broken, _mended(answer, remedy))))
-    told = [f"{_remedy(r, system)} {_what_for(answer, r)}".strip() for r in chosen]
+    told, mended = [], set[str]()
+    for remedy in chosen:
+        # What an earlier one mends already is no reason for this one.
+        new = tuple(name for name in remedy.mends if name not in mended)
+        told.append(
+            f"{_remedy(remedy, system)} {_what_for(answer, replace(remedy, mends=new))}".strip()
+        )
+        mended |= set(remedy.mends)
     if left:
         titles = [verdict.check.heading(model.OVER) for verdict in left]
         told.append(f"Nothing here mends: {'; '.join(titles)}.")
@@ -301,10 +308,27 @@ def _in_question(answer: Answer) -> list[model.Verdict]:
 
 
 def _cover(answer: Answer) -> tuple[list[model.Remedy], list[model.Verdict]]:
-    """Choose remedies until each check that one of them mends is mended; and say what is left."""
+    """Choose remedies until each check that one of them mends is mended; and say what is left.
+
+    What was asked about and is broken for certain comes first, mended by what is made for it: who
+    asks of a chain is told of a stronger one, and of a lighter load for what else is open.
+    """
     limits = [v for v in _in_question(answer) if v.margin_low < 0 and v.check.grade != model.ADVICE]
     open_ = {verdict.check.name for verdict in limits}
     rest, chosen = list(answer.advice.remedies), []
+    asked = {v.check.name for v in limits if v.check.name in answer.ask.checks and _is_broken(v)}
+    if asked:
+        sure = {verdict.check.name for verdict in limits if _is_broken(verdict)}
+
+        def made_for(remedy: model.Remedy) -> tuple[int, int, int]:
+            mended = set(remedy.mends)
+            return len(asked & mended), len(sure & mended), -len(mended - sure)
+
+        own = max(rest, key=made_for)
+        if asked & set(own.mends):
+            chosen.append(own)
+            rest.remove(own)
+            open_ -= set(own.mends)
     while open_ and rest:
         best = max(rest, key=lambda remedy: len(open_ & set(remedy.mends)))
         if not open_ & set(best.mends):

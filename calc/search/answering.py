@@ -136,8 +136,9 @@ def _settles(
     """Return the numbers that would settle the open checks, the deciding one first among them."""
     counted = model.counting(verdicts, checks)
     open_ = sorted((v for v in counted if v.finding == model.UNKNOWN), key=model.rank)
-    ordered = [deciding, *(v for v in open_ if v is not deciding)] if deciding else []
-    return settles_of(search, ordered)
+    if deciding is None or deciding.finding != model.UNKNOWN:
+        return ()  # what is open is a blank that governs, and no number of the box
+    return settles_of(search, [deciding, *(v for v in open_ if v is not deciding)])
 
 
 def _with_range(output: model.Output, search: Search, standing: Standing | None) -> model.Output:
