@@ -5,7 +5,7 @@ import re
 
 from calc import worksheets
 from calc.machines import lists
-from calc.model import sentences
+from calc.model import leading
 from calc.render import brief, index, live, round_up
 from scripts import _setup, shop
 
@@ -118,7 +118,7 @@ def test_an_outline_has_the_answer_its_number_what_for_and_what_to_show():
     text = f"{HEAD}A?,ballast,,lift_capacity=900+lb&implement_mass=480+lb,\n"
     (kept,), _ = round_up.read(text, "round_up.csv")
     lead, number, given, show = brief.outline(kept.answer, kept.inputs)
-    assert lead == sentences.lead(kept.answer, "us")
+    assert lead == leading.lead(kept.answer, "us")
     assert re.search(r"\d", number) and number != lead
     assert given == "For: Hitch lift capacity: 900 lb; Implement mass: 480 lb."
     settling = kept.answer.settles[0].field

@@ -19,6 +19,8 @@ from calc.search.solver import Solver
 
 # A change beyond this ratio is no advice: nobody buys a tractor five times as heavy.
 IN_PROPORTION = 2.5
+# While nobody knows whether anything is wrong, what is there is cut by no more than this ratio.
+UNSURE = 1.5
 # Broken by less than this a check counts as met: it is what rounding leaves.
 _NOTHING = -1e-9
 # A size that can be bought counts as meeting an edge that halving left this far off: 24 halvings
@@ -36,6 +38,7 @@ class Remedies:
         self._sheet = solve.sheet
         self._found: list[Remedy] = []
         self.broken = solve.broken
+        self.over = {v.check.name for v in solve.verdicts if v.finding == model.OVER}
         self.assumed = solve.assumed  # names of the fields whose usual range stands in
 
     def found(self) -> list[Remedy]:
@@ -93,13 +96,24 @@ class Remedies:
         return self._offer(key, values, mends, source, numbers)
 
     def do(
-        self, key: str, mends: Iterable[str], *, source: str = "", **numbers: Number
+        self,
+        key: str,
+        mends: Iterable[str],
+        *,
+        source: str = "",
+        **numbers: Number,
     ) -> Remedy | None:
         """Offer something that no field stands for, where one of the checks named is broken."""
         mended = tuple(name for name in mends if name in self.broken)
         if not mended:
             return None
         return self._add(key, {}, mended, source, numbers, self._solve.point)
+
+    def do_instead(self, key: str, of: str, *, source: str = "") -> Remedy | None:
+        """Offer something else where the check `of` is broken: it mends nothing."""
+        if of not in self.broken:
+            return None
+        return self._add(key, {}, (), source, {}, self._solve.point)
 
     def whole(self, name: str, value: float, *, step: float = 0.0, up: bool = False) -> float:
         """Return a value of a field as it is said and bought: rounded down, or up, to a step.
@@ -123,6 +137,8 @@ class Remedies:
         also: Also | None = None,
         most: float = IN_PROPORTION,
         end: float | None = None,
+        another: bool = False,
+        unsure: float = UNSURE,
         key: str = "",
         source: str = "",
         **numbers: Number,
@@ -149,6 +165,12 @@ class Remedies:
             The largest ratio of the new value to the old one, or of the old to the new.
         end
             How far at most, in base units, where the ratio says nothing (from zero on).
+        another
+            Whether it means another machine: nobody buys one for what may be in order already,
+            so it is offered for checks that are broken whatever the unknown numbers are.
+        unsure
+            The largest ratio of the old value to the new one while nobody knows whether anything
+            is wrong; what one loads as one likes may be cut by more.
         key
             The name of its words under `remedies`; the field's own when empty.
         """
@@ -161,10 +183,14 @@ class Remedies:
         worst = [getattr(self._solve.worst_of(check), name) for check in aimed]
         now = (min if up else max)([now, *(value for value in worst if value is not None)])
         low, high = (quantities.base(edge, item.kind) for edge in (item.low, item.high))
+        for_sure = [check for check in aimed if check in self.over]
         reach = end if end is not None else (now * most if up else now / most)
+        if not up and not for_sure and name not in self.assumed:
+            reach = max(reach, now / unsure)
         far = min(reach, high) if up else max(reach, low)
         stock = sold(stock, item, self._solve.system)
-        wanted = [c for c in aimed if self._meets(c, {name: far, **_with(also, far)})]
+        wanted = for_sure if another else aimed
+        wanted = [c for c in wanted if self._meets(c, {name: far, **_with(also, far)})]
         if not wanted or far == now:
             return None
 

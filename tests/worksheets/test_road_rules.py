@@ -4,7 +4,7 @@ import pytest
 
 from calc import model, search, worksheets
 from calc.errors import InputError
-from calc.model import sentences
+from calc.model import leading
 from calc.render import reply
 from tests.worksheets.asking import findings
 
@@ -20,7 +20,7 @@ def example(**typed):
 
 
 def lead(found):
-    return sentences.lead(found, "us")
+    return leading.lead(found, "us")
 
 
 def test_where_no_rule_was_read_the_pattern_stands_in_for_the_emblem():

@@ -9,6 +9,7 @@ from typing import Any
 
 from calc import arith, model, tables
 from calc.mechanics import fuel, ownership, pto_power, traction, transmission
+from calc.subjects import shaft_power
 
 GRAVITY = 9.80665
 HIGHEST_SLIP = 0.15  # top of the band that suits the user, 8 to 15 %; power/D497-memory
@@ -90,12 +91,12 @@ def job(v: model.Inputs, speed: float) -> Job:
     What is towed has to be pulled up the slope and rolled, and puts no weight on those wheels.
     """
     mobility = _mobility(v.soil)
-    angle = arith.atan(v.slope or 0.0)
+    angle = arith.atan(arith.or_zero(v.slope))
     own, driven, towed = _weights(v)
     driven = driven * arith.cos(angle)
     rolls = own * arith.cos(angle) - driven + towed * arith.cos(angle)
     dragged = rolls * traction.motion_resistance_ratio(mobility, 0.0)
-    wanted = ((own + towed) * arith.sin(angle) + (v.pull or 0.0) + dragged) / driven
+    wanted = ((own + towed) * arith.sin(angle) + arith.or_zero(v.pull) + dragged) / driven
     slip = _slip(wanted, mobility)
     gross = traction.gross_traction_ratio(mobility, slip)
     return Job(slip, gross * driven * speed / (1.0 - slip), slip <= HIGHEST_SLIP, wanted)
@@ -246,6 +247,7 @@ def compute(v: model.Inputs, at: model.At) -> None:
     found = compare(v)
     at.full = v.engine_power * _RATIO
     _grip(v, at, found["job"])
+    _towed(v, at)
     pairs: dict[str, tuple[float, ...]] = {
         "line": tuple(one.slope for one in found["drives"]),
         "ground_power": tuple(to_ground(one, v)[2] for one in found["drives"]),
@@ -283,6 +285,12 @@ def _grip(v: model.Inputs, at: model.At, asked: Job) -> None:
     at.at_most("grip", "share_wanted", "share_held", "power/D497-memory", grade=grade)
 
 
+def _towed(v: model.Inputs, at: model.At) -> None:
+    """Check what pushes the tractor on the way down, where it goes up a slope with it."""
+    if (v.slope or 0.0) > 0.0 and towed_share(v) > 0.5:
+        shaft_power.check_towed(at, v.tractor_mass, v.load_mass, v.tractor_kind)
+
+
 def _show_working(v: model.Inputs, found: dict[str, Any], at: model.At) -> None:
     tests = "power/S33; power/DERIVED" if v.basis == "drawbar tests" else "power/D497-memory"
     at.step("full", "P = r P_engine", "power/S10", r=(_RATIO, "fraction"), P_engine="engine_power")
@@ -290,8 +298,8 @@ def _show_working(v: model.Inputs, found: dict[str, Any], at: model.At) -> None:
         "slip",
         "s = from net traction, pull / driven load",
         "power/D497-memory",
-        slope=(v.slope or 0.0, "slope"),
-        pull=(v.pull or 0.0, "force"),
+        slope=(arith.or_zero(v.slope), "slope"),
+        pull=(arith.or_zero(v.pull), "force"),
         m="tractor_mass",
         load="load_mass",
     )

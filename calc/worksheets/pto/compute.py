@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from calc import arith, model, tables
-from calc.mechanics import implement_power, pto, pto_power
-from calc.subjects import shaft_power
+from calc.mechanics import implement_class, implement_power, pto, pto_power, typical
+from calc.subjects import hung, shaft_power
 from calc.subjects.standing import mass_of
 
 SIZE_FIELDS = {
@@ -33,8 +33,8 @@ def rated_power(v: model.Inputs) -> float:
         at_rated = arith.number(v.pto_power)
     else:
         at_engine = pto_power.engine_to_pto(v.engine_power, v.pto_share)
-        at_rated = arith.max(0.0, at_engine - (v.pump_drag or 0.0))
-    return at_rated * (1.0 - (v.speed_loss or 0.0))
+        at_rated = arith.max(0.0, at_engine - arith.or_zero(v.pump_drag))
+    return at_rated * (1.0 - arith.or_zero(v.speed_loss))
 
 
 def uses_shaft_figures(v: model.Inputs) -> bool:
@@ -57,7 +57,7 @@ def travel_power(v: model.Inputs) -> float:
     rolling = pto_power.rolling_coefficient(v.surface)[1] if uses_shaft_figures(v) else 0.0
     if v.slope is None and not rolling:
         return 0.0
-    return shaft_power.climb_power(v, mass_of(v), v.slope or 0.0, rolling)
+    return shaft_power.climb_power(v, mass_of(v), arith.or_zero(v.slope), rolling)
 
 
 def heat_share(v: model.Inputs) -> float:
@@ -132,7 +132,7 @@ def _tractor(v: model.Inputs, at: model.At) -> None:
     """Name the power at the PTO, and what altitude, heat and driving leave of it."""
     at.standing = mass_of(v)
     at.rated = rated_power(v)
-    at.lost = v.speed_loss or 0.0
+    at.lost = arith.or_zero(v.speed_loss)
     rule = shaft_power.altitude_rule(v.altitude_rule, v.breathing)
     at.height_share = shaft_power.altitude_share(v.altitude, v.breathing, v.altitude_rule)
     at.heat_share = heat_share(v)
@@ -180,7 +180,7 @@ def _travel_step(v: model.Inputs, at: model.At) -> None:
         "P_d = m g (sin(atan s) + f) v / η",
         "power/S29; power/S33; power/GENERAL-memory",
         m=(at.standing + v.implement_mass, "mass"),
-        s=(v.slope or 0.0, "slope"),
+        s=(arith.or_zero(v.slope), "slope"),
         f=(rolling, "fraction"),
         v="ground_speed",
         η=(pto_power.axle_efficiency(v.transmission)[1], "fraction"),
@@ -198,6 +198,7 @@ def _demand(v: model.Inputs, at: model.At, row: dict[str, str] | None) -> None:
     band = shaft_power.demand(kind, size_of(v), v.material, v.figures, v.reserve)
     assert band is not None
     at.need_low, at.need = band.low, band.high
+    _asked_by_makers(v, at)
     if row["size"] == "rating":
         at.start = shaft_power.generator_start(v.generator_rating)
         at.at_least("starting", "left", "start", "power/S23; power/GEN-T16", close_band=0.0)
@@ -209,8 +210,23 @@ def _demand(v: model.Inputs, at: model.At, row: dict[str, str] | None) -> None:
         assert each is not None
         at.widest = implement_power.widest(at.left, each.high)
         at.widest_most = implement_power.widest(at.left, each.low)
+        if model.wants():
+            at.sold = typical.next_width(kind, at.widest)
+            at.sold_most = typical.next_width(kind, at.widest_most)
     if at.showing:
         _demand_step(v, at, row, band.source)
+
+
+def _asked_by_makers(v: model.Inputs, at: model.At) -> None:
+    """Name what to look for in a tractor: what it takes, and no less than its makers ask for.
+
+    A baler's plunger and pickup want a tractor of the class even while little crop goes through.
+    """
+    at.look_low, at.look = at.need_low, at.need
+    size = shaft_power.class_size(v.implement_kind, v.working_width, v.implement_mass)
+    if size is not None and implement_class.class_by(v.implement_kind):
+        low, high, _ = implement_class.class_power(v.implement_kind, size)
+        at.look_low, at.look = arith.max(at.need_low, low), arith.max(at.need, high)
 
 
 def _demand_step(v: model.Inputs, at: model.At, row: dict[str, str], source: str) -> None:
@@ -249,7 +265,7 @@ def _class(v: model.Inputs, at: model.At, row: dict[str, str] | None) -> None:
     if size is not None and v.power_needed is None:
         shaft_power.check_class(at, kind, size, plate=v.power_limit is not None)
     if row["hangs"] == "towed":
-        shaft_power.check_towed(at, at.standing, "implement_mass", v.tractor_kind)
+        shaft_power.check_towed(at, at.standing, hung.hung_mass(v), v.tractor_kind)
     if kind == "small_square_baler":
         at.baler_mass = shaft_power.BALER_MASS
         at.at_least("plunger", "standing", "baler_mass", "power/BALE-T13", grade=model.ADVICE)
