@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from calc import model, quantities
 from calc.model import Answer, sentences, words
 from calc.render import concerns, parts
@@ -28,7 +30,13 @@ def what_to_do(answer: Answer, system: str) -> tuple[str, list[str]]:
     if not chosen:
         return "What would help", [_remedy(remedy, system) for remedy in remedies[:3]]
     chosen.sort(key=lambda remedy: not any(map(concerns.is_broken, _mended(answer, remedy))))
-    told = [f"{_remedy(r, system)} {_what_for(answer, r)}".strip() for r in chosen]
+    told, mended = [], set[str]()
+    for remedy in chosen:
+        # What an earlier one mends already is no reason for this one.
+        new = tuple(name for name in remedy.mends if name not in mended)
+        why = _what_for(answer, replace(remedy, mends=new))
+        told.append(f"{_remedy(remedy, system)} {why}".strip())
+        mended |= set(remedy.mends)
     if left:
         titles = [verdict.check.heading(model.OVER) for verdict in left]
         told.append(f"Nothing here mends: {'; '.join(titles)}.")
@@ -49,7 +57,11 @@ def _what_for(answer: Answer, remedy: model.Remedy) -> str:
 
 
 def _cover(answer: Answer) -> tuple[list[model.Remedy], list[model.Verdict]]:
-    """Choose remedies until each check that one of them mends is mended; and say what is left."""
+    """Choose remedies until each check that one of them mends is mended; and say what is left.
+
+    What was asked about and is broken for certain comes first, mended by what is made for it: who
+    asks of a chain is told of a stronger one, and of a lighter load for what else is open.
+    """
     limits = [
         v
         for v in concerns.in_question(answer)
@@ -57,6 +69,11 @@ def _cover(answer: Answer) -> tuple[list[model.Remedy], list[model.Verdict]]:
     ]
     open_ = {verdict.check.name for verdict in limits}
     rest, chosen = list(answer.advice.remedies), []
+    own = _made_for(answer, limits)
+    if own:
+        chosen.append(own)
+        rest.remove(own)
+        open_ -= set(own.mends)
     while open_ and rest:
         best = max(rest, key=lambda remedy: len(open_ & set(remedy.mends)))
         if not open_ & set(best.mends):
@@ -65,6 +82,19 @@ def _cover(answer: Answer) -> tuple[list[model.Remedy], list[model.Verdict]]:
         rest.remove(best)
         open_ -= set(best.mends)
     return chosen, [v for v in limits if v.check.name in open_ and concerns.is_broken(v)]
+
+
+def _made_for(answer: Answer, limits: list[model.Verdict]) -> model.Remedy | None:
+    """The remedy of what was asked about and is broken for certain, with the least beside it."""
+    sure = {verdict.check.name for verdict in limits if concerns.is_broken(verdict)}
+    asked = sure & set(answer.ask.checks)
+
+    def fitting(remedy: model.Remedy) -> tuple[int, int, int]:
+        mended = set(remedy.mends)
+        return len(asked & mended), len(sure & mended), -len(mended - sure)
+
+    best = max(answer.advice.remedies, key=fitting, default=None)
+    return best if best and asked & set(best.mends) else None
 
 
 def _remedy(remedy: model.Remedy, system: str) -> str:

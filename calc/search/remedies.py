@@ -178,14 +178,18 @@ class Remedies:
         now = getattr(self._solve.point, name)
         if now is None or not isinstance(item, model.Field):
             return None
+        aimed = [check for check in (mends or self.broken) if check in self.broken]
+        # What nobody gave is looked at from where a check is worst, or its edge is passed over.
+        worst = [getattr(self._solve.worst_of(check), name) for check in aimed]
+        now = (min if up else max)([now, *(value for value in worst if value is not None)])
         low, high = (quantities.base(edge, item.kind) for edge in (item.low, item.high))
-        for_sure = [check for check in (mends or self.broken) if check in self.over]
+        for_sure = [check for check in aimed if check in self.over]
         reach = end if end is not None else (now * most if up else now / most)
         if not up and not for_sure and name not in self.assumed:
             reach = max(reach, now / unsure)
         far = min(reach, high) if up else max(reach, low)
         stock = sold(stock, item, self._solve.system)
-        wanted = for_sure if another else [c for c in (mends or self.broken) if c in self.broken]
+        wanted = for_sure if another else aimed
         wanted = [c for c in wanted if self._meets(c, {name: far, **_with(also, far)})]
         if not wanted or far == now:
             return None

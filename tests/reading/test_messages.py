@@ -202,3 +202,48 @@ def test_a_section_of_figures_leaves_the_others(tmp_path):
     sections.put(page, "## One", "## One\n\nnew\n")
     sections.put(page, "## Three", "## Three\n\nlast")
     assert page.read_text() == "# Top\n\n## One\n\nnew\n\n## Two\n\nkept\n\n## Three\n\nlast\n"
+
+
+@pytest.mark.parametrize(
+    ("text", "worksheet", "wanted"),
+    [
+        ("traffic does 55, can I pull out left? see 600 ft", "closing", {"car_speed": "55 mph"}),
+        ("pulling out with traffic at 55, I can see 500 ft", "closing", {"car_speed": "55 mph"}),
+        (
+            "what would 28500 be a month for 60 months",
+            "resale",
+            {"new_price": "$28500", "loan_months": "60 months"},
+        ),
+        (
+            "payments on a 35000 tractor, 72 months",
+            "resale",
+            {"new_price": "$35000", "loan_months": "72 months"},
+        ),
+        ("my LED blinkers flash too fast", "lamp-wiring", {"flash_lamp": "led-turn"}),
+        (
+            "how many acres an hour with a 6 ft mower at 5 mph",
+            "lawn",
+            {"working_width": "6 ft", "ground_speed": "5 mph"},
+        ),
+        ("cutter is 5 ft, lane is 10 ft wide: too wide for the road?", "road", {}),
+    ],
+)
+def test_what_the_question_is_about_takes_its_numbers(text, worksheet, wanted):
+    found = only(text)
+    assert found.worksheet == worksheet
+    assert {name: found.inputs.get(name) for name in wanted} == wanted
+
+
+def test_what_one_pays_a_month_is_no_price():
+    found = only("what are payments on it? I can do 450 a month")
+    assert "new_price" not in found.inputs
+
+
+def test_a_road_is_as_wide_as_no_machine():
+    text = "my cutter is 5 ft and the road is 20 ft wide, is it too wide for the road?"
+    message = reading.read(text)
+    (found,) = message.questions
+    assert "20 ft" not in found.inputs.values()
+    assert [text[start:end] for start, end in message.lost] == ["20 ft"]
+    lane = only("cutter is 5 ft, the lane is 10 ft wide: too wide for the road?")
+    assert lane.inputs["lane_width"] == "10 ft"

@@ -26,13 +26,15 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     if "holds" in broken:
         _gentler(v, remedies)
     braked = {"trailer_brakes": "own", "trailer_braking": TESTED}
-    if v.trailer_brakes == "none":
+    if v.towed_mass is None and not found.over:
+        pass  # first the load has to be known
+    elif v.trailer_brakes == "none":
         remedies.change("trailer_brakes", braked, source="road/HSE-697; road/MAN-2")
     elif v.trailer_braking is not None and v.trailer_braking < TESTED:
         remedies.change("tested", {"trailer_braking": TESTED}, source="road/HSE-697")
     if v.surface != "dry_pavement":
         remedies.choose("braked_wheels", "all", source="road/GRIP-1")
-    if broken & {"room", "rule_speed"}:
+    if broken & {"room", "rule_speed"} and (v.towed_mass is not None or found.over):
         slow = broken & {"room", "rule_speed"}
         remedies.less("road_speed", mends=slow, step=0.5, source="road/CALC-1")
     if broken & {"holds", "ratio", "room"}:
@@ -48,8 +50,9 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         tables=[_rule_table(v)],
         notes=_notes(v, found),
         says={
+            "stops": found.note("tell_load"),
             "fastest": found.note("tell_fastest", top=(found.top, "speed")),
-            "chain": found.note("tell_chain"),
+            "chain": found.note("tell_chain" if v.towed_mass is None else "chain_for"),
         },
     )
 

@@ -130,6 +130,8 @@ def _shown(v: model.Inputs, at: model.At) -> None:
         at.fastest = arith.min(at.top, stops_from)
     if at.left <= 0:
         at.fastest = 0.0
+        return
+    at.stop_fastest = braking.stopping_distance(at.fastest, at.left, v.reaction_time)
 
 
 def stops_with(v: model.Inputs) -> float:

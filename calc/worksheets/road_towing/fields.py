@@ -132,6 +132,7 @@ OUTPUTS = (
     model.Shown("longer", "distance"),
     model.Shown("heaviest", "mass"),
     model.Shown("fastest", "speed"),
+    model.Shown("stop_fastest", "distance"),
     model.Shown("limit", "mass"),
     model.Shown("ratio_now", "count"),
     model.Shown("left", "acceleration"),
