@@ -207,6 +207,25 @@ def _tongue(known: KnownSoFar) -> Typical | None:
     return Typical(low * mass[0], high * mass[1], "hitch/PRACTICE", "what is towed")
 
 
+def _ground_speed(known: KnownSoFar) -> Typical:
+    """Return the usual speed at work; a tiller crawls."""
+    if known.get("implement_kind") == "rotary_tiller":
+        row = tables.by_key("power/field_efficiency", "implement")["rotary tiller"]
+        low, high = (float(row[f"speed_{end}_km_h"]) / 3.6 for end in ("low", "typical"))
+        return Typical(low, high, row["source"], "tilling")
+    return Typical(0.9, 2.2, "hitch/PRACTICE", "mowing and tilling")
+
+
+WORKS_SOIL = ("rotary_tiller", "disk_harrow", "plow", "post_hole_digger")
+
+
+def _slope(known: KnownSoFar) -> Typical:
+    """Return the usual slopes; soil that is worked would wash off steeper ones."""
+    if known.get("implement_kind") in WORKS_SOIL:
+        return Typical(0.0, 0.08, "hitch/PRACTICE", "soil that is worked")
+    return Typical(0.0, 0.15, "hitch/PRACTICE", "mowed land")
+
+
 def tractor_kind(example: str = "compact_light") -> Choice:
     """The class of tractor, which gives the typical ranges."""
     options = [Option(key, label) for key, label in typical.tractor_kinds()]
@@ -696,7 +715,7 @@ def _fields() -> dict[str, AnyField]:
             "0 %",
             "40 %",
             example="5 %",
-            typical=Typical(0.0, 0.15, "hitch/PRACTICE", "mowed land"),
+            typical=_slope,
             group=job,
         ),
         Field("cross_slope", "slope", "0 %", "60 %", optional=True, group=job),
@@ -706,7 +725,7 @@ def _fields() -> dict[str, AnyField]:
             "0.5 mph",
             "15 mph",
             example="3 mph",
-            typical=Typical(0.9, 2.2, "hitch/PRACTICE", "mowing and tilling"),
+            typical=_ground_speed,
             group=job,
         ),
         Field(

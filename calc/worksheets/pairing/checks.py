@@ -186,7 +186,10 @@ def _demand(v: Inputs, at: At) -> None:
         reserve = pto_power.RESERVE
         at.at_least("power", "power_left", "power_demand", "power/DERIVED", close_band=reserve)
     else:
-        at.at_least("power", "power_left", "power_least", band.source, strict="power_demand")
+        least = band.low
+        if shaft_power.moves(v.implement_kind):
+            least -= shaft_power.eased(v, at.standing, v.slope)
+        at.at_least("power", "power_left", least, band.source, strict="power_demand", kind="power")
 
 
 def _power_steps(v: Inputs, at: At, efficiency: float) -> None:
