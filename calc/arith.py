@@ -14,7 +14,7 @@ ranges leave open is followed both ways, which doubles the work; `below`, `where
 import functools
 import math
 from builtins import max, min, round  # noqa: UP029
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from math import (
     acos,
@@ -47,6 +47,7 @@ pi = math.pi
 
 __all__ = [
     "acos",
+    "along",
     "asin",
     "atan",
     "atan2",
@@ -69,11 +70,13 @@ __all__ = [
     "max",
     "min",
     "number",
+    "or_zero",
     "pi",
     "pow",
     "radians",
     "rising",
     "round",
+    "same",
     "sin",
     "sqrt",
     "tan",
@@ -90,6 +93,40 @@ def below(value: float, limit: float) -> float:
     (1.0, 0.0)
     """
     return 1.0 if value < limit else 0.0
+
+
+def along(x: float, xs: Sequence[float], ys: Sequence[float]) -> float:
+    """Read a table along straight lines: `ys` at rising `xs`; outside its ends the end holds.
+
+    >>> along(1.5, [1.0, 2.0], [10.0, 30.0]), along(9.0, [1.0, 2.0], [10.0, 30.0])
+    (20.0, 30.0)
+    """
+    if x <= xs[0]:
+        return ys[0]
+    for i in range(1, len(xs)):
+        if x <= xs[i]:
+            share = (x - xs[i - 1]) / (xs[i] - xs[i - 1])
+            return ys[i - 1] + share * (ys[i] - ys[i - 1])
+    return ys[-1]
+
+
+def or_zero(value: float | None) -> float:
+    """Return a number, or 0 where nobody gave one: `value or 0.0` asks whether it is 0 too.
+
+    >>> or_zero(2.5), or_zero(None)
+    (2.5, 0.0)
+    """
+    return 0.0 if value is None else value
+
+
+def same(value: float, other: Callable[[], float]) -> float:
+    """Return a number that two formulae give: the first one's, and while it is proved what both
+    leave of it. The second is then asked for: it is tight where the first one isn't.
+
+    >>> same(1.0, lambda: 2.0 - 1.0)
+    1.0
+    """
+    return value
 
 
 def where(share: float, yes: float, no: float) -> float:

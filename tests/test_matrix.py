@@ -89,7 +89,7 @@ def test_a_cluster_of_two_workers_writes_the_same(tmp_path, alone, small_blocks)
 
 
 def test_a_million_pairings_take_no_more_memory_than_a_few(monkeypatch):
-    cell = matrix.Cell("within", "", "", 0.0, "", {})
+    cell = matrix.Cell("within", "", "", "", {})
     monkeypatch.setattr(matrix, "pair", lambda *_: cell)
     some = [Machine(f"M{n}", "tractor", {}) for n in range(1000)]
     tracemalloc.start()
@@ -106,7 +106,7 @@ def test_a_million_pairings_take_no_more_memory_than_a_few(monkeypatch):
 
 def test_only_so_many_blocks_are_handed_out_ahead(monkeypatch):
     """Results that nobody has taken yet would fill the memory."""
-    monkeypatch.setattr(matrix, "pair", lambda *_: matrix.Cell("within", "", "", 0.0, "", {}))
+    monkeypatch.setattr(matrix, "pair", lambda *_: matrix.Cell("within", "", "", "", {}))
     some = [Machine(f"M{n}", "tractor", {}) for n in range(500)]
     executor = Scrambled(at_once=1)
     pairings = matrix.stream(some, some, executor=executor)

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 from calc import links, model, search, worksheets
 from calc.machines import Machine, lists, read_machines
-from calc.model import Worksheet, sentences
+from calc.model import Worksheet, check_text, sentences
 
 if TYPE_CHECKING:
     from concurrent.futures import Executor, Future
@@ -34,7 +34,6 @@ class Cell:
     finding: str
     check: str  # its name
     title: str
-    margin: float
     sentence: str
     inputs: dict[str, str]
     loader: str = ""  # "on" or "off" where that was said or tried
@@ -77,19 +76,19 @@ def _cell(sheet: Worksheet, inputs: dict[str, str], system: str) -> Cell:
     try:
         box = search.read_box(sheet, inputs)
     except search.BadInputs as bad:
-        return Cell(model.UNKNOWN, "", "", 0.0, " ".join(bad.errors.values()), inputs, loader)
+        return Cell(model.UNKNOWN, "", "", " ".join(bad.errors.values()), inputs, loader)
     if box.missing:
         said = sentences.missing_sentence(box.missing)
-        return Cell(model.UNKNOWN, "", "", 0.0, said, inputs, loader)
-    looked = search.Search(sheet, box)
-    deciding = search.foremost(looked)
+        return Cell(model.UNKNOWN, "", "", said, inputs, loader)
+    with model.checks_alone():
+        looked = search.Search(sheet, box)
+        deciding = search.foremost(looked)
     finding = model.finding_of([deciding], looked.unchecked())
     return Cell(
         finding,
         deciding.check.name,
         deciding.check.heading(finding),
-        deciding.margin_low,
-        sentences.check_sentence(deciding, system),
+        check_text.check_sentence(deciding, system),
         inputs,
         loader,
     )

@@ -4,6 +4,8 @@ A static angle is an absolute upper limit on smooth, hard ground at rest. It is 
 a slope to work on: bumps, turns, soft ground and speed take most of it away.
 """
 
+from collections.abc import Sequence
+
 from calc import arith
 
 GRAVITY = 9.80665
@@ -76,7 +78,21 @@ def common_cg(parts: list[tuple[float, float]]) -> float:
     total = sum(mass for mass, _ in parts)
     if total <= 0.0:
         raise ValueError("The masses must add up to more than 0.")
-    return sum(mass * position for mass, position in parts) / total
+    if len(parts) == 1:
+        return parts[0][1]
+    mean = sum(mass * position for mass, position in parts) / total
+    return arith.same(mean, lambda: _by_weights(parts))
+
+
+def _by_weights(parts: Sequence[tuple[float, float]]) -> float:
+    """The common center of gravity by each mass's share of the whole, where each stands once."""
+    first = parts[0][1]
+    found = first
+    for place, (mass, position) in enumerate(parts[1:], 1):
+        if mass > 0.0:
+            rest = sum(other for at, (other, _) in enumerate(parts) if at != place)
+            found += (position - first) / (1.0 + rest / mass)
+    return found
 
 
 def cg_ahead_with_implement(

@@ -4,8 +4,6 @@ Every range comes from a table whose rows carry their source; most are common
 practice or memory, and an answer that uses one has to say so.
 """
 
-from itertools import pairwise
-
 from calc import arith, tables
 
 
@@ -58,11 +56,9 @@ def _between(known: list[tuple[float, list[float]]], width: float) -> list[float
         edge, values = first if width <= first[0] else last
         scale = width / edge
         return [values[0] * scale, values[1] * scale, values[2], values[3]]
-    for (w0, low), (w1, high) in pairwise(known):
-        if w0 <= width <= w1:
-            part = (width - w0) / (w1 - w0)
-            return [a + part * (b - a) for a, b in zip(low, high, strict=True)]
-    raise LookupError(f"No width near {width} m in the table.")
+    columns = zip(*(values for _, values in known), strict=True)
+    widths = [each for each, _ in known]
+    return [arith.along(width, widths, column) for column in columns]
 
 
 def implement_source(kind: str) -> str:

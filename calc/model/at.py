@@ -10,13 +10,13 @@ for the words beside it in `words.toml`. So a line of `compute` reads as its for
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
 from calc.errors import UnknownName
 from calc.model import checks
 from calc.model.checks import Check, Unchecked
-from calc.model.outcome import Outcome, Output, Step, Work, said_of
+from calc.model.outcome import Outcome, Output, Step, Unworded, Work, said_of
 from calc.model.text import Number, Phrase
 from calc.model.worksheet import Inputs, Worksheet, number_of
 
@@ -91,6 +91,25 @@ class At:
     def phrase(self, template: str, **numbers: Number) -> Phrase:
         """Return a phrase in which {name} is any number known by name here, or in `numbers`."""
         return Phrase(template, Named(self._sheet, self._v, self._values, numbers))
+
+    def group(self, names: tuple[str, ...], make: Callable[..., object], *args: Any) -> None:
+        """Call `make(*args)`, which makes the checks and numbers named and nothing else reads.
+
+        A proof then goes through the options of a choice for this group alone where only the
+        group reads it, and leaves the group out where it is about another check.
+        """
+        if not checks.wants(*names):
+            return
+        before = dict(self._values), dict(self._bands), len(self._checks), len(self._unchecked)
+        try:
+            make(*args)
+        except checks.OpenChoice as choice:
+            if not checks.leaves(names, choice.name):
+                raise
+            put = object.__setattr__
+            put(self, "_values", before[0])
+            put(self, "_bands", before[1])
+            del self._checks[before[2] :], self._unchecked[before[3] :]
 
     # --- checks ---------------------------------------------------------------------------------
 
@@ -181,18 +200,27 @@ class At:
         self, name: str, values: tuple[Value, ...], more: dict[str, Any]
     ) -> tuple[str, dict[str, Any]]:
         """Return a check's title, and what else is said of it: kind and units by name."""
-        said = said_of(self._sheet.words, "checks", more.pop("said", name))
-        title = more.pop("title", "") or said.get("title") or said.get("label") or name
-        found = {**{key: said[key] for key in ("why", "broken") if key in said}, **more}
-        if "kind" not in found:
+        said, title = more.pop("said", name), more.pop("title", "")
+        names = () if "kind" in more else tuple(v for v in values if isinstance(v, str))
+        known = self._sheet.said.get((name, said, "kind" in more, names))
+        if known is None:
+            known = self._found_words(name, said, None if "kind" in more else names)
+            self._sheet.said[name, said, "kind" in more, names] = known
+        return title or known[0], {**known[1], **more}
+
+    def _found_words(
+        self, name: str, section: str, names: tuple[str, ...] | None
+    ) -> tuple[str, dict[str, Any]]:
+        """Find what the words say of a check, and the kind of the first quantity among `names`."""
+        said = said_of(self._sheet.words, "checks", section)
+        found = {key: said[key] for key in ("why", "broken") if key in said}
+        if names is not None:
             kinds = self._sheet.kinds
-            named = next((v for v in values if isinstance(v, str) and v in kinds), None)
-            if named is None:
+            quantity = next((known for known in names if known in kinds), None)
+            if quantity is None:
                 raise UnknownName(f"The check {name!r} names no quantity: say its kind.")
-            found["kind"], unit_us, unit_metric = kinds[named]
-            found.setdefault("unit_us", unit_us)
-            found.setdefault("unit_metric", unit_metric)
-        return title, found
+            found["kind"], found["unit_us"], found["unit_metric"] = kinds[quantity]
+        return said.get("title") or said.get("label") or name, found
 
     # --- the working ----------------------------------------------------------------------------
 
@@ -221,6 +249,12 @@ class At:
 
     def outcome(self) -> Outcome:
         """Return what was computed."""
+        values = self._values
+        amounts = [(i.name, values[i.name]) for i in self._sheet.outputs if i.name in values]
+        return Outcome(self._checks, Unworded(amounts, self._outputs), self._unchecked)
+
+    def _outputs(self) -> list[Output]:
+        """Return the outputs with their words."""
         outputs = []
         for item in self._sheet.outputs:
             if item.name not in self._values:
@@ -242,4 +276,4 @@ class At:
                     hidden=item.hidden,
                 )
             )
-        return Outcome(self._checks, outputs, self._unchecked)
+        return outputs

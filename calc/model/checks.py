@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import Any
 
@@ -69,7 +70,19 @@ class _Made(BaseException):
         self.check = check
 
 
-_wanted = ""  # the name of the check that a run is for; empty when it is for all
+class OpenChoice(Exception):
+    """A run reads a choice that is open: the proof goes on for each of its options."""
+
+    def __init__(self, name: str) -> None:
+        super().__init__(name)
+        self.name = name
+
+
+_wanted: tuple[str, ...] = ()  # the names that a run is for; empty when it is for all
+_ends_at = ""  # the check with which a run ends
+_alone = False  # whether nothing but checks is asked for
+# The groups that a look over everything leaves out, and the choice that each of them reads first.
+_left: dict[tuple[str, ...], str] | None = None
 
 
 def run_for(name: str, run: Callable[[], Any]) -> Check | None:
@@ -77,29 +90,80 @@ def run_for(name: str, run: Callable[[], Any]) -> Check | None:
 
     None when the whole run doesn't make it.
     """
-    global _wanted
-    _wanted = name
+    global _wanted, _ends_at
+    _wanted, _ends_at = (name,), name
     try:
         found: Check | None = run().check(name)
         return found
     except _Made as made:
         return made.check
     finally:
-        _wanted = ""
+        _wanted, _ends_at = (), ""
+
+
+def run_group[R](names: tuple[str, ...], run: Callable[[], R]) -> R:
+    """Return what a run gives that is for a group of checks and numbers alone."""
+    global _wanted
+    _wanted = names
+    try:
+        return run()
+    finally:
+        _wanted = ()
+
+
+@contextmanager
+def checks_alone() -> Iterator[None]:
+    """Leave out what no check hangs on: for a list of many answers, of which one line is shown."""
+    global _alone
+    _alone = True
+    try:
+        yield
+    finally:
+        _alone = False
+
+
+@contextmanager
+def looking() -> Iterator[Mapping[tuple[str, ...], str]]:
+    """Leave out the groups that read an open choice; what is given holds that choice of each.
+
+    What stands outside such a group then needs one run, however many options there are.
+    """
+    global _left
+    _left = {}
+    try:
+        yield _left
+    finally:
+        _left = None
+
+
+def leaves(names: tuple[str, ...], choice: str) -> bool:
+    """Return whether a run leaves out a group that reads an open choice, and note that it does."""
+    if _left is None:
+        return False
+    _left.setdefault(names, choice)
+    return True
 
 
 def wants(*names: str) -> bool:
     """Return whether a run is for all checks, or for one of these.
 
     What only some checks need, and what costs much or compares much, asks before it is worked
-    out: a proof of one check then follows that check's comparisons alone.
+    out: a proof of one check then follows that check's comparisons alone. What no check needs asks
+    without a name.
     """
-    return not _wanted or _wanted in names
+    if not names and _alone:
+        return False
+    return not _wanted or any(name in _wanted for name in names)
+
+
+def only(*names: str) -> bool:
+    """Return whether a run is for nothing but these: what they don't need may be left out."""
+    return bool(_wanted) and all(name in names for name in _wanted)
 
 
 def made(check: Check) -> Check:
     """Return a check; a run for this one ends here."""
-    if check.name == _wanted:
+    if check.name == _ends_at:
         raise _Made(check)
     return check
 
@@ -154,9 +218,10 @@ def within_band(
     if not width:
         plain = at_most if more.pop("sense", "at most") == "at most" else at_least
         return plain(name, title, value, strict, kind, source, **more)
-    sense = more.pop("sense", "at most" if lenient > strict else "at least")
+    sense = more.pop("sense", "") or ("at most" if lenient > strict else "at least")
     left = lenient - value if sense == "at most" else value - lenient
-    margin = _past_rounding(left / width)
+    inside = strict - value if sense == "at most" else value - strict
+    margin = _past_rounding(arith.same(left / width, lambda: 1.0 + inside / width))
     more.setdefault("close_band", INSIDE_BAND)
     more["upper"] = strict
     return made(Check(name, title, kind, value, lenient, sense, margin, source, band=True, **more))

@@ -17,6 +17,7 @@ from calc.model.checks import (
     Unchecked,
 )
 
+Rank = tuple[int, int, float]
 _ORDER = {OVER: 0, UNKNOWN: 1, CLOSE: 2, WITHIN: 3}
 
 
@@ -31,14 +32,23 @@ def finding_over(margin_low: float, margin_high: float, band: float) -> str:
 
 def makes(verdict: Verdict) -> str:
     """Return the finding that a verdict alone gives an answer: advice not followed is close."""
-    mild = verdict.check.grade == ADVICE and verdict.finding in (OVER, UNKNOWN)
-    return CLOSE if mild else verdict.finding
+    return _made_by(verdict.finding, verdict.check.grade)
 
 
-def rank(verdict: Verdict) -> tuple[int, int, float]:
+def _made_by(finding: str, grade: str) -> str:
+    return CLOSE if grade == ADVICE and finding in (OVER, UNKNOWN) else finding
+
+
+def rank(verdict: Verdict) -> Rank:
     """Return where a verdict stands among the others: what is broken by harm, then by margin."""
-    margin = verdict.margin_high if verdict.finding == OVER else verdict.margin_low
-    return _ORDER[makes(verdict)], GRADES.index(verdict.check.grade), margin
+    ends = verdict.margin_low, verdict.margin_high
+    return rank_of(verdict.finding, verdict.check.grade, *ends)
+
+
+def rank_of(finding: str, grade: str, margin_low: float, margin_high: float) -> Rank:
+    """Return the rank of what a check of a grade finds over margins from low to high."""
+    margin = margin_high if finding == OVER else margin_low
+    return _ORDER[_made_by(finding, grade)], GRADES.index(grade), margin
 
 
 def counting(verdicts: Sequence[Verdict], names: Sequence[str]) -> list[Verdict]:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
 from calc.errors import UnknownName
 from calc.model.checks import ADVICE, Check, Unchecked
-from calc.model.text import Phrase, Words
+from calc.model.text import Number, Phrase, Words
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,6 +87,31 @@ class Work:
             )
 
 
+class Unworded(Sequence[Output]):
+    """Outputs whose words are put to them when somebody looks: a search only asks the amounts."""
+
+    __slots__ = ("_made", "_word", "amounts")
+
+    def __init__(
+        self,
+        amounts: Sequence[tuple[str, float]],
+        word: Callable[[], Sequence[Output]],
+    ) -> None:
+        self.amounts, self._word = amounts, word
+        self._made: Sequence[Output] | None = None
+
+    def _all(self) -> Sequence[Output]:
+        if self._made is None:
+            self._made = self._word()
+        return self._made
+
+    def __getitem__(self, place: Any) -> Any:
+        return self._all()[place]
+
+    def __len__(self) -> int:
+        return len(self.amounts)
+
+
 @dataclass(frozen=True, slots=True)
 class Outcome:
     """What `compute` gives at one set of values.
@@ -98,15 +123,21 @@ class Outcome:
     outputs: Sequence[Output] = ()
     unchecked: Sequence[Unchecked] = ()
 
+    def amounts(self) -> Iterable[tuple[str, float]]:
+        """Return name and value of each output."""
+        if isinstance(self.outputs, Unworded):
+            return self.outputs.amounts
+        return [(output.name, output.value) for output in self.outputs]
+
     def check(self, name: str) -> Check | None:
         """Return the check called `name`, if it applies."""
         return next((check for check in self.checks if check.name == name), None)
 
     def output(self, name: str) -> float:
         """Return the value of the output called `name`."""
-        for output in self.outputs:
-            if output.name == name:
-                return output.value
+        for known, value in self.amounts():
+            if known == name:
+                return value
         raise UnknownName(f"There is no output called {name!r}.")
 
     def margin(self, names: Sequence[str] = ()) -> float:
@@ -146,7 +177,7 @@ class Caution:
     source: str = ""
 
 
-Cell = str | Phrase | tuple[float, str] | tuple[float, str, str]
+Cell = Number | Phrase
 
 
 @dataclass(frozen=True, slots=True)

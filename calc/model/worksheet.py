@@ -130,6 +130,8 @@ class Worksheet:
     page: str = ""  # where it stands in the site, such as "lift/lift-and-ballast"
     example: str = ""  # one sentence that says what the example is
     kinds: Mapping[str, tuple[str, str, str]] = field(default_factory=dict)  # see `kinds_of`
+    # What `At` found in the words for each check once: as many entries as the sums name.
+    said: dict[tuple[Any, ...], Any] = field(default_factory=dict, compare=False, repr=False)
 
     def field(self, name: str) -> AnyField:
         """Return the field called `name`."""

@@ -13,7 +13,7 @@ from calc.search.looking import Search
 from calc.search.settling import MOST, settles_of
 from calc.search.solver import Solver
 from calc.search.standing import Standing, prove, settle_values
-from calc.search.verdicts import of_all
+from calc.search.verdicts import of_all, settle_order
 from calc.search.verdicts import verdicts as verdicts_of
 
 
@@ -72,6 +72,8 @@ def answer_known(
     search = Search(sheet, box)
     standing = prove(search, values=False) if full else None
     # What decides is settled before the ends of what is shown: a list of cells stops there.
+    if standing is not None:
+        settle_order(search, standing, asked.checks)
     first = model.deciding_of(verdicts_of(search, standing), asked.checks, asked.until_told)
     if standing is not None:
         settle_values(standing, search.shown())
@@ -106,7 +108,11 @@ def answer_known(
         working=work.steps,
         advice=advice,
         assumed=box.assumed,
-        settles=_settles(search, verdicts, unchecked, deciding, asked.checks) if open_ended else (),
+        settles=(
+            _settles(search, verdicts, unchecked, deciding, known, asked.checks)
+            if open_ended
+            else ()
+        ),
         odds=search.odds() if odds and open_ended else None,
         pictures=pictures,
         searched=search.count,
@@ -132,6 +138,7 @@ def _settles(
     verdicts: Sequence[model.Verdict],
     unchecked: Sequence[model.Unchecked],
     deciding: model.Verdict | None,
+    known: Known,
     checks: Sequence[str],
 ) -> tuple[model.Settle, ...]:
     """Return the numbers that would settle the open checks, the deciding one first among them.
@@ -145,7 +152,7 @@ def _settles(
         return tuple(settles[:MOST])
     counted = model.counting(verdicts, checks)
     open_ = sorted((v for v in counted if v.finding == model.UNKNOWN), key=model.rank)
-    return settles_of(search, [deciding, *(v for v in open_ if v is not deciding)])
+    return settles_of(search, [deciding, *(v for v in open_ if v is not deciding)], known)
 
 
 def _with_range(output: model.Output, search: Search, standing: Standing | None) -> model.Output:

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import builtins
 import math
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from typing import Any
 
 from calc import arith
@@ -29,6 +29,7 @@ from calc.search.intervals import (
     unbounded,
 )
 
+_along = arith.along  # on plain numbers; while a proof runs another function stands there
 _MISSING = object()
 _LARGEST_EXPONENT = 709.0  # exp of more than this is no binary number
 
@@ -37,7 +38,7 @@ def _ranged(values: Iterable[Any]) -> bool:
     return any(value.__class__ is Interval for value in values)
 
 
-def _image(name: str, value: Interval, ends: tuple[float, float], rates: Iterable[float]) -> Any:
+def _image(name: Any, value: Interval, ends: tuple[float, float], rates: Iterable[float]) -> Any:
     """Return a function's interval from its values at the ends and the ends of its derivative."""
     rates = list(rates)
     slopes = scaled(value.slopes, builtins.min(rates), builtins.max(rates))
@@ -332,6 +333,41 @@ def where(share: Any, yes: Any, no: Any) -> Any:
     slopes = added(spanned(by_yes, by_no), scaled(share.slopes, jump[0], jump[1]))
     ends = builtins.min(low, no_low), builtins.max(high, no_high)
     return interval(*ends, slopes, number_of("where", share.number, number, no_number))
+
+
+def along(x: Any, xs: Sequence[float], ys: Sequence[float]) -> Any:
+    """A table read along straight lines: its ends and its steepest pieces are those of the lines
+    that the range touches."""
+    if x.__class__ is not Interval:
+        return _along(x, xs, ys)
+    low, high = x.low, x.high
+    reached = [_along(low, xs, ys), _along(high, xs, ys)]
+    reached += [y for place, y in zip(xs, ys, strict=True) if low < place < high]
+    rates = [0.0] if low < xs[0] or high > xs[-1] else []
+    for i in range(1, len(xs)):
+        if low < xs[i] and high > xs[i - 1]:
+            rates.append((ys[i] - ys[i - 1]) / (xs[i] - xs[i - 1]))
+    ends = builtins.min(reached), builtins.max(reached)
+    return _image(("along", *xs, *ys), x, ends, rates or [0.0])
+
+
+def or_zero(value: Any) -> Any:
+    """The value, or 0 where nobody gave one."""
+    return 0.0 if value is None else value
+
+
+def same(value: Any, other: Callable[[], Any]) -> Any:
+    """What two formulae of one number leave of it: it lies, and changes, as both allow."""
+    if value.__class__ is not Interval:
+        return value
+    low, high, slopes, _ = parts(other())
+    found = {}
+    for name in value.slopes.keys() & slopes.keys():  # it changes with no other input
+        (u, v), (w, x) = value.slopes[name], slopes[name]
+        found[name] = builtins.max(u, w), builtins.min(v, x)
+    return interval(
+        builtins.max(value.low, low), builtins.min(value.high, high), found, value.number
+    )
 
 
 # --- what has no closed form, and what is only asked -------------------------------------------

@@ -192,13 +192,15 @@ class Interval:
     """What a value may be, with its slopes; see the head of this module.
 
     `number` tells expressions apart: two intervals of one number are the same formula of the
-    same inputs.
+    same inputs. `multiple` is (number, factor) of what is another expression times a constant:
+    two multiples of one expression differ by a multiple of it too, however wide it is.
     """
 
-    __slots__ = ("high", "low", "number", "slopes")
+    __slots__ = ("high", "low", "multiple", "number", "slopes")
 
     def __init__(self, low: float, high: float, slopes: Slopes, number: int) -> None:
         self.low, self.high, self.slopes, self.number = low, high, slopes, number
+        self.multiple: tuple[int, float] | None = None
 
     def __repr__(self) -> str:
         return f"Interval({self.low:.6g}, {self.high:.6g})"
@@ -215,6 +217,9 @@ class Interval:
 
     def __add__(self, other: Any) -> Any:
         if other.__class__ is Interval:
+            share = _share(self, other)
+            if share is not None:
+                return self * (1.0 + share)
             number = number_of("+", self.number, other.number)
             slopes = added(self.slopes, other.slopes)
             return interval(self.low + other.low, self.high + other.high, slopes, number)
@@ -227,6 +232,9 @@ class Interval:
         if other.__class__ is Interval:
             if self.number == other.number:
                 return 0.0
+            share = _share(self, other)
+            if share is not None:
+                return self * (1.0 - share)
             number = number_of("-", self.number, other.number)
             slopes = added(self.slopes, turned(other.slopes))
             return interval(self.low - other.high, self.high - other.low, slopes, number)
@@ -266,7 +274,8 @@ class Interval:
         if low > high:
             low, high = high, low
         slopes = scaled(self.slopes, other, other)
-        return interval(low, high, slopes, number_of("*=", self.number, other))
+        found = interval(low, high, slopes, number_of("*=", self.number, other))
+        return _multiple(found, self, other)
 
     __rmul__ = __mul__
 
@@ -276,9 +285,13 @@ class Interval:
             if low > high:
                 low, high = high, low
             slopes = scaled(self.slopes, 1.0 / other, 1.0 / other)
-            return interval(low, high, slopes, number_of("/=", self.number, other))
+            found = interval(low, high, slopes, number_of("/=", self.number, other))
+            return _multiple(found, self, 1.0 / other)
         if self.number == other.number:
             return 1.0
+        share = _share(other, self)
+        if share is not None:
+            return share
         return _quotient(self, other, number_of("/", self.number, other.number))
 
     def __rtruediv__(self, other: float) -> Any:
@@ -354,6 +367,23 @@ class Interval:
             return False
         self.low, self.high = max(self.low, low), min(self.high, high)
         return True
+
+
+def _multiple(found: Any, one: Interval, factor: float) -> Any:
+    """Note that `found` is `factor` times another expression."""
+    if found.__class__ is Interval and -INF < factor < INF:
+        number, own = one.multiple or (one.number, 1.0)
+        found.multiple = number, own * factor
+    return found
+
+
+def _share(one: Interval, other: Interval) -> float | None:
+    """How many times one expression the other is, where both are multiples of the same."""
+    if one.multiple is None and other.multiple is None:
+        return None
+    number, factor = one.multiple or (one.number, 1.0)
+    other_number, other_factor = other.multiple or (other.number, 1.0)
+    return other_factor / factor if number == other_number and factor else None
 
 
 def _narrowed(less: bool, one: Interval, other: Any) -> bool:

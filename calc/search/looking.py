@@ -47,6 +47,7 @@ class Search:
         self.open: dict[tuple[str, str], model.Unchecked] = {}
         self.middle = {dim.name: dim.middle for dim in box.dimensions}
         self.middle_outcome = self.at(self.middle)
+        self._nominal = {check.name: check for check in self.middle_outcome.checks}
 
     @property
     def count(self) -> int:
@@ -80,8 +81,11 @@ class Search:
             _stretch(self.limits[name], check.limit)
         for left in outcome.unchecked:
             self.open.setdefault((left.name, left.field), left)
-        for output in outcome.outputs:
-            _stretch(self.outputs.setdefault(output.name, [output.value] * 2), output.value)
+        for name, value in outcome.amounts():
+            if name in self.outputs:
+                _stretch(self.outputs[name], value)
+            else:
+                self.outputs[name] = [value, value]
 
     # What the points say.
 
@@ -108,6 +112,14 @@ class Search:
         """A check's greatest margin; where it doesn't apply somewhere, it isn't broken there."""
         greatest = self.best[name][0]
         return max(greatest, 0.0) if self.absent_somewhere(name) else greatest
+
+    def margins(self, name: str) -> tuple[float, float]:
+        """Return the least and greatest margin that an answer tells of a check."""
+        return self.worst[name][0], self._greatest(name)
+
+    def nominal(self, name: str) -> model.Check:
+        """Return a check as the middle makes it, or as it was worst where the middle doesn't."""
+        return self._nominal.get(name) or self.worst[name][2]
 
     def absent_somewhere(self, name: str) -> bool:
         """Whether a check doesn't apply at some of the points."""

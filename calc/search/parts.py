@@ -9,19 +9,12 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
+from calc.model import OpenChoice
 from calc.search.enclosing import Ranges
 
 
 class OutOfEffort(Exception):
     """The effort that was allowed is spent."""
-
-
-class NeedsChoice(Exception):
-    """A run reads a choice that is open: the proof goes on for each of its options."""
-
-    def __init__(self, name: str) -> None:
-        super().__init__(name)
-        self.name = name
 
 
 class Choosing(dict[str, Any]):
@@ -33,7 +26,7 @@ class Choosing(dict[str, Any]):
 
     def __missing__(self, name: str) -> Any:
         if name in self.left:
-            raise NeedsChoice(name)
+            raise OpenChoice(name)
         raise KeyError(name)
 
 

@@ -20,31 +20,54 @@ from __future__ import annotations
 import heapq
 import itertools
 import math
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
+from calc import model
 from calc.search import intervals
 from calc.search.enclosing import Enclosure, Key, Numbers, Ranges, enclosed
 from calc.search.intervals import ANY_SLOPE, INF, Forks, NotProvable, Slopes, TooManyWays
 from calc.search.looking import evenly
-from calc.search.parts import Choosing, NeedsChoice, OutOfEffort, Part
+from calc.search.parts import Choosing, OutOfEffort, Part
 from calc.search.question import SHARE, Found, Question
 
+Group = str | tuple[str, ...] | None  # what a run is for: one check, a group, or everything
 PROBES = 8  # corners computed of a part, of the inputs that leave comparisons open
+
+
+LOOK = "everything"  # what a run is kept as that left groups out
+
+
+@dataclass(slots=True)
+class Kept:
+    """What a run gave for a part: its numbers, or the choice that it needs made.
+
+    `left` are the groups that a look left out, each with the open choice that it reads.
+    """
+
+    found: dict[Key, Enclosure]
+    choice: str = ""
+    left: Mapping[tuple[str, ...], str] = field(default_factory=dict)
+
+    @property
+    def whole(self) -> bool:
+        """Whether what isn't found isn't made anywhere in the part."""
+        return not self.choice and not self.left
 
 
 @dataclass
 class Proof:
     """Proves over one box.
 
-    `run(values, check)` makes the numbers at values that may be intervals: those of one check,
-    or with None all of them. Open choices are missing from the values: to read one by its name
-    raises `NeedsChoice`. `at(values, key)` is one number at a point, None where it isn't made.
+    `run(values, group)` makes the numbers at values that may be intervals: those of one check or
+    of a group, or with None all of them. Open choices are missing from the values: to read one by
+    its name raises `OpenChoice`. `at(values, key)` is one number at a point, None where it isn't
+    made.
     `effort` is what all questions together may cost, in points.
     """
 
-    run: Callable[[dict[str, Any], str | None], Numbers]
+    run: Callable[[dict[str, Any], Group], Numbers]
     at: Callable[[Mapping[str, Any], Key], float | None]
     given: Mapping[str, Any]
     ranges: Ranges
@@ -54,7 +77,8 @@ class Proof:
     runs: int = field(default=0, init=False)
     complete: bool = field(default=False, init=False)
     _forks: Forks = field(default_factory=Forks, init=False)
-    _kept: dict[Any, dict[Key, Enclosure] | str] = field(default_factory=dict, init=False)
+    _kept: dict[Any, Kept] = field(default_factory=dict, init=False)
+    _group_of: dict[Key, tuple[str, ...]] = field(default_factory=dict, init=False)
 
     def __post_init__(self) -> None:
         self._probed = 0
@@ -69,44 +93,51 @@ class Proof:
 
     # What a part of the box and a point of it cost.
 
-    def _enclose(self, part: Part, key: Key | None) -> dict[Key, Enclosure]:
-        """Enclose the numbers of a part: those of the key's check, or all of them."""
-        group = None if key is None or key[0] == "output" else key[1]
+    def _enclose(self, part: Part, key: Key) -> dict[Key, Enclosure]:
+        """Enclose the numbers of a part: those of the key's group at least."""
+        group = self._group_of.get(key, None if key[0] == "output" else key[1])
         place = part.place()
-        known = self._kept.get((place, None))
-        if known is None or isinstance(known, str):  # all numbers may read what one doesn't
-            known = self._kept.get((place, group))
-        if isinstance(known, str):
-            raise NeedsChoice(known)
-        if known is not None:
-            return known
+        for kept_as in (LOOK, group):
+            known = self._kept.get((place, kept_as))
+            if known is not None and (key in known.found or known.whole):
+                return known.found
+        if known is not None and known.choice:
+            raise model.OpenChoice(known.choice)
+        return self._made(part, group, group).found
+
+    def _made(self, part: Part, group: Group, kept_as: Group) -> Kept:
+        """Run for a group, and keep what it gives."""
         self._forks = Forks(self.ways, self.effort)
         left = [name for name in self.choices if name not in part.picks]
         exact = {name: value for name, value in part.given.items() if name not in left}
         try:
-            known = enclosed(
+            found = enclosed(
                 lambda values: self.run(Choosing(values, left), group),
                 exact,
                 part.ranges,
                 self._forks,
             )
-        except NeedsChoice as choice:
-            self._kept[place, group] = choice.name
+        except model.OpenChoice as choice:
+            self._kept[part.place(), kept_as] = Kept({}, choice.name)
             raise
         finally:
             self.runs += 1
             self._spend(self._forks.cost())
-        self._kept[place, group] = known
+        self._kept[part.place(), kept_as] = known = Kept(found)
         return known
 
-    def _cut(self, part: Part, key: Key | None) -> dict[Key, Enclosure] | list[Part]:
+    def _cut(self, part: Part, key: Key) -> dict[Key, Enclosure] | list[Part]:
         """Enclose the numbers of a part, or cut it as its formulae need it."""
         try:
             return self._enclose(part, key)
-        except NeedsChoice as choice:
-            return part.picked(choice.name, self.choices[choice.name])
-        except TooManyWays:
-            return list(part.halves(self._most_blamed(part)))
+        except (model.OpenChoice, TooManyWays) as need:
+            return self._pieces(part, need)
+
+    def _pieces(self, part: Part, need: Exception) -> list[Part]:
+        """Cut a part for what a run of it needs."""
+        if isinstance(need, model.OpenChoice):
+            return part.picked(need.name, self.choices[need.name])
+        return list(part.halves(self._most_blamed(part)))
 
     def _spend(self, effort: float) -> None:
         self.effort -= effort
@@ -119,27 +150,57 @@ class Proof:
         self.effort -= rest
         return rest
 
-    def look(self, most: float) -> set[Key]:
+    def look(self, most: float, met: Collection[str] = ()) -> set[Key]:
         """Enclose everything over the whole box, once for all questions; the numbers found.
 
-        `complete` says afterwards whether that was possible, so that no number is missing.
+        `complete` says afterwards whether that was possible, so that no number is missing. `met`
+        are checks that are known to be made: a group of these alone is left until it is asked for.
         """
         found: set[Key] = set()
-        rest, left = self._allow(most), [self._whole]
+        rest = self._allow(most)
+        todo: list[tuple[Part, Group]] = [(self._whole, None)]
         self.complete = False
         try:
-            while left:
-                known = self._cut(left.pop(), None)
-                if isinstance(known, list):
-                    left += known
+            while todo:
+                part, group = todo.pop()
+                known = self._look_at(part, group)
+                if isinstance(known, Kept):
+                    self._note_groups(known, group, found)
+                    found |= known.found.keys()
+                    for names, choice in known.left.items():
+                        self._kept[part.place(), names] = Kept({}, choice)
+                        if not all(name in met for name in names):
+                            pieces = part.picked(choice, self.choices[choice])
+                            todo += [(piece, names) for piece in pieces]
                 else:
-                    found |= known.keys()
+                    todo += [(piece, group) for piece in known]
             self.complete = True
         except (OutOfEffort, NotProvable):
             pass
         finally:
             self.effort = rest + max(self.effort, 0.0)
         return found
+
+    def _look_at(self, part: Part, group: Group) -> Kept | list[Part]:
+        """Look at a part, or cut it: at all but the groups that read a choice, or at one group."""
+        try:
+            if group is not None:
+                return self._made(part, group, group)
+            with model.looking() as left:
+                known = self._made(part, None, LOOK)
+            known.left = left
+            return known
+        except (model.OpenChoice, TooManyWays) as need:
+            return self._pieces(part, need)
+
+    def _note_groups(self, known: Kept, group: Group, found: set[Key]) -> None:
+        """Note which numbers a look left to a group: what it found itself is of none."""
+        if isinstance(group, tuple):
+            self._group_of.update(dict.fromkeys(known.found.keys() - found, group))
+        for names in known.left:
+            for name in names:
+                keys = [(what, name) for what in ("margin", "value", "limit")]
+                self._group_of.update(dict.fromkeys(keys, names))
 
     # Questions.
 

@@ -14,7 +14,7 @@ from typing import Any
 from calc import model, quantities
 from calc.model import Inputs, Number, Remedy
 from calc.search.bisection import last_met
-from calc.search.rounding import step_of, step_said, steps_to, typed
+from calc.search.rounding import sold, step_of, step_said, steps_to, typed
 from calc.search.solver import Solver
 
 # A change beyond this ratio is no advice: nobody buys a tractor five times as heavy.
@@ -100,19 +100,29 @@ class Remedies:
         key: str,
         mends: Iterable[str],
         *,
-        instead: bool = False,
         source: str = "",
         **numbers: Number,
     ) -> Remedy | None:
-        """Offer something that no field stands for, where one of the checks named is broken.
-
-        What is done `instead` of what was asked for mends none of it.
-        """
+        """Offer something that no field stands for, where one of the checks named is broken."""
         mended = tuple(name for name in mends if name in self.broken)
         if not mended:
             return None
-        mended = () if instead else mended
         return self._add(key, {}, mended, source, numbers, self._solve.point)
+
+    def do_instead(self, key: str, of: str, *, source: str = "") -> Remedy | None:
+        """Offer something else where the check `of` is broken: it mends nothing."""
+        if of not in self.broken:
+            return None
+        return self._add(key, {}, (), source, {}, self._solve.point)
+
+    def whole(self, name: str, value: float, *, step: float = 0.0, up: bool = False) -> float:
+        """Return a value of a field as it is said and bought: rounded down, or up, to a step.
+
+        `step` is in the field's US unit; in metric units it is the nearest whole one of theirs.
+        """
+        item = self._sheet.field(name)
+        assert isinstance(item, model.Field)
+        return self._whole(item, value, (), step, up=up)
 
     # --- how far --------------------------------------------------------------------------------
 
@@ -147,7 +157,8 @@ class Remedies:
         stock
             The sizes that can be bought, in base units; the nearest that meets the checks.
         step
-            The step to round to, in the unit that the form shows; by kind when zero.
+            The step to round to, in the field's US unit; by kind when zero. In metric units the
+            nearest whole one.
         also
             Other inputs that go with it: values, or functions of the value tried.
         most
@@ -173,6 +184,7 @@ class Remedies:
         if not up and not for_sure and name not in self.assumed:
             reach = max(reach, now / unsure)
         far = min(reach, high) if up else max(reach, low)
+        stock = sold(stock, item, self._solve.system)
         wanted = for_sure if another else [c for c in (mends or self.broken) if c in self.broken]
         wanted = [c for c in wanted if self._meets(c, {name: far, **_with(also, far)})]
         if not wanted or far == now:
@@ -201,8 +213,8 @@ class Remedies:
         if stock:
             inside = [s for s in stock if (s >= edge * _BARELY if up else s * _BARELY <= edge)]
             return (min if up else max)(inside, default=edge)
-        unit, usual = step_of(item)
-        step = step_said(unit.from_base(edge), unit, step or usual)
+        unit, step = step_of(item, self._solve.system, step)
+        step = step_said(unit.from_base(edge), unit, step)
         return unit.to_base(steps_to(edge, unit, step, up=up) * step)
 
     def _next(
@@ -212,8 +224,8 @@ class Remedies:
         if stock:
             beyond = [s for s in stock if (s > value if up else s < value)]
             return (min if up else max)(beyond, default=value)
-        unit, usual = step_of(item)
-        step = step_said(unit.from_base(value), unit, step or usual)
+        unit, step = step_of(item, self._solve.system, step)
+        step = step_said(unit.from_base(value), unit, step)
         return unit.to_base(unit.from_base(value) + (step if up else -step))
 
     # --- whether it may be offered --------------------------------------------------------------
@@ -271,7 +283,7 @@ class Remedies:
         said = model.said_of(self._sheet.words, "remedies", key)
         remedy = Remedy(
             model.Phrase(said["label"], {**named, **numbers}),
-            {name: self._typed(name, value) for name, value in changes.items()},
+            {name: self.typed(name, value) for name, value in changes.items()},
             source or said.get("source", ""),
             mended,
             set(mended) >= set(self.broken),
@@ -280,12 +292,12 @@ class Remedies:
         self._found.append(remedy)
         return remedy
 
-    def _typed(self, name: str, value: Any) -> str:
+    def typed(self, name: str, value: Any) -> str:
         """Return a value as the text that tries it out."""
         item = self._sheet.field(name)
         if value is None or not isinstance(item, model.Field):
             return "" if value is None else str(value)
-        unit, _ = step_of(item)
+        unit, _ = step_of(item, self._solve.system)
         return typed(unit.from_base(value), unit)
 
 

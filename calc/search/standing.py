@@ -10,19 +10,20 @@ effort doesn't settle is searched by points, and says so.
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from calc import model
 from calc.model import Inputs, Outcome
 from calc.search.enclosing import Key
 from calc.search.looking import Search
-from calc.search.parts import Choosing, NeedsChoice
-from calc.search.proof import Proof
+from calc.search.parts import Choosing
+from calc.search.proof import Group, Proof
 
 EFFORT = 5000.0  # for the findings of one answer, in points
 FIRST, NEXT, LAST = 40.0, 400.0, 2000.0  # of which a question has at first, then, and at last
 LOOK = 4000.0  # for seeing that no check is missing
+ORDER = 400.0  # for which of the checks of one finding decides
 VALUES, VALUE = 200.0, 40.0  # for the ends of all that is shown, and of one number
 PAST_ROUNDING = 1e-9  # a check is missed only past this share of its limit
 
@@ -38,13 +39,13 @@ class Chosen(Inputs):
 
     def __getattr__(self, name: str) -> Any:
         if name in self._choosing.left:
-            raise NeedsChoice(name)
+            raise model.OpenChoice(name)
         return super().__getattr__(name)
 
     def values(self) -> dict[str, Any]:
         """Return all values: every open choice is asked for."""
         for name in self._choosing.left:
-            raise NeedsChoice(name)
+            raise model.OpenChoice(name)
         return super().values()
 
     def but(self, **changes: Any) -> Inputs:
@@ -69,21 +70,23 @@ class Standing:
 
     # One run, on intervals or at a point.
 
-    def _run(self, values: dict[str, Any], check: str | None) -> Mapping[Key, Any]:
+    def _run(self, values: dict[str, Any], group: Group) -> Mapping[Key, Any]:
         def compute() -> Outcome:
             asked = Chosen(values) if isinstance(values, Choosing) else Inputs(values)
             return self.search.sheet.compute(asked, self.search.silent)
 
-        if check is None:
+        if group is None:
             return numbers(compute())
-        made = model.run_for(check, compute)
+        if isinstance(group, tuple):
+            return numbers(model.run_group(group, compute))
+        made = model.run_for(group, compute)
         return {} if made is None else numbers(Outcome([made]))
 
     def _at(self, values: Mapping[str, Any], key: Key) -> float | None:
         outcome = self.search.at(values)
         what, name = key
         if what == "output":
-            return next((one.value for one in outcome.outputs if one.name == name), None)
+            return next((value for known, value in outcome.amounts() if known == name), None)
         check = outcome.check(name)
         return None if check is None else getattr(check, what)
 
@@ -91,14 +94,24 @@ class Standing:
 
     def ends(self, key: Key, most: float) -> bool:
         """Find a number's true ends; whether both are known."""
-        for sign in (1, -1):
-            if (key, sign) not in self.settled:
-                low, high = self.search.ends(key)
-                ends = (low, high) if sign > 0 else (-high, -low)
-                found = self.proof.least(key, ends, most, sign=sign)
-                if found.settled:
-                    self.settled[key, sign] = found.bound
+        self._end(key, 1, most)
+        self._end(key, -1, most)
         return self.known(key)
+
+    def _end(self, key: Key, sign: int, most: float) -> None:
+        if (key, sign) not in self.settled:
+            low, high = self.search.ends(key)
+            ends = (low, high) if sign > 0 else (-high, -low)
+            found = self.proof.least(key, ends, most, sign=sign)
+            if found.settled:
+                self.settled[key, sign] = found.bound
+
+    def settle_margins(self, names: Sequence[str]) -> None:
+        """Find how near to their limits, or past them, some checks come: that ranks them."""
+        self.proof.effort = ORDER
+        for name in names:
+            over = self.search.finding(name)[0] == model.OVER
+            self._end(("margin", name), -1 if over else 1, ORDER / len(names))
 
     def known(self, key: Key) -> bool:
         """Whether both ends of a number are the true ones."""
@@ -148,7 +161,7 @@ def prove(search: Search, *, values: bool = True, effort: float = EFFORT) -> Sta
         return standing
     # Everything at once, first: most checks are settled by it, one at a time or not at all.
     standing.proof.effort = LOOK
-    met = {name for what, name in standing.proof.look(LOOK) if what == "margin"}
+    met = {name for what, name in standing.proof.look(LOOK, search.worst) if what == "margin"}
     spare = standing.proof.effort
     standing.proof.effort = effort
     _settle_all(standing)
@@ -195,6 +208,6 @@ def numbers(outcome: Outcome) -> dict[Key, Any]:
         found["margin", check.name] = check.margin
         found["value", check.name] = check.value
         found["limit", check.name] = check.limit
-    for output in outcome.outputs:
-        found["output", output.name] = output.value
+    for name, value in outcome.amounts():
+        found["output", name] = value
     return found

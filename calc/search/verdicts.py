@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from calc import model
 from calc.search.looking import Search
 from calc.search.standing import Standing, prove, settle_values
@@ -9,31 +11,51 @@ from calc.search.standing import Standing, prove, settle_values
 
 def verdicts(search: Search, standing: Standing | None = None) -> list[model.Verdict]:
     """Return a verdict for each check met anywhere in the box, what is broken first."""
-    nominal = {check.name: check for check in search.middle_outcome.checks}
-    found = []
-    for name, (_, _, worst_check) in search.worst.items():
-        finding, _ = search.finding(name)
-        low, high = search.ends(("margin", name))
-        verdict = model.Verdict(
-            nominal.get(name, worst_check),
-            finding,
-            *search.ends(("value", name)),
-            low,
-            max(high, 0.0) if search.absent_somewhere(name) else high,
-            *search.ends(("limit", name)),
-            standing=_stands(search, standing, name, finding),
-            about=not _exact(search, standing, ("value", name)),
-        )
-        found.append(verdict)
-    return sorted(found, key=model.rank)
+    return sorted((_verdict(search, standing, name) for name in search.worst), key=model.rank)
+
+
+def _verdict(search: Search, standing: Standing | None, name: str) -> model.Verdict:
+    finding, _ = search.finding(name)
+    return model.Verdict(
+        search.nominal(name),
+        finding,
+        *search.ends(("value", name)),
+        *search.margins(name),
+        *search.ends(("limit", name)),
+        standing=_stands(search, standing, name, finding),
+        about=not _exact(search, standing, ("value", name)),
+    )
+
+
+def settle_order(search: Search, standing: Standing, names: Sequence[str] = ()) -> None:
+    """Find how far from their limits the checks are that may decide: the worst of them does.
+
+    Which one that is would hang, without it, on the points that happened to be computed. `names`
+    are the checks that a question names, as for `model.counting`.
+    """
+    ranks = {
+        name: _rank(search, name)
+        for name in search.worst
+        if not names or name in names or search.nominal(name).grade == model.DANGER
+    }
+    first = min(ranks.values(), default=(0, 0, 0.0))[:2]
+    equals = [name for name, rank in ranks.items() if rank[:2] == first]
+    if len(equals) > 1 and search.box.dimensions:
+        standing.settle_margins(equals)
+
+
+def _rank(search: Search, name: str) -> model.Rank:
+    finding, _ = search.finding(name)
+    return model.rank_of(finding, search.nominal(name).grade, *search.margins(name))
 
 
 def foremost(search: Search) -> model.Verdict:
     """Return the deciding verdict alone: for a list of many answers, of which one line is shown."""
     standing = prove(search, values=False)
-    name = verdicts(search, standing)[0].check.name
-    settle_values(standing, [(what, name) for what in ("margin", "value", "limit")])
-    return next(v for v in verdicts(search, standing) if v.check.name == name)
+    settle_order(search, standing)
+    name = min(search.worst, key=lambda name: _rank(search, name))
+    settle_values(standing, [("value", name), ("limit", name)])
+    return _verdict(search, standing, name)
 
 
 def of_all(search: Search, standing: Standing | None, deciding: model.Verdict | None) -> str:

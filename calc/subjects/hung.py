@@ -60,8 +60,7 @@ def coupler_mass() -> float:
 
 def hung_mass(v: model.Inputs) -> float:
     """Return the mass of the implement with what it carries. [kg]"""
-    own: float = v.implement_mass
-    return own if v.load_carried is None else own + v.load_carried
+    return arith.or_zero(v.implement_mass) + arith.or_zero(v.load_carried)
 
 
 def hung_at(v: model.Inputs) -> float:
@@ -69,7 +68,7 @@ def hung_at(v: model.Inputs) -> float:
 
     A pallet stands at its own place on the forks; what fills a box is where the box is.
     """
-    own: float = v.cg_distance or 0.0
+    own = arith.or_zero(v.cg_distance)
     row = typical.carrier(v.implement_kind)
     if v.load_carried is None or row is None or not row["load_at_m"]:
         return own
@@ -103,7 +102,7 @@ def behind_axle(v: model.Inputs) -> tuple[float, float]:
     if how == "mid":
         return arith.number(hung_mass(v)), -0.5 * v.wheelbase
     if how == "towed":
-        return arith.number(v.tongue_load or 0.0), hang
+        return arith.number(arith.or_zero(v.tongue_load)), hang
     mass = 0.0 if how == "none" else arith.number(hung_mass(v))
     if v.quick_coupler == "none":
         return mass, hang + hung_at(v)

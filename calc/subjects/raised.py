@@ -6,7 +6,7 @@ have the vocabulary's names, the checks and numbers the words of `calc/subjects/
 """
 
 from calc import arith, model, tables
-from calc.machines import vocabulary
+from calc.machines import reviews
 from calc.mechanics import ballast, carried_mass, lift, loader_counterweight, stability, typical
 from calc.subjects import both_ends, plates, shaft_power
 from calc.subjects.hung import (
@@ -20,7 +20,7 @@ from calc.subjects.hung import (
     rated_at_of,
 )
 from calc.subjects.plates import SEEN_LOADS
-from calc.subjects.standing import Stand, stand
+from calc.subjects.standing import Stand, front_share_of, stand
 
 SEEN_LIFT = "hitch/H13; hitch/B1; hitch/DERIVED"
 MANUAL_RATIO = 170.0 / 190.0  # weight behind to rated load, hitch/M4L
@@ -112,7 +112,7 @@ LOAD_FIELDS = (
 
 def review(known: model.KnownSoFar) -> dict[str, str]:
     """Return a sentence for each field that can't stand beside the others."""
-    found = vocabulary.review(known)
+    found = reviews.review(known)
     payload = known.get("loader_payload")
     if payload is not None and payload.high > 0 and known.get("loader") in ("off", "none"):
         found["loader_payload"] = (
@@ -152,9 +152,7 @@ def load(v: model.Inputs, at: model.At) -> Stand:
     if how == "front":
         _in_front(v, at, found)
     if how == "hitch":
-        at.capacity = capacity_of(v)
-        at.pivot = arith.min(pivot_of(v)[0], PARALLEL)
-        at.at_most("lift", arith.number(hung_mass(v)), at.capacity, SEEN_LIFT, kind="mass")
+        at.group(("lift",), _lift, v, at)
         check_loaded(v, at)
     if how == "subframe":
         at.fits("subframe", -1.0, "hitch/B1", "refused", grade=model.DANGER)
@@ -174,6 +172,13 @@ def load(v: model.Inputs, at: model.At) -> Stand:
     if at.showing:
         _steps(v, at, found, rule)
     return found
+
+
+def _lift(v: model.Inputs, at: model.At) -> None:
+    """Check what hangs behind against what the hitch lifts there."""
+    at.capacity = capacity_of(v)
+    at.pivot = arith.min(pivot_of(v)[0], PARALLEL)
+    at.at_most("lift", arith.number(hung_mass(v)), at.capacity, SEEN_LIFT, kind="mass")
 
 
 def _in_front(v: model.Inputs, at: model.At, found: Stand) -> None:
@@ -216,8 +221,13 @@ def _ballast_asked(v: model.Inputs, at: model.At, found: Stand) -> None:
         v.front_rule,
     )
     if hangs(v) == "hitch":
-        pivot, credit = pivot_of(v)
-        at.felt = lift.effective_mass(hung_mass(v), hung_at(v), rated_at_of(v), pivot, credit)
+        at.group(("felt",), _felt, v, at)
+
+
+def _felt(v: model.Inputs, at: model.At) -> None:
+    """Name what the hitch feels, as if it hung where the lift figure holds."""
+    pivot, credit = pivot_of(v)
+    at.felt = lift.effective_mass(hung_mass(v), hung_at(v), rated_at_of(v), pivot, credit)
 
 
 def _rear_in_every_state(v: model.Inputs, at: model.At, found: Stand) -> None:
@@ -243,7 +253,7 @@ def _rear_in_every_state(v: model.Inputs, at: model.At, found: Stand) -> None:
 
 def _loader(v: model.Inputs, at: model.At, found: Stand) -> None:
     """Check what a load in the loader does, with what hangs behind and with nothing there."""
-    payload, base = found.payload or 0.0, found.base
+    payload, base = arith.or_zero(found.payload), found.base
     out = base + v.loader_reach
     at.loader_front = at.front + payload * out / base
     at.loader_rear = at.rear - payload * v.loader_reach / base
@@ -296,14 +306,18 @@ def _loader_ratings(v: model.Inputs, at: model.At, payload: float) -> None:
     if v.loader_rating is None:
         at.not_checked("loader_lift", "loader_rating")
     else:
-        at.loader_lifts = loader_lifts(v)
-        at.at_most("loader_lift", payload, "loader_lifts", "hitch/T6L; hitch/DERIVED")
+        at.group(("loader_lift",), _loader_lift, v, at, payload)
     most = arith.max(at.loader_front, at.alone_front)
     if v.front_axle_limit is None:
         at.not_checked("loader_front", "front_axle_limit")
     else:
         at.at_most("loader_front", most, "front_axle_limit", "hitch/H7", kind="load")
     plates.front_tires(v, at, most, governs=True)
+
+
+def _loader_lift(v: model.Inputs, at: model.At, payload: float) -> None:
+    at.loader_lifts = loader_lifts(v)
+    at.at_most("loader_lift", payload, "loader_lifts", "hitch/T6L; hitch/DERIVED")
 
 
 def _raised_tip(v: model.Inputs, at: model.At, found: Stand, payload: float) -> None:
@@ -326,14 +340,22 @@ def tip_angles(
     stands on it already (driver, loader, liquid) is taken at the tractor's own height.
     """
     base = found.base
-    ahead = base * found.own_front / found.own
-    parts = [(found.own, ahead, arith.number(v.cg_height)), *added]
-    x = stability.common_cg([(m, x) for m, x, _ in parts])
+    ahead = arith.same(found.own_front / found.own, lambda: _share_ahead(v, found))
+    parts = [(found.own, ahead, arith.number(v.cg_height))]
+    parts += [(mass, x / base, z) for mass, x, z in added]
+    # In shares of the wheelbase, which then stands once.
+    share = stability.common_cg([(m, x) for m, x, _ in parts])
     z = stability.common_cg([(m, z) for m, _, z in parts])
-    rear = arith.max(stability.rear_tip_angle(x, z), 0.0)
-    x = arith.min(arith.max(x, 0.0), 0.999 * base)
-    side = stability.side_tip_angle_pivoting(v.track_width, z, base, x, v.axle_pin_height)
+    rear = arith.max(stability.rear_tip_angle(share * base, z), 0.0)
+    share = arith.min(arith.max(share, 0.0), 0.999)
+    side = stability.side_tip_angle_pivoting(v.track_width, z, 1.0, share, v.axle_pin_height)
     return arith.degrees(side), arith.degrees(rear)
+
+
+def _share_ahead(v: model.Inputs, found: Stand) -> float:
+    """Return the share of the wheelbase at which the tractor's own center of gravity lies."""
+    parts = [(part.mass, part.ahead / found.base) for part in found.parts]
+    return stability.common_cg([(found.bare, front_share_of(v)), *parts])
 
 
 def _angles(v: model.Inputs, at: model.At, found: Stand) -> None:

@@ -73,6 +73,12 @@ def front_axle_of(v: model.Inputs) -> float:
     return arith.min(weighed, mass) if weighed is not None else arith.number(v.front_share) * mass
 
 
+def front_share_of(v: model.Inputs) -> float:
+    """Return the share of that mass on the front axle."""
+    weighed: float | None = v.front_axle_mass
+    return arith.number(v.front_share) if weighed is None else front_axle_of(v) / v.tractor_mass
+
+
 def has_loader(v: model.Inputs) -> bool:
     """Return whether the loader is on; a load in it says so too."""
     return bool(v.loader == "on" or (v.loader_payload is not None and v.loader_payload > 0.0))
@@ -104,7 +110,7 @@ def mass_of(v: model.Inputs) -> float:
 def parts_of(v: model.Inputs) -> tuple[Part, ...]:
     """Return what is on a tractor beyond the mass that was given for it, front weights apart."""
     base = arith.number(v.wheelbase)
-    ahead = {"driver": DRIVER_AHEAD * base, "loader": base + (v.loader_ahead or 0.0)}
+    ahead = {"driver": DRIVER_AHEAD * base, "loader": base + arith.or_zero(v.loader_ahead)}
     return tuple(Part(name, mass, ahead.get(name, 0.0)) for name, mass in added(v).items())
 
 

@@ -5,7 +5,7 @@ import random
 import pytest
 
 from calc import model, search, worksheets
-from calc.machines.vocabulary import HITCH_CATEGORIES
+from calc.machines.choices import HITCH_CATEGORIES
 from tests.worksheets.asking import findings, output
 
 Typed = dict[str, str]

@@ -8,10 +8,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc import model, search, tables, worksheets
-from calc.model import sentences
+from calc.model import leading
 from calc.render import data
 from calc.render.answer import answer_html
-from calc.render.reply import reply, short
+from calc.render.reply import reply
+from calc.render.text_message import short
 from calc.search import BadInputs, answer
 from calc.worksheets.cab import heat as sheet_module
 from tests.worksheets.asking import remedy
@@ -186,7 +187,7 @@ def test_a_cab_that_is_told_no_is_offered_nothing_to_buy(kind: str, ask: str) ->
     (shade,) = (item for item in found.advice.remedies if item.key == "cab.shade")
     assert not shade.mends
     if ask in ("can", "size"):
-        assert "Btu/h" not in sentences.lead(found, "us")
+        assert "Btu/h" not in leading.lead(found, "us")
 
 
 def test_an_electric_unit_is_no_larger_than_one_that_is_sold() -> None:
@@ -304,7 +305,7 @@ def test_every_row_of_the_index_leads_with_its_number() -> None:
         pairs = (part.split("=", 1) for part in row["inputs"].split("&"))
         typed = {name: text.replace("+", " ") for name, text in pairs}
         found = answer(SHEET, typed, ask=row["ask"])
-        text = sentences.lead(found, "us")
+        text = leading.lead(found, "us")
         assert found.ask.key == row["ask"]
         assert len(text) <= 170, text
         # That a kind of cab can't be cooled has no number.

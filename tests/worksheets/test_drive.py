@@ -5,10 +5,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc import model, search, worksheets
-from calc.model import sentences
+from calc.model import leading
 from calc.render import data
 from calc.render.answer import answer_html
-from calc.render.reply import reply, short
+from calc.render.reply import reply
+from calc.render.text_message import short
 from calc.search import BadInputs, answer
 from calc.worksheets.drive import compute as drive
 
@@ -96,7 +97,7 @@ def test_only_the_gear_drive_can() -> None:
 )
 def test_grip_remedy_really_holds(typed: dict[str, str]) -> None:
     found = answer(SHEET, typed, example=True)
-    assert found.finding == model.OVER and "don't hold" in sentences.headline(found, "us") + str(
+    assert found.finding == model.OVER and "don't hold" in leading.headline(found, "us") + str(
         found.verdicts[0].check.broken
     )
     mass = [remedy for remedy in found.advice.remedies if "tractor_mass" in remedy.set]

@@ -3,7 +3,7 @@
 import pytest
 
 from calc import model, search, tables, worksheets
-from calc.model import sentences
+from calc.model import leading
 from tests.worksheets.asking import findings, margins, output, remedy
 
 SHEET = worksheets.load("driveline")
@@ -29,7 +29,7 @@ def answer(ask: str = "", **typed: str) -> model.Answer:
 
 
 def said(found: model.Answer) -> str:
-    return sentences.lead(found, "us")
+    return leading.lead(found, "us")
 
 
 def test_the_example_is_within_limits() -> None:
@@ -397,7 +397,7 @@ def test_a_question_partly_given_asks_for_the_rest_alone(
     ask: str, typed: dict[str, str], asked: str, unasked: str
 ) -> None:
     sheet = SHEET
-    lead = sentences.lead(search.answer(sheet, typed, ask=ask), "us")
+    lead = leading.lead(search.answer(sheet, typed, ask=ask), "us")
     assert asked in lead and unasked not in lead
 
 

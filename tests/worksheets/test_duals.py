@@ -3,7 +3,7 @@
 import pytest
 
 from calc import model, search, worksheets
-from calc.model import sentences
+from calc.model import leading
 from calc.search import BadInputs
 from calc.worksheets.duals import compute as duals_sheet
 from tests.worksheets.asking import answer, finding, given, margin, output, remedy, table
@@ -72,7 +72,7 @@ def test_an_axle_that_nobody_gave_is_not_checked() -> None:
 def test_special_rims_do_not_depend_on_the_manual(manual: str) -> None:
     typed = {"rear_tire": "14.9-28", "inner_offset": "1.5 in", "manual_allows": manual}
     found = given("duals", ask="rims", **typed, adapter_length="10 in")
-    assert found.finding == model.OVER and "13 in" in sentences.lead(found, "us")
+    assert found.finding == model.OVER and "13 in" in leading.lead(found, "us")
     found = given("duals", ask="rims", **typed, adapter_length="17 in")
     assert found.finding == model.CLOSE
 

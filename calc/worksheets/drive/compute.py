@@ -91,12 +91,12 @@ def job(v: model.Inputs, speed: float) -> Job:
     What is towed has to be pulled up the slope and rolled, and puts no weight on those wheels.
     """
     mobility = _mobility(v.soil)
-    angle = arith.atan(v.slope or 0.0)
+    angle = arith.atan(arith.or_zero(v.slope))
     own, driven, towed = _weights(v)
     driven = driven * arith.cos(angle)
     rolls = own * arith.cos(angle) - driven + towed * arith.cos(angle)
     dragged = rolls * traction.motion_resistance_ratio(mobility, 0.0)
-    wanted = ((own + towed) * arith.sin(angle) + (v.pull or 0.0) + dragged) / driven
+    wanted = ((own + towed) * arith.sin(angle) + arith.or_zero(v.pull) + dragged) / driven
     slip = _slip(wanted, mobility)
     gross = traction.gross_traction_ratio(mobility, slip)
     return Job(slip, gross * driven * speed / (1.0 - slip), slip <= HIGHEST_SLIP, wanted)
@@ -298,8 +298,8 @@ def _show_working(v: model.Inputs, found: dict[str, Any], at: model.At) -> None:
         "slip",
         "s = from net traction, pull / driven load",
         "power/D497-memory",
-        slope=(v.slope or 0.0, "slope"),
-        pull=(v.pull or 0.0, "force"),
+        slope=(arith.or_zero(v.slope), "slope"),
+        pull=(arith.or_zero(v.pull), "force"),
         m="tractor_mass",
         load="load_mass",
     )

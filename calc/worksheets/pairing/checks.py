@@ -20,7 +20,7 @@ from calc.mechanics import (
 )
 from calc.model import At, Check, Inputs
 from calc.subjects import hitching, hung, raised, shaft_power
-from calc.subjects.standing import stand
+from calc.subjects.standing import mass_of, stand
 
 OFF_ROAD = "none"
 NOT_SURE = "unsure"
@@ -164,15 +164,29 @@ def power_checks(v: Inputs, at: At) -> None:
         return
     if v.power_limit is not None:
         shaft_power.check_driveline(at, "pto_power", kind=v.implement_kind)
-    efficiency = pto_power.axle_efficiency(v.transmission)[1]
-    moves = shaft_power.moves(v.implement_kind)
-    at.climb_power = shaft_power.climb_power(v, at.standing, v.slope) if moves else 0.0
+    at.group(("power",), _power, v, at)
+    at.group(("class", "duty"), _class, v, at)
+
+
+def _here(v: Inputs, at: At) -> None:
+    """Name what is left of the power at the place where it works."""
     at.altitude_share = shaft_power.altitude_share(v.altitude, v.breathing)
     at.here = v.pto_power * at.altitude_share
+
+
+def _standing(v: Inputs, at: At) -> float:
+    """The tractor as it stands, which the loads may have named already. [kg]"""
+    return at.standing if "standing" in at else mass_of(v)
+
+
+def _power(v: Inputs, at: At) -> None:
+    """Check what is left of the power against what the implement asks for."""
+    moves = shaft_power.moves(v.implement_kind)
+    at.climb_power = shaft_power.climb_power(v, _standing(v, at), v.slope) if moves else 0.0
+    _here(v, at)
     at.power_left = pto_power.power_left(v.pto_power, at.altitude_share, 1.0, at.climb_power)
     _demand(v, at)
-    _power_steps(v, at, efficiency)
-    _class(v, at)
+    _power_steps(v, at)
 
 
 def _demand(v: Inputs, at: At) -> None:
@@ -188,13 +202,14 @@ def _demand(v: Inputs, at: At) -> None:
     else:
         least = band.low
         if shaft_power.moves(v.implement_kind):
-            least -= shaft_power.eased(v, at.standing, v.slope)
+            least -= shaft_power.eased(v, _standing(v, at), v.slope)
         at.at_least("power", "power_left", least, band.source, strict="power_demand", kind="power")
 
 
-def _power_steps(v: Inputs, at: At, efficiency: float) -> None:
+def _power_steps(v: Inputs, at: At) -> None:
     if not at.showing:
         return
+    efficiency = pto_power.axle_efficiency(v.transmission)[1]
     key = shaft_power.altitude_rule(pto_power.DEFAULT_ALTITUDE_RULE, v.breathing)
     rule = tables.by_key("power/altitude_rules", "key")[key]
     at.step("altitude_share", f"f = 1 \u2212 {rule['label']}", rule["source"], h="altitude")
@@ -241,6 +256,7 @@ def _class(v: Inputs, at: At) -> None:
     """Check the tractor's power against its class of implement."""
     size = shaft_power.class_size(v.implement_kind, v.working_width, v.implement_mass)
     if v.power_needed is None:
+        _here(v, at)
         plate = v.power_limit is not None
         shaft_power.check_class(at, v.implement_kind, size, full="pto_power", plate=plate)
 
@@ -306,7 +322,7 @@ def cross_check(v: Inputs, at: At) -> None:
 
 def other_checks(v: Inputs, at: At) -> None:
     """Check hydraulics, and how the implement covers the tractor."""
-    needed = v.remotes_needed or 0.0
+    needed = arith.or_zero(v.remotes_needed)
     if v.remotes_needed is not None and not (isinstance(needed, float) and needed <= 0.0):
         if v.remotes is None:
             at.not_checked("remotes", "remotes")
@@ -337,7 +353,7 @@ def road_checks(v: Inputs) -> list[Check]:
 
     wide = v.working_width if power_key(v.implement_kind) != "chipper_opening" else 0.0
     behind = v.transport_width if v.transport_width is not None else wide
-    width = arith.max(behind, v.tractor_width or 0.0)
+    width = arith.max(behind, arith.or_zero(v.tractor_width))
     clear = arith.max(
         mirrors.lowest_clear_height(
             side, v.lamps_to_implement, v.implement_top, behind / 2, behind / 2
@@ -357,13 +373,21 @@ def road_checks(v: Inputs) -> list[Check]:
     return [*road_list.width_checks(v.place, "dark", width), *([seen] if clear > 0 else [])]
 
 
+POWER = ("driveline", "power", "class", "duty")
+
+
 def check_all(v: Inputs, at: At) -> None:
     """Make every check of a pairing."""
+    if not model.only(*POWER):
+        _all_but_power(v, at)
+    power_checks(v, at)
+
+
+def _all_but_power(v: Inputs, at: At) -> None:
     how = hung.hangs(v)
     if how == "hitch":
         _hitching(v, at)
     raised.load(v, at)
-    # Power last: whether there is a turbocharger is tried both ways, for power alone.
     if how in ("hitch", "towed"):
         climb_check(v, at)
     if how != "subframe":
@@ -374,4 +398,3 @@ def check_all(v: Inputs, at: At) -> None:
     shaft_check(v, at)
     for check in road_checks(v):
         at.add(check)
-    power_checks(v, at)

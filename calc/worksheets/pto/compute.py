@@ -33,8 +33,8 @@ def rated_power(v: model.Inputs) -> float:
         at_rated = arith.number(v.pto_power)
     else:
         at_engine = pto_power.engine_to_pto(v.engine_power, v.pto_share)
-        at_rated = arith.max(0.0, at_engine - (v.pump_drag or 0.0))
-    return at_rated * (1.0 - (v.speed_loss or 0.0))
+        at_rated = arith.max(0.0, at_engine - arith.or_zero(v.pump_drag))
+    return at_rated * (1.0 - arith.or_zero(v.speed_loss))
 
 
 def uses_shaft_figures(v: model.Inputs) -> bool:
@@ -57,7 +57,7 @@ def travel_power(v: model.Inputs) -> float:
     rolling = pto_power.rolling_coefficient(v.surface)[1] if uses_shaft_figures(v) else 0.0
     if v.slope is None and not rolling:
         return 0.0
-    return shaft_power.climb_power(v, mass_of(v), v.slope or 0.0, rolling)
+    return shaft_power.climb_power(v, mass_of(v), arith.or_zero(v.slope), rolling)
 
 
 def _eased(v: model.Inputs) -> float:
@@ -139,7 +139,7 @@ def _tractor(v: model.Inputs, at: model.At) -> None:
     """Name the power at the PTO, and what altitude, heat and driving leave of it."""
     at.standing = mass_of(v)
     at.rated = rated_power(v)
-    at.lost = v.speed_loss or 0.0
+    at.lost = arith.or_zero(v.speed_loss)
     rule = shaft_power.altitude_rule(v.altitude_rule, v.breathing)
     at.height_share = shaft_power.altitude_share(v.altitude, v.breathing, v.altitude_rule)
     at.heat_share = heat_share(v)
@@ -187,7 +187,7 @@ def _travel_step(v: model.Inputs, at: model.At) -> None:
         "P_d = m g (sin(atan s) + f) v / η",
         "power/S29; power/S33; power/GENERAL-memory",
         m=(at.standing + v.implement_mass, "mass"),
-        s=(v.slope or 0.0, "slope"),
+        s=(arith.or_zero(v.slope), "slope"),
         f=(rolling, "fraction"),
         v="ground_speed",
         η=(pto_power.axle_efficiency(v.transmission)[1], "fraction"),

@@ -95,8 +95,8 @@ def lead_advice(
     if "lead" in found.broken:
         # Nobody buys another size for a lead that is likely right: then it is rolled out first.
         likely = window.low <= constant * front / rear - 1 <= window.high
-        sizes = best if "lead" in found.over or not likely else {}
-        remedies += _lead_remedies(v, pair, sizes, (1 + window.middle) * rear / constant, rear)
+        offered = best if "lead" in found.over or not likely else {}
+        remedies += _lead_remedies(v, pair, offered, (1 + window.middle) * rear / constant, rear)
     note = found.note("lists", window=window.label)
     shown += _sold_together(new["front"], new["rear"])
     for axle, other, sizes in (("front", "rear", fronts), ("rear", "front", rears)):
