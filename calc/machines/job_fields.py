@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from calc.machines import usual
 from calc.model import AnyField, Choice, Field, Option, Typical
 
 JOB = "Job"
@@ -38,7 +39,7 @@ def fields() -> list[AnyField]:
             "0.5 mph",
             "15 mph",
             example="3 mph",
-            typical=Typical(0.9, 2.2, "hitch/PRACTICE", "mowing and tilling"),
+            typical=usual.ground_speed,
             group=JOB,
         ),
         Field(

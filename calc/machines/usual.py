@@ -210,3 +210,12 @@ def auger_diameter(known: KnownSoFar) -> Typical | None:
     if known.get("implement_kind") != "post_hole_digger":
         return None
     return Typical(0.1524, 0.3048, "power/CLASS-memory", "diggers for compact tractors")
+
+
+def ground_speed(known: KnownSoFar) -> Typical:
+    """Return the usual speed at work; a tiller crawls."""
+    if known.get("implement_kind") == "rotary_tiller":
+        row = tables.by_key("power/field_efficiency", "implement")["rotary tiller"]
+        low, high = (float(row[f"speed_{end}_km_h"]) / 3.6 for end in ("low", "typical"))
+        return Typical(low, high, row["source"], "tilling")
+    return Typical(0.9, 2.2, "hitch/PRACTICE", "mowing")

@@ -19,6 +19,8 @@ OVERLOAD = 1.2
 TOWED_MOST, TOWED_COMPACT = 1.5, 1.0
 """Towed mass to the tractor's: below 1.5 a row-crop manual (power/TOW-M10) lets a machine without
 brakes be towed; compacts' parts are sold for no more than the tractor's own (power/TOW-T26)."""
+WALK = 0.9
+"""A climb is taken at a walk where the shaft needs the power, common practice, no source [m/s]."""
 BALER_MASS = 3000 * 0.45359237  # a small square baler wants this much tractor; power/BALE-T13
 
 SHAFTS = (
@@ -141,6 +143,13 @@ def climb_power(v: model.Inputs, standing: float, slope: float, rolling: float =
     mass = standing + hung.hung_mass(v)
     efficiency = pto_power.axle_efficiency(v.transmission)[1]
     return pto_power.travel_power(mass, slope, v.ground_speed, rolling, efficiency)
+
+
+def eased(v: model.Inputs, standing: float, slope: float, rolling: float = 0.0) -> float:
+    """Return what slowing down to a walk on the climb gives back to the shaft. [W]"""
+    slowed = v.but(ground_speed=arith.min(v.ground_speed, WALK))
+    fast, slow = (climb_power(one, standing, slope, rolling) for one in (v, slowed))
+    return arith.number(fast - slow)
 
 
 def class_size(kind: str, width: float | None, mass: float | None) -> float | None:

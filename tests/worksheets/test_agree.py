@@ -242,3 +242,34 @@ def test_an_empty_trailer_is_not_taken_for_a_loaded_one() -> None:
     assert "loaded" in {item.name for item in told.unchecked}
     told = found("pairing", {**typed, "load_carried": "0 lb", "loader": "none"})
     assert "loaded" not in {item.name for item in told.unchecked}
+
+
+@pytest.mark.parametrize(
+    ("power", "finding"),
+    # A tiller of 60 in takes 22 hp at the least, and 2.1 hp lift tractor and tiller up 10 % at a
+    # walk (2 mph): 24.1 hp. Who drives 5 mph slows down for the climb.
+    [("24.0 hp", model.OVER), ("24.3 hp", model.CLOSE)],
+)
+def test_a_climb_is_taken_at_a_walk_where_the_shaft_needs_the_power(
+    power: str, finding: str
+) -> None:
+    typed = {
+        "implement_kind": "rotary_tiller",
+        "working_width": "60 in",
+        "material": "typical",
+        "implement_mass": "600 lb",
+        "tractor_kind": "compact_heavy",
+        "tractor_mass": "3,000 lb",
+        "mass_as": "scale",
+        "loader": "none",
+        "pto_power": power,
+        "slope": "10 %",
+        "altitude": "0 ft",
+        "transmission": "gear",
+    }
+    for speed in ("2 mph", "5 mph"):
+        told = {
+            page: findings(found(page, {**typed, "ground_speed": speed}))["power"]
+            for page in ("pairing", "pto")
+        }
+        assert told == {"pairing": finding, "pto": finding}

@@ -174,11 +174,15 @@ def _here(v: Inputs, at: At) -> None:
     at.here = v.pto_power * at.altitude_share
 
 
+def _standing(v: Inputs, at: At) -> float:
+    """The tractor as it stands, which the loads may have named already. [kg]"""
+    return at.standing if "standing" in at else mass_of(v)
+
+
 def _power(v: Inputs, at: At) -> None:
     """Check what is left of the power against what the implement asks for."""
     moves = shaft_power.moves(v.implement_kind)
-    standing = at.standing if "standing" in at else mass_of(v)
-    at.climb_power = shaft_power.climb_power(v, standing, v.slope) if moves else 0.0
+    at.climb_power = shaft_power.climb_power(v, _standing(v, at), v.slope) if moves else 0.0
     _here(v, at)
     at.power_left = pto_power.power_left(v.pto_power, at.altitude_share, 1.0, at.climb_power)
     _demand(v, at)
@@ -196,7 +200,10 @@ def _demand(v: Inputs, at: At) -> None:
         reserve = pto_power.RESERVE
         at.at_least("power", "power_left", "power_demand", "power/DERIVED", close_band=reserve)
     else:
-        at.at_least("power", "power_left", "power_least", band.source, strict="power_demand")
+        least = band.low
+        if shaft_power.moves(v.implement_kind):
+            least -= shaft_power.eased(v, _standing(v, at), v.slope)
+        at.at_least("power", "power_left", least, band.source, strict="power_demand", kind="power")
 
 
 def _power_steps(v: Inputs, at: At) -> None:

@@ -60,6 +60,13 @@ def travel_power(v: model.Inputs) -> float:
     return shaft_power.climb_power(v, mass_of(v), arith.or_zero(v.slope), rolling)
 
 
+def _eased(v: model.Inputs) -> float:
+    """Return what slowing down to a walk on a climb gives back to the shaft. [W]"""
+    if not moves(v) or not v.slope:
+        return 0.0
+    return shaft_power.eased(v, mass_of(v), v.slope)
+
+
 def heat_share(v: model.Inputs) -> float:
     """Return the share of the power that is left in the heat. [-]"""
     if v.air_temperature is None:
@@ -204,7 +211,8 @@ def _demand(v: model.Inputs, at: model.At, row: dict[str, str] | None) -> None:
         at.at_least("starting", "left", "start", "power/S23; power/GEN-T16", close_band=0.0)
         at.at_least("power", "left", "need", band.source)
     else:
-        at.at_least("power", "left", "need_low", band.source, strict="need")
+        least = band.low - _eased(v)
+        at.at_least("power", "left", least, band.source, strict="need", kind="power")
     if row["size"] == "width":
         each = shaft_power.demand(kind, 1.0, v.material, v.figures, v.reserve)
         assert each is not None
