@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from calc import links, model, search, worksheets
 from calc.machines import Machine, read_machines
-from calc.model import sentences
+from calc.model import figures, leading, sentences
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,10 +70,10 @@ def as_text(sheet: Sheet, system: str = "us") -> str:
     """Return a sheet as plain text with a line for each row."""
     if sheet.answer is None:
         return f"{sheet.name}\n{sheet.trouble}"
-    lines = [sheet.name, sentences.lead(sheet.answer, system)]
+    lines = [sheet.name, leading.lead(sheet.answer, system)]
     for table in sheet.answer.advice.tables:
         lines += ["", table.title]
-        rows = [[sentences.cell_text(cell, system) for cell in row] for row in table.rows]
+        rows = [[figures.cell_text(cell, system) for cell in row] for row in table.rows]
         wide = [max(len(row[i]) for row in [list(table.columns), *rows]) for i in (0,)]
         for row in [list(table.columns), *rows]:
             rest = "; ".join(text for text in row[1:] if text)

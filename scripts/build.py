@@ -16,7 +16,7 @@ import time
 from concurrent.futures import ThreadPoolExecutor
 from typing import TYPE_CHECKING
 
-from scripts import _setup, place, shop
+from scripts import _environment, _setup, place, shop
 
 if TYPE_CHECKING:
     from scripts.runtime import Runtime
@@ -160,7 +160,7 @@ def main(words: list[str] | None = None) -> int:
     """Build, and say where the result is."""
     options = _arguments(words)
     started = time.monotonic()
-    _setup.ensure_environment()
+    _environment.ensure_environment()
     settings = shop_settings(options.shop, strict=options.strict)
     if options.site_url:
         settings["YARDSTICK_SITE_URL"] = options.site_url

@@ -9,7 +9,7 @@ from scripts import _python
 
 _python.require()
 
-from scripts import _setup
+from scripts import _environment, _setup
 
 # Apart from every code that an answer gives.
 NOT_SET_UP = 4
@@ -18,7 +18,7 @@ NOT_SET_UP = 4
 def main() -> int:
     """Set up what is missing, and hand everything to the command line of `calc`."""
     try:
-        _setup.ensure_environment()
+        _environment.ensure_environment()
     except _setup.SetupError as problem:
         _setup.note(str(problem))
         return NOT_SET_UP

@@ -7,7 +7,7 @@ import json
 import shutil
 from pathlib import Path
 
-from scripts import _setup, client_sources
+from scripts import _node, _setup, client_sources
 from scripts.runtime import SCRIPT, Runtime
 
 ASSETS = _setup.WORK / "assets"
@@ -28,7 +28,7 @@ def bundle(entry: str, runtime: Runtime, *, offline: bool = False, carried: str 
 
     `carried` names the script that carries Python in the offline copy.
     """
-    _setup.ensure_npm_packages()
+    _node.ensure_npm_packages()
     target = BUNDLES / entry.replace(".ts", ".js")
     definitions = {
         "RUNTIME": json.dumps(runtime.manifest),
@@ -36,7 +36,7 @@ def bundle(entry: str, runtime: Runtime, *, offline: bool = False, carried: str 
         "CARRIED": json.dumps(carried),
         "BUILD": json.dumps(build_name(runtime)),
     }
-    _setup.node(BUNDLER, _setup.CLIENT / entry, target, json.dumps(definitions))
+    _node.node(BUNDLER, _node.CLIENT / entry, target, json.dumps(definitions))
     return target.read_text(encoding="utf-8")
 
 
@@ -58,7 +58,7 @@ def built() -> str:
 
 def search_stand_in() -> str:
     """Return the script with which search works on pages opened from a file."""
-    shim = _setup.ensure_npm_packages() / "iframe-worker" / "shim" / "index.js"
+    shim = _node.ensure_npm_packages() / "iframe-worker" / "shim" / "index.js"
     return SHIM_FIRST + shim.read_text(encoding="utf-8")
 
 

@@ -6,7 +6,7 @@ import hashlib
 import re
 from pathlib import Path
 
-from scripts import _setup
+from scripts import _node
 
 IMPORT = re.compile(r'from "\./(\w+)"')
 
@@ -19,7 +19,7 @@ def sources_of(entry: str) -> list[Path]:
         name = waiting.pop()
         if name in found:
             continue
-        found[name] = _setup.CLIENT / name
+        found[name] = _node.CLIENT / name
         text = found[name].read_text(encoding="utf-8")
         waiting += [f"{module}.ts" for module in IMPORT.findall(text)]
     return [found[name] for name in sorted(found)]

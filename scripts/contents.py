@@ -17,7 +17,7 @@ from dataclasses import dataclass
 from importlib.metadata import Distribution, distribution
 from pathlib import Path
 
-from scripts import _setup, client
+from scripts import _node, _setup, client
 
 FILE = "licenses.txt"
 LICENSES = _setup.ROOT / "scripts" / "licenses"
@@ -52,7 +52,7 @@ class Component:
 
 def components(*, offline: bool = False) -> list[Component]:
     """Return what was built into the site, or into its offline copy."""
-    npm = _setup.ensure_npm_packages()
+    npm = _node.ensure_npm_packages()
     taken = {"pyodide", *_bundled(), *(["iframe-worker"] if offline else [])}
     found = [_npm(npm / name) for name in sorted(taken)]
     found += [_python(name) for name in ("htpy", "markupsafe", THEME)]

@@ -11,7 +11,7 @@ import json
 import re
 from pathlib import Path
 
-from scripts import _setup, client, client_sources, headers
+from scripts import _node, _setup, client, client_sources, headers
 
 LISTER = _setup.ROOT / "scripts" / "finish_node.mjs"
 MARK = re.compile(r'<html (?:data-version="[^"]*" )?')
@@ -48,8 +48,8 @@ def finish(site: Path, *, kept: bool = True) -> None:
         page.write_text(marked, encoding="utf-8")
     script = client.BUNDLES / headers.SERVICE_WORKER
     definitions = json.dumps({"VERSION": json.dumps(version)})
-    _setup.node(client.BUNDLER, _setup.CLIENT / "keeper.ts", script, definitions)
-    _setup.node(LISTER, site, script, site / headers.SERVICE_WORKER)
+    _node.node(client.BUNDLER, _node.CLIENT / "keeper.ts", script, definitions)
+    _node.node(LISTER, site, script, site / headers.SERVICE_WORKER)
 
 
 def version_of(site: Path) -> str:

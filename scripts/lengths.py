@@ -18,7 +18,7 @@ from typing import TYPE_CHECKING
 if __name__ == "__main__":
     sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
-from scripts import _setup
+from scripts import _browsers, _environment, _setup
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
@@ -98,7 +98,7 @@ def _blind(page: Page, name: str) -> tuple[str, ...]:
 
 def main() -> int:
     """Print the table."""
-    _setup.ensure_environment("test")
+    _environment.ensure_environment("test")
     from playwright.sync_api import sync_playwright
 
     from calc import worksheets
@@ -110,7 +110,7 @@ def main() -> int:
     address = f"http://127.0.0.1:{serving.server_address[1]}/"
     print(f"{'calculator':16} field at  answer after  whole  edited blind")
     with sync_playwright() as driver:
-        path = _setup.find_browser()
+        path = _browsers.find_browser()
         browser = driver.chromium.launch(executable_path=path, args=["--no-sandbox"])
         for name in worksheets.names():
             found = length(browser, address, name, worksheets.load(name).page)

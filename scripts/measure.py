@@ -25,7 +25,7 @@ import time
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
-from scripts import _setup, reading_time, visits
+from scripts import _browsers, _environment, _node, _setup, reading_time, visits
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
@@ -78,7 +78,7 @@ def _build() -> None:
     shutil.rmtree(UNTOUCHED, ignore_errors=True)
     shutil.copytree(SITE, UNTOUCHED)
     place = UNTOUCHED / "assets" / str(made.manifest["folder"])
-    npm = _setup.ensure_npm_packages() / "pyodide"
+    npm = _node.ensure_npm_packages() / "pyodide"
     for name in ("pyodide.asm.js", "pyodide.js", "python_stdlib.zip", "pyodide-lock.json"):
         shutil.copyfile(npm / name, place / name)
     (place / "packages.zip").write_bytes(runtime.package_sources())
@@ -103,7 +103,7 @@ def _brotli(data: bytes) -> int:
     with tempfile.NamedTemporaryFile() as file:
         file.write(data)
         file.flush()
-        return int(_setup.node("-e", BROTLI, file.name))
+        return int(_node.node("-e", BROTLI, file.name))
 
 
 def _bytes(browser: Browser) -> dict[str, Any]:
@@ -358,7 +358,7 @@ def measure() -> tuple[list[Row], str, dict[str, Any]]:
     }
     found: dict[str, Any] = {}
     with sync_playwright() as driver:
-        launch = functools.partial(driver.chromium.launch, executable_path=_setup.find_browser())
+        launch = functools.partial(driver.chromium.launch, executable_path=_browsers.find_browser())
         browser = launch(args=["--no-sandbox", "--disable-gpu"])
         machine = _machine(browser)
         for name, step in steps.items():
@@ -373,8 +373,8 @@ def main() -> int:
     parser = argparse.ArgumentParser(prog="scripts/measure.py", description=__doc__)
     parser.add_argument("--print", action="store_true", help="leave the page in docs/ alone")
     options = parser.parse_args()
-    _setup.ensure_environment("test")
-    _setup.ensure_browser()
+    _environment.ensure_environment("test")
+    _browsers.ensure_browser()
     rows, machine, found = measure()
     print(machine)
     for name, figure, wanted in rows:

@@ -16,7 +16,7 @@ from concurrent.futures import Executor, ProcessPoolExecutor
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
-from scripts import _setup
+from scripts import _environment, _setup
 
 if TYPE_CHECKING:
     from calc.machines import Machine
@@ -62,7 +62,7 @@ def _giving(machine: "Machine", every: int) -> "Machine":
 
 def main() -> int:
     """Measure and print."""
-    _setup.ensure_environment("test")
+    _environment.ensure_environment("test")
     print(json.dumps(measure(), indent=1))
     return 0
 

@@ -16,7 +16,7 @@ _python.require()
 import re
 import subprocess
 
-from scripts import _setup
+from scripts import _environment, _setup
 
 # Each list with the lists that are installed before it.
 RESTS_ON = {"build": (), "test": ("build",), "node": (), "pin": ()}
@@ -44,12 +44,12 @@ def _resolved(entries: list[str]) -> dict[str, str]:
 
 def main() -> int:
     """Write every list anew."""
-    _setup.ensure_environment("pin")
-    for group, path in _setup.REQUIREMENTS.items():
+    _environment.ensure_environment("pin")
+    for group, path in _environment.REQUIREMENTS.items():
         before = [
             each
             for name in RESTS_ON[group]
-            for each in pins(_setup.REQUIREMENTS[name].read_text(encoding="utf-8")).items()
+            for each in pins(_environment.REQUIREMENTS[name].read_text(encoding="utf-8")).items()
         ]
         text = path.read_text(encoding="utf-8")
         own = pins(text)

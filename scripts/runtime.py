@@ -36,7 +36,7 @@ from pathlib import Path
 
 from calc.model import wording
 from calc.render import live
-from scripts import _setup, client_sources, vectors
+from scripts import _node, _setup, client_sources, vectors
 
 FOLDER = _setup.WORK / "runtime"
 # Modules of our own that stand in for the largest ones that only the runtime itself imports.
@@ -49,6 +49,8 @@ LIBRARIES = ("htpy", "markupsafe")
 LEFT_OUT = {"htpy/django.py", "htpy/starlette.py", "htpy/html2htpy.py"}
 # Imported only when something goes wrong, which no worksheet does on purpose.
 KEPT_ANYHOW = {"traceback", "linecache", "warnings", "textwrap", "contextlib"}
+# Inside the runtime already; importlib says that they are read from here, but takes those.
+FROZEN = {"importlib/_bootstrap.py", "importlib/_bootstrap_external.py"}
 WORKER = "worker.ts"
 SCRIPT = "python.js"
 SNAPSHOT = "memory.gz"
@@ -166,18 +168,20 @@ def byte_compile(archive: Path, *, inside_runtime: bool | None = None, strip: bo
     """Return the path of `archive` with every module compiled for the runtime's Python.
 
     pyodide-build does it where the environment's Python is the runtime's; elsewhere the runtime
-    itself does, under node. With `strip` docstrings are left out.
+    itself does, under node. With `strip` docstrings are left out. Where in a line each step stands
+    is always left out: a traceback names the line all the same, and it was a third of the library.
     """
     if inside_runtime is None:
         inside_runtime = sys.version_info[:2] != PYTHON_OF_THE_RUNTIME
     if inside_runtime:
         target = archive.with_name(f"compiled-{archive.name}")
-        _setup.node(PROBE, "compile", archive, target, "2" if strip else "0")
+        _node.node(PROBE, "compile", archive, target, "2" if strip else "0")
         return target
     environment = {
         **os.environ,
         # Content decides the compiled file, not the moment at which it was made.
         "SOURCE_DATE_EPOCH": "1577836800",
+        "PYTHONNODEBUGRANGES": "1",
         "PYTHONOPTIMIZE": "2" if strip else "",
     }
     work = archive.parent / "compile"
@@ -222,7 +226,7 @@ def used(library: Path, packages: Path) -> dict[str, list[str]]:
     the methods that dataclasses write for calc's classes.
     """
     questions = _write_requests(vectors.probes())
-    printed = _setup.node(PROBE, "modules", library, packages, questions)
+    printed = _node.node(PROBE, "modules", library, packages, questions)
     found: dict[str, list[str]] = json.loads(printed.strip().splitlines()[-1])
     return found
 
@@ -246,7 +250,7 @@ def _write_requests(requests: Iterable[str]) -> Path:
 
 def trimmed_library(whole: Members, used: Iterable[str]) -> Members:
     """Return the members of the standard library that are used, or needed to start at all."""
-    wanted = set(used) | {f"{name}.py" for name in KEPT_ANYHOW}
+    wanted = (set(used) | {f"{name}.py" for name in KEPT_ANYHOW}) - FROZEN
     return {name: data for name, data in whole.items() if name in wanted}
 
 
@@ -259,13 +263,13 @@ def _digest(parts: Iterable[bytes]) -> str:
 
 def build(*, inside_runtime: bool | None = None) -> Runtime:
     """Make the runtime's folder, or take the one made before from the same sources."""
-    npm = _setup.ensure_npm_packages()
+    npm = _node.ensure_npm_packages()
     wheel, libraries = _sources_of_packages()
     sources = {**read_zip(libraries), **read_zip(wheel)}
     key = _digest(
         [
             write_zip({n: d for n, d in sources.items() if ".dist-info/" not in n}),
-            (_setup.CLIENT / "package-lock.json").read_bytes(),
+            (_node.CLIENT / "package-lock.json").read_bytes(),
             Path(__file__).read_bytes(),
             PROBE.read_bytes(),
             PROBE.with_name("watching.py").read_bytes(),
@@ -311,7 +315,7 @@ def build(*, inside_runtime: bool | None = None) -> Runtime:
 def _script(source: Path) -> bytes:
     """Return the runtime's two scripts as one: a worker takes one after the other."""
     slim = FOLDER / "pyodide.asm.js"
-    _setup.node(SLIMMER, slim)
+    _node.node(SLIMMER, slim)
     version = json.loads((source / "package.json").read_text())["version"]
     notice = f"/* pyodide {version}, MPL-2.0, from npm; shortened when this site was built. */"
     both = [notice.encode(), slim.read_bytes(), (source / "pyodide.js").read_bytes()]
@@ -383,7 +387,7 @@ def _snapshot(folder: Path, manifest: Mapping[str, object]) -> bytes:
     described = FOLDER / "manifest.json"
     described.write_text(json.dumps(manifest))
     target = FOLDER / "memory"
-    _setup.node(PROBE, "snapshot", folder / SCRIPT, described, questions, target)
+    _node.node(PROBE, "snapshot", folder / SCRIPT, described, questions, target)
     return gzip.compress(target.read_bytes(), compresslevel=9, mtime=0)
 
 
@@ -398,6 +402,6 @@ def answer_all(
     manifest = FOLDER / "manifest.json"
     manifest.write_text(json.dumps(runtime.manifest))
     memory = [runtime.folder / SNAPSHOT] if from_memory else []
-    printed = _setup.node(PROBE, "answer", runtime.folder / SCRIPT, manifest, questions, *memory)
+    printed = _node.node(PROBE, "answer", runtime.folder / SCRIPT, manifest, questions, *memory)
     answers: list[str] = json.loads(printed.strip().splitlines()[-1])
     return answers

@@ -103,7 +103,7 @@ const tasks = {
 
   // compile SOURCE TARGET LEVEL: every module of a zip compiled by the runtime's own Python
   async compile(source, target, level) {
-    const python = await start(null);
+    const python = await start(null, { env: { PYTHONNODEBUGRANGES: "1" } });
     python.FS.writeFile("/tmp/source.zip", readFileSync(source));
     python.globals.set("LEVEL", Number(level));
     python.runPython(`

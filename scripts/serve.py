@@ -20,7 +20,7 @@ import webbrowser
 from collections.abc import Iterable
 from urllib.parse import urlsplit
 
-from scripts import _setup, build, headers
+from scripts import _environment, _setup, build, headers
 
 WATCHED = ("calc", "docs", "scripts", "mkdocs.yml")
 LOOK_EVERY = 1.0
@@ -140,7 +140,7 @@ def _arguments() -> argparse.Namespace:
 def main() -> int:
     """Build, serve, and open the browser."""
     options = _arguments()
-    _setup.ensure_environment()
+    _environment.ensure_environment()
     settings = build.shop_settings(options.shop)
     # The port first: it is nobody else's from here on, and so is the folder that is named after it.
     with take_port(options.port) as serving:

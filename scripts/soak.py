@@ -29,7 +29,7 @@ from itertools import batched
 from typing import TYPE_CHECKING
 from urllib.parse import quote
 
-from scripts import _setup, sections
+from scripts import _browsers, _environment, _setup, sections
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, FilePayload, Page
@@ -117,7 +117,7 @@ def _changes(page: "Page", count: int, draw: random.Random, found: Found) -> Non
 
 def _texts(draw: random.Random) -> Iterator[str]:
     """Yield texts that no field is made for."""
-    from scripts.fuzz import HOSTILE
+    from scripts.hostile import HOSTILE
 
     own = (MARKUP, "javascript:window.hacked=1", "\u202e48 in", "9" * 3000, "%", "&&==", "nan lb")
     while True:
@@ -234,11 +234,11 @@ def main() -> int:
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--write", action="store_true", help="write the figures onto their page")
     asked = parser.parse_args()
-    _setup.ensure_environment("test")
+    _environment.ensure_environment("test")
     from playwright.sync_api import sync_playwright
 
     with sync_playwright() as driver:
-        path = _setup.find_browser()
+        path = _browsers.find_browser()
         browser = driver.chromium.launch(executable_path=path, args=["--no-sandbox"])
         found = soak(browser, asked.changes, asked.hostile, asked.seed)
         browser.close()

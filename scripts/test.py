@@ -19,7 +19,7 @@ from collections.abc import Sequence
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
-from scripts import _setup
+from scripts import _browsers, _environment, _node, _setup
 from scripts import checks as published
 
 # "1.23s call     tests/test_one.py::test_it"
@@ -75,22 +75,22 @@ def _pytest(words: Sequence[str], noted: str) -> tuple[bool, str]:
 
 def _checks() -> list[tuple[str, list[str | Path]]]:
     python = sys.executable
-    npm = _setup.ensure_npm_packages()
-    node = Path(_setup.node_folder()) / "node"
+    npm = _node.ensure_npm_packages()
+    node = Path(_node.node_folder()) / "node"
     # First what takes longest: they run beside one another.
     return [
         ("build", [python, "scripts/build.py", "--offline", "--out", _setup.TESTED]),
         ("mypy", [python, "-m", "mypy"]),
         ("ruff check", [python, "-m", "ruff", "check", "."]),
         ("ruff format", [python, "-m", "ruff", "format", "--check", "."]),
-        ("tsc", [node, npm / "typescript" / "bin" / "tsc", "-p", _setup.CLIENT]),
+        ("tsc", [node, npm / "typescript" / "bin" / "tsc", "-p", _node.CLIENT]),
     ]
 
 
 def main() -> int:
     """Set up, run every check, and end with pytest's closing line."""
-    _setup.ensure_environment("test")
-    _setup.note(f"Browser: {_setup.ensure_browser()}")
+    _environment.ensure_environment("test")
+    _setup.note(f"Browser: {_browsers.ensure_browser()}")
     checks = _checks()
     with ThreadPoolExecutor(AT_ONCE) as pool:
         passed = list(pool.map(lambda each: _step(*each), checks))
@@ -103,7 +103,7 @@ def main() -> int:
     failed = [name for (name, _), good in zip(checks, passed, strict=True) if not good]
     if failed:
         _setup.say(f"Failed besides the tests: {', '.join(failed)}")
-    _setup.say(f"{closing} {_setup.not_tried()}".rstrip())
+    _setup.say(f"{closing} {_browsers.not_tried()}".rstrip())
     return 0 if tested and not failed else 1
 
 

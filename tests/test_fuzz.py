@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from calc import model, search
-from scripts import fuzz
+from scripts import faults, fuzz, fuzz_worksheets
 
 SEED, OF_EACH, OF_OTHERS = 4, 6, 40
 
@@ -53,17 +53,19 @@ def crashes(v, work):
 )
 def test_what_must_never_be_is_found(sheet, said):
     for full in (True, False):
-        _, faults = fuzz.try_inputs(sheet, {"a": "5 in"}, fuzz.Asked("", "us", full))
-        assert bool(faults) == bool(said) and all(said in fault for fault in faults)
+        _, found = fuzz_worksheets.try_inputs(
+            sheet, {"a": "5 in"}, fuzz_worksheets.Asked("", "us", full)
+        )
+        assert bool(found) == bool(said) and all(said in fault for fault in found)
 
 
 def test_texts_are_looked_through():
     assert (
-        list(fuzz.faults_of_text("it", "a finance information of 0.0000001 and 1,000.00000001"))
+        list(faults.faults_of_text("it", "a finance information of 0.0000001 and 1,000.00000001"))
         == []
     )
     for text in ('<path d="M nan 3">', "-inf ft", "0.00000000186 ft"):
-        assert len(list(fuzz.faults_of_text("it", text))) == 1
+        assert len(list(faults.faults_of_text("it", text))) == 1
 
 
 def test_a_remedy_outside_its_field_is_found():
@@ -72,14 +74,14 @@ def test_a_remedy_outside_its_field_is_found():
     for text, wrong in (("10 in", False), ("10.1 in", True), ("1 in", False), ("0.9 in", True)):
         advice = model.Advice(remedies=[model.Remedy("Try it.", {"a": text})])
         tried = replace(answer, advice=advice)
-        assert bool(list(fuzz.faults_of_remedies(tried))) == wrong
+        assert bool(list(faults.faults_of_remedies(tried))) == wrong
 
 
 def test_the_fewest_inputs_that_fail_are_kept():
     def fails(case):
         return {"b", "d"} <= case.keys()
 
-    assert fuzz._fewer(dict.fromkeys("abcde", ""), fails) == {"b": "", "d": ""}
+    assert fuzz_worksheets._fewer(dict.fromkeys("abcde", ""), fails) == {"b": "", "d": ""}
 
 
 def test_the_same_seed_tries_the_same(monkeypatch):

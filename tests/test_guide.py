@@ -7,11 +7,12 @@ from pathlib import Path
 import pytest
 
 from calc import model, search, worksheets
-from calc.model import sentences
+from calc.model import leading
 from calc.render import data
 from calc.render.answer import answer_html
 from calc.render.form import form_html
-from calc.render.reply import reply, short
+from calc.render.reply import reply
+from calc.render.text_message import short
 
 GUIDE = Path(__file__).parents[1] / "DEVELOPERS.md"
 FILES = ("fields.py", "compute.py", "advice.py", "picture.py", "words.toml")
@@ -37,7 +38,7 @@ def test_the_example_answers(sheet):
     answer = search.answer(sheet, {}, example=True)
     assert answer.is_example and answer.finding == "within"
     assert answer.outputs[0].value == pytest.approx(0.5575, abs=1e-3)
-    assert sentences.lead(answer, "us") == "You have 0.558 s to step away; 0.5 s is enough."
+    assert leading.lead(answer, "us") == "You have 0.558 s to step away; 0.5 s is enough."
     assert "5 ft" in str(form_html(sheet, {}))
     assert "Within limits" in answer_html(answer)
     assert reply(answer).startswith("You have 0.558 s to step away") and "0.558 s" in short(answer)
@@ -55,7 +56,7 @@ def test_an_example_never_mixes_with_what_was_given(sheet):
 def test_a_needed_field_is_asked_for_first(sheet):
     answer = search.answer(sheet, {"height": "5 ft"})
     assert answer.finding == "unknown" and [item.name for item in answer.missing] == ["load"]
-    assert sentences.lead(answer, "us") == "Say first: “Load”."
+    assert leading.lead(answer, "us") == "Say first: “Load”."
     assert "Say first: “Load”." in answer_html(answer)
 
 
@@ -72,7 +73,7 @@ def test_what_is_broken_is_told_by_harm_and_each_remedy_mends_what_it_says(sheet
     over = search.answer(sheet, given)
     assert [v.check.name for v in over.verdicts] == ["time", "chain"]  # the danger before the limit
     assert over.verdicts[0].check.heading(over.finding) == "No time to step away"
-    assert sentences.lead(over, "us").startswith("No: it is down in 0.432 s")
+    assert leading.lead(over, "us").startswith("No: it is down in 0.432 s")
     assert {remedy.mends for remedy in over.advice.remedies} == {("time",), ("chain",)}
     for remedy in over.advice.remedies:
         tried = search.answer(sheet, {**given, **remedy.set})

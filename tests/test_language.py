@@ -10,8 +10,10 @@ from functools import cache
 import pytest
 
 from calc import model, quantities, search, tables, worksheets
-from calc.model import sentences, words
-from calc.render.reply import ask_back, reply, short
+from calc.model import check_text, leading, sentences, words
+from calc.render.asking_back import ask_back
+from calc.render.reply import reply
+from calc.render.text_message import short
 
 NAMES = worksheets.names()
 RANDOM = 4  # sets of random inputs for each worksheet and each of its asks' kinds
@@ -68,11 +70,11 @@ def said_of(answer: model.Answer, system: str) -> list[str]:
     """Every sentence of one answer."""
     advice = answer.advice
     said = [
-        sentences.lead(answer, system),
-        sentences.sight(answer, system),
-        sentences.headline(answer, system),
+        leading.lead(answer, system),
+        leading.sight(answer, system),
+        leading.headline(answer, system),
         sentences.settle_sentence(answer, system),
-        *(sentences.check_sentence(verdict, system) for verdict in answer.verdicts),
+        *(check_text.check_sentence(verdict, system) for verdict in answer.verdicts),
         *(verdict.check.heading(verdict.finding) for verdict in answer.verdicts),
         *(verdict.check.why for verdict in answer.verdicts),
         *(sentences.unchecked_sentence(answer, item) for item in answer.unchecked),
@@ -142,10 +144,10 @@ def test_the_line_in_sight_tells_the_number_of_the_lead(name: str) -> None:
         for system in ("us", "metric"):
             for example in (True, False):
                 answer = opened(name, ask.key, example)
-                said, short = sentences.lead(answer, system), sentences.sight(answer, system)
+                said, short = leading.lead(answer, system), leading.sight(answer, system)
                 if short != said:
                     assert answer.deciding
-                    assert sentences.value_text(answer.deciding, system) in said
+                    assert check_text.value_text(answer.deciding, system) in said
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -155,7 +157,7 @@ def test_a_leading_sentence_can_be_said_aloud(name: str) -> None:
     for ask in [item.key for item in sheet.asks] or [""]:
         for example in (True, False):
             answer = opened(name, ask, example)
-            said = sentences.lead(answer, "us")
+            said = leading.lead(answer, "us")
             assert (
                 said
                 and said[-1] in ".?!”"

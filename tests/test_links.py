@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from calc import links, worksheets
-from scripts import _setup
+from scripts import _node
 
 ROOT = Path(__file__).parents[1]
 VECTORS = json.loads((ROOT / "tests" / "data" / "links.json").read_text(encoding="utf-8"))
@@ -30,13 +30,13 @@ console.log(JSON.stringify(found));
 @pytest.fixture(scope="module")
 def client():
     """What the page's script makes of each vector."""
-    npm = _setup.ensure_npm_packages()
+    npm = _node.ensure_npm_packages()
     script = SCRIPT.format(
         esbuild=json.dumps(str(npm / "esbuild" / "lib" / "main.js")),
         entry=json.dumps(str(ROOT / "docs" / "assets" / "src" / "link.ts")),
         vectors=json.dumps([*VECTORS, {"fragment": OLDER, "link": None}]),
     )
-    node = Path(_setup.node_folder()) / "node"
+    node = Path(_node.node_folder()) / "node"
     command = [str(node), "--input-type=module", "-e", script]
     said = subprocess.run(command, capture_output=True, text=True, check=True, cwd=npm.parent)
     return json.loads(said.stdout)

@@ -208,6 +208,7 @@ PINT = {
     "W/m": "watt/meter",
     "W/m2": "watt/meter**2",
     "W/(m2 K)": "watt/meter**2/kelvin",
+    "Btu/(h ft2)": "Btu_it/hour/foot**2",
     "Btu/(h ft2 F)": "Btu_it/hour/foot**2/delta_degF",
     "kWh": "kilowatt_hour",
     "MJ": "megajoule",

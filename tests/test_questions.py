@@ -7,9 +7,10 @@ from pathlib import Path
 import pytest
 
 from calc import links, search, tables, worksheets
-from calc.model import sentences
+from calc.model import leading
 from calc.render.index import GROUP_WORDS, index_block, question_link
-from calc.render.reply import plain, reply, short
+from calc.render.reply import reply
+from calc.render.text_message import plain, short
 
 ROOT = Path(__file__).parents[1]
 ROWS = tables.rows("words/questions")
@@ -55,7 +56,7 @@ def test_the_answer_leads_with_what_was_asked(row):
     sheet = worksheets.load(row["worksheet"])
     assert row["ask"] in {item.key for item in sheet.asks}
     answer = answered(row["question"])
-    lead = sentences.lead(answer, "us")
+    lead = leading.lead(answer, "us")
     assert lead and not answer.missing
     assert reply(answer).split("\n")[0] == lead
     assert short(answer).startswith(plain(lead)[:60])

@@ -8,19 +8,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc import links, model, search, worksheets
-from calc.model import sentences
+from calc.model import check_text, leading, sentences
 from calc.render import parts
+from calc.render.asking_back import ask_back, wanted
 from calc.render.live import respond
-from calc.render.reply import (
-    EXAMPLE_MARK,
-    SHORT,
-    ask_back,
-    fits_short,
-    reply,
-    reply_html,
-    short,
-    wanted,
-)
+from calc.render.reply import reply, reply_html
+from calc.render.text_message import EXAMPLE_MARK, SHORT, fits_short, short
 
 NAMES = worksheets.names()
 LINK = "https://yard.example/pairing/#tractor_mass=2%2C000+lb"
@@ -63,7 +56,7 @@ def listed(lines, title):
 
 def test_plain_text_starts_with_the_answer_and_ends_with_link_and_sender(answer):
     lines = reply(answer, link=LINK, sender="Example Yard · 555-0142").split("\n")
-    assert lines[0] == sentences.lead(answer, "us")
+    assert lines[0] == leading.lead(answer, "us")
     assert f"{answer.worksheet.title}: " not in lines[0]
     assert sum(line.startswith("Take care: ") for line in lines) == 1
     assert lines[-2:] == [LINK, "Example Yard · 555-0142"]
@@ -83,9 +76,9 @@ def test_all_that_is_broken_is_told_under_the_heading_of_the_state_found(answer)
         if verdict.finding != model.OVER:
             continue
         heading = verdict.check.heading(model.OVER)
-        value = sentences.value_text(verdict, "us")
+        value = check_text.value_text(verdict, "us")
         said = [*listed(lines, "Also found"), lines[0]]
-        sentence = sentences.check_sentence(verdict, "us").rstrip(".")
+        sentence = check_text.check_sentence(verdict, "us").rstrip(".")
         assert any(heading in line or value in line or sentence in line for line in said), heading
 
 
@@ -191,7 +184,7 @@ def test_rich_text_runs_nothing():
 def test_short_text_starts_with_the_answer_and_names_the_shop(name):
     answer = search.answer(worksheets.load(name), {}, example=True)
     said = short(answer, link="https://e.example/p/", sender="Example Yard · 555-0142")
-    first = sentences.lead(answer, "us").translate({0x2019: "'", 0x201C: '"'})
+    first = leading.lead(answer, "us").translate({0x2019: "'", 0x201C: '"'})
     assert said.isascii()
     assert said[:30] == first.encode("ascii", "replace").decode()[:30] or "?" in first
     assert said.endswith(" Example Yard https://e.example/p/") and "555" not in said
@@ -242,7 +235,7 @@ def test_an_unknown_says_what_to_find_out():
 
 def test_trap_a_list_that_is_cut_is_not_taken_for_the_whole():
     """Cutting “an emblem, red lamps and reflectors” to “an emblem.” would be a false answer."""
-    from calc.render.reply import _cut
+    from calc.render.text_message import _cut
 
     whole = "Missing: an emblem, red tail lamps and red reflectors at the rear; a lamp, a horn."
     for form in _cut(whole):
@@ -388,7 +381,7 @@ def test_payments_say_nothing_of_a_machine_that_nobody_has_to_sell():
     sheet = worksheets.load("resale")
     typed = {"new_price": "$25,000", "loan_months": "60 months", "loan_rate": "6.9 %"}
     found = search.answer(sheet, {**typed, "sales_tax": "6 %"}, ask="payments")
-    said = sentences.lead(found, "us")
+    said = leading.lead(found, "us")
     # 26,500 at 0.575 % a month over 60 months
     assert said.startswith("About $523 a month for 60 months with nothing traded in")
     assert said.count("$") == 1

@@ -5,7 +5,7 @@ import re
 
 from calc import worksheets
 from calc.machines import lists
-from calc.model import sentences
+from calc.model import leading
 from calc.render import brief, index, live, round_up
 from scripts import _setup, shop
 
@@ -49,6 +49,11 @@ def test_the_example_shop_has_one_and_the_box_finds_it():
     kept = shop.read(EXAMPLE).round_up
     assert len(kept) == 2 and shop.read(EXAMPLE).problems == ()
     assert kept[0].question in {entry.text for entry in index.entries(kept)}
+    # It opens in its own place, where the shop's note stands; a calculator's entry stays one's own.
+    found = [entry for entry in index.entries(kept) if entry.kept]
+    page = round_up.block(kept, str)
+    assert [entry.text for entry in found] == [each.question for each in kept]
+    assert all(entry.page == "round-up" and f'id="{entry.fragment}"' in page for entry in found)
 
 
 def test_a_site_without_one_says_so():
@@ -113,7 +118,7 @@ def test_an_outline_has_the_answer_its_number_what_for_and_what_to_show():
     text = f"{HEAD}A?,ballast,,lift_capacity=900+lb&implement_mass=480+lb,\n"
     (kept,), _ = round_up.read(text, "round_up.csv")
     lead, number, given, show = brief.outline(kept.answer, kept.inputs)
-    assert lead == sentences.lead(kept.answer, "us")
+    assert lead == leading.lead(kept.answer, "us")
     assert re.search(r"\d", number) and number != lead
     assert given == "For: Hitch lift capacity: 900 lb; Implement mass: 480 lb."
     settling = kept.answer.settles[0].field

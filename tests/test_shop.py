@@ -10,7 +10,7 @@ import pytest
 
 from calc import links, machines, model, search, worksheets
 from calc.render import yard
-from scripts import _setup, build, shop
+from scripts import _environment, _setup, build, shop
 
 EXAMPLE = _setup.ROOT / "scripts" / "example-shop"
 
@@ -122,7 +122,7 @@ def test_a_region_goes_by_name_or_by_letters(folder):
 
 def test_strict_stops_before_anything_is_built(folder, capsys, monkeypatch, tmp_path):
     (folder / "tractors.csv").write_text("name,tractor_mass\nA,heavy\n")
-    monkeypatch.setattr(_setup, "ensure_environment", lambda *groups: None)
+    monkeypatch.setattr(_environment, "ensure_environment", lambda *groups: None)
     monkeypatch.setattr(build, "build", lambda *words, **more: pytest.fail("it was built"))
     out = tmp_path / "site"
     with pytest.raises(_setup.SetupError, match="Nothing was built"):
@@ -135,7 +135,7 @@ def test_strict_stops_before_anything_is_built(folder, capsys, monkeypatch, tmp_
 def test_without_strict_the_build_goes_on(folder, capsys, monkeypatch, tmp_path):
     (folder / "tractors.csv").write_text("name,tractor_mass\nA,heavy\nB,900 lb\n")
     seen = {}
-    monkeypatch.setattr(_setup, "ensure_environment", lambda *groups: None)
+    monkeypatch.setattr(_environment, "ensure_environment", lambda *groups: None)
     monkeypatch.setattr(build, "build", lambda out, **more: seen.update(more))
     assert build.main(["--shop", str(folder), "--out", str(tmp_path / "site")]) == 0
     assert "line 2, column tractor_mass" in capsys.readouterr().err

@@ -8,12 +8,14 @@ from html import unescape
 import pytest
 
 from calc import model, quantities, search, sources, worksheets
-from calc.model import sentences
+from calc.errors import InputError
+from calc.model import cited, leading
 from calc.render import data
 from calc.render.answer import answer_html
 from calc.render.live import respond
 from calc.render.page import worksheet_block
-from calc.render.reply import SHORT, reply, short
+from calc.render.reply import reply
+from calc.render.text_message import SHORT, short
 
 NAMES = worksheets.names()
 
@@ -40,9 +42,9 @@ def test_default_example_answers_in_both_systems(sheet):
 
 
 def test_every_citation_is_on_a_shelf(sheet):
-    for citation in sentences.citations(search.answer(sheet, {}, example=True)):
+    for citation in cited.citations(search.answer(sheet, {}, example=True)):
         sources.find(citation)
-    for citation in sentences.citations(search.answer(sheet, blank(sheet))):
+    for citation in cited.citations(search.answer(sheet, blank(sheet))):
         sources.find(citation)
 
 
@@ -69,7 +71,7 @@ def test_bad_text_gets_a_sentence_in_every_quantity(sheet, bad):
             continue
         try:
             item.read(bad)
-        except quantities.InputError as error:
+        except InputError as error:
             assert str(error).endswith((".", "%.")) and len(str(error)) > 15
 
 
@@ -128,7 +130,7 @@ def test_never_within_where_a_point_of_the_box_is_over(sheet):
 def test_replies(sheet):
     answer = search.answer(sheet, {}, example=True)
     said = reply(answer, link="https://example.invalid/p/#a=1")
-    assert said.startswith(sentences.lead(answer, "us"))
+    assert said.startswith(leading.lead(answer, "us"))
     assert said.endswith("#a=1")
     assert len(short(answer, link="https://example.invalid/p/#a=1")) <= SHORT
 

@@ -15,7 +15,7 @@ from pathlib import Path
 
 from calc import quantities, tables
 from calc.errors import InputError
-from calc.machines import vocabulary
+from calc.machines import reviews, vocabulary
 from calc.machines.cells import Column, cell, column
 from calc.model import AnyField
 
@@ -247,6 +247,6 @@ def _without_contradictions(
     """Return a row's texts without the figures that can't stand beside each other."""
     known = {name: vocabulary.field(name).read(text, system) for name, text in given.items()}
     known.setdefault("lift_rated_at", "unstated")  # a lift figure has to say where it was measured
-    wrong = vocabulary.review(known)
-    dropped = {name for field in wrong for name in vocabulary.TOGETHER[field]}
+    wrong = reviews.review(known)
+    dropped = {name for field in wrong for name in reviews.TOGETHER[field]}
     return {name: text for name, text in given.items() if name not in dropped}, wrong

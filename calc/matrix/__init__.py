@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 from calc import links, model, search, worksheets
 from calc.machines import Machine, lists, read_machines
-from calc.model import Worksheet, sentences
+from calc.model import Worksheet, check_text, sentences
 
 if TYPE_CHECKING:
     from concurrent.futures import Executor, Future
@@ -105,7 +105,7 @@ class _Pairing:
             finding,
             deciding.check.name,
             deciding.check.heading(finding),
-            sentences.check_sentence(deciding, self._system),
+            check_text.check_sentence(deciding, self._system),
             self._inputs,
             loader,
         )

@@ -197,6 +197,29 @@ def widest_auger(power: float, factor: float) -> float:
     return arith.sqrt(power / auger_power(1.0, factor))
 
 
+def sold_augers() -> tuple[float, ...]:
+    """Return the diameters that augers are sold in, the smallest first. [m]
+
+    References
+    ----------
+    [1] value/P6c; value/DIGGERCLASS-memory.
+    """
+    return tuple(float(row["diameter_in"]) * INCH for row in tables.rows("digger/digger_augers"))
+
+
+@arith.rising
+def next_auger(diameter: float) -> float:
+    """Return the widest auger that is sold up to a diameter; below the smallest, that diameter. [m]
+
+    Examples
+    --------
+    >>> round(next_auger(12.3 * INCH) / INCH), round(next_auger(5.0 * INCH) / INCH)
+    (12, 5)
+    """
+    fitting = [size for size in sold_augers() if size <= diameter * (1.0 + 1e-9)]
+    return fitting[-1] if fitting else diameter
+
+
 def auger_torque(shaft_torque: float, ratio: float, efficiency: float = 0.95) -> float:
     r"""Torque at the auger behind a reduction gearbox.
 

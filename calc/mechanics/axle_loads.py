@@ -19,15 +19,7 @@ cg_distance   d     lower hitch points to the rear mass's center of gravity, rea
 Loads are in kg: the mass that would weigh as much.
 """
 
-from calc import arith
-
-
-def check_geometry(wheelbase: float, *rest: float) -> None:
-    """Raise ValueError unless the wheelbase is above 0 and every mass and distance 0 or more."""
-    if wheelbase <= 0.0:
-        raise ValueError("The wheelbase must be more than 0.")
-    if arith.min(rest, default=0.0) < 0.0:
-        raise ValueError("Masses and distances must be 0 or more.")
+from calc.mechanics import bounds
 
 
 def front_axle_load(
@@ -70,8 +62,8 @@ def front_axle_load(
     >>> round(front_axle_load(600.0, 1.75, 0.80, 0.70, 450.0), 1)
     214.3
     """
-    check_geometry(wheelbase, front_axle, hitch_distance, cg_distance, rear_mass, front_mass)
-    check_geometry(wheelbase, front_ahead)
+    bounds.check_geometry(wheelbase, front_axle, hitch_distance, cg_distance, rear_mass, front_mass)
+    bounds.check_geometry(wheelbase, front_ahead)
     moment = front_mass * front_ahead - rear_mass * (hitch_distance + cg_distance)
     return front_mass + front_axle + moment / wheelbase
 
@@ -98,7 +90,7 @@ def gross_mass(tractor_mass: float, rear_mass: float, front_mass: float = 0.0) -
     >>> gross_mass(1500.0, 450.0, 60.0)
     2010.0
     """
-    check_geometry(1.0, tractor_mass, rear_mass, front_mass)
+    bounds.check_geometry(1.0, tractor_mass, rear_mass, front_mass)
     return front_mass + tractor_mass + rear_mass
 
 
@@ -140,7 +132,7 @@ def rear_axle_load(
     rise = rear_axle_rise(
         wheelbase, hitch_distance, cg_distance, rear_mass, front_mass, front_ahead
     )
-    check_geometry(wheelbase, front_axle, tractor_mass)
+    bounds.check_geometry(wheelbase, front_axle, tractor_mass)
     return tractor_mass - front_axle + rise
 
 
@@ -177,7 +169,9 @@ def rear_axle_rise(
     >>> round(rear_axle_rise(1.75, 0.80, 0.70, 450.0), 1)
     835.7
     """
-    check_geometry(wheelbase, hitch_distance, cg_distance, rear_mass, front_mass, front_ahead)
+    bounds.check_geometry(
+        wheelbase, hitch_distance, cg_distance, rear_mass, front_mass, front_ahead
+    )
     moment = rear_mass * (hitch_distance + cg_distance) - front_mass * front_ahead
     return rear_mass + moment / wheelbase
 
@@ -223,7 +217,7 @@ def axle_loads(
     >>> [round(load, 1) for load in axle_loads(0.0, 0.0, 1.75, [(45.0, 0.75 + 1.75)])]
     [64.3, -19.3]
     """
-    check_geometry(wheelbase)
+    bounds.check_geometry(wheelbase)
     front = front_axle
     rear = rear_axle
     for mass, ahead in added:
@@ -265,5 +259,5 @@ def pull_transfer(pull: float, height: float, wheelbase: float) -> float:
     >>> pull_transfer(6000.0, 0.39, 1.8)
     1300.0
     """
-    check_geometry(wheelbase, pull, height)
+    bounds.check_geometry(wheelbase, pull, height)
     return pull * height / wheelbase

@@ -4,7 +4,7 @@ The letters are those of `axle_loads`.
 """
 
 from calc import arith, tables
-from calc.mechanics import axle_loads
+from calc.mechanics import bounds
 
 FRONT_SHARE = 0.20
 """Least front axle load, as a share (hitch/H4, hitch/H6)."""
@@ -141,10 +141,10 @@ def front_ballast_needed(
     >>> round(front_ballast_needed(1500.0, 600.0, 1.75, 0.80, 0.70, 600.0, 0.75, "combined"))
     272
     """
-    axle_loads.check_geometry(
+    bounds.check_geometry(
         wheelbase, tractor_mass, front_axle, hitch_distance, cg_distance, rear_mass
     )
-    axle_loads.check_geometry(wheelbase, front_ahead)
+    bounds.check_geometry(wheelbase, front_ahead)
     fixed, each = front_terms(rule, tractor_mass, front_axle)
     short = (
         rear_mass * (hitch_distance + cg_distance)
@@ -197,10 +197,10 @@ def rear_ballast_needed(
     >>> round(rear_ballast_needed(1500.0, 600.0, 1.75, 0.80, 0.70, 600.0, 1.10), 1)
     81.9
     """
-    axle_loads.check_geometry(
+    bounds.check_geometry(
         wheelbase, tractor_mass, front_axle, hitch_distance, cg_distance, front_mass
     )
-    axle_loads.check_geometry(wheelbase, front_ahead, tractor_mass - front_axle)
+    bounds.check_geometry(wheelbase, front_ahead, tractor_mass - front_axle)
     short = (
         front_mass * front_ahead
         - (tractor_mass - front_axle) * wheelbase

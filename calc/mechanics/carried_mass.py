@@ -4,7 +4,7 @@ The letters are those of `axle_loads`; the rules for the front those of `ballast
 """
 
 from calc import arith
-from calc.mechanics import axle_loads, ballast
+from calc.mechanics import ballast, bounds
 
 
 def greatest_rear_mass(
@@ -49,10 +49,10 @@ def greatest_rear_mass(
     >>> round(greatest_rear_mass(1500.0, 600.0, 1.75, 0.80, 0.70), 1)
     350.0
     """
-    axle_loads.check_geometry(
+    bounds.check_geometry(
         wheelbase, tractor_mass, front_axle, hitch_distance, cg_distance, front_mass
     )
-    axle_loads.check_geometry(wheelbase, front_ahead)
+    bounds.check_geometry(wheelbase, front_ahead)
     fixed, each = ballast.front_terms(rule, tractor_mass, front_axle)
     spare = _front_spare(front_axle, wheelbase, front_mass, front_ahead, fixed, each)
     arm = hitch_distance + cg_distance + each * wheelbase
@@ -119,7 +119,7 @@ def greatest_cg_distance(
     >>> round(greatest_cg_distance(1500.0, 600.0, 1.75, 0.80, 350.0), 3)
     0.7
     """
-    axle_loads.check_geometry(
+    bounds.check_geometry(
         wheelbase, tractor_mass, front_axle, hitch_distance, front_mass, front_ahead
     )
     if rear_mass <= 0.0:
@@ -172,10 +172,10 @@ def tractor_mass_needed(
     >>> round(tractor_mass_needed(0.40, 1.75, 0.80, 0.70, 450.0), 1)
     1928.6
     """
-    axle_loads.check_geometry(
+    bounds.check_geometry(
         wheelbase, front_share, hitch_distance, cg_distance, rear_mass, front_mass
     )
-    axle_loads.check_geometry(wheelbase, front_ahead)
+    bounds.check_geometry(wheelbase, front_ahead)
     per_kg, each = ballast.front_terms(rule, 1.0, front_share)
     moment = rear_mass * (hitch_distance + cg_distance) - front_mass * (front_ahead + wheelbase)
     wanted = moment / wheelbase + each * (rear_mass + front_mass)

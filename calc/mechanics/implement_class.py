@@ -70,10 +70,7 @@ def class_power(kind: str, size: float) -> tuple[float, float, float | None]:
     beyond = 1.0
     if sizes[-1] > 0.0:
         beyond = arith.max(1.0, size / sizes[-1]) * arith.min(1.0, size / sizes[0])
-    read = [
-        pto_power.HP
-        * beyond
-        * pto_power.between(size, sizes, [float(row[column] or 0.0) for row in rows])
-        for column in ("least_low_hp", "least_high_hp", "most_hp")
-    ]
+    columns = ("least_low_hp", "least_high_hp", "most_hp")
+    curves = ([float(row[column] or 0.0) for row in rows] for column in columns)
+    read = [pto_power.HP * beyond * arith.along(size, sizes, curve) for curve in curves]
     return read[0], read[1], read[2] if rows[0]["most_hp"] else None

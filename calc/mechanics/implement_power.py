@@ -10,7 +10,7 @@ References
 """
 
 from calc import arith, tables
-from calc.mechanics import pto_power
+from calc.mechanics import bounds, pto_power
 
 LOADS = ("light", "typical", "heavy")
 
@@ -41,7 +41,7 @@ def rotary_power(key: str, width: float = 0.0, throughput: float = 0.0) -> float
     >>> round(rotary_power("baler_small_square", throughput=8 / 3.6))
     10000
     """
-    pto_power.check_positive(width=width, throughput=throughput)
+    bounds.check_amount(width=width, throughput=throughput)
     row = pto_power.find_row("power/rotary_power", key)
     a, b, c = (float(row[name]) for name in ("a_kw", "b_kw_per_m", "c_kwh_per_t"))
     return (a + b * width + c * throughput * 3.6) * 1000.0
@@ -125,7 +125,7 @@ def demand(key: str, width: float, load: str = "typical") -> float:
     >>> round(demand("rotary_cutter", 5 * 0.3048) / 745.7, 1)
     25.0
     """
-    pto_power.check_positive(width=width)
+    bounds.check_amount(width=width)
     return density(key, load) if is_total(key) else density(key, load) * width
 
 
@@ -243,7 +243,7 @@ def widest(
     >>> round(widest(20 * 745.7, density("rotary_cutter")) / 0.3048, 2)
     4.0
     """
-    pto_power.check_positive(available=available, fixed=fixed, reserve=reserve)
+    bounds.check_amount(available=available, fixed=fixed, reserve=reserve)
     if not power_per_width > 0.0:
         raise ValueError("The power for each width is above 0.")
     return arith.max(0.0, (available / (1.0 + reserve) - fixed) / power_per_width)
@@ -272,7 +272,7 @@ def mower_power(width: float, speed: float, idle_loss: float, cutting_energy: fl
     >>> round(mower_power(1.0, 8 / 3.6, 1500, 1500) / 1000, 2)
     4.83
     """
-    pto_power.check_positive(
+    bounds.check_amount(
         width=width, speed=speed, idle_loss=idle_loss, cutting_energy=cutting_energy
     )
     return (idle_loss + cutting_energy * speed) * width
@@ -345,7 +345,7 @@ def generator_shaft_power(load: float, efficiency: float = 0.85) -> float:
     >>> round(generator_shaft_power(1000.0) / 745.7, 2)
     1.58
     """
-    pto_power.check_positive(load=load)
+    bounds.check_amount(load=load)
     if not 0.0 < efficiency <= 1.0:
         raise ValueError("The efficiency is above 0 and at most 1.")
     return load / efficiency

@@ -4,7 +4,7 @@ The letters are those of `axle_loads`.
 """
 
 from calc import arith
-from calc.mechanics import axle_loads
+from calc.mechanics import bounds
 
 LOADER_REAR_SHARE = 0.20
 """Least rear axle load in loader work, as a share of everything (hitch/H7)."""
@@ -63,7 +63,7 @@ def loader_counterweight(
     >>> round(loader_counterweight(850.0, 850.0, 1.7, 0.8, 500.0, 1.45), 1)
     13.0
     """
-    axle_loads.check_geometry(wheelbase, hitch_distance, payload, payload_ahead)
+    bounds.check_geometry(wheelbase, hitch_distance, payload, payload_ahead)
     everything = front_axle + rear_axle + payload
     short = payload * payload_ahead + wheelbase * (share * everything - rear_axle)
     return arith.max(short / (hitch_distance + wheelbase * (1.0 - share)), 0.0)
@@ -106,6 +106,6 @@ def greatest_payload(
     >>> round(greatest_payload(850.0, 850.0, 1.7, 1.45))
     484
     """
-    axle_loads.check_geometry(wheelbase, payload_ahead)
+    bounds.check_geometry(wheelbase, payload_ahead)
     spare = wheelbase * (rear_axle - share * (front_axle + rear_axle))
     return arith.max(spare / (payload_ahead + share * wheelbase), 0.0)

@@ -10,6 +10,7 @@ References
 """
 
 from calc import arith, tables
+from calc.mechanics import bounds
 
 G = 9.80665
 HP = 745.6998715822702
@@ -35,13 +36,6 @@ def find_row(table: str, key: str) -> dict[str, str]:
         return tables.by_key(table, "key")[key]
     except KeyError:
         raise LookupError(f"The table {table} has no row called {key!r}.") from None
-
-
-def check_positive(**values: float) -> None:
-    """Raise ValueError, by name, for a value that is below 0 or not finite."""
-    for name, value in values.items():
-        if not (value >= 0.0 and arith.isfinite(value)):
-            raise ValueError(f"The {name.replace('_', ' ')} is 0 or more.")
 
 
 def pto_ratio(key: str = DEFAULT_RATIO) -> tuple[float, float, float]:
@@ -82,7 +76,7 @@ def engine_to_pto(engine_power: float, ratio: float) -> float:
     >>> engine_to_pto(125.0, 0.86)
     107.5
     """
-    check_positive(engine_power=engine_power)
+    bounds.check_amount(engine_power=engine_power)
     if not 0.0 <= ratio <= 1.0:
         raise ValueError("The share of engine power that reaches the shaft is 0 to 1.")
     return engine_power * ratio
@@ -167,7 +161,7 @@ def grade_power(mass: float, grade: float, speed: float) -> float:
     >>> round(grade_power(2000, 0.15, 6 / 3.6) / 1000, 2)
     4.85
     """
-    check_positive(mass=mass, speed=speed)
+    bounds.check_amount(mass=mass, speed=speed)
     return mass * G * arith.sin(arith.atan(grade)) * speed
 
 
@@ -190,7 +184,7 @@ def rolling_power(mass: float, coefficient: float, speed: float) -> float:
     >>> round(rolling_power(2000, 0.08, 6 / 3.6) / 1000, 2)
     2.62
     """
-    check_positive(mass=mass, coefficient=coefficient, speed=speed)
+    bounds.check_amount(mass=mass, coefficient=coefficient, speed=speed)
     return coefficient * mass * G * speed
 
 
@@ -325,7 +319,7 @@ def power_left(
     >>> power_left(20e3, 0.88, 1.0, 5e3)
     12600.0
     """
-    check_positive(pto_power=pto_power, travel=travel)
+    bounds.check_amount(pto_power=pto_power, travel=travel)
     return arith.max(0.0, pto_power * altitude_share * heat_share - travel)
 
 
@@ -348,24 +342,5 @@ def speed_loss(speed_share: float) -> tuple[float, float]:
     """
     rows = tables.rows("power/torque_curve")
     speeds = [float(row["speed_share"]) for row in rows]
-    low = [float(row["loss_low"]) for row in rows]
-    high = [float(row["loss_high"]) for row in rows]
-    return between(speed_share, speeds, low), between(speed_share, speeds, high)
-
-
-def between(x: float, xs: list[float], ys: list[float]) -> float:
-    """Read a table along straight lines; outside its ends the end holds.
-
-    Parameters
-    ----------
-    x : float
-        Where to read. [any]
-    xs, ys : list of float
-        What the table is read by, rising, and what it says. [any]
-
-    Returns
-    -------
-    float
-        What the table says at `x`. [any]
-    """
-    return arith.along(x, xs, ys)
+    low, high = ([float(row[loss]) for row in rows] for loss in ("loss_low", "loss_high"))
+    return arith.along(speed_share, speeds, low), arith.along(speed_share, speeds, high)

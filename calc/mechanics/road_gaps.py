@@ -14,14 +14,14 @@ References
 """
 
 from calc import arith, tables
-from calc.mechanics import sight
+from calc.mechanics import bounds, sight
 
 FOOT = sight.FOOT
 START_DELAY = 2.0  # s, look and engage [4]
 TRUCK_START_ACCELERATION = 1.47 * FOOT  # m/s², loaded truck at a rail crossing [4]
 
 
-def gap_time(vehicle: str, maneuver: str, extra_lanes: int = 0, upgrade: float = 0.0) -> float:
+def gap_time(vehicle: str, maneuver: str, extra_lanes: float = 0, upgrade: float = 0.0) -> float:
     """Return the gap in main-road traffic that a vehicle accepts when it pulls out.
 
     These gaps are for vehicles that then speed up to road speed. A tractor does not.
@@ -32,8 +32,8 @@ def gap_time(vehicle: str, maneuver: str, extra_lanes: int = 0, upgrade: float =
         "car", "single-unit truck" or "combination truck".
     maneuver : str
         "left" or "right or cross", from a stop.
-    extra_lanes : int
-        Lanes beyond two that a left turn crosses. [-]
+    extra_lanes : float
+        Lanes beyond two that a left turn crosses, wider ones as parts. [-]
     upgrade : float
         Upgrade of the side road as a decimal; above 3 percent it adds time. [-]
 
@@ -80,8 +80,7 @@ def intersection_sight_distance(main_road_speed: float, gap: float) -> float:
     ----------
     [2]_
     """
-    sight.check_not_negative("Speed", main_road_speed)
-    sight.check_not_negative("Gap", gap)
+    bounds.check_not_negative(speed=main_road_speed, gap=gap)
     return main_road_speed * gap
 
 
@@ -136,9 +135,8 @@ def time_to_clear(
     >>> round(time_to_clear(74 * FOOT, 10 * sight.MPH, 1.5 * FOOT), 1)
     11.9
     """
-    sight.check_not_negative("Distance", distance)
-    sight.check_above_zero("Top speed", top_speed)
-    sight.check_above_zero("Acceleration", acceleration)
+    bounds.check_not_negative(distance=distance)
+    bounds.check_above_zero(top_speed=top_speed, acceleration=acceleration)
     run_up = top_speed**2 / (2 * acceleration)
     start = arith.min(distance, run_up)
     return delay + arith.sqrt(2 * start / acceleration) + (distance - start) / top_speed
@@ -185,7 +183,7 @@ def passing(
     ----------
     [5]_
     """
-    sight.check_above_zero("Speed difference", passing_speed - passed_speed)
+    bounds.check_above_zero(speed_difference=passing_speed - passed_speed)
     time = (gap_before + combination_length + car_length + gap_after) / (
         passing_speed - passed_speed
     )
@@ -286,8 +284,7 @@ def longest_that_clears(
     float
         Length, 0 when nothing clears. [m]
     """
-    sight.check_above_zero("Top speed", top_speed)
-    sight.check_above_zero("Acceleration", acceleration)
+    bounds.check_above_zero(top_speed=top_speed, acceleration=acceleration)
     moving = arith.max(time - delay, 0.0)
     speeding_up = arith.min(moving, top_speed / acceleration)
     run = acceleration * speeding_up**2 / 2 + top_speed * (moving - speeding_up)
@@ -328,8 +325,7 @@ def joining_gap(
     ----------
     [1]_ for the constants, [5]_
     """
-    sight.check_above_zero("Acceleration", acceleration)
-    sight.check_above_zero("Deceleration", deceleration)
+    bounds.check_above_zero(acceleration=acceleration, deceleration=deceleration)
     if main_road_speed <= own_speed:
         return 0.0
     up_to_speed = own_speed / acceleration

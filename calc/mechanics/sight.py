@@ -13,40 +13,13 @@ References
 """
 
 from calc import arith, tables
+from calc.mechanics import bounds
 
 GRAVITY = 9.80665
 FOOT = 0.3048
 MPH = 0.44704
 REACTION_TIME = 2.5  # s [1]
 BRAKING_DECELERATION = 11.2 * FOOT  # m/s² [1]; about nine drivers in ten brake harder
-
-
-def check_above_zero(name: str, value: float) -> None:
-    """Raise ValueError, with the name, unless a value is more than 0.
-
-    Parameters
-    ----------
-    name : str
-        As the message says it.
-    value : float
-        [any]
-    """
-    if not value > 0:
-        raise ValueError(f"{name} must be more than zero, not {value}.")
-
-
-def check_not_negative(name: str, value: float) -> None:
-    """Raise ValueError, with the name, where a value is below 0.
-
-    Parameters
-    ----------
-    name : str
-        As the message says it.
-    value : float
-        [any]
-    """
-    if not value >= 0:
-        raise ValueError(f"{name} can't be negative, not {value}.")
 
 
 def closing_speed(faster: float, slower: float, head_on: bool = False) -> float:
@@ -69,8 +42,7 @@ def closing_speed(faster: float, slower: float, head_on: bool = False) -> float:
     ValueError
         When a speed is negative.
     """
-    check_not_negative("A speed", faster)
-    check_not_negative("A speed", slower)
+    bounds.check_not_negative(faster_speed=faster, slower_speed=slower)
     return faster + slower if head_on else arith.max(faster - slower, 0.0)
 
 
@@ -104,7 +76,7 @@ def closing_time(distance: float, faster: float, slower: float, head_on: bool = 
     >>> round(closing_time(600 * FOOT, 55 * MPH, 20 * MPH), 1)
     11.7
     """
-    check_not_negative("Distance", distance)
+    bounds.check_not_negative(distance=distance)
     speed = closing_speed(faster, slower, head_on)
     return distance / speed if speed > 0 else arith.inf
 
@@ -143,8 +115,8 @@ def slow_down_gap(
     >>> round(slow_down_gap(50 * MPH, 18 * MPH) / FOOT)
     216
     """
-    check_above_zero("Deceleration", deceleration)
-    check_not_negative("Reaction time", reaction_time)
+    bounds.check_above_zero(deceleration=deceleration)
+    bounds.check_not_negative(reaction_time=reaction_time)
     difference = closing_speed(faster, slower)
     return difference * reaction_time + difference**2 / (2 * deceleration)
 
@@ -173,8 +145,8 @@ def fastest_that_can_slow(
     float
         Speed. [m/s]
     """
-    check_not_negative("Gap", gap)
-    check_above_zero("Deceleration", deceleration)
+    bounds.check_not_negative(gap=gap)
+    bounds.check_above_zero(deceleration=deceleration)
     root = arith.sqrt(reaction_time**2 + 2 * gap / deceleration)
     return slower + deceleration * (root - reaction_time)
 
@@ -212,9 +184,9 @@ def stopping_sight_distance(
     ----------
     [1]_, [2]_
     """
-    check_not_negative("Speed", speed)
+    bounds.check_not_negative(speed=speed)
     braking = deceleration + GRAVITY * grade
-    check_above_zero("Braking left on this grade", braking)
+    bounds.check_above_zero(braking_left_on_this_grade=braking)
     return speed * reaction_time + speed**2 / (2 * braking)
 
 

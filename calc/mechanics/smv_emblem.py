@@ -20,13 +20,15 @@ LAST_UNIT_DISTANCE = 16.4 * 0.3048  # m behind the hitch (road/LAW-WI2)
 class EmblemRule:
     """One row of emblem_rules, read.
 
-    `below`: a machine of just that speed is outside. `amber_instead`: a flashing amber light may
-    stand in for the emblem, in that state alone.
+    `counts`: which speed the rule looks at: "" what the machine is designed for, "usual" what it is
+    moved at, "every" none. `below`: a machine of just that speed is outside. `amber_instead`: a
+    flashing amber light may stand in for the emblem, in that state alone.
     """
 
     place: str
     required: str
     speed_to: float
+    counts: str
     below: bool
     amber_instead: bool
     over_to: float | None
@@ -57,6 +59,7 @@ def emblem_rule(place: str) -> EmblemRule | None:
         place,
         row["required"],
         speed,
+        row["counts"],
         row["below"] == "yes",
         row["instead"] == "amber",
         road_rules.measure(row["over_to"]),
@@ -229,6 +232,49 @@ def emblem_use(
     if top is not None and design_speed < top * (1 - 1e-9):
         return "with symbol", True
     return "not shown", False
+
+
+def emblem_by_law(place: str, design_speed: float, travel_speed: float) -> bool:
+    """Return whether a law, or where none was read the pattern of the others, wants an emblem.
+
+    What the standard alone asks for is left out: above its speed most laws are silent, and the
+    standard has emblem and speed symbol together.
+
+    Parameters
+    ----------
+    place : str
+        A place of road_places.
+    design_speed, travel_speed : float
+        What the machine is designed for, and what it is driven at. [m/s]
+
+    References
+    ----------
+    The law of each place in emblem_rules; road/STD-1 for the pattern.
+
+    Examples
+    --------
+    Designed for 26 mph and driven at 20: Wisconsin looks at what is usual, Texas at the design.
+
+    >>> fast, slow = 26 * road_rules.MPH, 20 * road_rules.MPH
+    >>> emblem_by_law("WI", fast, slow), emblem_by_law("TX", fast, slow)
+    (True, False)
+    >>> emblem_by_law("OH", fast, fast)
+    True
+    """
+    rule = emblem_rule_for(place)
+    if rule is None:
+        return False
+    if rule.required not in ("law", "memory") and road_rules.place_row(place)["country"] != "US":
+        return False
+    moved = rule.counts == "usual" or rule.above == "covered"
+    speed = arith.min(travel_speed, design_speed) if moved else design_speed
+    if rule.counts == "every":
+        return True
+    inside = 1 - 1e-9 if rule.below else 1 + 1e-9
+    if speed < rule.speed_to * inside:
+        return True
+    top = rule.over_to if rule.above == "with symbol" and rule.required == "law" else None
+    return top is not None and design_speed < top * (1 - 1e-9)
 
 
 def emblem_on_towed(

@@ -9,8 +9,8 @@ References
 .. [5] tires/OM-10: load per tire and per axle of compact tractors.
 """
 
+from collections.abc import Sequence
 from functools import cache
-from itertools import pairwise
 
 from calc import arith, tables
 from calc.mechanics.tire_size import Designation, decode
@@ -77,15 +77,15 @@ def speed_of_symbol(symbol: str) -> float:
     return float(row["speed_km_h"]) / 3.6
 
 
-def interpolate(points: list[tuple[float, float]], x: float) -> float | None:
+def interpolate(points: Sequence[tuple[float, float]], x: float) -> float | None:
     """Interpolate in sorted points; None outside them.
 
     Parameters
     ----------
-    points : list of tuple
+    points : sequence of tuple
         What is known: an abscissa and a value each, sorted.
     x : float
-        Abscissa. [any]
+        Abscissa; a millionth outside is what rounding left. [any]
 
     Returns
     -------
@@ -94,10 +94,7 @@ def interpolate(points: list[tuple[float, float]], x: float) -> float | None:
     """
     if not points or not points[0][0] * (1 - 1e-6) <= x <= points[-1][0] * (1 + 1e-6):
         return None
-    for (x0, y0), (x1, y1) in pairwise(points):
-        if x <= x1:
-            return y0 + (y1 - y0) * (x - x0) / (x1 - x0)
-    return points[-1][1]
+    return arith.along(x, *zip(*points, strict=True))
 
 
 @cache
@@ -137,7 +134,7 @@ def speed_factor(kind: str, speed: float) -> float:
     points = _speed_points(kind)
     if not points:
         raise ValueError(f"No table of load against speed is known for the symbol {kind}.")
-    factor = interpolate(list(points), arith.max(speed, points[0][0]))
+    factor = interpolate(points, arith.max(speed, points[0][0]))
     if factor is None:
         raise ValueError("The tire has no load at that speed: it is above the table.")
     return factor

@@ -115,6 +115,7 @@ def decode(text: str) -> Designation:
 
 def _joined(tidy: str) -> str:
     """Put the signs between the parts of a size where spaces or a slash stand for them."""
+    tidy = re.sub(r"^(P|LT|ST)(?=\d{3} ?/)", r"\1 ", tidy)  # LT235/75R15: a mark before the size
     tidy = re.sub(r"^(\d{1,2}(?:\.\d+)?) (LL?) (?=\d)", r"\1\2-", tidy)  # 11 L 15
     tidy = re.sub(r"^((?:[IV]F )?\d{3}) (\d{2})(?= ?[RBD-])", r"\1/\2", tidy)  # 420 85 R28
     three = _THREE.match(tidy)
@@ -242,6 +243,8 @@ def _trailing_zero(whole: str, rim: float) -> tuple[str, str]:
     return "steer", f"{whole}.00"
 
 
+_ODD_FROM = 27
+"""From here on rims of tractors are of even inches: 28, 30, 32; common practice, no source."""
 _RIM_PARTS = (0.0, 0.1, 0.3, 0.5)
 """What stands behind the point of a rim's diameter: 16.1, 15.3 and the half inches."""
 
@@ -253,11 +256,18 @@ def _check_limits(found: Designation, mark: str, typed: str) -> None:
             f'In "{typed}" the rim reads {found.rim:g} in; rims run from 4 to 54 in.',
             f"{found.rim:g}",
         )
+    if found.rim >= _ODD_FROM and found.rim % 2 == 1:
+        raise SizeError(
+            f'In "{typed}" the rim reads {found.rim:g} in, which tractors don\'t have: '
+            "is a part left out, such as the rim behind a diameter and a width?",
+            f"{found.rim:g}",
+        )
     if mark == "X" and found.overall is None and found.rim <= found.width:
         raise SizeError(
             f'"{typed}" gives an overall diameter and a width, but no rim after them.', typed
         )
     swapped = found.form == "whole" and found.rim <= found.width
+    swapped = swapped or (found.form == "wide" and found.rim < found.width / 2)
     if found.overall is None and (swapped or round(found.rim % 1, 2) not in _RIM_PARTS):
         raise SizeError(
             f'In "{typed}" the rim reads {found.rim:g} in, beside a width of '

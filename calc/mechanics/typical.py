@@ -5,7 +5,6 @@ practice or memory, and an answer that uses one has to say so.
 """
 
 from functools import cache, lru_cache
-from itertools import pairwise
 
 from calc import arith, tables
 
@@ -66,11 +65,9 @@ def _between(known: list[tuple[float, list[float]]], width: float) -> list[float
         edge, values = first if width <= first[0] else last
         scale = width / edge
         return [values[0] * scale, values[1] * scale, values[2], values[3]]
-    for (w0, low), (w1, high) in pairwise(known):
-        if w0 <= width <= w1:
-            part = (width - w0) / (w1 - w0)
-            return [a + part * (b - a) for a, b in zip(low, high, strict=True)]
-    raise LookupError(f"No width near {width} m in the table.")
+    columns = zip(*(values for _, values in known), strict=True)
+    widths = [each for each, _ in known]
+    return [arith.along(width, widths, column) for column in columns]
 
 
 @cache
@@ -391,6 +388,19 @@ def stock_widths(kind: str) -> tuple[float, ...]:
         return stock("widths")
     least, most = min(known) - BESIDE, max(known) + BESIDE
     return tuple(width for width in stock("widths") if least <= width <= most)
+
+
+@arith.rising
+def next_width(kind: str, width: float) -> float:
+    """Return the widest that is sold up to a width; below the narrowest, that width. [m]
+
+    Examples
+    --------
+    >>> round(next_width("rotary_cutter", 1.55) / INCH), round(next_width("rotary_cutter", 0.5), 2)
+    (60, 0.5)
+    """
+    sold = [stock for stock in stock_widths(kind) if stock <= width * (1.0 + 1e-9)]
+    return max(sold, default=width)
 
 
 def ground_width(kind: str, engine_power: float, duty: str = "typical") -> float | None:

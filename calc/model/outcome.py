@@ -8,7 +8,7 @@ from typing import Any
 
 from calc.errors import UnknownName
 from calc.model.checks import ADVICE, Check, Unchecked
-from calc.model.text import Phrase, Words
+from calc.model.text import Number, Phrase, Words
 
 
 @dataclass(frozen=True, slots=True)
@@ -177,7 +177,7 @@ class Caution:
     source: str = ""
 
 
-Cell = str | Phrase | tuple[float, str] | tuple[float, str, str]
+Cell = Number | Phrase
 
 
 @dataclass(frozen=True, slots=True)

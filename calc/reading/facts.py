@@ -25,6 +25,7 @@ _LINKS = frozenset(small_words("links"))
 # Words that may stand between an amount and its noun.
 _ADJECTIVES = frozenset(small_words("adjectives"))
 _ROADS = frozenset(["road", "highway", "zone"])
+_WAYS = frozenset(["road", "highway", "street", "bridge", "driveway", "pavement"])
 _NO_WIDTH = frozenset(small_words("no width"))
 DRIVEN_BY_RATING = "generator"  # the power beside it is what it gives
 SUBJECTS = {"implement_kind": "implement", "generic": "implement", "tractor_kind": "tractor"}
@@ -57,6 +58,7 @@ class Given:
 
     facts: list[Fact] = field(default_factory=list)
     loose: list[Amount] = field(default_factory=list)
+    apart: list[Amount] = field(default_factory=list)  # of something that no page asks for
     doubtful: list[Fact] = field(default_factory=list)
 
 
@@ -206,6 +208,16 @@ class Placing:
         """Whether a speed is that of a road: "a 55 mph road"."""
         return any(t.text in _ROADS for t in self.tokens[amount.last : amount.last + 1])
 
+    def is_roads(self, amount: Amount) -> bool:
+        """Whether a length is the width of a road or a bridge: "the road is 20 ft wide"."""
+        if "length" not in amount.kinds:
+            return False
+        before = [token.text for token in self.tokens[max(0, amount.first - 3) : amount.first]]
+        behind = [token.text for token in self.tokens[amount.last : amount.last + 2]]
+        if "lane" in before or behind[:1] == ["lane"] or "wide" not in behind:
+            return False
+        return bool(_WAYS & {*before, *behind[1:]})
+
     def _is_elsewhere(self, amount: Amount, subject: str) -> bool:
         """Whether an amount is not of what the sentence speaks of: "30 in back", a cutter's hp."""
         if "power" in amount.kinds and subject == "implement":
@@ -293,7 +305,9 @@ def place_amounts(placing: Placing, given: Given) -> None:
     Of "5 ft or 6 ft" neither is taken.
     """
     either = _alternatives(placing)
-    waiting = [(placing.options(amount), amount) for amount in placing.amounts]
+    given.apart += [amount for amount in placing.amounts if placing.is_roads(amount)]
+    own = [amount for amount in placing.amounts if amount not in given.apart]
+    waiting = [(placing.options(amount), amount) for amount in own]
     held: set[tuple[str, ...]] = set()
     while waiting:
         waiting.sort(key=lambda item: item[0][0].cost if item[0] else 99)

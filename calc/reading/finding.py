@@ -25,7 +25,10 @@ MOST = 8
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """A question of the site, or a page: its text, what answers it, and where that stands."""
+    """A question of the site, or a page: its text, what answers it, and where that stands.
+
+    `kept`: it is one of a shop's round-up, which has its answer, and opens there.
+    """
 
     text: str
     worksheet: str
@@ -33,6 +36,7 @@ class Entry:
     page: str
     fragment: str
     subject: str
+    kept: bool = False
 
 
 def words_of(text: str) -> set[str]:
@@ -83,6 +87,7 @@ def data(entries: list[Entry], href: Callable[[str], str]) -> dict[str, Any]:
                 "href": href(entry.page),
                 "fragment": entry.fragment,
                 "subject": entry.subject,
+                "kept": entry.kept,
                 "words": " ".join(sorted(words_of(entry.text) | _labels(entry.worksheet))),
             }
             for entry in entries

@@ -124,7 +124,7 @@ def read(
         questions = [_with_labels(q, text, bare, tokens, named, system) for q in questions]
     used = {span for q in questions for each in q.filled for span in each.spans}
     used |= {span for q in questions for each in q.unclear for span in each.spans}
-    lost = [_span(tokens, a.first, a.last) for a in given.loose]
+    lost = [_span(tokens, a.first, a.last) for a in (*given.loose, *given.apart)]
     lost += [_span(tokens, f.first, f.last) for f in given.facts if f.amount]
     return Message(
         text,
@@ -204,9 +204,37 @@ def _question(
             if text is not None and name in machines:
                 filled[name] = Filled(name, text, (place,), fact.why, fact.others)
                 break
+    of_ask = _OF_ASK.get((found.worksheet, found.ask), {})
+    loose = []
+    for amount in given.loose:
+        name = _of_ask(of_ask, amount, [each for each in given.loose if each is not amount])
+        fact = Fact((name,), amount.first, amount.last, amount=amount)
+        text = text_for(names[name], fact, system) if name and name not in filled else None
+        if text is None:
+            loose.append(amount)
+            continue
+        place = _span(tokens, amount.first, amount.last)
+        filled[name] = Filled(name, text, (place,), "the question is about it")
     spans = tuple(_span(tokens, place, place + 1) for place in found.places)
-    unclear = _unclear(sheet, given, filled, tokens, system)
+    unclear = _unclear(sheet, found.ask, replace(given, loose=loose), filled, tokens, system)
     return Question(found.worksheet, found.ask, spans, tuple(filled.values()), unclear)
+
+
+# What a question is about is told by its words alone where one amount of the kind stands loose:
+# what is paid for by the month is the price, and its months are those of the loan.
+_OF_ASK = {("resale", "payments"): {"money": "new_price", "duration": "loan_months"}}
+LEAST_PRICE = 1000.0  # below it a loose number may be a payment, a fee or a down payment
+
+
+def _of_ask(fields: Mapping[str, str], amount: Amount, others: Sequence[Amount]) -> str:
+    """Return the field of a question that a loose amount is of, "" where another may be it."""
+    for kind, name in fields.items():
+        fits = kind in amount.kinds or (kind == "money" and not amount.kinds)
+        rival = any(kind in each.kinds or (kind == "money" and not each.kinds) for each in others)
+        large = kind != "money" or amount.value >= LEAST_PRICE
+        if fits and large and not rival:
+            return name
+    return ""
 
 
 def _at_shaft(fact: Fact, names: Collection[str]) -> Fact:
@@ -277,6 +305,7 @@ def _takes(item: model.AnyField, text: str, system: str) -> bool:
 
 def _unclear(
     sheet: model.Worksheet,
+    ask: str,
     given: Given,
     filled: Mapping[str, Filled],
     tokens: list[Token],
@@ -294,7 +323,7 @@ def _unclear(
             spans = tuple(dict.fromkeys(_span(tokens, f.first, f.last) for f in facts))
             found.append(Unclear(spans, tuple((name, text) for text in dict.fromkeys(texts))))
     for amount in given.loose:
-        options = tuple(_fields_for(sheet, amount, filled, system))
+        options = tuple(_fields_for(sheet, ask, amount, filled, system))
         if options:
             found.append(Unclear((_span(tokens, amount.first, amount.last),), options))
     return tuple({each.options: each for each in found}.values())
@@ -313,11 +342,16 @@ MOST_OPTIONS = 4
 
 
 def _fields_for(
-    sheet: model.Worksheet, amount: Amount, filled: Mapping[str, Filled], system: str
+    sheet: model.Worksheet, ask: str, amount: Amount, filled: Mapping[str, Filled], system: str
 ) -> list[tuple[str, str]]:
     """Return the few fields that a loose amount may be of: those of the ask, then the essential."""
     found = []
-    for item in sorted(sheet.fields, key=lambda each: not each.essential):
+    asked_for = sheet.ask(ask).fields
+
+    def order(item: model.AnyField) -> tuple[bool, bool]:
+        return item.name not in asked_for, not item.essential
+
+    for item in sorted(sheet.fields, key=order):
         if isinstance(item, model.Field) and item.name not in filled:
             fact = Fact((item.name,), amount.first, amount.last, amount=amount)
             text = text_for(item, fact, system)

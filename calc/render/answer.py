@@ -7,7 +7,7 @@ from collections.abc import Callable
 import htpy as h
 
 from calc import links, model
-from calc.model import Answer, sentences, words
+from calc.model import Answer, check_text, leading, sentences, words
 from calc.render import parts, svg
 from calc.render.depth import depth_html
 from calc.render.marks import shape
@@ -48,7 +48,7 @@ def _answer(answer: Answer, system: str) -> h.Element:
 
 
 def _finding(answer: Answer, system: str, notes: Notes) -> h.Element:
-    said = sentences.lead(answer, system)
+    said = leading.lead(answer, system)
     deciding = answer.deciding
     why = deciding.check.why if deciding and answer.finding != model.WITHIN else ""
     source = deciding.check.source if deciding and not answer.missing else ""
@@ -77,7 +77,7 @@ def sight_html(answer: Answer, system: str = "us") -> str:
             shape(answer.finding),
             h.strong[answer.worksheet.finding_words(answer.finding)],
             " ",
-            h.span[sentences.sight(answer, system)],
+            h.span[leading.sight(answer, system)],
         ]
     )
 
@@ -136,14 +136,17 @@ def _also(answer: Answer, system: str, notes: Notes) -> h.Element | None:
     if not broken:
         return None
     broken.sort(key=model.rank)
-    money = answer.finding == model.COMPARED
+    # A page of money has no limits, and advice is none.
+    limits = [v for v in broken if v.check.grade != model.ADVICE]
+    own = "over" in answer.worksheet.words.get("findings", {})
+    is_over = limits and not own and answer.finding != model.COMPARED
     return h.div(".ys-also")[
-        h.h3["To note as well" if money else "Also over"],
+        h.h3["Also over" if is_over else "To note as well"],
         h.ul[
             [
                 h.li[
                     h.strong[f"{v.check.heading(v.finding)}. "],
-                    sentences.check_said(v, system),
+                    check_text.check_said(v, system),
                     notes.mark(v.check.source),
                     h.small[" Advice."] if v.check.grade == model.ADVICE else None,
                 ]

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 import htpy as h
 
 from calc import model
-from calc.model import Answer, sentences
+from calc.model import Answer, check_text, leading, sentences
 from calc.render.marks import shape
 
 CHECKS_SHOWN = 2
@@ -27,8 +27,8 @@ def brief_html(answer: Answer, system: str = "us") -> str:
                     shape(answer.finding),
                     h.strong[answer.worksheet.finding_words(answer.finding)],
                 ],
-                h.p(".ys-lead")[sentences.lead(answer, system)],
-                h.ul[[h.li[sentences.check_sentence(each, system)] for each in verdicts]]
+                h.p(".ys-lead")[leading.lead(answer, system)],
+                h.ul[[h.li[check_text.check_sentence(each, system)] for each in verdicts]]
                 if verdicts
                 else None,
             ],
@@ -55,7 +55,7 @@ def behind(answer: Answer) -> list[model.Verdict]:
         return asked.index(name) if name in asked else len(asked)
 
     told = [
-        each for each in answer.verdicts if any(map(str.isdigit, sentences.check_said(each, "us")))
+        each for each in answer.verdicts if any(map(str.isdigit, check_text.check_said(each, "us")))
     ]
     return sorted(told, key=place)
 
@@ -79,7 +79,7 @@ def outline(answer: Answer, given: Mapping[str, str], system: str = "us") -> lis
     the machine: the number that would settle it, or else the first one that the question rests on.
     """
     sheet = answer.worksheet
-    number = [sentences.check_sentence(each, system) for each in behind(answer)[:1]]
+    number = [check_text.check_sentence(each, system) for each in behind(answer)[:1]]
     asked = [sheet.field(name) for name in answer.ask.fields]
     named = [
         *answer.missing,
@@ -88,7 +88,7 @@ def outline(answer: Answer, given: Mapping[str, str], system: str = "us") -> lis
         *(item for item in asked if not isinstance(item, model.Choice)),
     ]
     show = [f"Show: {item.label.rstrip('?')}. {item.help}" for item in named if item.help]
-    return [sentences.lead(answer, system), *number, given_sentence(sheet, given), *show[:1]]
+    return [leading.lead(answer, system), *number, given_sentence(sheet, given), *show[:1]]
 
 
 def _next(answer: Answer, system: str) -> h.Element | None:

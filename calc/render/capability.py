@@ -8,7 +8,7 @@ import htpy as h
 
 from calc import capability, model
 from calc.machines import Machine
-from calc.model import sentences
+from calc.model import figures, leading
 
 
 def block(tractors: Sequence[Machine], page_href: str, system: str = "us") -> str:
@@ -30,7 +30,7 @@ def _sheet(sheet: capability.Sheet, page_href: str, system: str) -> h.Element:
         return h.details(".ys-sheet")[name, h.p(".ys-note")[sheet.trouble], opened]
     return h.details(".ys-sheet")[
         name,
-        h.p[sentences.lead(sheet.answer, system)],
+        h.p[leading.lead(sheet.answer, system)],
         [_table(table, system) for table in sheet.answer.advice.tables],
         h.ul[[h.li[caution.text] for caution in sheet.answer.advice.cautions]],
         opened,
@@ -45,8 +45,8 @@ def _table(table: model.Table, system: str) -> h.Element:
             h.tbody[
                 [
                     h.tr[
-                        h.th(scope="row")[sentences.cell_text(row[0], system)],
-                        [h.td[sentences.cell_text(cell, system)] for cell in row[1:]],
+                        h.th(scope="row")[figures.cell_text(row[0], system)],
+                        [h.td[figures.cell_text(cell, system)] for cell in row[1:]],
                     ]
                     for row in table.rows
                 ]

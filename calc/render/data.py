@@ -7,7 +7,7 @@ from typing import Any
 
 from calc import quantities as q
 from calc import sources
-from calc.model import Answer, sentences, words
+from calc.model import Answer, check_text, cited, figures, leading, words
 
 
 def data(answer: Answer, system: str = "us") -> dict[str, Any]:
@@ -19,7 +19,7 @@ def data(answer: Answer, system: str = "us") -> dict[str, Any]:
         "example": answer.is_example,
         "missing": [item.name for item in answer.missing],
         "finding": answer.finding,
-        "lead": sentences.lead(answer, system),
+        "lead": leading.lead(answer, system),
         "settle": [item.field.name for item in answer.settles],
         "odds": {"pass_all": answer.odds.pass_all, "tried": answer.odds.tried}
         if answer.odds
@@ -50,7 +50,7 @@ def data(answer: Answer, system: str = "us") -> dict[str, Any]:
                 "limit": [_number(verdict.limit_low), _number(verdict.limit_high)],
                 "margin": [_number(verdict.margin_low), _number(verdict.margin_high)],
                 "unit": q.kind(verdict.check.kind).base,
-                "sentence": sentences.check_sentence(verdict, system),
+                "sentence": check_text.check_sentence(verdict, system),
                 "source": verdict.check.source,
             }
             for verdict in answer.verdicts
@@ -68,7 +68,7 @@ def data(answer: Answer, system: str = "us") -> dict[str, Any]:
             {
                 "title": table.title,
                 "columns": list(table.columns),
-                "rows": [[sentences.cell_text(c, system) for c in row] for row in table.rows],
+                "rows": [[figures.cell_text(c, system) for c in row] for row in table.rows],
             }
             for table in answer.advice.tables
         ],
@@ -98,7 +98,7 @@ def data(answer: Answer, system: str = "us") -> dict[str, Any]:
         ],
         "sources": {
             citation: {"title": found.title, "year": found.year, "status": found.status}
-            for citation in sentences.citations(answer)
+            for citation in cited.citations(answer)
             for found in [sources.find(citation)[0]]
         },
         "computed": answer.searched,

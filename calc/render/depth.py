@@ -5,7 +5,7 @@ from __future__ import annotations
 import htpy as h
 
 from calc import model, quantities, search
-from calc.model import Answer, sentences, words
+from calc.model import Answer, check_text, figures, sentences, words
 from calc.render.marks import shape
 from calc.render.notes import Notes
 
@@ -76,12 +76,12 @@ def _why_not(answer: Answer, item: model.Unchecked) -> str:
 def _check(answer: Answer, verdict: model.Verdict, system: str, notes: Notes) -> h.Element:
     check = verdict.check
     if check.sense == "fits":
-        cells = [h.td(colspan="2")[sentences.check_sentence(verdict, system)]]
+        cells = [h.td(colspan="2")[check_text.check_sentence(verdict, system)]]
     else:
         said = f" {words(check.sentence, system)}" if check.sentence else ""
         cells = [
-            h.td[sentences.value_text(verdict, system)],
-            h.td[sentences.limit_text(verdict, system), said],
+            h.td[check_text.value_text(verdict, system)],
+            h.td[check_text.limit_text(verdict, system), said],
         ]
     grade = {model.DANGER: "danger", model.ADVICE: "advice"}.get(check.grade, "")
     name = answer.worksheet.finding_words(verdict.finding)
@@ -107,7 +107,7 @@ def _outputs(answer: Answer, system: str) -> h.Element | None:
             h.div[
                 h.dt[output.label],
                 h.dd[
-                    sentences.output_text(output, system),
+                    figures.output_text(output, system),
                     h.small[f" {words(output.note, system)}"] if output.note else None,
                 ],
             ]
@@ -121,7 +121,7 @@ def _table(table: model.Table, system: str, notes: Notes) -> h.Element:
     head: list[h.Element] = [h.th(scope="col")[name] for name in table.columns]
     rows = []
     for row in table.rows:
-        cells: list[h.Element] = [h.td[sentences.cell_text(cell, system)] for cell in row]
+        cells: list[h.Element] = [h.td[figures.cell_text(cell, system)] for cell in row]
         if table.checklist:
             cells.insert(0, h.td(".ys-cross")["\u2610"])
         rows.append(h.tr[cells])
@@ -157,8 +157,8 @@ def _working(answer: Answer, system: str, notes: Notes) -> h.Element | None:
             h.li[
                 h.span(".ys-step")[step.label, notes.mark(step.source)],
                 h.code[f"{step.symbol} = {step.formula}"],
-                h.span(".ys-put-in")[sentences.step_numbers(step, system)],
-                h.strong[f"{step.symbol} = {sentences.step_value(step, system)}"],
+                h.span(".ys-put-in")[figures.step_numbers(step, system)],
+                h.strong[f"{step.symbol} = {figures.step_value(step, system)}"],
             ]
             for step in answer.working
         ]

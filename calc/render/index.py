@@ -11,9 +11,10 @@ from markupsafe import Markup
 from calc import links, worksheets
 from calc.model import Worksheet
 from calc.reading import finding
-from calc.render.round_up import Kept
+from calc.render.round_up import Kept, slugs
 from calc.tables import Row, rows
 
+ROUND_UP = "round-up"  # the page of the questions that a shop keeps
 GROUP_WORDS = {
     "buy": "Before you buy",
     "fit": "Before you fit it",
@@ -65,9 +66,8 @@ def index_block(href: Href) -> str:
 def entries(kept: Sequence[Kept] = ()) -> list[finding.Entry]:
     """Return what the box finds: every question of the index, of every page, and of a round-up."""
     found = [
-        finding.Entry(each.question, each.worksheet, each.ask, sheet.page, each.fragment, "")
-        for each in kept
-        for sheet in [worksheets.load(each.worksheet)]
+        finding.Entry(each.question, each.worksheet, each.ask, ROUND_UP, slug, "", True)
+        for each, slug in zip(kept, slugs(kept), strict=True)
     ]
     for row in rows("words/questions"):
         sheet = worksheets.load(row["worksheet"])

@@ -8,12 +8,14 @@ from typing import Any
 
 from calc import model, quantities, search, worksheets
 from calc.errors import YardstickError
-from calc.model import sentences
+from calc.model import leading, sentences
 from calc.render import parts
 from calc.render.answer import answer_html, odds_html, sight_html
+from calc.render.asking_back import ask_back
 from calc.render.brief import brief_html, outline
 from calc.render.depth import effects_html
-from calc.render.reply import ask_back, fits_short, reply, reply_html, short
+from calc.render.reply import reply, reply_html
+from calc.render.text_message import fits_short, short
 
 LONGEST_REQUEST = 200_000
 
@@ -102,7 +104,7 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
         "final": found.final,
         "finding": found.finding,
         "finding_words": sheet.finding_words(found.finding),
-        "lead": sentences.lead(found, system),
+        "lead": leading.lead(found, system),
         "example": found.is_example,
         **_shown(found, system, asked),
     }

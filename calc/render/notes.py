@@ -61,15 +61,6 @@ def short_name(source: sources.Source) -> str:
     return f"{source.title}, {source.year}".rstrip(", ")
 
 
-def source_label(source: sources.Source) -> str:
-    """The short name of a source in a table of its own, with its caveat."""
-    if source.status == "practice":
-        return "common practice, no source"
-    if source.status == "derived":
-        return "derived"
-    return f"{source.key} ({source.caveat})" if source.caveat else source.key
-
-
 def source_words(source: sources.Source) -> list[h.Node]:
     """One source with all that is known of it."""
     who = f"{source.author}: " if source.author else ""

@@ -42,7 +42,7 @@ def worksheet_block(name: str, system: str = "us") -> str:
 
 def table_block(name: str) -> str:
     """Return a table drawn from the package's data."""
-    return str(tables.html(tables.table(name)))
+    return str(tables.html(tables.table(name), name))
 
 
 def value_inline(name: str) -> str:

@@ -112,7 +112,7 @@ def block(entries: Sequence[Kept], href: Callable[[str], str], system: str = "us
                 h.p["Until then the first page finds an answer to a question in your own words."],
             ]
         )
-    slugs = _slugs(entries)
+    places = slugs(entries)
     return str(
         h.fragment[
             h.p[INTRO],
@@ -120,7 +120,7 @@ def block(entries: Sequence[Kept], href: Callable[[str], str], system: str = "us
                 h.ol[
                     [
                         h.li[h.a(href=f"#{slug}")[kept.question]]
-                        for slug, kept in zip(slugs, entries, strict=True)
+                        for slug, kept in zip(places, entries, strict=True)
                     ]
                 ]
             ]
@@ -129,22 +129,22 @@ def block(entries: Sequence[Kept], href: Callable[[str], str], system: str = "us
             h.div(".ys-round-up-page")[
                 [
                     _entry(kept, slug, href, system)
-                    for slug, kept in zip(slugs, entries, strict=True)
+                    for slug, kept in zip(places, entries, strict=True)
                 ]
             ],
         ]
     )
 
 
-def _slugs(entries: Sequence[Kept]) -> list[str]:
+def slugs(entries: Sequence[Kept]) -> list[str]:
     """Return a name for each question's place on the page, from its words."""
-    slugs: list[str] = []
+    found: list[str] = []
     for kept in entries:
         words = re.findall(r"[a-z0-9]+", kept.question.lower())
         slug = "-".join(["q", *words[:SLUG_WORDS]])
-        same = sum(each == slug or each.startswith(f"{slug}--") for each in slugs)
-        slugs.append(f"{slug}--{same + 1}" if same else slug)
-    return slugs
+        same = sum(each == slug or each.startswith(f"{slug}--") for each in found)
+        found.append(f"{slug}--{same + 1}" if same else slug)
+    return found
 
 
 def _entry(kept: Kept, slug: str, href: Callable[[str], str], system: str) -> h.Element:

@@ -10,7 +10,7 @@ from calc.errors import InputError
 from calc.model import Worksheet
 from calc.search.box import Box, Known, box_of, read
 from calc.search.looking import Search
-from calc.search.settling import settles_of
+from calc.search.settling import MOST, settles_of
 from calc.search.solver import Solver
 from calc.search.standing import Standing, prove, settle_values
 from calc.search.verdicts import of_all, settle_order
@@ -108,7 +108,11 @@ def answer_known(
         working=work.steps,
         advice=advice,
         assumed=box.assumed,
-        settles=_settles(search, verdicts, deciding, asked.checks) if open_ended else (),
+        settles=(
+            _settles(search, verdicts, unchecked, deciding, known, asked.checks)
+            if open_ended
+            else ()
+        ),
         odds=search.odds() if odds and open_ended else None,
         pictures=pictures,
         searched=search.count,
@@ -132,14 +136,23 @@ def _taken(sheet: Worksheet, known: Known, remedy: model.Remedy) -> bool:
 def _settles(
     search: Search,
     verdicts: Sequence[model.Verdict],
+    unchecked: Sequence[model.Unchecked],
     deciding: model.Verdict | None,
+    known: Known,
     checks: Sequence[str],
 ) -> tuple[model.Settle, ...]:
-    """Return the numbers that would settle the open checks, the deciding one first among them."""
+    """Return the numbers that would settle the open checks, the deciding one first among them.
+
+    Where all that was checked is in order, it is the number for want of which one wasn't.
+    """
+    if deciding is None or deciding.finding != model.UNKNOWN:
+        wanted = [u for u in unchecked if u.governs and (not checks or u.name in checks)]
+        fields = dict.fromkeys(u.field for u in wanted)
+        settles = [model.Settle(search.sheet.field(name), None, None, 1.0) for name in fields]
+        return tuple(settles[:MOST])
     counted = model.counting(verdicts, checks)
     open_ = sorted((v for v in counted if v.finding == model.UNKNOWN), key=model.rank)
-    ordered = [deciding, *(v for v in open_ if v is not deciding)] if deciding else []
-    return settles_of(search, ordered)
+    return settles_of(search, [deciding, *(v for v in open_ if v is not deciding)], known)
 
 
 def _with_range(output: model.Output, search: Search, standing: Standing | None) -> model.Output:

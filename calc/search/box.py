@@ -55,6 +55,7 @@ class Known:
     given: Mapping[str, str]
     errors: Mapping[str, str]
     is_example: bool = False
+    system: str = "us"  # the units that the reader sees
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +68,7 @@ class Box:
     given: Mapping[str, str]
     missing: tuple[model.AnyField, ...] = ()  # needed fields that are blank
     is_example: bool = False
+    system: str = "us"
 
     def point(self, values: Mapping[str, Any]) -> Inputs:
         """Return the inputs with those values of the uncertain ones."""
@@ -103,7 +105,7 @@ def read(
             given[item.name] = text.strip()
     if not errors:
         errors.update(sheet.review(values))
-    return Known(values, given, errors, example)
+    return Known(values, given, errors, example, system)
 
 
 def read_box(
@@ -160,5 +162,11 @@ def box_of(sheet: Worksheet, known: Known) -> Box:
                     Dimension(item.name, options[0], options[-1], options[0], options)
                 )
     return Box(
-        base, tuple(dimensions), tuple(assumed), known.given, tuple(missing), known.is_example
+        base,
+        tuple(dimensions),
+        tuple(assumed),
+        known.given,
+        tuple(missing),
+        known.is_example,
+        known.system,
     )

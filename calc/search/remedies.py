@@ -14,11 +14,13 @@ from typing import Any
 from calc import model, quantities
 from calc.model import Inputs, Number, Remedy
 from calc.search.bisection import last_met
-from calc.search.rounding import step_of, step_said, steps_to, typed
+from calc.search.rounding import sold, step_of, step_said, steps_to, typed
 from calc.search.solver import Solver
 
 # A change beyond this ratio is no advice: nobody buys a tractor five times as heavy.
 IN_PROPORTION = 2.5
+# While nobody knows whether anything is wrong, what is there is cut by no more than this ratio.
+UNSURE = 1.5
 # Broken by less than this a check counts as met: it is what rounding leaves.
 _NOTHING = -1e-9
 # A size that can be bought counts as meeting an edge that halving left this far off: 24 halvings
@@ -36,6 +38,7 @@ class Remedies:
         self._sheet = solve.sheet
         self._found: list[Remedy] = []
         self.broken = solve.broken
+        self.over = {v.check.name for v in solve.verdicts if v.finding == model.OVER}
         self.assumed = solve.assumed  # names of the fields whose usual range stands in
 
     def found(self) -> list[Remedy]:
@@ -93,13 +96,33 @@ class Remedies:
         return self._offer(key, values, mends, source, numbers)
 
     def do(
-        self, key: str, mends: Iterable[str], *, source: str = "", **numbers: Number
+        self,
+        key: str,
+        mends: Iterable[str],
+        *,
+        source: str = "",
+        **numbers: Number,
     ) -> Remedy | None:
         """Offer something that no field stands for, where one of the checks named is broken."""
         mended = tuple(name for name in mends if name in self.broken)
         if not mended:
             return None
         return self._add(key, {}, mended, source, numbers, self._solve.point)
+
+    def do_instead(self, key: str, of: str, *, source: str = "") -> Remedy | None:
+        """Offer something else where the check `of` is broken: it mends nothing."""
+        if of not in self.broken:
+            return None
+        return self._add(key, {}, (), source, {}, self._solve.point)
+
+    def whole(self, name: str, value: float, *, step: float = 0.0, up: bool = False) -> float:
+        """Return a value of a field as it is said and bought: rounded down, or up, to a step.
+
+        `step` is in the field's US unit; in metric units it is the nearest whole one of theirs.
+        """
+        item = self._sheet.field(name)
+        assert isinstance(item, model.Field)
+        return self._whole(item, value, (), step, up=up)
 
     # --- how far --------------------------------------------------------------------------------
 
@@ -114,6 +137,8 @@ class Remedies:
         also: Also | None = None,
         most: float = IN_PROPORTION,
         end: float | None = None,
+        another: bool = False,
+        unsure: float = UNSURE,
         key: str = "",
         source: str = "",
         **numbers: Number,
@@ -132,13 +157,20 @@ class Remedies:
         stock
             The sizes that can be bought, in base units; the nearest that meets the checks.
         step
-            The step to round to, in the unit that the form shows; by kind when zero.
+            The step to round to, in the field's US unit; by kind when zero. In metric units the
+            nearest whole one.
         also
             Other inputs that go with it: values, or functions of the value tried.
         most
             The largest ratio of the new value to the old one, or of the old to the new.
         end
             How far at most, in base units, where the ratio says nothing (from zero on).
+        another
+            Whether it means another machine: nobody buys one for what may be in order already,
+            so it is offered for checks that are broken whatever the unknown numbers are.
+        unsure
+            The largest ratio of the old value to the new one while nobody knows whether anything
+            is wrong; what one loads as one likes may be cut by more.
         key
             The name of its words under `remedies`; the field's own when empty.
         """
@@ -147,9 +179,13 @@ class Remedies:
         if now is None or not isinstance(item, model.Field):
             return None
         low, high = (quantities.base(edge, item.kind) for edge in (item.low, item.high))
+        for_sure = [check for check in (mends or self.broken) if check in self.over]
         reach = end if end is not None else (now * most if up else now / most)
+        if not up and not for_sure and name not in self.assumed:
+            reach = max(reach, now / unsure)
         far = min(reach, high) if up else max(reach, low)
-        wanted = [check for check in (mends or self.broken) if check in self.broken]
+        stock = sold(stock, item, self._solve.system)
+        wanted = for_sure if another else [c for c in (mends or self.broken) if c in self.broken]
         wanted = [c for c in wanted if self._meets(c, {name: far, **_with(also, far)})]
         if not wanted or far == now:
             return None
@@ -177,8 +213,8 @@ class Remedies:
         if stock:
             inside = [s for s in stock if (s >= edge * _BARELY if up else s * _BARELY <= edge)]
             return (min if up else max)(inside, default=edge)
-        unit, usual = step_of(item)
-        step = step_said(unit.from_base(edge), unit, step or usual)
+        unit, step = step_of(item, self._solve.system, step)
+        step = step_said(unit.from_base(edge), unit, step)
         return unit.to_base(steps_to(edge, unit, step, up=up) * step)
 
     def _next(
@@ -188,8 +224,8 @@ class Remedies:
         if stock:
             beyond = [s for s in stock if (s > value if up else s < value)]
             return (min if up else max)(beyond, default=value)
-        unit, usual = step_of(item)
-        step = step_said(unit.from_base(value), unit, step or usual)
+        unit, step = step_of(item, self._solve.system, step)
+        step = step_said(unit.from_base(value), unit, step)
         return unit.to_base(unit.from_base(value) + (step if up else -step))
 
     # --- whether it may be offered --------------------------------------------------------------
@@ -247,7 +283,7 @@ class Remedies:
         said = model.said_of(self._sheet.words, "remedies", key)
         remedy = Remedy(
             model.Phrase(said["label"], {**named, **numbers}),
-            {name: self._typed(name, value) for name, value in changes.items()},
+            {name: self.typed(name, value) for name, value in changes.items()},
             source or said.get("source", ""),
             mended,
             set(mended) >= set(self.broken),
@@ -256,12 +292,12 @@ class Remedies:
         self._found.append(remedy)
         return remedy
 
-    def _typed(self, name: str, value: Any) -> str:
+    def typed(self, name: str, value: Any) -> str:
         """Return a value as the text that tries it out."""
         item = self._sheet.field(name)
         if value is None or not isinstance(item, model.Field):
             return "" if value is None else str(value)
-        unit, _ = step_of(item)
+        unit, _ = step_of(item, self._solve.system)
         return typed(unit.from_base(value), unit)
 
 

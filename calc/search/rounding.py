@@ -7,7 +7,6 @@ from collections.abc import Sequence
 
 from calc import model, quantities
 from calc.quantities import Unit
-from calc.search.solver import Solver
 
 # A solved edge is found by halving, so it may be short of a round number by this share of a step.
 _SLACK = 5e-4
@@ -15,10 +14,38 @@ FIGURES = 3  # of a number in a sentence, as quantities.show writes it
 _COARSE = ("distance", "mass")  # kinds rounded to whole units; the others to tenths
 
 
-def step_of(item: model.Field) -> tuple[Unit, float]:
-    """Return the unit in which a field's values are typed, and the step between two of them."""
+def step_of(item: model.Field, system: str = "us", step: float = 0.0) -> tuple[Unit, float]:
+    """Return the unit in which a field's values are typed, and the step between two of them.
+
+    `step` is the one wanted, in the field's US unit; by kind when zero. In metric units it is the
+    whole one of theirs that is nearest: 50 lb are 50 kg, 1 ft is half a meter.
+    """
     kind = quantities.kind(item.kind)
-    return kind.unit(item.unit_us or kind.us), 1.0 if item.kind in _COARSE else 0.1
+    us = kind.unit(item.unit_us or kind.us)
+    usual = step or (1.0 if item.kind in _COARSE else 0.1)
+    if system == "us":
+        return us, usual
+    metric = kind.unit(item.unit_metric or kind.metric)
+    if metric.symbol == us.symbol or "tan" in (metric.curve, us.curve):
+        return metric, usual
+    return metric, whole_step(usual * us.factor / metric.factor)
+
+
+def whole_step(step: float) -> float:
+    """Return the nearest 1 or 5 with zeros to a step between two sizes, by ratio."""
+    tens = 10.0 ** math.floor(math.log10(step))
+    return float(tens * min((1, 5, 10), key=lambda whole: abs(math.log(step / tens / whole))))
+
+
+def sold(sizes: Sequence[float], item: model.Field, system: str) -> list[float]:
+    """Return sizes that can be bought as a shop of these units sells them: two figures of its own.
+
+    A 60 in cutter is one of 1.5 m where they are sold by the meter.
+    """
+    unit, _ = step_of(item, system)
+    if system == "us" or unit.symbol == step_of(item)[0].symbol:
+        return list(sizes)
+    return [unit.to_base(float(f"{unit.from_base(size):.2g}")) for size in sizes]
 
 
 def step_said(amount: float, unit: Unit, step: float) -> float:
@@ -40,20 +67,3 @@ def steps_to(value: float, unit: Unit, step: float, *, up: bool) -> int:
 def typed(number: float, unit: Unit) -> str:
     """Return a number of a unit as the text of a field."""
     return f"{round(number, 6):g} {unit.symbol}".strip()
-
-
-def solved(
-    solve: Solver, name: str, value: float, checks: Sequence[str] = (), *, up: bool
-) -> dict[str, str]:
-    """Return what to set: the field `name` to the value, rounded up or down in its US unit.
-
-    A rounded value that just misses the checks named (all when empty) is moved one step on.
-    """
-    item = solve.sheet.field(name)
-    assert isinstance(item, model.Field)
-    unit, step = step_of(item)
-    step = step_said(unit.from_base(value), unit, step)
-    whole = steps_to(value, unit, step, up=up)
-    if solve.run(**{name: unit.to_base(whole * step)}).margin(checks) < 0:
-        whole += 1 if up else -1
-    return {name: typed(whole * step, unit)}

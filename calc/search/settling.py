@@ -1,34 +1,46 @@
 """Which numbers would settle an answer, and from where.
 
-The few inputs that sway the open checks most are tried in turn: an input is fixed at one value
-after another from its range, and it is noted whether every open check then lies on one side at
-the worst and the best corner found for it. What settles most often is named first.
+Each uncertain input is put in at one value after another of its range, as if somebody had given
+it: what others usually are narrows with it. At the corners that were worst and best for the open
+checks it is noted whether all of these then lie on one side. What settles most often is named
+first; among equals, and where no single number settles anything, what narrows most.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+import itertools
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
 from typing import Any
 
 from calc import model
 from calc.search.bisection import last_met
-from calc.search.box import Dimension
+from calc.search.box import Box, Dimension, Known
+from calc.search.giving import Giving
 from calc.search.looking import Search
 
 MOST = 2  # how many numbers to find next are named
-TRIED = 5  # inputs that are tried
-CHECKS = 3  # open checks that they are tried on, the deciding one first
-WITHOUT = 6  # points looked at, of those where a check doesn't apply
-PLACES = (1 / 6, 1 / 2, 5 / 6)  # where in its range an input is fixed
+CLOSER = 4  # inputs, the best so far, that are put in at more values
+CHECKS = 3  # open checks of which it is said how far one narrows, the deciding one first
+CORNERS = 2  # the deciding check's best and worst, where open choices are made otherwise as well
+WITHOUT = 3  # points looked at, of those where a check doesn't apply
+ENDS, MIDDLE = (1 / 6, 5 / 6), (1 / 2,)  # where in its range an input is put in
+BETWEEN = (1 / 18, 17 / 18, 5 / 18, 13 / 18)
+NARROWED = 3  # of these values, at which a further check's width is looked at
+LEAST = 1e-9  # of a check's width, which rounding takes
 
 
-def settles_of(search: Search, verdicts: Sequence[model.Verdict]) -> tuple[model.Settle, ...]:
+def settles_of(
+    search: Search, verdicts: Sequence[model.Verdict], known: Known
+) -> tuple[model.Settle, ...]:
     """Return the inputs whose true value would settle the open checks most often.
 
     Parameters
     ----------
     verdicts : sequence of Verdict
         The open checks, the deciding one first.
+    known : Known
+        What was given, of which the box that was searched was made.
 
     Returns
     -------
@@ -38,20 +50,8 @@ def settles_of(search: Search, verdicts: Sequence[model.Verdict]) -> tuple[model
         single number is known.
     """
     hard = [verdict for verdict in verdicts if verdict.check.grade != model.ADVICE]
-    open_ = [verdict for verdict in hard or verdicts if _width(search, verdict)][:CHECKS]
-    found: list[tuple[float, float, Dimension, model.Verdict]] = []
-    for dim in _swaying(search, open_):
-        fixed = [[_corners(search, v, dim, dim.at(place)) for v in open_] for place in PLACES]
-        columns = zip(*fixed, strict=True)
-        narrowed = [(_narrows(search, v, by), v) for v, by in zip(open_, columns, strict=True)]
-        share, verdict = max(narrowed, key=lambda pair: round(pair[0], 9))
-        if share > 1e-9:
-            found.append((_settled(fixed), share, dim, verdict))
-    found.sort(key=lambda one: (-one[0], -round(one[1], 9)))
-    return tuple(
-        model.Settle(search.sheet.field(dim.name), *_ends(search, verdict, dim), share)
-        for _, share, dim, verdict in found[:MOST]
-    )
+    open_ = [verdict for verdict in hard or verdicts if _width(search, verdict)]
+    return _Settling(search, open_, known).named() if open_ else ()
 
 
 def _width(search: Search, verdict: model.Verdict) -> float:
@@ -60,61 +60,131 @@ def _width(search: Search, verdict: model.Verdict) -> float:
     return search.best[name][0] - search.worst[name][0]
 
 
-def _swaying(search: Search, verdicts: Sequence[model.Verdict]) -> list[Dimension]:
-    """Return the inputs that, each moved alone from the middle, sway an open check most."""
-    reached: list[tuple[float, Dimension]] = []
-    for dim in search.box.dimensions:
-        most = 0.0
-        for verdict in verdicts:
-            around = search.middle
-            if search.middle_outcome.check(verdict.check.name) is None:
-                around = search.worst[verdict.check.name][1]
-            margins = [_margin(search, verdict, {**around, dim.name: end}) for end in dim.ends]
-            most = max(most, (max(margins) - min(margins)) / _width(search, verdict))
-        if most:
-            reached.append((most, dim))
-    reached.sort(key=lambda pair: -round(pair[0], 9))
-    return [dim for _, dim in reached[:TRIED]]
+@dataclass
+class _Given:
+    """An input, and what came of giving it."""
+
+    dim: Dimension
+    boxes: list[Box] = field(default_factory=list)
+    settled: list[bool] = field(default_factory=list)
+    narrowed: list[float] = field(default_factory=list)  # of the deciding check's width
+
+    @property
+    def narrows(self) -> float:
+        """The share of the deciding check's width that goes with it."""
+        return sum(self.narrowed) / len(self.narrowed)
+
+    @property
+    def share(self) -> float:
+        """The share of its values that settle the open checks."""
+        return sum(self.settled) / len(self.settled)
+
+    def order(self) -> tuple[float, float]:
+        """What is least for the input that is named first."""
+        return -self.share, -round(self.narrows, 9)
 
 
-def _margin(search: Search, verdict: model.Verdict, values: Mapping[str, Any]) -> float:
-    """Return a check's margin at one point; where it doesn't apply it is met, whatever else is."""
-    margin = search.margin_at(verdict.check.name, values)
-    return max(search.best[verdict.check.name][0], 0.0) if margin is None else margin
+class _Settling:
+    """What comes of giving the inputs of one box, each alone."""
 
+    def __init__(self, search: Search, open_: Sequence[model.Verdict], known: Known) -> None:
+        self.search = search
+        self.giving = Giving(search.sheet, search.box, known)
+        self.names = [verdict.check.name for verdict in open_]
+        self.tried = open_[:CHECKS]
+        self.points = list(self._points())
+        self.corners = [self._margins(search.box, values) for values in self.points[:CORNERS]]
 
-def _corners(
-    search: Search, verdict: model.Verdict, dim: Dimension, value: Any
-) -> tuple[float, float]:
-    """Return a check's margin at its worst and best corner with one input fixed."""
-    name = verdict.check.name
-    worst = _margin(search, verdict, {**search.worst[name][1], dim.name: value})
-    best = _margin(search, verdict, {**search.best[name][1], dim.name: value})
-    if best < 0 and search.absent_somewhere(name):
-        # Broken wherever it applies; what keeps it from applying may be open still.
-        spared = search.points_without(name, WITHOUT)
-        if any(search.margin_at(name, {**point, dim.name: value}) is None for point in spared):
-            best = 0.0
-    return worst, best
+    def _points(self) -> Iterator[Mapping[str, Any]]:
+        """The points that tell most: each check's best and worst, and some where it isn't made."""
+        for name in self.names:
+            yield self.search.best[name][1]
+            yield self.search.worst[name][1]
+            if self.search.absent_somewhere(name):
+                yield from self.search.points_without(name, WITHOUT)
 
+    def named(self) -> tuple[model.Settle, ...]:
+        """Return the best inputs, the first first."""
+        found = [_Given(dim) for dim in self.search.box.dimensions]
+        for one in found:
+            self._give(one, ENDS)
+        found.sort(key=_Given.order)
+        for one in found[:CLOSER]:
+            self._give(one, (*MIDDLE, *BETWEEN) if 0.0 < one.share < 1.0 else MIDDLE)
+        found[:CLOSER] = sorted(found[:CLOSER], key=_Given.order)
+        settles = [(one.share, self._settle(one)) for one in found[:MOST]]
+        return tuple(each for share, each in settles if share > 0.0 or each.narrows > LEAST)
 
-def _narrows(search: Search, verdict: model.Verdict, fixed: Sequence[tuple[float, float]]) -> float:
-    """Return the share of a check's width that goes with an input known, over its range."""
-    left = sum(best - worst for worst, best in fixed) / len(fixed)
-    return 1 - left / _width(search, verdict)
+    def _settle(self, one: _Given) -> model.Settle:
+        """What is said of an input: how far it narrows a check, and from where that is met."""
+        narrowed = [(self._narrowed(one, verdict), verdict) for verdict in self.tried]
+        narrows, verdict = max(narrowed, key=lambda pair: round(pair[0], 9))
+        ends = _ends(self.search, verdict, one.dim)
+        return model.Settle(self.search.sheet.field(one.dim.name), *ends, narrows)
 
+    def _give(self, one: _Given, places: Sequence[float]) -> None:
+        """Put an input in at more values; all options of a choice at once."""
+        if one.dim.options and one.boxes:
+            return
+        for box in self.giving.given(one.dim, places):
+            corners = [self._margins(box, values) for values in self.points[:CORNERS]]
+            one.boxes.append(box)
+            one.settled.append(self._settles(box, corners))
+            one.narrowed.append(self._narrows(self.tried[0], corners))
+            led = one.dim.options or one.dim.name in self.giving.leading
+            if corners == self.corners and not led:
+                return  # nothing at the deciding check's corners hangs on it
 
-def _settled(fixed: Sequence[Sequence[tuple[float, float]]]) -> float:
-    """Return the share of an input's values at which the open checks are settled.
+    def _margins(self, box: Box, values: Mapping[str, Any], **changed: Any) -> dict[str, float]:
+        """The margins of the open checks that are made at a point, in a box with an input known."""
+        point = self.giving.point(box, values, **changed)
+        outcome = self.search.sheet.compute(point, self.search.silent)
+        return {check.name: check.margin for check in outcome.checks if check.name in self.names}
 
-    One that is broken from its worst to its best corner settles the answer, and so does every
-    one being met from its worst corner on.
-    """
-    count = sum(
-        any(best < 0 for _, best in corners) or all(worst >= 0 for worst, _ in corners)
-        for corners in fixed
-    )
-    return count / len(fixed)
+    def _settles(self, box: Box, corners: Sequence[dict[str, float]]) -> bool:
+        """Whether the open checks are settled, as far as the points tell.
+
+        One that is broken at all of them settles the answer, and so do all that are met.
+        """
+        broken, met = set(self.names), True
+        for margins in itertools.chain(corners, self._looks(box)):
+            under = {name for name, margin in margins.items() if margin < 0.0}
+            broken &= under
+            met = met and not under
+            if not met and not broken:
+                return False
+        return True
+
+    def _looks(self, box: Box) -> Iterator[dict[str, float]]:
+        """The margins at the further points, then with open choices made otherwise at corners."""
+        for values in self.points[CORNERS:]:
+            yield self._margins(box, values)
+        choices = [dim for dim in box.dimensions if dim.options]
+        for values in self.points[:CORNERS]:
+            for dim in choices:
+                for option in dim.options:
+                    if option != values.get(dim.name):
+                        yield self._margins(box, values, **{dim.name: option})
+
+    def _narrowed(self, one: _Given, verdict: model.Verdict) -> float:
+        """Return the share of a check's width that goes with an input known, over its range."""
+        if verdict is self.tried[0]:
+            return one.narrows
+        name = verdict.check.name
+        ends = self.search.best[name][1], self.search.worst[name][1]
+        shares = [
+            self._narrows(verdict, [self._margins(box, values) for values in ends])
+            for box in one.boxes[:NARROWED]
+        ]
+        return sum(shares) / len(shares)
+
+    def _narrows(self, verdict: model.Verdict, corners: Sequence[Mapping[str, float]]) -> float:
+        """Return the share of a check's width that is gone at its best and worst corner."""
+        name = verdict.check.name
+        # Where it doesn't apply it is met, whatever else is.
+        met = max(self.search.best[name][0], 0.0)
+        best, worst = (margins.get(name, met) for margins in corners)
+        return 1.0 - (best - worst) / _width(self.search, verdict)
 
 
 def _ends(

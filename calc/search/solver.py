@@ -23,12 +23,14 @@ class Solver:
         ranged: bool = False,
         verdicts: Sequence[model.Verdict] = (),
         worst: Mapping[str, Inputs] | None = None,
+        system: str = "us",
     ) -> None:
         self.sheet = sheet
         self.point = point
         self.assumed = assumed  # names of the fields whose typical range stands in
         self.ranged = ranged  # whether any input is a range or unknown
         self.verdicts = verdicts
+        self.system = system  # the units in which sizes are bought
         self._worst = worst or {}
         self._silent = model.Work(on=False)
 
@@ -42,6 +44,7 @@ class Solver:
             ranged=bool(search.box.dimensions),
             verdicts=verdicts,
             worst={name: search.box.point(found[1]) for name, found in search.worst.items()},
+            system=search.box.system,
         )
 
     @property

@@ -60,8 +60,7 @@ def coupler_mass() -> float:
 
 def hung_mass(v: model.Inputs) -> float:
     """Return the mass of the implement with what it carries. [kg]"""
-    own: float = v.implement_mass
-    return own if v.load_carried is None else own + v.load_carried
+    return arith.or_zero(v.implement_mass) + arith.or_zero(v.load_carried)
 
 
 def hung_at(v: model.Inputs) -> float:

@@ -21,9 +21,15 @@ def offer(v: model.Inputs, remedies: Remedies) -> None:
     if hung.hangs(v) == "hitch":
         narrower(v, remedies)
         lighter(v, remedies)
-        remedies.more("lift_capacity", mends=("lift",), step=50.0, also={"lift_at_ball_ends": None})
+        remedies.more(
+            "lift_capacity",
+            mends=("lift",),
+            step=50.0,
+            another=True,
+            also={"lift_at_ball_ends": None},
+        )
     elif hung.hangs(v) == "towed":
-        remedies.less("implement_mass", key="towed_mass", mends=("towed",), step=50.0)
+        lighter_behind(v, remedies)
     elif hung.hangs(v) in ("front", "mid"):
         narrower(v, remedies)
         lighter(v, remedies)
@@ -31,7 +37,7 @@ def offer(v: model.Inputs, remedies: Remedies) -> None:
     if v.loader == "off" and hung.hangs(v) != "front":
         loader_on(v, remedies)
     if v.loader_payload is not None:
-        remedies.less("loader_payload", mends=LOADER_CHECKS, step=10.0, most=20.0)
+        remedies.less("loader_payload", mends=LOADER_CHECKS, step=10.0, most=20.0, unsure=20.0)
         box_behind(v, remedies)
     remedies.do("subframe", ("subframe",))
     if {"rear_alone", "rear_loader"} & set(remedies.broken) and v.front_ballast > 0:
@@ -46,7 +52,9 @@ def offer(v: model.Inputs, remedies: Remedies) -> None:
 
 def front_weights(v: model.Inputs, remedies: Remedies) -> None:
     """Offer suitcase weights in front, in whole weights of the usual size."""
-    end = BRACKET_SHARE * v.tractor_mass + v.front_ballast
+    sure = {"steering", "climb"} & remedies.over
+    share = BRACKET_SHARE if sure else BRACKET_SHARE / 2  # half for what may be in order already
+    end = share * v.tractor_mass + v.front_ballast
     stock = tuple(size for size in typical.stock("front_weights") if size <= end)
     if not stock or not {"steering", "climb"} & set(remedies.broken):
         return
@@ -58,7 +66,7 @@ def front_weights(v: model.Inputs, remedies: Remedies) -> None:
 def lighter(v: model.Inputs, remedies: Remedies) -> None:
     """Offer less on it, or an implement as light as its kind is sold in this width."""
     if v.load_carried:
-        remedies.less("load_carried", step=10.0, most=5.0)
+        remedies.less("load_carried", step=10.0, most=5.0, unsure=5.0)
         return
     row = typical.carrier(v.implement_kind)
     least = typical.implement(v.implement_kind, v.working_width)["mass"][0]
@@ -66,6 +74,14 @@ def lighter(v: model.Inputs, remedies: Remedies) -> None:
     if v.implement_mass > least:
         key = "implement_mass" if hung.hangs(v) == "hitch" else "lighter"
         remedies.less("implement_mass", step=10.0, end=least, key=key)
+
+
+def lighter_behind(v: model.Inputs, remedies: Remedies) -> None:
+    """Offer less on what is towed, or a lighter one."""
+    if v.load_carried:
+        remedies.less("load_carried", mends=("towed",), step=50.0, end=0.0, key="towed_load")
+    else:
+        remedies.less("implement_mass", key="towed_mass", mends=("towed",), step=50.0)
 
 
 def narrower(v: model.Inputs, remedies: Remedies) -> None:

@@ -6,7 +6,7 @@ have the vocabulary's names, the checks and numbers the words of `calc/subjects/
 """
 
 from calc import arith, model, tables
-from calc.machines import vocabulary
+from calc.machines import reviews
 from calc.mechanics import ballast, carried_mass, lift, loader_counterweight, stability, typical
 from calc.subjects import both_ends, plates, shaft_power
 from calc.subjects.hung import (
@@ -112,7 +112,7 @@ LOAD_FIELDS = (
 
 def review(known: model.KnownSoFar) -> dict[str, str]:
     """Return a sentence for each field that can't stand beside the others."""
-    found = vocabulary.review(known)
+    found = reviews.review(known)
     payload = known.get("loader_payload")
     if payload is not None and payload.high > 0 and known.get("loader") in ("off", "none"):
         found["loader_payload"] = (
@@ -192,7 +192,8 @@ def _in_front(v: model.Inputs, at: model.At, found: Stand) -> None:
 
 def _towed(v: model.Inputs, at: model.At, found: Stand) -> None:
     """Check a towed machine's mass against the tractor's: no more than it, on small tractors."""
-    shaft_power.check_towed(at, found.mass, "implement_mass", v.tractor_kind)
+    shaft_power.check_towed(at, found.mass, hung_mass(v), v.tractor_kind)
+    check_loaded(v, at)
 
 
 def _ballast_asked(v: model.Inputs, at: model.At, found: Stand) -> None:

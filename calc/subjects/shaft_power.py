@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from calc import arith, model, quantities, tables
 from calc.mechanics import implement_class, implement_power, pto, pto_power
-from calc.subjects import digging
+from calc.subjects import digging, hung
 
 OVERLOAD = 1.2
 """A driveline with a clutch that works bears about a fifth more than its rating: owners run a
@@ -152,7 +152,7 @@ def climb_power(v: model.Inputs, standing: float, slope: float, rolling: float =
 
     `standing` is the tractor as it stands, driver, loader and weights included [kg].
     """
-    mass = standing + arith.or_zero(v.implement_mass) + arith.or_zero(v.load_carried)
+    mass = standing + hung.hung_mass(v)
     efficiency = pto_power.axle_efficiency(v.transmission)[1]
     return pto_power.travel_power(mass, slope, v.ground_speed, rolling, efficiency)
 
@@ -216,8 +216,8 @@ def check_driveline(
     at.at_most(name, power, most, f"{source}; {rule}" if source else rule, strict=limit)
 
 
-def check_towed(at: model.At, tractor: float, towed: str, kind: str) -> None:
-    """Check the mass of a machine on its own wheels against the tractor's. [kg]
+def check_towed(at: model.At, tractor: float, towed: float, kind: str) -> None:
+    """Check the mass of what rides on its own wheels, its load counted, against the tractor's. [kg]
 
     A compact's manual lets it tow no more than itself; one of a larger or unknown kind may, slowly.
     """
@@ -226,7 +226,8 @@ def check_towed(at: model.At, tractor: float, towed: str, kind: str) -> None:
     most = even if small else TOWED_MOST * tractor
     source = "hitch/T26" if small else "hitch/T26; hitch/M10"
     band = {} if small else {"strict": even}
-    at.at_most("towed", towed, most, source, kind="mass", grade=model.DANGER, **band)
+    whole = arith.number(towed)
+    at.at_most("towed", whole, most, source, kind="mass", grade=model.DANGER, **band)
 
 
 def check_shafts(at: model.At, tractor: str, implement: str, ours: str = "tractor_shaft") -> None:

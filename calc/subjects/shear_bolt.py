@@ -14,6 +14,7 @@ INCH = 0.0254
 STUB = 1.375 * INCH  # hitch/S5: Types 1 and 2
 UNSTATED = "unstated"
 HARD_GRADES = ("grade_5", "grade_8")  # behind a clutch these hold the yoke; they don't let go
+SOFT_GRADE = "grade_2"  # it shears: behind a clutch the bolt would go before the clutch slips
 
 
 def options(table: str) -> tuple[model.Option, ...]:
@@ -63,7 +64,7 @@ def bolt_torque(v: model.Inputs, planes: int, diameter: float) -> float | None:
     return overload.shear_bolt(v.bolt_size, v.bolt_grade, threads, planes, 0.5 * diameter).torque
 
 
-def check_as_manual(at: Any, v: model.Inputs, *, bolt: bool = True) -> None:
+def check_as_manual(at: Any, v: model.Inputs, *, bolt: bool = True, clutch: bool = False) -> None:
     """Check that what protects the implement is what its manual names."""
     if v.bolt_as_manual == "yes":
         at.fits("protection", 1.0, "value/MM-4", "manual")
@@ -71,6 +72,8 @@ def check_as_manual(at: Any, v: model.Inputs, *, bolt: bool = True) -> None:
         at.fits("protection", -1.0, "value/MM-4", "other")
     elif bolt and v.bolt_grade in HARD_GRADES:
         at.fits("protection", -1.0, "value/MM-5; value/FO-4", "hard")
+    elif clutch and v.bolt_grade == SOFT_GRADE:
+        at.fits("protection", -1.0, "value/MM-5; value/FO-4", "soft")
     else:
         at.not_checked("protection_known", "bolt_as_manual")
 

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, Playwright, expect, sync_playwright
 
-from scripts import _setup, build, serve
+from scripts import _browsers, _setup, build, serve
 from tests.browser.talk import given, settle
 
 # A name of this machine that browsers don't trust as they trust localhost.
@@ -72,7 +72,7 @@ def driver() -> Iterator[Playwright]:
 @pytest.fixture(scope="session")
 def browser(driver: Playwright) -> Iterator[Browser]:
     """A Chromium."""
-    path = _setup.find_browser()
+    path = _browsers.find_browser()
     if path is None:
         pytest.fail("There is no browser to test with; scripts/test.py installs one.")
     running = driver.chromium.launch(executable_path=path, args=FLAGS)

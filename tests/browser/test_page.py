@@ -11,13 +11,13 @@ from urllib.parse import urlsplit
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from scripts import _setup
+from scripts import _node
 from tests.browser.conftest import LIVE, SAVES_DATA
 from tests.browser.talk import ANSWERED, field, finding, settle, until
 
-CHECKER = _setup.NPM / "node_modules" / "vnu-jar" / "build" / "dist" / "vnu.jar"
+CHECKER = _node.NPM / "node_modules" / "vnu-jar" / "build" / "dist" / "vnu.jar"
 JAVA = shutil.which("java") or ""
-AXE = _setup.NPM / "node_modules" / "axe-core" / "axe.min.js"
+AXE = _node.NPM / "node_modules" / "axe-core" / "axe.min.js"
 LOADS = re.compile(
     r"""<(?:script|link|img|iframe|source|audio|video|embed|object)\b[^>]*?"""
     r"""(?:src|href|data)=["']?((?:https?:)?//[^"'\s>]+)""",

@@ -8,11 +8,11 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from calc import worksheets
-from scripts import _setup
+from scripts import _node
 from tests.browser.conftest import LIVE
 from tests.browser.talk import field, settle
 
-READER = _setup.NPM / "node_modules" / "jsqr" / "dist" / "jsQR.js"
+READER = _node.NPM / "node_modules" / "jsqr" / "dist" / "jsQR.js"
 PAGES = sorted({worksheets.load(name).page for name in worksheets.names()})
 
 

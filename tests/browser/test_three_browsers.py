@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Playwright
 
-from scripts import _setup
+from scripts import _browsers
 from tests.browser import talk, webdriver
 from tests.browser.hosted import hosted
 
@@ -29,7 +29,7 @@ FIELDS = (
 @pytest.fixture(scope="module", params=list(webdriver.BROWSERS))
 def window(request: pytest.FixtureRequest, driver: Playwright) -> Iterator[webdriver.Window]:
     """A window of each browser, with nothing kept from before."""
-    missing = _setup.missing_browsers()
+    missing = _browsers.missing_browsers()
     if request.param in missing:
         # The command that tests ends by naming what was not tried.
         pytest.skip(f"{request.param} was not tried: {missing[request.param]}")

@@ -21,7 +21,7 @@ from typing import Any, Protocol
 
 from playwright.sync_api import Playwright
 
-from scripts import _setup
+from scripts import _browsers
 
 ELEMENT = "element-6066-11e4-a52e-4f735466cecf"  # how WebDriver names one, by its standard
 PATIENCE = 60.0  # s: the machine may be busy with other tests
@@ -360,7 +360,7 @@ def chromium(home: Path, driver: Playwright) -> Iterator[Window]:
 
     with ExitStack() as stack:
         context = driver.chromium.launch_persistent_context(
-            str(home), executable_path=_setup.find_browser(), args=FLAGS
+            str(home), executable_path=_browsers.find_browser(), args=FLAGS
         )
         stack.callback(context.close)
         context.set_default_timeout(PATIENCE * 1000)

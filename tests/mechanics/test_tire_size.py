@@ -209,3 +209,28 @@ def test_spaces_and_slashes_stand_for_the_signs_between_the_parts(typed: str, si
 def test_a_rib_and_a_light_truck_marking_are_read() -> None:
     assert decode("6.00-16 F2 triple rib").text == "6.00-16 F-2"
     assert decode("7.50x16 LT").text == "7.50-16 LT"
+
+
+@pytest.mark.parametrize(
+    ("typed", "text"),
+    [
+        ("P235/75R15", "235/75R15 P"),
+        ("LT235/75R15", "235/75R15 LT"),
+        ("ST 205/75 R15", "205/75R15 ST"),
+        ("lt235/75-15 lre", "235/75-15 10PR LT"),
+        ("12x16.5 10 ply skid steer", "12-16.5 10PR"),
+        ("11L-15 implement", "11L-15 IMP"),
+        ("backhoe 19.5L-24 R4", "19.5L-24 R-4"),
+    ],
+)
+def test_marks_of_cars_trailers_and_loaders_stand_before_or_after_a_size(
+    typed: str, text: str
+) -> None:
+    assert decode(typed).text == text
+
+
+def test_a_rim_of_odd_inches_is_a_question() -> None:
+    assert decode("8.5-24").rim == 24 and decode("14.00-25").rim == 25
+    for typed in ("8.5-27", "27-8.5", "11.2-29"):
+        with pytest.raises(SizeError):
+            decode(typed)

@@ -110,7 +110,8 @@ CONSTANTS: Mapping[str, str] = {
         bolts.proof_stress braking.approval_class braking.mass_limit
         air_conditioner.alternator_share front_drive.index_group hitch_fit.shoulder_span
         joint_ratings.series_power joint_ratings.longest_by_chart road_limits.road_speed_limit
-        pto.power_guide smv_emblem.emblem_use tire_load.speed_factor tire_load.sheet_load
+        pto.power_guide smv_emblem.emblem_by_law smv_emblem.emblem_use tire_load.speed_factor
+        tire_load.sheet_load
         typical.implement typical.published typical.ground_width wiring.fuse_size
         wiring.wire_resistance
     """,
@@ -157,7 +158,7 @@ UNREAD: Mapping[str, str] = {
         tires.change_error typical.narrowed tire_load.interpolate
     """,
     "checks numbers of more than one unit, and gives none": """
-        axle_loads.check_geometry
+        bounds.check_geometry
     """,
     "looks a number up in a table and says so in one line": """
         air_conditioner.next_unit hitch.bore_category joint_ratings.smallest_series

@@ -179,20 +179,40 @@ def test_every_state_has_a_rule_that_was_read(row):
 
 
 @pytest.mark.parametrize(
-    ("place", "mph", "duty"),
+    ("place", "built", "driven", "duty"),
     [
-        ("AL", 25, True),  # Ala. Code 32-5-246: can do no more than 25 mph
-        ("WY", 25, True),  # W.S. 31-5-921(d): designed for 25 mph or less
-        ("MT", 25, False),  # MCA 61-9-415: normally used below 25 mph
-        ("MT", 24, True),
-        ("NM", 25, False),  # NMSA 66-3-887: ordinarily moved below 25 mph
-        ("NM", 24, True),
+        ("AL", 25, 20, True),  # Ala. Code 32-5-246: can do no more than 25 mph, and every tractor
+        ("WY", 25, 20, True),  # W.S. 31-5-921(d): designed for 25 mph or less
+        ("RI", 25, 20, True),  # R.I.G.L. 31-23-47: designed for 25 mph or less
+        ("RI", 26, 20, False),
+        ("WV", 26, 20, False),  # W. Va. C.S.R. 91-11-4: designed for 25 mph or less
+        ("ND", 26, 20, False),  # N.D.C.C. 39-21-50: designed for 25 mph or less
+        ("TX", 26, 20, False),  # Tex. Transp. Code 547.001(7): designed for 25 mph or less
+        ("KY", 26, 20, False),  # KRS 189.810: able to do no more than 25 mph
+        ("MT", 25, 25, False),  # MCA 61-9-415: normally used below 25 mph
+        ("MT", 25, 24, True),
+        ("MT", 30, 24, True),
+        ("NM", 25, 25, False),  # NMSA 66-3-887: ordinarily moved below 25 mph
+        ("NM", 30, 24, True),
+        ("OR", 25, 25, False),  # ORS 815.110: customary use below 25 mph
+        ("OR", 30, 24, True),
+        ("WI", 25, 25, False),  # Wis. Stat. 347.245: usually travels below 25 mph
+        ("WI", 30, 24, True),
+        ("MN", 30, 30, True),  # Minn. Stat. 169.522: designed for 30 mph or less
+        ("MN", 31, 30, False),
+        ("IL", 30, 30, True),  # 625 ILCS 5/12-709: every farm tractor on a highway
+        ("NY", 30, 30, True),  # with the speed symbol above 25 and below 40 mph
+        ("NY", 40, 30, False),
     ],
 )
-def test_25_mph_or_less_and_less_than_25_mph(place, mph, duty):
-    speeds = {"top_speed": f"{mph} mph", "road_speed": "20 mph"}
+def test_whose_law_wants_an_emblem_at_which_speed(place, built, driven, duty):
+    of, source = smv_emblem.emblem_by_law, smv_emblem.emblem_rule(place).source
+    ours = "yes" if of(place, built * MPH, driven * MPH) else "no"
+    given = f"an emblem in {place}, built for {built} mph, driven at {driven} mph"
+    published(of, given, "yes" if duty else "no", ours, 0, "yes or no", source)
+    speeds = {"top_speed": f"{built} mph", "road_speed": f"{driven} mph"}
     found = asked(place=place, emblem="no", amber_flashers="0", **speeds)
-    assert (findings(found)["emblem"] == model.OVER) is duty
+    assert (findings(found).get("emblem") == model.OVER) is duty
 
 
 @pytest.mark.parametrize(

@@ -6,12 +6,14 @@ again; the check then says that we agree with the value as it is widely known.
 
 import pytest
 
-from calc import tables
+from calc import search, tables, worksheets
 from calc.mechanics import (
     road_gaps,
     sight,
 )
+from calc.worksheets.rail_crossing import compute as rail_crossing
 from tests.published.rows import published
+from tests.worksheets.asking import output
 
 FOOT = 0.3048
 MPH = 0.44704
@@ -128,12 +130,60 @@ def test_decision_sight_distance_for_a_path_change(mph, feet):
     assert 10.2 - 0.1 < found / (1.47 * mph) < 11.2 + 0.1
 
 
-@pytest.mark.parametrize(("mph", "feet"), [(15, 170), (30, 335), (45, 500), (55, 610)])
-def test_intersection_sight_distance_left_turn_car(mph, feet):
-    gap = road_gaps.gap_time("car", "left")
-    of, given = road_gaps.printed_intersection_us_ft, f"a car turning left, {mph} mph on the road"
-    ours = sight.design_value(of(mph, gap))
-    published(of, given, feet, ours, 0, "both rounded up to 5 ft", "road/HB-2", unit="ft")
+@pytest.mark.parametrize(
+    ("mph", "left", "right"),
+    [
+        (15, 170, 145),
+        (20, 225, 195),
+        (25, 280, 240),
+        (30, 335, 290),
+        (35, 390, 335),
+        (40, 445, 385),
+        (45, 500, 430),
+        (50, 555, 480),
+        (55, 610, 530),
+        (60, 665, 575),
+        (65, 720, 625),
+        (70, 775, 670),
+    ],
+)
+def test_intersection_sight_distance_of_a_car(mph, left, right):
+    for maneuver, feet in (("left", left), ("right or cross", right)):
+        gap, given = road_gaps.gap_time("car", maneuver), f"a car, {maneuver}, {mph} mph traffic"
+        of = road_gaps.printed_intersection_us_ft
+        ours, why = sight.design_value(of(mph, gap)), "both rounded up to 5 ft"
+        published(of, given, feet, ours, 0, why, "road/HB-2", unit="ft")
+        of, ours = (
+            road_gaps.intersection_sight_distance,
+            road_gaps.intersection_sight_distance(mph * MPH, gap) / FOOT,
+        )
+        why = "printed rounded up to 5 ft, with 1.47 for the feet a second of 1 mph"
+        published(of, given, feet, ours, 5 + 0.003 * feet, why, "road/HB-2", unit="ft")
+        assert ours <= feet
+
+
+def test_what_lanes_and_a_climb_add_to_a_gap():
+    of, place = road_gaps.gap_time, "p. 84, notes"
+    for vehicle, second in (("car", 0.5), ("combination truck", 0.7)):
+        for maneuver in ("left", "right or cross"):
+            ours = of(vehicle, maneuver, 1) - of(vehicle, maneuver)
+            given, why = f"one lane more, {vehicle}, {maneuver}", "kept as read"
+            published(of, given, second, ours, 0, why, "road/HB-2", place, unit="s")
+    ours = of("car", "left", upgrade=0.04) - of("car", "left")
+    given, why = "an upgrade of 4 %, 0.2 s for each percent, left", "exact"
+    published(of, given, 0.8, ours, 0, why, "road/HB-2", place, unit="s")
+    assert of("car", "left", upgrade=0.03) == of("car", "left")
+
+
+def test_intersection_sight_distance_over_a_wide_road():
+    # Two lanes' worth and a fifth more to cross, at 50 mph: 7.5 + 1.1 s, and 1.47 x 50 x 8.6.
+    gap = road_gaps.gap_time("car", "left", 2.2)
+    of, why, source = road_gaps.gap_time, "printed to a tenth", "road/MDT-1"
+    published(of, "a car turning left, 2.2 lanes more", 8.6, gap, 0.05, why, source, unit="s")
+    of = road_gaps.intersection_sight_distance
+    ours, given = of(50 * MPH, gap) / FOOT, "50 mph traffic, a gap of 8.6 s"
+    why = "printed to the foot, with 1.47 for 1.4667"
+    published(of, given, 632, ours, 0.5 + 0.0023 * 632, why, source, unit="ft")
 
 
 @pytest.mark.parametrize(
@@ -171,3 +221,34 @@ def test_rail_crossing_from_a_stop(train_mph, feet):
     time = road_gaps.rail_crossing_time(65 * FOOT, 8.8 * FOOT)
     assert time == pytest.approx(16.36, abs=0.01)
     assert 1.47 * train_mph * time == pytest.approx(feet, abs=1)
+
+
+@pytest.mark.parametrize("source", ["road/RAIL-1", "road/WEB-8"])
+def test_warning_of_signals_at_a_crossing(source):
+    of, ours = "rail-crossing", rail_crossing.SIGNAL_WARNING
+    given, why = "flashing signals, the least before a train", "exact"
+    published(of, given, 20, ours, 0, why, source, unit="s")
+
+
+@pytest.mark.parametrize("source", ["road/WEB-7", "road/RAIL-2", "road/RAIL-3"])
+def test_where_to_stop_before_the_rails(source):
+    of, ours = "rail-crossing", rail_crossing.STOP_LINE / FOOT
+    given, why = "from the nearest rail, the nearest place to stop", "exact"
+    published(of, given, 15, ours, 0, why, source, unit="ft")
+
+
+def test_a_train_that_comes_into_view():
+    typed = {"train_speed": "41 mph", "track_sight": "660 ft"}
+    found = search.answer(worksheets.load("rail-crossing"), typed)
+    ours, why = output(found, "train"), "printed to the second"
+    published("rail-crossing", typed, 11, ours, 0.5, why, "road/RAIL-4", unit="s")
+
+
+def test_a_loaded_truck_needs_longer_than_the_least_that_is_printed():
+    # road/RAIL-3: an 80,000 lb truck with a 53 ft trailer, on the level, clears one track in 14 s
+    # at the least, and two in more than 15 s. Trailer and tractor together are some 70 ft.
+    one = road_gaps.rail_crossing_time(70 * FOOT, 8.8 * FOOT)
+    two = road_gaps.rail_crossing_time(
+        70 * FOOT, 8.8 * FOOT, track_width=rail_crossing.TRACK + rail_crossing.TRACK_SPACING
+    )
+    assert one >= 14 and two > 15

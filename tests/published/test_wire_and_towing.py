@@ -46,6 +46,29 @@ def test_largest_fuse_is_that_of_the_chart(gauge, fuse):
     published(of, f"{gauge} AWG", fuse, ours, 0, why, "road/FAA-43", place, unit="A")
 
 
+@pytest.mark.parametrize(
+    ("gauge", "breaker", "fuse"),
+    # The same table: breakers beside fuses; a fuse of 50 A stands beside 8 gauge.
+    [
+        (20, 7.5, 5),
+        (18, 10, 10),
+        (16, 15, 10),
+        (14, 20, 15),
+        (12, 30, 20),
+        (10, 40, 30),
+        (8, 50, 50),
+    ],
+)
+def test_chart_of_breakers_and_fuses_is_kept_as_read(gauge, breaker, fuse):
+    of, row, why = "road/wire_fuses", WIRES[str(gauge)], "kept as read, exact"
+    for column, printed in (("breaker", breaker), ("fuse", fuse)):
+        given, place = f"{gauge} AWG, {column}", f"table 11-3, {column}s"
+        ours = float(row[f"faa_{column}"])
+        published(of, given, printed, ours, 0, why, "road/FAA-43", place, unit="A")
+    # Ours are never larger than what the chart allows the wire with a breaker.
+    assert wiring.largest_fuse(gauge, alone=True) <= breaker
+
+
 @pytest.mark.parametrize("gauge", [18, 16, 14, 12, 10, 8, 6])
 def test_no_fuse_reaches_the_cap_of_the_boat_rule(gauge):
     # 33 CFR 183.455: at most 150 % of the allowable current, here of the 80 degC column.

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from calc import reading, search, worksheets
-from calc.model import sentences
+from calc.model import leading
 from calc.quantities import Reading
 
 DATA = Path(__file__).parents[1] / "data" / "counter_questions.csv"
@@ -46,8 +46,8 @@ def test_its_first_sentence_answers_it(row):
     question = read(row)
     sheet = worksheets.load(question.worksheet)
     answer = search.answer(sheet, question.inputs, ask=question.ask)
-    lead = sentences.lead(answer, "us")
-    assert len(lead) <= sentences.LONGEST_LEAD
+    lead = leading.lead(answer, "us")
+    assert len(lead) <= leading.LONGEST_LEAD
     assert re.search(r"\d", lead) or answer.finding != "unknown" or WITHOUT_NUMBER.search(lead), (
         lead
     )

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from scripts import _setup
+from scripts import _node, _setup
 
 NOT_COPIED = (".git", ".venv*", ".build", "site", "site-offline*", "__pycache__", ".hypothesis")
 
@@ -34,7 +34,7 @@ def checkout(tmp_path: Path) -> Path:
     (copy / ".git" / "HEAD").write_text("ref: refs/heads/main\n")
     (copy / ".venv").symlink_to(_setup.VENV.resolve())
     (copy / ".build").mkdir()
-    (copy / ".build" / "npm").symlink_to(_setup.NPM.resolve())
+    (copy / ".build" / "npm").symlink_to(_node.NPM.resolve())
     made = _setup.WORK / "runtime"
     if made.is_dir():
         shutil.copytree(made, copy / ".build" / "runtime")

@@ -5,7 +5,7 @@ from __future__ import annotations
 import gzip
 import re
 
-from scripts import _setup, client_sources, runtime
+from scripts import _node, client_sources, runtime
 
 # The check value of CRC-32, as its catalogues print it: the CRC of the nine digits.
 DIGITS, CHECK = b"123456789", 0xCBF43926
@@ -34,7 +34,7 @@ def test_a_module_that_the_worker_stands_on_has_a_say_in_its_folder() -> None:
     names = {path.name for path in client_sources.sources_of("worker.ts")}
     assert {"worker.ts", "downloads.ts", "digest.ts", "protocol.ts"} <= names
     assert "sheet.ts" not in names
-    everything = {path.name for path in _setup.CLIENT.glob("*.ts")}
+    everything = {path.name for path in _node.CLIENT.glob("*.ts")}
     entries = ("worker.ts", "main.ts", "first.ts", "keeper.ts")
     reached = {p.name for entry in entries for p in client_sources.sources_of(entry)}
     assert everything == reached

@@ -9,9 +9,9 @@ from pathlib import Path
 
 import pytest
 
-from scripts import _setup, client, contents, runtime
+from scripts import _node, _setup, client, contents, runtime
 
-LOCK = json.loads((_setup.CLIENT / "package-lock.json").read_text("utf-8"))["packages"]
+LOCK = json.loads((_node.CLIENT / "package-lock.json").read_text("utf-8"))["packages"]
 ROWS = contents.part_rows()
 
 

@@ -18,7 +18,7 @@ from pathlib import Path
 
 import pytest
 
-from scripts import _setup
+from scripts import _environment, _setup
 from tests.scripts.conftest import bare_environment
 
 # Stands for any command of scripts/: it sets up and says on what it runs.
@@ -26,9 +26,9 @@ COMMAND = """
 import sys
 from pathlib import Path
 sys.path[0] = str(Path(__file__).resolve().parent.parent)
-from scripts import _setup
+from scripts import _environment, _setup
 def main():
-    _setup.ensure_environment()
+    _environment.ensure_environment()
     print(sys.prefix)
     return 0
 _setup.command(main)
@@ -40,7 +40,7 @@ def project(tmp_path: Path) -> Path:
     """A project of nothing but its setting up."""
     root = tmp_path / "a project"
     (root / "scripts").mkdir(parents=True)
-    for name in ("_setup.py", "_python.py"):
+    for name in ("_setup.py", "_environment.py", "_python.py"):
         shutil.copyfile(_setup.ROOT / "scripts" / name, root / "scripts" / name)
     (root / "scripts" / "requirements.txt").write_text("# Nothing.\n")
     (root / "scripts" / "go.py").write_text(COMMAND)
@@ -97,7 +97,7 @@ def test_half_made_ones_are_mended(project: Path) -> None:
     """As an earlier setting up left them: by Ctrl+C, or for want of ensurepip."""
     subprocess.run([sys.executable, "-m", "venv", "--without-pip", project / ".venv"], check=True)
     assert works(project)
-    (project / ".venv" / _setup.STATE).unlink()
+    (project / ".venv" / _environment.STATE).unlink()
     assert works(project)
     # A link to a Python that has been taken off the machine.
     for python in (project / ".venv" / "bin").glob("python*"):
@@ -198,11 +198,11 @@ def test_without_network_the_first_setting_up_says_what_is_missing(project: Path
 
 def test_a_list_that_cant_be_fetched_leaves_a_whole_environment_whole(project: Path) -> None:
     assert works(project)
-    before = json.loads((project / ".venv" / _setup.STATE).read_text())
+    before = json.loads((project / ".venv" / _environment.STATE).read_text())
     (project / "scripts" / "requirements.txt").write_text(f"no-such==1 --hash=sha256:{'0' * 64}\n")
     code, _, _ = go(project, PIP_INDEX_URL="http://127.0.0.1:9/simple", PIP_RETRIES="0")
     assert code == 1
-    assert json.loads((project / ".venv" / _setup.STATE).read_text()) == before
+    assert json.loads((project / ".venv" / _environment.STATE).read_text()) == before
 
 
 def test_a_folder_that_is_no_environment_is_left_alone(project: Path) -> None:

@@ -8,9 +8,9 @@ from pathlib import Path
 
 import pytest
 
-from scripts import _setup, serve
+from scripts import _environment, _setup, serve
 
-COMMAND = [_setup.venv_python(), "scripts/serve.py", "--no-open"]
+COMMAND = [_environment.venv_python(), "scripts/serve.py", "--no-open"]
 
 
 @pytest.mark.parametrize("port", ["80000", "65536", "-1", "eight", "8e3", "", "٣", "9" * 5000])

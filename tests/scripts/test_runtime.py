@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 
 from calc.render import live
-from scripts import _setup, runtime, vectors
+from scripts import _node, _setup, runtime, vectors
 
 
 @pytest.fixture(scope="module")
@@ -51,7 +51,7 @@ def test_a_missing_module_shows(built: runtime.Runtime, tmp_path: Path) -> None:
 def test_everything_is_compiled_and_small(built: runtime.Runtime) -> None:
     members = list(runtime.unpack((built.folder / "library.gz").read_bytes()))
     assert [each for each in members if each.endswith((".py", ".so"))] == []
-    assert (built.folder / "library.gz").stat().st_size < 1.6e6
+    assert (built.folder / "library.gz").stat().st_size < 1.2e6
     assert (built.folder / "memory.gz").stat().st_size < 6e6
     assert {
         "re/__init__.pyc",
@@ -113,6 +113,17 @@ def test_both_compilers_give_modules_that_run_alike(tmp_path: Path) -> None:
     assert inside["one.pyc"][:8] == outside["one.pyc"][:8]
 
 
+def test_compiled_modules_know_their_lines_but_no_columns(tmp_path: Path) -> None:
+    source = tmp_path / "source.zip"
+    source.write_bytes(runtime.write_zip({"one.py": b"def f(a, b):\n    return a / b\n"}))
+    for inside in (True, False):
+        compiled = runtime.read_zip(runtime.byte_compile(source, inside_runtime=inside))
+        space: dict[str, Any] = {}
+        exec(marshal.loads(compiled["one.pyc"][16:]), space)
+        lines = {(line, column) for line, _, column, _ in space["f"].__code__.co_positions()}
+        assert lines == {(1, None), (2, None)}
+
+
 def test_the_same_sources_give_the_same_folder(built: runtime.Runtime) -> None:
     with _setup.one_at_a_time():
         again = runtime.build()
@@ -130,7 +141,7 @@ def test_the_memory_is_the_same_at_any_time_and_on_any_machine(
     made = [tmp_path / "one", tmp_path / "two"]
     for target in made:
         script = built.folder / runtime.SCRIPT
-        _setup.node(runtime.PROBE, "snapshot", script, manifest, questions, target)
+        _node.node(runtime.PROBE, "snapshot", script, manifest, questions, target)
     one, two = (target.read_bytes() for target in made)
     assert one == two
     for text in (str(_setup.ROOT), str(tmp_path)):

@@ -9,9 +9,9 @@ from collections.abc import Iterator
 from pathlib import Path
 from urllib.request import urlopen
 
-from scripts import _setup
+from scripts import _environment, _setup
 
-COMMAND = [_setup.venv_python(), "scripts/serve.py", "--no-open", "--port", "0"]
+COMMAND = [_environment.venv_python(), "scripts/serve.py", "--no-open", "--port", "0"]
 SHOP = "scripts/example-shop"
 
 

@@ -11,14 +11,14 @@ from pathlib import Path
 
 import pytest
 
-from scripts import _setup, pin
+from scripts import _browsers, _environment, _node, _setup, pin
 
 ENTRY = re.compile(
     r"[a-z0-9-]+==[\w.]+(?: ; [^\n]+)?(?: \\\n    --hash=sha256:[0-9a-f]{64})+", re.ASCII
 )
 
 
-@pytest.mark.parametrize("path", _setup.REQUIREMENTS.values(), ids=lambda path: path.stem)
+@pytest.mark.parametrize("path", _environment.REQUIREMENTS.values(), ids=lambda path: path.stem)
 def test_every_requirement_has_its_version_and_hashes_and_names_no_index(path: Path) -> None:
     heading, _, entries = path.read_text().partition("\n")
     assert heading.startswith("# ")
@@ -38,11 +38,19 @@ def test_a_package_with_another_content_than_pinned_is_refused(tmp_path: Path) -
             f"{inside}/WHEEL", "Wheel-Version: 1.0\nRoot-Is-Purelib: true\nTag: py3-none-any\n"
         )
         archive.writestr(f"{inside}/RECORD", "")
-    entry = pin.pins(_setup.REQUIREMENTS["build"].read_text())["mergedeep"]
+    entry = pin.pins(_environment.REQUIREMENTS["build"].read_text())["mergedeep"]
     wanted = tmp_path / "wanted.txt"
     wanted.write_text(entry + "\n")
     command = [
-        *(_setup.venv_python(), "-m", "pip", "install", "--no-index", "--find-links", tmp_path),
+        *(
+            _environment.venv_python(),
+            "-m",
+            "pip",
+            "install",
+            "--no-index",
+            "--find-links",
+            tmp_path,
+        ),
         *("--require-hashes", "--target", tmp_path / "into", "--requirement", wanted),
     ]
     with pytest.raises(_setup.SetupError, match="DO NOT MATCH THE HASHES"):
@@ -53,9 +61,9 @@ def test_a_package_with_another_content_than_pinned_is_refused(tmp_path: Path) -
 
 
 def test_the_npm_lock_names_no_registry() -> None:
-    lock = json.loads((_setup.CLIENT / "package-lock.json").read_text())
+    lock = json.loads((_node.CLIENT / "package-lock.json").read_text())
     assert not [name for name, each in lock["packages"].items() if "resolved" in each]
-    package = json.loads((_setup.CLIENT / "package.json").read_text())
+    package = json.loads((_node.CLIENT / "package.json").read_text())
     wanted = {**package["dependencies"], **package["devDependencies"]}
     assert all(re.fullmatch(r"[\d.]+", version) for version in wanted.values())
     for name, version in wanted.items():
@@ -66,15 +74,15 @@ def test_a_missing_browser_is_an_error_and_no_skip(monkeypatch: pytest.MonkeyPat
     def refuse(command: list[str], **_: object) -> None:
         raise _setup.SetupError("no network")
 
-    monkeypatch.setattr(_setup, "find_browser", lambda: None)
+    monkeypatch.setattr(_browsers, "find_browser", lambda: None)
     monkeypatch.setattr(_setup, "run", refuse)
     with pytest.raises(_setup.SetupError, match="There is no browser, and none could be installed"):
-        _setup.ensure_browser()
+        _browsers.ensure_browser()
 
 
 def test_a_failing_command_is_told_in_its_own_words() -> None:
     with pytest.raises(_setup.SetupError, match="out of luck"):
-        _setup.run([_setup.venv_python(), "-c", "import sys; sys.exit('out of luck')"])
+        _setup.run([_environment.venv_python(), "-c", "import sys; sys.exit('out of luck')"])
 
 
 def test_without_node_the_one_from_pypi_is_used(
@@ -82,10 +90,10 @@ def test_without_node_the_one_from_pypi_is_used(
 ) -> None:
     monkeypatch.setenv("PATH", str(tmp_path))
     asked: list[str] = []
-    monkeypatch.setattr(_setup, "_install", asked.append)
-    own = _setup.venv_python().parent
-    has_node = _setup._node_major(str(own / "node")) >= _setup.OLDEST_NODE
-    assert _setup.node_folder() == own
+    monkeypatch.setattr(_environment, "install", asked.append)
+    own = _environment.venv_python().parent
+    has_node = _node._node_major(str(own / "node")) >= _node.OLDEST_NODE
+    assert _node.node_folder() == own
     assert asked == ([] if has_node else ["node"])
 
 
@@ -96,6 +104,6 @@ def test_an_old_node_is_passed_over(monkeypatch: pytest.MonkeyPatch, tmp_path: P
         script = tmp_path / name
         script.write_text("#!/bin/sh\necho v18.20.1\n")
         script.chmod(0o755)
-    assert _setup._node_major(str(tmp_path / "node")) == 18
+    assert _node._node_major(str(tmp_path / "node")) == 18
     monkeypatch.setenv("PATH", f"{tmp_path}:/bin:/usr/bin")
-    assert _setup.node_folder() != tmp_path
+    assert _node.node_folder() != tmp_path

@@ -75,3 +75,40 @@ def test_no_remedy_offers_what_was_found_over():
         assert tried.finding != model.OVER, remedy
         for field, text in remedy.set.items():
             assert given.get(field) != text
+
+
+POWER = {
+    "implement_kind": "rotary_cutter",
+    "working_width": "60 in",
+    "tractor_kind": "compact_heavy",
+}
+
+
+def pto_remedies(power: str, **typed: str) -> set[str]:
+    found = search.answer(worksheets.load("pto"), {**POWER, "pto_power": power, **typed})
+    return {name for remedy in found.advice.remedies for name in remedy.set}
+
+
+def test_nobody_is_told_to_buy_a_tractor_for_what_may_run() -> None:
+    # Nobody said what it cuts: from 16 hp in short grass to 26 hp in brush.
+    found = search.answer(worksheets.load("pto"), {**POWER, "pto_power": "24 hp"})
+    assert found.finding == model.UNKNOWN
+    assert "pto_power" not in pto_remedies("24 hp")
+    # In brush it surely doesn't.
+    assert "pto_power" in pto_remedies("20 hp", material="heavy", altitude="0 ft")
+
+
+def test_what_may_be_in_order_is_cut_by_a_third_at_most() -> None:
+    # Of 600 lb, 260 lb is no advice while nobody knows what lifts it; nor are front weights.
+    sheet = worksheets.load("ballast")
+    found = search.answer(sheet, {"implement_mass": "600 lb"})
+    assert found.finding == model.UNKNOWN and not found.advice.remedies
+    known = {"tractor_mass": "3000 lb", "implement_mass": "700 lb"}
+    remedies = search.answer(sheet, known).advice.remedies
+    texts = [r.set["implement_mass"] for r in remedies if "implement_mass" in r.set]
+    lighter = [float(text.split()[0]) for text in texts]
+    assert lighter and min(lighter) >= 700 / 1.5
+    sure = search.answer(
+        sheet, {"implement_mass": "600 lb", "lift_capacity": "300 lb", "lift_rated_at": "0"}
+    )
+    assert any("implement_mass" in remedy.set for remedy in sure.advice.remedies)

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from calc import model, search
+from calc import model, search, worksheets
 
 
 def toy(compute, *names):
@@ -89,3 +89,49 @@ def test_what_is_broken_only_where_it_applies_is_not_settled():
         return model.Outcome([most("deep", v.a + v.b / 10, 2.0)] if v.pipes == "yes" else [])
 
     assert named(with_choice(compute))[0] == "pipes"
+
+
+def test_a_number_by_which_others_narrow_is_put_in_with_what_follows():
+    # Who says a knows b nearly: what is usual of b hangs on it. Alone, neither sways enough.
+    def usual(known):
+        if known.get("a") is None:
+            return model.Typical(0.0, 10.0, "hitch/DERIVED")
+        return model.Typical(known["a"].low, known["a"].high + 0.5, "hitch/DERIVED")
+
+    sheet = toy(lambda v, w: model.Outcome([most("sum", v.a + 1.1 * v.b, 10.0)]), "a", "b")
+    told = replace(sheet.fields[1], typical=usual)
+    assert named(sheet)[0] == "b"
+    assert named(replace(sheet, fields=(sheet.fields[0], told)))[0] == "a"
+
+
+def test_every_open_check_counts_not_the_first_few():
+    # A d above 5 breaks three checks, a smaller one meets these and leaves the fourth open: half
+    # of its values settle. A c above 3 breaks the fourth: seven tenths do.
+    def compute(v, w):
+        checks = [most(name, v.d - 4.0, 1.0) for name in ("one", "two", "three")]
+        return model.Outcome([*checks, most("four", v.c, 3.0)])
+
+    assert named(toy(compute, "c", "d"))[0] == "c"
+
+
+def test_what_is_met_with_a_choice_made_one_way_only_is_not_settled():
+    def compute(v, w):
+        limit = 9.0 if v.pipes == "yes" else 4.0
+        return model.Outcome([most("deep", v.a / 100 + v.b, limit)])
+
+    assert named(with_choice(compute))[0] == "b"
+
+
+def test_a_number_for_want_of_which_nothing_was_checked_is_asked_for() -> None:
+    found = search.answer(
+        worksheets.load("pairing"),
+        {
+            "tractor_kind": "utility",
+            "pto_power": "60 hp",
+            "implement_kind": "round_baler",
+            "implement_mass": "4000 lb",
+            "tractor_mass": "6000 lb",
+        },
+    )
+    assert found.finding == model.UNKNOWN
+    assert found.settle is not None and found.settle.field.name == "power_needed"

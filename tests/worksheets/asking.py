@@ -28,6 +28,11 @@ def finding(found: model.Answer, check: str) -> str:
     return findings(found).get(check, "")
 
 
+def verdict(found: model.Answer, check: str) -> model.Verdict:
+    """What one check found."""
+    return next(each for each in found.verdicts if each.check.name == check)
+
+
 def margin(found: model.Answer, check: str) -> float:
     """The least margin of one check."""
     return margins(found)[check]
@@ -46,6 +51,11 @@ def remedy(found: model.Answer, field: str) -> model.Remedy:
 def output(found: model.Answer, name: str) -> float:
     """The value of an output."""
     return next(item.value for item in found.outputs if item.name == name)
+
+
+def output_of(found: model.Answer, name: str) -> model.Output:
+    """An output with its range."""
+    return next(item for item in found.outputs if item.name == name)
 
 
 def table(found: model.Answer, words: str) -> model.Table:

@@ -5,7 +5,7 @@ import random
 import pytest
 
 from calc import model, search, worksheets
-from calc.machines.vocabulary import HITCH_CATEGORIES
+from calc.machines.choices import HITCH_CATEGORIES
 from tests.worksheets.asking import findings, output
 
 Typed = dict[str, str]
@@ -215,3 +215,30 @@ def test_a_towed_machine(kind: str, mass: str, finding: str) -> None:
     }
     for page in ("pairing", "pto"):
         assert findings(found(page, typed))["towed"] == finding
+
+
+@pytest.mark.parametrize(
+    ("load", "finding"), [("2,500 lb", model.WITHIN), ("3,300 lb", model.OVER)]
+)
+def test_a_load_on_wheels_counts_as_what_it_rides_on(load: str, finding: str) -> None:
+    # hitch/T26: a compact tows no more than itself, the load included.
+    typed = {
+        "implement_kind": "manure_spreader",
+        "tractor_kind": "compact_heavy",
+        "tractor_mass": "4,000 lb",
+        "mass_as": "scale",
+        "loader": "off",
+        "implement_mass": "900 lb",
+        "load_carried": load,
+    }
+    for page in ("pairing", "pto"):
+        assert findings(found(page, typed))["towed"] == finding
+
+
+def test_an_empty_trailer_is_not_taken_for_a_loaded_one() -> None:
+    typed = {"implement_kind": "trailer", "tractor_mass": "4,000 lb", "implement_mass": "900 lb"}
+    told = found("pairing", typed)
+    assert told.finding == model.UNKNOWN
+    assert "loaded" in {item.name for item in told.unchecked}
+    told = found("pairing", {**typed, "load_carried": "0 lb", "loader": "none"})
+    assert "loaded" not in {item.name for item in told.unchecked}

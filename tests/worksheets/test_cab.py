@@ -8,10 +8,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc import model, search, tables, worksheets
-from calc.model import sentences
+from calc.model import leading
 from calc.render import data
 from calc.render.answer import answer_html
-from calc.render.reply import reply, short
+from calc.render.reply import reply
+from calc.render.text_message import short
 from calc.search import BadInputs, answer
 from calc.worksheets.cab import heat as sheet_module
 from tests.worksheets.asking import remedy
@@ -182,6 +183,20 @@ def test_a_cab_that_is_told_no_is_offered_nothing_to_buy(kind: str, ask: str) ->
     found = answer(SHEET, typed, ask=ask)
     touched = {name for item in found.advice.remedies for name in item.set}
     assert not touched & {"cooling_capacity", "alternator_current", "glass_kind"}
+    # What is done instead mends nothing of it, and no heat is told that no unit would remove.
+    (shade,) = (item for item in found.advice.remedies if item.key == "cab.shade")
+    assert not shade.mends
+    if ask in ("can", "size"):
+        assert "Btu/h" not in leading.lead(found, "us")
+
+
+def test_an_electric_unit_is_no_larger_than_one_that_is_sold() -> None:
+    # 30 000 Btu/h is the largest of the table; twice as much heat has no unit that is enough.
+    typed = {"cab_kind": "open", "unit_drive": "electric", "unit_performance": "2"}
+    most = answer(SHEET, typed, ask="current").output("amperes")
+    assert most is not None and most.high is not None
+    fans = 39.0  # A, value/BLOWER-1 and CAB-memory: 20 + 15 + 4
+    assert most.high == pytest.approx(fans + 30000 * 0.29307 / 2 / 13.5, rel=0.01)
 
 
 def test_the_hottest_day_is_solved_to_the_edge() -> None:
@@ -196,6 +211,17 @@ def test_alternator_remedy() -> None:
     assert finding("current", **typed) == model.OVER
     offered = remedy(answer(SHEET, typed, example=True), "alternator_current")
     assert finding("current", **{**typed, **offered.set}) != model.OVER
+
+
+def test_an_alternator_is_offered_once_and_only_where_it_is_surely_needed() -> None:
+    def offered(**typed: str) -> list[str]:
+        remedies = answer(SHEET, typed, ask="current").advice.remedies
+        return [r.set["alternator_current"] for r in remedies if "alternator_current" in r.set]
+
+    known = {"cooling_current": "28 A", "other_current": "12 A"}
+    # 28 + 12 = 40 A; hot at 3,600 rpm it gives 0.72 of its rating (value/EM-3): 55.6 A does.
+    assert offered(alternator_current="35 A", **known) == ["60 A"]
+    assert offered(alternator_current="45 A") == []
 
 
 @pytest.mark.parametrize(
@@ -279,9 +305,12 @@ def test_every_row_of_the_index_leads_with_its_number() -> None:
         pairs = (part.split("=", 1) for part in row["inputs"].split("&"))
         typed = {name: text.replace("+", " ") for name, text in pairs}
         found = answer(SHEET, typed, ask=row["ask"])
-        text = sentences.lead(found, "us")
+        text = leading.lead(found, "us")
         assert found.ask.key == row["ask"]
-        assert len(text) <= 170 and any(c.isdigit() for c in text), text
+        assert len(text) <= 170, text
+        # That a kind of cab can't be cooled has no number.
+        by_kind = found.deciding is not None and found.deciding.check.name == "cab"
+        assert by_kind or any(c.isdigit() for c in text), text
 
 
 def test_fresh_air_remedy() -> None:

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from calc import model, search, worksheets
 from calc.mechanics import road_gaps, sight
-from calc.model import sentences
+from calc.model import leading
 from calc.model.pictures import Label
 from tests.worksheets.asking import findings, output
 
@@ -25,7 +25,7 @@ def answer(ask="", **typed):
 
 
 def lead(found):
-    return sentences.lead(found, "us")
+    return leading.lead(found, "us")
 
 
 # Gap times of a combination truck, left 11.5 s, right or across 10.5 s: TxDOT Roadway Design

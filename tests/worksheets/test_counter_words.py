@@ -7,13 +7,13 @@ import json
 import pytest
 
 from calc import search, worksheets
-from calc.model import sentences
+from calc.model import leading, sentences, words
 from calc.render import live
 
 
 def lead(name: str, ask: str, **typed: str) -> str:
     """Return the first sentence of an answer."""
-    return sentences.lead(search.answer(worksheets.load(name), typed, ask=ask), "us")
+    return leading.lead(search.answer(worksheets.load(name), typed, ask=ask), "us")
 
 
 def test_what_may_not_be_reached_is_said_to_be_less() -> None:
@@ -64,7 +64,7 @@ def test_what_only_one_kind_has_tells_the_kind(ask: str, typed: dict[str, str], 
 def test_a_chipper_is_not_helped_by_grass() -> None:
     typed = {"pto_power": "30 hp", "implement_kind": "chipper", "working_width": "5 in"}
     found = search.answer(worksheets.load("pto"), typed)
-    said = [sentences.words(remedy.text, "us") for remedy in found.advice.remedies]
+    said = [words(remedy.text, "us") for remedy in found.advice.remedies]
     assert any(each.startswith("Chip softer or thinner wood") for each in said)
     assert not any("grass" in each for each in said)
 

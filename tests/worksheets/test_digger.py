@@ -3,7 +3,7 @@
 import pytest
 
 from calc import model, search, tables, worksheets
-from calc.model import sentences
+from calc.model import leading
 from tests.worksheets.asking import findings, margins, output, remedy
 
 SHEET = worksheets.load("digger")
@@ -27,7 +27,7 @@ def answer(ask: str = "", **typed: str) -> model.Answer:
 
 
 def said(found: model.Answer) -> str:
-    return sentences.lead(found, "us")
+    return leading.lead(found, "us")
 
 
 def test_the_example_is_within_limits() -> None:
@@ -280,3 +280,16 @@ def test_bad_input_gets_its_own_sentence(field: str, text: str, says: str) -> No
         answer(**{field: text})
     assert says in caught.value.errors[field]
     assert list(caught.value.errors) == [field]
+
+
+@pytest.mark.parametrize(
+    ("limit", "sold"),
+    # 35 hp turns 12 in in clay with full flights (value/P7); sold are 9, 12 and 16 in.
+    [("", "12 in"), ("12 in", "12 in"), ("10 in", "9 in")],
+)
+def test_the_widest_is_an_auger_that_is_sold_and_that_the_maker_allows(
+    limit: str, sold: str
+) -> None:
+    typed = {"pto_power": "35 hp", "soil": "clay", "auger_limit": limit}
+    found = search.answer(SHEET, {k: v for k, v in typed.items() if v}, ask="size")
+    assert leading.lead(found, "us").startswith(f"{sold} with full flights")

@@ -5,10 +5,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc import model, search, worksheets
-from calc.model import sentences
+from calc.model import leading
 from calc.render import data
 from calc.render.answer import answer_html
-from calc.render.reply import reply, short
+from calc.render.reply import reply
+from calc.render.text_message import short
 from calc.search import BadInputs, answer
 from calc.worksheets.drive import compute as drive
 
@@ -96,7 +97,7 @@ def test_only_the_gear_drive_can() -> None:
 )
 def test_grip_remedy_really_holds(typed: dict[str, str]) -> None:
     found = answer(SHEET, typed, example=True)
-    assert found.finding == model.OVER and "don't hold" in sentences.headline(found, "us") + str(
+    assert found.finding == model.OVER and "don't hold" in leading.headline(found, "us") + str(
         found.verdicts[0].check.broken
     )
     mass = [remedy for remedy in found.advice.remedies if "tractor_mass" in remedy.set]
@@ -237,6 +238,36 @@ def test_a_light_two_wheel_drive_can_not_take_a_heavy_load_up_a_hill() -> None:
     assert found.finding == model.OVER
     assert any("brakes" in caution.text for caution in found.advice.cautions)
     assert answer(SHEET, typed, ask="climbs").finding == model.OVER
+
+
+@pytest.mark.parametrize(
+    ("kind", "load", "slope", "finding"),
+    [
+        ("any", "5,500 lb", "10 %", model.CLOSE),  # above 1.0 of the tractor, below 1.5; M10
+        ("any", "6,500 lb", "10 %", model.OVER),
+        (
+            "compact_large",
+            "4,200 lb",
+            "10 %",
+            model.OVER,
+        ),  # a compact tows no more than itself; T26
+        ("any", "8,000 lb", "0 %", model.WITHIN),  # nothing pushes on the level
+    ],
+)
+def test_what_climbs_must_come_down_again(kind: str, load: str, slope: str, finding: str) -> None:
+    typed = {
+        "tractor_kind": kind,
+        "tractor_mass": "4,000 lb",
+        "load_mass": load,
+        "load_rides": "towed",
+        "slope": slope,
+        "driven": "four",
+        "soil": "hard",
+    }
+    found = answer(SHEET, typed, ask="climbs")
+    assert found.finding == finding
+    if finding == model.OVER:
+        assert {"load_mass", ""} == {"".join(r.set) for r in found.advice.remedies}
 
 
 def test_what_is_towed_puts_no_weight_on_the_driven_wheels() -> None:

@@ -3,7 +3,7 @@
 import pytest
 
 from calc import model, search, tables, worksheets
-from calc.model import sentences
+from calc.model import leading
 from tests.worksheets.asking import findings, margins, output, remedy
 
 SHEET = worksheets.load("driveline")
@@ -29,7 +29,7 @@ def answer(ask: str = "", **typed: str) -> model.Answer:
 
 
 def said(found: model.Answer) -> str:
-    return sentences.lead(found, "us")
+    return leading.lead(found, "us")
 
 
 def test_the_example_is_within_limits() -> None:
@@ -397,5 +397,19 @@ def test_a_question_partly_given_asks_for_the_rest_alone(
     ask: str, typed: dict[str, str], asked: str, unasked: str
 ) -> None:
     sheet = SHEET
-    lead = sentences.lead(search.answer(sheet, typed, ask=ask), "us")
+    lead = leading.lead(search.answer(sheet, typed, ask=ask), "us")
     assert asked in lead and unasked not in lead
+
+
+@pytest.mark.parametrize(
+    ("overload", "grade", "finding"),
+    [  # value/MM-5, FO-4: grade 2 shears; the same hole takes grade 8 behind a slip clutch
+        ("bolt", "grade_2", model.UNKNOWN),
+        ("bolt", "grade_8", model.OVER),
+        ("clutch", "grade_2", model.OVER),
+        ("clutch", "grade_8", model.UNKNOWN),
+    ],
+)
+def test_a_bolt_that_shears_and_one_that_holds(overload: str, grade: str, finding: str) -> None:
+    typed = {"pto_power": "30 hp", "bolt_size": "1/2", "overload": overload, "bolt_grade": grade}
+    assert search.answer(SHEET, typed, ask="bolt").finding == finding

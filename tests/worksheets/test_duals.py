@@ -3,7 +3,7 @@
 import pytest
 
 from calc import model, search, worksheets
-from calc.model import sentences
+from calc.model import leading
 from calc.search import BadInputs
 from calc.worksheets.duals import compute as duals_sheet
 from tests.worksheets.asking import answer, finding, given, margin, output, remedy, table
@@ -72,7 +72,7 @@ def test_an_axle_that_nobody_gave_is_not_checked() -> None:
 def test_special_rims_do_not_depend_on_the_manual(manual: str) -> None:
     typed = {"rear_tire": "14.9-28", "inner_offset": "1.5 in", "manual_allows": manual}
     found = given("duals", ask="rims", **typed, adapter_length="10 in")
-    assert found.finding == model.OVER and "13 in" in sentences.lead(found, "us")
+    assert found.finding == model.OVER and "13 in" in leading.lead(found, "us")
     found = given("duals", ask="rims", **typed, adapter_length="17 in")
     assert found.finding == model.CLOSE
 
@@ -126,3 +126,16 @@ def test_least_spacing_takes_the_wider_tire() -> None:
     box = search.read_box(sheet, {"outer_tire": "18.4-28"}, example=True)
     least, _ = duals_sheet.least_spacing(box.point({}))
     assert least == pytest.approx(0.578)
+
+
+def test_no_adapter_is_bought_for_a_spacing_that_may_do() -> None:
+    typed = {"manual_allows": "yes", "rear_tire": "13.6-28"}
+    found = given("duals", ask="rims", **typed)
+    assert found.finding == model.UNKNOWN
+    assert not {"adapter_length", "outer_offset"} & {
+        n for r in found.advice.remedies for n in r.set
+    }
+    known = {"outer_wheel": "reversed", "adapter_length": "4 in", "inner_offset": "2 in"}
+    found = given("duals", ask="gap", **typed, **known)
+    lengths = [r.set["adapter_length"] for r in found.advice.remedies if "adapter_length" in r.set]
+    assert found.finding == model.OVER and lengths == ["14 in"]

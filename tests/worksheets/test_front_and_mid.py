@@ -3,7 +3,7 @@
 import pytest
 
 from calc import model, search, worksheets
-from calc.model import sentences
+from calc.model import leading
 from tests.worksheets.asking import findings, margins, output
 from tests.worksheets.compact import BALLAST, LB, PAIRING
 
@@ -65,7 +65,7 @@ def test_a_deck_stands_half_way_between_the_axles():
     assert output(found, "front") - output(none, "front") == pytest.approx(200 * LB)
     assert output(found, "rear") - output(none, "down_rear") == pytest.approx(200 * LB)
     assert found.finding == model.WITHIN
-    assert sentences.lead(found, "us").startswith("Yes: with it up ")
+    assert leading.lead(found, "us").startswith("Yes: with it on, ")
 
 
 @pytest.mark.parametrize("kind", ["mid_mower", "front_blower"])
@@ -98,4 +98,4 @@ def test_what_is_not_behind_is_drawn_and_answered_everywhere(kind):
     for sheet in (BALLAST, PAIRING):
         given = {name: text for name, text in FRONT.items() if name != "slope"}
         found = search.answer(sheet, {**given, "implement_kind": kind})
-        assert found.pictures and sentences.lead(found, "us")
+        assert found.pictures and leading.lead(found, "us")

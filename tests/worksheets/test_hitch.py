@@ -7,8 +7,9 @@ import pytest
 
 from calc import model, search, worksheets
 from calc.mechanics import hitch, hitch_fit
-from calc.model import sentences
+from calc.model import check_text, leading, sentences
 from calc.model.pictures import Dimension, Disc, Scene
+from tests.worksheets.asking import output, verdict
 
 SHEET = worksheets.load("hitch")
 COUPLED = {"quick_coupler": "u_frame", "hitch_category": "1", "implement_category": "1"}
@@ -22,20 +23,12 @@ def tried(remedy: model.Remedy, **typed: str) -> model.Answer:
     return search.answer(SHEET, {**typed, **remedy.set}, example=True)
 
 
-def check(found: model.Answer, name: str) -> model.Verdict:
-    return next(v for v in found.verdicts if v.check.name == name)
-
-
-def output(found: model.Answer, name: str) -> float:
-    return next(o for o in found.outputs if o.name == name).value
-
-
 def test_default_example_wants_sleeves_and_a_look_at_the_span() -> None:
     found = answer()
     assert found.finding == model.CLOSE
-    assert check(found, "lower_pins").check.margin == 0.0
-    assert check(found, "top_pin").check.margin == 0.0
-    assert check(found, "span").check.margin == 0.0
+    assert verdict(found, "lower_pins").check.margin == 0.0
+    assert verdict(found, "top_pin").check.margin == 0.0
+    assert verdict(found, "span").check.margin == 0.0
     assert output(found, "slack") == pytest.approx(6.7e-3)
 
 
@@ -50,13 +43,13 @@ def test_a_category_fits_itself(category: str) -> None:
 )
 def test_pins_and_span_agree_with_the_mechanics(tractor: str, implement: str) -> None:
     found = answer(hitch_category=tractor, implement_category=implement)
-    pins = check(found, "lower_pins").check.margin
+    pins = verdict(found, "lower_pins").check.margin
     expected = {"fits": 1.0, "sleeve": 0.0, "too big": -1.0}[hitch_fit.pins_fit(tractor, implement)]
     if expected == 0.0 and not hitch_fit.ball_sleeves(tractor, implement):
         expected = -1.0  # two numbers apart: no stock sleeve
     assert pins == expected
     span = {"same": 1.0, "adjust": 0.0, "no": -1.0}[hitch_fit.spans_fit(tractor, implement)]
-    assert check(found, "span").check.margin == span
+    assert verdict(found, "span").check.margin == span
 
 
 def test_sleeve_remedy_fits_the_pins() -> None:
@@ -65,8 +58,8 @@ def test_sleeve_remedy_fits_the_pins() -> None:
     assert "7/8 in inside, 1-1/8 in outside" in said
     assert "3/4 in inside, 1 in outside" in said
     after = tried(remedy)
-    assert check(after, "lower_pins").finding == model.WITHIN
-    assert check(after, "top_pin").finding == model.WITHIN
+    assert verdict(after, "lower_pins").finding == model.WITHIN
+    assert verdict(after, "top_pin").finding == model.WITHIN
 
 
 def test_known_links_settle_the_span() -> None:
@@ -92,13 +85,13 @@ def test_wrong_category_names_what_would_go_on() -> None:
 
 def test_measured_pin_overrules_the_category_picked() -> None:
     found = answer(hitch_category="2", implement_category="1", lower_pin="1-1/8 in")
-    assert check(found, "lower_pins").finding == model.WITHIN
-    assert check(found, "span").finding == model.WITHIN
+    assert verdict(found, "lower_pins").finding == model.WITHIN
+    assert verdict(found, "span").finding == model.WITHIN
 
 
 def test_measured_sizes_name_the_category() -> None:
     found = answer(lower_pin="1-7/16 in", upper_pin="1-1/4 in", implement_span="32.5 in")
-    assert "is Category 3N" in sentences.check_sentence(check(found, "measured"), "us")
+    assert "is Category 3N" in check_text.check_sentence(verdict(found, "measured"), "us")
     assert [row[2] for row in found.advice.tables[0].rows] == [
         "Category 3",
         "Category 3",
@@ -122,8 +115,8 @@ def test_power_suggests_and_decides_nothing() -> None:
 def test_tape_error_is_not_a_misfit() -> None:
     """A worn tape that reads 0.91 in for a 7/8 in pin asks for a caliper, not another tractor."""
     found = answer(hitch_category="1", lower_pin="0.91 in")
-    assert check(found, "lower_pins").check.margin == 0.0
-    assert "caliper" in sentences.check_sentence(check(found, "lower_pins"), "us")
+    assert verdict(found, "lower_pins").check.margin == 0.0
+    assert "caliper" in check_text.check_sentence(verdict(found, "lower_pins"), "us")
 
 
 def test_unknown_hitch_can_not_be_told_and_says_what_to_measure() -> None:
@@ -135,7 +128,7 @@ def test_unknown_hitch_can_not_be_told_and_says_what_to_measure() -> None:
 
 def test_a_measured_hole_settles_an_unknown_hitch() -> None:
     found = answer(hitch_category="", ball_hole="28.7 mm", implement_category="2")
-    assert check(found, "lower_pins").finding == model.WITHIN
+    assert verdict(found, "lower_pins").finding == model.WITHIN
     assert found.finding == model.CLOSE  # the hole doesn't tell 2 from 2N
 
 
@@ -150,133 +143,35 @@ def test_range_of_a_pin_covers_both_findings() -> None:
     assert found.finding == model.UNKNOWN
 
 
-# --- couplers ------------------------------------------------------------------------------
-
-
-def test_coupler_wants_sleeves_on_category_1() -> None:
-    found = answer(**COUPLED, mast_hole="yes", implement_kind="box_blade")
-    assert found.finding == model.WITHIN  # a stock bushing is routine
-    assert check(found, "slot_lower").finding == model.CLOSE
-    remedy = found.advice.remedies[0]
-    assert "1-7/16 in outside" in model.words(remedy.text, "us")
-    after = tried(remedy, **COUPLED, mast_hole="yes", implement_kind="box_blade")
-    assert after.finding == model.WITHIN
-
-
-@pytest.mark.parametrize(
-    ("hitch_category", "finding"),
-    [
-        ("2", model.WITHIN),
-        ("3", model.WITHIN),
-        ("2N", model.CLOSE),
-        ("4N", model.CLOSE),
-        ("0", model.OVER),
-        ("4", model.OVER),
-    ],
-)
-def test_coupler_of_the_tractor_s_own_category(hitch_category: str, finding: str) -> None:
-    found = answer(quick_coupler="u_frame", hitch_category=hitch_category)
-    assert check(found, "coupler_on_tractor").finding == finding
-
-
-def test_small_slots_need_no_sleeves() -> None:
-    found = answer(**COUPLED, mast_hole="yes", implement_kind="box_blade", coupler_slots="own")
-    assert found.finding == model.WITHIN
-
-
-def test_digger_does_not_go_on_a_coupler_and_does_without() -> None:
-    typed = {**COUPLED, "implement_kind": "post_hole_digger"}
-    found = answer(**typed)
-    assert found.finding == model.OVER
-    remedy = next(r for r in found.advice.remedies if "quick_coupler" in r.set)
-    assert tried(remedy, **typed).finding == model.WITHIN
-
-
-def test_swinging_top_link_is_over_until_the_coupler_comes_off() -> None:
-    typed = {**COUPLED, "top_link": "swinging", "mast_hole": "yes"}
-    found = answer(**typed)
-    assert check(found, "conflict").finding == model.OVER
-    remedy = next(r for r in found.advice.remedies if "quick_coupler" in r.set)
-    assert remedy is found.advice.remedies[0]
-    assert tried(remedy, **typed).finding == model.WITHIN
-    adapter = next(r for r in found.advice.remedies if "top_link" in r.set)
-    assert tried(adapter, **typed).finding == model.WITHIN
-
-
-def test_hooks_that_stand_elsewhere_name_the_coupler_that_fits() -> None:
-    typed = {
-        "quick_coupler": "u_frame",
-        "hitch_category": "2",
-        "implement_category": "2",
-        "coupler_category": "1",
-        "mast_hole": "yes",
-        "implement_kind": "box_blade",
-    }
-    found = answer(**typed)
-    assert check(found, "hook_span").finding == model.OVER
-    remedy = next(r for r in found.advice.remedies if "coupler_category" in r.set)
-    assert remedy.set["coupler_category"] == "2"
-    assert check(tried(remedy, **typed), "hook_span").finding == model.WITHIN
-
-
-@pytest.mark.parametrize(
-    ("typed", "finding"),
-    [
-        ({"mast_hole": "unseen"}, model.CLOSE),
-        ({"mast_hole": "yes"}, model.WITHIN),
-        ({"mast_hole": "no"}, model.OVER),
-        ({"mast_height": "15 in"}, model.WITHIN),
-    ],
-)
-def test_hole_for_the_top_hook(typed: dict[str, str], finding: str) -> None:
-    assert check(answer(**COUPLED, **typed), "hook_height").finding == finding
-
-
-def test_missing_hole_remedy() -> None:
-    typed = {**COUPLED, "mast_hole": "no", "sleeves": "fitted", "implement_kind": "box_blade"}
-    found = answer(**typed)
-    for remedy in found.advice.remedies:
-        assert tried(remedy, **typed).finding != model.OVER
-    assert len(found.advice.remedies) >= 2
-
-
-def test_drive_shaft_behind_a_coupler_is_named() -> None:
-    found = answer(**COUPLED)
-    assert check(found, "driveline").finding == model.CLOSE
-    assert any("drive shaft" in caution.text for caution in found.advice.cautions)
-    dragged = answer(**COUPLED, implement_kind="box_blade")
-    assert all(v.check.name != "driveline" for v in dragged.verdicts)
-
-
 # --- traps ---------------------------------------------------------------------------------
 
 
 def test_trap_old_mast_is_named() -> None:
     found = answer(hitch_category="2", implement_category="2", mast_height="19 in")
-    verdict = check(found, "mast")
-    assert verdict.finding == model.CLOSE
-    assert "older" in sentences.check_sentence(verdict, "us")
+    told = verdict(found, "mast")
+    assert told.finding == model.CLOSE
+    assert "older" in check_text.check_sentence(told, "us")
 
 
 def test_trap_category_4_has_two_masts() -> None:
     typed = {"hitch_category": "4", "implement_category": "4"}
     for height in ("685 mm", "1100 mm"):
-        assert check(answer(**typed, mast_height=height), "mast").finding == model.WITHIN
-    assert check(answer(**typed, mast_height="890 mm"), "mast").finding == model.CLOSE
+        assert verdict(answer(**typed, mast_height=height), "mast").finding == model.WITHIN
+    assert verdict(answer(**typed, mast_height="890 mm"), "mast").finding == model.CLOSE
 
 
 def test_trap_limited_hitch_is_named_by_its_travel() -> None:
     found = answer(hitch_category="1", implement_category="1", lift_travel="13 in")
-    verdict = check(found, "travel")
-    assert verdict.finding == model.CLOSE
-    assert "limited" in sentences.check_sentence(verdict, "us")
-    assert check(answer(lift_travel="26 in"), "travel").finding == model.WITHIN
+    told = verdict(found, "travel")
+    assert told.finding == model.CLOSE
+    assert "limited" in check_text.check_sentence(told, "us")
+    assert verdict(answer(lift_travel="26 in"), "travel").finding == model.WITHIN
 
 
 def test_trap_3n_on_category_2() -> None:
     found = answer(hitch_category="2", implement_category="3N")
-    assert check(found, "span").finding == model.WITHIN
-    assert check(found, "lower_pins").finding == model.OVER
+    assert verdict(found, "span").finding == model.WITHIN
+    assert verdict(found, "lower_pins").finding == model.OVER
 
 
 # --- pictures, limits and speed ------------------------------------------------------------------
@@ -333,18 +228,18 @@ def test_an_unknown_tractor_is_never_a_definite_no(implement: str) -> None:
 def test_stock_bushings_color_nothing(tractor: str, implement: str) -> None:
     found = search.answer(SHEET, {"hitch_category": tractor, "implement_category": implement})
     for name in ("lower_pins", "top_pin"):
-        assert check(found, name).finding == model.CLOSE
-        assert check(found, name).check.grade == model.ADVICE
+        assert verdict(found, name).finding == model.CLOSE
+        assert verdict(found, name).check.grade == model.ADVICE
     fit = next(r for r in found.advice.remedies if r.set == {"sleeves": "fitted"})
     after = search.answer(
         SHEET, {"hitch_category": tractor, "implement_category": implement, **fit.set}
     )
-    assert check(after, "lower_pins").finding == model.WITHIN
+    assert verdict(after, "lower_pins").finding == model.WITHIN
 
 
 def test_two_sizes_apart_have_no_stock_bushing() -> None:
     found = search.answer(SHEET, {"hitch_category": "3", "implement_category": "1"})
-    assert check(found, "lower_pins").finding == model.OVER
+    assert verdict(found, "lower_pins").finding == model.OVER
 
 
 def test_the_wrong_top_pin_has_a_remedy() -> None:
@@ -373,7 +268,7 @@ def test_the_wrong_top_pin_has_a_remedy() -> None:
 )
 def test_the_category_comes_from_all_that_was_measured(typed: dict[str, str], names: str) -> None:
     found = search.answer(SHEET, typed, ask="category")
-    assert sentences.lead(found, "us").startswith(names)
+    assert leading.lead(found, "us").startswith(names)
 
 
 @pytest.mark.parametrize(("chart", "shoulders"), [("28.3 in", 0.683), ("34.25 in", 0.825)])
@@ -397,7 +292,7 @@ def test_a_top_link_that_nobody_looked_at_keeps_a_cutter_open() -> None:
 @pytest.mark.parametrize("ask", [item.key for item in SHEET.asks])
 def test_every_ask_leads_with_a_sentence(ask: str) -> None:
     for typed in ({}, {"hitch_category": "2", "implement_category": "1"}):
-        said = sentences.lead(search.answer(SHEET, typed, ask=ask), "us")
+        said = leading.lead(search.answer(SHEET, typed, ask=ask), "us")
         assert said.endswith(".") and len(said) < 260
 
 
@@ -414,11 +309,11 @@ def test_no_top_pin_is_named_for_a_hitch_that_nobody_measured():
 def test_bushings_alone_are_the_answer_and_not_what_fits_anyway() -> None:
     typed = {"hitch_category": "2", "implement_category": "2", "upper_pin": "3/4 in"}
     typed |= {"lower_pin": "1-1/8 in", "implement_span": "32.5 in"}
-    lead = sentences.lead(search.answer(worksheets.load("hitch"), typed), "us")
+    lead = leading.lead(search.answer(worksheets.load("hitch"), typed), "us")
     assert lead.startswith("Yes, with bushings") and "3/4 in" in lead
 
 
 def test_a_span_that_may_be_another_is_said_as_the_one_that_needs_setting() -> None:
     typed = {"lower_pin": "1-1/8 in", "upper_pin": "3/4 in", "hitch_category": "2"}
-    lead = sentences.lead(search.answer(worksheets.load("hitch"), typed), "us")
+    lead = leading.lead(search.answer(worksheets.load("hitch"), typed), "us")
     assert "narrower" in lead or "wider" in lead

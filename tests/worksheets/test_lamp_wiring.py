@@ -3,7 +3,7 @@
 import pytest
 
 from calc import model, search, tables, worksheets
-from calc.model import sentences
+from calc.model import leading
 from tests.worksheets.asking import findings, output
 
 SHEET = worksheets.load("lamp-wiring")
@@ -36,7 +36,7 @@ def answer(ask="", **typed):
 
 
 def lead(found):
-    return sentences.lead(found, "us")
+    return leading.lead(found, "us")
 
 
 @pytest.mark.parametrize(("gauge", "amps"), LARGEST.items())

@@ -7,10 +7,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc import model, search, worksheets
-from calc.model import sentences
+from calc.model import leading
 from calc.render import data
 from calc.render.answer import answer_html
-from calc.render.reply import reply, short
+from calc.render.reply import reply
+from calc.render.text_message import short
 from calc.search import BadInputs, answer
 from calc.worksheets.lawn import compute as lawn
 
@@ -67,7 +68,7 @@ def test_trap_front_tires_may_press_harder_than_rear_ones() -> None:
 
 
 def lead(ask: str, example: bool = True, **typed: str) -> str:
-    return sentences.lead(answer(SHEET, typed, example=example, ask=ask), "us")
+    return leading.lead(answer(SHEET, typed, example=example, ask=ask), "us")
 
 
 @pytest.mark.parametrize("psi", ["18 psi", "22 psi", "28 psi"])
@@ -202,7 +203,7 @@ def test_light_tines_pass_over_sunk_heads_and_nothing_else_does() -> None:
 def test_an_unknown_tool_is_none_in_particular() -> None:
     found = answer(SHEET, {"slope": "20 %"}, ask="slope")
     assert found.finding == model.OVER and not found.missing
-    assert "20 %" in sentences.lead(found, "us")
+    assert "20 %" in leading.lead(found, "us")
 
 
 def test_core_aerator_flags_everything() -> None:

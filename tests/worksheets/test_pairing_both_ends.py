@@ -7,7 +7,7 @@ import math
 import pytest
 
 from calc import model, search, worksheets
-from calc.model import sentences
+from calc.model import leading
 from calc.search import BadInputs
 from tests.worksheets.asking import findings, output
 
@@ -105,14 +105,14 @@ def test_a_measured_pin_counts_before_the_category_that_was_picked() -> None:
     typed = {**TRACTOR, **BEHIND, "hitch_category": "1", "implement_category": "1"}
     assert findings(given("hitching", **typed))["pins"] == model.WITHIN
     thick = given("hitching", **typed, lower_pin="1-1/8 in")
-    assert thick.finding == model.OVER and "28.6 mm" in sentences.lead(thick, "us")
+    assert thick.finding == model.OVER and "28.6 mm" in leading.lead(thick, "us")
 
 
 def test_pin_span_and_mast_find_the_category_that_nobody_knew() -> None:
     """Category 1 by ISO 730: 22 mm pins, 683 mm between shoulders, 460 mm of mast."""
     measured = {"lower_pin": "22 mm", "implement_span": "683 mm", "mast_height": "460 mm"}
     found = given("hitching", **TRACTOR, **BEHIND, hitch_category="1", **measured)
-    assert found.finding == model.WITHIN and "go with the tractor's hitch" in sentences.lead(
+    assert found.finding == model.WITHIN and "go with the tractor's hitch" in leading.lead(
         found, "us"
     )
     wide = {**measured, "lower_pin": "28 mm", "implement_span": "825 mm", "mast_height": "610 mm"}
@@ -142,7 +142,7 @@ def test_an_implement_that_nobody_measured_never_hooks_up_for_sure() -> None:
 
 def test_a_slope_across_that_nobody_gave_is_never_within() -> None:
     found = given("across", **TRACTOR, **BEHIND)
-    assert found.finding == model.UNKNOWN and "up and down only" in sentences.lead(found, "us")
+    assert found.finding == model.UNKNOWN and "up and down only" in leading.lead(found, "us")
 
 
 def test_a_slope_across_that_nobody_asked_about_is_a_caution_and_no_open_check() -> None:
@@ -200,4 +200,4 @@ def test_a_mast_at_the_hooks_height_goes_on_a_coupler_and_another_is_looked_at()
     near, far = (given("hitching", **typed, mast_height=h) for h in ("15 in", "18 in"))
     assert findings(near)["hook_height"] == model.WITHIN
     assert findings(far)["hook_height"] == model.CLOSE
-    assert "15" in sentences.lead(far, "us")
+    assert "15" in leading.lead(far, "us")

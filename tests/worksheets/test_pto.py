@@ -2,10 +2,11 @@
 
 import pytest
 
-from calc import model, quantities, search, tables, worksheets
+from calc import model, search, tables, worksheets
 from calc.mechanics import auger, implement_power, pto, pto_power
-from calc.model import sentences
+from calc.model import leading
 from calc.model.pictures import Bars, Chart
+from tests.worksheets.asking import output_of, verdict
 
 SHEET = worksheets.load("pto")
 HP = pto_power.HP
@@ -20,19 +21,11 @@ def tried(remedy: model.Remedy, **typed: str) -> model.Answer:
     return search.answer(SHEET, {**typed, **remedy.set}, example=True)
 
 
-def check(found: model.Answer, name: str) -> model.Verdict:
-    return next(v for v in found.verdicts if v.check.name == name)
-
-
-def output(found: model.Answer, name: str) -> model.Output:
-    return next(o for o in found.outputs if o.name == name)
-
-
 def test_an_engine_power_alone_leaves_a_range() -> None:
     found = answer(material="typical")
     assert found.finding == model.UNKNOWN
     assert found.settle is not None and found.settle.field.name == "pto_share"
-    rated = output(found, "rated")
+    rated = output_of(found, "rated")
     low, _, high = pto_power.pto_ratio()
     drag = pto_power.pump_drag("hydrostatic")
     assert rated.low == pytest.approx(25 * HP * low - drag[1])
@@ -43,18 +36,18 @@ def test_a_known_pto_power_settles_it_and_asks_nothing_more() -> None:
     found = answer(engine_power="", pto_power="24 hp")
     assert found.finding == model.CLOSE
     assert not found.assumed
-    assert output(found, "rated").value == pytest.approx(24 * HP)
+    assert output_of(found, "rated").value == pytest.approx(24 * HP)
 
 
 def test_both_powers_known_uses_the_shaft_s() -> None:
     found = answer(engine_power="25 hp", pto_power="18 hp")
-    assert output(found, "rated").value == pytest.approx(18 * HP)
+    assert output_of(found, "rated").value == pytest.approx(18 * HP)
     assert not found.assumed
 
 
 def test_gear_drive_has_no_pump_to_drag() -> None:
     found = answer(transmission="gear", engine_rating="net")
-    assert output(found, "rated").value == pytest.approx(25 * HP * 0.90)
+    assert output_of(found, "rated").value == pytest.approx(25 * HP * 0.90)
 
 
 def test_power_left_is_that_of_the_mechanics() -> None:
@@ -72,12 +65,12 @@ def test_power_left_is_that_of_the_mechanics() -> None:
         2000, 0.15, 6 / 3.6, 0.0, pto_power.axle_efficiency("hydrostatic")[1]
     )
     expected = 20 * HP * 0.88 * 0.98 - travel
-    assert output(found, "left").value == pytest.approx(expected)
+    assert output_of(found, "left").value == pytest.approx(expected)
 
 
 def test_torque_is_that_of_the_mechanics() -> None:
     found = answer(**PTO_20)
-    assert output(found, "torque").value == pytest.approx(pto.torque(20 * HP, 540))
+    assert output_of(found, "torque").value == pytest.approx(pto.torque(20 * HP, 540))
 
 
 @pytest.mark.parametrize(
@@ -103,7 +96,7 @@ def test_every_kind_asks_for_what_the_mechanics_say(kind: str, material: str) ->
     if kind == "post_hole_digger":
         soil = {"light": "sand", "typical": "loam", "heavy": "clay"}[material]
         expected = auger.auger_power(size, auger.soil_factor(soil))
-    assert output(found, "need").value == pytest.approx(expected)
+    assert output_of(found, "need").value == pytest.approx(expected)
     assert found.pictures
 
 
@@ -132,13 +125,13 @@ def test_every_kind_of_the_implement_table_with_a_shaft_is_known() -> None:
 def test_headline_says_the_power_where_all_is_well() -> None:
     found = answer(**{**PTO_20, "implement_kind": "tedder", "working_width": "7 ft"})
     assert found.finding == model.WITHIN
-    assert "hp is left at the shaft, and it asks for" in sentences.lead(found, "us")
+    assert "hp is left at the shaft, and it asks for" in leading.lead(found, "us")
 
 
 def test_kind_without_a_shaft_is_a_comparison() -> None:
     found = answer(implement_kind="box_blade")
     assert found.finding == model.COMPARED
-    assert "driven from the PTO" in sentences.headline(found, "us")
+    assert "driven from the PTO" in leading.headline(found, "us")
 
 
 def test_chipper_asks_for_its_opening() -> None:
@@ -159,13 +152,13 @@ def test_an_engine_is_never_weaker_than_its_shaft() -> None:
     """A PTO power alone says what the engine has at least; a weaker engine beside it is refused."""
     typed = {"pto_power": "60 hp", "implement_kind": "generator", "generator_rating": "25 kW"}
     found = answer(**typed, engine_power="")
-    assert check(found, "starting").finding == model.WITHIN
+    assert verdict(found, "starting").finding == model.WITHIN
     assert "pto_power" in search.read(SHEET, {**typed, "engine_power": "25 hp"}).errors
 
 
 def test_standing_work_takes_nothing_for_driving() -> None:
     found = answer(engine_power="", pto_power="20 hp", slope="30 %", implement_kind="generator")
-    assert output(found, "left").value == pytest.approx(20 * HP)
+    assert output_of(found, "left").value == pytest.approx(20 * HP)
 
 
 def test_maker_s_range_must_hold_at_both_ends() -> None:
@@ -176,74 +169,17 @@ def test_maker_s_range_must_hold_at_both_ends() -> None:
     assert answer(**{**typed, "power_needed": "10 to 15 hp"}).finding == model.WITHIN
 
 
-# --- remedies ------------------------------------------------------------------------------
-
-
-OVER = {**PTO_20, "material": "heavy"}
-
-
-def test_widest_just_meets_the_power() -> None:
-    found = answer(**OVER)
-    assert found.finding == model.OVER
-    remedy = next(r for r in found.advice.remedies if "working_width" in r.set)
-    after = tried(remedy, **OVER)
-    assert check(after, "power").margin_low >= 0
-    # The next stock size is too wide.
-    inches = float(remedy.set["working_width"].split()[0])
-    assert inches in (36, 42, 48, 54)
-    wider = answer(**{**OVER, "working_width": f"{inches + 6} in"})
-    assert check(wider, "power").margin_low < 0
-
-
-@pytest.mark.parametrize(
-    "typed",
-    [
-        OVER,
-        {**PTO_20, "working_width": "84 in", "material": "light"},
-        {**PTO_20, "slope": "25 %", "material": "light", "working_width": "60 in"},
-        {**PTO_20, "implement_kind": "chipper", "working_width": "5 in", "material": "heavy"},
-        {**PTO_20, "implement_kind": "round_baler_fixed", "throughput": "12 t/h"},
-        {**PTO_20, "implement_kind": "generator", "generator_rating": "15 kW"},
-        {"material": "typical"},
-    ],
-)
-def test_each_remedy_put_in_meets_its_check(typed: dict[str, str]) -> None:
-    found = answer(**typed)
-    assert found.finding in (model.OVER, model.UNKNOWN)
-    assert found.advice.remedies
-    for remedy in found.advice.remedies:
-        assert remedy.set and remedy.mends
-        after = tried(remedy, **typed)
-        for name in remedy.mends:
-            mended = [v for v in after.verdicts if v.check.name == name]
-            assert all(v.margin_low >= 0 for v in mended), model.words(remedy.text, "us")
-
-
-def test_remedy_for_a_slope_is_a_gentler_one() -> None:
-    typed = {
-        "engine_power": "",
-        "pto_power": "20 hp",
-        "slope": "25 %",
-        "working_width": "60 in",
-        "material": "light",
-    }
-    found = answer(**typed)
-    assert found.finding == model.OVER
-    remedy = next(r for r in found.advice.remedies if "slope" in r.set)
-    assert 0.0 < quantities.base(remedy.set["slope"], "slope") < 0.25
-
-
-# --- sources side by side -----------------------------------------------------------------------
+# --- sources side by side ---------------------------------------------------------------
 
 
 def test_trade_custom_and_d497_stand_side_by_side() -> None:
     typed = {**PTO_20, "implement_kind": "flail_mower"}
     custom, d497 = answer(**typed), answer(**typed, figures="d497")
-    assert output(custom, "need").value == pytest.approx(
+    assert output_of(custom, "need").value == pytest.approx(
         implement_power.demand("flail_mower", 1.524, "light")
     )
     shaft = implement_power.rotary_power("mower_flail", 1.524)
-    assert output(d497, "need").value == pytest.approx(shaft * 1.2)
+    assert output_of(d497, "need").value == pytest.approx(shaft * 1.2)
     labels = [str(row[0]) for row in custom.advice.tables[0].rows]
     assert any("ASAE D497" in label for label in labels)
     assert any("practice" in label for label in labels)
@@ -254,7 +190,7 @@ def test_trade_custom_and_d497_stand_side_by_side() -> None:
 def test_rolling_is_taken_off_with_d497_only() -> None:
     typed = {**PTO_20, "implement_kind": "flail_mower"}
     custom, d497 = answer(**typed), answer(**typed, figures="d497")
-    assert output(custom, "left").value == pytest.approx(20 * HP)
+    assert output_of(custom, "left").value == pytest.approx(20 * HP)
     rolling = pto_power.travel_power(
         (1650 + 500) * 0.45359237,
         0.0,
@@ -262,15 +198,15 @@ def test_rolling_is_taken_off_with_d497_only() -> None:
         0.065,
         pto_power.axle_efficiency("hydrostatic")[1],
     )
-    assert output(d497, "left").value == pytest.approx(20 * HP - rolling)
+    assert output_of(d497, "left").value == pytest.approx(20 * HP - rolling)
 
 
 def test_altitude_rules_are_listed_and_chosen() -> None:
     typed = {**PTO_20, "altitude": "4500 ft"}
-    by_default = output(answer(**typed), "left").value
+    by_default = output_of(answer(**typed), "left").value
     assert by_default == pytest.approx(20 * HP * 0.88)
     other = answer(**typed, altitude_rule="na_2500")
-    assert output(other, "left").value == pytest.approx(20 * HP * 0.94)
+    assert output_of(other, "left").value == pytest.approx(20 * HP * 0.94)
     table = other.advice.tables[1]
     assert len(table.rows) == len(tables.rows("power/altitude_rules")) - 1
     assert any("(used here)" in str(row[0]) for row in table.rows)
@@ -284,7 +220,7 @@ def test_every_rating_is_a_choice_with_its_source() -> None:
         assert assumed[0].typical.source == row["source"]
 
 
-# --- shafts --------------------------------------------------------------------------------
+# --- shafts -----------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize(
@@ -299,17 +235,17 @@ def test_every_rating_is_a_choice_with_its_source() -> None:
 def test_shafts(tractor: str, implement: str, finding: str) -> None:
     typed = {**PTO_20, "tractor_shaft": tractor, "implement_shaft": implement}
     found = answer(**typed)
-    assert check(found, "shaft").finding == finding
+    assert verdict(found, "shaft").finding == finding
     if finding == model.OVER:
         remedy = next(r for r in found.advice.remedies if "implement_shaft" in r.set)
-        assert check(tried(remedy, **typed), "shaft").finding == model.WITHIN
+        assert verdict(tried(remedy, **typed), "shaft").finding == model.WITHIN
 
 
 def test_a_shaft_too_small_for_the_power_is_named() -> None:
     found = answer(
         engine_power="", pto_power="120 hp", implement_kind="disk_mower", working_width="3 m"
     )
-    assert check(found, "guide").finding == model.OVER
+    assert verdict(found, "guide").finding == model.OVER
     assert all(v.check.name != "guide" for v in answer(**PTO_20).verdicts)
 
 
@@ -324,17 +260,17 @@ def test_a_shaft_too_small_for_the_power_is_named() -> None:
     ],
 )
 def test_a_driveline_bears_a_fifth_more_and_no_more(limit: str, finding: str) -> None:
-    assert check(answer(**PTO_20, power_limit=limit), "driveline").finding == finding
+    assert verdict(answer(**PTO_20, power_limit=limit), "driveline").finding == finding
 
 
-# --- traps ---------------------------------------------------------------------------------
+# --- traps ------------------------------------------------------------------------------
 
 
 def test_trap_engine_power_typed_as_pto_power() -> None:
     """25 engine hp must not pass where 25 PTO hp are asked for."""
     typed = {"material": "typical", "slope": "0 %"}
     assert answer(**typed, engine_power="25 hp").finding == model.UNKNOWN
-    assert check(answer(**typed, engine_power="25 hp"), "power").margin_high < 1
+    assert verdict(answer(**typed, engine_power="25 hp"), "power").margin_high < 1
     assert answer(**typed, engine_power="", pto_power="25 hp").finding == model.WITHIN
 
 
@@ -343,36 +279,38 @@ def test_trap_power_measured_at_another_engine_speed() -> None:
     slower = answer(
         engine_power="", pto_power="31 hp", rated_rpm="1900 rpm", pto_engine_rpm="1484 rpm"
     )
-    low, high = output(slower, "rated").low, output(slower, "rated").high
+    low, high = output_of(slower, "rated").low, output_of(slower, "rated").high
     assert low is not None and high is not None
-    assert low <= 26 * HP <= high < output(plain, "rated").value
+    assert low <= 26 * HP <= high < output_of(plain, "rated").value
 
 
 def test_trap_degrees_are_not_percent() -> None:
     degrees = answer(engine_power="", pto_power="24 hp", slope="10 deg")
     percent = answer(engine_power="", pto_power="24 hp", slope="10 %")
-    assert output(degrees, "left").value < output(percent, "left").value
+    assert output_of(degrees, "left").value < output_of(percent, "left").value
 
 
 def test_trap_metric_horsepower_is_smaller() -> None:
     metric = answer(engine_power="", pto_power="24 PS")
-    assert output(metric, "rated").value == pytest.approx(24 * 735.49875)
+    assert output_of(metric, "rated").value == pytest.approx(24 * 735.49875)
 
 
 def test_trap_reserve_is_not_counted_twice() -> None:
     """Trade custom holds its reserve: the reserve field changes D497 figures alone."""
     typed = {**PTO_20, "implement_kind": "flail_mower"}
-    assert output(answer(**typed, reserve="50 %"), "need").value == pytest.approx(
-        output(answer(**typed), "need").value
+    assert output_of(answer(**typed, reserve="50 %"), "need").value == pytest.approx(
+        output_of(answer(**typed), "need").value
     )
-    more = output(answer(**typed, figures="d497", reserve="50 %"), "need").value
-    assert more == pytest.approx(output(answer(**typed, figures="d497"), "need").value * 1.5 / 1.2)
+    more = output_of(answer(**typed, figures="d497", reserve="50 %"), "need").value
+    assert more == pytest.approx(
+        output_of(answer(**typed, figures="d497"), "need").value * 1.5 / 1.2
+    )
 
 
 def test_rotor_and_tips_follow_the_gearbox() -> None:
     found = answer(**PTO_20, gearbox_ratio="1.4815", blade_circle="60 in")
-    assert output(found, "rotor").value == pytest.approx(800, abs=0.1)
-    assert output(found, "tips").value == pytest.approx(63.8, abs=0.05)
+    assert output_of(found, "rotor").value == pytest.approx(800, abs=0.1)
+    assert output_of(found, "tips").value == pytest.approx(63.8, abs=0.05)
 
 
 def test_half_the_speed_saves_less_than_half() -> None:
@@ -397,140 +335,3 @@ def test_chart_draws_a_band_where_the_power_is_not_known() -> None:
     exact = answer(**PTO_20).pictures[0]
     assert isinstance(exact, Chart)
     assert not [series for series in exact.series if "range" in str(series.label)]
-
-
-# --- rules of the counter -------------------------------------------------------------------------
-
-
-def given(**typed: str) -> model.Answer:
-    return search.answer(SHEET, typed)
-
-
-def test_a_round_baler_is_too_much_for_a_subcompact() -> None:
-    found = given(
-        implement_kind="round_baler",
-        tractor_kind="subcompact",
-        pto_power="17 hp",
-        tractor_mass="1650 lb",
-        implement_mass="3800 lb",
-    )
-    assert found.finding == model.OVER
-    assert check(found, "class").finding == model.OVER
-    assert check(found, "towed").finding == model.OVER
-    assert any("own wheels" in caution.text for caution in found.advice.cautions)
-
-
-@pytest.mark.parametrize("kind", ["round_baler", "round_baler_fixed", "small_square_baler"])
-def test_no_baler_runs_below_its_class(kind: str) -> None:
-    least = {"small_square_baler": 30}.get(kind, 45)  # 4 by 5, machine-and-power.md 4.2
-    typed = {"implement_kind": kind, "implement_mass": "1600 kg"}
-    assert check(given(**typed, pto_power=f"{least - 1} hp"), "class").finding == model.OVER
-    assert check(given(**typed, pto_power=f"{least + 1} hp"), "class").finding == model.CLOSE
-
-
-@pytest.mark.parametrize("kind", [r["kind"] for r in tables.rows("power/pto_kinds")])
-def test_light_work_is_never_below_the_mean_of_d497(kind: str) -> None:
-    row = implement_power.kind_row(kind)
-    assert row is not None
-    if not row["rotary_key"]:
-        return
-    through = row["size"] == "throughput"
-    mean = implement_power.rotary_power(row["rotary_key"], *((0.0, 2.0) if through else (2.0, 0.0)))
-    assert implement_power.needed(kind, 2.0, "light", "d497", 0.0) == pytest.approx(mean)
-    assert implement_power.needed(kind, 2.0, "heavy", "d497", 0.0) > mean
-
-
-@pytest.mark.parametrize(
-    ("rpm", "low", "high"), [("2500 rpm", 0.0, 0.03), ("1700 rpm", 0.25, 0.30)]
-)
-def test_power_below_rated_speed_follows_the_torque_curve(
-    rpm: str, low: float, high: float
-) -> None:
-    rated = output(given(pto_power="35 hp", rated_rpm="2600 rpm", pto_engine_rpm=rpm), "rated")
-    assert rated.low is not None and rated.high is not None
-    assert 1 - rated.high / (35 * HP) == pytest.approx(low, abs=0.01)
-    assert 1 - rated.low / (35 * HP) == pytest.approx(high, abs=0.01)
-
-
-def test_a_little_below_rated_speed_a_cutter_still_runs() -> None:
-    found = given(
-        pto_power="35 hp",
-        rated_rpm="2600 rpm",
-        pto_engine_rpm="2500 rpm",
-        implement_kind="rotary_cutter",
-        working_width="72 in",
-        material="typical",
-        tractor_kind="compact_large",
-    )
-    assert found.finding in (model.WITHIN, model.CLOSE)
-
-
-def test_a_generator_is_started_on_pto_power() -> None:
-    """Two horsepower at the shaft for each kilowatt, whatever the engine is called."""
-    typed = {"implement_kind": "generator", "generator_rating": "10 kW"}
-    assert check(given(**typed, pto_power="19.9 hp"), "starting").finding == model.OVER
-    assert check(given(**typed, pto_power="20.1 hp"), "starting").finding == model.WITHIN
-    engine = given(**typed, pto_power="18 hp", engine_power="25 hp")
-    assert check(engine, "starting").finding == model.OVER
-
-
-def test_altitude_knows_a_turbocharger() -> None:
-    typed = {"pto_power": "30 hp", "altitude": "7000 ft"}
-    plain, turbo = (given(**typed, breathing=key) for key in ("natural", "turbo"))
-    assert output(plain, "left").value < output(turbo, "left").value < 30 * HP
-    unknown = output(given(**typed), "left")
-    assert unknown.low == pytest.approx(output(plain, "left").value)
-    assert unknown.high == pytest.approx(output(turbo, "left").value)
-
-
-def test_too_much_tractor_for_a_light_cutter() -> None:
-    """A light 5 ft cutter is made for 18 to 40 PTO hp; a fifth more is close."""
-    typed = {"implement_kind": "rotary_cutter_light", "working_width": "5 ft", "material": "light"}
-    assert check(given(**typed, pto_power="40.5 hp"), "duty").finding == model.CLOSE
-    assert check(given(**typed, pto_power="39 hp"), "duty").finding == model.WITHIN
-    assert check(given(**typed, pto_power="48.1 hp"), "duty").finding == model.OVER
-
-
-def test_nothing_is_assumed_of_an_implement_that_nobody_named() -> None:
-    found = given(pto_power="30 hp")
-    assert found.finding == model.UNKNOWN
-    assert next(item.name for item in found.unchecked) == "power"
-
-
-@pytest.mark.parametrize("ask", [item.key for item in SHEET.asks])
-def test_every_ask_leads_with_a_sentence(ask: str) -> None:
-    cutter = {"pto_power": "30 hp", "implement_kind": "rotary_cutter", "working_width": "60 in"}
-    for typed in (cutter, {"pto_power": "30 hp"}, {"implement_kind": "generator"}):
-        assert sentences.lead(search.answer(SHEET, typed, ask=ask), "us").endswith(".")
-
-
-def test_what_is_short_for_a_class_is_said_at_its_altitude() -> None:
-    typed = {"implement_kind": "finish_mower", "working_width": "60 in", "pto_power": "19 hp"}
-    found = search.answer(worksheets.load("pto"), {**typed, "altitude": "9000 ft"})
-    assert "19 hp is there" not in sentences.lead(found, "us")
-
-
-def test_too_much_tractor_is_told_what_to_buy() -> None:
-    typed = {"implement_kind": "rotary_cutter_light", "working_width": "48 in"}
-    found = search.answer(worksheets.load("pto"), {**typed, "pto_power": "70 hp"})
-    assert any(item.key == "pto.lighter_duty" for item in found.advice.remedies)
-
-
-@pytest.mark.parametrize(
-    ("power", "wanted"),
-    [("59 hp", model.WITHIN), ("61 hp", model.CLOSE), ("71 hp", model.CLOSE), ("73 hp", "over")],
-)
-def test_a_cutter_of_unknown_gearbox_bears_what_medium_duty_does(power: str, wanted: str) -> None:
-    """Medium duty, 5 ft: to 60 PTO hp, from memory; a fifth more with a working clutch."""
-    cutter = {"implement_kind": "rotary_cutter", "working_width": "5 ft", "material": "light"}
-    found = search.answer(SHEET, {**cutter, "pto_power": power})
-    assert next(v for v in found.verdicts if v.check.name == "duty").finding == wanted
-    plate = search.answer(SHEET, {**cutter, "pto_power": power, "power_limit": "90 hp"})
-    assert "duty" not in {v.check.name for v in plate.verdicts}
-
-
-def test_advice_that_is_not_followed_leads_a_close_answer() -> None:
-    cutter = {"implement_kind": "rotary_cutter", "working_width": "5 ft", "material": "light"}
-    found = search.answer(SHEET, {**cutter, "pto_power": "90 hp"})
-    assert found.finding == model.CLOSE
-    assert sentences.lead(found, "us").startswith("More than enough")

@@ -3,7 +3,7 @@
 import pytest
 
 from calc import model, search, worksheets
-from calc.model import sentences
+from calc.model import leading
 from tests.worksheets.asking import findings, output
 
 SHEET = worksheets.load("rail-crossing")
@@ -40,7 +40,7 @@ def test_without_a_view_it_says_what_view_is_needed():
     typed = {"combination_length": "40 ft", "crossing_speed": "5 mph", "signals": "none"}
     found = search.answer(SHEET, {**typed, "train_speed": "45 mph"})
     assert found.finding == model.UNKNOWN
-    assert "How far do you see?" in sentences.lead(found, "us")
+    assert "How far do you see?" in leading.lead(found, "us")
     assert found.pictures
 
 

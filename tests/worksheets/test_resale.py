@@ -4,7 +4,7 @@ import pytest
 
 from calc import model, search, worksheets
 from calc.mechanics import chances
-from calc.model import sentences
+from calc.model import leading
 from calc.model.pictures import Bars
 from calc.worksheets.resale import compute as module
 from tests.worksheets.asking import blank, findings, margins, output
@@ -31,7 +31,7 @@ def given(ask: str = "", **typed: str) -> model.Answer:
 
 
 def lead(found: model.Answer) -> str:
-    return sentences.lead(found, "us")
+    return leading.lead(found, "us")
 
 
 def test_worked_sum() -> None:
@@ -169,8 +169,14 @@ def test_no_trade_without_an_offer() -> None:
     found = answer(trade_offer="", new_price="")
     names = {item.name for item in found.outputs}
     assert "trade" not in names and "private_price" not in names
-    assert {item.name for item in found.unchecked} >= {"trade", "payments"}
+    assert {item.name for item in found.unchecked} == {"trade"}
     assert found.finding == model.WITHIN
+
+
+def test_payments_that_nobody_asked_about_are_not_missed() -> None:
+    repair, payments = (given(ask, as_is_price="$14,000") for ask in ("repair", "payments"))
+    assert "payments" not in {item.name for item in repair.unchecked}
+    assert "payments" in {item.name for item in payments.unchecked}
 
 
 def test_a_good_offer_wins() -> None:

@@ -4,7 +4,7 @@ import pytest
 
 from calc import model, search, worksheets
 from calc.errors import InputError
-from calc.model import sentences
+from calc.model import leading
 from calc.render import reply
 from tests.worksheets.asking import findings
 
@@ -20,7 +20,7 @@ def example(**typed):
 
 
 def lead(found):
-    return sentences.lead(found, "us")
+    return leading.lead(found, "us")
 
 
 def test_where_no_rule_was_read_the_pattern_stands_in_for_the_emblem():
@@ -138,23 +138,40 @@ def test_width_is_answered_without_an_emblem():
 
 
 @pytest.mark.parametrize(
-    ("place", "top", "start"),
+    ("place", "top", "driven", "start"),
     [
-        # Wis. Stat. 347.245, MCA 61-9-415: less than 25 mph
-        ("WI", "24 mph", "Yes, and it is missing: a machine built for 24 mph"),
-        ("WI", "25 mph", "Not by the law here, which says less than 25 mph"),
-        ("MT", "25 mph", "Not by the law here, which says less than 25 mph"),
-        ("MT", "24.9 mph", "Yes, and it is missing"),
-        # Ind. Code 9-21-9, W.S. 31-5-921: 25 mph or less
-        ("IN", "25 mph", "Yes, and it is missing: a machine built for 25 mph"),
-        ("WY", "25 mph", "Yes, and it is missing"),
-        ("WY", "26 mph", "No: it is for machines of 25 mph or less, and yours is built for 26"),
-        ("UK", "20 mph", "No: the rules read for this place know no such emblem"),
-        ("CANADA", "20 mph", "By the standard yes: machines for 25 mph or less"),
+        # Wis. Stat. 347.245 (2019), "usually travels": less than 25 mph; MCA 61-9-415 alike
+        ("WI", "24 mph", "24 mph", "Yes, and it is missing: yours, built for 24 mph"),
+        ("WI", "25 mph", "25 mph", "Not by the law here, which says less than 25 mph"),
+        ("WI", "30 mph", "24 mph", "Yes, and it is missing: yours, built for 30 mph"),
+        ("WI", "26 mph", "26 mph", "Not by the law here, which says less than 25 mph; by the st"),
+        ("MT", "25 mph", "25 mph", "Not by the law here, which says less than 25 mph"),
+        ("MT", "24.9 mph", "24.9 mph", "Yes, and it is missing"),
+        # 205 IAC 1-3-1, "ordinarily"; W.S. 31-5-921 and Tex. Transp. Code 547.001(7), "designed
+        # for": 25 mph or less
+        ("IN", "25 mph", "25 mph", "Yes, and it is missing: yours, built for 25 mph"),
+        ("IN", "26 mph", "26 mph", "Not by the law here, which says 25 mph or less"),
+        ("TX", "26 mph", "20 mph", "Not by the law here, which says 25 mph or less"),
+        ("TX", "25 mph", "20 mph", "Yes, and it is missing"),
+        ("WY", "25 mph", "20 mph", "Yes, and it is missing"),
+        (
+            "WY",
+            "26 mph",
+            "20 mph",
+            "No: it is for machines of 25 mph or less, and yours is built for 26",
+        ),
+        # 625 ILCS 5/12-709 (2012): every farm tractor; ORC 4513.112: with the sign to 40 mph
+        ("IL", "30 mph", "28 mph", "Yes, and it is missing"),
+        ("OH", "39 mph", "28 mph", "Yes, and it is missing"),
+        ("OH", "40 mph", "28 mph", "No: it is for machines"),
+        ("TN", "26 mph", "26 mph", "By the standard yes, with a speed sign"),
+        ("TN", "25 mph", "25 mph", "Yes, and it is missing"),
+        ("UK", "20 mph", "20 mph", "No: the rules read for this place know no such emblem"),
+        ("CANADA", "20 mph", "20 mph", "By the standard yes: no law was read"),
     ],
 )
-def test_the_emblem_is_asked_for_by_the_law_or_by_the_standard(place, top, start):
-    typed = {"top_speed": top, "road_speed": "20 mph", "behind_kind": "none"}
+def test_the_emblem_is_asked_for_by_the_law_or_by_the_standard(place, top, driven, start):
+    typed = {"top_speed": top, "road_speed": driven, "behind_kind": "none"}
     found = ask("emblem", place=place, emblem="no", amber_flashers="0", **typed)
     assert lead(found).startswith(start)
 
@@ -163,3 +180,13 @@ def test_the_emblem_is_asked_for_by_the_law_or_by_the_standard(place, top, start
 def test_an_amber_light_is_said_to_stand_in_for_the_emblem(lit, start):
     typed = {"top_speed": "20 mph", "behind_kind": "none", "emblem": "no"}
     assert lead(ask("emblem", place="ND", amber_flashers=lit, **typed)).startswith(start)
+    unsaid = lead(ask("emblem", place="ND", **typed))
+    assert unsaid.startswith("Yes, or a flashing amber light instead: machines for 25 mph or less")
+
+
+def test_whether_the_emblem_is_there_is_asked_in_the_words_of_the_law():
+    typed = {"top_speed": "20 mph", "road_speed": "18 mph", "behind_kind": "none"}
+    assert "for less than 25 mph show it. Is yours" in lead(ask("emblem", place="WI", **typed))
+    assert "for 25 mph or less show it. Is yours" in lead(ask("emblem", place="IN", **typed))
+    typed |= {"emblem": "yes", "emblem_height": "42 in"}
+    assert lead(ask("emblem", place="IN", **typed)).endswith("and yours is there.")

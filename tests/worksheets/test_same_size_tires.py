@@ -5,7 +5,7 @@ import pytest
 from calc import model
 from calc.mechanics import front_drive, tires
 from calc.mechanics.tire_size import decode
-from calc.model import sentences
+from calc.model import leading
 from calc.search import BadInputs
 from tests.worksheets.asking import finding, given, output
 
@@ -109,8 +109,36 @@ def test_a_gap_that_was_measured_limits_what_is_offered() -> None:
 def test_the_pair_that_makers_sell_comes_first() -> None:
     typed = {"front_tire": "8-16 R-1", "rear_tire": "12.4-24 R-1", "new_rear_tire": "13.6-24 R-1"}
     found = given("tires", ask="partner", front_drive="yes", **typed)
-    lead = sentences.lead(found, "us")
+    lead = leading.lead(found, "us")
     assert "9.5-16" in lead and "rim code 16" in lead and "makers sell" in lead
+
+
+def test_another_size_is_offered_only_where_the_lead_is_likely_wrong() -> None:
+    typed = {"front_tire": "8-16 R-1", "rear_tire": "12.4-24 R-1", "front_drive": "yes"}
+    assert not _offered(given("tires", **typed, new_rear_tire="12.4-24 R-4"))
+    assert _offered(given("tires", **typed, new_rear_tire="13.6-24 R-1"))
+
+
+def test_no_pair_of_a_radial_and_a_bias_tire_is_named() -> None:
+    typed = {"front_tire": "9.5-16", "rear_tire": "13.6-24", "new_rear_tire": "340/85R24"}
+    found = given("tires", ask="partner", front_drive="yes", **typed)
+    front = leading.lead(found, "us").split(" in front")[0]
+    assert tires.dimensions(decode(front)).designation.radial
+
+
+def test_the_same_size_with_a_lower_load_index_is_not_the_same_tire() -> None:
+    typed = {"rear_tire": "320/85R24 125A8", "front_tire": "8-16"}
+    typed |= {"new_rear_tire": "320/85R24 115A8", "front_drive": "no"}
+    # 115 is 1,215 kg (tires/S2): 2 x 1,215 kg are 5,357 lb.
+    assert given("tires", ask="same", **typed, rear_axle_load="5,400 lb").finding == model.OVER
+    assert given("tires", ask="same", **typed, rear_axle_load="5,300 lb").finding != model.OVER
+
+
+def test_a_liquid_that_neither_rusts_nor_poisons_is_offered_first() -> None:
+    typed = {"rear_tire": "13.6-28", "liquid": "water", "coldest": "-10 F"}
+    offered = [r.set["liquid"] for r in given("tires", ask="liquid", **typed).advice.remedies]
+    # -23.3 C: beet juice holds to -35.6 (WEB-9), half glycol to -33.3 (S8), 3.5 lb to -24 (TG-5).
+    assert offered == ["beet", "propylene-glycol", "calcium-3.5"]
 
 
 def test_mixing_constructions_is_said_and_is_no_limit() -> None:
@@ -123,7 +151,7 @@ def test_a_load_without_a_row_is_not_checked_and_says_what_to_read() -> None:
     found = given("tires", **PAIR, rear_axle_load="3,000 lb", ask="load")
     assert found.finding == model.UNKNOWN
     assert "rear_tire_load" in {item.field for item in found.unchecked if item.governs}
-    assert "max load" in sentences.lead(found, "us")
+    assert "max load" in leading.lead(found, "us")
     typed = {**PAIR, "rear_tire": "11.2-24 8PR R-1", "rear_axle_load": "5,000 lb", "ask": "load"}
     # TY-A: 1225 kg each at 240 kPa.
     assert given("tires", **typed).finding == model.CLOSE
@@ -141,17 +169,17 @@ def test_the_liquid_has_an_answer_of_its_own() -> None:
     typed = {"rear_tire": "11.2-24 R-1", "liquid": "calcium-3.5", "fill": "75 %"}
     found = given("tires", ask="liquid", **typed, coldest="-10 F")
     assert found.finding == model.WITHIN
-    assert sentences.lead(found, "us").startswith("483 lb for both tires")
+    assert leading.lead(found, "us").startswith("483 lb for both tires")
     assert given("tires", ask="liquid", **typed, coldest="-15 F").finding == model.OVER
     # Without the winter it says from where on: -24 C is -11 F.
-    assert "-11" in sentences.lead(given("tires", ask="liquid", **typed), "us")
+    assert "-11" in leading.lead(given("tires", ask="liquid", **typed), "us")
 
 
 def test_a_pair_that_makers_sell_is_not_talked_out_of() -> None:
     typed = {"front_tire": "9.5-16", "rear_tire": "13.6-24", "front_drive": "yes"}
     typed |= {"new_front_tire": "12-16.5 R4", "new_rear_tire": "17.5L-24 R4"}
     found = given("tires", ask="partner", **typed)
-    assert "12-16.5 in front" in sentences.lead(found, "us") and not _offered(found)
+    assert "12-16.5 in front" in leading.lead(found, "us") and not _offered(found)
 
 
 def test_wear_alone_may_take_the_lead_out_of_its_window() -> None:
@@ -164,7 +192,7 @@ def test_a_new_tire_of_the_same_size_is_another_one_than_a_worn_one() -> None:
     worn = given("tires", **PAIR, rear_worn="60 %", new_rear_tire=PAIR["rear_tire"])
     assert output(worn, "speed_change") > 0.015
     assert output(worn, "rear_rise") > 0.012
-    assert " 0 % of speed" not in sentences.lead(worn, "us")
+    assert " 0 % of speed" not in leading.lead(worn, "us")
     kept = given("tires", **PAIR, new_rear_tire=PAIR["rear_tire"])
     assert output(kept, "speed_change") == 0
 
@@ -187,5 +215,5 @@ def test_a_lug_deeper_than_the_tables_loses_nothing() -> None:
 def test_a_makers_own_fit_beside_the_window_says_its_lead_and_no_change() -> None:
     rolled = {"old_front_ten_turns": "70 ft", "old_rear_ten_turns": "107 ft"}
     found = given("tires", ask="lead", **PAIR, **rolled, front_turns="15.2")
-    said = sentences.lead(found, "us")
+    said = leading.lead(found, "us")
     assert "change of 0" not in said and "-0.561 %" in said  # 70 x 1.52 / 107 - 1

@@ -4,7 +4,7 @@ import pytest
 
 from calc import model, search
 from calc.mechanics import typical
-from calc.model import sentences
+from calc.model import check_text, figures, leading
 from tests.worksheets.asking import findings, margins, output
 from tests.worksheets.compact import COMPACT, CUTTER, LB, PAIRING, ask
 
@@ -140,7 +140,7 @@ def test_no_remedy_of_a_pound():
 def test_a_backhoe_is_refused_with_the_reason():
     found = search.answer(PAIRING, {"implement_kind": "backhoe"}, ask="hitching")
     assert found.finding == model.OVER
-    assert "subframe" in sentences.lead(found, "us")
+    assert "subframe" in leading.lead(found, "us")
 
 
 def test_a_round_baler_behind_a_subcompact_is_over_and_its_caution_speaks_of_towing():
@@ -246,27 +246,27 @@ def test_wheels_carry_nothing_where_the_sums_go_below_zero():
     )
     front = next(v for v in found.verdicts if v.check.name == "steering")
     assert front.value_low < 0 < front.value_high  # the sums keep their sign
-    said = sentences.lead(found, "us")
+    said = leading.lead(found, "us")
     assert "carry nothing to " in said and "-" not in said
     for verdict in found.verdicts:
-        assert "-" not in sentences.value_text(verdict, "us"), verdict.check.name
+        assert "-" not in check_text.value_text(verdict, "us"), verdict.check.name
     for one in found.outputs:
         if one.kind in ("load", "load_share", "mass"):
-            assert "-" not in sentences.output_text(one, "us"), one.name
+            assert "-" not in figures.output_text(one, "us"), one.name
 
 
 def test_all_that_is_lifted_off_is_said_as_nothing():
     given = {**COMPACT, "implement_kind": "rotary_cutter", "implement_mass": "1,500 lb"}
     found = ask(**given, cg_distance="60 in")
     assert output(found, "front") < 0
-    assert "your front wheels carry nothing, where" in sentences.lead(found, "us")
+    assert "your front wheels carry nothing, where" in leading.lead(found, "us")
     climbs = search.answer(PAIRING, {**given, "cg_distance": "60 in", "slope": "10 %"}, ask="front")
     climb = next(v for v in climbs.verdicts if v.check.name == "climb")
-    assert sentences.check_sentence(climb, "us").endswith(
+    assert check_text.check_sentence(climb, "us").endswith(
         ": nothing, and more than nothing is needed."
     )
     worked = next(step for step in climbs.working if step.symbol == "F")
-    assert sentences.step_value(worked, "us").startswith("-")  # what was reckoned stands there
+    assert figures.step_value(worked, "us").startswith("-")  # what was reckoned stands there
 
 
 @pytest.mark.parametrize("check", ["steering", "climb", "slope", "lift", "driveline", "covers"])
@@ -297,7 +297,7 @@ def test_flow_is_held_against_what_it_asks_for():
     assert flow("7.9 gpm").finding == model.OVER
     assert findings(flow("8.1 gpm"))["flow"] == model.CLOSE
     assert findings(flow("9 gpm"))["flow"] == model.WITHIN
-    assert sentences.lead(flow("6 gpm"), "us").startswith("No: it asks for 8 gpm, and 6 gpm")
+    assert leading.lead(flow("6 gpm"), "us").startswith("No: it asks for 8 gpm, and 6 gpm")
     asked = {"implement_kind": "other", "flow_needed": "8 gpm"}
     blank = search.answer(PAIRING, asked, ask="hydraulics")
     assert blank.finding == model.UNKNOWN  # the flow governs, and nobody read it
@@ -312,7 +312,7 @@ def test_the_hitch_has_to_lift_it_clear(balls, finding):
     typed = {"implement_kind": "disk_harrow", "pins_on_ground": "18 in", "balls_highest": balls}
     found = search.answer(PAIRING, typed, ask="clear")
     assert findings(found)["clearance"] == finding
-    assert "clear of the ground" in sentences.lead(found, "us")
+    assert "clear of the ground" in leading.lead(found, "us")
 
 
 def test_the_usual_travel_of_a_hitch_stands_in():

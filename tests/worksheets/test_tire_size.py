@@ -3,7 +3,7 @@
 import pytest
 
 from calc import model
-from calc.model import sentences
+from calc.model import leading
 from calc.search import BadInputs
 from tests.tire_rows import TABLE_SIZES
 from tests.worksheets.asking import (
@@ -27,7 +27,7 @@ def test_size_example() -> None:
 @pytest.mark.parametrize("size", TABLE_SIZES[::7])
 def test_any_size_of_the_table_answers(size: str) -> None:
     found = answer("tire-size", tire=size, tire_mass="", road_speed="")
-    assert found.finding == model.COMPARED and "across" in sentences.lead(found, "us")
+    assert found.finding == model.COMPARED and "across" in leading.lead(found, "us")
     for o in found.outputs:
         if o.low is not None and o.high is not None:
             assert o.low < o.value < o.high
@@ -62,7 +62,7 @@ def test_trap_low_speed_bonus_is_not_counted_on() -> None:
 def test_a_size_needs_no_load_to_be_read() -> None:
     found = given("tire-size", tire="15x19.5 R4")
     assert found.finding == model.COMPARED
-    assert "15-19.5 R-4" in sentences.lead(found, "us")
+    assert "15-19.5 R-4" in leading.lead(found, "us")
 
 
 def test_without_a_rating_the_sidewalls_line_is_asked_for() -> None:
@@ -70,7 +70,7 @@ def test_without_a_rating_the_sidewalls_line_is_asked_for() -> None:
         found = given("tire-size", tire=size, tire_mass="900 lb")
         assert found.finding == model.UNKNOWN
         assert [item.field for item in found.unchecked if item.name == "load"] == ["rated_load"]
-        assert "max load" in sentences.lead(found, "us")
+        assert "max load" in leading.lead(found, "us")
 
 
 def test_a_load_index_at_a_pressure_needs_the_pressure_it_holds_at() -> None:

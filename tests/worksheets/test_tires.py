@@ -9,7 +9,7 @@ from calc import model, search, worksheets
 from calc.errors import InputError
 from calc.mechanics import front_drive, tires
 from calc.mechanics.tire_size import decode
-from calc.model import sentences
+from calc.model import leading
 from calc.search import BadInputs
 from calc.worksheets.tires.fields import read_speeds
 from tests.tire_rows import TABLE_SIZES
@@ -281,7 +281,7 @@ def test_blank_form_asks_for_the_sizes() -> None:
     sheet = worksheets.load("tires")
     found = search.answer(sheet, {item.name: "" for item in sheet.fields})
     assert found.finding == model.UNKNOWN
-    assert "Rear tires it has now" in sentences.lead(found, "us")
+    assert "Rear tires it has now" in leading.lead(found, "us")
 
 
 @pytest.mark.parametrize(

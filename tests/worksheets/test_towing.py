@@ -8,9 +8,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc import model, search, worksheets
-from calc.model import sentences
+from calc.model import leading
 from calc.render.answer import answer_html
-from calc.render.reply import reply, short
+from calc.render.reply import reply
+from calc.render.text_message import short
 from tests.worksheets.asking import findings, output
 
 SHEET = worksheets.load("road-towing")
@@ -32,7 +33,7 @@ def answer(ask="", **typed):
 
 
 def lead(found):
-    return sentences.lead(found, "us")
+    return leading.lead(found, "us")
 
 
 def point(**typed):
@@ -309,7 +310,7 @@ def test_the_most_that_may_be_is_said_from_its_safe_end():
     found = search.answer(
         worksheets.load("road-towing"), {**given, "trailer_brakes": "none"}, ask="heaviest"
     )
-    said = sentences.lead(found, "us")
+    said = leading.lead(found, "us")
     assert said.startswith("126 lb at most to be sure (1,270 lb at best) behind this tractor")
 
 
@@ -320,4 +321,4 @@ def test_a_slope_that_no_brakes_hold_is_said_without_the_load():
     for grade, finding in (("-11 %", "unknown"), ("-13 %", "over")):  # 3.9 of 32.17: 12.2 %
         answer = search.answer(sheet, {**given, "grade": grade})
         assert answer.finding == finding
-    assert "does not stop" in sentences.lead(answer, "us")
+    assert "does not stop" in leading.lead(answer, "us")

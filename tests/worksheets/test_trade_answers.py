@@ -3,7 +3,7 @@
 import pytest
 
 from calc import model, search, worksheets
-from calc.model import sentences
+from calc.model import leading
 from calc.render import reply
 
 # ISO 4251 gives A8 as 40 km/h.
@@ -15,7 +15,7 @@ def answer(name: str, ask: str = "", **typed: str) -> model.Answer:
 
 
 def lead(found: model.Answer) -> str:
-    return sentences.lead(found, "us")
+    return leading.lead(found, "us")
 
 
 def findings(found: model.Answer) -> dict[str, str]:

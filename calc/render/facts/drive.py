@@ -5,7 +5,7 @@ from functools import cache
 
 from calc import quantities, search, tables, worksheets
 from calc.mechanics import fuel, pto_power, transmission
-from calc.model import Answer, sentences
+from calc.model import Answer, figures
 
 
 @cache
@@ -14,9 +14,7 @@ def _example() -> Answer:
 
 
 def _output(name: str) -> Callable[[], str]:
-    return lambda: sentences.output_text(
-        next(o for o in _example().outputs if o.name == name), "us"
-    )
+    return lambda: figures.output_text(next(o for o in _example().outputs if o.name == name), "us")
 
 
 def _middle(name: str) -> Callable[[], str]:

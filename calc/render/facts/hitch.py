@@ -8,23 +8,19 @@ from calc.mechanics import hitch, hitch_fit, quick_coupler
 from calc.model import Answer
 
 
-def both(length: float) -> str:
-    """Return a length in inches with millimeters behind it."""
-    us, metric = (quantities.show(length, "length", system) for system in ("us", "metric"))
-    return f"{us} ({metric})"
-
-
 @cache
 def _example() -> Answer:
     return search.answer(worksheets.load("hitch"), {}, example=True)
 
 
 def _output(name: str) -> Callable[[], str]:
-    return lambda: both(next(o.value for o in _example().outputs if o.name == name))
+    return lambda: quantities.show_both(
+        next(o.value for o in _example().outputs if o.name == name), "length"
+    )
 
 
 def _size(item: str, category: str) -> Callable[[], str]:
-    return lambda: both(hitch.size(item, category))
+    return lambda: quantities.show_both(hitch.size(item, category), "length")
 
 
 def _pin(item: str, category: str) -> Callable[[], str]:
@@ -32,14 +28,14 @@ def _pin(item: str, category: str) -> Callable[[], str]:
 
 
 def _play(pin: str, ball: str) -> Callable[[], str]:
-    return lambda: both(
-        hitch_fit.pin_slack(hitch.size("lower_pin", pin), hitch.size("lower_bore", ball))
+    return lambda: quantities.show_both(
+        hitch_fit.pin_slack(hitch.size("lower_pin", pin), hitch.size("lower_bore", ball)), "length"
     )
 
 
 def _old_mast(category: str) -> Callable[[], str]:
-    return lambda: both(
-        hitch.size("mast_height", category) - hitch.size("mast_height_old", category)
+    return lambda: quantities.show_both(
+        hitch.size("mast_height", category) - hitch.size("mast_height_old", category), "length"
     )
 
 
@@ -84,14 +80,18 @@ FACTS: dict[str, Callable[[], str]] = {
     "hitch-centers-1": _size("ball_spacing", "1"),
     "hitch-play-normal": _smallest_play,
     "hitch-play-1-in-2": _play("1", "2"),
-    "hitch-span-step": lambda: both(_step("ball_spacing")),
+    "hitch-span-step": lambda: quantities.show_both(_step("ball_spacing"), "length"),
     "hitch-mast-2": _size("mast_height", "2"),
     "hitch-mast-2-old": _size("mast_height_old", "2"),
     "hitch-mast-gap-2": _old_mast("2"),
     "hitch-travel-1": _size("lift_range_min", "1"),
     "hitch-travel-limited": _size("lift_range_min", "1L"),
-    "hitch-coupler-height-1": lambda: both(quick_coupler.coupler_hook_height("1")),
-    "hitch-coupler-height-3": lambda: both(quick_coupler.coupler_hook_height("3")),
+    "hitch-coupler-height-1": lambda: quantities.show_both(
+        quick_coupler.coupler_hook_height("1"), "length"
+    ),
+    "hitch-coupler-height-3": lambda: quantities.show_both(
+        quick_coupler.coupler_hook_height("3"), "length"
+    ),
     "hitch-setback": _setback,
     "hitch-sleeve-coupler-1-in": _sleeve("coupler", "lower", "1", "inside"),
     "hitch-sleeve-coupler-1-out": _sleeve("coupler", "lower", "1", "outside"),

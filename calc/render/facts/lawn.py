@@ -6,7 +6,7 @@ from functools import cache
 
 from calc import quantities, search, tables, worksheets
 from calc.mechanics import turf
-from calc.model import Answer, sentences
+from calc.model import Answer, figures
 
 PSI = 6894.757293168361
 
@@ -17,9 +17,7 @@ def _example() -> Answer:
 
 
 def _output(name: str) -> Callable[[], str]:
-    return lambda: sentences.output_text(
-        next(o for o in _example().outputs if o.name == name), "us"
-    )
+    return lambda: figures.output_text(next(o for o in _example().outputs if o.name == name), "us")
 
 
 def _typed(name: str) -> Callable[[], str]:

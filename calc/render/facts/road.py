@@ -5,7 +5,7 @@ from functools import cache
 
 from calc import quantities, search, tables, worksheets
 from calc.mechanics import braking, electrical_load, mirrors, road_gaps, sight, smv_emblem, wiring
-from calc.model import Answer, sentences
+from calc.model import Answer, figures
 from calc.worksheets.rail_crossing.compute import SIGNAL_WARNING, STOP_LINE
 
 FOOT, MPH = sight.FOOT, sight.MPH
@@ -17,7 +17,7 @@ def _example(name: str) -> Answer:
 
 
 def _output(sheet: str, name: str) -> Callable[[], str]:
-    return lambda: sentences.output_text(
+    return lambda: figures.output_text(
         next(o for o in _example(sheet).outputs if o.name == name), "us"
     )
 

@@ -12,12 +12,6 @@ from calc.worksheets.tires.compute import LIQUID_SPEED
 from calc.worksheets.tires.fields import read_speeds
 
 
-def both(value: float, kind: str, figures: int = 3) -> str:
-    """Return a value in US units with the metric one behind it."""
-    us, metric = (quantities.show(value, kind, s, figures=figures) for s in ("us", "metric"))
-    return us if us == metric else f"{us} ({metric})"
-
-
 def percent(share: float, places: int = 1) -> str:
     """Return a share in percent with a real minus sign."""
     return f"{100 * share:.{places}f} %".replace("-", "\u2212")
@@ -35,7 +29,7 @@ def _of(name: str, output: str) -> Output:
 def _output(name: str, output: str) -> Callable[[], str]:
     def show() -> str:
         found = _of(name, output)
-        return both(found.value, found.kind)
+        return quantities.show_both(found.value, found.kind)
 
     return show
 
@@ -65,7 +59,7 @@ def _typed(name: str, field: str) -> Callable[[], str]:
 def _limit(name: str, check: str) -> Callable[[], str]:
     def show() -> str:
         found = next(v.check for v in _example(name).verdicts if v.check.name == check)
-        return both(found.limit, found.kind)
+        return quantities.show_both(found.limit, found.kind)
 
     return show
 
@@ -116,13 +110,17 @@ def _liquid(size: str, key: str) -> Callable[[], str]:
     def show() -> str:
         volume = liquid_ballast.fill_volume(tires.dimensions(decode(size))).value
         row = tables.by_key("tires/ballast_liquids", "key")[key]
-        return both(liquid_ballast.liquid_mass(volume, 1000 * float(row["density_kg_l"])), "mass")
+        return quantities.show_both(
+            liquid_ballast.liquid_mass(volume, 1000 * float(row["density_kg_l"])), "mass"
+        )
 
     return show
 
 
 def _volume(size: str) -> Callable[[], str]:
-    return lambda: both(liquid_ballast.fill_volume(tires.dimensions(decode(size))).value, "volume")
+    return lambda: quantities.show_both(
+        liquid_ballast.fill_volume(tires.dimensions(decode(size))).value, "volume"
+    )
 
 
 def _addition(key: str) -> Callable[[], str]:
@@ -142,10 +140,12 @@ FACTS: dict[str, Callable[[], str]] = {
     ),
     "tires-example-lead-now": _range("tires", "lead_now"),
     "tires-example-lead-new": _range("tires", "lead_new"),
-    "tires-example-top-now": lambda: both(max(read_speeds("1.5, 3, 5, 8, 12 mph")), "speed"),
+    "tires-example-top-now": lambda: quantities.show_both(
+        max(read_speeds("1.5, 3, 5, 8, 12 mph")), "speed"
+    ),
     "tires-example-top-new": _output("tires", "top_speed"),
     "tires-example-rise": _output("tires", "rear_rise"),
-    "tires-example-growth": lambda: both(
+    "tires-example-growth": lambda: quantities.show_both(
         tires.dimensions(decode("13.6-24")).overall_diameter
         - tires.dimensions(decode("11.2-24")).overall_diameter,
         "length",
@@ -161,19 +161,19 @@ FACTS: dict[str, Callable[[], str]] = {
     "tires-pair-11": _pair_change("11.2R24", "280/85R24"),
     "tires-pair-13": _pair_change("13.6R28", "340/85R28"),
     "tires-half-pressure": lambda: percent(tire_load.load_at_pressure(1.0, 1.0, 2.0), 0),
-    "tires-turf-diameter": lambda: both(
+    "tires-turf-diameter": lambda: quantities.show_both(
         tires.dimensions(decode("20x8.00-8")).overall_diameter, "length"
     ),
     "tires-inch-error": lambda: percent(tires.estimated_diameter(decode("12.4-24"))[1]),
     "tires-plain-height": _plain_height,
     "tires-flake-error": _flake_error,
     "tires-wear": _wear(27.5),
-    "tires-fender-gap": lambda: both(duals.FENDER_GAP, "length", 2),
+    "tires-fender-gap": lambda: quantities.show_both(duals.FENDER_GAP, "length", 2),
     "tires-bead": lambda: (
         f"{round(tire_load.BEAD_SEATING_LIMIT / tire_load.PSI)} psi "
         f"({tire_load.BEAD_SEATING_LIMIT / 1000:.0f} kPa)"
     ),
-    "tires-liquid-speed": lambda: both(LIQUID_SPEED, "speed", 2),
+    "tires-liquid-speed": lambda: quantities.show_both(LIQUID_SPEED, "speed", 2),
     "tires-add-loader": _addition("loader"),
     "tires-add-slope": _addition("slope"),
     "tires-add-liquid": _addition("liquid"),

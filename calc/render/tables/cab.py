@@ -4,9 +4,7 @@ from collections.abc import Callable
 
 from calc import quantities, tables
 from calc.mechanics import air_conditioner, cab
-from calc.render.tables import TableView
-from calc.render.tables.lawn import source_rows
-from calc.render.tables.lift import cite, percent
+from calc.render.tables import TableView, cite, percent, source_rows
 
 
 def cab_kinds() -> TableView:

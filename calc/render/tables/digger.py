@@ -5,20 +5,13 @@ from collections.abc import Callable
 
 from calc import quantities, tables
 from calc.mechanics import auger, joint_ratings, overload, universal_joint
-from calc.render.tables import TableView
-from calc.render.tables.lift import cite
+from calc.render.tables import TableView, cite
 
 INCH = 0.0254
 STUB = 1.375 * INCH  # hitch/S5: the shaft of Types 1 and 2
 DIAMETERS = (6, 9, 12, 18)
 ANGLES = (5, 10, 15, 20, 25, 30, 35)
 PTO_SPEED = 540.0
-
-
-def both(value: float, kind: str, figures: int = 3) -> str:
-    """Return a value in US and metric units."""
-    us = quantities.show(value, kind, "us", figures=figures)
-    return f"{us} ({quantities.show(value, kind, 'metric', figures=figures)})"
 
 
 def _span(low: float, high: float) -> str:
@@ -47,7 +40,7 @@ def auger_power() -> TableView:
     soils = [row for row in tables.rows("digger/digger_soils") if row["diggable"] == "yes"]
     lines = []
     for inches in DIAMETERS:
-        cells = [both(inches * INCH, "length")]
+        cells = [quantities.show_both(inches * INCH, "length")]
         for soil in soils:
             low, full = auger.auger_power_range(inches * INCH, soil["key"])
             cells.append(quantities.show_range(low, full, "power", "us"))
@@ -56,9 +49,9 @@ def auger_power() -> TableView:
         "PTO power that an auger takes at 540 rpm, fed slowly to full flights",
         ("Auger", *(soil["name"] for soil in soils)),
         tuple(lines),
-        f"From the trade's figures for a 12 in auger in clay ({cite('power/PRACTICE')}), the soils "
-        f"above, and the square of the diameter ({cite('value/P7')}); fed slowly no more than the "
-        f"least tractor of the digger's class ({cite('value/DIGGERCLASS-memory')}). Rough: stones, "
+        f"From the trade's figures for a 12 in auger in clay{cite('power/PRACTICE')}, the soils "
+        f"above, and the square of the diameter{cite('value/P7')}; fed slowly no more than the "
+        f"least tractor of the digger's class{cite('value/DIGGERCLASS-memory')}. Rough: stones, "
         "roots and dull teeth change it more than a size.",
     )
 
@@ -72,7 +65,9 @@ def digger_rules() -> TableView:
             millimeters = 1000 * quantities.base(f"{row['value']} in", "length")
             value = f"{row['value']} in ({millimeters:.0f} mm)"
         elif row["unit"] == "ft":
-            value = both(quantities.base(f"{row['value']} ft", "distance"), "distance")
+            value = quantities.show_both(
+                quantities.base(f"{row['value']} ft", "distance"), "distance"
+            )
         elif row["unit"]:
             value = quantities.show(float(row["value"]), "rotation")
         lines.append((row["rule"], value, cite(row["source"])))
@@ -140,7 +135,7 @@ def driveline_series() -> TableView:
                 row["name"],
                 f"{row['power_540_hp']} hp",
                 f"{fast} hp" if fast else "not printed",
-                both(torque, "torque"),
+                quantities.show_both(torque, "torque"),
                 cite(row["source"]),
             )
         )
@@ -172,7 +167,7 @@ def joint_ripple() -> TableView:
         "Speed behind one joint, twice a turn",
         ("Joint angle", "Slowest", "Fastest", "Swing", "At 540 rpm"),
         tuple(lines),
-        f"From the joint's geometry ({cite('value/P0')}). A second joint takes it out again only "
+        f"From the joint's geometry{cite('value/P0')}. A second joint takes it out again only "
         "if its angle is the same and the inner yokes are in line.",
     )
 
@@ -192,9 +187,9 @@ def shear_bolts() -> TableView:
         "Torque at which a bolt through a 1-3/8 in shaft shears",
         ("Bolt, and what lies in the shear plane", *(size["name"] for size in sizes)),
         tuple(lines),
-        f"Two shear planes. Strengths {cite('value/P5')} and {cite('value/DERIVED')}, areas "
-        f"{cite('value/P10')}. New and static: real bolts scatter by about a fifth, and use "
-        "tires them.",
+        f"Two shear planes. Strengths{cite('value/P5; value/DERIVED')} and "
+        f"areas{cite('value/P10')} as published. New and static: real bolts scatter by about a "
+        "fifth, and use tires them.",
     )
 
 

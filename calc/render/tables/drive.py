@@ -4,9 +4,7 @@ from collections.abc import Callable
 
 from calc import quantities, tables
 from calc.mechanics import fuel, ownership, traction, transmission
-from calc.render.tables import TableView
-from calc.render.tables.lawn import source_rows
-from calc.render.tables.lift import cite, percent
+from calc.render.tables import TableView, cite, percent, source_rows
 
 HP = fuel.WATTS_PER_HORSEPOWER
 

@@ -4,8 +4,7 @@ from collections.abc import Callable
 
 from calc import quantities, sources, tables
 from calc.mechanics import hitch, hitch_fit, quick_coupler
-from calc.render.tables import TableView
-from calc.render.tables.lift import cite
+from calc.render.tables import TableView, cite
 
 MARKS = {"memory": "†", "derived": "‡", "practice": "§", "read": ""}
 MARK_NOTE = (
@@ -144,10 +143,6 @@ def hitch_power() -> TableView:
     )
 
 
-def _both(length: float) -> str:
-    return f"{quantities.show(length, 'length')} ({quantities.show(length, 'length', 'metric')})"
-
-
 def coupler_sizes() -> TableView:
     """Return hook spacing and height of each U-frame coupler."""
     lines = []
@@ -157,8 +152,8 @@ def coupler_sizes() -> TableView:
         lines.append(
             (
                 f"Category {key}",
-                _both(span),
-                _both(height),
+                quantities.show_both(span, "length"),
+                quantities.show_both(height, "length"),
                 f"{hitch_fit.sixteenths(quick_coupler.coupler_slot(key, 'lower'))} in",
                 f"{hitch_fit.sixteenths(quick_coupler.coupler_slot(key, 'upper'))} in",
                 cite(

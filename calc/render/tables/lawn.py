@@ -2,10 +2,9 @@
 
 from collections.abc import Callable
 
-from calc import quantities, sources, tables
+from calc import quantities, tables
 from calc.mechanics import turf
-from calc.render.tables import TableView
-from calc.render.tables.lift import cite
+from calc.render.tables import TableView, cite, source_rows
 
 PSI = 6894.757293168361
 
@@ -43,7 +42,7 @@ def contact_pressure() -> TableView:
         lines.append((f"{psi:.0f} psi", *cells))
     return TableView(
         "Pressure on the ground by tire pressure",
-        ("Tire pressure", *(f"{rule['name']} [{cite(rule['source'])}]" for rule in rules)),
+        ("Tire pressure", *(f"{rule['name']}{cite(rule['source'])}" for rule in rules)),
         tuple(lines),
         "The first rule is used unless you choose another.",
     )
@@ -100,25 +99,6 @@ def aerator_holes() -> TableView:
 
 SHELVED = ("L", "T", "SPRING", "LAWN")
 ELSEWHERE = ("tires/S9", "tires/OM-12", "power/S6", "power/S9", "power/S45", "power/D497-memory")
-
-
-def source_rows(shelf: str, starts: tuple[str, ...], others: tuple[str, ...]) -> TableView:
-    """Return the sources of a subject: those of a shelf by the start of their key, and others."""
-    found = [s for key, s in sources.shelf(shelf).items() if key.startswith(starts)]
-    found += [sources.find(citation)[0] for citation in others]
-    return TableView(
-        "What this page rests on",
-        ("Key", "Source", "Year", "Note"),
-        tuple(
-            (
-                source.key,
-                f"{source.author}: {source.title}" if source.author else source.title,
-                source.year,
-                ". ".join(part for part in (source.caveat.capitalize(), source.note) if part),
-            )
-            for source in found
-        ),
-    )
 
 
 def lawn_sources() -> TableView:

@@ -2,24 +2,9 @@
 
 from collections.abc import Callable
 
-from calc import quantities, sources, tables
+from calc import quantities, tables
 from calc.mechanics import lift
-from calc.render.notes import source_label
-from calc.render.tables import TableView
-
-
-def cite(citations: str) -> str:
-    """Return the short names of sources, each with its caveat."""
-    names = []
-    for one in (part.strip() for part in citations.split(";") if part.strip()):
-        source, place = sources.find(one)
-        names.append(source_label(source) + (f", {place}" if place else ""))
-    return "; ".join(names)
-
-
-def percent(low: str, high: str) -> str:
-    """Return a range of shares in percent."""
-    return quantities.show_range(float(low), float(high), "fraction")
+from calc.render.tables import TableView, cite, percent
 
 
 def twenty_percent_rules() -> TableView:
@@ -96,8 +81,9 @@ def lift_by_distance() -> TableView:
         ("Pivot ahead of the balls", *(f"at {head}" for head in heads)),
         tuple(lines),
         "Worked out from the effective-pivot form. The first rows are lengths of lower links on "
-        "small tractors, the safe side; 37 in is the published form for large row-crop tractors "
-        f"({cite('hitch/H13')}). Nearer than the rating point no more than the rating is counted.",
+        "small tractors, the safe side; 37 in is the published form for large row-crop "
+        f"tractors.{cite('hitch/H13')} Nearer than the rating point no more than the rating is "
+        "counted.",
     )
 
 

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from calc import quantities as q
 from calc import tables
-from calc.render.tables import TableView
-from calc.render.tables.lift import cite
+from calc.render.tables import TableView, cite
 
 
 def _span(row: tables.Row, low: str, high: str, kind: str) -> str:

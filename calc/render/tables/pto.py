@@ -4,8 +4,7 @@ from collections.abc import Callable
 
 from calc import quantities, tables
 from calc.mechanics import implement_power, pto_power
-from calc.render.tables import TableView
-from calc.render.tables.lift import cite
+from calc.render.tables import TableView, cite
 
 
 def pto_types() -> TableView:

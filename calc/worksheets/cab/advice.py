@@ -19,19 +19,19 @@ HORSEPOWER = 745.6998715822702
 
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
     """Offer what helps; to a cab that is told no, nothing to buy."""
-    if told_no(v):
-        if "cab" in found.over:  # where the kind of cab is open, that is told first
-            remedies.do("shade", ("cab",), source="value/CAB-practice")
+    if "cab" in found.over:
+        remedies.do_instead("shade", "cab", source="value/CAB-practice")
     else:
-        _unit(v, found, remedies)
-        if "current" in found.over:
-            remedies.more(
-                "alternator_current",
-                mends=("current",),
-                stock=ALTERNATORS,
-                most=3.0,
-                source="value/EM-3",
-            )
+        if not told_no(v):  # where the kind of cab is open, that is told first
+            _unit(v, found, remedies)
+        remedies.more(
+            "alternator_current",
+            mends=("current",),
+            stock=ALTERNATORS,
+            most=3.0,
+            another=True,
+            source="value/EM-3",
+        )
     if "fresh_air" in found.over:
         enough = found.air_needed / max(v.fresh_air, 1e-4) * 1.1
         remedies.more("fresh_air", mends=("fresh_air",), step=1.0, most=max(2.5, enough))
@@ -81,7 +81,12 @@ def _sunny_panes(v: model.Inputs) -> model.Table:
         "The sun through each pane",
         ("Pane", "Glass", "Sun on it", "Heat let in"),
         tuple(
-            (name, (area, "area"), (falls, "irradiance"), (gain * area * falls, "power", "W"))
+            (
+                name,
+                (area, "area"),
+                (falls, "irradiance"),
+                (gain * area * falls, "power", "Btu/h", "W"),
+            )
             for name, area, falls in panes
         ),
         "value/SPENCER; value/INEICHEN; value/IAM; value/C9",
@@ -120,7 +125,9 @@ def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
     )
     if v.sun_rule == "computed" and load.glass_sun > 1.0:
         turned = {"worst": load.glass_sun, "best": load.best_turned}
-        numbers: dict[str, model.Number] = {k: (w, "power", "W") for k, w in turned.items()}
+        numbers: dict[str, model.Number] = {
+            k: (w, "power", "Btu/h", "W") for k, w in turned.items()
+        }
         notes.append(found.note("turned", **numbers))
     notes += [
         found.note("pressure", p=(CAB_PRESSURE, "pressure", "Pa"), area=(held, "area_small")),

@@ -48,10 +48,14 @@ def _worst_load(v: model.Inputs) -> float:
 
 
 def unit_power(v: model.Inputs, load: float) -> float:
-    """Return the cooling power of the unit; what to look for, while nobody named one. [W]"""
+    """Return the cooling power of the unit; what to look for, while nobody named one. [W]
+
+    No more than the largest that is sold: what doesn't hold cooled air has no unit that is enough.
+    """
     if v.cooling_capacity is not None:
         return arith.number(v.cooling_capacity)
-    return PULL_DOWN_MARGIN * arith.max(0.0, load)
+    largest = air_conditioner.unit_sizes()[-1]
+    return arith.min(PULL_DOWN_MARGIN * arith.max(0.0, load), largest)
 
 
 def cooling_current(v: model.Inputs, unit: float) -> float:
@@ -77,7 +81,7 @@ def taken(v: model.Inputs, load: float) -> Taken:
 
 def _cab(v: model.Inputs, at: model.At) -> None:
     kind = cab_row(v)
-    said = {"yes": "yes", "parts list first": "parts", "rarely": "rarely", "no": "no"}
+    said = {"yes": "yes", "parts list first": "parts", "rarely": "rarely", "no": kind["kind"]}
     margin = VERDICT_MARGIN[kind["verdict"]]
     at.fits("cab", margin, kind["source"], said[kind["verdict"]], why=kind["why"] + ".")
 

@@ -68,6 +68,7 @@ FIELDS = (
         group="You",
         typical=model.Typical(4.0, 12.0, "road/SIZE-practice", "a tractor and what it tows"),
         unit_us="ft",
+        unit_metric="m",
     ),
     model.Field(
         "crossing_speed",
@@ -98,6 +99,7 @@ FIELDS = (
         group="Pulling out",
         typical=model.Typical(1.5, 4.5, "road/SIZE-practice", "field entrances"),
         unit_us="ft",
+        unit_metric="m",
     ),
     model.Field(
         "lane_width",
@@ -108,6 +110,7 @@ FIELDS = (
         group="Pulling out",
         typical=model.Typical(2.7, 3.7, "road/SIZE-practice", "country roads"),
         unit_us="ft",
+        unit_metric="m",
     ),
     model.Field(
         "lanes",

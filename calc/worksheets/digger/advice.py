@@ -12,11 +12,6 @@ CAUTIONS = ("away", "winds", "lines", "stuck", "enlarge", "by_hand")
 HALF_INCH = 0.5
 
 
-def _augers() -> tuple[float, ...]:
-    """The diameters that augers are sold in. [m]"""
-    return tuple(float(row["diameter_in"]) * INCH for row in tables.rows("digger/digger_augers"))
-
-
 def _reach(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
     step = {"step": HALF_INCH, "source": "value/DERIVED"}
     if "clearance" in found.over:
@@ -34,10 +29,16 @@ def _power(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
     if "power" in found.broken:
         if v.feed == "steady":
             remedies.choose("feed", "gentle", mends=("power",), source="power/PRACTICE")
-        remedies.less("auger_diameter", mends=("power",), stock=_augers(), source="value/P7")
+        remedies.less(
+            "auger_diameter", mends=("power",), stock=auger.sold_augers(), source="value/P7"
+        )
     if "auger" in found.broken:
         remedies.less(
-            "auger_diameter", mends=("auger",), stock=_augers(), key="allowed", source="value/P6c"
+            "auger_diameter",
+            mends=("auger",),
+            stock=auger.sold_augers(),
+            key="allowed",
+            source="value/P6c",
         )
     if found.broken & {"maker_least", "maker_most"}:
         remedies.do("other_digger", ("maker_least", "maker_most"), source="value/P6c")

@@ -55,8 +55,12 @@ def _power(v: model.Inputs, at: model.At) -> None:
     share = float(tables.by_key("digger/digger_feeds", "key")["gentle"]["share_low"])
     at.widest_full = auger.widest_auger(v.pto_power, factor)
     at.widest = auger.widest_auger(v.pto_power / share, factor)
+    if model.wants():
+        most = 1e9 if v.auger_limit is None else v.auger_limit
+        at.sold_full = auger.next_auger(arith.min(at.widest_full, most))
+        at.sold = auger.next_auger(arith.min(at.widest, most))
     if v.auger_diameter is None:
-        at.not_checked("power", "auger_diameter")
+        at.not_checked("power_known", "auger_diameter")
     else:
         least = v.power_least if _named(v) else None
         digging.check_power(at, "pto_power", v.auger_diameter, v.soil, v.feed, least)

@@ -218,6 +218,8 @@ OUTPUTS = (
     model.Shown("power_full", "power"),
     model.Shown("widest", "length"),
     model.Shown("widest_full", "length"),
+    model.Shown("sold", "length"),
+    model.Shown("sold_full", "length"),
     model.Shown("power_left", "power"),
     model.Shown("torque", "torque"),
     model.Shown("auger_torque", "torque"),

@@ -20,6 +20,9 @@ from calc.worksheets.drive.compute import (
 )
 from calc.worksheets.drive.fields import BASES
 
+HELD = {"load_mass": ("grip", "towed"), "slope": ("grip",), "pull": ("grip",)}
+"""Which checks less of a thing helps: what is towed pushes on any slope."""
+
 # --- advice ---------------------------------------------------------------------------------
 
 
@@ -31,13 +34,15 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         ("slope", {"end": 0.0, "step": 1.0}),
         ("pull", {"end": 0.0}),
     ):
-        if getattr(v, name):
-            remedies.less(name, mends=("grip",), source="power/D497-memory", **options)
+        mends = tuple(check for check in HELD[name] if check in found.broken)
+        if getattr(v, name) and mends:
+            remedies.less(name, mends=mends, source="power/D497-memory", **options)
     if v.driven == "two":
         remedies.choose("driven", "four", mends=("grip",), source="power/D497-memory")
-    remedies.more("tractor_mass", mends=("grip",), source="power/D497-memory")
+    remedies.more("tractor_mass", mends=("grip",), another=True, source="power/D497-memory")
     towed = towed_share(v) > 0
-    keys = ("rolls", "slope", *(("towing",) if towed else ()))
+    remedies.do("brakes", ("towed",), source="power/TOW-M10")
+    keys = (*(("towing",) if towed else ()), "rolls", "slope")
     return model.Advice(
         [] if found.broken else _remedies(v, compared),
         found.cautions(*keys),

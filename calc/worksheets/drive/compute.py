@@ -9,6 +9,7 @@ from typing import Any
 
 from calc import arith, model, tables
 from calc.mechanics import fuel, ownership, pto_power, traction, transmission
+from calc.subjects import shaft_power
 
 GRAVITY = 9.80665
 HIGHEST_SLIP = 0.15  # top of the band that suits the user, 8 to 15 %; power/D497-memory
@@ -246,6 +247,7 @@ def compute(v: model.Inputs, at: model.At) -> None:
     found = compare(v)
     at.full = v.engine_power * _RATIO
     _grip(v, at, found["job"])
+    _towed(v, at)
     pairs: dict[str, tuple[float, ...]] = {
         "line": tuple(one.slope for one in found["drives"]),
         "ground_power": tuple(to_ground(one, v)[2] for one in found["drives"]),
@@ -281,6 +283,12 @@ def _grip(v: model.Inputs, at: model.At, asked: Job) -> None:
     # A comparison of prices stays one while the wheels hold; a load that slides back is told first.
     grade = model.DANGER if at.share_wanted > at.share_held else model.LIMIT
     at.at_most("grip", "share_wanted", "share_held", "power/D497-memory", grade=grade)
+
+
+def _towed(v: model.Inputs, at: model.At) -> None:
+    """Check what pushes the tractor on the way down, where it goes up a slope with it."""
+    if (v.slope or 0.0) > 0.0 and towed_share(v) > 0.5:
+        shaft_power.check_towed(at, v.tractor_mass, v.load_mass, v.tractor_kind)
 
 
 def _show_working(v: model.Inputs, found: dict[str, Any], at: model.At) -> None:

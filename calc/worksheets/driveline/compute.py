@@ -219,7 +219,8 @@ def released_torque(v: model.Inputs) -> float | None:
 
 
 def _overload(v: model.Inputs, at: model.At) -> None:
-    check_as_manual(at, v, bolt=v.overload in ("bolt", "flange_bolt"))
+    bolt = v.overload in ("bolt", "flange_bolt")
+    check_as_manual(at, v, bolt=bolt, clutch=v.overload == "clutch")
     rated, released = protected_torque(v), released_torque(v)
     if rated is not None:
         at.protected = rated

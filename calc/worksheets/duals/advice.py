@@ -45,12 +45,14 @@ def _made(v: model.Inputs, found: model.Found) -> model.Words:
 
 def _farther(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
     """A longer adapter, or wheels made for duals on this one."""
-    if "spacing" not in found.broken:
-        return
+    if "spacing" not in found.over:
+        return  # nothing is bought for a spacing that may do
     if v.outer_wheel != "dual":
-        # Stock adapters come in whole inches.
-        stock = tuple(INCH * inches for inches in range(4, 41))
-        remedies.more("adapter_length", mends=("spacing",), stock=stock, source="tires/OM-16")
+        # Adapters come in whole inches; longer ones are made for large axles, not for these.
+        stock = tuple(INCH * inches for inches in range(4, 25))
+        remedies.more(
+            "adapter_length", mends=("spacing",), stock=stock, end=stock[-1], source="tires/OM-16"
+        )
     least = least_spacing(v)[0]
     offset = duals.outer_offset_for(least, v.adapter_length, v.inner_offset) - 0.001
     dual = {"outer_wheel": "dual", "outer_offset": offset}

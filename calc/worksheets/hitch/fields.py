@@ -6,7 +6,8 @@ from collections.abc import Mapping
 from typing import Any
 
 from calc import model
-from calc.machines.vocabulary import HITCH_CATEGORIES, field
+from calc.machines.choices import HITCH_CATEGORIES
+from calc.machines.vocabulary import field
 from calc.subjects import hitching
 
 MEASURED = "Implement, measured"

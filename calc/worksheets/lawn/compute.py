@@ -185,6 +185,7 @@ def _work(v: model.Inputs, at: model.At) -> None:
         v.lawn_area, v.working_width, v.ground_speed, v.efficiency, at.passes
     )
     at.rate = v.lawn_area / at.time
+    at.pass_rate = field_work.field_capacity(v.working_width, v.ground_speed, v.efficiency)
     load = arith.min(1.0, arith.max(fuel.LOWEST_LOAD, v.engine_load))
     at.burnt = fuel.diesel_rate(v.pto_power, load)
     at.fuel = at.burnt * at.time

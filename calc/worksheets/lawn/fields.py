@@ -327,6 +327,7 @@ OUTPUTS = (
     model.Shown("passes", "count"),
     model.Shown("time", "duration"),
     model.Shown("rate", "area_rate"),
+    model.Shown("pass_rate", "area_rate"),
     model.Shown("fuel", "volume"),
     model.Shown("tine_force", "force"),
     model.Shown("holes", "count"),

@@ -6,7 +6,6 @@ from dataclasses import replace
 from typing import Any
 
 from calc import model, tables
-from calc.machines import vocabulary
 from calc.machines.vocabulary import field
 from calc.quantities import Reading
 from calc.subjects import hitching, raised
@@ -17,6 +16,8 @@ FRONT_RULES = tuple(
     for row in tables.rows("hitch/twenty_percent_rules")
     if row["key"] in ("tractor", "combined", "front_half")
 )
+
+ROAD = "On the road"
 
 EXAMPLES = {
     "mass_as": "bare",
@@ -85,14 +86,14 @@ FIELDS = (
             *(model.Option(row["place"], row["name"]) for row in tables.rows("road/road_places")),
         ),
         example=pairing.OFF_ROAD,
-        group=vocabulary.ROAD,
+        group=ROAD,
         usual="none",
     ),
-    field("transport_width", group=vocabulary.ROAD),
-    field("tail_height", example="40 in", group=vocabulary.ROAD),
-    field("lamp_spread", example="44 in", group=vocabulary.ROAD),
-    field("lamps_to_implement", example="60 in", group=vocabulary.ROAD),
-    field("implement_top", example="44 in", group=vocabulary.ROAD),
+    field("transport_width", group=ROAD),
+    field("tail_height", example="40 in", group=ROAD),
+    field("lamp_spread", example="44 in", group=ROAD),
+    field("lamps_to_implement", example="60 in", group=ROAD),
+    field("implement_top", example="44 in", group=ROAD),
     model.Choice("front_rule", FRONT_RULES, example="tractor", group="Job", usual="tractor"),
 )
 

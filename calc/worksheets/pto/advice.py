@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from calc import model, quantities, tables
-from calc.mechanics import implement_class, implement_power, pto, pto_power, typical
+from calc.mechanics import auger, implement_class, implement_power, pto, pto_power, typical
 from calc.search import Remedies
 from calc.subjects import hung_remedies, shaft_power
 from calc.worksheets.pto.compute import left_by, need_at, row_of, size_of, uses_shaft_figures
 from calc.worksheets.pto.fields import NAMED_NONE
 
 WIDEST = 120 * 0.0254  # tedders and rakes are sold wider than what hangs on a small hitch
-AUGERS = tuple(float(r["diameter_in"]) * 0.0254 for r in tables.rows("digger/digger_augers"))
 STOCK_OPENINGS = tuple(inches * 0.0254 for inches in (2, 3, 4, 5, 6, 8))
 POWER = ("power", "class", "starting")
 
@@ -55,7 +54,7 @@ def _remedies(v: model.Inputs, row: dict[str, str], remedies: Remedies) -> None:
             "working_width", mends=POWER, stock=STOCK_OPENINGS, key="opening", source=source
         )
     elif row["size"] == "auger":
-        remedies.less("auger_diameter", mends=("power",), stock=AUGERS, source=source)
+        remedies.less("auger_diameter", mends=("power",), stock=auger.sold_augers(), source=source)
     elif row["size"] == "throughput":
         remedies.less("throughput", mends=("power",), source=source)
     elif row["size"] == "rating":
@@ -66,16 +65,26 @@ def _remedies(v: model.Inputs, row: dict[str, str], remedies: Remedies) -> None:
         remedies.less("slope", mends=("power",), end=flat, step=1.0, source=source)
         remedies.less("ground_speed", mends=("power",), source=source)
     if v.pto_power is not None:
-        remedies.more("pto_power", mends=POWER, step=1.0, source=source)
+        remedies.more("pto_power", mends=POWER, step=1.0, another=True, source=source)
     else:
-        remedies.more("engine_power", mends=POWER, step=1.0, source=source)
+        remedies.more("engine_power", mends=POWER, step=1.0, another=True, source=source)
     if v.tractor_shaft != "unseen":
         remedies.choose("implement_shaft", v.tractor_shaft, mends=("shaft",), source="hitch/S4")
     remedies.do("lighter_duty", ("duty",), source="hitch/PRACTICE")
     if "driveline" in remedies.broken:
         remedies.more("power_limit", mends=("driveline",), step=5.0, source="power/S25")
-    remedies.more("tractor_mass", mends=("towed",), source="power/TOW-M10")
-    remedies.less("implement_mass", mends=("towed",), source="power/TOW-M10")
+    if "class" not in remedies.over:  # else neither weight makes them go together
+        _lighter_behind(v, remedies)
+
+
+def _lighter_behind(v: model.Inputs, remedies: Remedies) -> None:
+    """A heavier tractor, less on what is towed, or a lighter machine."""
+    source = "power/TOW-M10"
+    remedies.more("tractor_mass", mends=("towed",), another=True, source=source)
+    if v.load_carried:
+        remedies.less("load_carried", mends=("towed",), end=0.0, step=50.0, source=source)
+    else:
+        remedies.less("implement_mass", mends=("towed",), source=source)
 
 
 # How lighter work is said where the names of the materials, made for grass and soil, don't fit.

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from calc import arith, model, tables
-from calc.mechanics import implement_power, pto, pto_power
-from calc.subjects import shaft_power
+from calc.mechanics import implement_class, implement_power, pto, pto_power, typical
+from calc.subjects import hung, shaft_power
 from calc.subjects.standing import mass_of
 
 SIZE_FIELDS = {
@@ -198,6 +198,7 @@ def _demand(v: model.Inputs, at: model.At, row: dict[str, str] | None) -> None:
     band = shaft_power.demand(kind, size_of(v), v.material, v.figures, v.reserve)
     assert band is not None
     at.need_low, at.need = band.low, band.high
+    _asked_by_makers(v, at)
     if row["size"] == "rating":
         at.start = shaft_power.generator_start(v.generator_rating)
         at.at_least("starting", "left", "start", "power/S23; power/GEN-T16", close_band=0.0)
@@ -209,8 +210,23 @@ def _demand(v: model.Inputs, at: model.At, row: dict[str, str] | None) -> None:
         assert each is not None
         at.widest = implement_power.widest(at.left, each.high)
         at.widest_most = implement_power.widest(at.left, each.low)
+        if model.wants():
+            at.sold = typical.next_width(kind, at.widest)
+            at.sold_most = typical.next_width(kind, at.widest_most)
     if at.showing:
         _demand_step(v, at, row, band.source)
+
+
+def _asked_by_makers(v: model.Inputs, at: model.At) -> None:
+    """Name what to look for in a tractor: what it takes, and no less than its makers ask for.
+
+    A baler's plunger and pickup want a tractor of the class even while little crop goes through.
+    """
+    at.look_low, at.look = at.need_low, at.need
+    size = shaft_power.class_size(v.implement_kind, v.working_width, v.implement_mass)
+    if size is not None and implement_class.class_by(v.implement_kind):
+        low, high, _ = implement_class.class_power(v.implement_kind, size)
+        at.look_low, at.look = arith.max(at.need_low, low), arith.max(at.need, high)
 
 
 def _demand_step(v: model.Inputs, at: model.At, row: dict[str, str], source: str) -> None:
@@ -249,7 +265,7 @@ def _class(v: model.Inputs, at: model.At, row: dict[str, str] | None) -> None:
     if size is not None and v.power_needed is None:
         shaft_power.check_class(at, kind, size, plate=v.power_limit is not None)
     if row["hangs"] == "towed":
-        shaft_power.check_towed(at, at.standing, "implement_mass", v.tractor_kind)
+        shaft_power.check_towed(at, at.standing, hung.hung_mass(v), v.tractor_kind)
     if kind == "small_square_baler":
         at.baler_mass = shaft_power.BALER_MASS
         at.at_least("plunger", "standing", "baler_mass", "power/BALE-T13", grade=model.ADVICE)

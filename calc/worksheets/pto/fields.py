@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from calc import model, tables
-from calc.machines import vocabulary
+from calc.machines import implement_fields, reviews
 from calc.machines.vocabulary import field
 from calc.mechanics import implement_power, pto_power, typical
 from calc.model import KnownSoFar, Typical
@@ -109,7 +109,7 @@ def _mass_typical(known: KnownSoFar) -> Any:
 
 def _implement_kind() -> model.Choice:
     """The vocabulary's kinds, and those that only matter for their power."""
-    base = vocabulary.implement_kind()
+    base = implement_fields.implement_kind()
     have = {option.value for option in base.options}
     more = [
         model.Option(row["kind"], row["label"])
@@ -260,6 +260,10 @@ OUTPUTS = (
     model.Shown("tips", "speed"),
     model.Shown("widest", "length"),
     model.Shown("widest_most", "length"),
+    model.Shown("sold", "length"),
+    model.Shown("sold_most", "length"),
+    model.Shown("look_low", "power", hidden=True),
+    model.Shown("look", "power", hidden=True),
     model.Shown("lost", "fraction", hidden=True),
     model.Shown("here", "power", hidden=True),
     model.Shown("travel", "power", hidden=True),
@@ -272,7 +276,7 @@ OUTPUTS = (
 
 def review(known: Mapping[str, Any]) -> dict[str, str]:
     """Refuse figures of a tractor that contradict, a chipper without its opening, and the like."""
-    errors = vocabulary.review(known)
+    errors = reviews.review(known)
     width = known.get("working_width")
     if known.get("implement_kind") == "chipper" and width is not None and width.high > 0.3:
         errors["working_width"] = (

@@ -14,6 +14,7 @@ FIELDS = (
         essential=True,
         group="You",
         unit_us="ft",
+        unit_metric="m",
         typical=model.Typical(4.0, 12.0, "road/SIZE-practice", "a tractor and what it tows"),
     ),
     model.Field(

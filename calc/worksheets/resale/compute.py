@@ -95,7 +95,7 @@ def _trade(v: model.Inputs, at: model.At, known: chances.Plan) -> None:
     """The trade-in with the tax that it saves, against the better private sale."""
     if v.trade_offer is None:
         at.not_checked("trade", "trade_offer")
-        at.not_checked("tax_saved", "trade_offer")
+        at.not_checked("tax_saved", "trade_offer", if_asked=True)
         return
     rate, credit = tax_of(v)
     price = v.new_price if v.new_price is not None else 0.0
@@ -115,7 +115,7 @@ def _payments(v: model.Inputs, at: model.At) -> None:
     """The payments on the machine that is bought, with the old one traded or sold."""
     blank = [name for name in ("new_price", "loan_rate", "loan_months") if v.values()[name] is None]
     for name in blank:
-        at.not_checked("payments", name)
+        at.not_checked("payments", name, if_asked=True)
     if blank:
         return
     rate, credit = tax_of(v)
@@ -139,7 +139,7 @@ def _worth(v: model.Inputs, at: model.At) -> None:
     """The average auction price by age and hours, and what a month of age takes off it."""
     blank = [n for n in ("like_new_price", "age", "hour_meter") if v.values()[n] is None]
     for name in blank:
-        at.not_checked("worth", name)
+        at.not_checked("worth", name, if_asked=True)
     if blank:
         return
     years = v.age / YEAR

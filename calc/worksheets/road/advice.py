@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 
 from calc import model, quantities, tables
@@ -19,8 +18,9 @@ MARKED = {"reflectors": "reflectors", "emblem": "marked", "full": "full"}
 BEHIND = ("behind", "tail_seen", "amber_seen")
 WIDTHS = ("width_limit", "carried", "daylight", "speed", "special_order")
 INCH = 0.0254  # m
-TENTH = INCH / 10
+FOUR_INCHES = 4 * INCH
 SPEEDS = ("speed", "rated_speed", "symbol_speed")
+LOOK = "Is yours there, bright, and at the right height?"
 LONGEST_LEAD = 160  # characters of a sentence that can be said aloud
 
 
@@ -39,12 +39,12 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         road_tables.law_table(v.place),
     ]
     return model.Advice(
-        _standard_remedies(v, found, road),
+        _standard_remedies(v, found, road, remedies),
         found.cautions("law", "seen", "trip"),
         [table for table in lists if table is not None],
         _notes(v, found, road),
         _headline(v, found, road),
-        says={"emblem": _by_law_or_standard(v, road)},
+        says={"emblem": _triangle(v, found, road)},
     )
 
 
@@ -53,7 +53,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
 
 def _emblem_remedies(v: model.Inputs, broken: set[str], remedies: Remedies) -> None:
     if "emblem" in broken:
-        remedies.choose("emblem", "yes", mends=("emblem",), also=_in_window(v))
+        remedies.choose("emblem", "yes", mends=("emblem",), also=_in_window(v, remedies))
     if "emblem_off" in broken:
         remedies.choose("emblem", "no", mends=("emblem_off",), key="emblem_off")
     if "speed_symbol" in broken:
@@ -75,10 +75,11 @@ def _target(v: model.Inputs) -> float:
     return float(min(max(smv_emblem.emblem_height_for_all()[0], low), high))
 
 
-def _in_window(v: model.Inputs) -> dict[str, float]:
+def _in_window(v: model.Inputs, remedies: Remedies) -> dict[str, float]:
     """A new emblem goes where it is right, as near to the place of the old one as that is."""
     low, high = smv_emblem.emblem_window(v.place)
-    return {"emblem_height": float(min(max(v.emblem_height, low), high))}
+    near = remedies.whole("emblem_height", v.emblem_height, step=1.0)
+    return {"emblem_height": float(min(max(near, low), high))}
 
 
 def _lamp_remedies(
@@ -116,7 +117,7 @@ def _lamp_remedies(
             remedies.change(name, {field: target}, mends=(name,), source=rl.cited(need), **ends)
     edges = [name for name in broken if name.endswith("_edge")]
     if edges:
-        apart = _apart(v, road)
+        apart = remedies.whole("lamp_spread", _apart(v, road), up=True)
         remedies.change("lamp_spread", {"lamp_spread": apart}, mends=edges, source="road/CALC-1")
 
 
@@ -127,9 +128,13 @@ def _fit_over(
     field = dict(PLACED).get(item)
     if field is None or road.clear_tail <= 0:
         return
-    inches = math.ceil(road.clear_tail / INCH)
-    for height in range(inches, int((need.height_high or HIGHEST) / INCH) + 1, 4):
-        changes = {item: wanted, field: height * INCH}
+    highest = need.height_high or HIGHEST
+    for step in range(int(highest / FOUR_INCHES)):
+        height = road.clear_tail + step * FOUR_INCHES
+        height = remedies.whole(field, height, step=1.0, up=True)
+        if height > highest:
+            return
+        changes = {item: wanted, field: height}
         asked, source = (wanted, "count"), rl.cited(need)
         if remedies.change(f"{item}_over", changes, mends=(item,), source=source, n=asked):
             return
@@ -137,8 +142,7 @@ def _fit_over(
 
 def _apart(v: model.Inputs, road: rl.Situation) -> float:
     limits = [need.edge for need in road.needs if need.unit == "tractor" and need.edge]
-    wide = v.tractor_width - 2 * min(limits)
-    return float(math.ceil(wide / TENTH - 1e-6) * TENTH)
+    return float(v.tractor_width - 2 * min(limits))
 
 
 def _marking_remedies(
@@ -172,7 +176,8 @@ def _trip_remedies(
         slower = {"road_speed": lambda wide: _allowed(v, wide)}
         remedies.less("transport_width", mends=names, step=1.0, also=slower, source="road/CALC-1")
     if "mirror" in broken:
-        reach = {"mirror_reach": v.tractor_width / 2}
+        half = remedies.whole("mirror_reach", v.tractor_width / 2, step=1.0, up=True)
+        reach = {"mirror_reach": half}
         if v.mirror_reach is None and not road.facts["hides_rear"]:
             remedies.change("mirror", reach, mends=("mirror",), source="road/CALC-1")
         elif v.mirror_reach is None:
@@ -188,15 +193,16 @@ def _allowed(v: model.Inputs, wide: float) -> float:
 
 
 def _mirror(v: model.Inputs, remedies: Remedies) -> None:
-    """The first mirror, of those in steps of an inch, that shows the road behind."""
+    """The first mirror, of those in steps of two inches, that shows the road behind."""
     for inches in range(20, 79, 2):
-        reach = {"mirror_reach": inches * INCH}
+        whole = remedies.whole("mirror_reach", inches * INCH, step=1.0, up=True)
+        reach = {"mirror_reach": whole}
         if remedies.change("mirror_reach", reach, mends=("mirror",), source="road/CALC-1"):
             return
 
 
 def _standard_remedies(
-    v: model.Inputs, found: model.Found, road: rl.Situation
+    v: model.Inputs, found: model.Found, road: rl.Situation, solve: Remedies
 ) -> list[model.Remedy]:
     """What the standard asks for beyond the law: worth fitting, and nothing is broken."""
     remedies = []
@@ -215,9 +221,9 @@ def _standard_remedies(
         if check.name.endswith("_edge_standard") and not check.margin
     ]
     if edges:
-        apart = _apart(v, road)
+        apart = solve.whole("lamp_spread", _apart(v, road), up=True)
         text = found.worded("remedies", "lamp_spread", lamp_spread=(apart, "length"))
-        typed = {"lamp_spread": f"{apart / INCH:.2f} in"}
+        typed = {"lamp_spread": solve.typed("lamp_spread", apart)}
         remedies.append(model.Remedy(text, typed, "road/CALC-1"))
     behind = found.outcome.check("behind")
     if behind is not None and not behind.margin:
@@ -317,26 +323,41 @@ def _headline(v: model.Inputs, found: model.Found, road: rl.Situation) -> model.
     return f"{asked} All of it is there."
 
 
-def _by_law_or_standard(v: model.Inputs, road: rl.Situation) -> model.Words:
-    """Whose rule asks for an emblem, where none is broken and not all of it is met."""
+def _triangle(v: model.Inputs, found: model.Found, road: rl.Situation) -> model.Words:
+    """Whether it needs an emblem, and a sign with it, by whose rule, and whether both are there."""
     rule = smv_emblem.emblem_rule_for(v.place)
     if rule is None:
         return "No: the rules read for this place know no such emblem."
     numbers = {"speed": (rule.speed_to, "speed"), "top": (v.top_speed, "speed")}
-    return model.phrase(_whose_rule(v, road, rule), **numbers)
+    return model.phrase(_whose_rule(v, found, road, rule), **numbers)
 
 
-def _whose_rule(v: model.Inputs, road: rl.Situation, rule: smv_emblem.EmblemRule) -> str:
+def _whose_rule(
+    v: model.Inputs, found: model.Found, road: rl.Situation, rule: smv_emblem.EmblemRule
+) -> str:
+    than = "less than {speed}" if rule.below else "{speed} or less"
     if road.emblem_use not in SHOWN:
-        return "No: it is for machines of {speed} or less, and yours is built for {top}."
-    if v.emblem == "yes":
-        return "Yes, and it is there. The standard has a speed sign beside it: yours does {top}."
-    if rule.amber_instead and v.amber_flashers >= 1:
+        return f"No: it is for machines of {than}, and yours is built for {{top}}."
+    sign = "" if road.emblem_use == "show" else ", with a speed sign beside it"
+    by_law = smv_emblem.emblem_by_law(v.place, v.top_speed, v.road_speed)
+    missing = v.emblem == "no" and "emblem" not in found.assumed
+    if found.finding("emblem") == model.CLOSE and not by_law:
+        if rule.required == "standard":
+            return f"By the standard yes{sign}: no law was read that asks for it here."
+        return f"Not by the law here, which says {than}; by the standard yes{sign}."
+    if found.finding("emblem") == model.CLOSE:
         return "Not with a flashing amber light: by the law here that may stand in for it."
-    if rule.below:
-        sign = "" if road.emblem_use == "show" else ", with a speed sign"
-        return f"Not by the law here, which says less than {{speed}}; by the standard yes{sign}."
-    return "By the standard yes: machines for {speed} or less show it. No law was read for this."
+    if missing and rule.amber_instead:
+        return f"Yes, or a flashing amber light instead: machines for {than} show one of them."
+    findings = {found.finding(name) for name in ("emblem", "emblem_height", "speed_symbol")}
+    known = model.UNKNOWN not in findings
+    if not sign:
+        asks = f"Yes: machines for {than} show it"
+        return f"{asks}, and yours is there." if known else f"{asks}. {LOOK}"
+    if found.finding("speed_symbol") == model.CLOSE:
+        return "Yes, and it is there. The standard has a speed sign beside it: yours does {top}."
+    asks = f"Yes{sign}: yours is built for {{top}}, more than {{speed}}."
+    return f"{asks} Both are there." if known else f"{asks} Are both there?"
 
 
 def _in_short(asked: str, lead: str, listed: Sequence[str]) -> str:

@@ -16,10 +16,7 @@ def shown(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
         return
     has = v.emblem == "yes"
     if found.emblem_use in SHOWN:
-        # Where no rule of a state was read the pattern of the others stands in.
-        duty = rule.required in ("law", "memory") or found.american
-        if rule.below and v.top_speed >= rule.speed_to * (1 - 1e-9):
-            duty = False  # the law says "less than", and the standard "or less"
+        duty = smv_emblem.emblem_by_law(v.place, v.top_speed, v.road_speed)
         instead = not has and rule.amber_instead and v.amber_flashers >= 1
         margin = 1.0 if has else (-1.0 if duty and not instead else 0.0)
         says = "there" if has else ("instead" if instead else "missing")

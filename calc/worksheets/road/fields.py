@@ -123,6 +123,7 @@ FIELDS = (
         example="10 ft",
         group="Where and when",
         unit_us="ft",
+        unit_metric="m",
         typical=_typical(2.7, 3.7, "country roads"),
     ),
     model.Field(
@@ -205,6 +206,7 @@ FIELDS = (
         example="16 ft",
         group=_BEHIND,
         unit_us="ft",
+        unit_metric="m",
         typical=_typical(3.0, 9.0),
     ),
     model.Choice(

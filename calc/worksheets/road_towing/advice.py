@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import math
-
 from calc import model, tables
 from calc.mechanics import braking
 from calc.search import Remedies
@@ -13,7 +11,7 @@ from calc.worksheets.road_towing.fields import RULES, TESTED
 LEAST_SHARE = 6.0  # less than a sixth of the load is no advice
 GENTLER = (-0.15, -0.12, -0.10, -0.08, -0.06, -0.05, -0.04, -0.03, -0.02, -0.01)
 SLOWER = (10 * 0.44704, 5 * 0.44704)  # m/s
-TEN_POUNDS = 10 * 0.45359237  # kg
+TEN_POUNDS = 10.0
 
 
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
@@ -22,7 +20,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     if "chain" in broken:
         remedies.more("chain_rating", mends=("chain",), end=v.towed_mass * 2, source="road/MAN-2")
     if v.towed_mass is not None:
-        remedies.less("towed_mass", most=LEAST_SHARE, source="road/CALC-1")
+        remedies.less("towed_mass", most=LEAST_SHARE, step=TEN_POUNDS, source="road/CALC-1")
         if "holds" in broken and v.room is not None:
             _lighter_and_slower(v, remedies)
     if "holds" in broken:
@@ -35,10 +33,11 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     if v.surface != "dry_pavement":
         remedies.choose("braked_wheels", "all", source="road/GRIP-1")
     if broken & {"room", "rule_speed"}:
-        remedies.less("road_speed", mends=broken & {"room", "rule_speed"}, source="road/CALC-1")
+        slow = broken & {"room", "rule_speed"}
+        remedies.less("road_speed", mends=slow, step=0.5, source="road/CALC-1")
     if broken & {"holds", "ratio", "room"}:
         heavier = broken & {"holds", "ratio", "room"}
-        remedies.more("tractor_mass", mends=heavier, source="road/CALC-1")
+        remedies.more("tractor_mass", mends=heavier, step=TEN_POUNDS, source="road/CALC-1")
     if "drawbar" in broken and v.tongue_weight is not None:
         remedies.less("tongue_weight", mends=("drawbar",), source="road/MAN-9")
     keys = ["hills", "drawbar", "jackknife", "dry"]
@@ -57,7 +56,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
 
 def _gentler(v: model.Inputs, remedies: Remedies) -> None:
     """The steepest slope of another way on which it holds and still stops in the room."""
-    speed = min(v.road_speed, SLOWER[0])
+    speed = min(v.road_speed, remedies.whole("road_speed", SLOWER[0], step=1.0))
     for grade in (g for g in GENTLER if g > v.grade):
         changes = {"grade": grade, "road_speed": speed}
         steep = (-grade, "slope")
@@ -68,9 +67,10 @@ def _gentler(v: model.Inputs, remedies: Remedies) -> None:
 def _lighter_and_slower(v: model.Inputs, remedies: Remedies) -> None:
     """What holds on the slope must stop in the room as well: with less behind, then slower too."""
     limit = braking.mass_limit(rule_of(v), v.tractor_mass)
-    for speed in (v.road_speed, *(s for s in SLOWER if s < v.road_speed)):
+    slower = [remedies.whole("road_speed", speed, step=1.0) for speed in SLOWER]
+    for speed in (v.road_speed, *(s for s in slower if s < v.road_speed)):
         mass = min(limit, stops_with(v.but(road_speed=speed)), v.manual_limit or limit)
-        mass = math.floor(mass / TEN_POUNDS) * TEN_POUNDS
+        mass = remedies.whole("towed_mass", mass, step=TEN_POUNDS)
         if mass * LEAST_SHARE < v.towed_mass:
             continue
         key = "towed_mass" if speed == v.road_speed else "lighter_and_slower"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import model, tables
-from calc.machines import vocabulary
+from calc.machines import tire_entry
 
 
 def _upper(text: str) -> str:
@@ -18,7 +18,7 @@ def _additions() -> list[model.Option]:
 FIELDS: tuple[model.AnyField, ...] = (
     model.Entry(
         "tire",
-        vocabulary.read_tire_size,
+        tire_entry.read_size,
         example="320/85 R 24 122A8 R-1W",
         needed=True,
         essential=True,

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import re
+
 from calc import model, tables
 from calc.mechanics import duals, travel
 from calc.search import Remedies
 from calc.subjects import tires as common
 from calc.worksheets.tires import partners
 
-LIQUIDS_OFFERED = 2
+LIQUIDS_OFFERED = 3
 
 
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
@@ -92,18 +94,22 @@ def _load_remedies(v: model.Inputs, found: model.Found, remedies: Remedies) -> N
 
 
 def _other_liquid(remedies: Remedies) -> None:
-    """The first liquids of the table that stay liquid."""
-    offered = 0
-    for row in tables.rows("tires/ballast_liquids"):
-        starts = row["slush_c"] or row["solid_c"]
-        if not starts or offered == LIQUIDS_OFFERED:
+    """Liquids that stay liquid, one of a family: those that neither rust nor poison first."""
+    offered: set[str] = set()
+    harm = re.compile("rusts|poison|never")
+    for row in sorted(
+        tables.rows("tires/ballast_liquids"), key=lambda r: bool(harm.search(r["note"]))
+    ):
+        starts, family = row["slush_c"] or row["solid_c"], row["key"].split("-")[0]
+        if not starts or family in offered or len(offered) == LIQUIDS_OFFERED:
             continue
         freezes = (273.15 + float(starts), "temperature")
         name, source = _upper(row["label"]), row["freeze_source"]
         found = remedies.choose(
             "liquid", row["key"], mends=("freezing",), source=source, called=name, at=freezes
         )
-        offered += found is not None
+        if found is not None:
+            offered.add(family)
 
 
 def _upper(text: str) -> str:

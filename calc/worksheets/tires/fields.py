@@ -6,7 +6,7 @@ import re
 
 from calc import model, quantities, tables
 from calc.errors import InputError
-from calc.machines import vocabulary
+from calc.machines import tire_entry, vocabulary
 from calc.mechanics import front_drive
 from calc.subjects import tires as common
 
@@ -79,14 +79,14 @@ FIELDS: tuple[model.AnyField, ...] = (
     vocabulary.field("rear_tire", example="11.2-24 R-1", needed=True, essential=True, group=NOW),
     model.Entry(
         "new_front_tire",
-        vocabulary.read_tire_size,
+        tire_entry.read_size,
         essential=True,
         group=NEW,
         such_as="blank: the fronts stay",
     ),
     model.Entry(
         "new_rear_tire",
-        vocabulary.read_tire_size,
+        tire_entry.read_size,
         example="13.6-24 R-1",
         essential=True,
         group=NEW,

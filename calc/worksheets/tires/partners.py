@@ -93,7 +93,10 @@ def lead_advice(
     if tire_partners.approved(new["front"], new["rear"]):
         best = {"front": None, "rear": None}  # makers sell this very pair
     if "lead" in found.broken:
-        remedies += _lead_remedies(v, pair, best, (1 + window.middle) * rear / constant, rear)
+        # Nobody buys another size for a lead that is likely right: then it is rolled out first.
+        likely = window.low <= constant * front / rear - 1 <= window.high
+        offered = best if "lead" in found.over or not likely else {}
+        remedies += _lead_remedies(v, pair, offered, (1 + window.middle) * rear / constant, rear)
     note = found.note("lists", window=window.label)
     shown += _sold_together(new["front"], new["rear"])
     for axle, other, sizes in (("front", "rear", fronts), ("rear", "front", rears)):
@@ -144,7 +147,9 @@ def _partner(
     assert pair.front_new is not None and pair.rear_new is not None
     front, rear = pair.front_new, pair.rear_new
     sold = tire_partners.approved(front.designation, rear.designation)
-    if not sold and not window.low <= lead <= window.high:
+    # A radial at one end of a driven pair and a bias tire at the other is no pair to buy.
+    mixed = front.designation.radial != rear.designation.radial
+    if not sold and (mixed or not window.low <= lead <= window.high):
         if best["front"] is not None:
             front, lead = best["front"].tire, best["front"].lead
         elif best["rear"] is not None:

@@ -11,6 +11,14 @@ export function make<K extends keyof HTMLElementTagNameMap>(
   return element;
 }
 
+/** The words of an element without the numbers of its notes. */
+export function words(part: Element): string {
+  const kept = [...part.childNodes].filter(
+    (node) => !(node instanceof Element && node.matches(".ys-note-mark, sup")),
+  );
+  return kept.map((node) => node.textContent ?? "").join(" ").replace(/\s+/g, " ").trim();
+}
+
 /** Put `text` where a reader can take it by hand, when the clipboard is refused. */
 function offerText(beside: HTMLElement, text: string): void {
   beside.parentElement?.querySelector(".ys-copy")?.remove();

@@ -3,7 +3,7 @@
  * somebody opens its numbers: one Python serves them all, and it starts with the first.
  */
 
-import { Asking, ERROR_PAUSE, LATE } from "./asking";
+import { Asking, LATE } from "./asking";
 import { make } from "./dom";
 import type { Engine } from "./engine";
 import { Errors, type Fields } from "./errors";
@@ -11,6 +11,7 @@ import { NO_LINK, readLink, writeLink } from "./link";
 import type { Control } from "./machines";
 import type { Request, Response, Stage } from "./protocol";
 import { labelOf, rowOf, toggleHelp } from "./rows";
+import { Standing } from "./standing";
 import { showProgress } from "./trouble";
 import { keepTyped, keptTyped } from "./typed";
 import { siteUnits, storedUnits } from "./units";
@@ -26,15 +27,13 @@ class Entry implements Fields {
   private readonly built: string;
   private readonly details: HTMLDetailsElement;
   private readonly progress = make("div", { class: "ys-progress", hidden: "" });
-  private readonly stale = make("p", { class: "ys-stale", hidden: "" });
   private readonly status = make("div", { class: "ys-status", role: "status" });
-  private readonly errors: Errors;
+  private readonly standing: Standing;
   private readonly asking: Asking;
   private readonly stop = new AbortController();
   private isExample: boolean;
   private unwatch = (): void => undefined;
   private isLive = false;
-  private erring = 0;
 
   constructor(
     private readonly section: HTMLElement,
@@ -51,15 +50,18 @@ class Entry implements Fields {
       const control = element as Control;
       if (control.name) this.controls.set(control.name, control);
     }
-    this.errors = new Errors(this);
+    const errors = new Errors(this);
+    this.standing = new Standing(this.answer, errors, UNREAD, (text) => {
+      this.status.textContent = text;
+    });
     this.asking = new Asking(
       engine,
       (stage) => this.request(stage),
       (response) => this.show(response),
       () => this.settle(),
     );
-    this.answer.before(this.progress, this.stale, this.status);
-    this.form.before(this.errors.summary);
+    this.answer.before(this.progress, this.standing.line, this.status);
+    this.form.before(errors.summary);
     this.form.append(this.buildTools());
     this.listen();
     this.takeKept();
@@ -69,7 +71,7 @@ class Entry implements Fields {
     this.asking.stop();
     this.stop.abort();
     this.unwatch();
-    window.clearTimeout(this.erring);
+    this.standing.stop();
   }
 
   labelOf(control: Control): string {
@@ -143,7 +145,7 @@ class Entry implements Fields {
     this.wake();
     this.section.dataset["changed"] = "";
     const turn = this.asking.asked + 1;
-    window.setTimeout(() => this.asking.answered < turn && this.markStale(WAITING), LATE);
+    window.setTimeout(() => this.asking.answered < turn && this.standing.mark(WAITING), LATE);
     this.asking.changed();
   }
 
@@ -151,27 +153,13 @@ class Entry implements Fields {
     this.asking.compute();
   }
 
-  private markStale(text: string): void {
-    this.stale.textContent = text;
-    this.stale.hidden = false;
-    this.answer.dataset["stale"] = "";
-  }
-
   private show(response: Response): void {
-    window.clearTimeout(this.erring);
     for (const [name, text] of Object.entries(response.hints)) {
       const control = this.controls.get(name);
       if (control && "placeholder" in control) control.placeholder = text;
     }
     if (!response.ok) {
-      const editing = (document.activeElement as HTMLInputElement | null)?.name ?? "";
-      this.erring = window.setTimeout(
-        () => {
-          this.status.textContent = this.errors.show(response.errors);
-          this.markStale(UNREAD);
-        },
-        editing in response.errors ? ERROR_PAUSE : 0,
-      );
+      this.standing.refuse(response.errors);
       return;
     }
     this.fresh(response.html ?? "");
@@ -181,16 +169,13 @@ class Entry implements Fields {
 
   /** Put an answer in place that is for what the form holds. */
   private fresh(html: string): void {
-    this.errors.clear();
+    this.standing.clear();
     this.answer.innerHTML = html;
-    this.stale.hidden = true;
-    delete this.answer.dataset["stale"];
   }
 
   /** As the shop has it. */
   private restore(): void {
     this.asking.stop();
-    window.clearTimeout(this.erring);
     this.form.reset();
     this.isExample = "example" in this.section.dataset;
     delete this.section.dataset["changed"];

@@ -18,6 +18,8 @@ interface Entry {
   href: string;
   fragment: string;
   subject: string;
+  /** One of a shop's round-up: it opens there, in the shop's own words. */
+  kept: boolean;
   words: string;
 }
 
@@ -49,6 +51,8 @@ const MOST_MACHINES = 3;
 const PAUSE = 150;
 /** What a strong pattern counts, beside the weights of words. */
 const PATTERN = 12;
+/** What is said of a question of the shop's round-up. */
+const KEPT = "We are asked this: with our answer";
 export const KEPT_MESSAGE = "yardstick.message";
 
 export class Finding {
@@ -174,13 +178,16 @@ export class Finding {
     const questions = this.read?.questions ?? [];
     const asked = questions.filter((each) => each.asked);
     const own = asked.map(({ worksheet, question, link, filled }) => {
-      const entry = this.known.entries.find((each) => each.worksheet === worksheet);
+      const entry = this.known.entries.find((each) => !each.kept && each.worksheet === worksheet);
       const note = filled.map(({ label, shown }) => `${label}: ${shown}`).join("; ");
       return { text: question, href: `${entry?.href ?? ""}#${link}`, worksheet, note };
     });
     const seen = new Set(own.filter(({ note }) => note).map(({ worksheet }) => worksheet));
+    const kept = found
+      .filter((each) => each.kept)
+      .map(({ text, href, fragment, worksheet }) => ({ text, href: `${href}#${fragment}`, worksheet, note: KEPT }));
     const others = found
-      .filter(({ worksheet }) => !seen.has(worksheet))
+      .filter((each) => !each.kept && !seen.has(each.worksheet))
       .map(({ text, href, fragment, worksheet, ask }) => {
         const filled = questions.find((each) => each.worksheet === worksheet);
         if (!filled?.filled.length) {
@@ -193,7 +200,10 @@ export class Finding {
         return { text: filled.question, href: `${href}#${link}`, worksheet, note };
       });
     const once = new Map<string, Found>();
-    for (const each of [...own.filter(({ note }) => note), ...others]) {
+    const filled = own.filter(({ note }) => note);
+    // What the shop has answered in its own words stands first where it is the likeliest.
+    const first = found[0]?.kept ? [...kept, ...filled] : [...filled, ...kept];
+    for (const each of [...first, ...others]) {
       if (!once.has(each.text)) once.set(each.text, each);
     }
     return [...once.values()].slice(0, MOST);

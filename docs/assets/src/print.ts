@@ -3,13 +3,7 @@
 import { encode } from "uqr";
 
 import { make } from "./dom";
-
-export interface Row {
-  label: string;
-  value: string;
-  /** The range that stands in while the value isn't known; "" when nothing does. */
-  standIn: string;
-}
+import type { Row } from "./form_rows";
 
 /** A longer link makes squares too small for a phone to read off paper. */
 export const LONGEST_CODE = 800;

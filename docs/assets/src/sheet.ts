@@ -1,17 +1,21 @@
 /** One worksheet on a page: its form, its answer, and what stands between them. */
 
 import { Address } from "./address";
-import { Asking, ERROR_PAUSE, LATE } from "./asking";
+import { Asking, LATE } from "./asking";
 import { LEAVING } from "./build";
-import { make } from "./dom";
+import { make, words } from "./dom";
 import type { Engine, Progress } from "./engine";
 import { Errors } from "./errors";
-import { type Ask, Form, type Held, INPUTS_EVENT } from "./form";
+import { type Ask, Form, INPUTS_EVENT } from "./form";
+import { formRows, machineRows } from "./form_rows";
 import { type LinkState, LONGEST_LINK, readLink } from "./link";
-import { LONGEST_CODE, Paper, type Row } from "./print";
+import { Notice } from "./notice";
+import { LONGEST_CODE, Paper } from "./print";
 import type { Request, Response, Stage, Units } from "./protocol";
 import { sendable, sender, shopParts } from "./replies";
 import { Sight } from "./sight";
+import { Standing } from "./standing";
+import { TOO_LONG, fillIn } from "./take_link";
 import { Tools } from "./tools";
 import { showProgress } from "./trouble";
 import { keepTyped, keptTyped } from "./typed";
@@ -20,9 +24,7 @@ import { siteUnits, storeUnits, storedUnits } from "./units";
 /** How often what is to be copied is asked for. */
 const TURNS = 5;
 const UNSEARCHED = "A first look at the middle values; the ranges could not be searched.";
-const OLDER =
-  "This link was made before links held every number: what it left to the page's example is " +
-  "unknown here.";
+const UNREAD = "This answer is for the last inputs that could be read.";
 
 /** Whether the link in the address is for this worksheet; without a name it is for the first. */
 export function isFor(section: HTMLElement, isFirst: boolean): boolean {
@@ -33,8 +35,7 @@ export function isFor(section: HTMLElement, isFirst: boolean): boolean {
 
 /** The words of a part of the verdict, as a sentence. */
 function spoken(part: Element): string {
-  const words = [...part.childNodes].filter((node) => !(node instanceof Element && node.matches(".ys-note-mark, sup")));
-  const text = words.map((node) => node.textContent ?? "").join(" ").replace(/\s+/g, " ").trim();
+  const text = words(part);
   return /[.!?]$/.test(text) || !text ? text : `${text}.`;
 }
 
@@ -42,11 +43,10 @@ export class Sheet {
   private readonly name: string;
   private readonly answer: HTMLElement;
   private readonly status: HTMLElement;
-  private readonly notice = make("div", { class: "ys-notice", hidden: "" });
-  private readonly stale = make("p", { class: "ys-stale", hidden: "" });
+  private readonly notice = new Notice();
   private readonly progress = make("div", { class: "ys-progress", hidden: "" });
   private readonly form: Form;
-  private readonly errors: Errors;
+  private readonly standing: Standing;
   private readonly asking: Asking;
   private readonly address: Address;
   private readonly tools: Tools;
@@ -58,7 +58,6 @@ export class Sheet {
   private last: Response | undefined;
   /** What the last answer is the answer to. */
   private lastAsked = "";
-  private erring = 0;
   private readonly stop = new AbortController();
   private readonly unwatch: () => void;
 
@@ -77,7 +76,6 @@ export class Sheet {
     const { signal } = this.stop;
     const asks = JSON.parse(section.dataset["asks"] ?? "[]") as Ask[];
     this.form = new Form(find(".ys-form") as HTMLFormElement, asks, () => this.settled(), signal);
-    this.errors = new Errors(this.form);
     this.address = new Address(this.form, isFirst ? "" : this.name, () => this.units);
     this.asking = new Asking(
       engine,
@@ -99,10 +97,14 @@ export class Sheet {
       // A code of the machines' names may be drawn where one of all their numbers can't be.
       return whole.length <= LONGEST_CODE ? whole : sendable(this.address.short(), this.root);
     };
-    this.paper = new Paper(this.answer, () => this.paperRows(), paperLink);
+    this.paper = new Paper(this.answer, () => formRows(this.form), paperLink);
     this.answer.tabIndex = -1;
-    this.answer.before(this.progress, this.notice, this.errors.summary, this.stale);
     this.sight = new Sight(section, this.answer, signal);
+    const errors = new Errors(this.form);
+    const announce = (text: string): void => this.announce(text);
+    const onChange = (isStale: boolean): void => this.sight.stale(isStale);
+    this.standing = new Standing(this.answer, errors, UNREAD, announce, onChange);
+    this.answer.before(this.progress, this.notice.element, errors.summary, this.standing.line);
     this.tools.keepThrough(this.answer, () => undefined);
     this.buildExampleNote();
     this.listen(signal);
@@ -118,7 +120,7 @@ export class Sheet {
   release(): void {
     this.asking.stop();
     this.sight.release();
-    window.clearTimeout(this.erring);
+    this.standing.stop();
     this.stop.abort();
     this.unwatch();
   }
@@ -129,8 +131,7 @@ export class Sheet {
     for (const kind of ["input", "change"]) {
       form.addEventListener(kind, () => this.edited(), { signal });
     }
-    const late = (): void => void (this.last?.ok === false && this.showErrors());
-    form.addEventListener("focusout", late, { signal });
+    form.addEventListener("focusout", () => this.standing.say(), { signal });
     this.section.addEventListener("click", (event) => this.follow(event), { signal });
     window.addEventListener("beforeprint", () => this.paper.prepare(), { signal });
     window.addEventListener("afterprint", () => this.paper.clear(), { signal });
@@ -148,7 +149,7 @@ export class Sheet {
   private request(stage: Stage): Request {
     const link = sendable(this.address.whole(), this.root);
     const short_link = sendable(this.address.short(), this.root);
-    const about = this.machines().map(({ label, value }) => `${label}: ${value}.`);
+    const about = machineRows(this.form).map(({ label, value }) => `${label}: ${value}.`);
     return {
       worksheet: this.name,
       inputs: this.form.given(),
@@ -221,14 +222,7 @@ export class Sheet {
     const whose = this.asking.answered ? "the numbers before" : "the example";
     const failed = this.section.dataset["engine"] === "failed";
     const yours = failed ? "Your numbers have no answer." : "Your numbers are being worked out.";
-    this.markStale(`${yours} What stands below is for ${whose}.`);
-  }
-
-  private markStale(text: string): void {
-    this.stale.textContent = text;
-    this.stale.hidden = false;
-    this.sight.stale(true);
-    this.answer.dataset["stale"] = "";
+    this.standing.mark(`${yours} What stands below is for ${whose}.`);
   }
 
   private show(response: Response, request: Request): void {
@@ -244,15 +238,10 @@ export class Sheet {
     this.lastAsked = JSON.stringify({ ...request, stage: "full" });
     this.last = response;
     for (const [name, text] of Object.entries(response.hints)) this.form.showHint(name, text);
-    window.clearTimeout(this.erring);
     if (response.ok) {
-      this.clearErrors();
+      this.standing.clear();
       this.showAnswer(response);
-      return;
-    }
-    const editing = (document.activeElement as HTMLInputElement | null)?.name ?? "";
-    const wait = editing in response.errors ? ERROR_PAUSE : 0;
-    this.erring = window.setTimeout(() => this.showErrors(), wait);
+    } else this.standing.refuse(response.errors);
   }
 
   /** Replace the answer, never the form; opened details stay open. */
@@ -306,25 +295,10 @@ export class Sheet {
     if (this.status.textContent !== text) this.status.textContent = text;
   }
 
-  private showErrors(): void {
-    if (!this.last || this.last.ok) return;
-    window.clearTimeout(this.erring);
-    const said = this.errors.show(this.last.errors);
-    this.markStale("This answer is for the last inputs that could be read.");
-    this.announce(said);
-  }
-
-  private clearErrors(): void {
-    this.errors.clear();
-    this.stale.hidden = true;
-    this.sight.stale(false);
-    delete this.answer.dataset["stale"];
-  }
-
   private showProgress(progress: Progress): void {
     this.section.dataset["engine"] = progress.state;
     showProgress(this.progress, progress, this.engine);
-    if (this.asking.answered < this.asking.asked && !this.stale.hidden) this.showWaiting();
+    if (this.asking.answered < this.asking.asked && this.standing.isStale) this.showWaiting();
     const passing = this.answer.querySelector(".ys-passing");
     if (passing && progress.state === "failed") passing.textContent = UNSEARCHED;
   }
@@ -334,10 +308,7 @@ export class Sheet {
   /** Take the inputs from the address; false when it holds none. */
   private takeLink(): boolean {
     if (window.location.hash.length > LONGEST_LINK) {
-      this.say(
-        "The link that opened this page is too long to be one of ours (over 100,000 characters), " +
-          "so nothing was taken from it. The form shows the example.",
-      );
+      this.notice.say(TOO_LONG);
       return false;
     }
     return this.take(readLink(window.location.hash));
@@ -345,40 +316,12 @@ export class Sheet {
 
   private take(state: LinkState | null): boolean {
     if (!state) return false;
-    this.say("");
-    const inputs = this.address.nameless(state.inputs, (text) => this.say(text));
-    if (state.example) this.form.showExample();
-    else for (const name of this.form.take(inputs)) this.sayNotOffered(name, inputs[name] ?? "");
-    const strangers = Object.keys(inputs).filter((name) => !this.form.controls.has(name));
-    if (strangers.length) {
-      const names = strangers.slice(0, 12).map((name) => `“${name.slice(0, 60)}”`);
-      this.say(
-        `The link also sets ${names.join(", ")}${strangers.length > 12 ? " and more" : ""}, ` +
-          "which this page does not know. That part was left out; everything else was taken.",
-      );
-    }
-    if (!state.version && !state.example && Object.keys(inputs).length) this.say(OLDER);
-    this.form.askFor(state.ask);
-    if (state.wanted.length) this.form.arrange(state.wanted);
+    this.notice.say("");
+    fillIn(state, this.form, this.address, (text) => this.notice.say(text));
     if (state.units) this.units = state.units;
     this.form.mark();
     this.showState();
     return true;
-  }
-
-  private sayNotOffered(name: string, value: string): void {
-    const control = this.form.controls.get(name);
-    if (!control) return;
-    this.say(
-      `The link sets “${this.form.labelOf(control)}” to “${value.slice(0, 60)}”, which is not one ` +
-        "of the choices here. It was left open.",
-    );
-  }
-
-  private say(text: string): void {
-    const previous = text && this.notice.textContent ? `${this.notice.textContent} ` : "";
-    this.notice.textContent = previous + text;
-    this.notice.hidden = !text;
   }
 
   private writeAddress(): void {
@@ -421,18 +364,9 @@ export class Sheet {
       said.push(`${this.form.labelOf(control)}: ${shown ?? ""}`);
     }
     this.settled();
-    this.offerUndo(`Tried: ${said.join(", ")}.`, before);
-  }
-
-  private offerUndo(text: string, before: Held): void {
-    const undo = make("button", { type: "button", class: "ys-button" }, "Undo");
-    undo.addEventListener("click", () => {
-      this.say("");
-      this.change(() => this.form.restore(before));
-    });
-    this.notice.replaceChildren(`${text} `, undo);
-    this.notice.hidden = false;
-    this.announce(text);
+    const done = `Tried: ${said.join(", ")}.`;
+    this.notice.offerUndo(done, () => this.change(() => this.form.restore(before)));
+    this.announce(done);
   }
 
   /** A note's number leads to the note, which lies folded. */
@@ -454,38 +388,10 @@ export class Sheet {
       if (!response) continue;
       if (response.ok) return response;
       this.show(response, request);
-      this.showErrors();
+      this.standing.say();
       return undefined;
     }
     return undefined;
-  }
-
-  /** The machines that the form describes, by the names that the lists on top of it give them. */
-  private machines(): Row[] {
-    const lists = this.form.element.querySelectorAll<HTMLSelectElement>(".ys-pick > select");
-    return [...lists].flatMap((list) => {
-      const chosen = list.value ? list.selectedOptions[0] : undefined;
-      if (!chosen?.label) return [];
-      const told = chosen.dataset["told"];
-      const value = told ? `${chosen.label} (${told})` : chosen.label;
-      return [{ label: this.form.labelOf(list), value, standIn: "" }];
-    });
-  }
-
-  private paperRows(): Row[] {
-    const fields = [...this.form.controls.values()].map((control) => {
-      const choice = control instanceof HTMLSelectElement;
-      const picked = choice && control.value !== "";
-      const value = choice
-        ? picked
-          ? (control.selectedOptions[0]?.label ?? "")
-          : ""
-        : control.value.trim();
-      // An empty field shows the range that stands in for it, if one does.
-      const standIn = !choice && "standsIn" in control.dataset ? control.placeholder : "";
-      return { label: this.form.labelOf(control), value, standIn };
-    });
-    return [...this.machines(), ...fields];
   }
 
   private chooseUnits(units: Units): void {

@@ -1,6 +1,6 @@
 /** One line with the verdict that stays in sight while a field is edited, and leads to the answer. */
 
-import { make } from "./dom";
+import { make, words } from "./dom";
 
 export class Sight {
   private readonly link = make("a", { class: "ys-sight", hidden: "" });
@@ -57,10 +57,10 @@ export class Sight {
     if (finding) this.watching.observe(finding);
     if (!this.link.firstChild && finding) {
       const said = finding.querySelector(".ys-finding-word")?.cloneNode(true);
-      const lead = finding.querySelector(".ys-lead")?.textContent ?? "";
+      const lead = finding.querySelector(".ys-lead");
       const line = make("span", { "data-finding": finding.getAttribute("data-finding") ?? "" });
       if (said) line.append(...said.childNodes);
-      line.append(make("span", {}, lead));
+      line.append(make("span", {}, lead ? words(lead) : ""));
       this.link.append(line);
     }
   }

@@ -1,75 +1,15 @@
-"""What people type about a quantity, and how a quantity is shown.
+"""What people type about a quantity, read into the base unit of its kind."""
 
-Inside the package every quantity is a float in the base unit of its kind (SI, with
-the few exceptions that kinds.csv names: rpm, degrees and currency). Text is turned
-into that base unit here and nowhere else, and back.
-"""
-
-import math
 import re
 from dataclasses import dataclass, replace
 from functools import cache, lru_cache
 
-from calc import tables
-from calc.errors import InputError, UnknownName
+from calc.errors import InputError
+from calc.quantities.phrases import shorten
+from calc.quantities.units import Kind, Unit, kind, kinds
 
 LONGEST_TEXT = 120
 LARGEST_NUMBER = 1e15
-SMALLEST_SHOWN = 1e-7  # what is less, in any unit that is shown, is what rounding left
-
-SYSTEMS = ("us", "metric")
-
-
-@dataclass(frozen=True, slots=True)
-class Unit:
-    """One unit of a kind: base value = curve(number x factor + offset)."""
-
-    symbol: str
-    factor: float
-    offset: float
-    curve: str
-    aliases: tuple[str, ...]
-
-    def to_base(self, number: float) -> float:
-        """Return `number` of this unit in the base unit of its kind."""
-        if self.curve == "tan":
-            return math.tan(math.radians(number)) if abs(number) < 90 else math.inf
-        return number * self.factor + self.offset
-
-    def from_base(self, value: float) -> float:
-        """Return a value in the base unit as a number of this unit."""
-        if self.curve == "tan":
-            return math.degrees(math.atan(value))
-        return (value - self.offset) / self.factor
-
-
-@dataclass(frozen=True, slots=True)
-class Kind:
-    """A kind of quantity: its base unit and the units it may be written in."""
-
-    name: str
-    noun: str
-    base: str
-    us: str
-    metric: str
-    bare: bool
-    example: str
-    units: tuple[Unit, ...]
-    stands_for: str = ""  # the unit that a bare number is in
-    like: str = ""  # the kind whose units it has, where it is only shown and never typed
-    never_below_zero: bool = False  # whether less than nothing is said as nothing
-
-    def unit(self, symbol: str) -> Unit:
-        """Return the unit with that symbol."""
-        for unit in self.units:
-            if unit.symbol == symbol:
-                return unit
-        raise UnknownName(f"{symbol!r} is not a unit of {self.noun}.")
-
-    @property
-    def accepted(self) -> str:
-        """The units a reader may use, as a phrase."""
-        return joined([unit.symbol for unit in self.units if unit.symbol], "or")
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,55 +32,6 @@ class Reading:
         return (self.low + self.high) / 2
 
 
-def joined(words: list[str], last: str = "and") -> str:
-    """Return words as a phrase: "a", "a and b", "a, b and c"."""
-    if len(words) < 2:
-        return "".join(words)
-    return f"{', '.join(words[:-1])} {last} {words[-1]}"
-
-
-@cache
-def kinds() -> dict[str, Kind]:
-    """Return every kind of quantity by name."""
-    units: dict[str, list[Unit]] = {}
-    for row in tables.rows("words/units"):
-        aliases = tuple(word for word in row["aliases"].split("|") if word)
-        units.setdefault(row["kind"], []).append(
-            Unit(
-                row["unit"], float(row["factor"]), float(row["offset"] or 0), row["curve"], aliases
-            )
-        )
-    return {
-        row["kind"]: Kind(
-            row["kind"],
-            row["noun"],
-            row["base"],
-            row["us"],
-            row["metric"],
-            row["bare"] == "yes",
-            row["example"],
-            tuple(units[row["like"] or row["kind"]]),
-            like=row["like"],
-            never_below_zero=row["never_below"] == "0",
-        )
-        for row in tables.rows("words/kinds")
-    }
-
-
-def kind(name: str) -> Kind:
-    """Return the kind of quantity called `name`.
-
-    Raises
-    ------
-    UnknownName
-        When there is none.
-    """
-    try:
-        return kinds()[name]
-    except KeyError:
-        raise UnknownName(f"There is no kind of quantity called {name!r}.") from None
-
-
 def base(text: str, kind_name: str) -> float:
     """Return an exact quantity written in our own code or tables, in its base unit."""
     reading = parse(text, kind_name)
@@ -148,8 +39,6 @@ def base(text: str, kind_name: str) -> float:
         raise InputError(f"“{text}” is not an exact quantity.")
     return reading.low
 
-
-# --- reading what people type ------------------------------------------------------------
 
 _PLAIN = str.maketrans(
     {
@@ -261,12 +150,6 @@ def parse(text: str, kind_name: str, bare: str = "") -> Reading | None:
     if not (abs(low) <= LARGEST_NUMBER and abs(high) <= LARGEST_NUMBER):
         raise InputError(f"“{shorten(text)}” is too large to be {wanted.noun}.")
     return Reading(low, high, text.strip(), about is not None and low != high)
-
-
-def shorten(text: str, most: int = 40) -> str:
-    """Return `text` on one line, cut where it is long, for quoting in a sentence."""
-    line = " ".join(text.split())
-    return line if len(line) <= most else line[: most - 1] + "…"
 
 
 def _rise_over_run(found: re.Match[str]) -> str:
@@ -422,129 +305,3 @@ def _rounding(terms: list[_Term], wanted: Kind, text: str) -> tuple[float, float
         moved = [*terms[:-1], _Term(last.number + change, last.step, last.unit)]
         ends.append(_total(moved, [], wanted, text))
     return ends[0], ends[1]
-
-
-# --- showing ---------------------------------------------------------------------------------
-
-
-def number(value: float, figures: int = 3) -> str:
-    """Return `value` with that many significant figures, thousands marked, no useless zeros.
-
-    >>> number(1743.2), number(0.2), number(59.96), number(-0.0)
-    ('1,740', '0.2', '60', '0')
-    """
-    if not math.isfinite(value):
-        return "no limit" if value > 0 else "none"
-    if abs(value) < SMALLEST_SHOWN:
-        return "0"
-    places = figures - 1 - math.floor(math.log10(abs(value)))
-    rounded = round(value, places)
-    if rounded == 0:
-        return "0"
-    shown = f"{rounded:,.{max(places, 0)}f}"
-    return shown.rstrip("0").rstrip(".") if "." in shown else shown
-
-
-COINS_BELOW = 20.0  # an amount below this is said with its cents, from there on in whole dollars
-
-
-def amount(value: float) -> str:
-    """Return an amount of money as it is said: whole dollars, with cents where it is small.
-
-    >>> amount(12532.88), amount(4.4521), amount(-50.2), amount(8.0)
-    ('12,533', '4.45', '-50', '8')
-    """
-    if not math.isfinite(value):
-        return number(value)
-    small = abs(value) < COINS_BELOW and round(value, 2) != round(value)
-    rounded = round(value, 2 if small else 0)
-    return f"{rounded or 0.0:,.2f}" if small else f"{rounded or 0.0:,.0f}"
-
-
-NOTHING = "nothing"
-
-
-def _shown(value: float, unit: Unit, kind_name: str, figures: int) -> str:
-    """Return a value in a unit, without it; what can't be below zero is nothing there."""
-    found = unit.from_base(value)
-    if kind_name == "year":
-        return f"{found:.6g}"
-    said = amount(found) if unit.symbol == "$" else number(found, figures)
-    return NOTHING if said.startswith("-") and kind(kind_name).never_below_zero else said
-
-
-def summed(kind_name: str) -> str:
-    """Return the kind in which sums are written out: a load may come out below zero there.
-
-    >>> summed("load"), summed("length")
-    ('mass', 'length')
-    """
-    return kind(kind_name).like or kind_name
-
-
-def unit_for(kind_name: str, system: str) -> Unit:
-    """Return the unit in which a kind is shown in a system ("us" or "metric")."""
-    shown = kind(kind_name)
-    return shown.unit(shown.us if system == "us" else shown.metric)
-
-
-SHORT_TIME = 5400.0  # s; below an hour and a half people say minutes
-
-
-def _own_unit(kind_name: str, system: str, value: float) -> Unit:
-    """The unit of a system in which a value is said: a time of less than that, in minutes."""
-    if kind_name == "duration" and 0.0 < abs(value) < SHORT_TIME:
-        return kind(kind_name).unit("min")
-    return unit_for(kind_name, system)
-
-
-def with_unit(shown: str, symbol: str) -> str:
-    """Return a number with its unit the way it is written."""
-    if not shown[-1].isdigit():
-        return shown
-    if symbol == "$":
-        return f"-${shown[1:]}" if shown.startswith("-") else f"${shown}"
-    if symbol in ("F", "C"):
-        return f"{shown} °{symbol}"
-    return f"{shown} {symbol}" if symbol else shown
-
-
-def show(
-    value: float, kind_name: str, system: str = "us", *, unit: str = "", figures: int = 3
-) -> str:
-    """Return a value in the reader's units.
-
-    Parameters
-    ----------
-    value
-        In the base unit of its kind.
-    kind_name
-        The kind of quantity.
-    system
-        "us" or "metric".
-    unit
-        A unit to use instead of the system's own.
-    figures
-        Significant figures.
-
-    Examples
-    --------
-    >>> show(-10.0, "mass"), show(-10.0, "load"), show_range(-10.0, 45.4, "load")
-    ('-22 lb', 'nothing', 'nothing to 100 lb')
-    """
-    chosen = kind(kind_name).unit(unit) if unit else _own_unit(kind_name, system, value)
-    return with_unit(_shown(value, chosen, kind_name, figures), chosen.symbol)
-
-
-def show_range(
-    low: float, high: float, kind_name: str, system: str = "us", *, unit: str = "", figures: int = 3
-) -> str:
-    """Return a range in the reader's units, or one value where both ends show the same."""
-    chosen = kind(kind_name).unit(unit) if unit else _own_unit(kind_name, system, high)
-    ends = sorted((low, high), key=chosen.from_base)
-    first, second = (_shown(end, chosen, kind_name, figures) for end in ends)
-    if first == second:
-        return with_unit(first, chosen.symbol)
-    if chosen.symbol == "$":
-        return f"{with_unit(first, '$')} to {with_unit(second, '$')}"
-    return f"{first} to {with_unit(second, chosen.symbol)}"

@@ -1,0 +1,53 @@
+"""The fields that describe a job: what is worked on, and where."""
+
+from __future__ import annotations
+
+from calc.model import AnyField, Choice, Field, Option, Typical
+
+JOB = "Job"
+
+
+def fields() -> list[AnyField]:
+    """Return the fields of a job, without their words."""
+    return [
+        Choice(
+            "material",
+            (
+                Option("light", "Light: short grass, dry leaves, loose ground"),
+                Option("typical", "Typical: tall grass, a season's growth"),
+                Option("heavy", "Heavy: brush, wet and dense growth, sod"),
+            ),
+            example="typical",
+            unsure=("light", "typical", "heavy"),
+            essential=True,
+            group=JOB,
+        ),
+        Field(
+            "slope",
+            "slope",
+            "0 %",
+            "40 %",
+            example="5 %",
+            typical=Typical(0.0, 0.15, "hitch/PRACTICE", "mowed land"),
+            group=JOB,
+        ),
+        Field("cross_slope", "slope", "0 %", "60 %", optional=True, group=JOB),
+        Field(
+            "ground_speed",
+            "speed",
+            "0.5 mph",
+            "15 mph",
+            example="3 mph",
+            typical=Typical(0.9, 2.2, "hitch/PRACTICE", "mowing and tilling"),
+            group=JOB,
+        ),
+        Field(
+            "altitude",
+            "distance",
+            "-500 ft",
+            "14,000 ft",
+            example="500 ft",
+            typical=Typical(0.0, 1500.0, "power/PRACTICE", "farmed land"),
+            group=JOB,
+        ),
+    ]

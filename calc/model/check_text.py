@@ -1,0 +1,95 @@
+"""A check in words: its value, its limit, its margin, and what it found."""
+
+from __future__ import annotations
+
+from calc import model
+from calc import quantities as q
+from calc.model import Verdict, figures, words
+
+
+def value_text(verdict: Verdict, system: str) -> str:
+    """The value of a check, or its range."""
+    check = verdict.check
+    return q.show_range(
+        verdict.value_low,
+        verdict.value_high,
+        check.kind,
+        system,
+        unit=figures.unit_of(check, system),
+    )
+
+
+def limit_text(verdict: Verdict, system: str) -> str:
+    """The limit of a check as a phrase, such as "at most 620 lb"."""
+    check = verdict.check
+    unit = figures.unit_of(check, system)
+    if check.sense == "between":
+        shown = q.show_range(check.limit, check.upper, check.kind, system, unit=unit)
+        return f"between {shown.replace(' to ', ' and ')}"
+    if check.sense == "at least" and verdict.limit_high <= 0.0 and _ends_at_nothing(check):
+        return f"more than {q.NOTHING}"
+    shown = q.show_range(verdict.limit_low, verdict.limit_high, check.kind, system, unit=unit)
+    if verdict.finding == model.OVER and shown == value_text(verdict, system):
+        # What is broken by less than is shown, or by being reached.
+        return f"{PAST[check.sense]} {shown}"
+    return f"{check.sense} {shown}"
+
+
+PAST = {"at most": "less than", "at least": "more than"}
+
+
+def _ends_at_nothing(check: model.Check) -> bool:
+    return q.kind(check.kind).never_below_zero
+
+
+def margin_text(verdict: Verdict) -> str:
+    """What is left below or above the limit, as a share of it."""
+    if verdict.check.sense == "fits":
+        return ""
+    low, high = _percent(verdict.margin_low), _percent(verdict.margin_high)
+    return low if low == high else f"{low} to {high}"
+
+
+def _percent(margin: float) -> str:
+    shown = round(margin * 100)
+    if abs(shown) > 999:
+        return "over 999 %" if shown > 0 else "under -999 %"
+    return f"{shown} %".replace("-", "\u2212")
+
+
+def check_sentence(verdict: Verdict, system: str, heading: str = "") -> str:
+    """One sentence that says what a check found, under its title or another heading."""
+    check = verdict.check
+    if check.sentence:
+        said = words(check.sentence, system)
+        if check.sense == "fits" and verdict.finding == model.UNKNOWN:
+            said = f"{check.title}: it depends on what isn't known yet."
+        return said
+    said = f"{value_text(verdict, system)}, and {_needed(verdict, system)}"
+    return f"{heading or check.title}: {said}."
+
+
+def _needed(verdict: Verdict, system: str) -> str:
+    shown = limit_text(verdict, system)
+    if verdict.check.sense == "at most":
+        return f"{shown} is allowed"
+    if verdict.check.sense == "at least":
+        return f"{shown} is needed"
+    return f"it should lie {shown}"
+
+
+def check_said(verdict: Verdict, system: str) -> str:
+    """What a check found, without its title."""
+    check = verdict.check
+    if check.sentence:
+        return check_sentence(verdict, system)
+    return f"{value_text(verdict, system)}; {_needed(verdict, system)}."
+
+
+def bare_limit(verdict: Verdict, system: str) -> str:
+    check = verdict.check
+    unit = figures.unit_of(check, system)
+    if check.band or check.sense == "between":
+        low, high = sorted((check.limit, check.upper))
+        return q.show_range(low, high, check.kind, system, unit=unit)
+    return q.show_range(verdict.limit_low, verdict.limit_high, check.kind, system, unit=unit)

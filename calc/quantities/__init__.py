@@ -1,0 +1,35 @@
+"""What people type about a quantity, and how a quantity is shown.
+
+Inside the package every quantity is a float in the base unit of its kind (SI, with
+the few exceptions that kinds.csv names: rpm, degrees and currency). Text is turned
+into that base unit here and nowhere else, and back.
+"""
+
+from calc.quantities.phrases import joined, shorten
+from calc.quantities.reading import LONGEST_TEXT, UNKNOWN_WORDS, Reading, base, parse
+from calc.quantities.showing import NOTHING, amount, number, show, show_both, show_range, with_unit
+from calc.quantities.units import SYSTEMS, Kind, Unit, kind, kinds, summed, unit_for
+
+__all__ = [
+    "LONGEST_TEXT",
+    "NOTHING",
+    "SYSTEMS",
+    "UNKNOWN_WORDS",
+    "Kind",
+    "Reading",
+    "Unit",
+    "amount",
+    "base",
+    "joined",
+    "kind",
+    "kinds",
+    "number",
+    "parse",
+    "shorten",
+    "show",
+    "show_both",
+    "show_range",
+    "summed",
+    "unit_for",
+    "with_unit",
+]

@@ -1,0 +1,125 @@
+"""How a quantity is shown: its significant figures, its unit, and both ends of a range."""
+
+import math
+
+from calc.quantities.units import SYSTEMS, Unit, kind, unit_for
+
+SMALLEST_SHOWN = 1e-7  # what is less, in any unit that is shown, is what rounding left
+
+
+def number(value: float, figures: int = 3) -> str:
+    """Return `value` with that many significant figures, thousands marked, no useless zeros.
+
+    >>> number(1743.2), number(0.2), number(59.96), number(-0.0)
+    ('1,740', '0.2', '60', '0')
+    """
+    if not math.isfinite(value):
+        return "no limit" if value > 0 else "none"
+    if abs(value) < SMALLEST_SHOWN:
+        return "0"
+    places = figures - 1 - math.floor(math.log10(abs(value)))
+    rounded = round(value, places)
+    if rounded == 0:
+        return "0"
+    shown = f"{rounded:,.{max(places, 0)}f}"
+    return shown.rstrip("0").rstrip(".") if "." in shown else shown
+
+
+COINS_BELOW = 20.0  # an amount below this is said with its cents, from there on in whole dollars
+
+
+def amount(value: float) -> str:
+    """Return an amount of money as it is said: whole dollars, with cents where it is small.
+
+    >>> amount(12532.88), amount(4.4521), amount(-50.2), amount(8.0)
+    ('12,533', '4.45', '-50', '8')
+    """
+    if not math.isfinite(value):
+        return number(value)
+    small = abs(value) < COINS_BELOW and round(value, 2) != round(value)
+    rounded = round(value, 2 if small else 0)
+    return f"{rounded or 0.0:,.2f}" if small else f"{rounded or 0.0:,.0f}"
+
+
+NOTHING = "nothing"
+
+
+def _shown(value: float, unit: Unit, kind_name: str, figures: int) -> str:
+    """Return a value in a unit, without it; what can't be below zero is nothing there."""
+    found = unit.from_base(value)
+    if kind_name == "year":
+        return f"{found:.6g}"
+    said = amount(found) if unit.symbol == "$" else number(found, figures)
+    return NOTHING if said.startswith("-") and kind(kind_name).never_below_zero else said
+
+
+SHORT_TIME = 5400.0  # s; below an hour and a half people say minutes
+
+
+def _own_unit(kind_name: str, system: str, value: float) -> Unit:
+    """The unit of a system in which a value is said: a time of less than that, in minutes."""
+    if kind_name == "duration" and 0.0 < abs(value) < SHORT_TIME:
+        return kind(kind_name).unit("min")
+    return unit_for(kind_name, system)
+
+
+def with_unit(shown: str, symbol: str) -> str:
+    """Return a number with its unit the way it is written."""
+    if not shown[-1].isdigit():
+        return shown
+    if symbol == "$":
+        return f"-${shown[1:]}" if shown.startswith("-") else f"${shown}"
+    if symbol in ("F", "C"):
+        return f"{shown} °{symbol}"
+    return f"{shown} {symbol}" if symbol else shown
+
+
+def show(
+    value: float, kind_name: str, system: str = "us", *, unit: str = "", figures: int = 3
+) -> str:
+    """Return a value in the reader's units.
+
+    Parameters
+    ----------
+    value
+        In the base unit of its kind.
+    kind_name
+        The kind of quantity.
+    system
+        "us" or "metric".
+    unit
+        A unit to use instead of the system's own.
+    figures
+        Significant figures.
+
+    Examples
+    --------
+    >>> show(-10.0, "mass"), show(-10.0, "load"), show_range(-10.0, 45.4, "load")
+    ('-22 lb', 'nothing', 'nothing to 100 lb')
+    """
+    chosen = kind(kind_name).unit(unit) if unit else _own_unit(kind_name, system, value)
+    return with_unit(_shown(value, chosen, kind_name, figures), chosen.symbol)
+
+
+def show_both(value: float, kind_name: str, figures: int = 3) -> str:
+    """Return a value in US units with the metric one behind it, where that is another.
+
+    >>> show_both(0.0254, "length"), show_both(0.5, "fraction")
+    ('1 in (25.4 mm)', '50 %')
+    """
+    us, metric = (show(value, kind_name, system, figures=figures) for system in SYSTEMS)
+    return us if us == metric else f"{us} ({metric})"
+
+
+def show_range(
+    low: float, high: float, kind_name: str, system: str = "us", *, unit: str = "", figures: int = 3
+) -> str:
+    """Return a range in the reader's units, or one value where both ends show the same."""
+    chosen = kind(kind_name).unit(unit) if unit else _own_unit(kind_name, system, high)
+    ends = sorted((low, high), key=chosen.from_base)
+    first, second = (_shown(end, chosen, kind_name, figures) for end in ends)
+    if first == second:
+        return with_unit(first, chosen.symbol)
+    if chosen.symbol == "$":
+        return f"{with_unit(first, '$')} to {with_unit(second, '$')}"
+    return f"{first} to {with_unit(second, chosen.symbol)}"

@@ -1,0 +1,59 @@
+"""What to ask the customer back: the few numbers that would settle an answer."""
+
+from __future__ import annotations
+
+from calc import links, model, quantities
+from calc.model import Answer
+from calc.render import concerns
+
+TO_ASK = 3  # how many numbers are asked back at most
+
+
+def wanted(answer: Answer) -> list[model.AnyField]:
+    """Return the few fields that would settle an answer, in the order in which to ask for them."""
+    if answer.finding != model.UNKNOWN and not answer.missing:
+        return []
+    names = [item.name for item in answer.missing]
+    names += [item.field for item in concerns.counting(answer)]
+    names += [item.field.name for item in answer.settles]
+    return [answer.worksheet.field(name) for name in dict.fromkeys(names)][:TO_ASK]
+
+
+def ask_back(answer: Answer, system: str = "us", link: str = "", sender: str = "") -> str:
+    """Return a text that asks the customer for the numbers that settle it; "" when it is settled.
+
+    `link` is the address of the page; the text carries one in which just those numbers are asked
+    for and all that was given stands already.
+    """
+    fields = wanted(answer)
+    if not fields:
+        return ""
+    count = "this one number" if len(fields) == 1 else f"these {len(fields)} numbers"
+    if any(not isinstance(item, model.Field) for item in fields):
+        count = "one thing" if len(fields) == 1 else f"these {len(fields)} things"
+    lines = [f"{answer.ask.question} To answer that I need {count} from you:"]
+    lines += [f"- {item.label.rstrip('?')}: {_where(item, system)}" for item in fields]
+    if link:
+        page, _, fragment = link.partition("#")
+        filled = links.write(
+            answer.given,
+            ask=answer.ask.key,
+            units=system,
+            sheet=links.read(fragment).sheet,
+            wanted=[item.name for item in fields],
+        )
+        lines.append(f"Fill in just that here: {page}#{filled}")
+    lines += filter(None, [sender])
+    return "\n".join(lines)
+
+
+def _where(item: model.AnyField, system: str) -> str:
+    """Where an input is read, and what an answer looks like."""
+    said = item.help
+    if isinstance(item, model.Choice):
+        listed = ", ".join(option.label for option in item.options)
+        return f"{said} One of: {listed}." if len(item.options) <= 6 else said
+    if isinstance(item, model.Field):
+        unit = item.unit(system) or quantities.unit_for(item.kind, system).symbol
+        return f"{said} The unit: {unit}." if unit else said
+    return f"{said} Such as {item.such_as}." if item.such_as else said

@@ -1,0 +1,29 @@
+"""What of an answer concerns the question that was asked."""
+
+from __future__ import annotations
+
+from calc import model
+from calc.model import Answer
+
+
+def is_broken(verdict: model.Verdict) -> bool:
+    """Whether a check is broken for sure."""
+    return verdict.finding == model.OVER
+
+
+def counting(answer: Answer) -> list[model.Unchecked]:
+    """What could not be checked and bears on the question."""
+    asked = answer.ask.checks
+    return [u for u in answer.unchecked if u.governs and (not asked or u.name in asked)]
+
+
+def compares(answer: Answer) -> bool:
+    """Whether the page compares money: its questions are each of their own."""
+    return "findings" in answer.worksheet.words
+
+
+def in_question(answer: Answer) -> list[model.Verdict]:
+    """The checks that a reply says what to do about: the question's own, dangers, and what is
+    broken beside it. What another question leaves open is not what was asked."""
+    own = model.counting(answer.verdicts, answer.ask.checks)
+    return [v for v in answer.verdicts if v in own or is_broken(v)]

@@ -1,0 +1,38 @@
+"""The caution that fits what was found."""
+
+from __future__ import annotations
+
+import re
+
+from calc import model
+from calc.model import Answer
+from calc.render import concerns
+
+LEAST_CAUTION = "The manuals come first."
+
+# Words that say nothing of what a caution is about, by their first letters.
+_SAY_NOTHING = """
+about above after befor being below both could every first from have into keep less more
+most much never nothi only other over same than that their them then there these they this
+those tract under until what when where which while with your
+"""
+_EMPTY = frozenset(_SAY_NOTHING.split())
+
+
+def _stems(text: str) -> set[str]:
+    return {word[:5] for word in re.findall(r"[a-z]{4,}", text.lower())} - _EMPTY
+
+
+def choose(answer: Answer, lead: str) -> str:
+    """The caution that has most in common with what was found; the first where none has."""
+    cautions = answer.advice.cautions
+    if not cautions:
+        return LEAST_CAUTION
+    broken = [v.check for v in answer.verdicts if concerns.is_broken(v)]
+    said, found = _stems(lead), _stems(" ".join(f"{c.heading(model.OVER)} {c.why}" for c in broken))
+
+    def fitting(caution: model.Caution) -> tuple[int, int]:
+        about = _stems(caution.text)
+        return len(about & said), len(about & found)
+
+    return max(cautions, key=fitting).text

@@ -1,0 +1,175 @@
+"""What a reply says, in sentences, before it becomes plain, rich or short text."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from calc import model, quantities
+from calc.model import Answer, check_text, leading, sentences
+from calc.render import concerns, fitting_caution, to_do
+
+OPEN_SHOWN = 4  # of what can't be told yet, so many are listed
+USUAL_SHOWN = 8  # of what nobody gave, so many are named; the link has them all
+OTHERS_NAMED = 3  # of the checks that are open and weren't asked about, so many are named
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """The sentences of a reply, by what each is for."""
+
+    lead: str
+    after: tuple[str, ...]  # what would settle it, and whose example it is
+    broken: tuple[str, ...]
+    unsettled: tuple[str, ...]
+    unchecked: tuple[str, ...]
+    todo_title: str
+    todo: tuple[str, ...]
+    given: str
+    usual: str
+    caution: str
+
+
+def said_of(answer: Answer, system: str) -> Said:
+    """Return what a reply says of an answer, in the units of a system."""
+    lead = leading.lead(answer, system)
+    after = [_example(answer), sentences.settle_sentence(answer, system)]
+    title, todo = to_do.what_to_do(answer, system)
+    return Said(
+        lead,
+        tuple(filter(None, after)),
+        tuple(_broken(answer, system, lead)),
+        tuple(_unsettled(answer, system)),
+        tuple(_unchecked(answer)),
+        title,
+        tuple(todo),
+        _given(answer, system),
+        _usual(answer, system),
+        fitting_caution.choose(answer, lead),
+    )
+
+
+def _example(answer: Answer) -> str:
+    if not answer.is_example:
+        return ""
+    about = answer.worksheet.example
+    if answer.given:
+        return f"What you didn't give is the page's example, not your machine: {about}"
+    return f"This is an example, not your machine: {about}"
+
+
+def _broken(answer: Answer, system: str, lead: str) -> list[str]:
+    """Everything that is broken and that the leading sentence doesn't say, worst first.
+
+    Then the dangers that are met only just: beside what is broken nobody would look for them.
+    """
+    said = []
+    for verdict in sorted(filter(concerns.is_broken, answer.verdicts), key=model.rank):
+        heading = verdict.check.heading(model.OVER)
+        if verdict.check.sense == "fits":
+            # A sentence with something filled in names what is missing; the heading doesn't.
+            told_by = verdict.check.sentence
+            named = isinstance(told_by, model.Phrase) and "{" in told_by.template
+            sentence = check_text.check_sentence(verdict, system)
+            found = sentence if named or not verdict.check.broken else heading
+            told = any(text.rstrip(".") in lead for text in (found, sentence))
+            told = told or (not named and model.in_sentence(heading) in lead)
+        else:
+            value = check_text.value_text(verdict, system)
+            found = f"{heading}: {value}, {check_text.limit_text(verdict, system)}"
+            told = verdict is answer.deciding and _tells(lead, value)
+        if not told and f"{found.rstrip('.')}." not in said:
+            said.append(f"{found.rstrip('.')}.")
+    return [*said, *_only_just(answer, system, lead)]
+
+
+def _only_just(answer: Answer, system: str, lead: str) -> list[str]:
+    """Dangers that are met only just, or that can't be told beside what is broken for sure."""
+    states = {model.CLOSE: "Only just met"}
+    if answer.finding == model.OVER:
+        states[model.UNKNOWN] = "Can't be told yet"
+    said = []
+    for verdict in sorted(answer.verdicts, key=model.rank):
+        counts = verdict.check.grade == model.DANGER and verdict is not answer.deciding
+        if not counts or verdict.finding not in states:
+            continue
+        title = model.in_sentence(verdict.check.title)
+        if verdict.check.sense != "fits":
+            value = check_text.value_text(verdict, system)
+            if _tells(lead, value):
+                continue
+            title = f"{title}, {value} where {check_text.limit_text(verdict, system)} is right"
+        said.append(f"{states[verdict.finding]}: {title}.")
+    return said
+
+
+def _tells(lead: str, value: str) -> bool:
+    return re.search(rf"(?<![\d.,]){re.escape(value)}(?![\d])", lead) is not None
+
+
+def _unsettled(answer: Answer, system: str) -> list[str]:
+    """What may be broken too, while it can't be told; of money only what was asked about."""
+    if answer.finding != model.UNKNOWN:
+        return []
+    bearing = concerns.in_question(answer) if concerns.compares(answer) else answer.verdicts
+    open_ = [
+        v
+        for v in sorted(bearing, key=model.rank)
+        if v.finding == model.UNKNOWN and v is not answer.deciding
+    ]
+    said = [
+        f"{verdict.check.title}."
+        if verdict.check.sense == "fits"
+        else f"{verdict.check.title}: {check_text.value_text(verdict, system)}, "
+        f"{check_text.limit_text(verdict, system)}."
+        for verdict in open_[:OPEN_SHOWN]
+    ]
+    more = len(open_) - len(said)
+    return [*said, f"And {more} more."] if more else said
+
+
+def _unchecked(answer: Answer) -> list[str]:
+    """What could not be checked, and where its number is read; the question's own first.
+
+    A page that compares money has its other questions open, and nobody is hurt by that.
+    """
+    own = concerns.counting(answer)
+    rest = [u for u in answer.unchecked if u.governs and u not in own]
+    others = [] if concerns.compares(answer) else rest
+    waiting: dict[str, list[model.Unchecked]] = {}
+    for item in own:
+        waiting.setdefault(item.field, []).append(item)
+    said = [sentences.unchecked_sentence(answer, *items) for items in waiting.values()]
+    titles = list(dict.fromkeys(model.in_sentence(item.title) for item in others))
+    if titles:
+        named = titles[:OTHERS_NAMED] if len(titles) > OTHERS_NAMED + 1 else titles
+        more = [f"{len(titles) - len(named)} more"] if len(named) < len(titles) else []
+        said.append(f"Besides what was asked: {quantities.joined([*named, *more])}.")
+    return said
+
+
+def _given(answer: Answer, system: str) -> str:
+    """What somebody gave, as it was understood."""
+    listed = [
+        f"{answer.worksheet.field(name).label.rstrip('?')}: "
+        f"{sentences.field_text(answer, name, system)}"
+        for name in answer.given
+    ]
+    return f"You gave: {'; '.join(listed)}." if listed else ""
+
+
+def _usual(answer: Answer, system: str) -> str:
+    """What nobody gave and what was taken for it, the fields of the question first."""
+    first = (*answer.ask.fields, *(item.field.name for item in answer.settles))
+    ordered = sorted(answer.assumed, key=lambda item: item.field.name not in first)
+    if not ordered:
+        return ""
+    told = [
+        f"{item.field.label.rstrip('?')}: any of its options."
+        if len(item.options) > 1
+        else sentences.assumed_sentence(item, system)
+        for item in ordered[:USUAL_SHOWN]
+    ]
+    more = len(ordered) - len(told)
+    rest = f" And {more} more, named on the page." if more else ""
+    return f"Nobody gave these, so what is usual was taken. {' '.join(told)}{rest}"

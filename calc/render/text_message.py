@@ -1,0 +1,124 @@
+"""A reply as a text message: the answer, and as much of the rest as there is room for."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Iterator
+
+from calc.model import Answer
+from calc.render import fitting_caution, reply_sentences
+
+SHORT = 320  # a short text has fewer characters than this
+
+# A message in plain characters costs half as much to send as one with any other in it.
+_PLAIN = str.maketrans(
+    {
+        "“": '"',
+        "”": '"',
+        "\u2018": "'",
+        "’": "'",
+        "–": "-",
+        "—": "-",
+        "\u2212": "-",
+        "×": "x",
+        "·": "-",
+        "…": "...",
+        "°": " deg",
+        "½": " 1/2",
+        "¼": " 1/4",
+        "¾": " 3/4",
+        "²": "2",
+        "³": "3",
+        "±": "+/-",
+        "≤": "<=",
+        "≥": ">=",
+        "\u00a0": " ",
+        "\u202f": " ",
+        "\u2009": " ",
+    }
+)
+EXAMPLE_MARK = "(An example.)"
+
+
+def shop_name(sender: str) -> str:
+    """The shop's name out of the line that closes a reply."""
+    return sender.partition(" · ")[0]
+
+
+def plain(text: str) -> str:
+    """Return a text in the characters that a message carries cheaply."""
+    return " ".join(text.translate(_PLAIN).encode("ascii", "ignore").decode().split())
+
+
+def _finding(answer: Answer) -> str:
+    return f"{answer.worksheet.finding_words(answer.finding)}."
+
+
+def fits_short(answer: Answer, link: str, sender: str = "") -> bool:
+    """Whether a link leaves room for the finding and the shop's name in a short text."""
+    mark = EXAMPLE_MARK if answer.is_example else ""
+    least = plain(f"{_finding(answer)} {mark} {shop_name(sender)}")
+    return len(f"{least} {link}") < SHORT
+
+
+def short(answer: Answer, system: str = "us", link: str = "", sender: str = "") -> str:
+    """Return the reply as text for a message, always under 320 characters, the link included.
+
+    A link that is too long for any message is left out, and the text says so. What is left of
+    the room goes to the leading sentence first, then to a caution, what else is broken and what
+    to do, each in its longest form that fits.
+    """
+    name = plain(shop_name(sender))
+    linked = bool(link) and fits_short(answer, link, sender)
+    tail = ["(The link is too long for a message.)"] if link and not linked else []
+    mark = [EXAMPLE_MARK] if answer.is_example else []
+    closing = [*mark, *tail, *filter(None, [name]), *([link] if linked else [])]
+    best, best_worth = "", (-1, 0, False, False, False, 0, 0)
+    leads, *others = _forms(answer, system)
+    for lead, *forms in itertools.product(leads, *others):
+        said = " ".join([plain(" ".join(filter(None, [lead, *forms]))), *closing])
+        caution, broken, todo = (bool(form) for form in forms)
+        whole = 0 if lead.endswith("...") or lead == _finding(answer) else 1
+        worth = (whole, len(lead), caution, broken, todo, sum(map(len, forms)), len(said))
+        if len(said) < SHORT and worth > best_worth:
+            best, best_worth = said, worth
+    return best
+
+
+def _forms(answer: Answer, system: str) -> Iterator[list[str]]:
+    """Return lead, caution, broken and what to do, each in forms from the longest to none."""
+    said = reply_sentences.said_of(answer, system)
+    yield [*([said.lead, *_cut(said.lead)] if said.lead else []), _finding(answer)]
+    yield [said.caution, *_cut(said.caution), fitting_caution.LEAST_CAUTION, ""]
+    headings = [item.partition(":")[0].rstrip(".") for item in said.broken]
+    counts = range(len(headings), 0, -1)
+    yield [*(_also(headings, count) for count in counts), ""]
+    settle = f"Find out first: {answer.settle.field.label.rstrip('?')}." if answer.settle else ""
+    todo = [form for item in said.todo[:1] for form in (item, *_cut(item))]
+    yield [*(f"{settle} {form}".strip() for form in todo), settle, ""]
+
+
+def _also(headings: list[str], count: int) -> str:
+    """The first headings of what else is broken, and how many more there are."""
+    more = len(headings) - count
+    rest = f"; {more} more" if more else ""
+    return f"Also: {'; '.join(headings[:count])}{rest}."
+
+
+def _cut(text: str) -> Iterator[str]:
+    """Return shorter forms of a text: its first sentence, and that one up to a break in it.
+
+    What is cut in the middle of a list or a thought ends with dots, so that nobody takes it for
+    the whole.
+    """
+    first = text.partition(". ")[0].rstrip(".")
+    if f"{first}." != text:
+        yield f"{first}."
+    clause, found, _ = first.partition("; ")
+    if found:
+        yield f"{clause}..."
+    head, found, _ = first.rpartition(", ")
+    while found:
+        if len(head) > 24:
+            yield f"{head}..."
+        head, found, _ = head.rpartition(", ")

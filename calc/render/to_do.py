@@ -1,0 +1,71 @@
+"""What a reply says to do about what is broken."""
+
+from __future__ import annotations
+
+from calc import model, quantities
+from calc.model import Answer, sentences, words
+from calc.render import concerns, parts
+
+
+def what_to_do(answer: Answer, system: str) -> tuple[str, list[str]]:
+    """What to do: ways that each mend all of it, else a list that together mends what it can."""
+    # Where all that was asked about is well, what would help elsewhere is no part of the reply.
+    well = answer.finding in (model.WITHIN, model.CLOSE)
+    remedies = [r for r in answer.advice.remedies if not well or answer.concerns(r)]
+    counted = {verdict.check.name for verdict in concerns.in_question(answer)}
+    remedies = [r for r in remedies if not r.mends or counted & set(r.mends)]
+    if not remedies:
+        return "", []
+    whole = [remedy for remedy in remedies if remedy.whole]
+    if whole and answer.finding == model.UNKNOWN:
+        return "What would help, if it isn't in order already", [
+            _remedy(remedy, system) for remedy in whole[:3]
+        ]
+    if whole:
+        title = "What to do" if len(whole) == 1 else "What to do, any one of these"
+        return title, [_remedy(remedy, system) for remedy in whole[:3]]
+    chosen, left = _cover(answer)
+    if not chosen:
+        return "What would help", [_remedy(remedy, system) for remedy in remedies[:3]]
+    chosen.sort(key=lambda remedy: not any(map(concerns.is_broken, _mended(answer, remedy))))
+    told = [f"{_remedy(r, system)} {_what_for(answer, r)}".strip() for r in chosen]
+    if left:
+        titles = [verdict.check.heading(model.OVER) for verdict in left]
+        told.append(f"Nothing here mends: {'; '.join(titles)}.")
+    return "What to do, all of it" if len(chosen) > 1 else "What to do", told
+
+
+def _mended(answer: Answer, remedy: model.Remedy) -> list[model.Verdict]:
+    return [verdict for verdict in answer.verdicts if verdict.check.name in remedy.mends]
+
+
+def _what_for(answer: Answer, remedy: model.Remedy) -> str:
+    """What a remedy mends; or what it is for where nobody knows whether that is in order."""
+    mended = _mended(answer, remedy)
+    if not mended or any(map(concerns.is_broken, mended)):
+        return sentences.mends(answer, remedy)
+    titles = [model.in_sentence(verdict.check.title) for verdict in mended]
+    return f"Unless in order already: {quantities.joined(titles)}."
+
+
+def _cover(answer: Answer) -> tuple[list[model.Remedy], list[model.Verdict]]:
+    """Choose remedies until each check that one of them mends is mended; and say what is left."""
+    limits = [
+        v
+        for v in concerns.in_question(answer)
+        if v.margin_low < 0 and v.check.grade != model.ADVICE
+    ]
+    open_ = {verdict.check.name for verdict in limits}
+    rest, chosen = list(answer.advice.remedies), []
+    while open_ and rest:
+        best = max(rest, key=lambda remedy: len(open_ & set(remedy.mends)))
+        if not open_ & set(best.mends):
+            break
+        chosen.append(best)
+        rest.remove(best)
+        open_ -= set(best.mends)
+    return chosen, [v for v in limits if v.check.name in open_ and concerns.is_broken(v)]
+
+
+def _remedy(remedy: model.Remedy, system: str) -> str:
+    return " ".join(filter(None, [words(remedy.text, system), parts.said(remedy)]))
