@@ -65,33 +65,50 @@ def pair(
     known = {name: text for name, text in (job or {}).items() if name in names}
     inputs = {**tractor.fill(names), **implement.fill(names), **known}
     if inputs.get("loader"):
-        return _cell(sheet, inputs, system)
-    on, off = (_cell(sheet, {**inputs, "loader": state}, system) for state in ("on", "off"))
-    return on if on.finding == off.finding else replace(on, other=off)
+        return _Pairing(sheet, inputs, system).cell()
+    on, off = (_Pairing(sheet, {**inputs, "loader": state}, system) for state in ("on", "off"))
+    cell, finding = on.cell(), off.finding()
+    return cell if cell.finding == finding else replace(cell, other=off.cell())
 
 
-def _cell(sheet: Worksheet, inputs: dict[str, str], system: str) -> Cell:
-    """Return the finding of one set of inputs."""
-    loader = inputs.get("loader", "")
-    try:
-        box = search.read_box(sheet, inputs)
-    except search.BadInputs as bad:
-        return Cell(model.UNKNOWN, "", "", " ".join(bad.errors.values()), inputs, loader)
-    if box.missing:
-        said = sentences.missing_sentence(box.missing)
-        return Cell(model.UNKNOWN, "", "", said, inputs, loader)
-    with model.checks_alone():
-        looked = search.Search(sheet, box)
-        deciding = search.foremost(looked)
-    finding = model.finding_of([deciding], looked.unchecked())
-    return Cell(
-        finding,
-        deciding.check.name,
-        deciding.check.heading(finding),
-        check_text.check_sentence(deciding, system),
-        inputs,
-        loader,
-    )
+class _Pairing:
+    """One set of inputs: its finding first, and its cell where somebody wants it."""
+
+    def __init__(self, sheet: Worksheet, inputs: dict[str, str], system: str) -> None:
+        self._sheet, self._inputs, self._system = sheet, inputs, system
+        self._foremost: search.Foremost | None = None
+        self._refused = ""
+        try:
+            box = search.read_box(sheet, inputs)
+        except search.BadInputs as bad:
+            self._refused = " ".join(bad.errors.values())
+            return
+        if box.missing:
+            self._refused = sentences.missing_sentence(box.missing)
+            return
+        with model.checks_alone():
+            self._foremost = search.Foremost(search.Search(sheet, box))
+
+    def finding(self) -> str:
+        """Return the finding."""
+        return self._foremost.finding if self._foremost else model.UNKNOWN
+
+    def cell(self) -> Cell:
+        """Return the finding with what decides it."""
+        loader = self._inputs.get("loader", "")
+        if self._foremost is None:
+            return Cell(model.UNKNOWN, "", "", self._refused, self._inputs, loader)
+        with model.checks_alone():
+            deciding = self._foremost.verdict()
+        finding = model.finding_of([deciding], self._foremost.search.unchecked())
+        return Cell(
+            finding,
+            deciding.check.name,
+            deciding.check.heading(finding),
+            check_text.check_sentence(deciding, self._system),
+            self._inputs,
+            loader,
+        )
 
 
 def _cells(

@@ -4,7 +4,11 @@ Every range comes from a table whose rows carry their source; most are common
 practice or memory, and an answer that uses one has to say so.
 """
 
+from functools import cache, lru_cache
+
 from calc import arith, tables
+
+Span = tuple[float, float]
 
 
 def implement(kind: str, width: float | None = None) -> dict[str, tuple[float, float]]:
@@ -35,6 +39,11 @@ def implement(kind: str, width: float | None = None) -> dict[str, tuple[float, f
     >>> implement("rotary_cutter", 1.5)
     {'mass': (230.0, 330.0), 'cg_distance': (0.85, 1.05)}
     """
+    return dict(_implement(kind, width))
+
+
+@lru_cache(maxsize=256)
+def _implement(kind: str, width: float | None) -> dict[str, Span]:
     found = [row for row in tables.rows("machines/typical_implements") if row["kind"] == kind]
     if not found:
         raise LookupError(f"No kind of implement is called {kind!r}.")
@@ -61,6 +70,7 @@ def _between(known: list[tuple[float, list[float]]], width: float) -> list[float
     return [arith.along(width, widths, column) for column in columns]
 
 
+@cache
 def implement_source(kind: str) -> str:
     """Return the citation of the ranges of one kind of implement."""
     return next(
@@ -68,6 +78,7 @@ def implement_source(kind: str) -> str:
     )
 
 
+@cache
 def implement_kinds() -> tuple[tuple[str, str], ...]:
     """Return (key, label) of every kind of implement in the table, in its order."""
     return tuple(
@@ -126,6 +137,7 @@ def tractor(kind: str) -> dict[str, tuple[float, float]]:
     raise LookupError(f"No class of tractor is called {kind!r}.")
 
 
+@cache
 def tractor_kinds() -> tuple[tuple[str, str], ...]:
     """Return (key, label) of every class of tractor in the table, in its order."""
     return tuple((row["key"], row["label"]) for row in tables.rows("machines/typical_tractors"))
@@ -136,7 +148,6 @@ SPREAD = 0.15  # left around the masses and powers of the published ones
 BASE_SPREAD = 0.02  # left around their wheelbases
 KEEP = 0.5  # of a class's range that is left for a length once the wheelbase is known
 
-Span = tuple[float, float]
 LB, INCH, HP = 0.45359237, 0.0254, 745.6998715822702
 
 
@@ -218,6 +229,13 @@ def narrowed(
     >>> round(low / 0.0254, 1), round(high / 0.0254, 1)
     (60.2, 66.9)
     """
+    return dict(_narrowed(kind, mass, pto_power, wheelbase, cab))
+
+
+@lru_cache(maxsize=64)  # a few for each tractor that is looked at
+def _narrowed(
+    kind: str, mass: Span | None, pto_power: Span | None, wheelbase: Span | None, cab: bool
+) -> dict[str, Span]:
     kinds = [kind] if kind else _like(mass, pto_power)
     found = _merged([tractor(key) | tractor_parts(key) for key in kinds])
     if cab:
@@ -303,6 +321,7 @@ def tractor_parts(kind: str) -> dict[str, Span]:
     }
 
 
+@cache
 def lift_ratio() -> Span:
     """Return how much of its lift at the ball ends a hitch has 24 in behind them: published pairs.
 

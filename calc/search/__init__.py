@@ -8,7 +8,7 @@ from calc.search.looking import SAMPLES, Search, evenly
 from calc.search.remedies import Remedies
 from calc.search.solver import Solver
 from calc.search.standing import prove
-from calc.search.verdicts import foremost, verdicts
+from calc.search.verdicts import Foremost, verdicts
 
 __all__ = [
     "SAMPLES",
@@ -16,6 +16,7 @@ __all__ = [
     "Box",
     "Dimension",
     "ErrorEffect",
+    "Foremost",
     "Known",
     "NotProvable",
     "Remedies",
@@ -26,7 +27,6 @@ __all__ = [
     "box_of",
     "error_effects",
     "evenly",
-    "foremost",
     "prove",
     "read",
     "read_box",

@@ -93,6 +93,9 @@ def read(
     given: dict[str, str] = {}
     for item in sheet.fields:
         text = texts.get(item.name, "")
+        if not text:  # most fields of most answers
+            values[item.name] = None
+            continue
         try:
             values[item.name] = item.read(text, system)
         except InputError as error:

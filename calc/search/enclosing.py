@@ -8,7 +8,7 @@ from typing import Any
 
 from calc import arith
 from calc.search import functions, intervals
-from calc.search.intervals import Forks, NotProvable, Slopes
+from calc.search.intervals import NONE, Forks, Interval, NotProvable, Slopes
 
 Key = tuple[str, str]  # what of a check or output, and its name: ("margin", "front_axle")
 Ranges = Mapping[str, tuple[float, float]]
@@ -56,9 +56,11 @@ def enclosed(
     intervals.begin(forks)
     with arith.using(functions.FUNCTIONS):
         while forks.next():
-            ranged = {name: intervals.variable(name, *ends) for name, ends in ranges.items()}
+            values = dict(given)
+            for name, (low, high) in ranges.items():
+                values[name] = low if low == high else intervals.variable(name, low, high)
             try:
-                numbers = run({**given, **ranged})
+                numbers = run(values)
             except (ValueError, ZeroDivisionError) as error:
                 refusal = error
                 continue
@@ -68,9 +70,11 @@ def enclosed(
             for key, value in numbers.items():
                 if key in found:
                     found[key].take(value)
+                elif value.__class__ is Interval:
+                    slopes = value.slopes
+                    found[key] = Enclosure(value.low, value.high, slopes, slopes, value.number)
                 else:
-                    low, high, slopes, number = intervals.parts(value)
-                    found[key] = Enclosure(low, high, slopes, slopes, number)
+                    found[key] = Enclosure(value, value, NONE, NONE, ("=", value))
     if refusal is not None and not done:
         raise refusal
     for one in found.values():

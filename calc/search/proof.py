@@ -78,6 +78,7 @@ class Proof:
     complete: bool = field(default=False, init=False)
     _forks: Forks = field(default_factory=Forks, init=False)
     _kept: dict[Any, Kept] = field(default_factory=dict, init=False)
+    _looked: dict[Key, Enclosure] = field(default_factory=dict, init=False)  # over the whole box
     _group_of: dict[Key, tuple[str, ...]] = field(default_factory=dict, init=False)
 
     def __post_init__(self) -> None:
@@ -189,6 +190,8 @@ class Proof:
             with model.looking() as left:
                 known = self._made(part, None, LOOK)
             known.left = left
+            if part is self._whole:
+                self._looked = known.found
             return known
         except (model.OpenChoice, TooManyWays) as need:
             return self._pieces(part, need)
@@ -209,6 +212,11 @@ class Proof:
     ) -> Found:
         """Settle whether sign times a number is `goal` or more wherever it is made, and, with
         `everywhere`, that it is made all over the box; with at most that effort."""
+        seen = self._looked.get(key)
+        if seen is not None and (seen.always or not everywhere):
+            bound = seen.low if sign > 0 else -seen.high
+            if bound >= goal:
+                return Found(True, bound=bound)
         return self._ask(Question(key, sign, goal, everywhere), most)
 
     def least(self, key: Key, ends: tuple[float, float], most: float, *, sign: int = 1) -> Found:

@@ -185,7 +185,8 @@ def _settle_all(standing: Standing) -> None:
     """Settle every check: the costly ones last, lest they leave nothing to the others."""
     for most in (FIRST, NEXT, LAST):
         for name in _by_margin(standing.search):
-            standing.settle(name, most)
+            if name not in standing.held:
+                standing.settle(name, most)
 
 
 def _by_margin(search: Search) -> list[str]:

@@ -49,13 +49,28 @@ def _rank(search: Search, name: str) -> model.Rank:
     return model.rank_of(finding, search.nominal(name).grade, *search.margins(name))
 
 
-def foremost(search: Search) -> model.Verdict:
-    """Return the deciding verdict alone: for a list of many answers, of which one line is shown."""
-    standing = prove(search, values=False)
-    settle_order(search, standing)
-    name = min(search.worst, key=lambda name: _rank(search, name))
-    settle_values(standing, [("value", name), ("limit", name)])
-    return _verdict(search, standing, name)
+class Foremost:
+    """What decides, alone: for a list of many answers, of which one line is shown."""
+
+    def __init__(self, search: Search) -> None:
+        self.search = search
+        self._standing = prove(search, values=False)
+
+    @property
+    def finding(self) -> str:
+        """The finding of the whole answer; which of the checks with this one decides is open."""
+        deciding = _verdict(self.search, self._standing, self._first())
+        return model.finding_of([deciding], self.search.unchecked())
+
+    def verdict(self) -> model.Verdict:
+        """Return the deciding verdict, with the true ends of what its sentence shows."""
+        settle_order(self.search, self._standing)
+        name = self._first()
+        settle_values(self._standing, [("value", name), ("limit", name)])
+        return _verdict(self.search, self._standing, name)
+
+    def _first(self) -> str:
+        return min(self.search.worst, key=lambda name: _rank(self.search, name))
 
 
 def of_all(search: Search, standing: Standing | None, deciding: model.Verdict | None) -> str:

@@ -67,6 +67,20 @@ def altitude_share(
     return pto_power.altitude_factor(altitude, altitude_rule(rule, breathing))
 
 
+def altitude_share_of(v: model.Inputs, rule: str = pto_power.DEFAULT_ALTITUDE_RULE) -> float:
+    """Return the share of the power left at `v.altitude`, by `v.breathing`. [-]
+
+    How the engine breathes is asked only where it matters: the rule for turbocharged engines
+    starts higher than all others, so where these lose nothing, none does.
+    """
+    if v.altitude is None:
+        return 1.0
+    share = pto_power.altitude_factor(v.altitude, rule)
+    if isinstance(share, float) and share >= 1.0:
+        return share
+    return altitude_share(v.altitude, v.breathing, rule)
+
+
 def shaft_rpm(shaft: str) -> float:
     """Return the speed of a shaft "type-speed"; 540 where nobody looked. [rev/min]"""
     return USUAL_SPEED if shaft == UNSEEN.value else float(shaft.split("-")[1])

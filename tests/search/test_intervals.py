@@ -51,6 +51,11 @@ ONE = {
     "if": lambda x: x * 2.0 if x > 1.0 else 3.0 - x,
     "window": lambda x: 1.0 if -1.0 <= x <= 2.0 else x,
     "same": lambda x: x - x + x / x + x * x,
+    "along": lambda x: arith.along(x, [-2.0, 0.5, 3.0], [1.0, -1.0, 4.0]),
+    "or zero": lambda x: arith.or_zero(x) + 1.0,
+    "multiples": lambda x: x * 3.0 - x / 4.0 + (x * 0.5 + x),
+    "multiples over": lambda x: (x * 3.0) / (x / 2.0),
+    "both forms": lambda x: arith.same(x * (1.0 - x), lambda: x - x**2),
     "truth": lambda x: x if x else 5.0,
 }
 TWO = {

@@ -115,7 +115,7 @@ def _fresh_air(v: model.Inputs, at: model.At) -> None:
 def _shaft(v: model.Inputs, at: model.At, load: float) -> None:
     takes, ratio = taken(v, load), pto_power.pto_ratio()[1]
     # Thin air takes its share of the engine first; the compressor's share doesn't shrink with it.
-    at.site_power = v.engine_power * shaft_power.altitude_share(v.altitude, v.breathing)
+    at.site_power = v.engine_power * shaft_power.altitude_share_of(v)
     at.compressor, at.compressor_pull_down = takes.steady, takes.pull_down
     at.alternator = takes.alternator
     at.left = air_conditioner.shaft_power_left(at.site_power, takes.steady, takes.alternator, ratio)

@@ -170,7 +170,7 @@ def power_checks(v: Inputs, at: At) -> None:
 
 def _here(v: Inputs, at: At) -> None:
     """Name what is left of the power at the place where it works."""
-    at.altitude_share = shaft_power.altitude_share(v.altitude, v.breathing)
+    at.altitude_share = shaft_power.altitude_share_of(v)
     at.here = v.pto_power * at.altitude_share
 
 

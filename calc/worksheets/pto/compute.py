@@ -141,7 +141,7 @@ def _tractor(v: model.Inputs, at: model.At) -> None:
     at.rated = rated_power(v)
     at.lost = arith.or_zero(v.speed_loss)
     rule = shaft_power.altitude_rule(v.altitude_rule, v.breathing)
-    at.height_share = shaft_power.altitude_share(v.altitude, v.breathing, v.altitude_rule)
+    at.height_share = shaft_power.altitude_share_of(v, v.altitude_rule)
     at.heat_share = heat_share(v)
     at.here = at.rated * at.height_share * at.heat_share
     at.travel = travel_power(v)
