@@ -29,7 +29,7 @@ def fields() -> list[AnyField]:
             "0 %",
             "40 %",
             example="5 %",
-            typical=Typical(0.0, 0.15, "hitch/PRACTICE", "mowed land"),
+            typical=usual.slope,
             group=JOB,
         ),
         Field("cross_slope", "slope", "0 %", "60 %", optional=True, group=JOB),

@@ -61,6 +61,7 @@ def fields() -> list[AnyField]:
             essential=True,
             group=TRACTOR,
             unsure=("off", "on"),
+            told_by=(("loader_payload", "on"),),
         ),
         Choice(
             "cab",

@@ -212,6 +212,16 @@ def auger_diameter(known: KnownSoFar) -> Typical | None:
     return Typical(0.1524, 0.3048, "power/CLASS-memory", "diggers for compact tractors")
 
 
+WORKS_SOIL = ("rotary_tiller", "disk_harrow", "plow", "post_hole_digger")
+
+
+def slope(known: KnownSoFar) -> Typical:
+    """Return the usual slopes; soil that is worked would wash off steeper ones."""
+    if known.get("implement_kind") in WORKS_SOIL:
+        return Typical(0.0, 0.08, "hitch/PRACTICE", "soil that is worked")
+    return Typical(0.0, 0.15, "hitch/PRACTICE", "mowed land")
+
+
 def ground_speed(known: KnownSoFar) -> Typical:
     """Return the usual speed at work; a tiller crawls."""
     if known.get("implement_kind") == "rotary_tiller":

@@ -51,12 +51,15 @@ class Giving:
     def given(self, dim: Dimension, places: Sequence[float]) -> Iterator[Box]:
         """Give the box with an input known, for one value of its range after another.
 
-        Where what others may be hangs on it, they narrow with it.
+        Where what others may be hangs on it, they narrow with it. What nobody could say beside
+        the rest that was given is left out.
         """
         for value in dim.options or [dim.at(place) for place in places]:
             if dim.name in self.leading:
                 known = value if dim.options else Reading(value, value)
                 values = {**self.known.values, dim.name: known}
+                if self.sheet.review(values):
+                    continue
                 yield box_of(self.sheet, replace(self.known, values=values))
             else:
                 left = tuple(one for one in self.box.dimensions if one is not dim)

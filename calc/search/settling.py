@@ -72,12 +72,12 @@ class _Given:
     @property
     def narrows(self) -> float:
         """The share of the deciding check's width that goes with it."""
-        return sum(self.narrowed) / len(self.narrowed)
+        return sum(self.narrowed) / max(1, len(self.narrowed))
 
     @property
     def share(self) -> float:
         """The share of its values that settle the open checks."""
-        return sum(self.settled) / len(self.settled)
+        return sum(self.settled) / max(1, len(self.settled))
 
     def order(self) -> tuple[float, float]:
         """What is least for the input that is named first."""
@@ -176,7 +176,7 @@ class _Settling:
             self._narrows(verdict, [self._margins(box, values) for values in ends])
             for box in one.boxes[:NARROWED]
         ]
-        return sum(shares) / len(shares)
+        return sum(shares) / max(1, len(shares))
 
     def _narrows(self, verdict: model.Verdict, corners: Sequence[Mapping[str, float]]) -> float:
         """Return the share of a check's width that is gone at its best and worst corner."""

@@ -171,7 +171,7 @@ def test_contact_is_drawn_when_the_driver_sees_too_late():
 
 
 def test_range_of_speeds_is_searched():
-    found = answer(car_speed="45 to 65 mph", maneuver="along")
+    found = answer(ask="caught", car_speed="45 to 65 mph", maneuver="along")
     assert found.searched > 1
     assert findings(found)["stop"] == model.UNKNOWN
     assert found.settle.field.name == "car_speed"
