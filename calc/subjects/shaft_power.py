@@ -159,11 +159,22 @@ def climb_power(v: model.Inputs, standing: float, slope: float, rolling: float =
     return pto_power.travel_power(mass, slope, v.ground_speed, rolling, efficiency)
 
 
-def eased(v: model.Inputs, standing: float, slope: float, rolling: float = 0.0) -> float:
-    """Return what slowing down to a walk on the climb gives back to the shaft. [W]"""
-    slowed = v.but(ground_speed=arith.min(v.ground_speed, WALK))
-    fast, slow = (climb_power(one, standing, slope, rolling) for one in (v, slowed))
-    return arith.number(fast - slow)
+def at_a_walk(v: model.Inputs) -> model.Inputs:
+    """Return the same with its climb taken no faster than at a walk."""
+    return v.but(ground_speed=arith.min(v.ground_speed, WALK))
+
+
+def check_power(
+    at: model.At, source: str, *, left: str, walking: str, least: str, need: str
+) -> None:
+    """Check what is left of the power against the band that the implement asks for.
+
+    It is met where `left`, at the speed of the work, is all of the `need`; broken where `walking`,
+    on the climb at a walk, is short of the `least`.
+    """
+    slower = at.number(walking) - at.number(left)
+    strict = at.number(need) + slower
+    at.at_least("power", walking, least, source, strict=strict, kind="power")
 
 
 def class_size(kind: str, width: float | None, mass: float | None) -> float | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from calc import model
 from calc.mechanics import ballast, implement_power
 from calc.search import Remedies
-from calc.subjects import hung, hung_remedies
+from calc.subjects import hung, hung_remedies, shaft_power
 from calc.subjects.standing import stand
 from calc.worksheets.pairing import checks as pairing
 from calc.worksheets.pairing.fields import FRONT_RULES
@@ -48,6 +48,8 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
 def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
     """What the other rules and the other materials would ask for."""
     notes: list[model.Words] = []
+    if "power_walking" in found and found.power_walking > found.power_left:
+        notes.append(found.note("walk", walk=(shaft_power.WALK, "speed")))
     if hung.hangs(v) in ("hitch", "towed"):
         stands, mass = stand(v), hung.behind_axle(v)[0]
         added = mass + stands.weights

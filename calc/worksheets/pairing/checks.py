@@ -181,10 +181,15 @@ def _standing(v: Inputs, at: At) -> float:
 
 def _power(v: Inputs, at: At) -> None:
     """Check what is left of the power against what the implement asks for."""
-    moves = shaft_power.moves(v.implement_kind)
-    at.climb_power = shaft_power.climb_power(v, _standing(v, at), v.slope) if moves else 0.0
+    at.climb_power = slow = 0.0
+    if shaft_power.moves(v.implement_kind):
+        at.climb_power, slow = (
+            shaft_power.climb_power(one, _standing(v, at), v.slope)
+            for one in (v, shaft_power.at_a_walk(v))
+        )
     _here(v, at)
     at.power_left = pto_power.power_left(v.pto_power, at.altitude_share, 1.0, at.climb_power)
+    at.power_walking = pto_power.power_left(v.pto_power, at.altitude_share, 1.0, slow)
     _demand(v, at)
     _power_steps(v, at)
 
@@ -200,10 +205,14 @@ def _demand(v: Inputs, at: At) -> None:
         reserve = pto_power.RESERVE
         at.at_least("power", "power_left", "power_demand", "power/DERIVED", close_band=reserve)
     else:
-        least = band.low
-        if shaft_power.moves(v.implement_kind):
-            least -= shaft_power.eased(v, _standing(v, at), v.slope)
-        at.at_least("power", "power_left", least, band.source, strict="power_demand", kind="power")
+        shaft_power.check_power(
+            at,
+            band.source,
+            left="power_left",
+            walking="power_walking",
+            least="power_least",
+            need="power_demand",
+        )
 
 
 def _power_steps(v: Inputs, at: At) -> None:

@@ -101,6 +101,7 @@ OUTPUTS = (
     *raised.LOADS,
     model.Shown("clearance", "length", hidden=True),
     model.Shown("power_left", "power"),
+    model.Shown("power_walking", "power", hidden=True),
     model.Shown("power_least", "power", hidden=True),
     model.Shown("power_demand", "power"),
     model.Shown("here", "power", hidden=True),

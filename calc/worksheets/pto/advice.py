@@ -207,6 +207,8 @@ def _from_engine(v: model.Inputs) -> model.Phrase:
 
 def _notes(v: model.Inputs, row: dict[str, str], found: model.Found) -> list[model.Words]:
     notes: list[model.Words] = []
+    if "walking" in found and found.walking > found.left:
+        notes.append(found.note("walk", walk=(shaft_power.WALK, "speed")))
     if v.pto_engine_rpm is not None and v.rated_rpm is not None:
         speed = shaft_power.shaft_rpm(v.tractor_shaft)
         turns = pto.engine_speed_ratio(v.pto_engine_rpm, speed)

@@ -60,13 +60,6 @@ def travel_power(v: model.Inputs) -> float:
     return shaft_power.climb_power(v, mass_of(v), arith.or_zero(v.slope), rolling)
 
 
-def _eased(v: model.Inputs) -> float:
-    """Return what slowing down to a walk on a climb gives back to the shaft. [W]"""
-    if not moves(v) or not v.slope:
-        return 0.0
-    return shaft_power.eased(v, mass_of(v), v.slope)
-
-
 def heat_share(v: model.Inputs) -> float:
     """Return the share of the power that is left in the heat. [-]"""
     if v.air_temperature is None:
@@ -146,6 +139,8 @@ def _tractor(v: model.Inputs, at: model.At) -> None:
     at.here = at.rated * at.height_share * at.heat_share
     at.travel = travel_power(v)
     at.left = pto_power.power_left(at.rated, at.height_share, at.heat_share, at.travel)
+    slow = travel_power(shaft_power.at_a_walk(v)) if v.slope else at.travel
+    at.walking = pto_power.power_left(at.rated, at.height_share, at.heat_share, slow)
     at.generator_most = at.here / shaft_power.generator_start(1.0)
     if not at.showing:
         return
@@ -211,8 +206,9 @@ def _demand(v: model.Inputs, at: model.At, row: dict[str, str] | None) -> None:
         at.at_least("starting", "left", "start", "power/S23; power/GEN-T16", close_band=0.0)
         at.at_least("power", "left", "need", band.source)
     else:
-        least = band.low - _eased(v)
-        at.at_least("power", "left", least, band.source, strict="need", kind="power")
+        shaft_power.check_power(
+            at, band.source, left="left", walking="walking", least="need_low", need="need"
+        )
     if row["size"] == "width":
         each = shaft_power.demand(kind, 1.0, v.material, v.figures, v.reserve)
         assert each is not None

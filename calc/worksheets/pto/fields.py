@@ -251,6 +251,7 @@ FIELDS = (
 OUTPUTS = (
     model.Shown("rated", "power"),
     model.Shown("left", "power"),
+    model.Shown("walking", "power", hidden=True),
     model.Shown("standing", "mass", hidden=True),
     model.Shown("need_low", "power"),
     model.Shown("need", "power"),
