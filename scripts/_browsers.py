@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import shutil
+import subprocess
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -25,6 +26,19 @@ def find_browser() -> str | None:
         if found:
             return found
     return _playwright_chromium()
+
+
+# Chromium without a window of its own, from the same source as Debian's Chromium.
+SHELL = "chromium-headless-shell"
+
+
+def find_shell() -> str | None:
+    """Return the path of what most tests look at pages with, or None.
+
+    A window takes a third of a browser's work and no test looks at it: where it can be had it is
+    a Chromium without one. The flows that are tried in three browsers have the whole Chromium.
+    """
+    return shutil.which(SHELL) or find_browser()
 
 
 # Debian's packages for the tests: three browsers, a screen for the one that needs one, and what
@@ -84,6 +98,18 @@ def _install_packages(names: Sequence[str]) -> None:
     )
 
 
+def _install_shell() -> None:
+    """Install the Chromium without a window, where the distribution has it."""
+    if shutil.which(SHELL) or not may_install():
+        return
+    known = subprocess.run(["apt-cache", "show", SHELL], capture_output=True)
+    if known.returncode == 0:
+        try:
+            _setup.run(["apt-get", "install", "-q", "-y", "--no-install-recommends", SHELL])
+        except (_setup.SetupError, OSError) as problem:
+            _setup.note(f"{SHELL} can't be had, so the tests take longer: {problem}")
+
+
 def ensure_browser() -> str:
     """Return the path of a Chromium, installing what the tests need and this machine lacks.
 
@@ -93,6 +119,7 @@ def ensure_browser() -> str:
     found = find_browser()
     wanted = [*([] if found else ["Chromium"]), *missing_browsers()]
     if found and not (wanted and may_install()):
+        _install_shell()
         return found
     _setup.note(f"Installing {', '.join(wanted)} for the tests (once) ...")
     try:
@@ -107,4 +134,5 @@ def ensure_browser() -> str:
     found = find_browser()
     if not found:
         raise _setup.SetupError(f"{NO_BROWSER}.")
+    _install_shell()
     return found

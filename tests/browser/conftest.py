@@ -71,8 +71,8 @@ def driver() -> Iterator[Playwright]:
 
 @pytest.fixture(scope="session")
 def browser(driver: Playwright) -> Iterator[Browser]:
-    """A Chromium."""
-    path = _browsers.find_browser()
+    """A Chromium; one without a window where it can be had."""
+    path = _browsers.find_shell()
     if path is None:
         pytest.fail("There is no browser to test with; scripts/test.py installs one.")
     running = driver.chromium.launch(executable_path=path, args=FLAGS)

@@ -80,6 +80,18 @@ def test_a_missing_browser_is_an_error_and_no_skip(monkeypatch: pytest.MonkeyPat
         _browsers.ensure_browser()
 
 
+def test_without_the_windowless_browser_the_whole_one_is_used(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    monkeypatch.setattr(_browsers, "find_browser", lambda: "whole")
+    monkeypatch.setenv("PATH", str(tmp_path))
+    assert _browsers.find_shell() == "whole"
+    shell = tmp_path / _browsers.SHELL
+    shell.write_text("#!/bin/sh\n")
+    shell.chmod(0o755)
+    assert _browsers.find_shell() == str(shell)
+
+
 def test_a_failing_command_is_told_in_its_own_words() -> None:
     with pytest.raises(_setup.SetupError, match="out of luck"):
         _setup.run([_environment.venv_python(), "-c", "import sys; sys.exit('out of luck')"])
