@@ -342,7 +342,7 @@ export class MessagesPage {
     if (!this.edited) this.reply.value = plain.join("\n\n");
     const shop = sender();
     if (shop && !this.edited && !this.reply.value.includes(shop)) this.reply.value += `\n\n${shop}`;
-    this.reply.dataset["final"] = String(cards.length === this.asked.length);
+    this.reply.dataset["final"] = String(cards.length > 0 && cards.length === this.asked.length);
   }
 
   /** A message is counted once, when its reply goes out. */
