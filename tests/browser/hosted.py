@@ -70,6 +70,21 @@ class Substituting(Handler):
         self.wfile.write(kind.body)
 
 
+class Stalling(Handler):
+    """Holds back one file while `Host.stalled` says so, as a link that has gone silent."""
+
+    held: ClassVar[str] = ""
+    asked_for: ClassVar[threading.Event]
+    let_go: ClassVar[threading.Event]
+
+    def do_GET(self) -> None:
+        """Send what is asked for, once it isn't held back."""
+        if self.held and self.address().endswith(self.held):
+            self.asked_for.set()
+            self.let_go.wait()
+        super().do_GET()
+
+
 def substituting(address_end: str, body: bytes, times: int = 1) -> type[Substituting]:
     """Return a handler that sends `body` the first `times` that an address of that end is asked."""
     fault = {"address_end": address_end, "body": body, "times": times}
@@ -103,6 +118,18 @@ class Host:
             yield
         finally:
             self.handler.down = False
+
+    @contextmanager
+    def stalled(self, address_end: str) -> Iterator[threading.Event]:
+        """Hold back a file of a `Stalling` host; gives what is set when it is asked for."""
+        stalling: Any = self.handler
+        stalling.asked_for, stalling.let_go = threading.Event(), threading.Event()
+        stalling.held = address_end
+        try:
+            yield stalling.asked_for
+        finally:
+            stalling.held = ""
+            stalling.let_go.set()
 
 
 @contextmanager

@@ -10,7 +10,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from scripts import _setup
 from tests.browser.conftest import LIVE, PATIENCE, WINDOW
-from tests.browser.hosted import Host, hosted, next_version
+from tests.browser.hosted import Host, Stalling, hosted, next_version
 from tests.browser.talk import ANSWERED, field, finding, given, settle, until
 
 KEPT = "Kept on this device for use without signal"
@@ -37,6 +37,13 @@ DAMAGE = """async (part) => {
     }
   }
   return count;
+}"""
+# The one file in the version that was kept first.
+LOSE_IN_FIRST = """async (part) => {
+  const [name] = await caches.keys();
+  const cache = await caches.open(name);
+  const lost = (await cache.keys()).find((each) => each.url.endsWith(part));
+  return cache.delete(lost);
 }"""
 KEPT_FILES = """async () => {
   let count = 0;
@@ -198,6 +205,25 @@ def test_a_new_version_comes_whole_and_only_when_it_is_wanted(
         again.goto(f"{host.address}pairing/")
         assert LATER in again.content()
         assert len(again.evaluate("caches.keys()")) == 1
+
+
+def test_a_new_version_waits_for_nothing_that_the_old_one_still_fetches(
+    visitor: BrowserContext, site: Path, tmp_path: Path
+) -> None:
+    with _setup.one_at_a_time():
+        later = next_version(site, tmp_path / "later", LATER)
+    with hosted(site, Stalling) as host:
+        page = visit(visitor, host)
+        host.exchange(later)
+        page.evaluate("navigator.serviceWorker.getRegistration().then((each) => each.update())")
+        expect(page.locator(".ys-newer")).to_contain_text("A new version is ready")
+        assert page.evaluate(LOSE_IN_FIRST, "/tires/swap/")
+        with host.stalled("/tires/swap/") as waiting:
+            # Every page that opens has the version that is in use look for what it lacks.
+            visitor.new_page().goto(f"{host.address}pairing/")
+            assert waiting.wait(PATIENCE)
+            page.locator(".ys-newer").get_by_role("button", name="Reload").click()
+            expect(page.get_by_text(LATER).first).to_be_attached()
 
 
 def test_damage_that_only_a_new_version_can_mend_lets_it_in(

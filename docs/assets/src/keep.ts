@@ -4,7 +4,11 @@ import { reload, reloadQuietly } from "./build";
 import { make } from "./dom";
 import { wordsOf } from "./problem";
 
-export type ToKeeper = { kind: "take" } | { kind: "claim"; version: string } | { kind: "check" };
+export type ToKeeper =
+  | { kind: "take" }
+  | { kind: "leave" }
+  | { kind: "claim"; version: string }
+  | { kind: "check" };
 
 export type FromKeeper =
   | { kind: "keeping"; done: number; total: number }
@@ -260,7 +264,10 @@ export class Keeping {
     const now = make("button", { type: "button", class: "ys-button" }, "Reload");
     const later = make("button", { type: "button", class: "ys-button" }, "Later");
     const box = make("div", { class: "ys-newer", role: "status" }, make("span", {}, text), now, later);
-    now.addEventListener("click", action);
+    now.addEventListener("click", () => {
+      box.replaceChildren(make("span", {}, "Loading it…"));
+      action();
+    });
     later.addEventListener("click", () => box.remove());
     document.body.append(box);
   }

@@ -63,6 +63,8 @@ const current = ours + VERSION;
 const AT_ONCE = 2;
 /** Files whose content was found right since this worker started. */
 const checked = new Set<string>();
+/** Ends what this version still fetches once the next one takes over: a browser waits for it. */
+const leaving = new AbortController();
 
 async function isRight(response: Response, file: Listed): Promise<boolean> {
   return file.digests.includes(await sha256(await response.arrayBuffer()));
@@ -71,8 +73,11 @@ async function isRight(response: Response, file: Listed): Promise<boolean> {
 /** Fetch a file from the server; it is taken only if it is the one that is listed. */
 async function download(url: string, file: Listed): Promise<Response> {
   for (const cache of ["no-cache", "reload"] as const) {
-    const response = await fetch(url, { cache, credentials: "same-origin" });
-    const bytes = await response.arrayBuffer();
+    const asked = { cache, credentials: "same-origin", signal: leaving.signal } as const;
+    const bringing = fetch(url, asked).then(async (found) => [found, await found.arrayBuffer()] as const);
+    const [response, bytes] = await bringing.catch((problem: unknown) => {
+      throw leaving.signal.aborted ? new OtherVersion(url) : problem;
+    });
     if (!response.ok || !file.digests.includes(await sha256(bytes))) continue;
     // Made anew, because a page may not be answered with a response that was redirected.
     const headers = new Headers(response.headers);
@@ -127,7 +132,7 @@ async function keepAll(report: boolean): Promise<unknown[]> {
   const problems: unknown[] = [];
   let done = 0;
   const lane = async (): Promise<void> => {
-    for (let next = queue.shift(); next; next = queue.shift()) {
+    for (let next = queue.shift(); next && !leaving.signal.aborted; next = queue.shift()) {
       const [url, file] = next;
       try {
         await keep(cache, older, url, file);
@@ -164,8 +169,9 @@ async function activate(): Promise<void> {
   }
 }
 
-async function check(): Promise<FromKeeper> {
+async function check(): Promise<FromKeeper | null> {
   const problems = await keepAll(false).catch((problem: unknown) => [...files].map(() => problem));
+  if (leaving.signal.aborted) return null;
   if (problems.some((each) => reason(each) === "changed")) await giveWay();
   return {
     kind: "kept",
@@ -175,6 +181,21 @@ async function check(): Promise<FromKeeper> {
     missing: problems.length,
     reason: problems.length ? reason(problems[0]) : null,
   };
+}
+
+let checking: Promise<FromKeeper | null> | undefined;
+
+/** Look at everything once for all who ask meanwhile. */
+async function answerCheck(source: Told["source"]): Promise<void> {
+  checking ??= check().finally(() => (checking = undefined));
+  const found = await checking;
+  if (found) source?.postMessage(found);
+}
+
+/** Take over from the version that is in use, which is to leave what it does. */
+async function take(): Promise<void> {
+  self.registration.active?.postMessage({ kind: "leave" } satisfies ToKeeper);
+  await self.skipWaiting();
 }
 
 /** What is kept can't be made whole, because the server has another version: let that one in. */
@@ -256,9 +277,10 @@ self.addEventListener("fetch", (event) => {
 
 self.addEventListener("message", (event) => {
   const { data, source } = event;
-  if (data.kind === "take") event.waitUntil(self.skipWaiting());
+  if (data.kind === "take") event.waitUntil(take());
+  if (data.kind === "leave") leaving.abort();
   // A page that was loaded before there was a worker is answered from here only if it is of the
   // very version that is kept.
   if (data.kind === "claim" && data.version === VERSION) event.waitUntil(self.clients.claim());
-  if (data.kind === "check") event.waitUntil(check().then((found) => source?.postMessage(found)));
+  if (data.kind === "check") event.waitUntil(answerCheck(source));
 });
