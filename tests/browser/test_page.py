@@ -18,6 +18,7 @@ from tests.browser.talk import ANSWERED, field, finding, settle, until
 CHECKER = _node.NPM / "node_modules" / "vnu-jar" / "build" / "dist" / "vnu.jar"
 JAVA = shutil.which("java") or ""
 AXE = _node.NPM / "node_modules" / "axe-core" / "axe.min.js"
+FITS_A_PHONE = "document.documentElement.scrollWidth <= 360"
 LOADS = re.compile(
     r"""<(?:script|link|img|iframe|source|audio|video|embed|object)\b[^>]*?"""
     r"""(?:src|href|data)=["']?((?:https?:)?//[^"'\s>]+)""",
@@ -82,20 +83,21 @@ def test_the_search_reads_its_index_when_it_is_opened(page: Page, address: str) 
 def test_without_javascript_every_worksheet_shows_its_whole_answer(
     browser: Browser, address: str, site: Path
 ) -> None:
-    context = browser.new_context(java_script_enabled=False)
+    phone = {"width": 360, "height": 740}
+    context = browser.new_context(java_script_enabled=False, viewport=phone)  # type: ignore[arg-type]
     page = context.new_page()
     shown = 0
     for name in _pages(site):
         page.goto(address + name)
+        assert page.evaluate(FITS_A_PHONE), name
+        # Without a script there is nothing that could be tried or started.
+        assert not page.locator("a.ys-try:visible, .ys .ys-button:visible").count(), name
         for section in page.locator("section.ys").all():
             shown += 1
             assert section.locator(".ys-finding").is_visible(), name
             assert section.locator(".ys-form").is_visible(), name
     assert shown > 0
     context.close()
-
-
-FITS_A_PHONE = "document.documentElement.scrollWidth <= 360"
 
 
 def test_nothing_is_wider_than_a_phone(browser: Browser, address: str, site: Path) -> None:

@@ -66,10 +66,21 @@ def test_the_pairing_takes_one_sheet(page: Page, address: str) -> None:
     assert (sheets(page, "Letter"), sheets(page, "A4")) <= (2, 2)
 
 
+def test_an_example_says_on_paper_that_it_is_one(page: Page, address: str) -> None:
+    page.goto(f"{address}pairing/")
+    page.wait_for_selector(LIVE, state="attached")
+    on_paper(page)
+    note = page.locator(".ys-example")
+    expect(note).to_contain_text("An example")
+    expect(note).to_be_visible()
+    expect(note.locator(".ys-button")).to_be_hidden()
+
+
 def test_everything_stands_on_the_paper(pairing: Page) -> None:
     field(pairing, "tractor_mass").fill("1,720 lb")
     settle(pairing)
     on_paper(pairing)
+    expect(pairing.locator(".ys-example")).to_be_hidden()
     given = pairing.locator(".ys-print-inputs")
     expect(given).to_contain_text("1,720 lb")
     expect(given).to_contain_text("60 in rotary cutter, light duty")
