@@ -192,9 +192,31 @@ def ball_bushing(place: str, pin: float, tractor: str) -> dict[str, str] | None:
     return hitch_fit.sleeve("ball", place, theirs) if int(ours) - int(theirs) == 1 else None
 
 
-def slot_bushing(place: str, pin: float) -> dict[str, str] | None:
-    """Return the stock bushing between a pin [m] and a coupler's wide slot, or None."""
-    return hitch_fit.sleeve("coupler", place, nearest(f"{place}_pin", pin))
+def slot_bushing(place: str, pin: float, slot: float) -> dict[str, str] | None:
+    """Return the stock bushing between a pin and a coupler's slot, or None.
+
+    A slot as narrow as the pins of its own category takes what a ball of that size takes.
+
+    Parameters
+    ----------
+    place
+        "lower" or "upper".
+    pin, slot
+        Diameter of the pin, and of the one that the slot is cut for. [m]
+
+    Examples
+    --------
+    >>> slot_bushing("lower", 0.0222, 0.0366)["outside_in"]
+    '1-7/16'
+    >>> slot_bushing("lower", 0.0222, 0.0286)["outside_in"]
+    '1-1/8'
+    """
+    number = nearest(f"{place}_pin", pin)
+    for use in ("coupler", "ball"):
+        row = hitch_fit.sleeve(use, place, number)
+        if row and abs(hitch_fit.inches(row["outside_in"]) - slot) <= hitch_fit.LOOSE:
+            return row
+    return None
 
 
 def cut_for(pin: float, made_for: float) -> str:

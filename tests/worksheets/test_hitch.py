@@ -317,3 +317,30 @@ def test_a_span_that_may_be_another_is_said_as_the_one_that_needs_setting() -> N
     typed = {"lower_pin": "1-1/8 in", "upper_pin": "3/4 in", "hitch_category": "2"}
     lead = leading.lead(search.answer(worksheets.load("hitch"), typed), "us")
     assert "narrower" in lead or "wider" in lead
+
+
+@pytest.mark.parametrize(
+    ("pin", "top_of", "lower"),
+    # ISO 730, table of pins: upper 19, 25.5 and 31.75 mm beside lower 22, 28 and 36.6 mm.
+    [
+        ("19 mm", "Category 1", "22 mm"),
+        ("25.5 mm", "2N or 2", "28 mm"),
+        ("31.75 mm", "3", "36.6 mm"),
+    ],
+)
+def test_a_lower_pin_that_is_a_top_pin_is_said_to_be_one(pin: str, top_of: str, lower: str) -> None:
+    found = search.answer(SHEET, {"lower_pin": pin}, ask="category")
+    said = leading.lead(found, "us")
+    assert "size of the top pin" in said
+    assert top_of in said and lower in said
+    assert found.finding == model.CLOSE
+
+
+@pytest.mark.parametrize("slots", ["own", "wide"])
+def test_a_slot_takes_the_bushing_of_its_size(slots: str) -> None:
+    typed = {"quick_coupler": "u_frame", "hitch_category": "2", "implement_category": "1"}
+    found = search.answer(SHEET, {**typed, "coupler_slots": slots}, ask="sleeves")
+    # Bushings as a parts counter has them: 7/8 in inside, 1-1/8 or 1-7/16 in outside.
+    outside = {"own": "1-1/8 in outside", "wide": "1-7/16 in outside"}[slots]
+    said = leading.lead(found, "us")
+    assert said.startswith("Yes, with bushings: 7/8 in inside") and outside in said

@@ -161,10 +161,14 @@ def _category_said(v: model.Inputs, found: model.Found) -> model.Words:
     if number:
         return found.note("by_hole", n=number)
     given = (v.lower_pin, v.upper_pin, v.implement_span, v.mast_height)
-    if [item for item in given if item is not None] == [v.upper_pin]:
-        of_pin = tuple(category.name for category in identify_hitch.identify(upper_pin=v.upper_pin))
+    alone = [item for item in given if item is not None]
+    if len(alone) == 1 and alone[0] in (v.lower_pin, v.upper_pin):
+        of_pin = [category.name for category in identify_hitch.identify(upper_pin=alone[0])]
         if of_pin:
-            return found.note("by_top_pin", names=category_names(of_pin))
+            key = "by_top_pin" if v.upper_pin is not None else "is_top_pin"
+            flat = hitch.size("lower_pin", hitch.pin_number(of_pin[0]))
+            names = category_names(tuple(of_pin))
+            return found.note(key, names=names, pin=hitching.pin_words(flat))
     return found.note("measure" if all(item is None for item in given) else "is_none")
 
 

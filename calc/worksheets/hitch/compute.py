@@ -130,9 +130,10 @@ def place_of(check: str) -> str:
 
 def bushing_for(v: model.Inputs, check: str, pin: float) -> dict[str, str] | None:
     """Return the stock bushing for a check on pins, or None. [m]"""
-    if not check.startswith("slot"):
-        return hitching.ball_bushing(place_of(check), pin, tractor_category(v))
-    return None if v.coupler_slots == "own" else hitching.slot_bushing(place_of(check), pin)
+    place = place_of(check)
+    if check.startswith("slot"):
+        return hitching.slot_bushing(place, pin, slot(v, place))
+    return hitching.ball_bushing(place, pin, tractor_category(v))
 
 
 def _pin(v: model.Inputs, at: model.At, name: str, pin: float, hole: float, found: str) -> None:
@@ -198,7 +199,8 @@ def _measured(v: model.Inputs, at: model.At) -> None:
         1.0 if len(found) == 1 else 0.0,
         "hitch/H1; hitch/W3; hitch/W1",
         says,
-        grade=model.ADVICE,
+        # Several still leave a next thing to measure; none says that something is off.
+        grade=model.ADVICE if found else model.LIMIT,
         names=category_names(found),
     )
 

@@ -125,7 +125,7 @@ def _coupler_checks(v: Inputs, at: At, theirs: str) -> None:
     at.fits("coupler_on_tractor", margin, "hitch/S2; hitch/S3", says, **named)
     pin = v.lower_pin or hitch.size("lower_pin", theirs)
     slot = quick_coupler.coupler_slot(coupler, "lower")
-    bushing = hitching.slot_bushing("lower", pin)
+    bushing = hitching.slot_bushing("lower", pin, slot)
     _pins(at, pin, slot, hitching.cut_for(pin, slot), bushing, "slot")
     gap = quick_coupler.coupler_span_difference(coupler, theirs)
     reaches = hitching.span_margin(gap, measured=False)[0] > 0
