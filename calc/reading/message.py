@@ -155,6 +155,7 @@ def _words(
     amounts = amounts_of(tokens, busy)
     measured = {i for each in amounts if each.kinds for i in range(each.first, each.last)}
     cued = phrases_of(tokens, stems, taken | measured, cue_phrases())
+    amounts = marked.multiplied(tokens, amounts)
     placing = Placing(tokens, said, cued, amounts, ends)
     placing.subjects += [(_tire(tokens, match), "tire") for match in tires]
     placing.subjects.sort(key=lambda item: item[0].first)
@@ -165,11 +166,14 @@ def _words(
     placing.amounts = [a for a in placing.amounts if not category & set(range(a.first, a.last))]
     place_amounts(placing, given)
     marked.place_lift_distance(tokens, given)
+    marked.place_year(tokens, placing.subjects, given)
     marked.place_hours(given)
     marked.place_altitude(given)
     free = [s for s in said if not measured.issuperset(range(s.first, s.last))]
     place_choices(free, tokens, given)
     marked.place_place(text, tokens, given)
+    chosen = {i for f in given.facts if f.amount is None for i in range(f.first, f.last)}
+    given.loose = [a for a in given.loose if not chosen.issuperset(range(a.first, a.last))]
     return asked.questions(asked.marks_of(stems, said, given), ends)
 
 
@@ -222,7 +226,8 @@ def _question(
 
 # What a question is about is told by its words alone where one amount of the kind stands loose:
 # what is paid for by the month is the price, and its months are those of the loan.
-_OF_ASK = {("resale", "payments"): {"money": "new_price", "duration": "loan_months"}}
+_LOAN = {"money": "new_price", "duration": "loan_months", "fraction": "loan_rate"}
+_OF_ASK = {("resale", "payments"): _LOAN}
 LEAST_PRICE = 1000.0  # below it a loose number may be a payment, a fee or a down payment
 
 
@@ -352,12 +357,21 @@ def _fields_for(
         return item.name not in asked_for, not item.essential
 
     for item in sorted(sheet.fields, key=order):
-        if isinstance(item, model.Field) and item.name not in filled:
+        if isinstance(item, model.Field) and item.name not in filled and _can_be(item, amount):
             fact = Fact((item.name,), amount.first, amount.last, amount=amount)
             text = text_for(item, fact, system)
             if text is not None:
                 found.append((item.name, text))
     return found[:MOST_OPTIONS]
+
+
+def _can_be(item: model.Field, amount: Amount) -> bool:
+    """Whether a loose amount may be offered for a field: a year is no price, 5 ft no altitude."""
+    if item.name == "altitude":
+        return not amount.kinds or marked.may_be_altitude(amount)
+    if marked.may_be_year(amount) and amount.value % 50:
+        return item.kind == "year"
+    return amount.kinds.get("power") != "W" or item.kind != "power"
 
 
 def _machines(text: str, tokens: list[Token], machines: Sequence[Machine]) -> dict[str, Filled]:
