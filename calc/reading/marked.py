@@ -249,7 +249,7 @@ _WIDEST_BOTTOM = 20.0  # [in]
 
 
 def multiplied(tokens: list[Token], amounts: list[Amount]) -> list[Amount]:
-    """Return the amounts with "6 of 42 lb" of weights, and "2 bottom 14 in", as 252 lb and 28 in."""
+    """Return the amounts with "6 of 42 lb" of weights as 252 lb, and "2 bottom 14 in" as 28 in."""
     bottoms = next((place for place, token in enumerate(tokens) if token.text in _BOTTOMS), -1)
     count = next((a for a in amounts if a.last == bottoms and _are_pieces(a)), None)
     found: list[Amount] = []
@@ -312,6 +312,16 @@ def place_year(tokens: list[Token], subjects: list[tuple[Said, str]], given: Giv
             why = "a year beside the tractor" if behind else "a year that it was made in"
             fact = Fact(("tractor_made",), amount.first, amount.last, "", amount, why)
             given.facts.append(fact)
+
+
+def place_generator(given: Given) -> None:
+    """Take a generator's size for the kind of implement too, where no other is named."""
+    rated = [fact for fact in given.facts if fact.fields == ("generator_rating",)]
+    named = [f for f in (*given.facts, *given.doubtful) if f.fields == ("implement_kind",)]
+    if rated and not named:
+        first, last = rated[0].first, rated[0].last
+        why = "a generator's size says it"
+        given.facts.append(Fact(("implement_kind",), first, last, "generator", why=why))
 
 
 FEWEST_ON_A_METER = 150  # [h]; fewer are hours of work, or hours a year

@@ -10,7 +10,7 @@ from typing import Any
 from calc import links, model, quantities, worksheets
 from calc.errors import InputError
 from calc.machines import Machine
-from calc.mechanics import pto_power
+from calc.mechanics import implement_power, pto_power
 from calc.reading import asked, labels, marked
 from calc.reading.amounts import Amount, amounts_of
 from calc.reading.facts import Fact, Given, Placing, place_amounts, place_choices
@@ -115,6 +115,7 @@ def read(
     found = _words(text, bare, tokens, given, taken)
     if known:
         found = [asked.Asked(known, asked.ask_of(known, (key,)), ())]
+    found = [_suited(each, given) for each in found]
     found += [
         asked.Asked(name, "", ()) for name in also if name not in {f.worksheet for f in found}
     ]
@@ -132,6 +133,20 @@ def read(
         tuple(sorted({span for span in lost if not _within(span, used)})),
         tuple(given.facts),
     )
+
+
+# Of what no shaft drives the weight and the pull decide, which another worksheet judges.
+_WITHOUT_SHAFT = {"widest": "run", "takes": "power", "enough": "run"}
+
+
+def _suited(found: asked.Asked, given: Given) -> asked.Asked:
+    """Return a question of shaft power as one of the pairing where no shaft drives the tool."""
+    kinds = {fact.text for fact in given.facts if fact.fields == ("implement_kind",)}
+    ask = _WITHOUT_SHAFT.get(found.ask, "") if found.worksheet == "pto" else ""
+    driven = any(implement_power.kind_row(kind) is not None for kind in kinds)
+    if not ask or not kinds or driven:
+        return found
+    return replace(found, worksheet="pairing", ask=ask)
 
 
 def _within(span: Span, used: Collection[Span]) -> bool:
@@ -171,6 +186,7 @@ def _words(
     marked.place_altitude(given)
     free = [s for s in said if not measured.issuperset(range(s.first, s.last))]
     place_choices(free, tokens, given)
+    marked.place_generator(given)
     marked.place_place(text, tokens, given)
     chosen = {i for f in given.facts if f.amount is None for i in range(f.first, f.last)}
     given.loose = [a for a in given.loose if not chosen.issuperset(range(a.first, a.last))]
