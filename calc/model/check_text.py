@@ -65,11 +65,12 @@ def check_sentence(verdict: Verdict, system: str, heading: str = "") -> str:
         if check.sense == "fits" and verdict.finding == model.UNKNOWN:
             said = f"{check.title}: it depends on what isn't known yet."
         return said
-    said = f"{value_text(verdict, system)}, and {_needed(verdict, system)}"
+    said = f"{value_text(verdict, system)}, and {needed(verdict, system)}"
     return f"{heading or check.title}: {said}."
 
 
-def _needed(verdict: Verdict, system: str) -> str:
+def needed(verdict: Verdict, system: str) -> str:
+    """The limit as the end of a sentence: "at most 620 lb is allowed"."""
     shown = limit_text(verdict, system)
     if verdict.check.sense == "at most":
         return f"{shown} is allowed"
@@ -83,7 +84,7 @@ def check_said(verdict: Verdict, system: str) -> str:
     check = verdict.check
     if check.sentence:
         return check_sentence(verdict, system)
-    return f"{value_text(verdict, system)}; {_needed(verdict, system)}."
+    return f"{value_text(verdict, system)}; {needed(verdict, system)}."
 
 
 def bare_limit(verdict: Verdict, system: str) -> str:

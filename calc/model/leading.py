@@ -46,6 +46,8 @@ def _asked_then_open(answer: Answer, beside: Verdict, system: str) -> str:
     """What the question asks, and then the danger beside it that can't be told yet."""
     own = _deciding_own(answer)
     asked = answer.ask.says.get(model.UNKNOWN, "") if own or _left_blank(answer) else ""
+    if own and own.finding == model.UNKNOWN:
+        asked = answer.ask.doubtful.get(own.check.name, asked)
     return _asked_then(asked, own, answer, f"Also open: {_inside(beside)}.", system)
 
 
@@ -182,8 +184,8 @@ def _state(answer: Answer, system: str) -> str:
     if check.sentence:
         return model.in_sentence(check_text.check_sentence(verdict, system).rstrip("."))
     said = model.in_sentence(check.heading(verdict.finding))
-    value, limit = check_text.value_text(verdict, system), check_text.limit_text(verdict, system)
-    return f"{said}, {value} where {limit} is right"
+    value, needed = check_text.value_text(verdict, system), check_text.needed(verdict, system)
+    return f"{said}, {value} where {needed}"
 
 
 def _left_open(answer: Answer, item: model.Unchecked) -> str:

@@ -91,12 +91,21 @@ def amounts_of(tokens: list[Token], taken: set[int]) -> list[Amount]:
     place = 0
     while place < len(tokens) and len(found) < MOST:
         amount = None if place in taken else _amount(tokens, place, taken)
+        if amount and not amount.kinds and _is_of_a_size(tokens, place):
+            amount = None
         if amount:
             found.append(amount)
             place = amount.last
         else:
             place += 1
     return found
+
+
+def _is_of_a_size(tokens: list[Token], place: int) -> bool:
+    """Whether a bare number hangs on an "x" behind another: the 16 of "7x16"."""
+    before = tokens[max(0, place - 2) : place]
+    touches = len(before) == 2 and before[1].end == tokens[place].start
+    return touches and before[0].kind == NUMBER and before[1].text == "x"
 
 
 def _amount(tokens: list[Token], place: int, taken: set[int]) -> Amount | None:

@@ -27,6 +27,8 @@ _ADJECTIVES = frozenset(small_words("adjectives"))
 _ROADS = frozenset(["road", "highway", "zone"])
 _WAYS = frozenset(["road", "highway", "street", "bridge", "driveway", "pavement"])
 _NO_WIDTH = frozenset(small_words("no width"))
+_DRAGGED = frozenset(["drag", "dragging", "skid", "skidding", "pull", "pulling", "tow", "towing"])
+_NOT_THERE = frozenset(["removed", "off"])
 DRIVEN_BY_RATING = "generator"  # the power beside it is what it gives
 SUBJECTS = {"implement_kind": "implement", "generic": "implement", "tractor_kind": "tractor"}
 # Choices that say nothing of a machine by themselves.
@@ -114,7 +116,12 @@ class Placing:
         ends: list[int],
     ) -> None:
         self.tokens, self.said, self.cued, self.amounts = tokens, said, cued, amounts
-        self.subjects = [(each, subject) for each in said if (subject := subject_of(each))]
+        words = {token.text for token in tokens}
+        goods = "load" if "loader" in words and not words & _DRAGGED else "goods"
+        named = {"goods": goods}
+        self.subjects = [
+            (each, named.get(subject, subject)) for each in said if (subject := subject_of(each))
+        ]
         self.ends = ends
         self.inside = {i: a for a in amounts for i in range(a.first, a.last)}
 
@@ -175,6 +182,8 @@ class Placing:
         if amount.whose:
             name = "pto_power" if amount.whose == "pto" else "engine_power"
             return [self._fact(amount, (name,), "power", f"“{amount.whose}” stands in it", 0)]
+        if amount.kinds.get("power") == "W":
+            return []  # of a lamp, which says its kind, or of a heater
         if amount.kinds.get("power") == "kW" and self._names(amount, "generator"):
             why = "a generator's size is said in kW"
             return [self._fact(amount, ("generator_rating",), "power", why, 0)]
@@ -353,7 +362,22 @@ def _alternatives(placing: Placing) -> dict[int, Amount]:
 def _is_asked_for(each: Said, tokens: list[Token]) -> bool:
     """Whether a phrase names what is asked for: "do I need trailer brakes", not "need to rake"."""
     before = [token.text for token in tokens[max(0, each.first - 3) : each.first]]
+    if any(token.text in ("needed", "required") for token in tokens[each.last : each.last + 1]):
+        return True
     return "need" in before and not {"to", "in", "at", "on"} & set(before)
+
+
+def _is_away(each: Said, tokens: list[Token]) -> bool:
+    """Whether what a phrase names is said not to be there: "backhoe removed", "without a tiller".
+
+    A phrase that holds such a word itself says what it says.
+    """
+    behind = tokens[each.last : each.last + 1]
+    before = [token.text for token in tokens[max(0, each.first - 2) : each.first]]
+    without = before[-1:] in (["without"], ["no"]) or (
+        before[-2:-1] == ["without"] and before[-1] in ("a", "the", "my", "any")
+    )
+    return without or any(token.text in _NOT_THERE for token in behind)
 
 
 def place_choices(said: Iterable[Said], tokens: list[Token], given: Given) -> None:
@@ -365,7 +389,7 @@ def place_choices(said: Iterable[Said], tokens: list[Token], given: Given) -> No
             if sense.sense == "generic":
                 generic.append(each)
             elif sense.sense not in NOT_FIELDS and not (
-                sense.sense not in SUBJECTS and _is_asked_for(each, tokens)
+                _is_away(each, tokens) if sense.sense in SUBJECTS else _is_asked_for(each, tokens)
             ):
                 why = f"“{each.phrase}” says it" if each.exact else "spelled almost so"
                 fact = Fact((sense.sense,), each.first, each.last, sense.value, why=why)

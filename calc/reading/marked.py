@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from functools import cache
 from itertools import pairwise
 
 from calc import tables
 from calc.mechanics import tire_size
+from calc.reading.amounts import Amount
 from calc.reading.facts import Fact, Given
 from calc.reading.words import NUMBER, Said, Token
 
@@ -142,8 +144,8 @@ def place_categories(
     text: str, tokens: list[Token], subjects: list[tuple[Said, str]], given: Given
 ) -> None:
     """Take each hitch category for the machine that is named beside it."""
-    found = [*_CATEGORY.finditer(text), *_NARROW.finditer(text)]
-    for match in found:
+    found: dict[str, list[Fact]] = {}
+    for match in (*_CATEGORY.finditer(text), *_NARROW.finditer(text)):
         first, last = span(tokens, match.start(), match.end())
         if _ASKED.search(text[: match.start()]) or any(
             f.first < last and f.last > first for f in given.facts
@@ -159,7 +161,10 @@ def place_categories(
             whose = "tractor"
         name = "implement_category" if whose == "implement" else "hitch_category"
         why = f"the {whose} is named beside it"
-        given.facts.append(Fact((name,), first, last, match[1].upper(), why=why))
+        found.setdefault(name, []).append(Fact((name,), first, last, match[1].upper(), why=why))
+    for facts in found.values():
+        certain = len({fact.text for fact in facts}) == 1  # "cat 1 or cat 2" is neither
+        (given.facts if certain else given.doubtful).extend(facts)
 
 
 def place_bolts(text: str, tokens: list[Token], said: set[str], given: Given) -> set[int]:
@@ -237,6 +242,88 @@ def place_lift_distance(tokens: list[Token], given: Given) -> None:
                 return
 
 
+_TIMES = frozenset(["of", "x", "@", "at"])
+_WEIGHTS = frozenset(["weight", "weights", "suitcase", "suitcases"])
+_MOST_PIECES = 30  # weights on a bracket, or bottoms of a plow
+_WIDEST_BOTTOM = 20.0  # [in]
+
+
+def multiplied(tokens: list[Token], amounts: list[Amount]) -> list[Amount]:
+    """Return the amounts with "6 of 42 lb" of weights as 252 lb, and "2 bottom 14 in" as 28 in."""
+    bottoms = next((place for place, token in enumerate(tokens) if token.text in _BOTTOMS), -1)
+    count = next((a for a in amounts if a.last == bottoms and _are_pieces(a)), None)
+    found: list[Amount] = []
+    for amount in amounts:
+        if found and _weigh_together(tokens, found[-1], amount):
+            found[-1] = _product(found[-1], amount, found[-1].first)
+        elif count and _is_of_a_bottom(amount):
+            found.append(_product(count, amount, amount.first))
+        else:
+            found.append(amount)
+    return found
+
+
+_BOTTOMS = frozenset(["bottom", "bottoms", "furrow", "furrows"])
+
+
+def _are_pieces(amount: Amount) -> bool:
+    return not amount.kinds and amount.value.is_integer() and 2 <= amount.value <= _MOST_PIECES
+
+
+def _weigh_together(tokens: list[Token], count: Amount, each: Amount) -> bool:
+    """Whether so many pieces and a mass are those of weights: "6 of 42 lb", "six 42 lb weights"."""
+    between = {token.text for token in tokens[count.last : each.first]}
+    beside = {token.text for token in (*tokens[: each.first], *tokens[each.last :][:2])}
+    pieces = _are_pieces(count) and "mass" in each.kinds
+    return pieces and between <= _TIMES | _WEIGHTS and bool(beside & _WEIGHTS)
+
+
+def _is_of_a_bottom(amount: Amount) -> bool:
+    inches = amount.kinds.get("length") == "in" and amount.value <= _WIDEST_BOTTOM
+    return inches and amount.number.isdigit()
+
+
+def _product(count: Amount, each: Amount, first: int) -> Amount:
+    value = count.value * each.value
+    return replace(each, first=first, number=f"{value:g}", value=value)
+
+
+_MADE = frozenset(["built", "made", "model", "from", "year", "vintage"])
+FIRST_YEAR, LAST_YEAR = 1930, 2040  # a bare number between them may be a year
+
+
+def may_be_year(amount: Amount) -> bool:
+    """Whether a bare number may be the year that something was made in."""
+    whole = not amount.kinds and not amount.spelled and amount.number.isdigit()
+    return whole and FIRST_YEAR <= amount.value <= LAST_YEAR
+
+
+def place_year(tokens: list[Token], subjects: list[tuple[Said, str]], given: Given) -> None:
+    """Take "2015 tractor", "a 1998 model", "built in 1982" for the year of the tractor."""
+    others = {subject for _, subject in subjects} - {"tractor"}
+    for amount in list(given.loose):
+        if not may_be_year(amount):
+            continue
+        behind = [s for said, s in subjects if said.first == amount.last]
+        around = tokens[max(0, amount.first - 2) : amount.first] + tokens[amount.last :][:1]
+        said = any(token.text in _MADE for token in around)
+        if behind == ["tractor"] or (said and not behind and not {"implement", "towed"} & others):
+            given.loose.remove(amount)
+            why = "a year beside the tractor" if behind else "a year that it was made in"
+            fact = Fact(("tractor_made",), amount.first, amount.last, "", amount, why)
+            given.facts.append(fact)
+
+
+def place_generator(given: Given) -> None:
+    """Take a generator's size for the kind of implement too, where no other is named."""
+    rated = [fact for fact in given.facts if fact.fields == ("generator_rating",)]
+    named = [f for f in (*given.facts, *given.doubtful) if f.fields == ("implement_kind",)]
+    if rated and not named:
+        first, last = rated[0].first, rated[0].last
+        why = "a generator's size says it"
+        given.facts.append(Fact(("implement_kind",), first, last, "generator", why=why))
+
+
 FEWEST_ON_A_METER = 150  # [h]; fewer are hours of work, or hours a year
 
 
@@ -252,10 +339,15 @@ def place_hours(given: Given) -> None:
 LOWEST_PLACE = {"ft": 1500, "m": 500}  # less is a distance on the ground
 
 
+def may_be_altitude(amount: Amount) -> bool:
+    """Whether an amount is so many feet or meters that it is how high a place lies."""
+    return amount.value >= LOWEST_PLACE.get(amount.kinds.get("distance", ""), float("inf"))
+
+
 def place_altitude(given: Given) -> None:
     """Take so many feet or meters, which nothing else places, for how high the place lies."""
     for amount in list(given.loose):
-        if amount.value >= LOWEST_PLACE.get(amount.kinds.get("distance", ""), float("inf")):
+        if may_be_altitude(amount):
             given.loose.remove(amount)
             why = "so many feet are those of a place"
             given.facts.append(Fact(("altitude",), amount.first, amount.last, "", amount, why))

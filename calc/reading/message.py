@@ -10,7 +10,7 @@ from typing import Any
 from calc import links, model, quantities, worksheets
 from calc.errors import InputError
 from calc.machines import Machine
-from calc.mechanics import pto_power
+from calc.mechanics import implement_power, pto_power
 from calc.reading import asked, labels, marked
 from calc.reading.amounts import Amount, amounts_of
 from calc.reading.facts import Fact, Given, Placing, place_amounts, place_choices
@@ -115,6 +115,7 @@ def read(
     found = _words(text, bare, tokens, given, taken)
     if known:
         found = [asked.Asked(known, asked.ask_of(known, (key,)), ())]
+    found = [_suited(each, given) for each in found]
     found += [
         asked.Asked(name, "", ()) for name in also if name not in {f.worksheet for f in found}
     ]
@@ -132,6 +133,20 @@ def read(
         tuple(sorted({span for span in lost if not _within(span, used)})),
         tuple(given.facts),
     )
+
+
+# Of what no shaft drives the weight and the pull decide, which another worksheet judges.
+_WITHOUT_SHAFT = {"widest": "run", "takes": "power", "enough": "run"}
+
+
+def _suited(found: asked.Asked, given: Given) -> asked.Asked:
+    """Return a question of shaft power as one of the pairing where no shaft drives the tool."""
+    kinds = {fact.text for fact in given.facts if fact.fields == ("implement_kind",)}
+    ask = _WITHOUT_SHAFT.get(found.ask, "") if found.worksheet == "pto" else ""
+    driven = any(implement_power.kind_row(kind) is not None for kind in kinds)
+    if not ask or not kinds or driven:
+        return found
+    return replace(found, worksheet="pairing", ask=ask)
 
 
 def _within(span: Span, used: Collection[Span]) -> bool:
@@ -155,6 +170,7 @@ def _words(
     amounts = amounts_of(tokens, busy)
     measured = {i for each in amounts if each.kinds for i in range(each.first, each.last)}
     cued = phrases_of(tokens, stems, taken | measured, cue_phrases())
+    amounts = marked.multiplied(tokens, amounts)
     placing = Placing(tokens, said, cued, amounts, ends)
     placing.subjects += [(_tire(tokens, match), "tire") for match in tires]
     placing.subjects.sort(key=lambda item: item[0].first)
@@ -165,11 +181,15 @@ def _words(
     placing.amounts = [a for a in placing.amounts if not category & set(range(a.first, a.last))]
     place_amounts(placing, given)
     marked.place_lift_distance(tokens, given)
+    marked.place_year(tokens, placing.subjects, given)
     marked.place_hours(given)
     marked.place_altitude(given)
     free = [s for s in said if not measured.issuperset(range(s.first, s.last))]
     place_choices(free, tokens, given)
+    marked.place_generator(given)
     marked.place_place(text, tokens, given)
+    chosen = {i for f in given.facts if f.amount is None for i in range(f.first, f.last)}
+    given.loose = [a for a in given.loose if not chosen.issuperset(range(a.first, a.last))]
     return asked.questions(asked.marks_of(stems, said, given), ends)
 
 
@@ -222,7 +242,8 @@ def _question(
 
 # What a question is about is told by its words alone where one amount of the kind stands loose:
 # what is paid for by the month is the price, and its months are those of the loan.
-_OF_ASK = {("resale", "payments"): {"money": "new_price", "duration": "loan_months"}}
+_LOAN = {"money": "new_price", "duration": "loan_months", "fraction": "loan_rate"}
+_OF_ASK = {("resale", "payments"): _LOAN}
 LEAST_PRICE = 1000.0  # below it a loose number may be a payment, a fee or a down payment
 
 
@@ -352,12 +373,21 @@ def _fields_for(
         return item.name not in asked_for, not item.essential
 
     for item in sorted(sheet.fields, key=order):
-        if isinstance(item, model.Field) and item.name not in filled:
+        if isinstance(item, model.Field) and item.name not in filled and _can_be(item, amount):
             fact = Fact((item.name,), amount.first, amount.last, amount=amount)
             text = text_for(item, fact, system)
             if text is not None:
                 found.append((item.name, text))
     return found[:MOST_OPTIONS]
+
+
+def _can_be(item: model.Field, amount: Amount) -> bool:
+    """Whether a loose amount may be offered for a field: a year is no price, 5 ft no altitude."""
+    if item.name == "altitude":
+        return not amount.kinds or marked.may_be_altitude(amount)
+    if marked.may_be_year(amount) and amount.value % 50:
+        return item.kind == "year"
+    return amount.kinds.get("power") != "W" or item.kind != "power"
 
 
 def _machines(text: str, tokens: list[Token], machines: Sequence[Machine]) -> dict[str, Filled]:

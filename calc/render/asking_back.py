@@ -13,10 +13,17 @@ def wanted(answer: Answer) -> list[model.AnyField]:
     """Return the few fields that would settle an answer, in the order in which to ask for them."""
     if answer.finding != model.UNKNOWN and not answer.missing:
         return []
-    names = [item.name for item in answer.missing]
+    names = [item.name for item in answer.missing] or _first_choice(answer)
     names += [item.field for item in concerns.counting(answer)]
     names += [item.field.name for item in answer.settles]
     return [answer.worksheet.field(name) for name in dict.fromkeys(names)][:TO_ASK]
+
+
+def _first_choice(answer: Answer) -> list[str]:
+    """The choice that a question begins with, where nobody made it: what the manual says."""
+    first = answer.ask.fields[:1]
+    open_ = [item.field.name for item in answer.assumed if len(item.options) > 1]
+    return [name for name in first if name in open_]
 
 
 def ask_back(answer: Answer, system: str = "us", link: str = "", sender: str = "") -> str:

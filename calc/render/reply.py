@@ -34,7 +34,7 @@ def reply(
 
 def _lists(said: reply_sentences.Said) -> Iterator[tuple[str, Sequence[str]]]:
     found = [
-        ("Also found", said.broken),
+        ("Also found", (*said.broken, *said.near)),
         ("Not settled either", said.unsettled),
         ("Not checked", said.unchecked),
         (said.todo_title, said.todo),

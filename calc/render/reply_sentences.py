@@ -10,7 +10,8 @@ from calc.model import Answer, check_text, leading, sentences
 from calc.render import concerns, fitting_caution, to_do
 
 OPEN_SHOWN = 4  # of what can't be told yet, so many are listed
-USUAL_SHOWN = 8  # of what nobody gave, so many are named; the link has them all
+OPEN_NAMED = 4  # of the choices that nobody made, so many are named
+USUAL_SHOWN = 6  # of what nobody gave, so many are named; the link has them all
 OTHERS_NAMED = 3  # of the checks that are open and weren't asked about, so many are named
 
 
@@ -21,6 +22,7 @@ class Said:
     lead: str
     after: tuple[str, ...]  # what would settle it, and whose example it is
     broken: tuple[str, ...]
+    near: tuple[str, ...]  # dangers that are met only just, or can't be told beside what is broken
     unsettled: tuple[str, ...]
     unchecked: tuple[str, ...]
     todo_title: str
@@ -39,6 +41,7 @@ def said_of(answer: Answer, system: str) -> Said:
         lead,
         tuple(filter(None, after)),
         tuple(_broken(answer, system, lead)),
+        tuple(_only_just(answer, system, lead)),
         tuple(_unsettled(answer, system)),
         tuple(_unchecked(answer)),
         title,
@@ -59,10 +62,8 @@ def _example(answer: Answer) -> str:
 
 
 def _broken(answer: Answer, system: str, lead: str) -> list[str]:
-    """Everything that is broken and that the leading sentence doesn't say, worst first.
-
-    Then the dangers that are met only just: beside what is broken nobody would look for them.
-    """
+    """Everything that is broken and that the leading sentence doesn't say, worst first."""
+    told_whole = lead.casefold()
     said = []
     for verdict in sorted(filter(concerns.is_broken, answer.verdicts), key=model.rank):
         heading = verdict.check.heading(model.OVER)
@@ -72,19 +73,22 @@ def _broken(answer: Answer, system: str, lead: str) -> list[str]:
             named = isinstance(told_by, model.Phrase) and "{" in told_by.template
             sentence = check_text.check_sentence(verdict, system)
             found = sentence if named or not verdict.check.broken else heading
-            told = any(text.rstrip(".") in lead for text in (found, sentence))
-            told = told or (not named and model.in_sentence(heading) in lead)
+            told = any(text.rstrip(".").casefold() in told_whole for text in (found, sentence))
+            told = told or (not named and heading.casefold() in told_whole)
         else:
             value = check_text.value_text(verdict, system)
             found = f"{heading}: {value}, {check_text.limit_text(verdict, system)}"
             told = verdict is answer.deciding and _tells(lead, value)
         if not told and f"{found.rstrip('.')}." not in said:
             said.append(f"{found.rstrip('.')}.")
-    return [*said, *_only_just(answer, system, lead)]
+    return said
 
 
 def _only_just(answer: Answer, system: str, lead: str) -> list[str]:
-    """Dangers that are met only just, or that can't be told beside what is broken for sure."""
+    """Dangers that are met only just, or that can't be told beside what is broken for sure.
+
+    Beside what is broken nobody would look for them.
+    """
     states = {model.CLOSE: "Only just met"}
     if answer.finding == model.OVER:
         states[model.UNKNOWN] = "Can't be told yet"
@@ -98,7 +102,7 @@ def _only_just(answer: Answer, system: str, lead: str) -> list[str]:
             value = check_text.value_text(verdict, system)
             if _tells(lead, value):
                 continue
-            title = f"{title}, {value} where {check_text.limit_text(verdict, system)} is right"
+            title = f"{title}, {value} where {check_text.needed(verdict, system)}"
         said.append(f"{states[verdict.finding]}: {title}.")
     return said
 
@@ -131,11 +135,12 @@ def _unsettled(answer: Answer, system: str) -> list[str]:
 def _unchecked(answer: Answer) -> list[str]:
     """What could not be checked, and where its number is read; the question's own first.
 
-    A page that compares money has its other questions open, and nobody is hurt by that.
+    What only compares has its other questions open, and nobody is hurt by that.
     """
     own = concerns.counting(answer)
     rest = [u for u in answer.unchecked if u.governs and u not in own]
-    others = [] if concerns.compares(answer) else rest
+    aside = concerns.compares(answer) or answer.finding == model.COMPARED
+    others = [] if aside else rest
     waiting: dict[str, list[model.Unchecked]] = {}
     for item in own:
         waiting.setdefault(item.field, []).append(item)
@@ -164,12 +169,26 @@ def _usual(answer: Answer, system: str) -> str:
     ordered = sorted(answer.assumed, key=lambda item: item.field.name not in first)
     if not ordered:
         return ""
-    told = [
-        f"{item.field.label.rstrip('?')}: any of its options."
-        if len(item.options) > 1
-        else sentences.assumed_sentence(item, system)
-        for item in ordered[:USUAL_SHOWN]
-    ]
-    more = len(ordered) - len(told)
-    rest = f" And {more} more, named on the page." if more else ""
-    return f"Nobody gave these, so what is usual was taken. {' '.join(told)}{rest}"
+    listed = ordered
+    if answer.finding == model.COMPARED or concerns.compares(answer):
+        # A page that compares has other questions too, whose inputs bear on nothing here.
+        listed = [item for item in ordered if item.field.name in first]
+    open_ = [item for item in listed if len(item.options) > 1]
+    taken = [item for item in listed if len(item.options) <= 1 and not _says_nothing(item)]
+    told = [sentences.assumed_sentence(item, system) for item in taken[:USUAL_SHOWN]]
+    if told:
+        told.insert(0, "Nobody gave these, so what is usual was taken.")
+    if open_:
+        named = quantities.joined([sentences.quoted(item.field) for item in open_[:OPEN_NAMED]])
+        told.append(f"Not said, so the answer allows for every choice of {named}.")
+    more = len(ordered) - min(len(taken), USUAL_SHOWN) - min(len(open_), OPEN_NAMED)
+    if more:
+        told.append(f"And {more} more, named on the page.")
+    return " ".join(told)
+
+
+def _says_nothing(item: model.Assumed) -> bool:
+    """Whether what stands in is only that nobody knows it: "not sure", "not looked yet"."""
+    if item.typical is not None or not isinstance(item.field, model.Choice):
+        return False
+    return all(item.field.shown(option).startswith("Not ") for option in item.options)

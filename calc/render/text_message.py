@@ -47,6 +47,7 @@ def shop_name(sender: str) -> str:
 
 def plain(text: str) -> str:
     """Return a text in the characters that a message carries cheaply."""
+    text = text.replace("°F", "F").replace("°C", "C")
     return " ".join(text.translate(_PLAIN).encode("ascii", "ignore").decode().split())
 
 

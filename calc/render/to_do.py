@@ -8,6 +8,8 @@ from calc import model, quantities
 from calc.model import Answer, sentences, words
 from calc.render import concerns, parts
 
+IF_NEEDED = "What would help, if it isn't in order already"
+
 
 def what_to_do(answer: Answer, system: str) -> tuple[str, list[str]]:
     """What to do: ways that each mend all of it, else a list that together mends what it can."""
@@ -20,26 +22,27 @@ def what_to_do(answer: Answer, system: str) -> tuple[str, list[str]]:
         return "", []
     whole = [remedy for remedy in remedies if remedy.whole]
     if whole and answer.finding == model.UNKNOWN:
-        return "What would help, if it isn't in order already", [
-            _remedy(remedy, system) for remedy in whole[:3]
-        ]
+        return IF_NEEDED, [_remedy(remedy, system) for remedy in whole[:3]]
     if whole:
         title = "What to do" if len(whole) == 1 else "What to do, any one of these"
         return title, [_remedy(remedy, system) for remedy in whole[:3]]
     chosen, left = _cover(answer)
     if not chosen:
         return "What would help", [_remedy(remedy, system) for remedy in remedies[:3]]
+    sure = any(concerns.is_broken(v) for remedy in chosen for v in _mended(answer, remedy))
     chosen.sort(key=lambda remedy: not any(map(concerns.is_broken, _mended(answer, remedy))))
     told, mended = [], set[str]()
     for remedy in chosen:
         # What an earlier one mends already is no reason for this one.
         new = tuple(name for name in remedy.mends if name not in mended)
-        why = _what_for(answer, replace(remedy, mends=new))
+        why = _what_for(answer, replace(remedy, mends=new), sure=sure)
         told.append(f"{_remedy(remedy, system)} {why}".strip())
         mended |= set(remedy.mends)
     if left:
         titles = [verdict.check.heading(model.OVER) for verdict in left]
         told.append(f"Nothing here mends: {'; '.join(titles)}.")
+    if not sure:
+        return IF_NEEDED, told
     return "What to do, all of it" if len(chosen) > 1 else "What to do", told
 
 
@@ -47,13 +50,17 @@ def _mended(answer: Answer, remedy: model.Remedy) -> list[model.Verdict]:
     return [verdict for verdict in answer.verdicts if verdict.check.name in remedy.mends]
 
 
-def _what_for(answer: Answer, remedy: model.Remedy) -> str:
-    """What a remedy mends; or what it is for where nobody knows whether that is in order."""
+def _what_for(answer: Answer, remedy: model.Remedy, *, sure: bool) -> str:
+    """What a remedy mends; or what it is for where nobody knows whether that is in order.
+
+    `sure` is whether anything of the list is broken: else its title says that none may be needed.
+    """
     mended = _mended(answer, remedy)
     if not mended or any(map(concerns.is_broken, mended)):
         return sentences.mends(answer, remedy)
     titles = [model.in_sentence(verdict.check.title) for verdict in mended]
-    return f"Unless in order already: {quantities.joined(titles)}."
+    named = quantities.joined(titles)
+    return f"Unless in order already: {named}." if sure else f"That is for: {named}."
 
 
 def _cover(answer: Answer) -> tuple[list[model.Remedy], list[model.Verdict]]:

@@ -81,6 +81,46 @@ def test_what_is_lifted_is_no_capacity():
             "trade offer 8500 on my old one, new one is 24000, tax 7%",
             {"trade_offer": "$8500", "new_price": "$24000", "sales_tax": "7 %"},
         ),
+        (
+            "front suitcase weights 6 of 42 lb, do i need more for a 900 lb tiller",
+            {"front_ballast": "252 lb", "implement_mass": "900 lb"},
+        ),
+        (
+            "can i pull a 2 bottom plow 14 in with 35 pto hp",
+            {"implement_kind": "plow", "working_width": "28 in"},
+        ),
+        (
+            "backhoe removed, 1500 lb on forks, what counterweight do I need",
+            {"loader_payload": "1500 lb", "implement_kind": None},
+        ),
+        (
+            "how much weight do i need on back to lift 1000 lb with the loader",
+            {"loader_payload": "1000 lb", "lift_capacity": None},
+        ),
+        (
+            "is a 6' box blade too much for a 2,200 lb machine w/ 24 pto hp?",
+            {"tractor_mass": "2,200 lb", "implement_mass": None},
+        ),
+        ("7x16 front and 12.4x24 rear, what is my lead", {"front_pressure": None}),
+        ("is cat 1 or cat 2 what i need for 45 pto hp", {"hitch_category": None}),
+        ("trailer brakes needed for a 7000 lb wagon?", {"trailer_brakes": None}),
+        (
+            "what lights for my 2015 tractor on the road after dark in Ohio",
+            {"tractor_made": "2015", "place": "OH"},
+        ),
+        (
+            "2 head lights and 2 work lamps 35w, 20 amp dynamo, enough?",
+            {"head_count": "2", "work_count": "2", "output": "20 A"},
+        ),
+        (
+            "car doing 65 comes over a hill 500 ft away when i go 18 mph, enough time?",
+            {"sight_distance": "500 ft", "road_speed": "18 mph", "car_speed": "65 mph"},
+        ),
+        (
+            "cross the tracks with a 45 ft rig at 5 mph, train goes 60",
+            {"combination_length": "45 ft", "crossing_speed": "5 mph", "train_speed": "60 mph"},
+        ),
+        ("what gauge wire for 2 lights at 12 feet", {"work_count": "2", "run": "12 ft"}),
     ],
 )
 def test_a_number_goes_where_its_words_say(text, wanted):
@@ -102,6 +142,9 @@ def test_misspelled():
         ("does my triangle have to come off", "road"),
         ("front feels light with the loader full", "ballast"),
         ("48 in shaft how much overlap", "driveline"),
+        ("PTO shaft hits the drawbar when i raise it", "driveline"),
+        ("front tires 23x8.5-12 rear 33x12.5-15 is the lead right", "tires"),
+        ("540 pto generator 20 kw on a 45 hp tractor?", "pto"),
     ],
 )
 def test_asked_at_the_counter(text, worksheet):

@@ -30,13 +30,15 @@ def _measured(v: model.Inputs) -> bool:
 
 
 def _lengths(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
-    if not found.broken & set(LENGTH) or not _measured(v):
+    if not found.broken & set(LENGTH):
         return
     known = known_distances(v)
     gap = float(closing_rule(v.closing_rule)["clearance_m"])
-    cut = (
-        math.ceil(driveline.cut_for(v.closed_length, min(known), gap) / CUT_STEP - 1e-6) * CUT_STEP
-    )
+    if not _measured(v):
+        if "closing" in found.over:
+            _cut_least(v, min(known), gap, remedies)
+        return
+    cut = _cut(v, min(known), gap)
     if 0.0 < cut < v.tube_length - 0.05 and _shaft(v, remedies, "cut", cut, gap):
         return
     closed = math.floor((min(known) - gap) / CUT_STEP + 1e-6) * CUT_STEP
@@ -45,6 +47,18 @@ def _lengths(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
     ):
         return
     remedies.do("three_part", LENGTH)
+
+
+def _cut(v: model.Inputs, shortest: float, gap: float) -> float:
+    """What has to come off each half at least, in whole steps. [m]"""
+    least = driveline.cut_for(v.closed_length, shortest, gap)
+    return math.ceil(least / CUT_STEP - 1e-6) * CUT_STEP
+
+
+def _cut_least(v: model.Inputs, shortest: float, gap: float, remedies: Remedies) -> None:
+    """What is known of the cut while a tube or a position isn't measured: nothing is cut yet."""
+    less = (_cut(v, shortest, gap), "length")
+    remedies.do("cut_least", ("closing",), source="hitch/DERIVED", less=less)
 
 
 def _shaft(v: model.Inputs, remedies: Remedies, key: str, less: float, gap: float) -> bool:

@@ -184,6 +184,9 @@ def _work(v: model.Inputs, at: model.At) -> None:
     at.time = field_work.work_time(
         v.lawn_area, v.working_width, v.ground_speed, v.efficiency, at.passes
     )
+    at.pass_time = field_work.work_time(
+        v.lawn_area, v.working_width, v.ground_speed, v.efficiency, 1.0
+    )
     at.rate = v.lawn_area / at.time
     at.pass_rate = field_work.field_capacity(v.working_width, v.ground_speed, v.efficiency)
     load = arith.min(1.0, arith.max(fuel.LOWEST_LOAD, v.engine_load))

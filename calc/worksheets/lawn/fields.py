@@ -326,6 +326,7 @@ OUTPUTS = (
     model.Shown("slope_limit", "slope"),
     model.Shown("passes", "count"),
     model.Shown("time", "duration"),
+    model.Shown("pass_time", "duration", hidden=True),
     model.Shown("rate", "area_rate"),
     model.Shown("pass_rate", "area_rate"),
     model.Shown("fuel", "volume"),

@@ -22,13 +22,14 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         if v.implement_kind != NAMED_NONE and v.power_needed is None:
             label = dict(typical.implement_kinds()).get(v.implement_kind, "It")
             headline = found.note("no_shaft", kind=label)
+        name_it = headline or found.note("name_it")
         notes = [] if v.pto_power is not None else [_from_engine(v)]
         return model.Advice(
             headline=headline,
             cautions=found.cautions("manuals"),
             tables=[_altitude_table(v)],
             notes=notes,
-            says=dict.fromkeys(("widest", "takes", "generator_tractor"), found.note("name_it")),
+            says=dict.fromkeys(("widest", "takes", "generator_tractor"), name_it),
         )
     _remedies(v, row, remedies)
     shown = [_demand_table(v, row), _altitude_table(v)]

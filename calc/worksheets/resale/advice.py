@@ -38,7 +38,7 @@ def _payments(found: model.Found) -> dict[str, model.Words]:
     if "payment_plain" not in found:
         return {}
     said = found.note(
-        "tell_payments",
+        "tell_payments_taxed" if "sales_tax" in found.assumed else "tell_payments",
         payment=(found.payment_plain, "money"),
         months=(found.months, "count"),
     )

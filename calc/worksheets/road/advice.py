@@ -341,6 +341,9 @@ def _whose_rule(
     sign = "" if road.emblem_use == "show" else ", with a speed sign beside it"
     by_law = smv_emblem.emblem_by_law(v.place, v.top_speed, v.road_speed)
     missing = v.emblem == "no" and "emblem" not in found.assumed
+    if missing and found.finding("emblem") == model.UNKNOWN and not rule.amber_instead:
+        asks = f"It depends on how fast it is used: the law here says {than}"
+        return f"{asks}, and yours is built for {{top}}. Fit one."
     if found.finding("emblem") == model.CLOSE and not by_law:
         if rule.required == "standard":
             return f"By the standard yes{sign}: no law was read that asks for it here."

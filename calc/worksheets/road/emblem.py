@@ -38,7 +38,7 @@ def height(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
 
 def symbol(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
     """Whether the speed sign is there where it belongs; what it says is kept."""
-    if model.wants("speed_symbol", "no_symbol", "no_emblem"):
+    if model.wants("speed_symbol", "no_symbol", "symbol_driven", "no_emblem"):
         source = "road/STD-1; road/STD-2"
         if found.symbol:
             has = v.speed_symbol == "yes"
@@ -46,7 +46,10 @@ def symbol(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
             margin = 1.0 if has else (-1.0 if binding else 0.0)
             at.fits("speed_symbol", margin, source, "there" if has else "missing")
         elif found.emblem_use in SHOWN:
-            at.fits("no_symbol", 1.0, source, "none")
+            # Where the speed driven counts, a faster machine shows the emblem alone.
+            rule = smv_emblem.emblem_rule_for(v.place)
+            faster = rule is not None and v.top_speed > rule.speed_to * (1 + 1e-9)
+            at.fits("symbol_driven" if faster else "no_symbol", 1.0, source, "none")
         else:
             # Where the emblem itself comes off, nothing stands beside it.
             at.fits("no_emblem", 1.0, source, "none")
