@@ -37,6 +37,8 @@ _LARGEST_FRONT_RIM = 16.5  # [in]; what is made for a larger one goes on the rea
 _NEW = re.compile(
     r"\b(?:to|go|put|with|switch\w*|gain\w*|bigger|larger|taller|new|use|fit|mix|change\w*|want)\b"
 )
+# "swap 11.2-24 for 12.4-24": the second is the new one.
+_EXCHANGED = re.compile(r"\b(?:swap|change|exchange|trade|replace)\w*\b", re.I)
 
 
 def tires_in(text: str) -> list[re.Match[str]]:
@@ -61,7 +63,9 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
         between = text[one.match.end() : other.match.start()].lower()
         if re.search(r"in place of|instead of|replac|rather than|over my|for my", between):
             one.new, other.new = True, False
-        elif re.fullmatch(r"\s*(?:to|with|->|=>)\s*(?:a |the )?\s*", between):
+        elif re.fullmatch(r"\s*(?:to|with|->|=>)\s*(?:a |the )?\s*", between) or (
+            between.strip() == "for" and _EXCHANGED.search(text[: one.match.start()])
+        ):
             one.new, other.new = False, True
         one.end = one.end or (other.end if one.new != other.new else "")
         other.end = other.end or (one.end if one.new != other.new else "")
