@@ -25,7 +25,6 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         notes=_notes(v, found),
         says={
             "repair": _not_repaired(v, found),
-            "trade": _to_beat(v, found),
             **_payments(found),
         },
     )
@@ -61,11 +60,6 @@ def _not_repaired(v: model.Inputs, found: model.Found) -> model.Words:
     if best == AS_IS:
         return found.note("as_is_best", behind=(behind, "money"))
     return found.note("gamble")
-
-
-def _to_beat(v: model.Inputs, found: model.Found) -> model.Words:
-    """What a private sale has to bring, while it is open whether it does."""
-    return found.note("to_beat" if v.trade_offer is not None else "no_offer")
 
 
 def _offer_remedies(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
