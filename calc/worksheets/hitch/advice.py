@@ -167,8 +167,8 @@ def _category_said(v: model.Inputs, found: model.Found) -> model.Words:
         if of_pin:
             key = "by_top_pin" if v.upper_pin is not None else "is_top_pin"
             flat = hitch.size("lower_pin", hitch.pin_number(of_pin[0]))
-            names = category_names(tuple(of_pin))
-            return found.note(key, names=names, pin=hitching.pin_words(flat))
+            said = category_names(tuple(of_pin))
+            return found.note(key, names=said, pin=hitching.pin_words(flat))
     return found.note("measure" if all(item is None for item in given) else "is_none")
 
 
