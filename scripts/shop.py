@@ -127,15 +127,25 @@ def _settings(folder: Path, problems: list[str]) -> dict[str, Any]:
             else:
                 problems.append(f"{where}: a text of up to {LONGEST_TEXT} characters is expected.")
         elif key == "notes":
-            if isinstance(value, list) and all(_is_line(each) for each in value):
-                settings[key] = value
-            else:
+            if not isinstance(value, list):
                 problems.append(f"{where}: a list of texts is expected.")
+                continue
+            settings[key] = [each for each in value if _is_line(each)]
+            problems += [
+                f"{where}, note {count}: a text of up to {LONGEST_TEXT} characters is expected."
+                for count, each in enumerate(value, 1)
+                if not _is_line(each)
+            ]
         elif key == "page_notes":
-            if isinstance(value, dict) and all(_is_line(each) for each in value.values()):
-                settings[key] = value
-            else:
+            if not isinstance(value, dict):
                 problems.append(f"{where}: a text for each page is expected.")
+                continue
+            settings[key] = {page: text for page, text in value.items() if _is_line(text)}
+            problems += [
+                f"{where}, {page}: a text of up to {LONGEST_TEXT} characters is expected."
+                for page in value
+                if page not in settings[key]
+            ]
         elif key == "parts":
             settings[key] = _parts(value, where, problems)
         else:

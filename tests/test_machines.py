@@ -284,3 +284,54 @@ def test_the_command_says_when_a_file_is_not_text(lists, capsys):
         handle.write(b"name\nFl\xfcgel\n")
     assert main(["matrix", *lists]) == 2
     assert "isn't UTF-8" in capsys.readouterr().err
+
+
+EXPORTED = """\ufeffExample Yard: tractors in stock;;;;;;
+;;;;;;
+Stock #;Model;Weight (lb);HP;PTO HP (tested);Hitch lift lb @ 24 in;Asking price
+4411;Yard 25;"1,984";24.8;19.1;1,320;$18,500
+;;;;;;
+4412;Yard 40;call;38;31 hp;n/a;27900
+4413;Yard 50;3600#;47hp;-;2,100;
+"""
+
+
+def test_a_list_as_a_program_writes_it_is_read_and_only_what_is_bad_is_lost():
+    found, problems = machines.read_machines(EXPORTED, "tractor")
+    assert [m.inputs for m in found] == [
+        {
+            "tractor_mass": "1,984 lb",
+            "engine_power": "24.8 hp",
+            "pto_power": "19.1 hp",
+            "lift_capacity": "1,320 lb",
+            "lift_rated_at": "610",
+        },
+        {"engine_power": "38 hp", "pto_power": "31 hp"},
+        {
+            "tractor_mass": "3600 lb",
+            "engine_power": "47hp",
+            "lift_capacity": "2,100 lb",
+            "lift_rated_at": "610",
+        },
+    ]
+    assert [m.told for m in found] == ["stock 4411, $18,500", "stock 4412, 27900", "stock 4413"]
+    (problem,) = problems
+    assert "line 6" in problem and "“call”" in problem
+
+
+@pytest.mark.parametrize(
+    ("written", "kind"),
+    [
+        ("2 bottom plow", "plow"),
+        ("Snowblower", "snow_blower"),
+        ("6 ft bush cutter", "rotary_cutter"),
+    ],
+)
+def test_kinds_go_by_what_customers_call_them_and_with_a_size(written, kind):
+    ((machine,), problems) = machines.read_machines(f"name,Type\nA,{written}\n", "implement")
+    assert machine.inputs == {"implement_kind": kind} and not problems
+
+
+def test_a_name_comes_before_what_only_may_be_one():
+    found, problems = machines.read_machines("Description,name\nUsed,Yard 1\n", "tractor")
+    assert [m.name for m in found] == ["Yard 1"] and "Description" in problems[0]

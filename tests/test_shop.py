@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from calc import links, machines, model, search, worksheets
-from calc.render import yard
+from calc.render import parts, yard
 from scripts import _environment, _setup, build, shop
 
 EXAMPLE = _setup.ROOT / "scripts" / "example-shop"
@@ -60,6 +60,8 @@ def test_bad_rows_are_named_with_file_line_and_column(folder):
         ('name = "A"\nunits = "furlongs"\n', "units"),
         ('name = "A"\ncolour = "red"\n', "colour: there is no such setting"),
         ('name = "A"\nnotes = "one"\n', "notes: a list"),
+        ('name = "A"\nnotes = ["one", 2]\n', "notes, note 2: a text"),
+        ('name = "A"\n[page_notes]\n"road/road" = 3\n', "page_notes, road/road: a text"),
         ('name = "A"\n[page_notes]\n"no/page" = "x"\n', "no page “no/page”"),
         ('contact = "x"\n', "no name"),
         ("name = 5\n", "name: a text"),
@@ -213,3 +215,15 @@ def test_a_machine_of_a_shops_list_is_told_with_its_stock_number_and_price(built
     built_for(tmp_path)
     machines = lists(shop.lists_script())["groups"][0]["machines"]
     assert [each["told"] for each in machines] == ["stock 4411, $18,500", ""]
+
+
+def test_a_bare_price_is_dollars_and_a_bare_stock_is_how_many():
+    part = parts.read({"for": "lawn.flag", "number": 100, "price": 9.5, "stock": 12})
+    assert part is not None and part.sentence() == "Part 100: $9.50, 12 in stock."
+    none = parts.read({"for": "lawn.flag", "name": "flags", "price": 9, "stock": 0})
+    assert none is not None and none.sentence() == "Flags: $9, not in stock."
+
+
+def test_a_bad_note_loses_that_note_alone(tmp_path):
+    (tmp_path / "shop.toml").write_text('name = "A"\nnotes = ["one", 2, "three"]\n')
+    assert list(shop.read(tmp_path).notes) == ["one", "three"]

@@ -5,8 +5,9 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import cache
 
-from calc import quantities
+from calc import quantities, tables
 from calc.errors import InputError
 from calc.machines import vocabulary
 from calc.model import AnyField, Choice, Field
@@ -19,6 +20,29 @@ COLUMNS = {
     "width": {"implement": "working_width"},
     "mass": {"tractor": "tractor_mass", "implement": "implement_mass"},
     "weight": {"tractor": "tractor_mass", "implement": "implement_mass"},
+    **{
+        heading: {"tractor": "tractor_mass", "implement": "implement_mass"}
+        for heading in ("tractor_weight", "implement_weight", "operating_weight", "base_weight")
+    },
+    **{
+        heading: {"tractor": "lift_capacity"}
+        for heading in ("3pt_lift", "3_pt_lift", "3_point_lift", "hitch_lift", "rear_lift")
+    },
+    "loader_lift": {"tractor": "loader_rating"},
+    "loader_capacity": {"tractor": "loader_rating"},
+    "type": {"implement": "implement_kind"},
+    "size": {"implement": "working_width"},
+    "category": {"tractor": "hitch_category", "implement": "implement_category"},
+    "cat": {"tractor": "hitch_category", "implement": "implement_category"},
+    "hitch": {"tractor": "hitch_category", "implement": "implement_category"},
+    **{
+        heading: dict.fromkeys(("tractor", "implement"), "name")
+        for heading in ("model", "machine", "unit", "item", "description")
+    },
+    **{
+        heading: dict.fromkeys(("tractor", "implement"), "price")
+        for heading in ("asking_price", "list_price", "our_price", "sale_price", "asking")
+    },
     "stock": dict.fromkeys(("tractor", "implement"), "stock_number"),
     "stock_no": dict.fromkeys(("tractor", "implement"), "stock_number"),
     "stock_#": dict.fromkeys(("tractor", "implement"), "stock_number"),
@@ -44,6 +68,18 @@ KINDS = {
 ON_THE_LOADER = ("grapple", "root_grapple", "brush_grapple", "bucket", "loader_bucket")
 # Headings that name a field only together with a unit: a column "PTO" may as well hold 540.
 MEASURED = {"pto": "pto_power", "engine": "engine_power", "lift": "lift_capacity"}
+HORSEPOWER = "hp"  # a heading by itself, of the engine as a rule
+# Cells that say that nobody knows.
+BLANKS = frozenset(
+    ["-", "--", "\u2013", "\u2014", "n/a", "na", "tbd", "?", "unknown", "none given"]
+)
+ROMAN = {"I": "1", "II": "2", "III": "3"}
+# "Lift (lb) @ 24 in": the heading says where the figures hold.
+_AT = re.compile(
+    r"\s*(?:@|\bat\b)\s*(?P<where>\d+(?:\.\d+)?\s*(?:in|mm|\"|)|ball ends?)\.?\s*$", re.I
+)
+_REMARK = re.compile(r"\s*\([^()]*\)\s*$")
+_SIZE_BEFORE = re.compile(r"^\d+[\s-]*(?:ft|foot|feet|in|inch|\"|')?[\s-]+")
 INCHES_BELOW = 60.0  # a bare rating distance below this is in inches, else in millimeters
 MISSED_BY = 0.008  # m: 24 in is 609.6 mm
 
@@ -54,10 +90,27 @@ class Column:
 
     name: str
     unit: str = ""
+    rated_at: str = ""  # the option of `lift_rated_at` that the heading names
+
+
+def is_blank(text: str) -> bool:
+    """Whether a cell says nothing: it is empty, or says that nobody knows."""
+    return not text or text.casefold() in BLANKS
 
 
 def column(written: str, role: str, named: dict[str, AnyField], beside: tuple[str, ...]) -> Column:
     """Return the field that a column's heading means; one without a name for none."""
+    at = _AT.search(written)
+    if at:
+        lift = column(written[: at.start()], role, named, beside)
+        if lift.name == "lift_capacity" and role == "tractor":
+            choice = named["lift_rated_at"]
+            assert isinstance(choice, Choice)
+            where = "0" if at["where"].lower().startswith("ball") else at["where"]
+            try:
+                return Column(lift.name, lift.unit, _rating_distance(choice, where))
+            except InputError:
+                return Column("")
     labels = {item.label.lower(): name for name, item in named.items()}
 
     def means(text: str) -> str:
@@ -66,6 +119,8 @@ def column(written: str, role: str, named: dict[str, AnyField], beside: tuple[st
         name = COLUMNS.get(name, {}).get(role, name)
         return name if name in named or name in beside else ""
 
+    if written.strip().lower() == HORSEPOWER and role == "tractor":
+        return Column("engine_power", HORSEPOWER)
     whole = labels.get(written.strip().lower()) or means(written)
     if whole:
         return Column(whole)
@@ -73,6 +128,9 @@ def column(written: str, role: str, named: dict[str, AnyField], beside: tuple[st
     what = found["what"] if found else ""
     name = means(what) or MEASURED.get(what.strip().lower(), "")
     item = named.get(name)
+    remark = _REMARK.search(written)
+    if remark and not isinstance(item, Field):
+        return column(written[: remark.start()], role, named, beside)
     if not found or not isinstance(item, Field):
         return Column("")
     symbol = _symbol(found["unit"], item)
@@ -116,6 +174,8 @@ def cell(name: str, text: str, unit: str, system: str) -> str:
 
 
 def _with_unit(item: Field, text: str, unit: str, system: str) -> str:
+    if item.kind == "mass" and text.endswith("#"):
+        text = f"{text[:-1].strip()} lb"  # "3,600#" is so many pounds
     try:
         quantities.parse(text, item.kind)
         return text
@@ -137,14 +197,25 @@ def _option(item: Choice, text: str) -> str:
                 "is on the hitch: it is listed without a kind."
             )
         key = KINDS.get(key, key)
+        if key not in {option.value for option in item.options}:
+            bare = _SIZE_BEFORE.sub("", plain)
+            key = KINDS.get(re.sub(r"[\s-]+", "_", bare), _kinds_said().get(bare, key))
     values = {option.value for option in item.options}
     if key in values:
         return key
     if item.name in ("hitch_category", "implement_category"):
         short = re.sub(r"^(category|cat\.?)\s*", "", plain).upper()
+        short = ROMAN.get(short, short)
         if short in values:
             return short
     return item.read(text) or ""
+
+
+@cache
+def _kinds_said() -> dict[str, str]:
+    """Return the kinds by what people call them in messages."""
+    rows = tables.rows("words/lexicon")
+    return {row["phrase"]: row["value"] for row in rows if row["sense"] == "implement_kind"}
 
 
 def _rating_distance(item: Choice, text: str) -> str:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import csv
 import io
+import itertools
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -16,7 +17,7 @@ from pathlib import Path
 from calc import quantities, tables
 from calc.errors import InputError
 from calc.machines import reviews, vocabulary
-from calc.machines.cells import Column, cell, column
+from calc.machines.cells import Column, cell, column, is_blank
 from calc.model import AnyField
 
 ROLES = ("tractor", "implement")
@@ -127,12 +128,12 @@ def read_machines(
     """
     where = where or f"{role}s.csv"
     text = content.lstrip("\ufeff")
-    first_line = text.partition("\n")[0]
-    delimiter = max(DELIMITERS, key=first_line.count)
+    top = "\n".join(text.split("\n", TITLES)[:TITLES])
+    delimiter = max(DELIMITERS, key=top.count)
     reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter)
     problems: list[str] = []
     lines = read_lines(reader, where, problems)
-    _, header = next(lines, (1, []))
+    header = _header(lines, role)
     if problems:
         return (), tuple(problems)
     if not any(cell.strip() for cell in header):
@@ -180,15 +181,44 @@ def read_lines(
         yield line, row
 
 
+TITLES = 5  # lines above the one that names the columns, such as the shop's name
+
+
+def _header(lines: Iterator[tuple[int, list[str]]], role: str) -> list[str]:
+    """Return the row that names the columns: the first that knows two, else the first there is.
+
+    Above it some programs put a title, and empty lines.
+    """
+    named = fields(role)
+    first: list[str] = []
+    for _, row in itertools.islice(lines, TITLES):
+        filled = [cell.strip() for cell in row if cell.strip()]
+        first = first or row
+        known = {column(cell, role, named, BESIDE).name for cell in filled}
+        if len(known - {""}) > 1 or (first is row and "name" in known):
+            return row
+        if len(filled) > 1:
+            break
+    return first
+
+
 def _columns(header: Sequence[str], role: str, where: str) -> tuple[list[Column], list[str]]:
     """Return what each column fills (nothing, for a name of ""), and what is wrong with them."""
     named = fields(role)
+    exact = {heading.strip().lower() for heading in header} & set(BESIDE)
     columns: list[Column] = []
     problems: list[str] = []
     for heading in header:
         written = heading.strip()
         told = quantities.shorten(written)
         found = column(written, role, named, BESIDE) if written else Column("")
+        if found.name in exact and written.lower() != found.name:
+            columns.append(Column(""))  # "Model" beside a column that is called "name"
+            problems.append(
+                f"{where}, line 1, column {told}: the column {found.name} says that already; "
+                "the column is left out."
+            )
+            continue
         if written and not found.name:
             a = "an" if role == "implement" else "a"
             problems.append(
@@ -226,7 +256,7 @@ def _machine(
         return None, bad
     given: dict[str, str] = {}
     for c, text in cells.items():
-        if not text or c.name in BESIDE:
+        if is_blank(text) or c.name in BESIDE:
             continue
         try:
             said = cell(c.name, text, c.unit, system)
@@ -235,6 +265,9 @@ def _machine(
             continue
         if said:
             given[c.name] = said
+    for c in cells:
+        if c.rated_at and c.name in given:
+            given.setdefault("lift_rated_at", c.rated_at)
     given, without = _without_contradictions(given, system)
     bad += [f"{where}, column {c}: {sentence}" for c, sentence in without.items()]
     beside = {c: " ".join(texts[c].split()) for c in BESIDE[2:] if texts.get(c)}

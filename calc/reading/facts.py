@@ -28,6 +28,7 @@ _ROADS = frozenset(["road", "highway", "zone"])
 _WAYS = frozenset(["road", "highway", "street", "bridge", "driveway", "pavement"])
 _NO_WIDTH = frozenset(small_words("no width"))
 _DRAGGED = frozenset(["drag", "dragging", "skid", "skidding", "pull", "pulling", "tow", "towing"])
+_TAKING = frozenset(["take", "takes", "lose", "loses", "eat", "eats", "steal", "steals"])
 _NOT_THERE = frozenset(["removed", "off"])
 DRIVEN_BY_RATING = "generator"  # the power beside it is what it gives
 SUBJECTS = {"implement_kind": "implement", "generic": "implement", "tractor_kind": "tractor"}
@@ -184,6 +185,8 @@ class Placing:
             return [self._fact(amount, (name,), "power", f"“{amount.whose}” stands in it", 0)]
         if amount.kinds.get("power") == "W":
             return []  # of a lamp, which says its kind, or of a heater
+        if "power" in amount.kinds and self._is_a_loss(amount):
+            return []
         if amount.kinds.get("power") == "kW" and self._names(amount, "generator"):
             why = "a generator's size is said in kW"
             return [self._fact(amount, ("generator_rating",), "power", why, 0)]
@@ -206,6 +209,11 @@ class Placing:
         """Whether the sentence around an amount has a cue."""
         begin, end = self.sentence(amount.first)
         return any(begin <= said.first < end and said.value_of("cue") == cue for said in self.cued)
+
+    def _is_a_loss(self, amount: Amount) -> bool:
+        """Whether a power is what something other than an implement takes: "will a/c take 5 hp"."""
+        before = {token.text for token in self.tokens[max(0, amount.first - 2) : amount.first]}
+        return bool(before & _TAKING) and self.about(amount) != "implement"
 
     def _is_loaders_rating(self, amount: Amount) -> bool:
         """Whether a mass is what a loader is rated for: "with the loader, rated at 1100 lb"."""

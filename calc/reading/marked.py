@@ -318,6 +318,53 @@ def place_year(tokens: list[Token], subjects: list[tuple[Said, str]], given: Giv
             given.facts.append(fact)
 
 
+_LAMPS = frozenset(["lamp", "lamps", "light", "lights", "headlight", "headlights", "bar", "bars"])
+_HEAD = frozenset(["head", "headlight", "headlights", "headlamp", "headlamps"])
+
+
+def place_lamps(tokens: list[Token], begin: int, end: int, given: Given) -> None:
+    """Take the watts of the lamps of a sentence for their kind.
+
+    Where the table has no such lamp, what the words alone say of the kind is dropped.
+    """
+    watts = [a for a in given.loose if a.kinds.get("power") == "W" and begin <= a.first < end]
+    beside = _lamps_beside(tokens[begin:end], watts[0], begin) if len(watts) == 1 else set()
+    if not beside & _LAMPS:
+        return
+    amount = watts[0]
+    name = "head_lamp" if beside & _HEAD else "work_lamp"
+    make = "led" if beside & {"led", "leds"} else "halogen"
+    fitting = [
+        row["lamp"]
+        for row in tables.rows("road/lamp_loads")
+        if row["watts"] == amount.number and row["lamp"].startswith(make)
+    ]
+    given.facts = [
+        f
+        for f in given.facts
+        if f.fields != (name,) or f.text in fitting or not begin <= f.first < end
+    ]
+    if len(fitting) == 1:
+        why = "its watts and its kind"
+        given.loose.remove(amount)
+        given.facts.append(Fact((name,), amount.first, amount.last, fitting[0], why=why))
+
+
+_NEAR_LAMP = 4  # words between an amount of watts and the lamps that it is of
+
+
+def _lamps_beside(sentence: list[Token], amount: Amount, begin: int) -> set[str]:
+    """Return the words from an amount up to the lamps behind it, or else before it."""
+    behind = [token.text for token in sentence[amount.last - begin :][:_NEAR_LAMP]]
+    before = [token.text for token in sentence[: amount.first - begin]][-_NEAR_LAMP:]
+    for words in (behind, before[::-1]):
+        places = [place for place, word in enumerate(words) if word in _LAMPS]
+        if places:
+            reach = places[0] + (1 if words is behind else 3)
+            return set(words[:reach])
+    return set()
+
+
 def place_generator(given: Given) -> None:
     """Take a generator's size for the kind of implement too, where no other is named."""
     rated = [fact for fact in given.facts if fact.fields == ("generator_rating",)]

@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from typing import Any
+from itertools import pairwise
 
-from calc import links, model, quantities, worksheets
+from calc import model, quantities, worksheets
 from calc.errors import InputError
 from calc.machines import Machine
 from calc.mechanics import implement_power, pto_power
@@ -187,6 +187,8 @@ def _words(
     free = [s for s in said if not measured.issuperset(range(s.first, s.last))]
     place_choices(free, tokens, given)
     marked.place_generator(given)
+    for begin, end in pairwise([0, *ends]):
+        marked.place_lamps(tokens, begin, end, given)
     marked.place_place(text, tokens, given)
     chosen = {i for f in given.facts if f.amount is None for i in range(f.first, f.last)}
     given.loose = [a for a in given.loose if not chosen.issuperset(range(a.first, a.last))]
@@ -226,15 +228,18 @@ def _question(
                 break
     of_ask = _OF_ASK.get((found.worksheet, found.ask), {})
     loose = []
-    for amount in given.loose:
-        name = _of_ask(of_ask, amount, [each for each in given.loose if each is not amount])
+    # What the words place in a field that this worksheet lacks is as loose to it.
+    elsewhere = [f.amount for f in given.facts if f.amount and names.keys().isdisjoint(f.fields)]
+    free = [*given.loose, *(elsewhere if of_ask else [])]
+    for amount in free:
+        name = _of_ask(of_ask, amount, [each for each in free if each is not amount])
         fact = Fact((name,), amount.first, amount.last, amount=amount)
         text = text_for(names[name], fact, system) if name and name not in filled else None
-        if text is None:
+        if text is not None:
+            place = _span(tokens, amount.first, amount.last)
+            filled[name] = Filled(name, text, (place,), "the question is about it")
+        elif amount in given.loose:
             loose.append(amount)
-            continue
-        place = _span(tokens, amount.first, amount.last)
-        filled[name] = Filled(name, text, (place,), "the question is about it")
     spans = tuple(_span(tokens, place, place + 1) for place in found.places)
     unclear = _unclear(sheet, found.ask, replace(given, loose=loose), filled, tokens, system)
     return Question(found.worksheet, found.ask, spans, tuple(filled.values()), unclear)
@@ -428,75 +433,3 @@ def _with_labels(
 def tokens_text(tokens: list[Token], fact: Fact) -> str:
     """Return the words of a fact, for one that must have more than one."""
     return " ".join(token.text for token in tokens[fact.first : fact.last])
-
-
-def data(message: Message) -> dict[str, Any]:
-    """Return a message as JSON takes it, with the words of fields and asks."""
-    return {
-        "text": message.text,
-        "questions": [_question_data(each) for each in message.questions],
-        "lost": [list(span) for span in message.lost],
-    }
-
-
-def _question_data(question: Question) -> dict[str, Any]:
-    sheet = worksheets.load(question.worksheet)
-    ask = sheet.ask(question.ask)
-    return {
-        "asked": bool(question.spans),
-        "worksheet": question.worksheet,
-        "ask": question.ask,
-        "question": ask.question or sheet.question,
-        "page": sheet.page,
-        "link": link_to(question),
-        "spans": [list(span) for span in question.spans],
-        "filled": [
-            {
-                "name": each.name,
-                "text": each.text,
-                **_said(sheet.field(each.name), each.text),
-                "spans": [list(span) for span in each.spans],
-                "why": each.why,
-                "options": _options(sheet.field(each.name)),
-            }
-            for each in question.filled
-        ],
-        "missing": [
-            {
-                "name": name,
-                "label": sheet.field(name).label,
-                "help": sheet.field(name).help,
-                "options": _options(sheet.field(name)),
-            }
-            for name in question.missing
-        ],
-        "unclear": [
-            {
-                "spans": [list(span) for span in each.spans],
-                "options": [
-                    {"name": name, "text": text, **_said(sheet.field(name), text)}
-                    for name, text in each.options
-                ],
-            }
-            for each in question.unclear
-        ],
-    }
-
-
-def _options(item: model.AnyField) -> list[dict[str, str]]:
-    """Return the options of a choice; none for what is typed."""
-    if not isinstance(item, model.Choice):
-        return []
-    return [{"text": option.value, "shown": option.label} for option in item.options]
-
-
-def link_to(question: Question) -> str:
-    """Return the part of an address that opens a question with what the message gives."""
-    own = worksheets.on_page(worksheets.load(question.worksheet).page)
-    sheet = question.worksheet if len(own) > 1 else ""
-    return links.write(question.inputs, ask=question.ask, sheet=sheet)
-
-
-def _said(item: model.AnyField, text: str) -> dict[str, str]:
-    shown = item.shown(text) if isinstance(item, model.Choice) else text
-    return {"label": item.label, "shown": shown}

@@ -64,8 +64,21 @@ def read(item: object) -> Part | None:
     keys = (wanted,) if isinstance(wanted, str) else wanted
     if not isinstance(keys, (list, tuple)) or not all(isinstance(key, str) for key in keys):
         return None
-    texts = {name: " ".join(str(item.get(name) or "").split())[:LONGEST_TEXT] for name in TEXTS}
+    texts = {name: " ".join(_told(name, item.get(name)).split())[:LONGEST_TEXT] for name in TEXTS}
     return Part(tuple(keys), **texts) if keys else None
+
+
+def _told(name: str, value: object) -> str:
+    """Return what a value says: a bare price is dollars, a bare stock is how many there are."""
+    if name == "stock" and isinstance(value, bool):
+        return "in stock" if value else "not in stock"
+    if isinstance(value, bool) or value is None or value == "":
+        return ""
+    if isinstance(value, (int, float)) and name == "price":
+        return f"${value:,.2f}".removesuffix(".00")
+    if isinstance(value, int) and name == "stock":
+        return f"{value:,} in stock" if value > 0 else "not in stock"
+    return str(value)
 
 
 def as_data(part: Part) -> dict[str, Any]:

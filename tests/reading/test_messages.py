@@ -121,6 +121,26 @@ def test_what_is_lifted_is_no_capacity():
             {"combination_length": "45 ft", "crossing_speed": "5 mph", "train_speed": "60 mph"},
         ),
         ("what gauge wire for 2 lights at 12 feet", {"work_count": "2", "run": "12 ft"}),
+        ("what fuse for 4 led light bars 120 watts", {"work_lamp": "led-120", "work_count": "4"}),
+        (
+            "2 head lights and 2 work lamps 35w, 20 amp dynamo, enough?",
+            {"work_lamp": "halogen-35", "head_lamp": None},
+        ),
+        ("will 4 led lights of 41 watts hurt my 20 amp dynamo", {"work_lamp": None}),
+        ("sprinkler heads 1 in below, core aerator goes 3 in", {"tool_depth": "3 in"}),
+        (
+            "loader lifts 1700 lb to full height, what ballast box weight do I need",
+            {"loader_rating": "1700 lb", "loader_payload": None},
+        ),
+        ("cab with ac, will ac take 5 hp?", {"engine_power": None}),
+        (
+            "monthly on $31,000, 4.99% 84 months",
+            {"new_price": "$31,000", "loan_rate": "4.99 %", "loan_months": "84 months"},
+        ),
+        (
+            "sidewall says max load 2910 lb at 30 psi, what will it carry",
+            {"rated_load": "2910 lb", "rated_pressure": "30 psi"},
+        ),
     ],
 )
 def test_a_number_goes_where_its_words_say(text, wanted):
@@ -145,6 +165,9 @@ def test_misspelled():
         ("PTO shaft hits the drawbar when i raise it", "driveline"),
         ("front tires 23x8.5-12 rear 33x12.5-15 is the lead right", "tires"),
         ("540 pto generator 20 kw on a 45 hp tractor?", "pto"),
+        ("whats the biggest box blade for 38 pto hp", "pairing"),
+        ("hill is 20%, can I go across with the loader bucket full", "pairing"),
+        ("tractor does 28 mph, do I need the speed sticker", "road"),
     ],
 )
 def test_asked_at_the_counter(text, worksheet):
