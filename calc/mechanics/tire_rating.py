@@ -15,6 +15,9 @@ from calc.mechanics.tire_size import Designation, decode
 from calc.mechanics.tires import lookup_key, tread_class
 
 POUND, PSI = tire_load.POUND, tire_load.PSI
+PRINTED_SPEED, PRINTED_LOAD = 0.0075, 0.002
+"""How far a limit is off where it is printed in other units [-]: 40 km/h as 25 mph, 1360 kg as
+3,000 lb; common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,7 +113,9 @@ def rating(designation: Designation, speed: float | None = None) -> Rating | Non
     """
     services = service_ratings(designation)
     if services:
-        reach = [r for r in services if speed is None or speed <= (r.speed or 0.0) * (1 + 1e-9)]
+        reach = [
+            r for r in services if speed is None or speed <= (r.speed or 0.0) * (1 + PRINTED_SPEED)
+        ]
         return reach[0] if reach else services[-1]
     points = sheet_points(designation)
     if not points:

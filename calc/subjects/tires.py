@@ -275,6 +275,19 @@ def leads(v: model.Inputs, pair: Pair) -> tuple[float, float] | None:
     return now, front_drive.lead_after_change(now, front_new / front, rear_new / rear)
 
 
+HALF_PSI = 0.5 * tire_load.PSI
+
+
+def as_printed(value: float, limit: float, share: float) -> float:
+    """Return a value, or its limit where it passes that by no more than the limit is rounded by.
+
+    240 kPa is printed as 35 psi and 40 km/h as 25 mph: who keeps to what is printed keeps to the
+    limit.
+    """
+    rounded = arith.below(value, limit * (1 + share))
+    return arith.number(arith.where(rounded, arith.min(value, limit), value))
+
+
 @dataclass(frozen=True, slots=True)
 class Carried:
     """What one tire carries [kg], or which of its numbers is missing for that.
@@ -292,13 +305,15 @@ class Carried:
         self, at: model.At, name: str, pressure: str, rated_pressure: float | None
     ) -> None:
         """Hold the pressure in a tire against that of its sidewall's line, or of its row. [Pa]"""
-        most = rated_pressure
+        most, room = rated_pressure, 0.0
         if most is None and self.rating is not None:
-            most = self.rating.pressure
+            # Gauges and sidewalls show whole psi, the rows tens of kPa.
+            most, room = self.rating.pressure, HALF_PSI
         if most is None or not self.at_pressure:
             return
         setattr(at, f"{name}_most", most)
-        at.at_most(name, pressure, f"{name}_most", "tires/practice", close_band=0.0)
+        held = as_printed(at.number(pressure), most, room / most)
+        at.at_most(name, held, f"{name}_most", "tires/practice", close_band=0.0)
 
     @property
     def source(self) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import arith, model
-from calc.mechanics import ground, liquid_ballast, tire_load, tires
+from calc.mechanics import ground, liquid_ballast, tire_load, tire_rating, tires
 from calc.subjects import tires as common
 
 
@@ -80,7 +80,8 @@ def _load(v: model.Inputs, at: model.At) -> None:
                 **{"L rated": "rated", "p": "pressure", "p rated": (reference, "pressure")},
             )
         if v.tire_mass is not None:
-            at.at_most("load", "tire_mass", "carries", found.source)
+            held = common.as_printed(v.tire_mass, at.carries, tire_rating.PRINTED_LOAD)
+            at.at_most("load", held, "carries", found.source)
         found.check_pressure(at, "inflation", "pressure", v.rated_pressure)
     _pressure_needed(v, at, found)
 
@@ -112,7 +113,8 @@ def _speed(v: model.Inputs, at: model.At) -> None:
     """Two service descriptions are two speeds: the fastest is its limit."""
     top = common.fastest(v.tire)
     if v.road_speed is not None and top is not None:
-        at.at_most("speed", "road_speed", top, "tires/WEB-11")
+        held = common.as_printed(v.road_speed, top, tire_rating.PRINTED_SPEED)
+        at.at_most("speed", held, top, "tires/WEB-11", kind="speed")
 
 
 def _ground(v: model.Inputs, at: model.At) -> None:

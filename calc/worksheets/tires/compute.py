@@ -99,7 +99,8 @@ def _speed(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     for axle, tire in (("front", pair.front_new), ("rear", pair.rear_new)):
         fastest = common.fastest(tire.designation) if tire is not None else None
         if fastest is not None:
-            at.at_most(f"{axle}_speed", "top_speed", fastest, "tires/WEB-11")
+            held = common.as_printed(at.top_speed, fastest, tire_rating.PRINTED_SPEED)
+            at.at_most(f"{axle}_speed", held, fastest, "tires/WEB-11", kind="speed")
     if v.liquid != "none":
         at.at_most("liquid_speed", "top_speed", LIQUID_SPEED, "tires/OM-1")
 
@@ -292,7 +293,8 @@ def _loads(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
         setattr(at, f"{axle}_allowed", allowed)
         setattr(at, f"{axle}_on_axle", load + added)
         name = f"{axle}_load" if found.load is not None else f"{axle}_axle"
-        at.at_most(name, f"{axle}_on_axle", f"{axle}_allowed", found.source)
+        held = common.as_printed(load + added, allowed, tire_rating.PRINTED_LOAD)
+        at.at_most(name, held, f"{axle}_allowed", found.source)
         at.step(
             f"{axle}_allowed",
             "L = the least of two tires and the axle's limit",
