@@ -50,3 +50,59 @@ def test_ribs_in_front_steer_and_turns_that_were_counted_drive() -> None:
     assert findings(counted)["lead"] == model.OVER
     said = given("tires", "lead", **typed, front_tire="9.5-16", front_drive="no")
     assert "lead" not in findings(said)
+
+
+R4 = {"rear_tire": "16.9-28 R-4 12PR", "rear_axle_load": "14,000 lb"}
+
+
+@pytest.mark.parametrize(
+    ("speeds", "finding"),
+    [("", model.UNKNOWN), ("20 mph", model.UNKNOWN), ("6.2 mph", model.CLOSE)],
+)
+def test_a_loader_tires_load_holds_at_a_loaders_speed(speeds: str, finding: str) -> None:
+    # tires/TY-A: 3450 kg, twice what the R-1 of that size carries; tires/TD-1: a loader tire
+    # loses 27 % from 10 to 30 km/h.
+    assert given("tires", "load", **R4, gear_speeds=speeds).finding == finding
+    heavier = {**R4, "rear_axle_load": "15,300 lb"}
+    assert given("tires", "load", **heavier, gear_speeds=speeds).finding == model.OVER
+
+
+def test_a_load_between_printed_speeds_takes_the_faster_and_none_past_the_last() -> None:
+    typed = {"tire": "12-16.5 12PR", "tire_mass": "4,800 lb"}
+    at_30 = {"road_speed": "18.6 mph"}  # 30 km/h: 4,895 lb at 80 psi, tires/TD-1
+    assert given("tire-size", "load", **typed, **at_30).finding == model.CLOSE
+    assert given("tire-size", "load", **typed, road_speed="19.5 mph").finding == model.UNKNOWN
+    assert given("tire-size", "load", **typed).finding == model.UNKNOWN
+    more = {"tire": "12-16.5 12PR", "tire_mass": "4,950 lb"}
+    assert given("tire-size", "load", **more, **at_30).finding == model.OVER
+
+
+def test_a_slow_speed_symbol_leads_where_the_tractor_is_faster() -> None:
+    typed = {"rear_tire": "12-16.5 144A3", "rear_axle_load": "9,000 lb"}
+    fast = given("tires", "load", **typed, gear_speeds="20 mph")
+    assert fast.finding == model.OVER and fast.deciding is not None
+    assert fast.deciding.check.name == "rear_speed"
+    assert given("tires", "load", **typed).finding == model.UNKNOWN
+
+
+def test_two_patterns_of_one_ply_rating_have_two_loads() -> None:
+    # tires/TD-2: 946 lb at 28 psi; tires/TD-3: 1,050 lb at 34 psi, of one maker.
+    typed = {"tire": "18x8.50-8 6PR", "tire_mass": "900 lb"}
+    assert given("tire-size", "load", **typed).finding == model.UNKNOWN
+    alike = {"tire": "18x8.50-8 4PR", "tire_mass": "700 lb"}  # 815 lb at 22 psi in both
+    assert given("tire-size", "load", **alike).finding == model.WITHIN
+
+
+@pytest.mark.parametrize(
+    ("liquid", "coldest", "finding"),
+    [
+        ("water", "33 F", model.CLOSE),
+        ("water", "31.9 F", model.OVER),
+        ("water", "40 F", model.WITHIN),
+        ("washer-0", "0 F", model.CLOSE),
+        ("washer-20", "-10 F", model.WITHIN),
+    ],
+)
+def test_a_liquid_near_its_freezing_is_close(liquid: str, coldest: str, finding: str) -> None:
+    typed = {"rear_tire": "14.9-28", "liquid": liquid, "coldest": coldest}
+    assert given("tires", "liquid", **typed).finding == finding
