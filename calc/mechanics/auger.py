@@ -216,7 +216,7 @@ def next_auger(diameter: float) -> float:
     >>> round(next_auger(12.3 * INCH) / INCH), round(next_auger(5.0 * INCH) / INCH)
     (12, 5)
     """
-    fitting = [size for size in sold_augers() if size <= diameter * (1.0 + 1e-9)]
+    fitting = [size for size in sold_augers() if size <= diameter * (1.0 + 1e-6)]
     return fitting[-1] if fitting else diameter
 
 

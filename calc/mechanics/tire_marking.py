@@ -11,11 +11,18 @@ from dataclasses import dataclass, replace
 
 from calc import tables
 
-_SERVICE = re.compile(r"(?:LI\s?)?(\d{2,3})(?:/(\d{2,3}))?\s?([A-Z]\d?)(?![A-Z0-9])")
-_PLY = re.compile(r"(\d{1,2})\s*-?\s*(?:PR|P\.R\.|PLY)(?:\s*RAT(?:ED|ING))?(?![A-Z0-9])")
-_TREAD = re.compile(r"([RFI])\s?-?\s?(\d{1,2}[WM]?)(?![A-Z0-9])")
-_RIBS = re.compile(r"(\d)\s?-?\s?RIBS?(?![A-Z0-9])")
+_SERVICE = re.compile(
+    r"(?:LI\s?)?(\d{2,3})(?:/(\d{2,3}))?\s?([A-Z]\d?)(?:/([A-Z]\d?))?(?![A-Z0-9])"
+)
+_PLY = re.compile(
+    r"(\d{1,3})\s*-?\s*(?:PR|P\.R\.|PLY)(?:\s*RAT(?:ED|ING))?(?![A-Z0-9])"
+    r"|(?:PR|PLY)(?: RATING)? ?(\d{1,2})(?![A-Z0-9])"
+)
+_TREAD = re.compile(r"([RFI])\s?-?\s?(\d{1,2}[WM]?)(?:'?S)?(?![A-Z0-9])")
+_RIBS = re.compile(r"(\d|SINGLE|TRI|TRIPLE|FOUR)\s?-?\s?RIB(?:S|BED)?(?![A-Z0-9])")
 RIB_TREADS = {"1": "F-1", "3": "F-2", "4": "F-2M"}  # tires/AT-1
+RIB_TREADS |= {"SINGLE": "F-1", "TRI": "F-2", "TRIPLE": "F-2", "FOUR": "F-2M"}
+MOST_PLIES = 32
 _LOAD_RANGE = re.compile(r"(?:LR|LOAD\s?RANGE)\s?-?\s?([A-Z])(?![A-Z0-9])")
 CONSTRUCTIONS = ("RADIAL", "BIAS")
 NOTHING_MORE = "-"  # a word such as "tire", which adds nothing
@@ -117,13 +124,15 @@ def with_markings(found: Designation, rest: str, typed: str) -> Designation:
     while rest:
         word = re.match(r"[A-Z]+", rest)
         if match := _PLY.match(rest):
-            ply_rating = int(match[1])
+            ply_rating = _ply(match, typed)
         elif (match := _RIBS.match(rest)) and match[1] in RIB_TREADS:
             tread = RIB_TREADS[match[1]]
         elif match := _LOAD_RANGE.match(rest):
             ply_rating = _ply_of_range(match[1], typed)
         elif match := _SERVICE.match(rest):
             services.append(_service(match, typed))
+            if match[4]:  # 115A8/B: the same load at a second speed
+                services.append(replace(services[-1], speed_symbol=_symbol(match[4], typed)))
         elif (match := _TREAD.match(rest)) and f"{match[1]}-{match[2]}" in known_treads:
             tread = f"{match[1]}-{match[2]}"
         elif word and word[0] in known_words:
@@ -134,7 +143,7 @@ def with_markings(found: Designation, rest: str, typed: str) -> Designation:
             if mark not in words and mark != NOTHING_MORE and not row["tread"]:
                 words.append(mark)
         elif word and word[0] in CONSTRUCTIONS:
-            match = word
+            match = re.match(r"[A-Z]+(?:[ -]PLY)?(?![A-Z0-9])", rest) or word
             if (found.mark == "R") != (word[0] == "RADIAL"):
                 raise SizeError(
                     f'"{typed}" says {word[0].lower()}, but the mark before its rim says '
@@ -147,6 +156,8 @@ def with_markings(found: Designation, rest: str, typed: str) -> Designation:
             part = rest.split()[0]
             raise SizeError(f'In "{typed}" the part "{part}" after the size isn\'t known.', part)
         rest = rest[match.end() :].strip(" -/,;.")
+    if not tread and found.overall is not None and "AG" in words:
+        tread = "R-1"  # of a size that lawns have too, "ag" says bars; common practice, no source
     return replace(
         found, services=tuple(services), ply_rating=ply_rating, tread=tread, words=tuple(words)
     )
@@ -161,13 +172,28 @@ def _ply_of_range(letter: str, typed: str) -> int:
     return int(ranges[letter]["ply_rating"])
 
 
-def _service(match: re.Match[str], typed: str) -> Service:
-    symbols = tables.by_key("tires/speed_symbols", "symbol")
-    if match[3] not in symbols:
+def _ply(match: re.Match[str], typed: str) -> int:
+    ply = int(match[1] or match[2])
+    if ply % 2 or not 2 <= ply <= MOST_PLIES:
         raise SizeError(
-            f'In "{typed}" the speed symbol "{match[3]}" isn\'t one of {", ".join(symbols)}.',
-            match[3],
+            f'In "{typed}" the ply rating reads {ply}; ply ratings are even, from 2 to '
+            f"{MOST_PLIES}.",
+            str(ply),
         )
+    return ply
+
+
+def _symbol(symbol: str, typed: str) -> str:
+    symbols = tables.by_key("tires/speed_symbols", "symbol")
+    if symbol not in symbols:
+        raise SizeError(
+            f'In "{typed}" the speed symbol "{symbol}" isn\'t one of {", ".join(symbols)}.', symbol
+        )
+    return symbol
+
+
+def _service(match: re.Match[str], typed: str) -> Service:
+    symbol = _symbol(match[3], typed)
     indexes = tables.by_key("tires/load_index", "index")
     for index in (match[1], match[2]):
         if index and index not in indexes:
@@ -175,4 +201,4 @@ def _service(match: re.Match[str], typed: str) -> Service:
             raise SizeError(
                 f'In "{typed}" the load index {index} is outside {first} to {last}.', index
             )
-    return Service(int(match[1]), int(match[2]) if match[2] else None, match[3])
+    return Service(int(match[1]), int(match[2]) if match[2] else None, symbol)

@@ -15,6 +15,12 @@ from calc.mechanics.tire_size import Designation, decode
 from calc.mechanics.tires import lookup_key, tread_class
 
 POUND, PSI = tire_load.POUND, tire_load.PSI
+PRINTED_SPEED, PRINTED_LOAD = 0.0075, 0.001
+"""How far a limit is off where it is printed in other units [-]: 40 km/h as 25 mph, 1360 kg as
+3,000 lb; common practice, no source."""
+LOADER_SPEED = 10 / 3.6
+"""Fastest that loads of R-4 rows hold at [m/s]: their data sheet names no speed, and a loader
+tire whose speeds are printed carries as much up to 10 km/h alone, tires/TD-1."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,15 +79,23 @@ def sheet_points(designation: Designation) -> tuple[tuple[float, float, float | 
         agrees = not wanted or tread_class(row["tread"]) == wanted
         if agrees and row["ply_rating"] == ply and lookup_key(decode(row["size"])) == key:
             pressure, load = float(row["pressure_kpa"]) * 1000.0, float(row["load_kg"])
-            found.append((pressure, load, None, row["source"]))
-    if found:
-        return tuple(sorted(found, key=lambda point: point[:2]))
+            slow = LOADER_SPEED if tread_class(row["tread"]) == "R-4" else None
+            found.append((pressure, load, slow, row["source"]))
+    sheets = _printed_points(key, ply)
+    if found and sheets and max(found)[1] > (1 + PRINTED_LOAD) * max(sheets)[1]:
+        return ()  # two patterns of one ply: only the sidewall tells which of them it is
+    return tuple(sorted(found or sheets, key=lambda point: point[:2]))
+
+
+def _printed_points(key: str, ply: str) -> list[tuple[float, float, float | None, str]]:
+    """The rows of pressure and load as their sheet prints them, in psi and pounds."""
+    found: list[tuple[float, float, float | None, str]] = []
     for row in tables.rows("tires/tire_load_at_pressure"):
         if row["ply_rating"] == ply and lookup_key(decode(row["size"])) == key:
             pressure, load = float(row["pressure_psi"]) * PSI, float(row["load_lb"]) * POUND
             speed = float(row["speed_km_h"]) / 3.6 if row["speed_km_h"] else None
             found.append((pressure, load, speed, row["source"]))
-    return tuple(sorted(found, key=lambda point: point[:2]))
+    return found
 
 
 def rating(designation: Designation, speed: float | None = None) -> Rating | None:
@@ -110,7 +124,9 @@ def rating(designation: Designation, speed: float | None = None) -> Rating | Non
     """
     services = service_ratings(designation)
     if services:
-        reach = [r for r in services if speed is None or speed <= (r.speed or 0.0) * (1 + 1e-9)]
+        reach = [
+            r for r in services if speed is None or speed <= (r.speed or 0.0) * (1 + PRINTED_SPEED)
+        ]
         return reach[0] if reach else services[-1]
     points = sheet_points(designation)
     if not points:

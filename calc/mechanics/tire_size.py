@@ -10,6 +10,7 @@ import re
 from functools import cache
 
 from calc import tables
+from calc.mechanics import tire_doubts
 from calc.mechanics.tire_marking import Designation, Service, SizeError, with_markings
 
 __all__ = ["Designation", "Service", "SizeError", "decode"]
@@ -20,9 +21,23 @@ _SEPARATORS = str.maketrans(
     | {"\u00d7": "X", "\u2605": " "}
     | dict.fromkeys("\"'\u2018\u2019\u201c\u201d\u2032\u2033()[]", " ")
 )
-_RIM = r"\s*-?\s*(?P<rim>\d{1,3}(?:\.\d)?)(?!\d|\.\d)"
+_RIM = r"\s*-?\s*(?P<rim>\d{1,3}(?:\.\d)?)(?!\d|\.\d| ?-?P(?:R|LY)(?! ?(?:RATING )?\d))"
 _THREE = re.compile(
     r"(\d{2}(?:\.\d+)?) ?[X /] ?(\d{1,2}(?:\.\d+)?) ?[ /-] ?(\d{1,2}(?:\.5)?)(?![\d.]| ?P(?:R|LY))"
+)
+_SPELLINGS = tuple(
+    (re.compile(form), plain)
+    for form, plain in (
+        (r"^(\d{1,2} ?-? ?(?:PR|PLY)(?: RAT(?:ED|ING))?)[ ,]+(?=\d)(.+)", r"\2 \1"),  # 6 ply 7-16
+        (r"(?<=[\dL]) BY (?=\d)", "X"),
+        (r"^(\d{2}) ?[X/] ?(\d{1,2})([05]0)(?= ?[-X/R ] ?\d)", r"\1X\2.\3"),  # 18x850-8
+        (r"^((?:[IV]F )?[\d./X ]+?) ?[-/] ?R(?= ?\d{2})", r"\1R"),  # 340/85-R24
+        (r"^(\d{2}\.\d) ?- ?([4-9]\d) ?[-X] ?(?=\d{2})", r"\1/\2-"),  # 12.5-80-18
+    )
+)
+_OLDER = re.compile(r"(\d{1,2}\.\d) ?[-/] ?(\d{1,2}) ?[-X] ?(\d{2})(?![\d.])")
+_SECOND = re.compile(
+    r"[ /]+(\d{1,3}(?:\.\d{1,2})? ?(?:/ ?\d{2})? ?[RD-] ?\d{2}(?:\.\d)?)(?![\d.]| ?-?P(?:R|LY))"
 )
 _INCHES = re.compile(r"(?<=[\d ])IN(?:CH(?:ES)?)?\b\.?")
 _GREATEST_TREAD = 4  # R-1 to R-4 are treads; no radial has a rim of 1 to 4 in
@@ -51,7 +66,8 @@ def _patterns() -> tuple[tuple[str, re.Pattern[str]], ...]:
             ),
             (
                 "double",
-                r"(?P<width>\d{1,2}\.\d)\s*/\s*(?P<older>\d{1,2})\s*(?P<mark>[RBD-])" + _RIM,
+                r"(?P<width>\d{1,2}\.\d{1,2})\s*/\s*(?P<older>\d{1,2}(?:\.\d{2})?)"
+                r"\s*(?P<mark>[RBD-])" + _RIM,
             ),
             (
                 "inch",
@@ -106,18 +122,34 @@ def decode(text: str) -> Designation:
             found = _size_at(tidy[start:], typed)
             if found is not None:
                 designation, rest = found
-                rest = f"{tidy[:start]} {rest}"
-                return _asked_about(with_markings(designation, rest, typed), typed)
+                rest = f"{tidy[:start]} {_without_second_name(designation, rest, typed)}"
+                read = with_markings(designation, rest, typed)
+                tire_doubts.asked_about(read, _listed(), typed)
+                return read
         except SizeError as error:
             first = first or error
     raise first or _explain(tidy, typed)
+
+
+@cache
+def _listed() -> tuple[Designation, ...]:
+    """The sizes of the table, as they are written there."""
+    sizes = tables.by_key("tires/tire_dimensions", "size")
+    found = (_size_at(size.upper(), size) for size in sizes)
+    return tuple(one[0] for one in found if one is not None)
 
 
 def _joined(tidy: str) -> str:
     """Put the signs between the parts of a size where spaces or a slash stand for them."""
     tidy = re.sub(r"^(P|LT|ST)(?=\d{3} ?/)", r"\1 ", tidy)  # LT235/75R15: a mark before the size
     tidy = re.sub(r"^(\d{1,2}(?:\.\d+)?) (LL?) (?=\d)", r"\1\2-", tidy)  # 11 L 15
-    tidy = re.sub(r"^((?:[IV]F )?\d{3}) (\d{2})(?= ?[RBD-])", r"\1/\2", tidy)  # 420 85 R28
+    # 420 85 R28, 320-85R24
+    tidy = re.sub(r"^((?:[IV]F )?\d{3}) ?[ -] ?([4-9]\d)(?= ?[RBD-] ?\d{2})", r"\1/\2", tidy)
+    for form, plain in _SPELLINGS:
+        tidy = form.sub(plain, tidy)
+    older = _OLDER.match(tidy)
+    if older and float(older[2]) < float(older[1]) < float(older[3]):  # 12.4-11-24
+        return f"{older[1]}/{older[2]}-{older[3]}{tidy[older.end() :]}"
     three = _THREE.match(tidy)
     if three is None:
         return tidy
@@ -151,25 +183,26 @@ def _size_at(tidy: str, typed: str) -> tuple[Designation, str] | None:
     return None
 
 
-def _asked_about(found: Designation, typed: str) -> Designation:
-    """Ask about a size that is another one's with something left out.
+def _without_second_name(found: Designation, rest: str, typed: str) -> str:
+    """Drop a tire's second name from what stands after its first: 380/85R28 (14.9R28).
 
     Raises
     ------
     SizeError
-        For 17.5-24, where the table has 17.5L-24 alone.
+        Where the second is another tire.
     """
-    if found.low or found.form not in ("decimal", "whole", "wide", "steer"):
-        return found
-    whole = found.width_text.removesuffix("0") if "." in found.width_text else found.width_text
-    low = f"{whole}L{found.mark}{found.rim:g}"
-    sizes = tables.by_key("tires/tire_dimensions", "size")
-    if low in sizes and found.size not in sizes:
+    match = _SECOND.match(rest)
+    if match is None:
+        return rest
+    second = _size_at(match[1], typed)
+    if second is None:
+        return rest
+    if not tire_doubts.one_tire(found, second[0]):
         raise SizeError(
-            f'"{typed}" isn\'t a size in the table, but {low} is: is there an L on the sidewall?',
-            typed,
+            f'"{typed}" names two sizes, {found.size} and {second[0].size}: which of them is it?',
+            match[1],
         )
-    return found
+    return rest[match.end() :]
 
 
 def _from_parts(form: str, parts: dict[str, str], typed: str) -> Designation:
@@ -178,6 +211,7 @@ def _from_parts(form: str, parts: dict[str, str], typed: str) -> Designation:
     if form == "double":
         form = "inch"
     if form == "inch":
+        tire_doubts.check_width_without_point(width_text, mark, rim, typed)
         form, width_text = _inch_form(width_text, parts.get("low", ""), rim)
     elif form == "flotation" and not parts["low"]:
         width_text = f"{float(width_text):.2f}"
@@ -196,7 +230,7 @@ def _from_parts(form: str, parts: dict[str, str], typed: str) -> Designation:
         parts.get("flexion", ""),
         parts.get("older", ""),
     )
-    _check_limits(designation, mark, typed)
+    tire_doubts.check_limits(designation, mark, typed)
     return designation
 
 
@@ -215,6 +249,8 @@ def _inch_form(width_text: str, low: str, rim: float) -> tuple[str, str]:
         return _trailing_zero(whole, rim)
     if decimals == "5" and int(whole) < 9:
         return "steer", width_text + "0"
+    if decimals == "00" and rim % 1 == 0.5:
+        return "wide", whole  # 12.00-16.5 is 12-16.5
     sizes = tables.by_key("tires/tire_dimensions", "size")
     plain = width_text.rstrip("0")
     if f"{plain}-{rim:g}" in sizes and f"{width_text}-{rim:g}" not in sizes:
@@ -231,7 +267,9 @@ def _trailing_zero(whole: str, rim: float) -> tuple[str, str]:
         Where both are made, and they are different tires.
     """
     sizes = tables.by_key("tires/tire_dimensions", "size")
-    plain, steer = f"{whole}-{rim:g}" in sizes, f"{whole}.00-{rim:g}" in sizes
+    steer_size = f"{whole}.00-{rim:g}"
+    plain = f"{whole}-{rim:g}" in sizes
+    steer = steer_size in sizes or steer_size in tables.by_key("tires/look_alikes", "steer")
     if plain and steer:
         raise SizeError(
             f"{whole}.0-{rim:g} may be {whole}-{rim:g}, a drive tire, or {whole}.00-{rim:g}, "
@@ -241,62 +279,6 @@ def _trailing_zero(whole: str, rim: float) -> tuple[str, str]:
     if plain or (not steer and rim % 1 == 0.5):
         return ("wide" if rim % 1 == 0.5 else "whole"), whole
     return "steer", f"{whole}.00"
-
-
-_ODD_FROM = 27
-"""From here on rims of tractors are of even inches: 28, 30, 32; common practice, no source."""
-_RIM_PARTS = (0.0, 0.1, 0.3, 0.5)
-"""What stands behind the point of a rim's diameter: 16.1, 15.3 and the half inches."""
-
-
-def _check_limits(found: Designation, mark: str, typed: str) -> None:
-    width_in = found.width / 25.4 if found.form == "metric" else found.width
-    if not 4 <= found.rim <= 54:
-        raise SizeError(
-            f'In "{typed}" the rim reads {found.rim:g} in; rims run from 4 to 54 in.',
-            f"{found.rim:g}",
-        )
-    if found.rim >= _ODD_FROM and found.rim % 2 == 1:
-        raise SizeError(
-            f'In "{typed}" the rim reads {found.rim:g} in, which tractors don\'t have: '
-            "is a part left out, such as the rim behind a diameter and a width?",
-            f"{found.rim:g}",
-        )
-    if mark == "X" and found.overall is None and found.rim <= found.width:
-        raise SizeError(
-            f'"{typed}" gives an overall diameter and a width, but no rim after them.', typed
-        )
-    swapped = found.form == "whole" and found.rim <= found.width
-    swapped = swapped or (found.form == "wide" and found.rim < found.width / 2)
-    if found.overall is None and (swapped or round(found.rim % 1, 2) not in _RIM_PARTS):
-        raise SizeError(
-            f'In "{typed}" the rim reads {found.rim:g} in, beside a width of '
-            f"{found.width_text}: are the two swapped?",
-            f"{found.rim:g}",
-        )
-    if not 2.5 <= width_in <= 52:
-        raise SizeError(
-            f'In "{typed}" the width reads {found.width_text}; '
-            "widths run from 2.5 to 52 in, or 65 to 1320 mm.",
-            found.width_text,
-        )
-    if found.aspect is not None and not 40 <= found.aspect <= 100:
-        raise SizeError(
-            f'In "{typed}" the aspect reads {found.aspect:g} %; aspects run from 40 to 100 %.',
-            f"{found.aspect:g}",
-        )
-    if found.overall is not None and found.overall <= found.width:
-        raise SizeError(
-            f'In "{typed}" the diameter, {found.overall:g}, isn\'t larger than the width, '
-            f"{found.width:g}: are the two swapped, or is the diameter another number?",
-            f"{found.overall:g}",
-        )
-    if found.overall is not None and not found.rim + 3 <= found.overall <= 90:
-        raise SizeError(
-            f'In "{typed}" the overall diameter reads {found.overall:g} in, '
-            f"which doesn't go with a rim of {found.rim:g} in.",
-            f"{found.overall:g}",
-        )
 
 
 def _explain(tidy: str, typed: str) -> SizeError:

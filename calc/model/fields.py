@@ -117,7 +117,8 @@ class Choice:
     and said to be taken (a method, "nothing there"); or all of `unsure`, and the finding must
     then hold for each of them (every option, when neither is given); or nothing can be said
     until it is picked, because it is `needed`. Where another field tells it, `told_by` names that
-    field and the option that then stands in. `usual` doesn't stand in where one of the fields in
+    field and the option that then stands in; `told` does so by what was given, and returns "" where
+    that tells nothing. `usual` doesn't stand in where one of the fields in
     `unless` is given, which it would leave without a meaning: any other option may be true then.
     `example` is the pick in the page's untouched example.
     """
@@ -132,6 +133,7 @@ class Choice:
     unsure: tuple[str, ...] = ()
     needed: bool = False
     told_by: tuple[tuple[str, str], ...] = ()
+    told: Callable[[Mapping[str, Any]], str] | None = None
     essential: bool = False
     group: str = "More numbers"
 
@@ -147,6 +149,9 @@ class Choice:
         for other, option in self.told_by:
             if given.get(other) is not None:
                 return (option,)
+        found = "" if self.told is None else self.told(given)
+        if found:
+            return (found,)
         if self.needed:
             return ()
         if self.usual and any(given.get(name) is not None for name in self.unless):

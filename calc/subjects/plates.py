@@ -6,10 +6,9 @@ A limit that nobody gave is left out; with a load in the loader it stays open.
 from __future__ import annotations
 
 from calc import arith, model
-from calc.subjects.tires import Carried, carried
+from calc.subjects.carrying import TRAVEL, Carried, carried
 
 SEEN_LOADS = "hitch/H4; hitch/H6"
-TRAVEL = 30 / 3.6  # a compact's speed on the road, 19 mph, common practice, no source [m/s]
 
 
 def check(v: model.Inputs, at: model.At, *, full: bool) -> None:
@@ -49,6 +48,9 @@ def _tires(at: model.At, axle: str, tire: Carried | None, most: float, *, govern
     if tire is None or tire.load is None:
         if governs or tire is not None:
             at.not_checked(name, f"{axle}_tire_load", governs=governs)
+        return
+    if tire.too_fast and most <= 2.0 * tire.load:
+        at.not_checked(name, f"{axle}_tire_load", governs=governs)
         return
     source = f"{SEEN_LOADS}; {tire.source}"
     at.at_most(name, most, 2.0 * tire.load, source, kind="load")

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from functools import partial
 
 from calc import arith, model, sources, tables
-from calc.mechanics import front_drive, tire_load, tire_rating, tire_rolling, tires
+from calc.mechanics import front_drive, tire_rating, tire_rolling, tires
 from calc.mechanics.tire_size import Designation
 from calc.model.pictures import Item, Shape
 
@@ -273,75 +272,6 @@ def leads(v: model.Inputs, pair: Pair) -> tuple[float, float] | None:
         worn_rear = rear / (rear + turn_lost(pair.rear, pair.rear_lost))
         now = front_drive.lead_after_change(v.factory_lead, worn_front, worn_rear)
     return now, front_drive.lead_after_change(now, front_new / front, rear_new / rear)
-
-
-@dataclass(frozen=True, slots=True)
-class Carried:
-    """What one tire carries [kg], or which of its numbers is missing for that.
-
-    `missing` is "" with a load, "load" where the sidewall's line has to be read, and "pressure"
-    where a pressure was given but not the one that the rating holds at.
-    """
-
-    load: float | None
-    rating: tire_rating.Rating | None
-    missing: str = ""
-    at_pressure: bool = False
-
-    def check_pressure(
-        self, at: model.At, name: str, pressure: str, rated_pressure: float | None
-    ) -> None:
-        """Hold the pressure in a tire against that of its sidewall's line, or of its row. [Pa]"""
-        most = rated_pressure
-        if most is None and self.rating is not None:
-            most = self.rating.pressure
-        if most is None or not self.at_pressure:
-            return
-        setattr(at, f"{name}_most", most)
-        at.at_most(name, pressure, f"{name}_most", "tires/practice", close_band=0.0)
-
-    @property
-    def source(self) -> str:
-        """Where the load comes from."""
-        return self.rating.source if self.rating else "tires/derived"
-
-
-def carried(
-    designation: Designation | None,
-    typed: float | None,
-    pressure: float | None = None,
-    rated_pressure: float | None = None,
-    speed: float | None = None,
-) -> Carried:
-    """Return what one tire carries at the pressure in it.
-
-    Parameters
-    ----------
-    designation
-        The tire with all that stands beside its size; None where it isn't known [-].
-    typed
-        Load read off the sidewall, which comes before any table; None where nobody gave it [kg].
-    pressure, rated_pressure
-        Pressure in it, and the one its rating holds at; None where nobody gave them [Pa].
-    speed
-        Fastest it is driven, None where nobody gave it [m/s].
-    """
-    marked = None if designation is None else tire_rating.rating(designation, speed)
-    rated = marked
-    if typed is not None:
-        rated = tire_rating.Rating(typed, marked.speed if marked else None, "tires/derived")
-    if rated is None:
-        return Carried(None, None, "load")
-    if pressure is None:
-        return Carried(rated.load, rated)
-    if rated_pressure is not None:
-        used = arith.min(pressure, rated_pressure)
-        load = tire_load.load_at_pressure(rated.load, used, rated_pressure)
-        return Carried(load, rated, at_pressure=True)
-    if rated.pressure is None or designation is None:
-        return Carried(None, rated, "pressure")
-    load = tire_rating.load_in_row(designation, pressure, speed)
-    return Carried(load, rated, at_pressure=True)
 
 
 def rims_of(designation: Designation) -> str:

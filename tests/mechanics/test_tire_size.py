@@ -231,6 +231,7 @@ def test_marks_of_cars_trailers_and_loaders_stand_before_or_after_a_size(
 
 def test_a_rim_of_odd_inches_is_a_question() -> None:
     assert decode("8.5-24").rim == 24 and decode("14.00-25").rim == 25
-    for typed in ("8.5-27", "27-8.5", "11.2-29"):
+    assert decode("4.00-19").rim == 19
+    for typed in ("8.5-27", "27-8.5", "11.2-29", "11.2-23", "26x12.00-21"):
         with pytest.raises(SizeError):
             decode(typed)

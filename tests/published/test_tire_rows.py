@@ -308,6 +308,10 @@ def test_washer_fluid_freezes_where_its_jug_says(key: str, fahrenheit: float) ->
     # The grade is the label's own number, in whole degrees.
     typed = {"rear_tire": "12.4-24 R-1", "liquid": key, "fill": "75 %"}
     sheet = worksheets.load("tires")
-    for coldest, finding in ((fahrenheit + 1, "within"), (fahrenheit - 1, "over")):
+    for coldest, finding in (
+        (fahrenheit + 5, "within"),
+        (fahrenheit + 1, "close"),
+        (fahrenheit - 1, "over"),
+    ):
         found = search.answer(sheet, {**typed, "coldest": f"{coldest} F"}, ask="liquid")
         assert found.finding == finding

@@ -290,3 +290,14 @@ def test_the_widest_is_an_auger_that_is_sold_and_that_the_maker_allows(
     typed = {"pto_power": "35 hp", "soil": "clay", "auger_limit": limit}
     found = search.answer(SHEET, {k: v for k, v in typed.items() if v}, ask="size")
     assert leading.lead(found, "us").startswith(f"{sold} with full flights")
+
+
+def test_the_widest_sold_is_the_one_that_is_offered() -> None:
+    # 15 hp fed slowly is just what 12 in takes in clay.
+    found = answer("size", pto_power="15 hp", auger_diameter="18 in", soil="clay")
+    assert "12 in is the widest sold" in said(found)
+    assert remedy(found, "auger_diameter").set["auger_diameter"] == "12 in"
+
+
+def test_nothing_given_asks_for_manual_links_and_auger() -> None:
+    assert said(answer("works")).startswith("Can't say yet")

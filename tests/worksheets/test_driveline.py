@@ -410,3 +410,21 @@ def test_a_question_partly_given_asks_for_the_rest_alone(
 def test_a_bolt_that_shears_and_one_that_holds(overload: str, grade: str, finding: str) -> None:
     typed = {"pto_power": "30 hp", "bolt_size": "1/2", "overload": overload, "bolt_grade": grade}
     assert search.answer(SHEET, typed, ask="bolt").finding == finding
+
+
+@pytest.mark.parametrize(
+    ("overload", "says"),
+    [("clutch", "only holds the yoke"), ("none", "Nothing lets go"), ("bolt", "manual names")],
+)
+def test_which_bolt_hangs_on_what_protects_it(overload: str, says: str) -> None:
+    # value/FO-4, value/MM-5: behind a slip clutch the same hole takes a hard retaining bolt.
+    found = answer("bolt", overload=overload)
+    assert found.finding == model.UNKNOWN
+    assert says in said(found)
+
+
+def test_a_series_is_not_asked_for_again_past_its_chart() -> None:
+    # value/SU-1 ends at 1000 rpm, value/SU-2 gives 540 rpm alone.
+    assert "ends at 1,000 rpm" in said(answer("joints", series="na1", pto_speed="2000 rpm"))
+    assert "ends at 540 rpm" in said(answer("joints", series="eu4", pto_speed="1000 rpm"))
+    assert "measure its cross" in said(answer("joints"))

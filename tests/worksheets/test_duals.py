@@ -139,3 +139,11 @@ def test_no_adapter_is_bought_for_a_spacing_that_may_do() -> None:
     found = given("duals", ask="gap", **typed, **known)
     lengths = [r.set["adapter_length"] for r in found.advice.remedies if "adapter_length" in r.set]
     assert found.finding == model.OVER and lengths == ["14 in"]
+
+
+@pytest.mark.parametrize("outer", ["12.4-24", "14.9R28"])
+def test_how_far_apart_is_no_question_for_two_tires_that_make_no_pair(outer: str) -> None:
+    typed = {"manual_allows": "yes", "rear_tire": "14.9-28 R-1", "outer_tire": outer}
+    found = given("duals", "gap", **typed)
+    assert found.finding == model.OVER
+    assert "don't make a pair" in leading.lead(found, "us")

@@ -105,4 +105,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         remedies.choose("quick_coupler", "none", mends=("coupler",))
     _reach(v, found, remedies)
     _power(v, found, remedies)
-    return model.Advice((), found.cautions(*CAUTIONS), [_setup_table(v)], _notes(v, found))
+    says = {"works": found.note("tell_works")}
+    return model.Advice(
+        (), found.cautions(*CAUTIONS), [_setup_table(v)], _notes(v, found), says=says
+    )

@@ -193,6 +193,18 @@ def _still_to_measure(v: model.Inputs, found: model.Found) -> dict[str, model.Wo
     return said
 
 
+def _of_strength(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
+    """What is said of joints and bolt while nothing that was given tells it."""
+    joints = found.note("tell_joints")
+    if v.series != UNSTATED:
+        rated = joint_ratings.rated_to(v.series)
+        joints = found.note(
+            "tell_fast", rated=(rated, "rotation"), pto_speed=(v.pto_speed, "rotation")
+        )
+    bolt = {"clutch": "tell_clutch", "none": "tell_none"}.get(v.overload, "tell_bolt")
+    return {"joints": joints, "bolt": found.note(bolt)}
+
+
 def _called(found: model.Found, key: str, **words: str) -> str:
     return found.worded("measure", key, **words).text()
 
@@ -209,5 +221,5 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         found.cautions(*CAUTIONS),
         tables_,
         _notes(v, found),
-        says=_still_to_measure(v, found),
+        says={**_still_to_measure(v, found), **_of_strength(v, found)},
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from calc import arith, model
 from calc.mechanics import bolts, duals, stability, tire_load, tires
+from calc.subjects import carrying
 from calc.subjects import tires as common
 from calc.worksheets.duals.fields import NOT_READ
 
@@ -120,7 +121,7 @@ def _pair(v: model.Inputs, at: model.At, inner: tires.Dimensions, outer: tires.D
 
 
 def _tires(v: model.Inputs, at: model.At) -> None:
-    each = common.carried(v.rear_tire, v.rear_tire_load)
+    each = carrying.carried(v.rear_tire, v.rear_tire_load)
     if each.load is not None:
         at.four_tires = 4 * each.load * tire_load.dual_factor(2)
         single = (each.load, "mass")

@@ -23,13 +23,22 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     remedies.less("road_speed", mends=("speed",), source="tires/OM-5")
     shown = [_parts(v.tire), *_near(tire)]
     said = found.cautions("sidewall", "rim", "inflate")
-    says: dict[str, model.Words] = {}
-    speed = common.fastest(v.tire)
-    if "carries" in found and speed is not None:
-        carries = (found.carries, "mass")
-        says["load"] = found.note("tell_carries", carries=carries, speed=(speed, "speed"))
     notes = _notes(v, found, tire)
+    says = {"load": _told_load(v, found)}
     return model.Advice(cautions=said, tables=shown, notes=notes, says=says)
+
+
+def _told_load(v: model.Inputs, found: model.Found) -> model.Words:
+    """What the tire carries, or what has to be read or said for that."""
+    if "carries" not in found:
+        return found.note("tell_unread")
+    if "load" in found.unchecked:
+        return found.note("tell_speed")
+    speed = common.fastest(v.tire)
+    if speed is not None:
+        return found.note("tell_carries", carries=(found.carries, "mass"), speed=(speed, "speed"))
+    slow = "rated_speed" in found and v.rated_load is None
+    return found.note("tell_slow" if slow else "tell_plain")
 
 
 def _index_for(load: float) -> int | None:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from calc import arith, model
-from calc.mechanics import ground, liquid_ballast, tire_load, tires
+from calc.mechanics import ground, liquid_ballast, tire_load, tire_rating, tires
+from calc.subjects import carrying
 from calc.subjects import tires as common
 
 
@@ -58,7 +59,7 @@ def _lengths(tire: tires.Dimensions, at: model.At) -> None:
 
 def _load(v: model.Inputs, at: model.At) -> None:
     """What it carries at the pressure in it, and the pressure that a load needs."""
-    found = common.carried(v.tire, v.rated_load, v.pressure, v.rated_pressure, v.road_speed)
+    found = carrying.carried(v.tire, v.rated_load, v.pressure, v.rated_pressure, v.road_speed)
     if found.rating is not None:
         at.rated = found.rating.load
         if found.rating.speed is not None:
@@ -79,13 +80,16 @@ def _load(v: model.Inputs, at: model.At) -> None:
                 "tires/pressure-memory" if v.rated_pressure is not None else found.source,
                 **{"L rated": "rated", "p": "pressure", "p rated": (reference, "pressure")},
             )
-        if v.tire_mass is not None:
-            at.at_most("load", "tire_mass", "carries", found.source)
+        if v.tire_mass is not None and found.too_fast and v.tire_mass <= at.carries:
+            at.not_checked("load", "road_speed" if v.road_speed is None else "rated_load")
+        elif v.tire_mass is not None:
+            held = carrying.as_printed(v.tire_mass, at.carries, tire_rating.PRINTED_LOAD)
+            at.at_most("load", held, "carries", found.source)
         found.check_pressure(at, "inflation", "pressure", v.rated_pressure)
     _pressure_needed(v, at, found)
 
 
-def _pressure_needed(v: model.Inputs, at: model.At, found: common.Carried) -> None:
+def _pressure_needed(v: model.Inputs, at: model.At, found: carrying.Carried) -> None:
     rated = found.rating
     reference = v.rated_pressure
     if reference is None and rated is not None and v.rated_load is None:
@@ -112,7 +116,8 @@ def _speed(v: model.Inputs, at: model.At) -> None:
     """Two service descriptions are two speeds: the fastest is its limit."""
     top = common.fastest(v.tire)
     if v.road_speed is not None and top is not None:
-        at.at_most("speed", "road_speed", top, "tires/WEB-11")
+        held = carrying.as_printed(v.road_speed, top, tire_rating.PRINTED_SPEED)
+        at.at_most("speed", held, top, "tires/WEB-11", kind="speed")
 
 
 def _ground(v: model.Inputs, at: model.At) -> None:

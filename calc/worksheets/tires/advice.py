@@ -52,8 +52,11 @@ def _told_load(v: model.Inputs, found: model.Found) -> model.Words:
         key = "tell_front" if loads["rear"] is None else "tell_load"
         return found.note(key, load=(loads[unread[0]], "mass"), axle=unread[0])
     ratios = {a: getattr(found, f"{a}_on_axle") / getattr(found, f"{a}_allowed") for a in given}
-    near = max(given, key=lambda axle: ratios[axle])
+    slow = [axle for axle in given if f"{axle}_load" in found.unchecked]
+    near = max(slow or given, key=lambda axle: ratios[axle])
     limit = (getattr(found, f"{near}_allowed"), "mass")
+    if slow:
+        return found.note("tell_speed", load=(loads[near], "mass"), limit=limit, axle=near)
     key = "tell_rear" if loads["rear"] is None else "tell_just"
     return found.note(key, load=(loads[near], "mass"), limit=limit, axle=near)
 

@@ -5,11 +5,16 @@ from __future__ import annotations
 from calc import arith, model, tables
 from calc.mechanics import duals, liquid_ballast, stability, tire_load, tire_rating, tires, travel
 from calc.mechanics.front_drive import window as window_of
+from calc.subjects import carrying
 from calc.subjects import tires as common
 from calc.subjects.tires import TURNS
 
 LIQUID_SPEED = 32 / 3.6
 """Fastest with liquid in the tires [m/s], tires/OM-1."""
+
+FROST_ROOM = 20.0
+"""Colder by this than it gets a liquid is far from freezing; within a tenth of it is close, as
+two prints of one liquid differ by that much, tires/WEB-9 [K]."""
 
 
 def compute(v: model.Inputs, at: model.At) -> None:
@@ -99,7 +104,8 @@ def _speed(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     for axle, tire in (("front", pair.front_new), ("rear", pair.rear_new)):
         fastest = common.fastest(tire.designation) if tire is not None else None
         if fastest is not None:
-            at.at_most(f"{axle}_speed", "top_speed", fastest, "tires/WEB-11")
+            held = carrying.as_printed(at.top_speed, fastest, tire_rating.PRINTED_SPEED)
+            at.at_most(f"{axle}_speed", held, fastest, "tires/WEB-11", kind="speed")
     if v.liquid != "none":
         at.at_most("liquid_speed", "top_speed", LIQUID_SPEED, "tires/OM-1")
 
@@ -257,8 +263,8 @@ def _freezing(v: model.Inputs, row: tables.Row, at: model.At) -> None:
     if v.coldest is None:
         at.not_checked("freezing", "coldest", governs=False)
         return
-    stays = v.coldest >= at.freezes
-    says, margin = ("stays", 1.0) if stays else ("freezes", -1.0)
+    says = "stays" if v.coldest >= at.freezes else "freezes"
+    margin = arith.max(-1.0, arith.min(1.0, (v.coldest - at.freezes) / FROST_ROOM))
     freezes = (at.freezes, "temperature")
     at.fits("freezing", margin, row["freeze_source"], says, starts=freezes)
 
@@ -292,7 +298,12 @@ def _loads(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
         setattr(at, f"{axle}_allowed", allowed)
         setattr(at, f"{axle}_on_axle", load + added)
         name = f"{axle}_load" if found.load is not None else f"{axle}_axle"
-        at.at_most(name, f"{axle}_on_axle", f"{axle}_allowed", found.source)
+        if found.too_fast and load + added <= allowed:
+            missing = "gear_speeds" if top is None else f"{axle}_tire_load"
+            at.not_checked(f"{axle}_load", missing)
+            continue
+        held = carrying.as_printed(load + added, allowed, tire_rating.PRINTED_LOAD)
+        at.at_most(name, held, f"{axle}_allowed", found.source)
         at.step(
             f"{axle}_allowed",
             "L = the least of two tires and the axle's limit",
@@ -303,7 +314,7 @@ def _loads(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
 
 def _carried(
     v: model.Inputs, axle: str, tire: tires.Dimensions | None, stays: bool, top: float | None
-) -> common.Carried:
+) -> carrying.Carried:
     """What one tire of an axle carries. A load that was read off the old tire's sidewall gives
     way to the marking of a new one."""
     designation = None if tire is None else tire.designation
@@ -311,4 +322,4 @@ def _carried(
     if not stays and designation is not None and tire_rating.rating(designation) is not None:
         typed = None
     pressure, rated = getattr(v, f"{axle}_pressure"), getattr(v, f"{axle}_rated_pressure")
-    return common.carried(designation, typed, pressure, rated, top)
+    return carrying.carried(designation, typed, pressure, rated, top)

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
+from typing import Any
 
 from calc import model, quantities, tables
 from calc.errors import InputError
@@ -74,6 +76,19 @@ def _lug(name: str) -> model.Field:
     )
 
 
+def _driven(known: Mapping[str, Any]) -> str:
+    """Whether the front is driven, by its tires: ribs steer, bars and industrial treads drive.
+
+    Turf tires are on driven and on plain front axles.
+    """
+    tire = common.dimensions(known.get("front_tire"))
+    return (
+        ""
+        if tire is None
+        else {"steer": "no", "lug": "yes", "R-4": "yes"}.get(tire.tread_class, "")
+    )
+
+
 FIELDS: tuple[model.AnyField, ...] = (
     vocabulary.field("front_tire", example="7-16 R-1", essential=True, group=NOW),
     vocabulary.field("rear_tire", example="11.2-24 R-1", needed=True, essential=True, group=NOW),
@@ -96,6 +111,8 @@ FIELDS: tuple[model.AnyField, ...] = (
         "front_drive",
         (model.Option("yes", "Yes"), model.Option("no", "No: two-wheel drive")),
         example="yes",
+        told_by=(("front_turns", "yes"), ("lead_now", "yes")),
+        told=_driven,
         essential=True,
         group=DRIVE,
     ),

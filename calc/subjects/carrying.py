@@ -1,0 +1,113 @@
+"""What one tire carries at its pressure and speed, and limits as sidewalls print them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from calc import arith, model
+from calc.mechanics import tire_load, tire_rating
+from calc.mechanics.tire_size import Designation
+
+TRAVEL = 30 / 3.6  # a compact's speed on the road, 19 mph, common practice, no source [m/s]
+HALF_PSI = 0.5 * tire_load.PSI
+
+
+def as_printed(value: float, limit: float, share: float) -> float:
+    """Return a value, or its limit where it passes that by no more than the limit is rounded by.
+
+    240 kPa is printed as 35 psi and 40 km/h as 25 mph: who keeps to what is printed keeps to the
+    limit.
+    """
+    rounded = arith.below(value, limit * (1 + share))
+    return arith.number(arith.where(rounded, arith.min(value, limit), value))
+
+
+@dataclass(frozen=True, slots=True)
+class Carried:
+    """What one tire carries [kg], or which of its numbers is missing for that.
+
+    `missing` is "" with a load, "load" where the sidewall's line has to be read, and "pressure"
+    where a pressure was given but not the one that the rating holds at. With `too_fast` the
+    rating holds at a lower speed than the tire is driven: more is too much, less may be.
+    """
+
+    load: float | None
+    rating: tire_rating.Rating | None
+    missing: str = ""
+    at_pressure: bool = False
+    too_fast: bool = False
+
+    def check_pressure(
+        self, at: model.At, name: str, pressure: str, rated_pressure: float | None
+    ) -> None:
+        """Hold the pressure in a tire against that of its sidewall's line, or of its row. [Pa]"""
+        most, room = rated_pressure, 0.0
+        if most is None and self.rating is not None:
+            # Gauges and sidewalls show whole psi, the rows tens of kPa.
+            most, room = self.rating.pressure, HALF_PSI
+        if most is None or not self.at_pressure:
+            return
+        setattr(at, f"{name}_most", most)
+        held = as_printed(at.number(pressure), most, room / most)
+        at.at_most(name, held, f"{name}_most", "tires/practice", close_band=0.0)
+
+    @property
+    def source(self) -> str:
+        """Where the load comes from."""
+        return self.rating.source if self.rating else "tires/derived"
+
+
+def carried(
+    designation: Designation | None,
+    typed: float | None,
+    pressure: float | None = None,
+    rated_pressure: float | None = None,
+    speed: float | None = None,
+) -> Carried:
+    """Return what one tire carries at the pressure in it.
+
+    Parameters
+    ----------
+    designation
+        The tire with all that stands beside its size; None where it isn't known [-].
+    typed
+        Load read off the sidewall, which comes before any table; None where nobody gave it [kg].
+    pressure, rated_pressure
+        Pressure in it, and the one its rating holds at; None where nobody gave them [Pa].
+    speed
+        Fastest it is driven; None where nobody gave it, which may be as fast as tractors travel
+        [m/s].
+    """
+    marked = None if designation is None else tire_rating.rating(designation, speed)
+    if typed is not None:
+        return _at_pressure(
+            designation,
+            tire_rating.Rating(typed, marked.speed if marked else None, "tires/derived"),
+            pressure,
+            rated_pressure,
+            speed,
+        )
+    if marked is None:
+        return Carried(None, None, "load")
+    found = _at_pressure(designation, marked, pressure, rated_pressure, speed)
+    holds = arith.inf if marked.speed is None else marked.speed * (1 + tire_rating.PRINTED_SPEED)
+    return replace(found, too_fast=bool((TRAVEL if speed is None else speed) > holds))
+
+
+def _at_pressure(
+    designation: Designation | None,
+    rated: tire_rating.Rating,
+    pressure: float | None,
+    rated_pressure: float | None,
+    speed: float | None,
+) -> Carried:
+    if pressure is None:
+        return Carried(rated.load, rated)
+    if rated_pressure is not None:
+        used = arith.min(pressure, rated_pressure)
+        load = tire_load.load_at_pressure(rated.load, used, rated_pressure)
+        return Carried(load, rated, at_pressure=True)
+    if rated.pressure is None or designation is None:
+        return Carried(None, rated, "pressure")
+    load = tire_rating.load_in_row(designation, pressure, speed)
+    return Carried(load, rated, at_pressure=True)

@@ -1,0 +1,102 @@
+"""Tire sizes as yards, sidewalls and letters spell them: read, or asked about, never another."""
+
+import pytest
+
+from calc import tables
+from calc.mechanics import tires
+from calc.mechanics.tire_size import SizeError, decode
+
+
+@pytest.mark.parametrize(
+    ("typed", "printed"),
+    [
+        ("18x850-8", "18x8.50-8"),
+        ("26x1200-12", "26x12.00-12"),
+        ("23/1050-12", "23x10.50-12"),
+        ("26 by 12 by 12", "26x12.00-12"),
+        ("17.5L by 24", "17.5L-24"),
+        ("12.4-11-24", "12.4/11-24"),
+        ("12.4/11x24", "12.4/11-24"),
+        ("12.5-80-18", "12.5/80-18"),
+        ("320-85R24", "320/85R24"),
+        ("340/85-R24", "340/85R24"),
+        ("4.80/4.00-8", "4.80/4.00-8"),
+        ("6 ply 7-16", "7-16 6PR"),
+        ("8 ply rated 11.2-24", "11.2-24 8PR"),
+        ("7-16-6PR", "7-16 6PR"),
+        ("11.2-24 -6PR", "11.2-24 6PR"),
+        ("11.2-24 PR 6", "11.2-24 6PR"),
+        ("11.2-24 ply rating 8", "11.2-24 8PR"),
+        ("11.2-24 bias ply 6PR", "11.2-24 6PR"),
+        ("11.2R24 radial", "11.2R24"),
+        ("280/85R24 115A8/B TL", "280/85R24 115A8/115B TL"),
+        ("380/85R28 (14.9R28) 133A8", "380/85R28 133A8"),
+        ("11.2 R 24 / 280/85 R 24", "11.2R24"),
+        ("320/85R28 (12.4R28)", "320/85R28"),
+        ("6.00-16 tri-rib", "6.00-16 F-2"),
+        ("6.00-16 tri-ribbed", "6.00-16 F-2"),
+        ("7.50-16 four rib", "7.50-16 F-2M"),
+        ("43x16-20 R4s", "43x16.00-20 R-4"),
+        ("17.5L-24 industrials", "17.5L-24 R-4"),
+        ("8.3-24 rice and cane", "8.3-24 R-2"),
+        ("23x10.5-12 turf saver", "23x10.50-12 R-3"),
+        ("26x12-12 ag", "26x12.00-12 R-1 AG"),
+        ("12.00-16.5", "12-16.5"),
+        ("700R16", "7.00R16"),
+        ("400-19", "4.00-19"),
+        ("18.4-16.1", "18.4-16.1"),
+    ],
+)
+def test_spellings_are_read(typed: str, printed: str) -> None:
+    assert decode(typed).text == printed
+
+
+@pytest.mark.parametrize(
+    ("typed", "asked"),
+    [
+        # a part left out, which makes another size of it
+        ("12-16", "12-16.5 is"),
+        ("12x16 R4", "12-16.5 is"),
+        ("15-19", "15-19.5 is"),
+        ("33x12.50-16", "33x12.50R16.5 is"),
+        ("8.50-12", "23x8.50-12 is"),
+        ("10.5x12", "23x10.50-12 is"),
+        ("14-20", "41x14.00-20 is"),
+        ("5-15", "5.00-15 is"),
+        ("320R24", "320/85R24"),
+        ("280R16", "280/85R16"),
+        ("420-28", "millimeters"),
+        ("34/85R24", "340"),
+        ("24/70R16", "240"),
+        # the two confused
+        ("7.0-16", "7.00-16"),
+        ("8.0-16", "8.00-16"),
+        ("11.2-4", "swapped"),
+        ("16.9-12", "swapped"),
+        ("27x15-8.5", "8.5"),
+        # two tires in one field
+        ("7.50-16 (8-16)", "two sizes"),
+        ("7-16/11.2-24", "11.2"),
+        ("380/85R28 (13.6R28)", "two sizes"),
+        ("11.2-24 bias ply radial", "R is a radial"),
+        ("11.2-24 7 ply", "even"),
+        ("11.2-24 0PR", "even"),
+        ("11.2-24 40PR", "even"),
+        ("280/85R24 115A8/Q", "speed symbol"),
+    ],
+)
+def test_what_would_read_as_another_tire_is_asked_about(typed: str, asked: str) -> None:
+    with pytest.raises(SizeError, match=asked):
+        decode(typed)
+
+
+def test_look_alikes_are_two_tires() -> None:
+    # tires/TY-A lists 6-12 (drive) and 6.00-12 apart; the trade does so with 7-16 and 8-16.
+    for row in tables.rows("tires/look_alikes"):
+        drive, steer = decode(row["drive"]), decode(row["steer"])
+        assert drive.size != steer.size
+        assert tires.lookup_key(drive) != tires.lookup_key(steer)
+
+
+def test_two_descriptions_on_one_sidewall_are_two_speeds() -> None:
+    assert [s.text for s in decode("280/85R24 115A8/B").services] == ["115A8", "115B"]

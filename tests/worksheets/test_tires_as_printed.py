@@ -1,0 +1,108 @@
+"""Limits as sidewalls and gauges print them, and a front drive that its tires tell."""
+
+import pytest
+
+from calc import model, tables
+from tests.worksheets.asking import findings, given, margin
+
+
+def test_whole_psi_of_a_row_in_kpa_is_no_overinflation() -> None:
+    # tires/TY-A: 1225 kg at 240 kPa, which is 34.8 psi and stands on a sidewall as 35 psi.
+    typed = {"tire": "11.2-24 8PR R-1", "tire_mass": "2500 lb"}
+    assert margin(given("tire-size", "load", **typed, pressure="35 psi"), "inflation") == 0
+    over = given("tire-size", "load", **typed, pressure="36 psi")
+    assert findings(over)["inflation"] == model.OVER
+    # A line that was typed is as it stands.
+    line = {"rated_load": "2,700 lb", "rated_pressure": "36 psi"}
+    assert margin(given("tire-size", "load", **typed, **line, pressure="36 psi"), "inflation") == 0
+
+
+def test_a_symbol_in_kmh_is_kept_at_the_whole_mph_that_is_printed() -> None:
+    # A8 is 40 km/h, printed as 25 mph; 1360 kg of load index 119 is printed as 3,000 lb.
+    assert tables.by_key("tires/speed_symbols", "symbol")["A8"]["speed_km_h"] == "40"
+    typed = {"tire": "320/85R24 122A8/119B", "tire_mass": "3,000 lb"}
+    slow = given("tire-size", "load", **typed, road_speed="25 mph")
+    assert slow.finding == model.CLOSE and margin(slow, "load") == pytest.approx(0.09, abs=0.005)
+    fast = given("tire-size", "load", **typed, road_speed="30 mph")
+    assert margin(fast, "load") == 0
+    heavier = given("tire-size", "load", **{**typed, "tire_mass": "3,010 lb"}, road_speed="30 mph")
+    assert heavier.finding == model.OVER
+    one = {"tire": "320/85R24 122A8"}
+    assert given("tire-size", **one, road_speed="25 mph").finding == model.CLOSE
+    assert given("tire-size", **one, road_speed="25.4 mph").finding == model.OVER
+
+
+@pytest.mark.parametrize(
+    ("front", "finding"),
+    [("7-16", model.OVER), ("25x8.50-14 R-4", model.OVER), ("16x6.50-8", model.UNKNOWN)],
+)
+def test_bars_and_industrial_treads_in_front_tell_that_they_drive(front: str, finding: str) -> None:
+    typed = {"front_tire": front, "rear_tire": "11.2-24", "new_rear_tire": "16.9-30"}
+    assert given("tires", "lead", **typed).finding == finding
+
+
+def test_ribs_in_front_steer_and_turns_that_were_counted_drive() -> None:
+    typed = {"rear_tire": "12.4-28", "new_rear_tire": "16.9-30"}
+    steered = given("tires", "lead", **typed, front_tire="6.00-16 F-2")
+    assert "lead" not in findings(steered)
+    assert given("tires", "lead", **typed, front_tire="9.5-16").finding == model.OVER
+    counted = given("tires", "lead", **typed, front_tire="16x6.50-8", front_turns="14.6")
+    assert findings(counted)["lead"] == model.OVER
+    said = given("tires", "lead", **typed, front_tire="9.5-16", front_drive="no")
+    assert "lead" not in findings(said)
+
+
+R4 = {"rear_tire": "16.9-28 R-4 12PR", "rear_axle_load": "14,000 lb"}
+
+
+@pytest.mark.parametrize(
+    ("speeds", "finding"),
+    [("", model.UNKNOWN), ("20 mph", model.UNKNOWN), ("6.2 mph", model.CLOSE)],
+)
+def test_a_loader_tires_load_holds_at_a_loaders_speed(speeds: str, finding: str) -> None:
+    # tires/TY-A: 3450 kg, twice what the R-1 of that size carries; tires/TD-1: a loader tire
+    # loses 27 % from 10 to 30 km/h.
+    assert given("tires", "load", **R4, gear_speeds=speeds).finding == finding
+    heavier = {**R4, "rear_axle_load": "15,300 lb"}
+    assert given("tires", "load", **heavier, gear_speeds=speeds).finding == model.OVER
+
+
+def test_a_load_between_printed_speeds_takes_the_faster_and_none_past_the_last() -> None:
+    typed = {"tire": "12-16.5 12PR", "tire_mass": "4,800 lb"}
+    at_30 = {"road_speed": "18.6 mph"}  # 30 km/h: 4,895 lb at 80 psi, tires/TD-1
+    assert given("tire-size", "load", **typed, **at_30).finding == model.CLOSE
+    assert given("tire-size", "load", **typed, road_speed="19.5 mph").finding == model.UNKNOWN
+    assert given("tire-size", "load", **typed).finding == model.UNKNOWN
+    more = {"tire": "12-16.5 12PR", "tire_mass": "4,950 lb"}
+    assert given("tire-size", "load", **more, **at_30).finding == model.OVER
+
+
+def test_a_slow_speed_symbol_leads_where_the_tractor_is_faster() -> None:
+    typed = {"rear_tire": "12-16.5 144A3", "rear_axle_load": "9,000 lb"}
+    fast = given("tires", "load", **typed, gear_speeds="20 mph")
+    assert fast.finding == model.OVER and fast.deciding is not None
+    assert fast.deciding.check.name == "rear_speed"
+    assert given("tires", "load", **typed).finding == model.UNKNOWN
+
+
+def test_two_patterns_of_one_ply_rating_have_two_loads() -> None:
+    # tires/TD-2: 946 lb at 28 psi; tires/TD-3: 1,050 lb at 34 psi, of one maker.
+    typed = {"tire": "18x8.50-8 6PR", "tire_mass": "900 lb"}
+    assert given("tire-size", "load", **typed).finding == model.UNKNOWN
+    alike = {"tire": "18x8.50-8 4PR", "tire_mass": "700 lb"}  # 815 lb at 22 psi in both
+    assert given("tire-size", "load", **alike).finding == model.WITHIN
+
+
+@pytest.mark.parametrize(
+    ("liquid", "coldest", "finding"),
+    [
+        ("water", "33 F", model.CLOSE),
+        ("water", "31.9 F", model.OVER),
+        ("water", "40 F", model.WITHIN),
+        ("washer-0", "0 F", model.CLOSE),
+        ("washer-20", "-10 F", model.WITHIN),
+    ],
+)
+def test_a_liquid_near_its_freezing_is_close(liquid: str, coldest: str, finding: str) -> None:
+    typed = {"rear_tire": "14.9-28", "liquid": liquid, "coldest": coldest}
+    assert given("tires", "liquid", **typed).finding == finding
