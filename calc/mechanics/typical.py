@@ -418,21 +418,36 @@ def ground_width(kind: str, engine_power: float, duty: str = "typical") -> float
     Returns
     -------
     float or None
-        The width, 0 when even the narrowest is too much. [m]
+        The width; below the narrowest listed in proportion to the power. [m]
 
     Examples
     --------
     >>> round(ground_width("box_blade", 26 * 745.7) / 0.0254)
     60
+    >>> round(ground_width("rear_blade", 35 * 745.7, "heavy") / 0.0254)
+    63
     """
     rows = [row for row in tables.rows("machines/ground_power") if row["kind"] == kind]
     rows = [row for row in rows if row["duty"] == duty] or rows
     if not rows:
         return None
-    fits = [
-        float(r["width_in"]) for r in rows if float(r["engine_hp"]) * HP <= engine_power * 1.001
-    ]
-    return max(fits, default=0.0) * INCH
+    listed = [(float(row["width_in"]) * INCH, float(row["engine_hp"]) * HP) for row in rows]
+    narrowest, least = min(listed)
+    if engine_power * 1.001 < least:
+        return narrowest * engine_power / least
+    return max(width for width, power in listed if power <= engine_power * 1.001)
+
+
+def works_soil(kind: str) -> bool:
+    """Return whether a kind works the soil or clears it, as wide as the tractor has to be covered.
+
+    Examples
+    --------
+    >>> works_soil("box_blade"), works_soil("rotary_tiller"), works_soil("rotary_cutter")
+    (True, True, False)
+    """
+    pulled = {row["kind"] for row in tables.rows("machines/ground_power")}
+    return kind in pulled or kind == "rotary_tiller"
 
 
 def grows(kind: str) -> bool:

@@ -140,7 +140,11 @@ def demand(
         return Band(high / (1.0 + reserve), high, source)
     column = {"light": "light_source", "typical": "source", "heavy": "heavy_source"}[load]
     source = tables.by_key("power/power_density", "key")[row["power_key"]][column]
-    return Band(high / (1.0 + pto_power.RESERVE_HIGH), high, source)
+    low = high / (1.0 + pto_power.RESERVE_HIGH)
+    if row["size"] == "opening":  # measured on logs as thick as the opening, which few are
+        low = arith.min(low, implement_power.demand("chipper", size, load))
+        source = f"power/S22; {source}"
+    return Band(low, high, source)
 
 
 def moves(kind: str) -> bool:
@@ -300,8 +304,8 @@ def check_mid(at: model.At, mid_pto: str, shaft: str, ours: str = "mid_pto") -> 
         at.not_checked("shaft", ours)
 
 
-def check_guide(at: model.At, shaft: str, need: str = "need") -> None:
-    """Check what an implement asks for against what a shaft of this size is meant for."""
+def check_guide(at: model.At, shaft: str, need: str) -> None:
+    """Check what goes through a shaft against what a shaft of this size is meant for."""
     if shaft == MID:
         return  # the guide is for rear shafts
     kind = "1" if shaft == UNSEEN.value else shaft.split("-")[0]

@@ -19,7 +19,7 @@ from calc.mechanics import (
     typical,
 )
 from calc.model import At, Check, Inputs
-from calc.subjects import hitching, hung, raised, shaft_power
+from calc.subjects import hitching, hung, raised, shaft_power, slopes
 from calc.subjects.standing import mass_of, stand
 
 OFF_ROAD = "none"
@@ -31,7 +31,6 @@ CLEAR_LEAST, CLEAR_RIGHT = 0.1524, 0.3048
 ACROSS = (math.tan(math.radians(5.0)), math.tan(math.radians(10.0)))
 SHARE_OF_TIP = (0.25, 0.5)  # of the static tip angle sideways, common practice, no source
 LOADED_ACROSS = (math.tan(math.radians(1.0)), math.tan(math.radians(5.0)))
-SLOPE_BEHIND, SLOPE_MOST = math.tan(math.radians(10.0)), math.tan(math.radians(15.0))  # hitch/M14
 
 
 def power_key(kind: str) -> str:
@@ -297,14 +296,6 @@ def climb_check(v: Inputs, at: At) -> None:
     )
 
 
-def slope_check(v: Inputs, at: At, *, behind: bool = True) -> None:
-    """Check the slope against what manuals print: 10 degrees with something behind, 15 at most."""
-    if behind:
-        at.at_most("slope", "slope", SLOPE_MOST, "hitch/M14", strict=SLOPE_BEHIND)
-    else:
-        at.at_most("slope", "slope", SLOPE_MOST, "hitch/M14")
-
-
 def raises_a_load(v: Inputs) -> bool:
     """Whether a load in the loader is said or may be there."""
     payload = v.loader_payload
@@ -348,7 +339,9 @@ def other_checks(v: Inputs, at: At) -> None:
         at.at_least("clearance", "clearance", CLEAR_LEAST, source, strict=CLEAR_RIGHT)
     if v.tractor_width is not None and typical.grows(v.implement_kind):
         covers = arith.below(v.tractor_width, v.working_width + 1e-9)
-        margin = arith.where(covers, 1.0, 0.0)
+        # What works the soil has to wipe out the wheels' own tracks; a mower may be offset.
+        short = -1.0 if typical.works_soil(v.implement_kind) else 0.0
+        margin = arith.where(covers, 1.0, short)
         says = "covers" if not isinstance(margin, float) or margin > 0 else "narrower"
         at.fits("covers", margin, "hitch/PRACTICE", says, grade=model.ADVICE)
 
@@ -400,7 +393,7 @@ def _all_but_power(v: Inputs, at: At) -> None:
     if how in ("hitch", "towed"):
         climb_check(v, at)
     if how != "subframe":
-        slope_check(v, at, behind=how != "none")
+        slopes.check(at, behind=how != "none")
         cross_check(v, at)
     if how not in ("subframe", "none"):
         other_checks(v, at)
