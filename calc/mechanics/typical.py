@@ -403,53 +403,6 @@ def next_width(width: float, kind: str) -> float:
     return max(sold, default=width)
 
 
-def ground_width(kind: str, engine_power: float, duty: str = "typical") -> float | None:
-    """Return the widest tool of a kind that an engine pulls, by the trade's table; None untold.
-
-    Parameters
-    ----------
-    kind : str
-        A kind of tool that works the ground, such as "box_blade".
-    engine_power : float
-        Gross power of the engine. [W]
-    duty : str
-        "light", "typical" or "heavy": how stout the tool and how hard the work.
-
-    Returns
-    -------
-    float or None
-        The width; below the narrowest listed in proportion to the power. [m]
-
-    Examples
-    --------
-    >>> round(ground_width("box_blade", 26 * 745.7) / 0.0254)
-    60
-    >>> round(ground_width("rear_blade", 35 * 745.7, "heavy") / 0.0254)
-    63
-    """
-    rows = [row for row in tables.rows("machines/ground_power") if row["kind"] == kind]
-    rows = [row for row in rows if row["duty"] == duty] or rows
-    if not rows:
-        return None
-    listed = [(float(row["width_in"]) * INCH, float(row["engine_hp"]) * HP) for row in rows]
-    narrowest, least = min(listed)
-    if engine_power * 1.001 < least:
-        return narrowest * engine_power / least
-    return max(width for width, power in listed if power <= engine_power * 1.001)
-
-
-def works_soil(kind: str) -> bool:
-    """Return whether a kind works the soil or clears it, as wide as the tractor has to be covered.
-
-    Examples
-    --------
-    >>> works_soil("box_blade"), works_soil("rotary_tiller"), works_soil("rotary_cutter")
-    (True, True, False)
-    """
-    pulled = {row["kind"] for row in tables.rows("machines/ground_power")}
-    return kind in pulled or kind == "rotary_tiller"
-
-
 def grows(kind: str) -> bool:
     """Return whether the table has an implement of a kind in several widths."""
     rows = [row for row in tables.rows("machines/typical_implements") if row["kind"] == kind]

@@ -10,7 +10,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from calc import arith, model, quantities, tables
-from calc.mechanics import implement_class, implement_power, pto, pto_power
+from calc.mechanics import ground_tools, implement_class, implement_power, pto, pto_power
 from calc.subjects import digging, hung
 
 OVERLOAD = 1.2
@@ -216,6 +216,17 @@ def check_class(
     if most is not None and not plate:
         grade = model.LIMIT if kind == "rotary_cutter_light" else model.ADVICE
         at.at_most("duty", full, OVERLOAD * most, source, strict=most, kind="power", grade=grade)
+
+
+def check_pull(v: model.Inputs, at: model.At) -> None:
+    """Check the engine against what the trade pulls this width of tool with, where it says so."""
+    if v.power_needed is not None or not ground_tools.pulled(v.implement_kind):
+        return
+    at.engine = v.pto_power / ground_tools.PTO_SHARE
+    least, ease = ground_tools.engine_wanted(v.implement_kind, v.working_width)
+    source = "hitch/T19; hitch/PRACTICE; hitch/B1"
+    at.at_least("pull", "engine", least, source, strict=ease, kind="power")
+    at.step("engine", "P_e = P_pto / 0.83", "hitch/B1", P_pto="pto_power")
 
 
 def check_driveline(

@@ -5,7 +5,7 @@ import math
 import pytest
 
 from calc import model, search, tables, worksheets
-from calc.mechanics import typical
+from calc.mechanics import ground_tools
 from calc.model import leading
 from calc.render import reply
 from calc.subjects import shaft_power
@@ -217,6 +217,23 @@ def test_close_power_is_told_with_both_ends_of_what_it_asks_for() -> None:
     assert "from 20 hp, with ease from 25 hp" in lead(found)
 
 
+@pytest.mark.parametrize(("hp", "finds"), [(20.5, model.OVER), (21.0, model.CLOSE)])
+def test_a_blade_wants_the_engine_that_the_trade_pulls_it_with(hp: float, finds: str) -> None:
+    # A web article offers 72 in box blades for 25 hp, hitch/T19; four tractors of one maker give
+    # 82 to 84 % of the engine's power at the PTO, hitch/B1.
+    typed = {"implement_kind": "box_blade", "working_width": "72 in", "tractor_kind": "any"}
+    found = given("pairing", "power", pto_power=f"{hp} hp", **typed)
+    assert finding(found, "pull") == finds
+
+
+def test_the_sheet_and_the_pairing_pull_the_same() -> None:
+    for kind in ("box_blade", "rear_blade", "land_plane", "disk_harrow", "landscape_rake"):
+        for inches in (48, 60, 72, 84):
+            ease = ground_tools.engine_wanted(kind, inches * INCH)[1]
+            width = ground_tools.ground_width(kind, ease)
+            assert width is not None and width <= inches * INCH + 1e-9
+
+
 # --- width ---------------------------------------------------------------------------------------
 
 
@@ -229,8 +246,8 @@ def test_a_blade_narrower_than_the_tractor_is_told(width: str, said: bool) -> No
 
 
 def test_a_cutter_may_be_narrower_than_the_tractor() -> None:
-    assert not typical.works_soil("rotary_cutter")
-    assert typical.works_soil("rotary_tiller") and typical.works_soil("rear_blade")
+    assert not ground_tools.works_soil("rotary_cutter")
+    assert ground_tools.works_soil("rotary_tiller") and ground_tools.works_soil("rear_blade")
 
 
 def test_what_leads_is_not_told_again() -> None:
@@ -289,5 +306,5 @@ def test_what_an_engine_pulls_below_the_narrowest_listed_goes_with_its_power(
     hp: float, inches: float
 ) -> None:
     # The narrowest rear blade for heavy work in the table is 72 in, for 40 hp.
-    width = typical.ground_width("rear_blade", hp * HP, "heavy")
+    width = ground_tools.ground_width("rear_blade", hp * HP, "heavy")
     assert width is not None and width / INCH == pytest.approx(inches, abs=0.1)

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from calc import arith, model
-from calc.mechanics import typical
+from calc.mechanics import ground_tools, typical
 from calc.model import Inputs, Worksheet
 from calc.subjects import hung_remedies, raised
 
@@ -30,7 +30,6 @@ WORSE = {
     "cg_height": "high",
     "loader_mass": "low",
 }
-ENGINE_TO_PTO = 0.83  # PTO to engine power of small tractors, power/DERIVED from hitch/B1
 WIDEST_LISTED = "Nothing: it is the widest listed here"
 USUAL_SPEED = 1.34  # ground speed at work, 3 mph [m/s]
 
@@ -139,8 +138,8 @@ def widest(
     """
     tractor = v if weights is None else v.but(front_ballast=weights)
     best = 0.0
-    power = v.pto_power / ENGINE_TO_PTO
-    pulls = typical.ground_width(kind, power, work)
+    power = v.pto_power / ground_tools.PTO_SHARE
+    pulls = ground_tools.ground_width(kind, power, work)
     for width in typical.stock_widths(kind):
         if pulls is not None and width > pulls + 1e-6:
             return best, "Short of power to pull it"

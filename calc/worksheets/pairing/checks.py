@@ -11,6 +11,7 @@ import math
 from calc import arith, model, tables
 from calc.mechanics import (
     ballast,
+    ground_tools,
     hitch,
     hitch_fit,
     implement_power,
@@ -158,6 +159,7 @@ def demand(v: Inputs, load: str = "", size: float | None = None) -> shaft_power.
 
 def power_checks(v: Inputs, at: At) -> None:
     """Check power at the shaft against what the implement takes and what its driveline bears."""
+    shaft_power.check_pull(v, at)
     row = implement_power.kind_row(v.implement_kind)
     if row is None and v.power_needed is None:
         return
@@ -340,7 +342,7 @@ def other_checks(v: Inputs, at: At) -> None:
     if v.tractor_width is not None and typical.grows(v.implement_kind):
         covers = arith.below(v.tractor_width, v.working_width + 1e-9)
         # What works the soil has to wipe out the wheels' own tracks; a mower may be offset.
-        short = -1.0 if typical.works_soil(v.implement_kind) else 0.0
+        short = -1.0 if ground_tools.works_soil(v.implement_kind) else 0.0
         margin = arith.where(covers, 1.0, short)
         says = "covers" if not isinstance(margin, float) or margin > 0 else "narrower"
         at.fits("covers", margin, "hitch/PRACTICE", says, grade=model.ADVICE)
@@ -375,7 +377,7 @@ def road_checks(v: Inputs) -> list[Check]:
     return [*road_list.width_checks(v.place, "dark", width), *([seen] if clear > 0 else [])]
 
 
-POWER = ("driveline", "power", "class", "duty")
+POWER = ("driveline", "power", "class", "duty", "pull")
 
 
 def check_all(v: Inputs, at: At) -> None:
