@@ -403,38 +403,6 @@ def next_width(width: float, kind: str) -> float:
     return max(sold, default=width)
 
 
-def ground_width(kind: str, engine_power: float, duty: str = "typical") -> float | None:
-    """Return the widest tool of a kind that an engine pulls, by the trade's table; None untold.
-
-    Parameters
-    ----------
-    kind : str
-        A kind of tool that works the ground, such as "box_blade".
-    engine_power : float
-        Gross power of the engine. [W]
-    duty : str
-        "light", "typical" or "heavy": how stout the tool and how hard the work.
-
-    Returns
-    -------
-    float or None
-        The width, 0 when even the narrowest is too much. [m]
-
-    Examples
-    --------
-    >>> round(ground_width("box_blade", 26 * 745.7) / 0.0254)
-    60
-    """
-    rows = [row for row in tables.rows("machines/ground_power") if row["kind"] == kind]
-    rows = [row for row in rows if row["duty"] == duty] or rows
-    if not rows:
-        return None
-    fits = [
-        float(r["width_in"]) for r in rows if float(r["engine_hp"]) * HP <= engine_power * 1.001
-    ]
-    return max(fits, default=0.0) * INCH
-
-
 def grows(kind: str) -> bool:
     """Return whether the table has an implement of a kind in several widths."""
     rows = [row for row in tables.rows("machines/typical_implements") if row["kind"] == kind]

@@ -45,6 +45,10 @@ def lead(answer: Answer, system: str) -> str:
 def _asked_then_open(answer: Answer, beside: Verdict, system: str) -> str:
     """What the question asks, and then the danger beside it that can't be told yet."""
     own = _deciding_own(answer)
+    if own and beside.check.name in answer.ask.doubtful:
+        said = _filled(answer.ask.doubtful[beside.check.name], answer, system)
+        if said:
+            return said
     asked = answer.ask.says.get(model.UNKNOWN, "") if own or _left_blank(answer) else ""
     if own and own.finding == model.UNKNOWN:
         asked = answer.ask.doubtful.get(own.check.name, asked)

@@ -8,7 +8,7 @@ other, and stays in proportion to what is there. Those that mend everything come
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from typing import Any
 
 from calc import model, quantities
@@ -95,6 +95,15 @@ class Remedies:
         """Offer several inputs changed together, by the value of each."""
         return self._offer(key, values, mends, source, numbers)
 
+    def change_plainly(
+        self, key: str, values: Mapping[str, Any], mends: Iterable[str], leaves: Iterable[str]
+    ) -> Remedy | None:
+        """Offer the same where it meets the checks by more than just.
+
+        `leaves` are checks that the remedy's own words tell the reader to look at.
+        """
+        return self._offer(key, values, mends, "", {}, leaves, plainly=True)
+
     def do(
         self,
         key: str,
@@ -138,6 +147,7 @@ class Remedies:
         most: float = IN_PROPORTION,
         end: float | None = None,
         another: bool = False,
+        plainly: bool = False,
         unsure: float = UNSURE,
         key: str = "",
         source: str = "",
@@ -168,6 +178,8 @@ class Remedies:
         another
             Whether it means another machine: nobody buys one for what may be in order already,
             so it is offered for checks that are broken whatever the unknown numbers are.
+        plainly
+            Whether it must meet the checks by more than just: where people get hurt.
         unsure
             The largest ratio of the old value to the new one while nobody knows whether anything
             is wrong; what one loads as one likes may be cut by more.
@@ -190,13 +202,14 @@ class Remedies:
         far = min(reach, high) if up else max(reach, low)
         stock = sold(stock, item, self._solve.system)
         wanted = for_sure if another else aimed
-        wanted = [c for c in wanted if self._meets(c, {name: far, **_with(also, far)})]
+        at_far = {name: far, **_with(also, far)}
+        wanted = [c for c in wanted if self._meets(c, at_far, plainly=plainly)]
         if not wanted or far == now:
             return None
 
         def met(value: float) -> bool:
             changes = {name: value, **_with(also, value)}
-            return all(self._meets(check, changes) for check in wanted)
+            return all(self._meets(check, changes, plainly=plainly) for check in wanted)
 
         edge = last_met(met, far, now)
         if stock and not any(s >= edge * _BARELY if up else s * _BARELY <= edge for s in stock):
@@ -208,7 +221,7 @@ class Remedies:
         if not past or not low <= value <= high or not met(value):
             return None
         changes = {name: value, **_with(also, value)}
-        return self._offer(key or name, changes, wanted, source, numbers)
+        return self._offer(key or name, changes, wanted, source, numbers, plainly=plainly)
 
     def _whole(
         self, item: model.Field, edge: float, stock: Sequence[float], step: float, *, up: bool
@@ -234,10 +247,12 @@ class Remedies:
 
     # --- whether it may be offered --------------------------------------------------------------
 
-    def _meets(self, check: str, changes: Mapping[str, Any]) -> bool:
+    def _meets(self, check: str, changes: Mapping[str, Any], *, plainly: bool = False) -> bool:
         outcome = self._solve.at(self._solve.worst_of(check), **changes)
         found = outcome.check(check)
-        return found is None or found.margin >= _NOTHING
+        if found is None:
+            return True
+        return found.margin >= (found.close_band if plainly else 0.0) + _NOTHING
 
     def _offer(
         self,
@@ -246,26 +261,32 @@ class Remedies:
         mends: Iterable[str],
         source: str,
         numbers: Mapping[str, Number],
+        leaves: Iterable[str] = (),
+        *,
+        plainly: bool = False,
     ) -> Remedy | None:
         """Add a remedy if it mends what it is for and breaks nothing that was met."""
-        mended = tuple(check for check in self.broken if self._meets(check, changes))
+        mended = tuple(
+            check for check in self.broken if self._meets(check, changes, plainly=plainly)
+        )
         if not mended or not set(mends) <= {*mended, *self._met()}:
             return None
-        if self._breaks(changes):
+        if self._breaks(changes, set(leaves)):
             return None
         return self._add(key, changes, mended, source, numbers, self._solve.worst_of(mended[0]))
 
     def _met(self) -> set[str]:
         return {v.check.name for v in self._solve.verdicts} - set(self.broken)
 
-    def _breaks(self, changes: Mapping[str, Any]) -> bool:
+    def _breaks(self, changes: Mapping[str, Any], leaves: Collection[str]) -> bool:
         """Whether a check that was met is broken by the change, at any worst point known."""
+        passed = {*self.broken, *leaves}
         for check in (*self.broken, *self._met()):
             point = self._solve.worst_of(check)
             before = {c.name: c.margin for c in self._solve.at(point).checks}
             for after in self._solve.at(point, **changes).checks:
                 fell = after.margin < _NOTHING and before.get(after.name, 1.0) >= _NOTHING
-                if fell and after.grade != model.ADVICE and after.name not in self.broken:
+                if fell and after.grade != model.ADVICE and after.name not in passed:
                     return True
         return False
 

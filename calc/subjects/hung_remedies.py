@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import Any
 
 from calc import model
 from calc.mechanics import typical
 from calc.search import Remedies
-from calc.subjects import hung
+from calc.subjects import hung, raised
+from calc.subjects.standing import stand
 
 BRACKET_SHARE = 0.20  # front weights beyond this share of the tractor are out of proportion
+LESS = 3.0  # what one loads as one likes may be cut by this much while nobody knows
 FLAT = 0.05  # nobody keeps off climbs gentler than this; common practice, no source
 STANDING_CHECKS = ("steering", "lift", "rear_axle", "rear_tires", "total", "climb")
 LOADER_CHECKS = ("loader_rear", "loader_front", "front_tires", "loader_lift", "side_raised")
@@ -37,8 +40,8 @@ def offer(v: model.Inputs, remedies: Remedies) -> None:
     if v.loader == "off" and hung.hangs(v) != "front":
         loader_on(v, remedies)
     if v.loader_payload is not None:
-        remedies.less("loader_payload", mends=LOADER_CHECKS, step=10.0, most=20.0, unsure=20.0)
         box_behind(v, remedies)
+        remedies.less("loader_payload", mends=LOADER_CHECKS, step=10.0, most=20.0, unsure=LESS)
     remedies.do("subframe", ("subframe",))
     if {"rear_alone", "rear_loader"} & set(remedies.broken) and v.front_ballast > 0:
         remedies.less(
@@ -73,6 +76,8 @@ def lighter(v: model.Inputs, remedies: Remedies) -> None:
     least = float(row["own_high_kg"]) if row else least
     if v.implement_mass > least:
         key = "implement_mass" if hung.hangs(v) == "hitch" else "lighter"
+        if "lift" in remedies.over:
+            remedies.less("implement_mass", mends=("lift",), step=10.0, end=least, key=key)
         remedies.less("implement_mass", step=10.0, end=least, key=key)
 
 
@@ -147,17 +152,56 @@ def loader_on(v: model.Inputs, remedies: Remedies) -> None:
 
 
 def box_behind(v: model.Inputs, remedies: Remedies) -> None:
-    """Offer a ballast box behind, in the sizes that are sold."""
+    """Offer a ballast box behind, in the sizes that are sold, no lighter than the load asks for.
+
+    Where it doesn't mend all that the loader breaks, the box goes with less in the loader. A lift
+    that nobody gave is no reason against it: the words tell the reader to look.
+    """
     if not {"loader_rear", "loader_front", "asked"} & set(remedies.broken):
         return
-    for size in typical.stock("ballast_boxes"):
-        if hung.hangs(v) != "none" and size <= hung.hung_mass(v):
+    least = v.counterweight_asked
+    if least is None:
+        least = raised.counterweight(stand(v), v.hitch_distance, v.loader_payload, v.loader_reach)
+    assumed = "lift_capacity" in remedies.assumed
+    leaves = ("lift",) if assumed else ()
+    kind = "" if v.tractor_kind == "any" else v.tractor_kind
+    lifts = typical.narrowed(kind)["lift_610"][1] if assumed else v.lift_capacity
+    there = hung.hung_mass(v) if hung.hangs(v) != "none" else 0.0
+    sizes = [size for size in typical.stock("ballast_boxes") if there < size <= lifts]
+    enough = [size for size in sizes if size >= least]
+    key = "box_instead" if there else "box"
+    for size in enough:
+        found = remedies.change_plainly(key, _box(size), ("loader_rear",), leaves)
+        if found is None:
             continue
-        low, high = typical.implement("ballast_box")["cg_distance"]
-        values = {
-            "implement_kind": "ballast_box",
-            "implement_mass": size,
-            "cg_distance": (low + high) / 2.0,
-        }
-        if remedies.change("box", values, mends=("loader_rear",)):
+        if not found.whole:
+            _box_and_less(v, remedies, f"{key}_and_less", size, leaves)
+        return
+    if sizes and not enough:
+        _box_and_less(v, remedies, f"{key}_and_less", sizes[-1], leaves)
+
+
+def _box(size: float) -> dict[str, Any]:
+    """Return the inputs of a ballast box on the hitch in place of what is there."""
+    low, high = typical.implement("ballast_box")["cg_distance"]
+    return {
+        "implement_kind": "ballast_box",
+        "implement_mass": size,
+        "cg_distance": (low + high) / 2.0,
+        "load_carried": None,
+    }
+
+
+def _box_and_less(
+    v: model.Inputs, remedies: Remedies, key: str, size: float, leaves: tuple[str, ...]
+) -> None:
+    """Offer a box and as much in the loader as it is right for and as mends all, in tenths."""
+    aimed = [check for check in LOADER_CHECKS if check in remedies.broken]
+    most = min(v.loader_payload, size / raised.MANUAL_RATIO)
+    for tenths in range(10, 3, -1):
+        payload = remedies.whole("loader_payload", most * tenths / 10.0, step=10.0)
+        if payload * LESS < v.loader_payload:
+            return
+        values = {**_box(size), "loader_payload": payload}
+        if remedies.change_plainly(key, values, aimed, leaves):
             return

@@ -268,10 +268,7 @@ def _loader(v: model.Inputs, at: model.At, found: Stand) -> None:
         strict=STANDARD_SHARE * whole,
         grade=model.DANGER,
     )
-    by_standard = loader_counterweight.loader_counterweight(
-        at.down_front, at.down_rear, base, v.hitch_distance, payload, v.loader_reach
-    )
-    at.counterweight = arith.max(by_standard, MANUAL_RATIO * payload)
+    at.counterweight = counterweight(found, v.hitch_distance, payload, v.loader_reach)
     if v.counterweight_asked is not None:
         at.at_least(
             "asked",
@@ -284,6 +281,18 @@ def _loader(v: model.Inputs, at: model.At, found: Stand) -> None:
     if payload is not None and not _nothing(payload):
         _loader_ratings(v, at, payload)
         _raised_tip(v, at, found, payload)
+
+
+def counterweight(found: Stand, hitch_distance: float, payload: float, reach: float) -> float:
+    """Return what is right behind for a load in the loader: the standard's least, or a manual's.
+
+    `reach` is how far ahead of the front axle the load is. [kg, m]
+    """
+    by_standard = loader_counterweight.loader_counterweight(
+        found.front, found.rear, found.base, hitch_distance, payload, reach
+    )
+    least: float = arith.max(by_standard, MANUAL_RATIO * payload)
+    return least
 
 
 def _nothing(mass: float) -> bool:

@@ -10,7 +10,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from calc import arith, model, quantities, tables
-from calc.mechanics import implement_class, implement_power, pto, pto_power
+from calc.mechanics import ground_tools, implement_class, implement_power, pto, pto_power
 from calc.subjects import digging, hung
 
 OVERLOAD = 1.2
@@ -140,7 +140,11 @@ def demand(
         return Band(high / (1.0 + reserve), high, source)
     column = {"light": "light_source", "typical": "source", "heavy": "heavy_source"}[load]
     source = tables.by_key("power/power_density", "key")[row["power_key"]][column]
-    return Band(high / (1.0 + pto_power.RESERVE_HIGH), high, source)
+    low = high / (1.0 + pto_power.RESERVE_HIGH)
+    if row["size"] == "opening":  # measured on logs as thick as the opening, which few are
+        low = arith.min(low, implement_power.demand("chipper", size, load))
+        source = f"power/S22; {source}"
+    return Band(low, high, source)
 
 
 def moves(kind: str) -> bool:
@@ -212,6 +216,17 @@ def check_class(
     if most is not None and not plate:
         grade = model.LIMIT if kind == "rotary_cutter_light" else model.ADVICE
         at.at_most("duty", full, OVERLOAD * most, source, strict=most, kind="power", grade=grade)
+
+
+def check_pull(v: model.Inputs, at: model.At) -> None:
+    """Check the engine against what the trade pulls this width of tool with, where it says so."""
+    if v.power_needed is not None or not ground_tools.pulled(v.implement_kind):
+        return
+    at.engine = v.pto_power / ground_tools.PTO_SHARE
+    least, ease = ground_tools.engine_wanted(v.implement_kind, v.working_width)
+    source = "hitch/T19; hitch/PRACTICE; hitch/B1"
+    at.at_least("pull", "engine", least, source, strict=ease, kind="power")
+    at.step("engine", "P_e = P_pto / 0.83", "hitch/B1", P_pto="pto_power")
 
 
 def check_driveline(
@@ -300,8 +315,8 @@ def check_mid(at: model.At, mid_pto: str, shaft: str, ours: str = "mid_pto") -> 
         at.not_checked("shaft", ours)
 
 
-def check_guide(at: model.At, shaft: str, need: str = "need") -> None:
-    """Check what an implement asks for against what a shaft of this size is meant for."""
+def check_guide(at: model.At, shaft: str, need: str) -> None:
+    """Check what goes through a shaft against what a shaft of this size is meant for."""
     if shaft == MID:
         return  # the guide is for rear shafts
     kind = "1" if shaft == UNSEEN.value else shaft.split("-")[0]

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from calc import arith, model
-from calc.mechanics import typical
+from calc.mechanics import ground_tools, typical
 from calc.model import Inputs, Worksheet
 from calc.subjects import hung_remedies, raised
 
@@ -30,7 +30,7 @@ WORSE = {
     "cg_height": "high",
     "loader_mass": "low",
 }
-ENGINE_TO_PTO = 0.83  # PTO to engine power of small tractors, power/DERIVED from hitch/B1
+WIDEST_LISTED = "Nothing: it is the widest listed here"
 USUAL_SPEED = 1.34  # ground speed at work, 3 mph [m/s]
 
 
@@ -40,7 +40,8 @@ class Widths:
 
     `weights` in front let the tractor carry `with_weights` in usual work; 0 where they add
     nothing. `limit` is the check that stops the next stock width. `waits` are the fields of the
-    limits that nobody gave and that the width in usual work hangs on.
+    limits that nobody gave and that the width in usual work hangs on. `light` are the widths of
+    the light end of what is usual, where no heavy one passes.
     """
 
     kind: str
@@ -50,6 +51,7 @@ class Widths:
     weights: float
     limit: str
     waits: tuple[str, ...] = ()
+    light: tuple[float, ...] = ()
 
 
 @cache
@@ -111,12 +113,12 @@ def open_limits(point: Inputs) -> tuple[str, ...]:
     return tuple(dict.fromkeys(item.field for item in found.unchecked if item.governs))
 
 
-def _implement(kind: str, width: float | None) -> dict[str, object]:
+def _implement(kind: str, width: float | None, *, light: bool = False) -> dict[str, object]:
     usual = typical.implement(kind, width)
     return {
         "implement_kind": kind,
         "working_width": width,
-        "implement_mass": usual["mass"][1],
+        "implement_mass": usual["mass"][0 if light else 1],
         "cg_distance": usual["cg_distance"][1],
         "cg_ahead": usual["cg_distance"][1],
     }
@@ -127,21 +129,25 @@ def kinds() -> tuple[tuple[str, str], ...]:
     return tuple((k, label) for k, label in typical.implement_kinds() if typical.grows(k))
 
 
-def widest(v: Inputs, kind: str, work: str, weights: float | None = None) -> tuple[float, str]:
-    """Return the widest stock width that passes, 0 for none, and what stops the next one."""
+def widest(
+    v: Inputs, kind: str, work: str, weights: float | None = None, *, light: bool = False
+) -> tuple[float, str]:
+    """Return the widest stock width that passes, 0 for none, and what stops the next one.
+
+    The implement is at the heavy end of what is usual for its width, or at the light one.
+    """
     tractor = v if weights is None else v.but(front_ballast=weights)
-    best, limit = 0.0, ""
-    power = v.pto_power / ENGINE_TO_PTO
-    pulls = typical.ground_width(kind, power, work)
+    best = 0.0
+    power = v.pto_power / ground_tools.PTO_SHARE
+    pulls = ground_tools.ground_width(kind, power, work)
     for width in typical.stock_widths(kind):
         if pulls is not None and width > pulls + 1e-6:
-            limit = "Short of power to pull it"
-            break
-        limit = broken(job(tractor, material=work, **_implement(kind, width)))
+            return best, "Short of power to pull it"
+        limit = broken(job(tractor, material=work, **_implement(kind, width, light=light)))
         if limit:
-            break
+            return best, limit
         best = width
-    return best, limit
+    return best, WIDEST_LISTED
 
 
 def widths(v: Inputs, kind: str, label: str) -> Widths:
@@ -159,7 +165,11 @@ def widths(v: Inputs, kind: str, label: str) -> Widths:
     waits: tuple[str, ...] = ()
     if usual:
         waits = open_limits(job(v, material="typical", **_implement(kind, usual)))
-    return Widths(kind, label, shown, best if weights else 0.0, weights, limit, waits)
+    light = tuple(
+        0.0 if heavy else widest(v, kind, work, light=True)[0]
+        for heavy, work in zip(shown, WORKS, strict=True)
+    )
+    return Widths(kind, label, shown, best if weights else 0.0, weights, limit, waits, light)
 
 
 def heaviest(v: Inputs, kind: str, own_mass: float, reach: float) -> tuple[float, str]:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from calc import model, quantities
 from calc.machines import vocabulary
-from calc.mechanics import loader_counterweight
 from calc.search import Remedies
+from calc.subjects import raised
 from calc.subjects.standing import stand
 from calc.worksheets.capability import able
+from calc.worksheets.capability.compute import BRAKED, EVEN
 
 # What has to be read on the machine where nobody said it, in the order of what it may change.
 PLATES = (
@@ -26,29 +27,59 @@ PLATES = (
 )
 LOADER_PLATES = ("front_tire_load", "loader_rating", "counterweight_asked")
 NONE = "none"
+MOST_ASKED = ("rotary_cutter", "box_blade")
 
 
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
     """Return the sheet: implements, loads and what is still to be read."""
     worst = able.unfavorable(v, remedies.assumed)
     listed = [able.widths(worst, kind, label) for kind, label in able.kinds()]
-    loads = _loads(v, worst, found)
-    by_kind = {item.kind: item for item in listed}
-    cutter = by_kind["rotary_cutter"]
-    blade = by_kind["box_blade"].widths[1]
-    key = ("with" if v.loader == "on" else "without") + (
-        "" if cutter.widths[1] and blade else "_none"
-    )
-    numbers = {"cutter": (cutter.widths[1], "length"), "blade": (blade, "length")}
+    loads = _loads(v, worst)
+    open_ = "loader" in remedies.assumed
+    notes = [found.note("how"), *([found.note(f"taken_{worst.loader}")] if open_ else [])]
     return model.Advice(
         cautions=found.cautions("manuals", "rest", "plates", "towing"),
         tables=[_widths_table(listed), loads, _plates_table(v, remedies.assumed)],
-        notes=[found.note("how")],
-        headline=found.note(key, **numbers),
+        notes=notes,
+        headline=_either(worst, found) if open_ else _headline(worst, found),
     )
 
 
-def _cell(width: float) -> model.Cell:
+def _cutter_and_blade(worst: model.Inputs) -> tuple[float, float]:
+    cutter, blade = (able.widest(worst, kind, "typical")[0] for kind in MOST_ASKED)
+    return cutter, blade
+
+
+def _either(worst: model.Inputs, found: model.Found) -> model.Words:
+    """Say what runs with the loader on and off, where nobody said which."""
+    numbers: dict[str, model.Number] = {}
+    for loader in ("on", "off"):
+        for kind, width in zip(
+            MOST_ASKED, _cutter_and_blade(worst.but(loader=loader)), strict=True
+        ):
+            numbers[f"{kind}_{loader}"] = (width, "length") if width else NONE
+    return found.note("either", **numbers)
+
+
+def _headline(worst: model.Inputs, found: model.Found) -> model.Words:
+    """Say the two implements that most are asked about, and what may be towed."""
+    cutter, blade = _cutter_and_blade(worst)
+    key = ("with" if worst.loader == "on" else "without") + ("" if cutter and blade else "_none")
+    trailer = _towed(worst)[0]
+    numbers = {"cutter": (cutter, "length"), "blade": (blade, "length"), "towed": (trailer, "mass")}
+    return found.note(key, **numbers)
+
+
+def _towed(worst: model.Inputs) -> tuple[float, float]:
+    """Return the heaviest trailer without brakes and with its own, in whole steps. [kg]"""
+    mass = stand(worst.but(loader_payload=None)).mass
+    even, braked = (able.STEP * (share * mass // able.STEP) for share in (EVEN, BRAKED))
+    return even, braked
+
+
+def _cell(width: float, light: float) -> model.Cell:
+    if not width and light:
+        return model.phrase("{w}, a light one", w=(light, "length"))
     return (width, "length") if width else NONE
 
 
@@ -69,7 +100,7 @@ def _widths_table(listed: list[able.Widths]) -> model.Table:
             more = model.phrase(
                 "{w} with {m} in front", w=(item.with_weights, "length"), m=(item.weights, "mass")
             )
-        rows.append((_named(item), *(_cell(width) for width in item.widths), more, item.limit))
+        rows.append((_named(item), *map(_cell, item.widths, item.light), more, item.limit))
     return model.Table(
         "Widest stock size that passes every check",
         ("Implement", "Light work", "Usual work", "Heavy work", "With weights", "What stops more"),
@@ -79,8 +110,9 @@ def _widths_table(listed: list[able.Widths]) -> model.Table:
     )
 
 
-def _loads(v: model.Inputs, worst: model.Inputs, found: model.Found) -> model.Table:
+def _loads(v: model.Inputs, worst: model.Inputs) -> model.Table:
     bale, bale_stop = able.heaviest(worst, able.SPEAR, able.SPEAR_MASS, 0.85)
+    even, braked = _towed(worst)
     pallet, pallet_stop = able.heaviest(worst, able.FORKS, able.FORKS_MASS, 0.75)
     rows: list[tuple[model.Cell, ...]] = [
         ("Round bale on a rear spear", _mass(bale), "", bale_stop),
@@ -89,10 +121,10 @@ def _loads(v: model.Inputs, worst: model.Inputs, found: model.Found) -> model.Ta
     if v.loader != "none":
         rows += [_loader_row(worst, tool, label) for tool, label in _TOOLS]
     rows += [
-        ("Trailer without brakes", (found.trailer, "mass"), "", "the tractor's own mass"),
+        ("Trailer without brakes", (even, "mass"), "", "the tractor's own mass"),
         (
             "Trailer with its own brakes",
-            (found.trailer_braked, "mass"),
+            (braked, "mass"),
             "",
             "one compact's manual; yours comes first",
         ),
@@ -123,12 +155,7 @@ def _loader_row(v: model.Inputs, tool: str, label: str) -> tuple[model.Cell, ...
         return (label, "read the loader's rating", "", "")
     stands = stand(v.but(loader="on", loader_payload=None))
     out = v.loader_reach if v.loader_reach is not None else 1.4
-    behind = max(
-        loader_counterweight.loader_counterweight(
-            stands.front, stands.rear, stands.base, v.hitch_distance, lifts, out
-        ),
-        170.0 / 190.0 * lifts,  # hitch/M4L
-    )
+    behind = raised.counterweight(stands, v.hitch_distance, lifts, out)
     why: model.Cell = "the loader's rating, farther out"
     most = stands.front + lifts * (1.0 + out / stands.base)
     if v.front_axle_limit is None:

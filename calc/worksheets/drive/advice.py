@@ -20,7 +20,7 @@ from calc.worksheets.drive.compute import (
 )
 from calc.worksheets.drive.fields import BASES
 
-HELD = {"load_mass": ("grip", "towed"), "slope": ("grip",), "pull": ("grip",)}
+HELD = {"load_mass": ("grip", "towed"), "slope": ("grip", "slope"), "pull": ("grip",)}
 """Which checks less of a thing helps: what is towed pushes on any slope."""
 
 # --- advice ---------------------------------------------------------------------------------
@@ -31,7 +31,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     compared = compare(v)
     for name, options in (
         ("load_mass", {"most": 6.0}),
-        ("slope", {"end": 0.0, "step": 1.0}),
+        ("slope", {"end": 0.0, "step": 1.0, "plainly": "slope" in found.broken}),
         ("pull", {"end": 0.0}),
     ):
         mends = tuple(check for check in HELD[name] if check in found.broken)

@@ -9,7 +9,7 @@ from typing import Any
 
 from calc import arith, model, tables
 from calc.mechanics import fuel, ownership, pto_power, traction, transmission
-from calc.subjects import shaft_power
+from calc.subjects import shaft_power, slopes
 
 GRAVITY = 9.80665
 HIGHEST_SLIP = 0.15  # top of the band that suits the user, 8 to 15 %; power/D497-memory
@@ -248,6 +248,7 @@ def compute(v: model.Inputs, at: model.At) -> None:
     at.full = v.engine_power * _RATIO
     _grip(v, at, found["job"])
     _towed(v, at)
+    _steep(v, at)
     pairs: dict[str, tuple[float, ...]] = {
         "line": tuple(one.slope for one in found["drives"]),
         "ground_power": tuple(to_ground(one, v)[2] for one in found["drives"]),
@@ -289,6 +290,16 @@ def _towed(v: model.Inputs, at: model.At) -> None:
     """Check what pushes the tractor on the way down, where it goes up a slope with it."""
     if (v.slope or 0.0) > 0.0 and towed_share(v) > 0.5:
         shaft_power.check_towed(at, v.tractor_mass, v.load_mass, v.tractor_kind)
+
+
+def _steep(v: model.Inputs, at: model.At) -> None:
+    """Check the slope against what manuals print, where one is named."""
+    if v.slope is None:
+        return
+    behind = towed_share(v) > 0.5
+    # A comparison of prices stays one; what is steeper than any manual's most is told first.
+    grade = model.DANGER if v.slope > slopes.MOST else model.LIMIT
+    slopes.check(at, behind=behind, grade=grade)
 
 
 def _show_working(v: model.Inputs, found: dict[str, Any], at: model.At) -> None:

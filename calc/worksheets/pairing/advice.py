@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import model
-from calc.mechanics import ballast, implement_power
+from calc.mechanics import auger, ballast, implement_power, typical
 from calc.search import Remedies
 from calc.subjects import hung, hung_remedies, shaft_power
 from calc.subjects.standing import stand
@@ -16,16 +16,19 @@ BOTH_ENDS = ("both_rear", "both_front", "both")
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
     """Offer a stock width, weights in front, the tractor that would do, and parts that fit."""
     hung_remedies.offer(v, remedies)
-    remedies.more("pto_power", mends=("power", "class"), step=1.0, another=True)
+    _smaller(v, remedies)
+    remedies.more("pto_power", mends=("power", "class", "pull"), step=1.0, another=True)
     remedies.choose("quick_coupler", "none", mends=("coupler",), source="hitch/H19")
     remedies.do("other_pins", ("pins", "top_pin", "span"), source="hitch/PRACTICE")
     remedies.do("one_off", BOTH_ENDS, source="hitch/PRACTICE")
     remedies.do("lighter_duty", ("duty",), source="hitch/PRACTICE")
     remedies.more("tail_height", mends=("tail_seen",), end=3.3)
     if v.slope > hung_remedies.FLAT:
-        remedies.less("slope", mends=("slope", "climb"), end=hung_remedies.FLAT, step=1.0)
+        flat = hung_remedies.FLAT
+        remedies.less("slope", mends=("slope", "climb"), end=flat, step=1.0, plainly=True)
     if v.cross_slope is not None:
-        remedies.less("cross_slope", mends=("cross",), end=0.0, step=0.01)
+        remedies.less("cross_slope", mends=("cross",), end=0.0, step=0.01, plainly=True)
+    _counter(v, remedies)
     cautions = ["manuals", "rest"]
     how = hung.hangs(v)
     if how == "hitch":
@@ -43,6 +46,30 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         cautions.append("loader")
     says = {"hydraulics": found.note("no_flow")}
     return model.Advice(cautions=found.cautions(*cautions), notes=_notes(v, found), says=says)
+
+
+def _smaller(v: model.Inputs, remedies: Remedies) -> None:
+    """Offer a smaller opening or auger, of those that are sold."""
+    row = implement_power.kind_row(v.implement_kind)
+    if row is not None and row["size"] == "opening":
+        stock = typical.stock("chipper_openings")
+        power = ("power", "class")
+        remedies.less("working_width", mends=power, stock=stock, key="opening")
+    elif row is not None and row["size"] == "auger":
+        remedies.less("auger_diameter", mends=("power",), stock=auger.sold_augers())
+
+
+def _counter(v: model.Inputs, remedies: Remedies) -> None:
+    """Offer what a counter sells or orders for outlets, flow, shafts and clearance."""
+    remedies.do("outlets", ("remotes",), source="hitch/PRACTICE")
+    remedies.do("less_flow", ("flow",), source="hitch/PRACTICE")
+    remedies.do("carried_higher", ("clearance",), source="hitch/PRACTICE")
+    if "shaft" not in remedies.broken:
+        return
+    if not shaft_power.mid_driven(v.implement_kind):
+        remedies.choose("implement_shaft", v.shaft, mends=("shaft",), source="hitch/S4")
+    elif v.implement_kind == "mid_mower":
+        remedies.do("mower_behind", ("shaft",), source="hitch/PRACTICE")
 
 
 def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:

@@ -11,6 +11,7 @@ import math
 from calc import arith, model, tables
 from calc.mechanics import (
     ballast,
+    ground_tools,
     hitch,
     hitch_fit,
     implement_power,
@@ -19,7 +20,7 @@ from calc.mechanics import (
     typical,
 )
 from calc.model import At, Check, Inputs
-from calc.subjects import hitching, hung, raised, shaft_power
+from calc.subjects import hitching, hung, raised, shaft_power, slopes
 from calc.subjects.standing import mass_of, stand
 
 OFF_ROAD = "none"
@@ -31,7 +32,6 @@ CLEAR_LEAST, CLEAR_RIGHT = 0.1524, 0.3048
 ACROSS = (math.tan(math.radians(5.0)), math.tan(math.radians(10.0)))
 SHARE_OF_TIP = (0.25, 0.5)  # of the static tip angle sideways, common practice, no source
 LOADED_ACROSS = (math.tan(math.radians(1.0)), math.tan(math.radians(5.0)))
-SLOPE_BEHIND, SLOPE_MOST = math.tan(math.radians(10.0)), math.tan(math.radians(15.0))  # hitch/M14
 
 
 def power_key(kind: str) -> str:
@@ -159,6 +159,7 @@ def demand(v: Inputs, load: str = "", size: float | None = None) -> shaft_power.
 
 def power_checks(v: Inputs, at: At) -> None:
     """Check power at the shaft against what the implement takes and what its driveline bears."""
+    shaft_power.check_pull(v, at)
     row = implement_power.kind_row(v.implement_kind)
     if row is None and v.power_needed is None:
         return
@@ -297,14 +298,6 @@ def climb_check(v: Inputs, at: At) -> None:
     )
 
 
-def slope_check(v: Inputs, at: At, *, behind: bool = True) -> None:
-    """Check the slope against what manuals print: 10 degrees with something behind, 15 at most."""
-    if behind:
-        at.at_most("slope", "slope", SLOPE_MOST, "hitch/M14", strict=SLOPE_BEHIND)
-    else:
-        at.at_most("slope", "slope", SLOPE_MOST, "hitch/M14")
-
-
 def raises_a_load(v: Inputs) -> bool:
     """Whether a load in the loader is said or may be there."""
     payload = v.loader_payload
@@ -348,7 +341,9 @@ def other_checks(v: Inputs, at: At) -> None:
         at.at_least("clearance", "clearance", CLEAR_LEAST, source, strict=CLEAR_RIGHT)
     if v.tractor_width is not None and typical.grows(v.implement_kind):
         covers = arith.below(v.tractor_width, v.working_width + 1e-9)
-        margin = arith.where(covers, 1.0, 0.0)
+        # What works the soil has to wipe out the wheels' own tracks; a mower may be offset.
+        short = -1.0 if ground_tools.works_soil(v.implement_kind) else 0.0
+        margin = arith.where(covers, 1.0, short)
         says = "covers" if not isinstance(margin, float) or margin > 0 else "narrower"
         at.fits("covers", margin, "hitch/PRACTICE", says, grade=model.ADVICE)
 
@@ -382,7 +377,7 @@ def road_checks(v: Inputs) -> list[Check]:
     return [*road_list.width_checks(v.place, "dark", width), *([seen] if clear > 0 else [])]
 
 
-POWER = ("driveline", "power", "class", "duty")
+POWER = ("driveline", "power", "class", "duty", "pull")
 
 
 def check_all(v: Inputs, at: At) -> None:
@@ -400,7 +395,7 @@ def _all_but_power(v: Inputs, at: At) -> None:
     if how in ("hitch", "towed"):
         climb_check(v, at)
     if how != "subframe":
-        slope_check(v, at, behind=how != "none")
+        slopes.check(at, behind=how != "none")
         cross_check(v, at)
     if how not in ("subframe", "none"):
         other_checks(v, at)

@@ -10,7 +10,6 @@ from calc.worksheets.pto.compute import left_by, need_at, row_of, size_of, uses_
 from calc.worksheets.pto.fields import NAMED_NONE
 
 WIDEST = 120 * 0.0254  # tedders and rakes are sold wider than what hangs on a small hitch
-STOCK_OPENINGS = tuple(inches * 0.0254 for inches in (2, 3, 4, 5, 6, 8))
 POWER = ("power", "class", "starting")
 
 
@@ -52,7 +51,11 @@ def _remedies(v: model.Inputs, row: dict[str, str], remedies: Remedies) -> None:
         remedies.less("working_width", mends=POWER, stock=stock, source=source)
     elif row["size"] == "opening":
         remedies.less(
-            "working_width", mends=POWER, stock=STOCK_OPENINGS, key="opening", source=source
+            "working_width",
+            mends=POWER,
+            stock=typical.stock("chipper_openings"),
+            key="opening",
+            source=source,
         )
     elif row["size"] == "auger":
         remedies.less("auger_diameter", mends=("power",), stock=auger.sold_augers(), source=source)
@@ -63,6 +66,8 @@ def _remedies(v: model.Inputs, row: dict[str, str], remedies: Remedies) -> None:
     _lighter_work(v, row, remedies)
     if v.slope and v.slope > hung_remedies.FLAT:
         flat = hung_remedies.FLAT
+        end = {"end": flat, "step": 1.0, "plainly": True}
+        remedies.less("slope", mends=("slope",), key="keep_off", source="hitch/M14", **end)
         remedies.less("slope", mends=("power",), end=flat, step=1.0, source=source)
         remedies.less("ground_speed", mends=("power",), source=source)
     if v.pto_power is not None:

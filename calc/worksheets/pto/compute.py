@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from calc import arith, model, tables
 from calc.mechanics import implement_class, implement_power, pto, pto_power, typical
-from calc.subjects import hung, shaft_power
+from calc.subjects import hung, shaft_power, slopes
 from calc.subjects.standing import mass_of
 
 SIZE_FIELDS = {
@@ -122,10 +122,16 @@ def compute(v: model.Inputs, at: model.At) -> None:
         shaft_power.check_mid(at, v.mid_pto, v.tractor_shaft)
     else:
         shaft_power.check_shafts(at, v.tractor_shaft, v.implement_shaft)
-    shaft_power.check_guide(at, shaft)
-    for name in ("slope", "altitude"):
-        if getattr(v, name) is None and moves(v):
-            at.not_checked(name, name, governs=False)
+    at.through = arith.min(at.need, at.rated)  # no more goes through it than the tractor gives
+    shaft_power.check_guide(at, shaft, "through")
+    if not moves(v):
+        return
+    if v.slope is None:
+        at.not_checked("climbs", "slope", governs=False)
+    else:
+        slopes.check(at)
+    if v.altitude is None:
+        at.not_checked("altitude", "altitude", governs=False)
 
 
 def _tractor(v: model.Inputs, at: model.At) -> None:

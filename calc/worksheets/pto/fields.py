@@ -255,6 +255,7 @@ OUTPUTS = (
     model.Shown("standing", "mass", hidden=True),
     model.Shown("need_low", "power"),
     model.Shown("need", "power"),
+    model.Shown("through", "power", hidden=True),
     model.Shown("start", "power"),
     model.Shown("torque", "torque"),
     model.Shown("rotor", "rotation"),

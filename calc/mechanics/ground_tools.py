@@ -1,0 +1,120 @@
+"""Tools that are pulled through or over the ground: the engine that a width of them wants."""
+
+from functools import cache
+
+from calc import arith, tables
+from calc.mechanics.pto_power import HP, INCH, RESERVE_HIGH
+
+PTO_SHARE = 0.83
+"""PTO to engine power of small tractors, power/DERIVED from hitch/B1 [-]."""
+
+
+@cache
+def _listed(kind: str, duty: str) -> tuple[tuple[float, float], ...]:
+    """Widths [m] and engine powers [W] of a kind in a duty, narrowest first."""
+    return tuple(
+        sorted(
+            (float(row["width_in"]) * INCH, float(row["engine_hp"]) * HP)
+            for row in tables.rows("machines/ground_power")
+            if row["kind"] == kind and row["duty"] == duty
+        )
+    )
+
+
+def _rows(kind: str, duty: str) -> tuple[tuple[float, float], ...]:
+    """The same; of the duty that is listed where this one isn't."""
+    return next((found for one in (duty, "typical", "light") if (found := _listed(kind, one))), ())
+
+
+def pulled(kind: str) -> bool:
+    """Return whether the table knows what engine a kind wants.
+
+    Examples
+    --------
+    >>> pulled("box_blade"), pulled("rotary_cutter")
+    (True, False)
+    """
+    return bool(_rows(kind, "typical"))
+
+
+def works_soil(kind: str) -> bool:
+    """Return whether a kind works or clears the ground, so that it has to cover the wheels.
+
+    Examples
+    --------
+    >>> works_soil("box_blade"), works_soil("rotary_tiller"), works_soil("rotary_cutter")
+    (True, True, False)
+    """
+    return pulled(kind) or kind == "rotary_tiller"
+
+
+def engine_wanted(kind: str, width: float) -> tuple[float, float]:
+    """Return the engine power that pulls a width of a tool at all, and that pulls it with ease.
+
+    The least is the trade's figure for a light tool in light work; where only one figure is
+    listed for usual work, that without its reserve of a quarter. Beyond the widths listed the
+    power goes with the width. [W]
+
+    Parameters
+    ----------
+    kind : str
+        A kind of the table ground_power.
+    width : float
+        Working width. [m]
+
+    Raises
+    ------
+    LookupError
+        When the table has no such kind.
+
+    Examples
+    --------
+    >>> [round(power / 745.7) for power in engine_wanted("box_blade", 60 * 0.0254)]
+    [20, 25]
+    """
+    if not pulled(kind):
+        raise LookupError(f"No engine for {kind!r} is in the table ground_power.")
+    ease = _at(_rows(kind, "typical"), width)
+    if _listed(kind, "light"):
+        return _at(_listed(kind, "light"), width), ease
+    return ease / (1.0 + RESERVE_HIGH), ease
+
+
+def _at(rows: tuple[tuple[float, float], ...], width: float) -> float:
+    widths, powers = [list(column) for column in zip(*rows, strict=True)]
+    beyond = arith.max(1.0, width / widths[-1]) * arith.min(1.0, width / widths[0])
+    found: float = beyond * arith.along(width, widths, powers)
+    return found
+
+
+def ground_width(kind: str, engine_power: float, duty: str = "typical") -> float | None:
+    """Return the widest tool of a kind that an engine pulls, by the trade's table; None untold.
+
+    Parameters
+    ----------
+    kind : str
+        A kind of tool that works the ground, such as "box_blade".
+    engine_power : float
+        Gross power of the engine. [W]
+    duty : str
+        "light", "typical" or "heavy": how stout the tool and how hard the work.
+
+    Returns
+    -------
+    float or None
+        The width; below the narrowest listed in proportion to the power. [m]
+
+    Examples
+    --------
+    >>> round(ground_width("box_blade", 26 * 745.7) / 0.0254)
+    60
+    >>> round(ground_width("rear_blade", 35 * 745.7, "heavy") / 0.0254)
+    63
+    """
+    listed = _rows(kind, duty)
+    if not listed:
+        return None
+    narrowest, least = listed[0]
+    if engine_power * 1.001 < least:
+        return narrowest * engine_power / least
+    return max(width for width, power in listed if power <= engine_power * 1.001)
