@@ -7,7 +7,7 @@ import random
 
 import pytest
 
-from calc import search, worksheets
+from calc import model, search, worksheets
 from scripts import soundness
 
 BOXES, POINTS = 5, 60
@@ -48,12 +48,17 @@ def test_a_wrong_finding_is_contradicted():
     assert said
 
 
+# Nobody rolled the tires: their tables give the distances, 4 % and 5.6 % wide.
+ROLLED_BY_SIZE = {
+    "old_front_ten_turns": "",
+    "old_rear_ten_turns": "",
+    "front_tire": "7-16 R-1",
+    "rear_tire": "11.2-24 R-1",
+}
+
 FOUND = [
     # Where about a twentieth of the box is met, it was called over, by another check at each end.
-    (
-        "rollout",
-        {"old_front_ten_turns": "", "old_rear_ten_turns": "", "front_turns": "17.5"},
-    ),
+    ("rollout", {**ROLLED_BY_SIZE, "front_turns": "15.36"}),
     # A number that no run of points moved from its middle was shown as exact.
     ("cab", {"cooling_capacity": "", "latitude": "", "glass_front": "", "roof_area": ""}),
     # Lamps wider apart than what is behind aren't hidden by it: no check, where all were over.
@@ -85,3 +90,29 @@ def test_contradictions_once_found_stay_mended(name, inputs):
     sheet, rng, tally = worksheets.load(name), random.Random(1), soundness.Tally()
     soundness.attack(sheet, inputs, 1500, rng, tally)
     assert tally.wrong == tally.missed == []
+
+
+@pytest.mark.parametrize(
+    ("turns", "fine", "finding"),
+    [
+        ("15.36", (0.02, 0.10), model.UNKNOWN),  # leads of 3.4 % and more: 5 % is the top
+        ("15.5", (0.0005, 0.01), model.UNKNOWN),  # of 4.4 % and more
+        ("15.62", (0.0, 0.0), model.OVER),  # of 5.2 % and more
+    ],
+)
+def test_a_corner_that_is_fine_is_never_called_over(turns, fine, finding):
+    """The lead's window ends at 5 % (tires/TG-3); how much of the box is inside is counted."""
+    sheet, rng = worksheets.load("rollout"), random.Random(2)
+    given = {**ROLLED_BY_SIZE, "front_turns": turns}
+    box = search.read_box(sheet, given)
+    assert {dim.name for dim in box.dimensions} == {"old_front_ten_turns", "old_rear_ten_turns"}
+    leads = []
+    for _ in range(4000):
+        values = {dim.name: rng.uniform(dim.low, dim.high) for dim in box.dimensions}
+        outcome = sheet.compute(box.point(values), soundness.SILENT)
+        leads.append(next(check.value for check in outcome.checks if check.name == "lead"))
+    share = sum(0.01 <= lead <= 0.05 for lead in leads) / len(leads)
+    assert fine[0] <= share <= fine[1]
+    answer = search.answer(sheet, given)
+    assert answer.finding == finding
+    assert answer.standing == (model.PROVED if finding == model.OVER else model.SHOWN)

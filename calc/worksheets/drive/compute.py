@@ -8,7 +8,7 @@ from functools import cache
 from typing import Any
 
 from calc import arith, model, tables
-from calc.mechanics import fuel, ownership, pto_power, traction, transmission
+from calc.mechanics import finance, fuel, ownership, pto_power, traction, transmission
 from calc.subjects import shaft_power, slopes
 
 GRAVITY = 9.80665
@@ -64,15 +64,15 @@ def drive(kind: str, v: model.Inputs) -> Drive:
     """Return one drive behind the engine of the inputs."""
     full = v.engine_power * _RATIO
     efficiency = _efficiency(kind, v.basis)
-    loss = (1.0 - efficiency) * full
-    drag = GEAR_DRAG_SHARE * (1.0 - _efficiency("gear", v.basis)) * full
-    pump = 0.0
+    drag = GEAR_DRAG_SHARE * (1.0 - _efficiency("gear", v.basis))  # of the full power
+    shaft = full
     if kind == "hydrostatic":
         # A pump sized for a bigger tractor can't lose more than the drive loses in all; the
         # range gears and the final drive behind it drag as those of a gear drive do.
-        pump = arith.min(v.pump_drag, 0.9 * loss)
-        drag = arith.max(pump, drag)
-    return Drive(kind, transmission.drive_line(efficiency, drag, full), drag, full - pump)
+        most = 0.9 * (1.0 - efficiency)
+        drag = arith.max(arith.min(v.pump_drag / full, most), drag)
+        shaft = arith.max(full - v.pump_drag, (1.0 - most) * full)
+    return Drive(kind, transmission.drive_line(efficiency, drag, 1.0), drag * full, shaft)
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,25 +81,49 @@ class Job:
 
     slip: float
     axle_power: float
-    grips: bool
     wanted: float  # net pull as a share of the weight on the driven wheels
 
+    @property
+    def grips(self) -> bool:
+        """Whether the slip is one that suits the user."""
+        return self.slip <= HIGHEST_SLIP
 
-def job(v: model.Inputs, speed: float) -> Job:
-    """Return slip and axle power of the job, from the load on the driven wheels and the soil.
+
+def pull_share(v: model.Inputs) -> float:
+    """Return the net pull that the job wants, over the weight on the driven wheels. [-]
 
     What is towed has to be pulled up the slope and rolled, and puts no weight on those wheels.
     """
+    if v.load_rides != "unsaid":
+        return _pull_share(v, v.load_rides == "towed")
+    heavy = arith.below(CARRIED_MOST * v.tractor_mass, v.load_mass)
+    return arith.where(heavy, _pull_share(v, True), _pull_share(v, False))
+
+
+def _pull_share(v: model.Inputs, towed: bool) -> float:
+    """((1 + t) tan a + pull / (W cos a) + (1 - d + t) r) / d, in which each input rises or falls.
+
+    t is the towed weight over the tractor's W, d the share of W on the driven wheels, r what a
+    wheel takes to roll. It is the pull over the driven wheels' share of W cos a.
+    """
+    slope = arith.or_zero(v.slope)
+    share = 1.0 if v.driven == "four" else REAR_SHARE
+    rolls = traction.motion_resistance_ratio(_mobility(v.soil), 0.0)
+    behind = v.load_mass / v.tractor_mass if towed else 0.0
+    own = (v.tractor_mass if towed else v.tractor_mass + v.load_mass) * GRAVITY
+    pulled = arith.or_zero(v.pull) * arith.sqrt(1.0 + slope * slope) / own
+    wanted = ((1.0 + behind) * slope + pulled + (1.0 - share + behind) * rolls) / share
+    return arith.number(wanted)
+
+
+def job(v: model.Inputs, speed: float) -> Job:
+    """Return slip and axle power of the job, from the load on the driven wheels and the soil."""
     mobility = _mobility(v.soil)
-    angle = arith.atan(arith.or_zero(v.slope))
-    own, driven, towed = _weights(v)
-    driven = driven * arith.cos(angle)
-    rolls = own * arith.cos(angle) - driven + towed * arith.cos(angle)
-    dragged = rolls * traction.motion_resistance_ratio(mobility, 0.0)
-    wanted = ((own + towed) * arith.sin(angle) + arith.or_zero(v.pull) + dragged) / driven
+    driven = _weights(v)[1] * arith.cos(arith.atan(arith.or_zero(v.slope)))
+    wanted = pull_share(v)
     slip = _slip(wanted, mobility)
     gross = traction.gross_traction_ratio(mobility, slip)
-    return Job(slip, gross * driven * speed / (1.0 - slip), slip <= HIGHEST_SLIP, wanted)
+    return Job(slip, gross * driven * speed / (1.0 - slip), wanted)
 
 
 MOST_SLIP = 0.30  # where more slip hardly pulls more
@@ -201,7 +225,16 @@ def speed_reached(found: Drive, v: model.Inputs) -> float:
 
 
 def compare(v: model.Inputs) -> dict[str, Any]:
-    """Return everything that is compared, by name."""
+    """Return everything that is compared, by name, and when the extra price has come back."""
+    found = _compare(v)
+    extra, saving = found["extra"], found["saving"]
+    per_hour = saving / (v.hours_per_year / 3600.0)
+    found["pay_back"] = ownership.hours_to_pay_back(extra, per_hour) * 3600.0
+    found["pay_back_years"] = ownership.years_to_pay_back(extra, saving, v.interest)
+    return found
+
+
+def _compare(v: model.Inputs) -> dict[str, Any]:
     asked = job(v, v.ground_speed)
     gear, hydro = drive("gear", v), drive("hydrostatic", v)
     gear_cycle = cycle_time("gear", v)
@@ -212,7 +245,6 @@ def compare(v: model.Inputs) -> dict[str, Any]:
     more_fuel = years[1].fuel - years[0].fuel
     saving = time_saved / 3600.0 * v.time_value - more_fuel * v.fuel_price
     extra = v.price_difference * (1.0 - v.kept_at_sale)
-    per_hour = saving / (v.hours_per_year / 3600.0)
     return {
         "job": asked,
         "drives": (gear, hydro),
@@ -222,9 +254,25 @@ def compare(v: model.Inputs) -> dict[str, Any]:
         "more_fuel": more_fuel,
         "saving": saving,
         "extra": extra,
-        "pay_back": ownership.hours_to_pay_back(extra, per_hour) * 3600.0,
-        "pay_back_years": ownership.years_to_pay_back(extra, saving, v.interest),
     }
+
+
+def _pay_back(v: model.Inputs, at: model.At, extra: float) -> None:
+    """Name the hours and the years until an extra price has come back, within the tractor's life.
+
+    The least yearly saving with which it does decides, in one comparison; a saving held at no
+    less than that leaves the number as it is.
+    """
+    if extra <= 0.0:
+        at.pay_back = at.years = 0.0
+        return
+    years = LIFE / v.hours_per_year
+    if at.saving >= extra / years:
+        per_hour = arith.max(at.saving, extra / years) / (v.hours_per_year / 3600.0)
+        at.pay_back = extra * 3600.0 / per_hour
+    least = extra * finance.capital_recovery_factor(v.interest, years)
+    if at.saving >= least:
+        at.years = ownership.years_to_pay_back(extra, arith.max(at.saving, least), v.interest)
 
 
 def fastest(found: Drive, v: model.Inputs) -> float:
@@ -244,11 +292,12 @@ def to_ground(found: Drive, v: model.Inputs) -> tuple[float, float, float]:
 
 def compute(v: model.Inputs, at: model.At) -> None:
     """Name the numbers of the comparison, and check that the wheels hold at all."""
-    found = compare(v)
     at.full = v.engine_power * _RATIO
-    _grip(v, at, found["job"])
+    _grip(v, at)
     _towed(v, at)
     _steep(v, at)
+    found = _compare(v)
+    at.slip = found["job"].slip
     pairs: dict[str, tuple[float, ...]] = {
         "line": tuple(one.slope for one in found["drives"]),
         "ground_power": tuple(to_ground(one, v)[2] for one in found["drives"]),
@@ -267,19 +316,15 @@ def compute(v: model.Inputs, at: model.At) -> None:
     at.time_saved, at.more_fuel, at.saving = (
         found[name] for name in ("time_saved", "more_fuel", "saving")
     )
-    if found["pay_back"] <= LIFE:
-        at.pay_back = found["pay_back"]
-    if found["pay_back_years"] * v.hours_per_year <= LIFE:
-        at.years = found["pay_back_years"]
+    _pay_back(v, at, found["extra"])
     at.most_pull = most_pull(v)
     if at.showing:
         _show_working(v, found, at)
 
 
-def _grip(v: model.Inputs, at: model.At, asked: Job) -> None:
-    """Check the slip of the driven wheels; a load that they don't hold slides back."""
-    at.slip = asked.slip
-    at.share_wanted = asked.wanted
+def _grip(v: model.Inputs, at: model.At) -> None:
+    """Check the pull of the driven wheels; a load that they don't hold slides back."""
+    at.share_wanted = pull_share(v)
     at.share_held = traction.net_traction_ratio(_mobility(v.soil), HIGHEST_SLIP)
     # A comparison of prices stays one while the wheels hold; a load that slides back is told first.
     grade = model.DANGER if at.share_wanted > at.share_held else model.LIMIT
