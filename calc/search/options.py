@@ -29,19 +29,20 @@ def across(name: str, made: Sequence[Any]) -> Any:
         When the options have nothing in common that would be a number.
     """
     first = made[0]
-    if all(one is first or _same(one, first) for one in made):
-        return first
-    if all(isinstance(one, str) for one in made):
-        return ""
     if all(isinstance(one, tuple) and len(one) == len(first) for one in made):
         parts = [across(name, column) for column in zip(*made, strict=True)]
         return type(first)(*parts) if hasattr(first, "_fields") else tuple(parts)
+    if all(_same(one, first) for one in made):
+        return first
+    if all(isinstance(one, str) for one in made):
+        return ""
     if all(_is_number(one) for one in made):
         return _spanned(name, made)
     raise OpenChoice(name)
 
 
 def _same(one: Any, other: Any) -> bool:
+    """Whether two options gave the same, without asking a range whether it may be."""
     if one.__class__ is Interval or other.__class__ is Interval:
         return one.__class__ is other.__class__ and one.number == other.number
     return bool(one.__class__ is other.__class__ and one == other)
