@@ -207,20 +207,28 @@ def within_band(
     lenient: float,
     kind: str,
     source: str,
+    *,
+    tight: Callable[[], tuple[float, float]] | None = None,
     **more: Any,
 ) -> Check:
     """Return a check against a limit that the trade gives as a band.
 
     Past `lenient` it is broken, short of `strict` it is met, between them it is close. With
     `lenient` above `strict` it is a limit that a value may not pass, else one it must reach.
+    `tight` gives the width of the band, and what a value that must be reached has beyond the
+    strict end, by formulae that are narrower over ranges where the ends hang on the same inputs.
     """
     width = abs(lenient - strict)
+    if tight is not None:
+        width = arith.same(width, lambda: tight()[0])
     if not width:
         plain = at_most if more.pop("sense", "at most") == "at most" else at_least
         return plain(name, title, value, strict, kind, source, **more)
     sense = more.pop("sense", "") or ("at most" if lenient > strict else "at least")
     left = lenient - value if sense == "at most" else value - lenient
     inside = strict - value if sense == "at most" else value - strict
+    if tight is not None:
+        inside = arith.same(inside, lambda: tight()[1])
     margin = _past_rounding(arith.same(left / width, lambda: 1.0 + inside / width))
     more.setdefault("close_band", INSIDE_BAND)
     more["upper"] = strict

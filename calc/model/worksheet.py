@@ -33,6 +33,14 @@ class Inputs:
         """Return the values by field name."""
         return dict(self.__dict__)
 
+    def each(self, name: str, made_of: Callable[[Any], Any]) -> Any:
+        """Return what `made_of` makes of the choice called `name`: numbers, or a tuple of them.
+
+        A proof in which the choice is open then has the numbers of all options in one run, where
+        reading the choice takes a run for each. A text that is made is for showing alone.
+        """
+        return made_of(getattr(self, name))
+
     def but(self, **changes: Any) -> Inputs:
         """Return the same values with some replaced."""
         return Inputs({**self.__dict__, **changes})

@@ -11,8 +11,9 @@ they make. Where those are too wide to decide:
 4. else the box is cut in two, across the input that matters most, and each half is proved.
 
 A choice that is open is gone through, option by option, where a run reads it: what a number
-doesn't hang on costs nothing. The effort is counted, in runs and points, never by the clock, so
-the same inputs have the same answer on every machine.
+doesn't hang on costs nothing. Where a run only looks a number up by it, the choice is an input
+like the others, whose range are its options (`calc.search.options`). The effort is counted, in
+runs and points, never by the clock, so the same inputs have the same answer on every machine.
 """
 
 from __future__ import annotations
@@ -83,9 +84,11 @@ class Proof:
 
     def __post_init__(self) -> None:
         self._probed = 0
-        self._width = {name: high - low for name, (low, high) in self.ranges.items()}
+        several = {n: (0, len(options) - 1) for n, options in self.choices.items() if options[1:]}
+        ranges = {**self.ranges, **several}
+        self._width = {name: high - low for name, (low, high) in ranges.items()}
         first = {name: options[0] for name, options in self.choices.items()}
-        self._whole = Part({**self.given, **first}, dict(self.ranges))
+        self._whole = Part({**self.given, **first}, ranges, {}, self.choices)
 
     @property
     def combinations(self) -> int:
@@ -109,13 +112,13 @@ class Proof:
     def _made(self, part: Part, group: Group, kept_as: Group) -> Kept:
         """Run for a group, and keep what it gives."""
         self._forks = Forks(self.ways, self.effort)
-        left = [name for name in self.choices if name not in part.picks]
+        left = part.left()
         exact = {name: value for name, value in part.given.items() if name not in left}
         try:
             found = enclosed(
                 lambda values: self.run(Choosing(values, left), group),
                 exact,
-                part.ranges,
+                part.numbers(),
                 self._forks,
             )
         except model.OpenChoice as choice:
@@ -137,7 +140,7 @@ class Proof:
     def _pieces(self, part: Part, need: Exception) -> list[Part]:
         """Cut a part for what a run of it needs."""
         if isinstance(need, model.OpenChoice):
-            return part.picked(need.name, self.choices[need.name])
+            return part.picked(need.name)
         return list(part.halves(self._most_blamed(part)))
 
     def _spend(self, effort: float) -> None:
@@ -171,7 +174,7 @@ class Proof:
                     for names, choice in known.left.items():
                         self._kept[part.place(), names] = Kept({}, choice)
                         if not all(name in met for name in names):
-                            pieces = part.picked(choice, self.choices[choice])
+                            pieces = part.picked(choice)
                             todo += [(piece, names) for piece in pieces]
                 else:
                     todo += [(piece, group) for piece in known]
@@ -268,7 +271,13 @@ class Proof:
         slopes = intervals.scaled(one.slopes or one.leaning, asked.sign, asked.sign)
         corner, fixed = _worst_corner(part, slopes, certain=one.slopes is not None)
         self._point(asked, part, corner)
-        left = [name for name in part.open() if name not in fixed]
+        # A choice that the number doesn't hang on needs no look.
+        left = [
+            name
+            for name in part.open()
+            if name not in fixed
+            and (name not in self.choices or name in slopes or name in one.blame)
+        ]
         if asked.failed or not left or (not asked.everywhere and asked.passes(bound)):
             return
         if fixed:
@@ -278,7 +287,7 @@ class Proof:
             value = self._point(asked, part, part.middle())
             if asked.failed:
                 return
-            reach = sum(_reach(slopes.get(name), *part.ranges[name]) for name in left)
+            reach = sum(_reach(slopes.get(name), part.away(name)) for name in left)
             if value is not None and asked.passes(value - reach):
                 return
             if value is not None:
@@ -300,7 +309,7 @@ class Proof:
         """
         if asked.everywhere and not one.always:
             return False
-        reach = sum(_reach(slopes.get(name), *part.ranges[name]) for name in part.open())
+        reach = sum(_reach(slopes.get(name), part.away(name)) for name in part.open())
         return 2.0 * reach >= SHARE * (one.high - one.low)
 
     def _probe(
@@ -319,7 +328,7 @@ class Proof:
                 return
 
     def _point(self, asked: Question, part: Part, values: Mapping[str, float]) -> float | None:
-        point = {**part.given, **values}
+        point = part.point(values)
         self._spend(1)
         value = self.at(point, asked.key)
         asked.meet(value, point)
@@ -331,7 +340,7 @@ class Proof:
         def weight(name: str) -> tuple[float, float]:
             low, high = part.ranges[name]
             share = (high - low) / self._width[name]
-            reach = _reach(slopes.get(name), low, high)
+            reach = _reach(slopes.get(name), part.away(name))
             return (reach if reach < INF else 1e300 * share), share
 
         return max(left, key=weight)
@@ -352,10 +361,10 @@ class Proof:
         return sorted((name for name in part.open() if blame.get(name)), key=weight, reverse=True)
 
 
-def _reach(slope: tuple[float, float] | None, low: float, high: float) -> float:
-    """How far a number may fall between the middle of a range and its ends."""
+def _reach(slope: tuple[float, float] | None, away: float) -> float:
+    """How far a number may fall between the middle of a range and ends so far away."""
     least, greatest = slope or (0.0, 0.0)
-    return max(-least, greatest, 0.0) * (high - low) / 2.0
+    return max(-least, greatest, 0.0) * away
 
 
 def _worst_corner(
@@ -369,5 +378,5 @@ def _worst_corner(
             fixed[name] = corner[name] = low if least >= 0.0 else high
         else:
             lean = 0.0 if (least, greatest) == ANY_SLOPE else least + greatest
-            corner[name] = low if lean > 0.0 else high if lean < 0.0 else (low + high) / 2.0
+            corner[name] = low if lean > 0.0 else high if lean < 0.0 else part.middle_of(name)
     return corner, fixed

@@ -10,13 +10,14 @@ effort doesn't settle is searched by points, and says so.
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 from calc import model
 from calc.model import Inputs, Outcome
 from calc.search.enclosing import Key
 from calc.search.looking import Search
+from calc.search.options import across
 from calc.search.parts import Choosing
 from calc.search.proof import Group, Proof
 
@@ -42,6 +43,17 @@ class Chosen(Inputs):
             raise model.OpenChoice(name)
         return super().__getattr__(name)
 
+    def each(self, name: str, made_of: Callable[[Any], Any]) -> Any:
+        """Return what is made of a choice: of all its options at once where it is open."""
+        options = self._choosing.left.get(name)
+        if options is None:
+            return made_of(getattr(self, name))
+        try:
+            made = [made_of(option) for option in options]
+        except (ValueError, ZeroDivisionError, LookupError):  # one option refuses the inputs
+            raise model.OpenChoice(name) from None
+        return across(name, made)
+
     def values(self) -> dict[str, Any]:
         """Return all values: every open choice is asked for."""
         for name in self._choosing.left:
@@ -50,7 +62,7 @@ class Chosen(Inputs):
 
     def but(self, **changes: Any) -> Inputs:
         """Return the same values with some replaced."""
-        left = [name for name in self._choosing.left if name not in changes]
+        left = {n: options for n, options in self._choosing.left.items() if n not in changes}
         return Chosen(Choosing({**self.__dict__, **changes}, left))
 
 

@@ -16,11 +16,12 @@ def hangs(v: model.Inputs) -> str:
 
 def rated_at_of(v: model.Inputs) -> float:
     """Return where the lift figure holds. Without a figure it is the usual one, at 24 in."""
-    return (
-        lift.RATING_DISTANCE
-        if v.lift_rated_at == "unstated"
-        else lift.rating_distance(v.lift_rated_at)
-    )
+    found: float = v.each("lift_rated_at", _rated_at)
+    return found
+
+
+def _rated_at(where: str) -> float:
+    return lift.RATING_DISTANCE if where == "unstated" else lift.rating_distance(where)
 
 
 def pivot_of(v: model.Inputs) -> tuple[float, bool]:

@@ -68,17 +68,11 @@ def altitude_share(
 
 
 def altitude_share_of(v: model.Inputs, rule: str = pto_power.DEFAULT_ALTITUDE_RULE) -> float:
-    """Return the share of the power left at `v.altitude`, by `v.breathing`. [-]
-
-    How the engine breathes is asked only where it matters: the rule for turbocharged engines
-    starts higher than all others, so where these lose nothing, none does.
-    """
+    """Return the share of the power left at `v.altitude`, by `v.breathing`. [-]"""
     if v.altitude is None:
         return 1.0
-    share = pto_power.altitude_factor(v.altitude, rule)
-    if isinstance(share, float) and share >= 1.0:
-        return share
-    return altitude_share(v.altitude, v.breathing, rule)
+    share: float = v.each("breathing", lambda way: altitude_share(v.altitude, way, rule))
+    return share
 
 
 def shaft_rpm(shaft: str) -> float:
@@ -90,11 +84,19 @@ def shaft_rpm(shaft: str) -> float:
 
 
 class Band(NamedTuple):
-    """What an implement asks of the shaft [W]: at least `low`, and from `high` on with ease."""
+    """What an implement asks of the shaft [W]: at least `low`, and from `high` on with ease.
+
+    `width` is from the one to the other, for each material on its own.
+    """
 
     low: float
     high: float
     source: str
+    width: float
+
+
+def _band(low: float, high: float, source: str) -> Band:
+    return Band(low, high, source, high - low)
 
 
 def demand(
@@ -130,21 +132,21 @@ def demand(
     if row is None:
         return None
     if row["size"] == "auger":
-        return Band(*digging.power_range(size, digging.SOIL_OF[load]), digging.SOURCE)
+        return _band(*digging.power_range(size, digging.SOIL_OF[load]), digging.SOURCE)
     if row["size"] == "rating":
         shaft = implement_power.generator_shaft_power(size)
-        return Band(shaft, shaft, "power/S23; power/DERIVED")
+        return _band(shaft, shaft, "power/S23; power/DERIVED")
     high = implement_power.needed(kind, size, load, basis, reserve)
     if implement_power.figures(kind, basis) == "d497":
         source = tables.by_key("power/rotary_power", "key")[row["rotary_key"]]["source"]
-        return Band(high / (1.0 + reserve), high, source)
+        return _band(high / (1.0 + reserve), high, source)
     column = {"light": "light_source", "typical": "source", "heavy": "heavy_source"}[load]
     source = tables.by_key("power/power_density", "key")[row["power_key"]][column]
     low = high / (1.0 + pto_power.RESERVE_HIGH)
     if row["size"] == "opening":  # measured on logs as thick as the opening, which few are
         low = arith.min(low, implement_power.demand("chipper", size, load))
         source = f"power/S22; {source}"
-    return Band(low, high, source)
+    return _band(low, high, source)
 
 
 def moves(kind: str) -> bool:
@@ -159,7 +161,7 @@ def climb_power(v: model.Inputs, standing: float, slope: float, rolling: float =
     `standing` is the tractor as it stands, driver, loader and weights included [kg].
     """
     mass = standing + hung.hung_mass(v)
-    efficiency = pto_power.axle_efficiency(v.transmission)[1]
+    efficiency = v.each("transmission", lambda drive: pto_power.axle_efficiency(drive)[1])
     return pto_power.travel_power(mass, slope, v.ground_speed, rolling, efficiency)
 
 
@@ -169,16 +171,20 @@ def at_a_walk(v: model.Inputs) -> model.Inputs:
 
 
 def check_power(
-    at: model.At, source: str, *, left: str, walking: str, least: str, need: str
+    at: model.At, band: Band, *, left: str, walking: str, least: str, need: str
 ) -> None:
     """Check what is left of the power against the band that the implement asks for.
 
     It is met where `left`, at the speed of the work, is all of the `need`; broken where `walking`,
-    on the climb at a walk, is short of the `least`.
+    on the climb at a walk, is short of the `least`. The latter two name the ends of the band.
     """
     slower = at.number(walking) - at.number(left)
     strict = at.number(need) + slower
-    at.at_least("power", walking, least, source, strict=strict, kind="power")
+
+    def tight() -> tuple[float, float]:
+        return band.width + arith.max(slower, 0.0), at.number(left) - at.number(need)
+
+    at.at_least("power", walking, least, band.source, strict=strict, kind="power", tight=tight)
 
 
 def class_size(kind: str, width: float | None, mass: float | None) -> float | None:

@@ -176,8 +176,8 @@ def enclosed(standing, part):
 def picked(proof, place):
     """The whole box, with the first or the last option of each choice."""
     whole = proof._whole
-    for name, options in proof.choices.items():
-        whole = whole.picked(name, options)[place]
+    for name in proof.choices:
+        whole = whole.picked(name)[place]
     return whole
 
 

@@ -152,9 +152,14 @@ def size_of(v: Inputs) -> float | None:
 def demand(v: Inputs, load: str = "", size: float | None = None) -> shaft_power.Band | None:
     """Return what the implement asks of the shaft, or None where that isn't known. [W]"""
     if v.power_needed is not None:
-        return shaft_power.Band(v.power_needed, v.power_needed, "power/DERIVED")
+        return shaft_power.Band(v.power_needed, v.power_needed, "power/DERIVED", 0.0)
     size = size_of(v) if size is None else size
-    return None if size is None else shaft_power.demand(v.implement_kind, size, load or v.material)
+    if size is None or load:
+        return None if size is None else shaft_power.demand(v.implement_kind, size, load)
+    found: shaft_power.Band | None = v.each(
+        "material", lambda work: shaft_power.demand(v.implement_kind, size, work)
+    )
+    return found
 
 
 def power_checks(v: Inputs, at: At) -> None:
@@ -208,7 +213,7 @@ def _demand(v: Inputs, at: At) -> None:
     else:
         shaft_power.check_power(
             at,
-            band.source,
+            band,
             left="power_left",
             walking="power_walking",
             least="power_least",

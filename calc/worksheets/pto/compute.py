@@ -139,7 +139,6 @@ def _tractor(v: model.Inputs, at: model.At) -> None:
     at.standing = mass_of(v)
     at.rated = rated_power(v)
     at.lost = arith.or_zero(v.speed_loss)
-    rule = shaft_power.altitude_rule(v.altitude_rule, v.breathing)
     at.height_share = shaft_power.altitude_share_of(v, v.altitude_rule)
     at.heat_share = heat_share(v)
     at.here = at.rated * at.height_share * at.heat_share
@@ -163,6 +162,7 @@ def _tractor(v: model.Inputs, at: model.At) -> None:
             l=lost,
         )
     if v.altitude is not None:
+        rule = shaft_power.altitude_rule(v.altitude_rule, v.breathing)
         found = tables.by_key("power/altitude_rules", "key")[rule]
         at.step("height_share", f"f_h = {found['label']}", found["source"], h="altitude")
     if v.air_temperature is not None:
@@ -195,6 +195,15 @@ def _travel_step(v: model.Inputs, at: model.At) -> None:
     )
 
 
+def _band(v: model.Inputs, size: float) -> shaft_power.Band:
+    """Return what it asks for in the material at hand, where a shaft drives it."""
+    kind, figures, reserve = v.implement_kind, v.figures, v.reserve
+    found: shaft_power.Band = v.each(
+        "material", lambda work: shaft_power.demand(kind, size, work, figures, reserve)
+    )
+    return found
+
+
 def _demand(v: model.Inputs, at: model.At, row: dict[str, str] | None) -> None:
     """Name what it asks for, and check what is left against it."""
     if v.power_needed is not None or row is None:
@@ -203,8 +212,7 @@ def _demand(v: model.Inputs, at: model.At, row: dict[str, str] | None) -> None:
         at.step("need", "P_i = as its maker says", "power/PRACTICE")
         return
     kind = v.implement_kind
-    band = shaft_power.demand(kind, size_of(v), v.material, v.figures, v.reserve)
-    assert band is not None
+    band = _band(v, size_of(v))
     at.need_low, at.need = band.low, band.high
     _asked_by_makers(v, at)
     if row["size"] == "rating":
@@ -213,11 +221,10 @@ def _demand(v: model.Inputs, at: model.At, row: dict[str, str] | None) -> None:
         at.at_least("power", "left", "need", band.source)
     else:
         shaft_power.check_power(
-            at, band.source, left="left", walking="walking", least="need_low", need="need"
+            at, band, left="left", walking="walking", least="need_low", need="need"
         )
     if row["size"] == "width":
-        each = shaft_power.demand(kind, 1.0, v.material, v.figures, v.reserve)
-        assert each is not None
+        each = _band(v, 1.0)
         at.widest = implement_power.widest(at.left, each.high)
         at.widest_most = implement_power.widest(at.left, each.low)
         if model.wants():
