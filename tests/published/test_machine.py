@@ -115,10 +115,10 @@ def test_loader_is_never_told_more_than_an_illustration_gives():
 @pytest.mark.parametrize(("gross", "pto"), [(23.3, 19.2), (34.9, 28.7), (48.4, 40.5), (72.1, 60.0)])
 def test_pto_power_of_the_engine(gross, pto):
     """hitch/B1: gross engine and PTO hp of four tractors; the sheet takes one ratio."""
-    from calc.worksheets.capability import able
+    from calc.mechanics import ground_tools
 
     given, why = f"{pto} PTO hp of {gross} hp at the engine", "one ratio for four tractors"
-    ours, source = able.ENGINE_TO_PTO, "hitch/B1"
+    ours, source = ground_tools.PTO_SHARE, "hitch/B1"
     published("capability", given, pto / gross, ours, 0.01, why, source)
 
 
