@@ -1,6 +1,6 @@
 """Try everything that can be typed, linked or brought in a file, and look for what must never be.
 
-    python3 scripts/fuzz.py SEED COUNT [--only NAME] [--write]
+    python3 scripts/fuzz.py SEED COUNT [--only NAME] [--workers N] [--write]
 
 For every worksheet in turn random inputs: each field blank, a value near a limit or anywhere, a
 range, an option or a hostile text; any of its asks, either system of units. Then links, lists of
@@ -12,7 +12,8 @@ machines, round-ups and settings of shops, both broken and made whole. What must
 - what a remedy puts in to be tried is taken by its field, and inside its limits.
 
 What fails is cut down to the fewest inputs that still fail, and printed once for each kind of
-fault; the same seed and count do the same again. NAME is a worksheet, "links", "lists" or "shops".
+fault; the same seed and count do the same again, with any number of workers. NAME is a worksheet,
+"links", "lists" or "shops".
 With --write the figures go onto the page about testing.
 """
 
@@ -27,6 +28,8 @@ _python.require()
 
 import argparse
 from collections.abc import Mapping
+from concurrent.futures import ProcessPoolExecutor
+from dataclasses import replace
 from typing import Any
 
 import hypothesis
@@ -65,17 +68,26 @@ def fuzz(name: str, seed: int, count: int) -> Tally:
     return tally
 
 
-def run(seed: int, count: int, only: str = "") -> dict[str, Tally]:
+def run(seed: int, count: int, only: str = "", workers: int = 1) -> dict[str, Tally]:
     """Try so many cases, spread over all subjects, and print what was wrong."""
     names = [only] if only else list(SUBJECTS)
+    shares = [count // len(names) + (place < count % len(names)) for place, _ in enumerate(names)]
     tallies = {}
-    for place, name in enumerate(names):
-        share = count // len(names) + (place < count % len(names))
-        tallies[name] = tally = fuzz(name, seed, share) if share else Tally()
-        print(f"{name:<14} {tally.count:>8,} tried {tally.taken:>8,} taken", flush=True)
-        for fault, case in tally.faults.items():
-            print(f"    {fault}\n        {str(case)[:600]}", flush=True)
+    with ProcessPoolExecutor(workers) as pool:
+        found = pool.map(_fuzz, zip(names, [seed] * len(names), shares, strict=True))
+        for name, tally in zip(names, found, strict=True):
+            tallies[name] = tally
+            print(f"{name:<14} {tally.count:>8,} tried {tally.taken:>8,} taken", flush=True)
+            for fault, case in tally.faults.items():
+                print(f"    {fault}\n        {case[:600]}", flush=True)
     return tallies
+
+
+def _fuzz(share: tuple[str, int, int]) -> Tally:
+    """One subject's share, with its cases as text, which passes between processes."""
+    name, seed, count = share
+    tally = fuzz(name, seed, count) if count else Tally()
+    return replace(tally, faults={fault: str(case) for fault, case in tally.faults.items()})
 
 
 PAGE = Path(__file__).resolve().parent.parent / "docs" / "about" / "testing.md"
@@ -107,9 +119,10 @@ if __name__ == "__main__":
     parser.add_argument("seed", type=int)
     parser.add_argument("count", type=int)
     parser.add_argument("--only", default="", choices=("", *SUBJECTS))
+    parser.add_argument("--workers", type=int, default=1, help="so many processes")
     parser.add_argument("--write", action="store_true", help="write the figures onto their page")
     given = parser.parse_args()
-    found = run(given.seed, given.count, given.only)
+    found = run(given.seed, given.count, given.only, given.workers)
     wrong = sum(len(tally.faults) for tally in found.values())
     tried = sum(tally.count for tally in found.values())
     print(f"Seed {given.seed}: {tried:,} tried, {wrong} kinds of fault.")
