@@ -167,7 +167,7 @@ def test_an_unknown_strength_is_not_stays_liquid(liquid: str) -> None:
 
 def test_the_liquid_has_an_answer_of_its_own() -> None:
     typed = {"rear_tire": "11.2-24 R-1", "liquid": "calcium-3.5", "fill": "75 %"}
-    found = given("tires", ask="liquid", **typed, coldest="-10 F")
+    found = given("tires", ask="liquid", **typed, coldest="-5 F")
     assert found.finding == model.WITHIN
     assert leading.lead(found, "us").startswith("483 lb for both tires")
     assert given("tires", ask="liquid", **typed, coldest="-15 F").finding == model.OVER
