@@ -243,3 +243,11 @@ def test_ribs_on_a_driven_axle_are_refused(front: str, found_of: str) -> None:
     assert finding(found, "ribs") == found_of
     steered = {**typed, "front_tire": "6.00-16 F-2"}
     assert "ribs" not in findings(given("tires", ask="swap", **steered))
+
+
+def test_a_new_front_of_one_size_is_another_tire_too() -> None:
+    typed = {"front_tire": "11.2-24", "rear_tire": "16.9-30"}
+    other = given("tires", ask="same", **typed, new_front_tire="11.2-24 8PR")
+    assert leading.lead(other, "us").startswith("Not the same")
+    alike = given("tires", ask="same", **typed, new_front_tire="11.2-24")
+    assert leading.lead(alike, "us").startswith("By what was typed it is the same tire")

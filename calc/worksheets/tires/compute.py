@@ -88,11 +88,13 @@ def _mixed(pair: common.Pair, at: model.At) -> None:
 
 
 def _speed(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
-    _, rear, _, rear_new = pair.circumferences(v)
+    front, rear, front_new, rear_new = pair.circumferences(v)
     assert rear is not None and rear_new is not None  # the rear size is needed
     at.speed_change = rear_new / rear - 1
     if not pair.rear_stays:
         at.other_change = at.speed_change
+    elif not pair.front_stays and front is not None and front_new is not None:
+        at.other_change = front_new / front - 1
     if not v.gear_speeds:
         at.not_checked("top", "gear_speeds")
         return
