@@ -160,6 +160,12 @@ def _check_width(found: Designation, typed: str) -> None:
             "widths run from 2.5 to 52 in, or 65 to 1320 mm.",
             found.width_text,
         )
+    if found.older and float(found.older) >= found.width:
+        raise SizeError(
+            f'In "{typed}" the older code, {found.older}, isn\'t less than the width, '
+            f"{found.width_text}: are these two sizes?",
+            found.older,
+        )
     whole = found.form == "aspect" and "." not in found.width_text
     if whole and (found.width > _WIDEST_ASPECT or found.width >= found.rim):
         raise SizeError(

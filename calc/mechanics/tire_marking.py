@@ -23,6 +23,7 @@ _RIBS = re.compile(r"(\d|SINGLE|TRI|TRIPLE|FOUR)\s?-?\s?RIB(?:S|BED)?(?![A-Z0-9]
 RIB_TREADS = {"1": "F-1", "3": "F-2", "4": "F-2M"}  # tires/AT-1
 RIB_TREADS |= {"SINGLE": "F-1", "TRI": "F-2", "TRIPLE": "F-2", "FOUR": "F-2M"}
 MOST_PLIES = 32
+TURF = "R-3"
 _LOAD_RANGE = re.compile(r"(?:LR|LOAD\s?RANGE)\s?-?\s?([A-Z])(?![A-Z0-9])")
 CONSTRUCTIONS = ("RADIAL", "BIAS")
 NOTHING_MORE = "-"  # a word such as "tire", which adds nothing
@@ -116,29 +117,35 @@ def with_markings(found: Designation, rest: str, typed: str) -> Designation:
     """
     services: list[Service] = []
     ply_rating: int | None = None
-    tread = ""
+    tread = spoken = ""  # by its code, and by a word such as turf
     words: list[str] = []
     known_words = tables.by_key("tires/tire_suffixes", "mark")
     known_treads = tables.by_key("tires/tread_codes", "code")
-    rest = rest.strip(" -/,;.")
+    rest = re.sub(r"\bF-I\b", "FI", rest).strip(" -/,;.")
     while rest:
         word = re.match(r"[A-Z]+", rest)
         if match := _PLY.match(rest):
-            ply_rating = _ply(match, typed)
+            ply_rating = _once(ply_rating, _ply(match, typed), "ply ratings", typed)
         elif (match := _RIBS.match(rest)) and match[1] in RIB_TREADS:
-            tread = RIB_TREADS[match[1]]
+            tread = _once(tread, RIB_TREADS[match[1]], "treads", typed)
         elif match := _LOAD_RANGE.match(rest):
-            ply_rating = _ply_of_range(match[1], typed)
+            of_range = _ply_of_range(match[1], typed)
+            ply_rating = _once(ply_rating, of_range, "ply ratings", typed)
         elif match := _SERVICE.match(rest):
             services.append(_service(match, typed))
             if match[4]:  # 115A8/B: the same load at a second speed
                 services.append(replace(services[-1], speed_symbol=_symbol(match[4], typed)))
         elif (match := _TREAD.match(rest)) and f"{match[1]}-{match[2]}" in known_treads:
-            tread = f"{match[1]}-{match[2]}"
+            code = f"{match[1]}-{match[2]}"
+            if spoken and (spoken == TURF) != (code == TURF):
+                _once(spoken, code, "treads", typed)
+            tread = _once(tread, code, "treads", typed)
         elif word and word[0] in known_words:
             match = word
             row = known_words[word[0]]
-            tread = tread or row["tread"]
+            if tread and row["tread"] and (tread == TURF) != (row["tread"] == TURF):
+                _once(tread, row["tread"], "treads", typed)
+            spoken = spoken or row["tread"]
             mark = row["same_as"] or word[0]
             if mark not in words and mark != NOTHING_MORE and not row["tread"]:
                 words.append(mark)
@@ -156,11 +163,22 @@ def with_markings(found: Designation, rest: str, typed: str) -> Designation:
             part = rest.split()[0]
             raise SizeError(f'In "{typed}" the part "{part}" after the size isn\'t known.', part)
         rest = rest[match.end() :].strip(" -/,;.")
+    tread = tread or spoken
     if not tread and found.overall is not None and "AG" in words:
         tread = "R-1"  # of a size that lawns have too, "ag" says bars; common practice, no source
     return replace(
         found, services=tuple(services), ply_rating=ply_rating, tread=tread, words=tuple(words)
     )
+
+
+def _once[T](before: T, found: T, what: str, typed: str) -> T:
+    """Return what was found, and ask where another of its kind stands before it."""
+    if before and before != found:
+        raise SizeError(
+            f'"{typed}" names two {what}, {before} and {found}: which stands on the sidewall?',
+            str(found),
+        )
+    return found
 
 
 def _ply_of_range(letter: str, typed: str) -> int:

@@ -15,9 +15,10 @@ from calc.mechanics.tire_size import Designation, decode
 from calc.mechanics.tires import lookup_key, tread_class
 
 POUND, PSI = tire_load.POUND, tire_load.PSI
-PRINTED_SPEED, PRINTED_LOAD = 0.0075, 0.001
-"""How far a limit is off where it is printed in other units [-]: 40 km/h as 25 mph, 1360 kg as
-3,000 lb; common practice, no source."""
+PRINTED_LOAD = 0.001
+"""How far a load is off where it is printed in other units [-]: 1360 kg as 3,000 lb; common
+practice, no source."""
+MPH = 0.44704
 LOADER_SPEED = 10 / 3.6
 """Fastest that loads of R-4 rows hold at [m/s]: their data sheet names no speed, and a loader
 tire whose speeds are printed carries as much up to 10 km/h alone, tires/TD-1."""
@@ -35,6 +36,19 @@ class Rating:
     speed: float | None
     source: str
     pressure: float | None = None
+
+
+def printed_speed(limit: float) -> float:
+    """Return a speed as it is printed in whole mph, or itself where that is less [m/s].
+
+    40 km/h of the symbol A8 is printed as 25 mph; common practice, no source.
+
+    Examples
+    --------
+    >>> round(printed_speed(40 / 3.6) / MPH), round(printed_speed(50 / 3.6) * 3.6)
+    (25, 50)
+    """
+    return arith.max(limit, arith.round(limit / MPH) * MPH)
 
 
 def service_ratings(designation: Designation) -> tuple[Rating, ...]:
@@ -125,7 +139,9 @@ def rating(designation: Designation, speed: float | None = None) -> Rating | Non
     services = service_ratings(designation)
     if services:
         reach = [
-            r for r in services if speed is None or speed <= (r.speed or 0.0) * (1 + PRINTED_SPEED)
+            r
+            for r in services
+            if speed is None or speed <= printed_speed(r.speed or 0.0) * (1 + 1e-9)
         ]
         return reach[0] if reach else services[-1]
     points = sheet_points(designation)

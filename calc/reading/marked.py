@@ -15,13 +15,13 @@ from calc.reading.words import NUMBER, Said, Token
 
 # A size as people type it; what looks like a range ("12-14") is one only beside a word for tires.
 _TIRE = re.compile(
-    r"(?<![\w.])(?:\d{2}(?:\.\d+)?\s?[xX]\s?\d{1,2}(?:\.\d+)?\s?(?:LL)?\s?[-RrBbDdxX]\s?\d{1,2}(?:\.\d)?"
+    r"(?<![\w.])(?:\d{2}(?:\.\d+)?\s?[xX]\s?\d{1,2}(?:\.\d+|[05]0)?\s?(?:LL)?\s?[-RrBbDdxX]\s?\d{1,2}(?:\.\d)?"
     r"|\d{3}\s?/\s?\d{2}\s?[-RrBbDd]\s?\d{2}(?:\.\d)?"
     r"|\d{1,2}\.\d{1,2}L?\s?[-xXRr]\s?\d{1,2}(?:\.\d)?"
     r"|(?P<whole>\d{1,2}L?-\d{1,2}(?:\.\d)?"
     r"(?!\s*(?:ft|lbs?|hp|\"|'|psi|mph|%|inch|inches|feet|pounds|kg|in(?! place))\b)))"
     r"(?![\d.]*\d)"
-    r"(?P<rest>(?:\s+(?:\d{2,3}[ABab]\d|\d{1,2}\s?PR|\d{1,2}\s?ply|[RFI]-?\d[WM]?|NHS)(?!\w))*)",
+    r"(?P<rest>(?:\s+(?:\d{2,3}(?:A\d|[BD])(?:/(?:\d{2,3})?(?:A\d|[BD]))?|\d{1,2}\s?PR|\d{1,2}\s?ply|[RFI]-?\d[WM]?|NHS)(?!\w))*)",
     re.I,
 )
 _TIRE_WORDS = re.compile(

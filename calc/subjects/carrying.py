@@ -12,14 +12,24 @@ TRAVEL = 30 / 3.6  # a compact's speed on the road, 19 mph, common practice, no 
 HALF_PSI = 0.5 * tire_load.PSI
 
 
-def as_printed(value: float, limit: float, share: float) -> float:
-    """Return a value, or its limit where it passes that by no more than the limit is rounded by.
+def as_printed(value: float, limit: float, printed: float) -> float:
+    """Return a value, or its limit where it passes that by no more than the limit as printed.
 
     240 kPa is printed as 35 psi and 40 km/h as 25 mph: who keeps to what is printed keeps to the
     limit.
     """
-    rounded = arith.below(value, limit * (1 + share))
-    return arith.number(arith.where(rounded, arith.min(value, limit), value))
+    kept = arith.below(value, printed * (1 + 1e-9))
+    return arith.number(arith.where(kept, arith.min(value, limit), value))
+
+
+def load_as_printed(load: float, limit: float) -> float:
+    """Return a load [kg], or its limit where that is printed as so much."""
+    return as_printed(load, limit, limit * (1 + tire_rating.PRINTED_LOAD))
+
+
+def speed_as_printed(speed: float, limit: float) -> float:
+    """Return a speed [m/s], or its limit where that is printed as so much."""
+    return as_printed(speed, limit, tire_rating.printed_speed(limit))
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,14 +51,14 @@ class Carried:
         self, at: model.At, name: str, pressure: str, rated_pressure: float | None
     ) -> None:
         """Hold the pressure in a tire against that of its sidewall's line, or of its row. [Pa]"""
-        most, room = rated_pressure, 0.0
+        most, room = rated_pressure, 0.0  # what was typed is as it stands
         if most is None and self.rating is not None:
             # Gauges and sidewalls show whole psi, the rows tens of kPa.
             most, room = self.rating.pressure, HALF_PSI
         if most is None or not self.at_pressure:
             return
         setattr(at, f"{name}_most", most)
-        held = as_printed(at.number(pressure), most, room / most)
+        held = as_printed(at.number(pressure), most, most + room)
         at.at_most(name, held, f"{name}_most", "tires/practice", close_band=0.0)
 
     @property
@@ -90,8 +100,9 @@ def carried(
     if marked is None:
         return Carried(None, None, "load")
     found = _at_pressure(designation, marked, pressure, rated_pressure, speed)
-    holds = arith.inf if marked.speed is None else marked.speed * (1 + tire_rating.PRINTED_SPEED)
-    return replace(found, too_fast=bool((TRAVEL if speed is None else speed) > holds))
+    holds = arith.inf if marked.speed is None else tire_rating.printed_speed(marked.speed)
+    driven = TRAVEL if speed is None else speed
+    return replace(found, too_fast=bool(driven > holds * (1 + 1e-9)))
 
 
 def _at_pressure(

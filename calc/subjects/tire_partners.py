@@ -81,6 +81,12 @@ def approved(front: Designation, rear: Designation) -> bool:
     return any((pair[0], pair[1]) == keys for pair in approved_pairs())
 
 
+def sold_with(rear: Designation) -> list[str]:
+    """The front sizes that makers sell with a rear size, on tractors geared for the pair."""
+    key = tires.lookup_key(rear)
+    return list(dict.fromkeys(front for front, other, _ in approved_pairs() if other == key))
+
+
 def matches(
     lead_of: Callable[[float], float],
     like: tires.Dimensions,

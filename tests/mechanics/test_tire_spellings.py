@@ -45,6 +45,11 @@ from calc.mechanics.tire_size import SizeError, decode
         ("700R16", "7.00R16"),
         ("400-19", "4.00-19"),
         ("18.4-16.1", "18.4-16.1"),
+        ("12.4-24 R1 bar", "12.4-24 R-1"),
+        ("12.4R24 R-1W lug", "12.4R24 R-1W"),
+        ("26x12-12 turf R3", "26x12.00-12 R-3"),
+        ("12.4-24 LRC 6 ply", "12.4-24 6PR"),
+        ("11L-15 8PR F-I", "11L-15 8PR FI"),
     ],
 )
 def test_spellings_are_read(typed: str, printed: str) -> None:
@@ -83,6 +88,15 @@ def test_spellings_are_read(typed: str, printed: str) -> None:
         ("11.2-24 0PR", "even"),
         ("11.2-24 40PR", "even"),
         ("280/85R24 115A8/Q", "speed symbol"),
+        ("14.9/24-28", "two sizes"),
+        # two of a kind that say otherwise
+        ("12.4-24 R1 R4", "two treads, R-1 and R-4"),
+        ("12.4-24 R-1/R-3", "two treads"),
+        ("26x12.00-12 R-4 turf", "two treads"),
+        ("turf 26x12.00-12 R-4", "two treads"),
+        ("6.00-16 F-2 four rib", "two treads"),
+        ("12.4-24 6PR 8PR", "two ply ratings, 6 and 8"),
+        ("12.4-24 LRC 8 ply", "two ply ratings"),
     ],
 )
 def test_what_would_read_as_another_tire_is_asked_about(typed: str, asked: str) -> None:

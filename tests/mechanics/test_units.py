@@ -143,7 +143,7 @@ UNREAD: Mapping[str, str] = {
     "says itself that it takes or gives the trade's own unit (hp, inch, mph, mil, met, cm)": """
         ballast.target_mass cab.person_heat liquid_ballast.decimal_volume wiring.area_needed
         wiring.smallest_gauge wiring.gauge_for sight.printed_stopping_us_ft sun.clear_sky
-        hitch_fit.sixteenths fuel.propane_rate
+        hitch_fit.sixteenths fuel.propane_rate tire_rating.printed_speed
     """,
     "the unit of an argument depends on a key beside it": """
         draft.draft implement_power.needed implement_class.class_power

@@ -301,3 +301,11 @@ def test_the_widest_sold_is_the_one_that_is_offered() -> None:
 
 def test_nothing_given_asks_for_manual_links_and_auger() -> None:
     assert said(answer("works")).startswith("Can't say yet")
+
+
+def test_what_is_near_its_limit_is_named() -> None:
+    typed = {"pto_power": "24 hp", "auger_diameter": "9 in", "soil": "loam", "power_limit": "24 hp"}
+    makers = {"power_least": "14 hp", "auger_limit": "9 in", "bolt_as_manual": "yes"}
+    found = answer("works", **HITCH, **typed, **makers, auger_length="48 in")
+    assert found.finding == model.CLOSE and margins(found)["power"] > 1
+    assert "the joint bends" in said(found)

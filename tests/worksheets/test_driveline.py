@@ -428,3 +428,28 @@ def test_a_series_is_not_asked_for_again_past_its_chart() -> None:
     assert "ends at 1,000 rpm" in said(answer("joints", series="na1", pto_speed="2000 rpm"))
     assert "ends at 540 rpm" in said(answer("joints", series="eu4", pto_speed="1000 rpm"))
     assert "measure its cross" in said(answer("joints"))
+
+
+LONG_LIFT = {
+    "closed_length": "40 in",
+    "tube_length": "26 in",
+    "lowered_distance": "40.5 in",
+    "working_distance": "42 in",
+}
+
+
+def test_nothing_is_cut_where_the_rest_would_be_too_short() -> None:
+    # 1.25 in comes off at 40.5 in; what is left overlaps by 26 - (L - 40) - 2.5 in, and a third
+    # of 24.75 in, 8.25 in, has to stay: up to L = 55.25 in.
+    cut = answer("cut", **LONG_LIFT, raised_distance="55.2 in")
+    assert said(cut).startswith("1.25 in off both tubes")
+    short = answer("cut", **LONG_LIFT, raised_distance="55.3 in")
+    assert said(short).startswith("Cut nothing: cut for its shortest place")
+
+
+def test_a_tube_that_nobody_measured_is_measured_before_the_cut() -> None:
+    typed = {**LONG_LIFT, "lowered_distance": "39 in", "raised_distance": "47 in"}
+    del typed["tube_length"]
+    found = answer("cut", **typed)
+    assert found.finding == model.OVER
+    assert said(found).startswith("Cut nothing yet")

@@ -147,3 +147,18 @@ def test_how_far_apart_is_no_question_for_two_tires_that_make_no_pair(outer: str
     found = given("duals", "gap", **typed)
     assert found.finding == model.OVER
     assert "don't make a pair" in leading.lead(found, "us")
+
+
+def test_least_spacing_and_width_are_told_while_the_rest_is_open() -> None:
+    # tires/OM-16: a 14.9 tire stands at least 18.9 in from its twin.
+    found = given("duals", "gap", manual_allows="yes", rear_tire="14.9-28")
+    assert leading.lead(found, "us").startswith("At least 18.9 in")
+    typed = {"rear_tire": "14.9-28", "track_width": "60 in", "adapter_length": "16 in"}
+    assert "with the duals on" in leading.lead(given("duals", "width", **typed), "us")
+    assert "say those three" in leading.lead(given("duals", "width"), "us")
+
+
+def test_a_loader_tires_load_is_none_for_duals_on_the_road() -> None:
+    typed = {"rear_tire": "16.9-28 R-4 12PR", "rear_axle_load": "9,000 lb", "manual_allows": "yes"}
+    found = given("duals", "load", **typed, rear_axle_limit="12,000 lb")
+    assert any(item.name == "tires" for item in found.unchecked)

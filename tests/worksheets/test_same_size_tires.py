@@ -7,7 +7,7 @@ from calc.mechanics import front_drive, tires
 from calc.mechanics.tire_size import decode
 from calc.model import leading
 from calc.search import BadInputs
-from tests.worksheets.asking import finding, given, output
+from tests.worksheets.asking import finding, findings, given, output
 
 AXLES = ("front", "rear")
 PAIR = {"front_tire": "7-16 R-1", "rear_tire": "11.2-24 R-1", "front_drive": "yes"}
@@ -167,7 +167,7 @@ def test_an_unknown_strength_is_not_stays_liquid(liquid: str) -> None:
 
 def test_the_liquid_has_an_answer_of_its_own() -> None:
     typed = {"rear_tire": "11.2-24 R-1", "liquid": "calcium-3.5", "fill": "75 %"}
-    found = given("tires", ask="liquid", **typed, coldest="-10 F")
+    found = given("tires", ask="liquid", **typed, coldest="-5 F")
     assert found.finding == model.WITHIN
     assert leading.lead(found, "us").startswith("483 lb for both tires")
     assert given("tires", ask="liquid", **typed, coldest="-15 F").finding == model.OVER
@@ -217,3 +217,37 @@ def test_a_makers_own_fit_beside_the_window_says_its_lead_and_no_change() -> Non
     found = given("tires", ask="lead", **PAIR, **rolled, front_turns="15.2")
     said = leading.lead(found, "us")
     assert "change of 0" not in said and "-0.561 %" in said  # 70 x 1.52 / 107 - 1
+
+
+def test_a_rear_that_makers_sell_with_another_front_says_which() -> None:
+    # tires/PR-1: 7-14 with 11.2-24 on 25 to 40 hp; the 25x8.5-14 goes with 41 and 43 in rears.
+    typed = {"front_tire": "25x8.50-14 R-4", "rear_tire": "43x16.00-20 R-4"}
+    found = given("tires", ask="partner", **typed, new_rear_tire="11.2-24 R-1")
+    assert leading.lead(found, "us").startswith("Makers sell 11.2-24 with 7-14")
+
+
+def test_a_pair_that_is_sold_for_another_ratio_is_not_recommended() -> None:
+    # tires/PR-1: 7-14 is sold with 9.5-24 and with 11.2-24, whose ratios differ by 5 %.
+    typed = {"front_tire": "7-14", "rear_tire": "9.5-24", "new_rear_tire": "11.2-24"}
+    found = given("tires", ask="partner", **typed)
+    assert "on another gear ratio" in leading.lead(found, "us")
+    kept = given("tires", ask="partner", front_tire="7-14", rear_tire="11.2-24")
+    assert "a pair that makers sell" in leading.lead(kept, "us")
+
+
+@pytest.mark.parametrize(("front", "found_of"), [("7.50-16 F-2", model.OVER), ("8-16", "")])
+def test_ribs_on_a_driven_axle_are_refused(front: str, found_of: str) -> None:
+    # tires/AT-1: F-2 is a free rolling steer tire.
+    typed = {"front_tire": "7-16", "rear_tire": "11.2-24", "new_front_tire": front}
+    found = given("tires", ask="swap", **typed)
+    assert finding(found, "ribs") == found_of
+    steered = {**typed, "front_tire": "6.00-16 F-2"}
+    assert "ribs" not in findings(given("tires", ask="swap", **steered))
+
+
+def test_a_new_front_of_one_size_is_another_tire_too() -> None:
+    typed = {"front_tire": "11.2-24", "rear_tire": "16.9-30"}
+    other = given("tires", ask="same", **typed, new_front_tire="11.2-24 8PR")
+    assert leading.lead(other, "us").startswith("Not the same")
+    alike = given("tires", ask="same", **typed, new_front_tire="11.2-24")
+    assert leading.lead(alike, "us").startswith("By what was typed it is the same tire")

@@ -3,6 +3,8 @@
 import pytest
 
 from calc import model, tables
+from calc.model import leading
+from calc.render import fitting_caution
 from tests.worksheets.asking import findings, given, margin
 
 
@@ -106,3 +108,13 @@ def test_two_patterns_of_one_ply_rating_have_two_loads() -> None:
 def test_a_liquid_near_its_freezing_is_close(liquid: str, coldest: str, finding: str) -> None:
     typed = {"rear_tire": "14.9-28", "liquid": liquid, "coldest": coldest}
     assert given("tires", "liquid", **typed).finding == finding
+
+
+@pytest.mark.parametrize(
+    ("liquid", "says"),
+    [("washer-20", "burns"), ("ethylene-glycol", "poison"), ("calcium-5", "rusts")],
+)
+def test_a_short_reply_on_filling_says_what_the_liquid_does(liquid: str, says: str) -> None:
+    typed = {"rear_tire": "14.9-28", "liquid": liquid, "coldest": "20 F"}
+    found = given("tires", "liquid", **typed)
+    assert says in fitting_caution.choose(found, leading.lead(found, "us"))

@@ -188,6 +188,8 @@ def _still_to_measure(v: model.Inputs, found: model.Found) -> dict[str, model.Wo
         if at:
             positions = quantities.joined([_called(found, position) for position in at])
             parts.append(_called(found, "distances", positions=positions))
+        if ask == "cut" and not parts and "cut" not in found:
+            said[ask] = found.note("tell_no_cut")
         if parts:
             said[ask] = found.note(f"ask_{ask}", missing=quantities.joined(parts))
     return said

@@ -88,10 +88,19 @@ def _lengths(v: model.Inputs, at: model.At) -> None:
         at.gap = at.shortest - v.closed_length
         at.step("gap", "C = L₂ − L_c", "hitch/DERIVED", **{"L₂": "shortest", "L_c": CLOSED})
         at.at_least("closing", "gap", "gap_needed", closing["source"].split("; ")[0])
-        if not missing:
-            cut = driveline.cut_for(v.closed_length, at.shortest, at.gap_needed)
-            at.cut = arith.ceil(cut / CUT_STEP - 1e-6) * CUT_STEP
+        if not missing and v.tube_length is not None:
+            _cut(v, at, rule)
     _overlap(v, at, rule, known)
+
+
+def _cut(v: model.Inputs, at: model.At, rule: driveline.OverlapRule) -> None:
+    """Name what has to come off both tubes, unless too little overlap is left then."""
+    least = driveline.cut_for(v.closed_length, at.shortest, at.gap_needed)
+    cut = arith.ceil(least / CUT_STEP - 1e-6) * CUT_STEP
+    overlap = overlap_at(v, rule)
+    # Closed length and tube both lose it, so the overlap loses it twice.
+    if overlap is not None and overlap - 2.0 * cut >= rule.needed(v.tube_length - cut):
+        at.cut = cut
 
 
 CLOSED, TUBE = "closed_length", "tube_length"

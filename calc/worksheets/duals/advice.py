@@ -28,7 +28,9 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         remedies.less("track_width", mends=("width",), end=NARROWEST_TRACK * v.track_width)
     said = found.cautions("approval", "wheel", "angle", "pressure", "stems")
     notes = _rims_note(v, found)
-    told = {"rims": _made(v, found)} if v.outer_wheel == "dual" else {}
+    told: dict[str, model.Words] = {"width": found.note("tell_width")}
+    if v.outer_wheel == "dual":
+        told["rims"] = _made(v, found)
     return model.Advice(cautions=said, tables=[_ways(v), _retorque()], notes=notes, says=told)
 
 

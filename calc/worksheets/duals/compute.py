@@ -128,7 +128,7 @@ def _tires(v: model.Inputs, at: model.At) -> None:
         at.step("four_tires", "L = 4 × single × 0.88", "tires/dual-memory", single=single)
     if v.rear_axle_load is None:
         return
-    if each.load is None:
+    if each.load is None or (each.too_fast and v.rear_axle_load <= at.four_tires):
         at.not_checked("tires", "rear_tire_load")
     else:
         at.at_most("tires", "rear_axle_load", "four_tires", "tires/dual-memory")

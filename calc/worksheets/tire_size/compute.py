@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import arith, model
-from calc.mechanics import ground, liquid_ballast, tire_load, tire_rating, tires
+from calc.mechanics import ground, liquid_ballast, tire_load, tires
 from calc.subjects import carrying
 from calc.subjects import tires as common
 
@@ -83,7 +83,7 @@ def _load(v: model.Inputs, at: model.At) -> None:
         if v.tire_mass is not None and found.too_fast and v.tire_mass <= at.carries:
             at.not_checked("load", "road_speed" if v.road_speed is None else "rated_load")
         elif v.tire_mass is not None:
-            held = carrying.as_printed(v.tire_mass, at.carries, tire_rating.PRINTED_LOAD)
+            held = carrying.load_as_printed(v.tire_mass, at.carries)
             at.at_most("load", held, "carries", found.source)
         found.check_pressure(at, "inflation", "pressure", v.rated_pressure)
     _pressure_needed(v, at, found)
@@ -116,7 +116,7 @@ def _speed(v: model.Inputs, at: model.At) -> None:
     """Two service descriptions are two speeds: the fastest is its limit."""
     top = common.fastest(v.tire)
     if v.road_speed is not None and top is not None:
-        held = carrying.as_printed(v.road_speed, top, tire_rating.PRINTED_SPEED)
+        held = carrying.speed_as_printed(v.road_speed, top)
         at.at_most("speed", held, top, "tires/WEB-11", kind="speed")
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from calc import model, tables
 from calc.mechanics import duals, travel
@@ -249,7 +250,8 @@ def _cautions(v: model.Inputs, found: model.Found) -> list[model.Caution]:
         cautions += found.cautions("hard_ground")
     if v.liquid != "none":
         row = tables.by_key("tires/ballast_liquids", "key")[v.liquid]
-        if row["note"]:
-            cautions.append(model.Caution(f"{_upper(row['label'])}: {row['note']}."))
-        cautions += found.cautions("fill")
+        (fill,) = found.cautions("fill")
+        # One caution, so that a short message about filling says what the liquid does too.
+        own = f"{_upper(row['label'])}: {row['note']}. " if row["note"] else ""
+        cautions.append(replace(fill, text=own + fill.text))
     return cautions

@@ -37,6 +37,9 @@ def _front_drive(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     window = window_of(v.lead_window)
     found = common.leads(v, pair)
     _mixed(pair, at)
+    tire = pair.front_new
+    if tire is not None and not pair.front_stays and tire.tread_class == "steer":
+        at.fits("ribs", -1.0, "tires/AT-1", "ribs")
     if found is None:
         at.not_checked("lead", "front_tire")
         return
@@ -85,11 +88,13 @@ def _mixed(pair: common.Pair, at: model.At) -> None:
 
 
 def _speed(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
-    _, rear, _, rear_new = pair.circumferences(v)
+    front, rear, front_new, rear_new = pair.circumferences(v)
     assert rear is not None and rear_new is not None  # the rear size is needed
     at.speed_change = rear_new / rear - 1
     if not pair.rear_stays:
         at.other_change = at.speed_change
+    elif not pair.front_stays and front is not None and front_new is not None:
+        at.other_change = front_new / front - 1
     if not v.gear_speeds:
         at.not_checked("top", "gear_speeds")
         return
@@ -104,7 +109,7 @@ def _speed(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     for axle, tire in (("front", pair.front_new), ("rear", pair.rear_new)):
         fastest = common.fastest(tire.designation) if tire is not None else None
         if fastest is not None:
-            held = carrying.as_printed(at.top_speed, fastest, tire_rating.PRINTED_SPEED)
+            held = carrying.speed_as_printed(at.top_speed, fastest)
             at.at_most(f"{axle}_speed", held, fastest, "tires/WEB-11", kind="speed")
     if v.liquid != "none":
         at.at_most("liquid_speed", "top_speed", LIQUID_SPEED, "tires/OM-1")
@@ -302,7 +307,7 @@ def _loads(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
             missing = "gear_speeds" if top is None else f"{axle}_tire_load"
             at.not_checked(f"{axle}_load", missing)
             continue
-        held = carrying.as_printed(load + added, allowed, tire_rating.PRINTED_LOAD)
+        held = carrying.load_as_printed(load + added, allowed)
         at.at_most(name, held, f"{axle}_allowed", found.source)
         at.step(
             f"{axle}_allowed",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from calc import model
+from calc import model, quantities
 from calc.mechanics import front_drive, tires
 from calc.mechanics.tire_size import Designation
 from calc.subjects import tire_partners
@@ -152,11 +152,21 @@ def _partner(
     if not sold and (mixed or not window.low <= lead <= window.high):
         if best["front"] is not None:
             front, lead = best["front"].tire, best["front"].lead
+        elif not pair.rear_stays and tire_partners.sold_with(rear.designation):
+            sizes = quantities.joined(tire_partners.sold_with(rear.designation), "or")
+            return found.note("sold_with", rear=rear.designation.size, fronts=sizes)
         elif best["rear"] is not None:
             rear, lead = best["rear"].tire, best["rear"].lead
         else:
             return found.note("no_partner", rear=rear.designation.size)
     sold = tire_partners.approved(front.designation, rear.designation)
+    if sold and pair.changed and "lead" in found.over:
+        return found.note(
+            "sold_geared",
+            front=front.designation.size,
+            rear=rear.designation.size,
+            lead=common.signed(lead),
+        )
     return found.note(
         "sold" if sold else "partner",
         front=front.designation.size,
