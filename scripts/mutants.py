@@ -57,7 +57,7 @@ TESTS = (
     "tests/test_worksheets.py",
 )
 AT_ONCE = 2
-ENOUGH = 20.0  # seconds of tests, as they took unchanged, that one change is tried on
+ENOUGH = 8.0  # seconds of tests, as they took unchanged, that one change is tried on
 PROCESSOR = 90  # seconds of processor time after which a change counts as caught: it doesn't end
 # On the numbers of this package these can't be computed at all, so that any run notices.
 IDLE = ("BitOr", "BitAnd", "BitXor", "LShift", "RShift", "VariableReplacer", "VariableInserter")
@@ -466,6 +466,7 @@ HEADING = "## Whether the tests notice"
 
 def report(tallies: dict[str, Tally], modules: dict[str, Tally], given: argparse.Namespace) -> str:
     """The section of the page about measurements."""
+    only = f" --only {' '.join(given.only)}" if given.only else ""
     rooms = "\n".join(tally.cells(name) for name, tally in tallies.items())
     weak = sorted(
         (name for name, tally in modules.items() if tally.left),
@@ -474,7 +475,7 @@ def report(tallies: dict[str, Tally], modules: dict[str, Tally], given: argparse
     rows = "\n".join(modules[name].cells(f"`{name}`") for name in weak)
     return f"""{HEADING}
 
-Written by `python3 scripts/mutants.py {given.seed} {given.count} --write`. The code is changed in
+Written by `python3 scripts/mutants.py {given.seed} {given.count}{only} --write`. The code is changed in
 small ways, one at a time: a number one more or one less, a plus for a minus, “at most” for “less
 than”, a condition turned over. {given.count} places of each module are drawn (all, where it has
 fewer), with one change at each; then the tests that reach the place are run. *Caught*: a test
@@ -484,7 +485,7 @@ failed. What no test notices is looked at by hand.
 | --- | --- | --- | --- |
 {rooms}
 
-Modules in which changes went unnoticed:
+Modules in which changes went unnoticed; all others caught every one:
 
 | Module | Changes | Caught | Share |
 | --- | --- | --- | --- |

@@ -47,9 +47,9 @@ def differences(worksheet: str) -> model.Table | None:
     )
 
 
-def _numbers(text: str) -> dict[str, tuple[float, str, str]]:
+def _numbers(text: str) -> dict[str, model.Number]:
     """Read "name=11.2 ft/s2=kind|...", each in the reader's units later."""
-    found: dict[str, tuple[float, str, str]] = {}
+    found: dict[str, model.Number] = {}
     for part in filter(None, text.split("|")):
         name, value, kind = part.split("=")
         found[name] = (quantities.base(value, kind), kind)
