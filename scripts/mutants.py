@@ -180,9 +180,8 @@ class Runner:
         took: dict[int, float] = {}
         reached: list[tuple[str, int, int]] = []
         failed: list[int] = []
-        for (place, item), following in zip(
-            chosen, [*(item for _, item in chosen[1:]), None], strict=True
-        ):
+        after = [*(item for _, item in chosen[1:]), None]
+        for (place, item), following in zip(chosen, after, strict=False):
             hit.clear()
             for thing in kept:
                 thing.cache_clear()

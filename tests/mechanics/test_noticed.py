@@ -127,6 +127,8 @@ def test_nothing_in_front_is_nothing():
     assert more == pytest.approx(100.0)
     rise = axle_loads.rear_axle_rise(1.75, 0.8, 0.7, 300.0, 100.0)
     assert rise == pytest.approx(axle_loads.rear_axle_rise(1.75, 0.8, 0.7, 300.0))
+    bare = axle_loads.rear_axle_rise(1.75, 0.8, 0.7, 300.0, front_ahead=0.5)
+    assert bare == axle_loads.rear_axle_rise(1.75, 0.8, 0.7, 300.0)
 
 
 def test_an_implement_too_heavy_at_the_hitch_has_no_distance():
@@ -153,6 +155,7 @@ BAD = [
     (hitch_fit.mast_gap, (INF, 0.5)),
     (hitch_fit.mast_gap, (-INF, 0.5)),
     (hydraulics.fluid_power, (1.0, -1.0)),
+    (lift.minimum_lift_force, (0.0,)),
     (hydraulics.fluid_power, (-1.0, 1.0)),
     (hydraulics.cylinder_force, (-1.0, 0.1)),
     (lift.greatest_distance, (450.0, -0.5, 400.0, 0.8)),
@@ -185,6 +188,10 @@ def test_what_cannot_be_is_refused(function, given):
 @pytest.mark.parametrize(("function", "given", "expected"), FINE)
 def test_little_is_not_nothing(function, given, expected):
     assert function(*given) == pytest.approx(expected)
+
+
+def test_a_small_tractor_must_lift_something():
+    assert lift.minimum_lift_force(0.5) > 0.0
 
 
 def test_bolts_at_both_bounds_are_within_them():
