@@ -20,10 +20,7 @@ from scripts import _python
 _python.require()
 
 import argparse
-import ast
 import functools
-import gc
-import inspect
 import json
 import os
 import random
@@ -31,14 +28,15 @@ import resource
 import tempfile
 import time
 from collections import defaultdict
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
-from types import CodeType, FunctionType, ModuleType
+from types import CodeType
 from typing import Any
 
 import pytest
 
-from scripts import sections
+from scripts import _changes, sections
+from scripts._changes import Mutant, mutants
 
 ROOMS = {
     "calc/mechanics": ("calc/mechanics/*.py",),
@@ -57,32 +55,8 @@ TESTS = (
     "tests/test_worksheets.py",
 )
 AT_ONCE = 2
-ENOUGH = 20.0  # seconds of tests, as they took unchanged, that one change is tried on
+ENOUGH = 8.0  # seconds of tests, as they took unchanged, that one change is tried on
 PROCESSOR = 90  # seconds of processor time after which a change counts as caught: it doesn't end
-# On the numbers of this package these can't be computed at all, so that any run notices.
-IDLE = ("BitOr", "BitAnd", "BitXor", "LShift", "RShift", "VariableReplacer", "VariableInserter")
-DECORATORS = "RemoveDecorator"  # most keep results, or say what only a proof needs
-
-Position = tuple[int, int]
-
-
-@dataclass
-class Mutant:
-    """One change of one module."""
-
-    path: str  # below the project's folder
-    operator: str
-    occurrence: int
-    line: int
-    last: int
-    before: str
-    after: str
-    source: str
-    inside: bool  # a function
-    seen: str = ""  # "caught", "survived" or "not reached"
-
-    def __str__(self) -> str:
-        return f"{self.path}:{self.line}  {self.before}  →  {self.after}"
 
 
 @dataclass
@@ -96,189 +70,6 @@ class Tally:
         """The tally as a row of a table."""
         tried = self.caught + len(self.left)
         return f"| {name} | {tried} | {self.caught} | {self.caught / max(tried, 1):.1%} |"
-
-
-# --- the changes ------------------------------------------------------------------------------
-
-
-def _inside(tree: ast.AST) -> Iterator[tuple[Position, Position]]:
-    """Give from where to where the bodies of functions run."""
-    for node in ast.walk(tree):
-        if isinstance(node, ast.FunctionDef):
-            end = node.body[-1]
-            yield (
-                (node.body[0].lineno, node.body[0].col_offset),
-                (end.end_lineno or 0, end.end_col_offset or 0),
-            )
-
-
-def _said_only(tree: ast.AST) -> Iterator[tuple[Position, Position]]:
-    """Give where annotations stand, of which nothing is computed."""
-    for node in ast.walk(tree):
-        for name in ("annotation", "returns"):
-            said = getattr(node, name, None)
-            if said is not None:
-                yield (said.lineno, said.col_offset), (said.end_lineno, said.end_col_offset)
-
-
-def _statements(tree: ast.AST) -> dict[int, tuple[int, int]]:
-    """Give the lines of the smallest statement around each line."""
-    around: dict[int, tuple[int, int]] = {}
-    for node in ast.walk(tree):
-        if isinstance(node, ast.stmt):
-            first, last = node.lineno, node.end_lineno or node.lineno
-            for block in ("body", "orelse"):
-                inner = getattr(node, block, None)
-                if inner and not isinstance(inner, ast.expr):
-                    last = min(last, max(first, inner[0].lineno - 1))
-            for handler in getattr(node, "handlers", ()):
-                around[handler.lineno] = handler.body[0].lineno, handler.body[0].lineno
-            for line in range(first, last + 1):
-                known = around.get(line)
-                if known is None or last - first <= known[1] - known[0]:
-                    around[line] = first, last
-    return around
-
-
-def _within(place: Position, spans: Iterable[tuple[Position, Position]]) -> bool:
-    return any(first <= place < last for first, last in spans)
-
-
-def mutants(path: str, rng: random.Random, count: int) -> list[Mutant]:
-    """Draw places of a module, and one change at each; what changes nothing is drawn anew."""
-    from cosmic_ray import plugins
-    from cosmic_ray.ast import ast_nodes, get_ast
-    from cosmic_ray.mutating import mutate_code
-
-    source = (ROOT / path).read_text(encoding="utf-8")
-    tree = ast.parse(source)
-    inside, said = list(_inside(tree)), list(_said_only(tree))
-    statements = _statements(tree)
-    nodes = list(ast_nodes(get_ast(source)))
-    places: dict[Position, list[tuple[str, int]]] = defaultdict(list)
-    for name in sorted(plugins.operator_names()):
-        if any(word in name for word in (*IDLE, DECORATORS)):
-            continue
-        operator = plugins.get_operator(name)()
-        found = (place for node in nodes for place in operator.mutation_positions(node))
-        for occurrence, (start, _) in enumerate(found):
-            if not _within(start, said):
-                places[start].append((name, occurrence))
-    drawn = list(places)
-    rng.shuffle(drawn)
-    made: list[Mutant] = []
-    for place in drawn:
-        if len(made) == count:
-            break
-        name, occurrence = rng.choice(places[place])
-        changed = mutate_code(source, plugins.get_operator(name)(), occurrence)
-        try:
-            if changed is None or ast.dump(ast.parse(changed)) == ast.dump(tree):
-                continue
-        except SyntaxError:
-            continue
-        first, last = statements.get(place[0], (place[0], place[0]))
-        before, after = _lines(source, changed)
-        made.append(
-            Mutant(
-                path,
-                name.partition("/")[2],
-                occurrence,
-                first,
-                last,
-                before,
-                after,
-                changed,
-                _within(place, inside),
-            )
-        )
-    return made
-
-
-def _lines(source: str, changed: str) -> tuple[str, str]:
-    """Return the lines that differ, before and after."""
-    pairs = zip(source.splitlines(), changed.splitlines(), strict=False)
-    for before, after in pairs:
-        if before != after:
-            return before.strip(), after.strip()
-    return "", ""
-
-
-# --- putting a change in place ----------------------------------------------------------------
-
-
-def _codes(code: CodeType) -> Iterator[CodeType]:
-    yield code
-    for inner in code.co_consts:
-        if isinstance(inner, CodeType):
-            yield from _codes(inner)
-
-
-def _functions() -> dict[str, list[FunctionType]]:
-    """Return every function that lives in the package, by its file."""
-    found: dict[str, list[FunctionType]] = defaultdict(list)
-    for thing in gc.get_objects():
-        if isinstance(thing, FunctionType) and thing.__code__.co_filename.startswith(str(ROOT)):
-            found[thing.__code__.co_filename].append(thing)
-    return found
-
-
-def _kept() -> list[Any]:
-    """Return everything that keeps results of the package's functions."""
-    return [
-        thing
-        for thing in gc.get_objects()
-        if hasattr(type(thing), "cache_clear")
-        and getattr(thing, "__module__", "").startswith("calc")
-    ]
-
-
-def put(mutant: Mutant, functions: Iterable[FunctionType], kept: Iterable[Any]) -> None:
-    """Let a module do what its changed source says, and forget what was worked out before.
-
-    Its functions take the changed code and the changed defaults; a changed constant is also put
-    wherever it was imported by its name.
-    """
-    name = mutant.path.removesuffix(".py").replace("/", ".")
-    true, changed = sys.modules[name], ModuleType(name)
-    changed.__file__ = true.__file__
-    code = compile(mutant.source, str(ROOT / mutant.path), "exec")
-    codes = {(one.co_qualname, one.co_firstlineno): one for one in _codes(code)}
-    if not mutant.inside:
-        exec(code, changed.__dict__)
-        for named, value in vars(changed).items():
-            _replace(true, named, value)
-    for function in functions:
-        one = codes.get((function.__code__.co_qualname, function.__code__.co_firstlineno))
-        if one is not None and one.co_freevars == function.__code__.co_freevars:
-            function.__code__ = one
-    for thing in kept:
-        thing.cache_clear()
-
-
-def _replace(module: ModuleType, name: str, value: Any) -> None:
-    """Put what a changed module has under a name in place of what the true one has."""
-    old = getattr(module, name, None)
-    if name.startswith("__") or getattr(value, "__module__", module.__name__) != module.__name__:
-        return
-    if isinstance(value, type) and isinstance(old, type):
-        for inner, function in vars(value).items():
-            if isinstance(function, FunctionType) and isinstance(vars(old)[inner], FunctionType):
-                _take_defaults(vars(old)[inner], function)
-    elif callable(value):
-        old, value = inspect.unwrap(old or value), inspect.unwrap(value)
-        if isinstance(old, FunctionType) and isinstance(value, FunctionType):
-            _take_defaults(old, value)
-    elif isinstance(value, ModuleType) or repr(value) == repr(old):
-        return
-    else:
-        for other in list(sys.modules.values()):
-            if getattr(other, "__dict__", {}).get(name) is old:
-                setattr(other, name, value)
-
-
-def _take_defaults(old: FunctionType, new: FunctionType) -> None:
-    old.__defaults__, old.__kwdefaults__ = new.__defaults__, new.__kwdefaults__
 
 
 # --- running tests ----------------------------------------------------------------------------
@@ -309,7 +100,7 @@ class Runner:
         )
         settings.load_profile("changed")
         self.items = list(session.items)
-        self.functions, self.kept = _functions(), _kept()
+        self.functions, self.kept = _changes.functions(), _changes.kept()
         self._reach()
         self._try()
         return True
@@ -372,7 +163,7 @@ class Runner:
         events.register_callback(events.PROFILER_ID, events.events.LINE, line)
         for name in wanted:
             for function in self.functions.get(name, ()):
-                for code in _codes(function.__code__):
+                for code in _changes.codes(function.__code__):
                     events.set_local_events(events.PROFILER_ID, code, events.events.LINE)
         kept = [
             thing
@@ -389,9 +180,8 @@ class Runner:
         took: dict[int, float] = {}
         reached: list[tuple[str, int, int]] = []
         failed: list[int] = []
-        for (place, item), following in zip(
-            chosen, [*(item for _, item in chosen[1:]), None], strict=True
-        ):
+        after = [*(item for _, item in chosen[1:]), None]
+        for (place, item), following in zip(chosen, after, strict=False):
             hit.clear()
             for thing in kept:
                 thing.cache_clear()
@@ -446,7 +236,7 @@ class Runner:
 
     def _changed(self, mutant: Mutant, tests: Sequence[int]) -> int:
         resource.setrlimit(resource.RLIMIT_CPU, (PROCESSOR, PROCESSOR))
-        put(mutant, self.functions[str(ROOT / mutant.path)], self.kept)
+        _changes.put(mutant, self.functions[str(ROOT / mutant.path)], self.kept)
         items = [self.items[place] for place in tests]
         for item, following in zip(items, [*items[1:], None], strict=True):
             if not self._passes(item, following):
@@ -466,6 +256,7 @@ HEADING = "## Whether the tests notice"
 
 def report(tallies: dict[str, Tally], modules: dict[str, Tally], given: argparse.Namespace) -> str:
     """The section of the page about measurements."""
+    only = f" --only {' '.join(given.only)}" if given.only else ""
     rooms = "\n".join(tally.cells(name) for name, tally in tallies.items())
     weak = sorted(
         (name for name, tally in modules.items() if tally.left),
@@ -474,17 +265,17 @@ def report(tallies: dict[str, Tally], modules: dict[str, Tally], given: argparse
     rows = "\n".join(modules[name].cells(f"`{name}`") for name in weak)
     return f"""{HEADING}
 
-Written by `python3 scripts/mutants.py {given.seed} {given.count} --write`. The code is changed in
-small ways, one at a time: a number one more or one less, a plus for a minus, “at most” for “less
-than”, a condition turned over. {given.count} places of each module are drawn (all, where it has
-fewer), with one change at each; then the tests that reach the place are run. *Caught*: a test
-failed. What no test notices is looked at by hand.
+Written by `python3 scripts/mutants.py {given.seed} {given.count}{only} --write`.
+The code is changed in small ways, one at a time: a number one more or one less, a plus for a minus,
+“at most” for “less than”, a condition turned over. {given.count} places of each module are drawn
+(all, where it has fewer), with one change at each; then the tests that reach the place are run.
+*Caught*: a test failed. What no test notices is looked at by hand.
 
 | Where | Changes | Caught | Share |
 | --- | --- | --- | --- |
 {rooms}
 
-Modules in which changes went unnoticed:
+Modules in which changes went unnoticed; all others caught every one:
 
 | Module | Changes | Caught | Share |
 | --- | --- | --- | --- |

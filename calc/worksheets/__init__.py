@@ -25,6 +25,7 @@ from calc.model import (
 )
 from calc.model.wording import merged, read_words
 from calc.search import Remedies, Solver
+from calc.subjects import other_sources
 
 SHARED = ("calc.machines", "calc.subjects")  # rooms whose words every worksheet may use
 
@@ -102,6 +103,8 @@ def _named(sheet: Worksheet, compute: ModuleType, advice: ModuleType) -> Workshe
         remedies = Remedies(solve)
         found = Found(sheet, v, outcome, solve.verdicts, solve.assumed)
         said: Advice = advice.advise(v, found, remedies)
-        return replace(said, remedies=[*remedies.found(), *said.remedies])
+        differ = other_sources.differences(sheet.name)
+        shown = said.tables if differ is None else [*said.tables, differ]
+        return replace(said, remedies=[*remedies.found(), *said.remedies], tables=shown)
 
     return replace(sheet, compute=run, advise=advise)
