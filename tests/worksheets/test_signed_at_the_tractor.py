@@ -143,6 +143,18 @@ def test_a_slope_across_that_was_given_is_not_asked_for() -> None:
     assert "without the slope" not in said and "Don't cross with it up" in said
 
 
+def test_what_was_asked_and_left_blank_is_to_be_found_first() -> None:
+    found = given("pairing", "hydraulics", flow_needed="8 gpm", implement_kind="other")
+    assert found.settle is not None and found.settle.field.name == "implement_flow"
+
+
+def test_a_tire_that_no_table_has_is_said_not_to_be_checked() -> None:
+    typed = {**COMPACT, **BLADE, "loader": "on", "rear_tire": "9.5-24 4PR R-1"}
+    said = reply.reply(given("pairing", rear_tire_pressure="12 psi", **typed), "us")
+    assert "Rear axle load on its two tires: not checked" in said
+    assert "two tires" not in reply.reply(given("pairing", loader="on", **COMPACT, **BLADE), "us")
+
+
 # --- what a counter sells ------------------------------------------------------------------------
 
 
@@ -224,6 +236,24 @@ def test_a_blade_wants_the_engine_that_the_trade_pulls_it_with(hp: float, finds:
     typed = {"implement_kind": "box_blade", "working_width": "72 in", "tractor_kind": "any"}
     found = given("pairing", "power", pto_power=f"{hp} hp", **typed)
     assert finding(found, "pull") == finds
+
+
+def test_a_rake_runs_from_the_least_of_its_makers_series() -> None:
+    # A maker's series of 60 to 96 in for tractors of 20 to 35 hp, hitch/RAKE-M15.
+    for inches in (60, 72, 84, 96):
+        least = ground_tools.engine_wanted("landscape_rake", inches * INCH)[0]
+        assert least / HP == pytest.approx(20.0, abs=0.5)
+
+
+def test_power_that_a_maker_names_is_the_least() -> None:
+    typed = {"implement_kind": "rotary_cutter", "working_width": "60 in", "power_needed": "25 hp"}
+    for hp, finds in ((24.9, model.OVER), (25.1, model.CLOSE), (30.1, model.WITHIN)):
+        found = given("pto", pto_power=f"{hp} hp", **typed)
+        assert finding(found, "power") == finds
+        found = given(
+            "pairing", "power", pto_power=f"{hp} hp", slope="0 %", altitude="0 ft", **typed
+        )
+        assert finding(found, "power") == finds
 
 
 def test_the_sheet_and_the_pairing_pull_the_same() -> None:
