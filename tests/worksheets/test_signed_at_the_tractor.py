@@ -80,6 +80,15 @@ def test_a_lift_that_is_too_small_is_mended_by_less_behind() -> None:
     assert any(mass(text) == pytest.approx(0.72 * 2000, abs=10) for text in offered)
 
 
+def test_an_axle_overloaded_with_the_loader_on_is_mended_with_it_off() -> None:
+    typed = {**COMPACT, **BLADE, "front_ballast": "400 lb", "front_axle_limit": "2,200 lb"}
+    found = given("pairing", loader="on", slope="5 %", **typed)
+    assert finding(found, "front_axle") == model.OVER
+    assert remedy(found, "loader").set["loader"] == "off"
+    tried = given("pairing", slope="5 %", **{**typed, **remedy(found, "loader").set})
+    assert finding(tried, "front_axle") in (model.WITHIN, model.CLOSE)
+
+
 # --- slopes --------------------------------------------------------------------------------------
 
 
