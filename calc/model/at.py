@@ -181,16 +181,23 @@ class At:
         return str(said.get("title") or said["label"])
 
     def not_checked(
-        self, name: str, field: str, *, governs: bool = True, if_asked: bool = False
+        self,
+        name: str,
+        field: str,
+        *,
+        governs: bool = True,
+        if_asked: bool = False,
+        meant: bool = False,
     ) -> None:
         """Say that a check can't be made while `field` is blank.
 
         While one that governs is open the answer is "can't tell yet" at best. With `if_asked`
-        only a question that names the check says so.
+        only a question that names the check says so; what somebody `meant` to check is told
+        wherever it is left open.
         """
         said = said_of(self._sheet.words, "checks", name)
         title = said.get("label") or said["title"]
-        self._unchecked.append(Unchecked(name, title, field, governs, if_asked))
+        self._unchecked.append(Unchecked(name, title, field, governs, if_asked, meant))
 
     def add(self, check: Check) -> None:
         """Add a check that was made elsewhere."""

@@ -266,6 +266,7 @@ class Unchecked:
     `field` is the name of the input that is missing and `title` what would be checked. While a
     `governs` one is open the answer is never better than "can't tell yet". One that is said
     `if_asked` alone belongs to a job that few do: a question that doesn't name it leaves it out.
+    What somebody `meant` to have checked, and gave something for, is told though it doesn't govern.
     """
 
     name: str
@@ -273,3 +274,4 @@ class Unchecked:
     field: str
     governs: bool = True
     if_asked: bool = False
+    meant: bool = False

@@ -138,6 +138,7 @@ def _unchecked(answer: Answer) -> list[str]:
     What only compares has its other questions open, and nobody is hurt by that.
     """
     own = concerns.counting(answer)
+    own += [u for u in answer.unchecked if u.meant and u not in own]
     rest = [u for u in answer.unchecked if u.governs and u not in own]
     aside = concerns.compares(answer) or answer.finding == model.COMPARED
     others = [] if aside else rest

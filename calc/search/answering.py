@@ -143,10 +143,12 @@ def _settles(
 ) -> tuple[model.Settle, ...]:
     """Return the numbers that would settle the open checks, the deciding one first among them.
 
-    Where all that was checked is in order, it is the number for want of which one wasn't.
+    Where all that was checked is in order, or nothing of what was asked could be, it is the
+    number for want of which that wasn't.
     """
-    if deciding is None or deciding.finding != model.UNKNOWN:
-        wanted = [u for u in unchecked if u.governs and (not checks or u.name in checks)]
+    wanted = [u for u in unchecked if u.governs and (not checks or u.name in checks)]
+    none_made = bool(checks) and not any(v.check.name in checks for v in verdicts)
+    if deciding is None or deciding.finding != model.UNKNOWN or (wanted and none_made):
         fields = dict.fromkeys(u.field for u in wanted)
         settles = [model.Settle(search.sheet.field(name), None, None, 1.0) for name in fields]
         return tuple(settles[:MOST])

@@ -42,7 +42,15 @@ def offer(v: model.Inputs, remedies: Remedies) -> None:
     if v.loader_payload is not None:
         box_behind(v, remedies)
         remedies.less("loader_payload", mends=LOADER_CHECKS, step=10.0, most=20.0, unsure=LESS)
+    elif v.loader == "on":
+        overloaded = [check for check in ("front_axle", "total") if check in remedies.broken]
+        if overloaded:
+            remedies.choose("loader", "off", mends=overloaded, key="loader_off")
     remedies.do("subframe", ("subframe",))
+    if "front_axle" in remedies.broken and v.front_ballast > 0:
+        remedies.less(
+            "front_ballast", mends=("front_axle",), key="front_axle_less", end=0.0, step=5.0
+        )
     if {"rear_alone", "rear_loader"} & set(remedies.broken) and v.front_ballast > 0:
         remedies.less(
             "front_ballast",

@@ -47,7 +47,8 @@ def _tires(at: model.At, axle: str, tire: Carried | None, most: float, *, govern
     name = f"{axle}_tires"
     if tire is None or tire.load is None:
         if governs or tire is not None:
-            at.not_checked(name, f"{axle}_tire_load", governs=governs)
+            given = tire is not None
+            at.not_checked(name, f"{axle}_tire_load", governs=governs, meant=given)
         return
     if tire.too_fast and most <= 2.0 * tire.load:
         at.not_checked(name, f"{axle}_tire_load", governs=governs)

@@ -149,6 +149,18 @@ def demand(
     return _band(low, high, source)
 
 
+def as_made(power: float) -> Band:
+    """Return the band of a machine whose maker names the least tractor: with a reserve it is easy.
+
+    Examples
+    --------
+    >>> [round(end, 2) for end in as_made(20.0)[:2]]
+    [20.0, 24.0]
+    """
+    reserve = power * pto_power.RESERVE
+    return Band(power, power * (1.0 + pto_power.RESERVE), "power/DERIVED", reserve)
+
+
 def moves(kind: str) -> bool:
     """Return whether the tractor drives while the shaft turns: not while it digs or chips."""
     row = implement_power.kind_row(kind)

@@ -112,6 +112,7 @@ CONSTANTS: Mapping[str, str] = {
         joint_ratings.series_power joint_ratings.longest_by_chart road_limits.road_speed_limit
         pto.power_guide smv_emblem.emblem_by_law smv_emblem.emblem_use tire_load.speed_factor
         tire_load.sheet_load typical.implement typical.published ground_tools.ground_width
+        ground_tools.engine_wanted
         wiring.fuse_size wiring.wire_resistance
     """,
     "an empirical formula of its source, whose coefficients have dimensions": """

@@ -114,13 +114,15 @@ def test_a_gearbox_that_owners_run_above_its_rating() -> None:
 
 def test_a_generator_asks_two_horsepower_a_kilowatt() -> None:
     # power/GEN-T16 and power/S23.
-    assert shaft_power.generator_start(12e3) / HP == pytest.approx(24, abs=0.05)
+    of, ours = shaft_power.generator_start, shaft_power.generator_start(12e3) / HP
+    why = "printed as two for one"
+    published(of, "12 kW", 24.0, ours, 0.05, why, "power/GEN-T16", unit="hp")
 
 
 @pytest.mark.parametrize(
     ("pin_mm", "hole_mm", "number"),
     [
-        # hitch/W3 and hitch/W4: pins of the lower links and holes of their balls
+        # hitch/W3, hitch/H1: pins of the lower links; hitch/W4: holes of their balls
         (22.0, 22.4, "1"),
         (28.0, 28.7, "2"),
         (36.6, 37.4, "3"),
@@ -128,8 +130,13 @@ def test_a_generator_asks_two_horsepower_a_kilowatt() -> None:
     ],
 )
 def test_pins_and_holes_are_of_one_category(pin_mm: float, hole_mm: float, number: str) -> None:
-    assert hitching.nearest("lower_pin", pin_mm / 1000) == number
-    assert hitch.bore_category(hole_mm / 1000) == number
+    why = "the name of a category"
+    pin, hole = f"lower pin of {pin_mm} mm", f"hole of {hole_mm} mm in a lower ball"
+    ours = hitching.nearest("lower_pin", pin_mm / 1000)
+    printed_by = "hitch/W3" if number == "1" else "hitch/H1"
+    published(hitching.nearest, pin, number, ours, 0.0, why, printed_by)
+    ours = hitch.bore_category(hole_mm / 1000)
+    published(hitch.bore_category, hole, number, ours, 0.0, why, "hitch/W4")
 
 
 @pytest.mark.parametrize(
@@ -138,7 +145,9 @@ def test_pins_and_holes_are_of_one_category(pin_mm: float, hole_mm: float, numbe
 )
 def test_printed_ball_centers_are_read_as_such(millimeters: float, number: str) -> None:
     assert hitching.printed_between(millimeters / 1000) == "ball centers"
-    assert hitch_fit.span_category(millimeters / 1000).number == number
+    given, why = f"{millimeters:g} mm between ball centers", "the name of a category"
+    ours = hitch_fit.span_category(millimeters / 1000).number
+    published(hitch_fit.span_category, given, number, ours, 0.0, why, "hitch/W1")
 
 
 def test_a_web_page_s_category_2_hitch_is_found() -> None:

@@ -151,9 +151,8 @@ def test_measured_mulcher() -> None:
 
 def test_measured_mulcher_total() -> None:
     """power/S18: its totals over its own 6 m, in whole kilowatts."""
-    assert implement_power.demand("rotary_cutter_measured", 6.0) / 1000 == pytest.approx(
-        76, abs=0.5
-    )
+    of, ours = implement_power.demand, implement_power.demand("rotary_cutter_measured", 6.0)
+    published(of, "6 m", 76.0, ours / 1000, 0.5, "whole kilowatts", "power/S18", unit="kW")
 
 
 def test_rotary_cutter_table_of_a_web_article() -> None:
@@ -161,8 +160,11 @@ def test_rotary_cutter_table_of_a_web_article() -> None:
     article = ((4, 16, 25), (5, 20, 30), (6, 25, 40))
     low = implement_power.density("rotary_cutter_article", "light") * FOOT / HP
     high = implement_power.density("rotary_cutter_article", "heavy") * FOOT / HP
-    assert low == pytest.approx(min(p / feet for feet, p, _ in article), abs=0.05)
-    assert high == pytest.approx(max(p / feet for feet, _, p in article), abs=0.05)
+    least = min(p / feet for feet, p, _ in article)
+    most = max(p / feet for feet, _, p in article)
+    of, why = implement_power.density, "our figure is kept to a tenth"
+    published(of, "16 hp for 4 ft", least, low, 0.05, why, "power/S17", unit="hp/ft")
+    published(of, "40 hp for 6 ft", most, high, 0.05, why, "power/S17", unit="hp/ft")
 
 
 @pytest.mark.parametrize(("feet", "low", "high"), [(4, 16, 25), (5, 20, 30), (6, 25, 40)])

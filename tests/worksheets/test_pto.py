@@ -125,7 +125,7 @@ def test_every_kind_of_the_implement_table_with_a_shaft_is_known() -> None:
 def test_headline_says_the_power_where_all_is_well() -> None:
     found = answer(**{**PTO_20, "implement_kind": "tedder", "working_width": "7 ft"})
     assert found.finding == model.WITHIN
-    assert "hp is left at the shaft, and it asks for" in leading.lead(found, "us")
+    assert "hp is left at the shaft, and it runs with ease from" in leading.lead(found, "us")
 
 
 def test_kind_without_a_shaft_is_a_comparison() -> None:

@@ -80,6 +80,15 @@ def test_a_lift_that_is_too_small_is_mended_by_less_behind() -> None:
     assert any(mass(text) == pytest.approx(0.72 * 2000, abs=10) for text in offered)
 
 
+def test_an_axle_overloaded_with_the_loader_on_is_mended_with_it_off() -> None:
+    typed = {**COMPACT, **BLADE, "front_ballast": "400 lb", "front_axle_limit": "2,200 lb"}
+    found = given("pairing", loader="on", slope="5 %", **typed)
+    assert finding(found, "front_axle") == model.OVER
+    assert remedy(found, "loader").set["loader"] == "off"
+    tried = given("pairing", slope="5 %", **{**typed, **remedy(found, "loader").set})
+    assert finding(tried, "front_axle") in (model.WITHIN, model.CLOSE)
+
+
 # --- slopes --------------------------------------------------------------------------------------
 
 
@@ -141,6 +150,18 @@ def test_a_slope_across_that_was_given_is_not_asked_for() -> None:
     typed = {**COMPACT, **BLADE, "loader": "on", "loader_payload": "500 lb"}
     said = lead(given("pairing", "across", cross_slope="4 deg", **typed))
     assert "without the slope" not in said and "Don't cross with it up" in said
+
+
+def test_what_was_asked_and_left_blank_is_to_be_found_first() -> None:
+    found = given("pairing", "hydraulics", flow_needed="8 gpm", implement_kind="other")
+    assert found.settle is not None and found.settle.field.name == "implement_flow"
+
+
+def test_a_tire_that_no_table_has_is_said_not_to_be_checked() -> None:
+    typed = {**COMPACT, **BLADE, "loader": "on", "rear_tire": "9.5-24 4PR R-1"}
+    said = reply.reply(given("pairing", rear_tire_pressure="12 psi", **typed), "us")
+    assert "Rear axle load on its two tires: not checked" in said
+    assert "two tires" not in reply.reply(given("pairing", loader="on", **COMPACT, **BLADE), "us")
 
 
 # --- what a counter sells ------------------------------------------------------------------------
@@ -224,6 +245,24 @@ def test_a_blade_wants_the_engine_that_the_trade_pulls_it_with(hp: float, finds:
     typed = {"implement_kind": "box_blade", "working_width": "72 in", "tractor_kind": "any"}
     found = given("pairing", "power", pto_power=f"{hp} hp", **typed)
     assert finding(found, "pull") == finds
+
+
+def test_a_rake_runs_from_the_least_of_its_makers_series() -> None:
+    # A maker's series of 60 to 96 in for tractors of 20 to 35 hp, hitch/RAKE-M15.
+    for inches in (60, 72, 84, 96):
+        least = ground_tools.engine_wanted("landscape_rake", inches * INCH)[0]
+        assert least / HP == pytest.approx(20.0, abs=0.5)
+
+
+def test_power_that_a_maker_names_is_the_least() -> None:
+    typed = {"implement_kind": "rotary_cutter", "working_width": "60 in", "power_needed": "25 hp"}
+    for hp, finds in ((24.9, model.OVER), (25.1, model.CLOSE), (30.1, model.WITHIN)):
+        found = given("pto", pto_power=f"{hp} hp", **typed)
+        assert finding(found, "power") == finds
+        found = given(
+            "pairing", "power", pto_power=f"{hp} hp", slope="0 %", altitude="0 ft", **typed
+        )
+        assert finding(found, "power") == finds
 
 
 def test_the_sheet_and_the_pairing_pull_the_same() -> None:

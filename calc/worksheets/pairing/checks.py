@@ -152,7 +152,7 @@ def size_of(v: Inputs) -> float | None:
 def demand(v: Inputs, load: str = "", size: float | None = None) -> shaft_power.Band | None:
     """Return what the implement asks of the shaft, or None where that isn't known. [W]"""
     if v.power_needed is not None:
-        return shaft_power.Band(v.power_needed, v.power_needed, "power/DERIVED", 0.0)
+        return shaft_power.as_made(v.power_needed)
     size = size_of(v) if size is None else size
     if size is None or load:
         return None if size is None else shaft_power.demand(v.implement_kind, size, load)
@@ -207,18 +207,14 @@ def _demand(v: Inputs, at: At) -> None:
         at.not_checked("power", "power_needed")
         return
     at.power_least, at.power_demand = band.low, band.high
-    if v.power_needed is not None:
-        reserve = pto_power.RESERVE
-        at.at_least("power", "power_left", "power_demand", "power/DERIVED", close_band=reserve)
-    else:
-        shaft_power.check_power(
-            at,
-            band,
-            left="power_left",
-            walking="power_walking",
-            least="power_least",
-            need="power_demand",
-        )
+    shaft_power.check_power(
+        at,
+        band,
+        left="power_left",
+        walking="power_walking",
+        least="power_least",
+        need="power_demand",
+    )
 
 
 def _power_steps(v: Inputs, at: At) -> None:

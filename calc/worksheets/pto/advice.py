@@ -98,6 +98,8 @@ LIGHTER_KIND = {
     "snow_blower": "lighter_snow",
     "front_blower": "lighter_snow",
     "rotary_tiller": "lighter_ground",
+    "tedder": "lighter_crop",
+    "rotary_rake": "lighter_crop",
 }
 LIGHTER = {"opening": "lighter_wood", "auger": "lighter_soil", "throughput": "lighter_crop"}
 

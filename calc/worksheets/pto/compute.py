@@ -207,9 +207,12 @@ def _band(v: model.Inputs, size: float) -> shaft_power.Band:
 def _demand(v: model.Inputs, at: model.At, row: dict[str, str] | None) -> None:
     """Name what it asks for, and check what is left against it."""
     if v.power_needed is not None or row is None:
-        at.need_low = at.need = v.power_needed
-        at.at_least("power", "left", "need", "power/PRACTICE", close_band=pto_power.RESERVE)
-        at.step("need", "P_i = as its maker says", "power/PRACTICE")
+        made = shaft_power.as_made(v.power_needed)
+        at.need_low, at.need = made.low, made.high
+        shaft_power.check_power(
+            at, made, left="left", walking="walking", least="need_low", need="need"
+        )
+        at.step("need", "P_i = as its maker says, with the usual reserve", "power/PRACTICE")
         return
     kind = v.implement_kind
     band = _band(v, size_of(v))
