@@ -168,7 +168,10 @@ class _Told(dict[str, str]):
             raise _Absent(name)
         if verdict is not None and name not in self.answer.worksheet.kinds:
             return _Check("", verdict, self.system)
-        return _Check(sentences.field_text(self.answer, name, self.system), verdict, self.system)
+        said = sentences.field_text(self.answer, name, self.system)
+        if said == sentences.UNKNOWN:
+            raise _Absent(name)  # "at an altitude of unknown" is no sentence
+        return _Check(said, verdict, self.system)
 
 
 def _left_blank(answer: Answer) -> list[model.Unchecked]:

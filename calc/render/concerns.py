@@ -22,6 +22,12 @@ def compares(answer: Answer) -> bool:
     return "findings" in answer.worksheet.words
 
 
+def told(answer: Answer, verdict: model.Verdict) -> bool:
+    """Whether a broken check is told: where money is compared, only what was asked about."""
+    asked = answer.ask.checks
+    return not (compares(answer) and asked) or verdict.check.name in asked
+
+
 def in_question(answer: Answer) -> list[model.Verdict]:
     """The checks that a reply says what to do about: the question's own, dangers, and what is
     broken beside it. What another question leaves open is not what was asked."""
