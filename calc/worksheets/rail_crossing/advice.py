@@ -36,5 +36,5 @@ def _by_train(v: model.Inputs) -> model.Table:
         ("Train's speed", "You take to clear", "You must see at least"),
         tuple(rows),
         "road/RAIL-memory; road/CALC-1",
-        "Ask the railroad how fast its trains run there: its number stands on the sign at the crossing.",
+        "Ask the railroad how fast its trains run there: its number stands at the crossing.",
     )
