@@ -17,6 +17,7 @@ from calc.reading.words import MARK, Said, Token, small_words
 
 # How far a cue may stand from its amount, in words; a comma counts as two, an amount as one.
 FARTHEST, FARTHEST_BARE = 6, 2
+FARTHEST_BEHIND = 4  # behind its amount: "3 amps each, 16 ft off, what fuse" is no 3 A fuse
 LEAST_MEANT = 100.0  # a number without a unit that is shown when nothing takes it
 NEAR_NOUN = 4  # where the noun right behind says whose an amount is: "a 50 ft wagon"
 _COMMA, _AND = 2, 1
@@ -263,7 +264,7 @@ class Placing:
             apart = (
                 self.gap(said.last, amount.first) if before else self.gap(amount.last, said.first)
             )
-            if apart > farthest:
+            if apart > (farthest if before else min(farthest, FARTHEST_BEHIND)):
                 continue
             phrase = said.value_of("cue")
             for cue in (each for each in cues()[phrase] if each.fields):
