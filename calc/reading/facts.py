@@ -30,6 +30,7 @@ _WAYS = frozenset(["road", "highway", "street", "bridge", "driveway", "pavement"
 _NO_WIDTH = frozenset(small_words("no width"))
 _DRAGGED = frozenset(["drag", "dragging", "skid", "skidding", "pull", "pulling", "tow", "towing"])
 _TAKING = frozenset(["take", "takes", "lose", "loses", "eat", "eats", "steal", "steals"])
+_CARRIERS = frozenset(["pallet_forks", "bale_spear"])  # behind the tractor
 _NOT_THERE = frozenset(["removed", "off"])
 DRIVEN_BY_RATING = "generator"  # the power beside it is what it gives
 SUBJECTS = {"implement_kind": "implement", "generic": "implement", "tractor_kind": "tractor"}
@@ -119,8 +120,9 @@ class Placing:
     ) -> None:
         self.tokens, self.said, self.cued, self.amounts = tokens, said, cued, amounts
         words = {token.text for token in tokens}
-        goods = "load" if "loader" in words and not words & _DRAGGED else "goods"
-        named = {"goods": goods}
+        carried = any(each.value_of("implement_kind") in _CARRIERS for each in said)
+        lifted = "loader" in words and not words & _DRAGGED
+        named = {"goods": "load" if lifted else "implement" if carried else "goods"}
         self.subjects = [
             (each, named.get(subject, subject)) for each in said if (subject := subject_of(each))
         ]
