@@ -147,6 +147,18 @@ def test_what_is_lifted_is_no_capacity():
             "my arms spread 26 to 33 inches, pins 1-1/8, will it fit",
             {"implement_span": None, "lower_pin": "1-1/8 in"},
         ),
+        (
+            "6 ft back blade, will it hurt a subcompact with 18 pto hp",
+            {"working_width": "6 ft", "cg_distance": None},
+        ),
+        (
+            "9500 lb backhoe trailer behind my tractor, surge brakes, hills 6%, will it stop",
+            {"towed_mass": "9500 lb", "trailer_brakes": "own"},
+        ),
+        (
+            "trailer tongue 600 lb, drawbar rated 1100, will it stop",
+            {"tongue_weight": "600 lb", "drawbar_limit": "1100 lb", "towed_mass": None},
+        ),
         ("sprinkler heads 1 in below, core aerator goes 3 in", {"tool_depth": "3 in"}),
         (
             "loader lifts 1700 lb to full height, what ballast box weight do I need",
