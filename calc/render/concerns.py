@@ -23,9 +23,9 @@ def compares(answer: Answer) -> bool:
 
 
 def told(answer: Answer, verdict: model.Verdict) -> bool:
-    """Whether a broken check is told: where money is compared, only what was asked about."""
-    asked = answer.ask.checks
-    return not (compares(answer) and asked) or verdict.check.name in asked
+    """Whether a broken check is told: of money what was asked about, all for the main question."""
+    aside = compares(answer) and answer.ask.key != answer.worksheet.asks[0].key
+    return not (aside and answer.ask.checks) or verdict.check.name in answer.ask.checks
 
 
 def in_question(answer: Answer) -> list[model.Verdict]:

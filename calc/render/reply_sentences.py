@@ -113,10 +113,10 @@ def _tells(lead: str, value: str) -> bool:
 
 
 def _unsettled(answer: Answer, system: str) -> list[str]:
-    """What may be broken too, while it can't be told; of money only what was asked about."""
+    """What may be broken too, while it can't be told: what was asked about, and dangers."""
     if answer.finding != model.UNKNOWN:
         return []
-    bearing = concerns.in_question(answer) if concerns.compares(answer) else answer.verdicts
+    bearing = concerns.in_question(answer)
     open_ = [
         v
         for v in sorted(bearing, key=model.rank)
