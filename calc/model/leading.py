@@ -39,7 +39,15 @@ def lead(answer: Answer, system: str) -> str:
     if deciding and _danger_beside(answer):
         return check_text.check_sentence(deciding, system, deciding.check.heading(model.OVER))
     advised = answer.advice.says.get(answer.ask.key)
-    return words(advised, system) if advised else headline(answer, system)
+    said = words(advised, system) if advised else headline(answer, system)
+    return said or _say_first(answer, system)
+
+
+def _say_first(answer: Answer, system: str) -> str:
+    """What a question has to be told, where nothing can be said of it before."""
+    fields = [answer.worksheet.field(name) for name in answer.ask.fields]
+    blank = [f for f in fields if sentences.field_text(answer, f.name, system) == sentences.UNKNOWN]
+    return sentences.missing_sentence(blank) if blank else ""
 
 
 def _asked_then_open(answer: Answer, beside: Verdict, system: str) -> str:
