@@ -39,7 +39,15 @@ def lead(answer: Answer, system: str) -> str:
     if deciding and _danger_beside(answer):
         return check_text.check_sentence(deciding, system, deciding.check.heading(model.OVER))
     advised = answer.advice.says.get(answer.ask.key)
-    return words(advised, system) if advised else headline(answer, system)
+    said = words(advised, system) if advised else headline(answer, system)
+    return said or _say_first(answer, system)
+
+
+def _say_first(answer: Answer, system: str) -> str:
+    """What a question has to be told, where nothing can be said of it before."""
+    fields = [answer.worksheet.field(name) for name in answer.ask.fields]
+    blank = [f for f in fields if sentences.field_text(answer, f.name, system) == sentences.UNKNOWN]
+    return sentences.missing_sentence(blank) if blank else ""
 
 
 def _asked_then_open(answer: Answer, beside: Verdict, system: str) -> str:
@@ -168,7 +176,10 @@ class _Told(dict[str, str]):
             raise _Absent(name)
         if verdict is not None and name not in self.answer.worksheet.kinds:
             return _Check("", verdict, self.system)
-        return _Check(sentences.field_text(self.answer, name, self.system), verdict, self.system)
+        said = sentences.field_text(self.answer, name, self.system)
+        if said == sentences.UNKNOWN:
+            raise _Absent(name)  # "at an altitude of unknown" is no sentence
+        return _Check(said, verdict, self.system)
 
 
 def _left_blank(answer: Answer) -> list[model.Unchecked]:

@@ -8,6 +8,8 @@ from calc import model
 from calc import quantities as q
 from calc.model import Answer
 
+UNKNOWN = "unknown"  # what stands for an input that nobody gave, where a page lists them
+
 
 def standing_sentence(answer: Answer) -> str:
     """What stands behind a finding over ranges; nothing where every number is exact."""
@@ -47,7 +49,14 @@ def mends(answer: Answer, remedy: model.Remedy) -> str:
     titles = [model.in_sentence(v.check.title) for v in broken]
     if remedy.whole:
         return "Mends it." if len(titles) <= 1 else "Mends all of it."
-    return f"Mends {q.joined(titles)}." if titles else ""
+    return f"Mends {listed(titles)}." if titles else ""
+
+
+def listed(titles: Sequence[str]) -> str:
+    """Several titles in a row; semicolons part those that hold a comma or an "and"."""
+    if any(", " in title or " and " in title for title in titles):
+        return "; ".join(titles)
+    return q.joined(list(titles))
 
 
 def missing_sentence(fields: Sequence[model.AnyField]) -> str:
@@ -73,11 +82,11 @@ def field_text(answer: Answer, name: str, system: str) -> str:
             return q.joined([item.shown(value) for value in assumed.options], "or")
     text = answer.given.get(name, item.example if answer.is_example else "")
     if not text:
-        return "unknown"
+        return UNKNOWN
     if isinstance(item, model.Field):
         reading = item.read(text, system)
         if reading is None:
-            return "unknown"
+            return UNKNOWN
         unit = item.unit(system)
         return q.show_range(reading.low, reading.high, item.kind, system, unit=unit)
     if isinstance(item, model.Choice):

@@ -103,13 +103,15 @@ def marks_of(stems: Sequence[str], said: Sequence[Said], given: Given) -> list[s
                 marks[place] -= _POWER_UNITS
         words = {f"<{name}>" for name in fact.fields}
         words |= {"<size>"} if any(name.endswith("tire") for name in fact.fields) else set()
-        if fact.amount and "power" in fact.amount.kinds and fact.fields[0] != "power_needed":
+        power = fact.amount and "power" in fact.amount.kinds
+        if (power and fact.fields[0] != "power_needed") or fact.fields[0] in _OF_TRACTOR:
             words.add("<power>")
         # At one place: the tokens of one tire are not two tires.
         marks[fact.first] |= words
     return marks
 
 
+_OF_TRACTOR = ("pto_power", "engine_power")
 # Words that two questions of one sentence may share.
 _QUESTION_WORDS = frozenset(map(stem, small_words("question words")))
 _POWER_UNITS = frozenset(["hp", "kw", "horse", stem("horse"), stem("horsepower")])

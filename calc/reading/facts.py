@@ -6,7 +6,6 @@ it, the machine that the sentence is about. What no rule places stays loose and 
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from functools import cache
 from itertools import pairwise
@@ -17,6 +16,7 @@ from calc.reading.words import MARK, Said, Token, small_words
 
 # How far a cue may stand from its amount, in words; a comma counts as two, an amount as one.
 FARTHEST, FARTHEST_BARE = 6, 2
+FARTHEST_BEHIND = 4  # behind its amount: "3 amps each, 16 ft off, what fuse" is no 3 A fuse
 LEAST_MEANT = 100.0  # a number without a unit that is shown when nothing takes it
 NEAR_NOUN = 4  # where the noun right behind says whose an amount is: "a 50 ft wagon"
 _COMMA, _AND = 2, 1
@@ -29,7 +29,8 @@ _WAYS = frozenset(["road", "highway", "street", "bridge", "driveway", "pavement"
 _NO_WIDTH = frozenset(small_words("no width"))
 _DRAGGED = frozenset(["drag", "dragging", "skid", "skidding", "pull", "pulling", "tow", "towing"])
 _TAKING = frozenset(["take", "takes", "lose", "loses", "eat", "eats", "steal", "steals"])
-_NOT_THERE = frozenset(["removed", "off"])
+_CARRIERS = frozenset(["pallet_forks", "bale_spear"])  # behind the tractor
+_PLACES = frozenset(["back", "front", "rear"])
 DRIVEN_BY_RATING = "generator"  # the power beside it is what it gives
 SUBJECTS = {"implement_kind": "implement", "generic": "implement", "tractor_kind": "tractor"}
 # Choices that say nothing of a machine by themselves.
@@ -118,8 +119,9 @@ class Placing:
     ) -> None:
         self.tokens, self.said, self.cued, self.amounts = tokens, said, cued, amounts
         words = {token.text for token in tokens}
-        goods = "load" if "loader" in words and not words & _DRAGGED else "goods"
-        named = {"goods": goods}
+        carried = any(each.value_of("implement_kind") in _CARRIERS for each in said)
+        lifted = "loader" in words and not words & _DRAGGED
+        named = {"goods": "load" if lifted else "implement" if carried else "goods"}
         self.subjects = [
             (each, named.get(subject, subject)) for each in said if (subject := subject_of(each))
         ]
@@ -145,14 +147,22 @@ class Placing:
                     return ""
                 place = inner.last
                 continue
-            for said, subject in self.subjects:
-                if said.first == place:
-                    return subject
+            named = self._named_at(place)
+            if named:
+                return named
             joins = self.tokens[place].text == "or" and place + 1 in self.inside
             if not joins and self.tokens[place].text not in _ADJECTIVES:
                 return ""
             place += 1
         return ""
+
+    def _named_at(self, place: int) -> str:
+        """Return what a noun speaks of; of "backhoe trailer" the last word does."""
+        found = ""
+        for said, subject in self.subjects:
+            if said.first == place:
+                found, place = subject, said.last
+        return found
 
     def about(self, amount: Amount) -> str:
         """Return what the sentence speaks of where an amount stands: the noun last before it."""
@@ -255,7 +265,7 @@ class Placing:
         begin, end = self.sentence(amount.first)
         found = []
         for said in self.cued:
-            if not (begin <= said.first < end):
+            if not (begin <= said.first < end) or self._is_of_a_name(said):
                 continue
             before = said.last <= amount.first
             if not before and said.first < amount.last:
@@ -263,7 +273,7 @@ class Placing:
             apart = (
                 self.gap(said.last, amount.first) if before else self.gap(amount.last, said.first)
             )
-            if apart > farthest:
+            if apart > (farthest if before else min(farthest, FARTHEST_BEHIND)):
                 continue
             phrase = said.value_of("cue")
             for cue in (each for each in cues()[phrase] if each.fields):
@@ -272,6 +282,12 @@ class Placing:
                     why = f"“{phrase}” stands beside it"
                     found.append(self._fact(amount, cue.fields, cue.kind, why, cost))
         return found
+
+    def _is_of_a_name(self, cue: Said) -> bool:
+        """Whether a word of place is part of a machine's name: the "back" of "back blade"."""
+        if cue.value_of("cue") not in _PLACES:
+            return False
+        return any(s.first <= cue.first < s.last and s.last - s.first > 1 for s, _ in self.subjects)
 
     def _cost(
         self, cue: Cue, amount: Amount, subject: str, before: bool, apart: float, said: Said
@@ -365,56 +381,3 @@ def _alternatives(placing: Placing) -> dict[int, Amount]:
             found[one.first] = other
             found[other.first] = one
     return found
-
-
-def _is_asked_for(each: Said, tokens: list[Token]) -> bool:
-    """Whether a phrase names what is asked for: "do I need trailer brakes", not "need to rake"."""
-    before = [token.text for token in tokens[max(0, each.first - 3) : each.first]]
-    if any(token.text in ("needed", "required") for token in tokens[each.last : each.last + 1]):
-        return True
-    return "need" in before and not {"to", "in", "at", "on"} & set(before)
-
-
-def _is_away(each: Said, tokens: list[Token]) -> bool:
-    """Whether what a phrase names is said not to be there: "backhoe removed", "without a tiller".
-
-    A phrase that holds such a word itself says what it says.
-    """
-    behind = tokens[each.last : each.last + 1]
-    before = [token.text for token in tokens[max(0, each.first - 2) : each.first]]
-    without = before[-1:] in (["without"], ["no"]) or (
-        before[-2:-1] == ["without"] and before[-1] in ("a", "the", "my", "any")
-    )
-    return without or any(token.text in _NOT_THERE for token in behind)
-
-
-def place_choices(said: Iterable[Said], tokens: list[Token], given: Given) -> None:
-    """Take every word that names a value of a choice; where two disagree, neither is taken."""
-    found: dict[str, list[Fact]] = {}
-    generic: list[Said] = []
-    for each in said:
-        for sense in each.senses:
-            if sense.sense == "generic":
-                generic.append(each)
-            elif sense.sense not in NOT_FIELDS and not (
-                _is_away(each, tokens) if sense.sense in SUBJECTS else _is_asked_for(each, tokens)
-            ):
-                why = f"“{each.phrase}” says it" if each.exact else "spelled almost so"
-                fact = Fact((sense.sense,), each.first, each.last, sense.value, why=why)
-                found.setdefault(sense.sense, []).append(fact)
-    for each in generic:
-        _place_generic(each, found)
-    for facts in found.values():
-        values = {fact.text for fact in facts}
-        (given.facts if len(values) == 1 and facts[0].text else given.doubtful).extend(facts)
-
-
-def _place_generic(each: Said, found: dict[str, list[Fact]]) -> None:
-    """Take "cutter" for the cutter that the message names elsewhere, or for the usual one."""
-    options = tuple(each.value_of("generic").split())
-    named = found.setdefault("implement_kind", [])
-    if any(fact.text for fact in named):
-        return
-    usual = options[0] if all(option.startswith(options[0]) for option in options) else ""
-    why = f"“{each.phrase}” may be any of these" if not usual else f"“{each.phrase}” says it"
-    named.append(Fact(("implement_kind",), each.first, each.last, usual, why=why, others=options))

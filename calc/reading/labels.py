@@ -112,10 +112,10 @@ def _takes(item: model.AnyField, text: str) -> bool:
 
 def _option(text: str, start: int, item: model.Choice) -> tuple[str, int] | None:
     behind = text[start:].lower()
-    for option in sorted(item.options, key=lambda each: -len(each.label)):
-        for said in (option.label.lower(), option.value.lower()):
-            if behind.startswith(said) and not behind[len(said) : len(said) + 1].isalnum():
-                return option.value, start + len(said)
+    named = [(said.lower(), o.value) for o in item.options for said in (o.label, o.value)]
+    for said, option in sorted(named, key=lambda each: -len(each[0])):
+        if behind.startswith(said) and not behind[len(said) : len(said) + 1].isalnum():
+            return option, start + len(said)
     return None
 
 

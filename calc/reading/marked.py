@@ -366,8 +366,11 @@ def _lamps_beside(sentence: list[Token], amount: Amount, begin: int) -> set[str]
 
 
 def place_generator(given: Given) -> None:
-    """Take a generator's size for the kind of implement too, where no other is named."""
-    rated = [fact for fact in given.facts if fact.fields == ("generator_rating",)]
+    """Take a generator's size for the kind of implement too, where no other is named.
+
+    A size that stands behind its label is of the form, which has the kind beside it.
+    """
+    rated = [f for f in given.facts if f.fields == ("generator_rating",) and f.cost >= 0]
     named = [f for f in (*given.facts, *given.doubtful) if f.fields == ("implement_kind",)]
     if rated and not named:
         first, last = rated[0].first, rated[0].last

@@ -13,7 +13,8 @@ from calc.machines import Machine
 from calc.mechanics import implement_power, pto_power
 from calc.reading import asked, labels, marked
 from calc.reading.amounts import Amount, amounts_of
-from calc.reading.facts import Fact, Given, Placing, place_amounts, place_choices
+from calc.reading.choosing import place_choices
+from calc.reading.facts import Fact, Given, Placing, place_amounts
 from calc.reading.words import (
     Said,
     Token,

@@ -22,6 +22,12 @@ def compares(answer: Answer) -> bool:
     return "findings" in answer.worksheet.words
 
 
+def told(answer: Answer, verdict: model.Verdict) -> bool:
+    """Whether a broken check is told: of money what was asked about, all for the main question."""
+    aside = compares(answer) and answer.ask.key != answer.worksheet.asks[0].key
+    return not (aside and answer.ask.checks) or verdict.check.name in answer.ask.checks
+
+
 def in_question(answer: Answer) -> list[model.Verdict]:
     """The checks that a reply says what to do about: the question's own, dangers, and what is
     broken beside it. What another question leaves open is not what was asked."""

@@ -65,7 +65,8 @@ def _broken(answer: Answer, system: str, lead: str) -> list[str]:
     """Everything that is broken and that the leading sentence doesn't say, worst first."""
     told_whole = lead.casefold()
     said = []
-    for verdict in sorted(filter(concerns.is_broken, answer.verdicts), key=model.rank):
+    broken = [v for v in answer.verdicts if concerns.is_broken(v) and concerns.told(answer, v)]
+    for verdict in sorted(broken, key=model.rank):
         heading = verdict.check.heading(model.OVER)
         if verdict.check.sense == "fits":
             # A sentence with something filled in names what is missing; the heading doesn't.
@@ -112,10 +113,10 @@ def _tells(lead: str, value: str) -> bool:
 
 
 def _unsettled(answer: Answer, system: str) -> list[str]:
-    """What may be broken too, while it can't be told; of money only what was asked about."""
+    """What may be broken too, while it can't be told: what was asked about, and dangers."""
     if answer.finding != model.UNKNOWN:
         return []
-    bearing = concerns.in_question(answer) if concerns.compares(answer) else answer.verdicts
+    bearing = concerns.in_question(answer)
     open_ = [
         v
         for v in sorted(bearing, key=model.rank)

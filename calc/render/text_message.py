@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+import re
 from collections.abc import Iterator
 
 from calc.model import Answer
@@ -37,6 +38,7 @@ _PLAIN = str.maketrans(
         "\u2009": " ",
     }
 )
+_NUMBERS = re.compile(r": (?=[\d$\u2212-]|nothing|more than)")  # what a heading is followed by
 EXAMPLE_MARK = "(An example.)"
 
 
@@ -91,7 +93,8 @@ def _forms(answer: Answer, system: str) -> Iterator[list[str]]:
     said = reply_sentences.said_of(answer, system)
     yield [*([said.lead, *_cut(said.lead)] if said.lead else []), _finding(answer)]
     yield [said.caution, *_cut(said.caution), fitting_caution.LEAST_CAUTION, ""]
-    headings = [item.partition(":")[0].rstrip(".") for item in said.broken]
+    headings = [_NUMBERS.split(item)[0].rstrip(".") for item in said.broken]
+    headings = [text for text in headings if text.casefold() not in said.lead.casefold()]
     counts = range(len(headings), 0, -1)
     yield [*(_also(headings, count) for count in counts), ""]
     settle = f"Find out first: {answer.settle.field.label.rstrip('?')}." if answer.settle else ""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from calc import model, quantities
+from calc import model
 from calc.model import Answer, sentences, words
 from calc.render import concerns, parts
 
@@ -39,6 +39,7 @@ def what_to_do(answer: Answer, system: str) -> tuple[str, list[str]]:
         told.append(f"{_remedy(remedy, system)} {why}".strip())
         mended |= set(remedy.mends)
     if left:
+        sure = True
         titles = [verdict.check.heading(model.OVER) for verdict in left]
         told.append(f"Nothing here mends: {'; '.join(titles)}.")
     if not sure:
@@ -59,7 +60,7 @@ def _what_for(answer: Answer, remedy: model.Remedy, *, sure: bool) -> str:
     if not mended or any(map(concerns.is_broken, mended)):
         return sentences.mends(answer, remedy)
     titles = [model.in_sentence(verdict.check.title) for verdict in mended]
-    named = quantities.joined(titles)
+    named = sentences.listed(titles)
     return f"Unless in order already: {named}." if sure else f"That is for: {named}."
 
 

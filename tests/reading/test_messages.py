@@ -127,6 +127,38 @@ def test_what_is_lifted_is_no_capacity():
             {"work_lamp": "halogen-35", "head_lamp": None},
         ),
         ("will 4 led lights of 41 watts hurt my 20 amp dynamo", {"work_lamp": None}),
+        (
+            "chipper says 20-50 hp, mine is 24 at pto",
+            {"power_needed": "20 to 50 hp", "pto_power": "24 hp"},
+        ),
+        (
+            "will my hitch pick up a 1,000 lb bale, lift says 1250 lb @ ball ends",
+            {"lift_capacity": "1250 lb", "lift_rated_at": "0"},
+        ),
+        (
+            "4 work lights 3 amps each 16 feet from battery, fuse and wire?",
+            {"fuse": None, "work_count": "4"},
+        ),
+        (
+            "mower sticks out 3 ft left of the tractor on the road in Indiana",
+            {"transport_width": None, "tractor_width": None, "place": "IN"},
+        ),
+        (
+            "my arms spread 26 to 33 inches, pins 1-1/8, will it fit",
+            {"implement_span": None, "lower_pin": "1-1/8 in"},
+        ),
+        (
+            "6 ft back blade, will it hurt a subcompact with 18 pto hp",
+            {"working_width": "6 ft", "cg_distance": None},
+        ),
+        (
+            "9500 lb backhoe trailer behind my tractor, surge brakes, hills 6%, will it stop",
+            {"towed_mass": "9500 lb", "trailer_brakes": "own"},
+        ),
+        (
+            "trailer tongue 600 lb, drawbar rated 1100, will it stop",
+            {"tongue_weight": "600 lb", "drawbar_limit": "1100 lb", "towed_mass": None},
+        ),
         ("sprinkler heads 1 in below, core aerator goes 3 in", {"tool_depth": "3 in"}),
         (
             "loader lifts 1700 lb to full height, what ballast box weight do I need",

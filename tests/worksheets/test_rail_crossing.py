@@ -61,3 +61,18 @@ def test_every_broken_check_has_a_remedy_that_meets_it(typed):
 
 def test_the_page_is_its_own():
     assert SHEET.page == "road/rail-crossing"
+
+
+def test_the_view_is_told_for_every_train():
+    """A 65 ft truck from a stop at 8.8 ft/s: 240, 480 and 721 ft (road/RAIL-memory)."""
+    given = {
+        "combination_length": "65 ft",
+        "crossing_speed": "6 mph",  # 8.8 ft/s
+        "start_acceleration": "1.47 ft/s2",
+        "tracks": "1",
+    }
+    answer = search.answer(worksheets.load("rail-crossing"), given)
+    (table,) = answer.advice.tables
+    told = {round(speed[0] / 0.44704): sight[0] / 0.3048 for speed, _, sight in table.rows}
+    # The source takes 1.47 ft/s for each mph, where 1.4667 is meant.
+    assert [told[mph] for mph in (10, 20, 30)] == pytest.approx([240, 480, 721], rel=0.0025)

@@ -28,7 +28,10 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
             cautions=found.cautions("manuals"),
             tables=[_altitude_table(v)],
             notes=notes,
-            says=dict.fromkeys(("widest", "takes", "generator_tractor"), name_it),
+            says={
+                **_what_to_say(found),
+                **dict.fromkeys(("widest", "takes", "generator_tractor"), name_it),
+            },
         )
     _remedies(v, row, remedies)
     shown = [_demand_table(v, row), _altitude_table(v)]
@@ -37,11 +40,17 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         tables=shown,
         notes=_notes(v, row, found),
         says={
+            **_what_to_say(found),
             "widest": found.note("no_width"),
             "takes": found.note("name_it"),
             "generator_tractor": found.note("no_generator"),
         },
     )
+
+
+def _what_to_say(found: model.Found) -> dict[str, model.Words]:
+    """What a question has to be told first, where its own sentence would name a blank."""
+    return {"left": found.note("tell_altitude"), "reaches": found.note("tell_engine")}
 
 
 def _remedies(v: model.Inputs, row: dict[str, str], remedies: Remedies) -> None:

@@ -309,7 +309,8 @@ def _headline(v: model.Inputs, found: model.Found, road: rl.Situation) -> model.
         if len(all_of_it) <= LONGEST_LEAD:
             return all_of_it
         return _in_short(f"{where}, {when}.", "Missing or wrong: ", wrong)
-    if len(open_) > 2:
+    unseen = {x.check.name for x in found.verdicts if x.finding == model.UNKNOWN}
+    if len(open_) > 2 and unseen & {"emblem", *COUNTED}:
         return f"{asked} Which of these are on it?"
     if open_:
         return _in_short(asked, "Still to be seen: ", open_)

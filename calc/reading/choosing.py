@@ -1,0 +1,63 @@
+"""The words of a message that name a value of a choice."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from calc.reading.facts import NOT_FIELDS, SUBJECTS, Fact, Given
+from calc.reading.words import Said, Token
+
+_NOT_THERE = frozenset(["removed", "off"])
+
+
+def _is_asked_for(each: Said, tokens: list[Token]) -> bool:
+    """Whether a phrase names what is asked for: "do I need trailer brakes", not "need to rake"."""
+    before = [token.text for token in tokens[max(0, each.first - 3) : each.first]]
+    if any(token.text in ("needed", "required") for token in tokens[each.last : each.last + 1]):
+        return True
+    return "need" in before and not {"to", "in", "at", "on"} & set(before)
+
+
+def _is_away(each: Said, tokens: list[Token]) -> bool:
+    """Whether what a phrase names is said not to be there: "backhoe removed", "without a tiller".
+
+    A phrase that holds such a word itself says what it says.
+    """
+    behind = tokens[each.last : each.last + 1]
+    before = [token.text for token in tokens[max(0, each.first - 2) : each.first]]
+    without = before[-1:] in (["without"], ["no"]) or (
+        before[-2:-1] == ["without"] and before[-1] in ("a", "the", "my", "any")
+    )
+    return without or any(token.text in _NOT_THERE for token in behind)
+
+
+def place_choices(said: Iterable[Said], tokens: list[Token], given: Given) -> None:
+    """Take every word that names a value of a choice; where two disagree, neither is taken."""
+    found: dict[str, list[Fact]] = {}
+    generic: list[Said] = []
+    for each in said:
+        for sense in each.senses:
+            if sense.sense == "generic":
+                generic.append(each)
+            elif sense.sense not in NOT_FIELDS and not (
+                _is_away(each, tokens) if sense.sense in SUBJECTS else _is_asked_for(each, tokens)
+            ):
+                why = f"“{each.phrase}” says it" if each.exact else "spelled almost so"
+                fact = Fact((sense.sense,), each.first, each.last, sense.value, why=why)
+                found.setdefault(sense.sense, []).append(fact)
+    for each in generic:
+        _place_generic(each, found)
+    for facts in found.values():
+        values = {fact.text for fact in facts}
+        (given.facts if len(values) == 1 and facts[0].text else given.doubtful).extend(facts)
+
+
+def _place_generic(each: Said, found: dict[str, list[Fact]]) -> None:
+    """Take "cutter" for the cutter that the message names elsewhere, or for the usual one."""
+    options = tuple(each.value_of("generic").split())
+    named = found.setdefault("implement_kind", [])
+    if any(fact.text for fact in named):
+        return
+    usual = options[0] if all(option.startswith(options[0]) for option in options) else ""
+    why = f"“{each.phrase}” may be any of these" if not usual else f"“{each.phrase}” says it"
+    named.append(Fact(("implement_kind",), each.first, each.last, usual, why=why, others=options))
