@@ -57,6 +57,8 @@ class Check:
     grade: str = LIMIT
     broken: str = ""
     band: bool = False
+    # Of a band: how far the value is on the good side of its lenient end, and of its strict one.
+    beyond: tuple[float, float] | None = None
 
     def heading(self, finding: str) -> str:
         """The title, as the state that was found."""
@@ -232,6 +234,7 @@ def within_band(
     margin = _past_rounding(arith.same(left / width, lambda: 1.0 + inside / width))
     more.setdefault("close_band", INSIDE_BAND)
     more["upper"] = strict
+    more["beyond"] = (left, inside)
     return made(Check(name, title, kind, value, lenient, sense, margin, source, band=True, **more))
 
 

@@ -27,6 +27,7 @@ LOOK = 4000.0  # for seeing that no check is missing
 ORDER = 400.0  # for which of the checks of one finding decides
 VALUES, VALUE = 200.0, 40.0  # for the ends of all that is shown, and of one number
 PAST_ROUNDING = 1e-9  # a check is missed only past this share of its limit
+BEYOND = ("left", "inside")  # how far a value is beyond the two ends of a band
 
 
 class Chosen(Inputs):
@@ -100,7 +101,12 @@ class Standing:
         if what == "output":
             return next((value for known, value in outcome.amounts() if known == name), None)
         check = outcome.check(name)
-        return None if check is None else getattr(check, what)
+        if check is None:
+            return None
+        if what in BEYOND:
+            return None if check.beyond is None else check.beyond[BEYOND.index(what)]
+        number: float = getattr(check, what)
+        return number
 
     # Questions.
 
@@ -125,6 +131,20 @@ class Standing:
             over = self.search.finding(name)[0] == model.OVER
             self._end(("margin", name), -1 if over else 1, ORDER / len(names))
 
+    def leads(self, leader: str, others: Sequence[str]) -> bool:
+        """Prove that no other check has a worse margin, as a ranking reads them, than `leader`."""
+        self.proof.effort = ORDER
+        most = ORDER / len(others)
+        if self.search.finding(leader)[0] == model.OVER:  # all of it counts, the others' points do
+            goal = -min(self.search.margins(name)[1] for name in others)
+            return self._proved(("margin", leader), goal, most, sign=-1)
+        goal = self.search.margins(leader)[0]
+        return all(self._proved(("margin", name), goal, most) for name in others)
+
+    def _proved(self, key: Key, goal: float, most: float, *, sign: int = 1) -> bool:
+        found = self.proof.at_least(key, goal, most, sign=sign)
+        return found.settled and not found.failed
+
     def known(self, key: Key) -> bool:
         """Whether both ends of a number are the true ones."""
         return (key, 1) in self.settled and (key, -1) in self.settled
@@ -146,8 +166,23 @@ class Standing:
             goal = (band if finding == model.WITHIN else 0.0) - 0.9 * PAST_ROUNDING
             if self.settled.get((key, 1), -math.inf) >= goal:
                 return True
-            found = self.proof.at_least(key, goal, most)
+            if self._beyond(name, finding, most):
+                return True
+            if self.search.finding(name)[0] != finding:
+                return False
+            return self._proved(key, goal, most)
         return found.settled and not found.failed
+
+    def _beyond(self, name: str, finding: str, most: float) -> bool:
+        """Prove that a value is beyond an end of its band, wherever the check is made.
+
+        That needs no quotient, whose ends are wide and whose slopes have no sign where the width
+        of the band hangs on the same inputs.
+        """
+        key = (BEYOND[finding == model.WITHIN], name)
+        if not self.proof.made_with(("margin", name), key):
+            return False
+        return self._proved(key, 0.0, most)
 
     def absent(self, name: str, most: float) -> bool:
         """Prove that a check that no point met is nowhere broken, or meet it."""
@@ -221,6 +256,8 @@ def numbers(outcome: Outcome) -> dict[Key, Any]:
         found["margin", check.name] = check.margin
         found["value", check.name] = check.value
         found["limit", check.name] = check.limit
+        if check.beyond is not None:
+            found["left", check.name], found["inside", check.name] = check.beyond
     for name, value in outcome.amounts():
         found["output", name] = value
     return found

@@ -218,7 +218,11 @@ def check_class(
         return
     low, high, most = implement_class.class_power(kind, size)
     source = implement_class.class_source(kind)
-    at.at_least("class", power, low, source, strict=high, kind="power")
+
+    def tight() -> tuple[float, float]:
+        return implement_class.class_spread(kind, size), at.number(power) - high
+
+    at.at_least("class", power, low, source, strict=high, kind="power", tight=tight)
     if most is not None and not plate:
         grade = model.LIMIT if kind == "rotary_cutter_light" else model.ADVICE
         at.at_most("duty", full, OVERLOAD * most, source, strict=most, kind="power", grade=grade)
