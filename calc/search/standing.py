@@ -16,6 +16,7 @@ from typing import Any
 from calc import model
 from calc.model import Inputs, Outcome
 from calc.search.enclosing import Key
+from calc.search.intervals import Interval
 from calc.search.looking import Search
 from calc.search.options import across
 from calc.search.parts import Choosing
@@ -27,7 +28,7 @@ LOOK = 4000.0  # for seeing that no check is missing
 ORDER = 400.0  # for which of the checks of one finding decides
 VALUES, VALUE = 200.0, 40.0  # for the ends of all that is shown, and of one number
 PAST_ROUNDING = 1e-9  # a check is missed only past this share of its limit
-BEYOND = ("left", "inside")  # how far a value is beyond the two ends of a band
+BEYOND = ("left", "inside")  # how far a value is beyond its limit, and beyond what is close to it
 
 
 class Chosen(Inputs):
@@ -104,7 +105,8 @@ class Standing:
         if check is None:
             return None
         if what in BEYOND:
-            return None if check.beyond is None else check.beyond[BEYOND.index(what)]
+            beyond = beyond_of(check)
+            return None if beyond is None else beyond[BEYOND.index(what)]
         number: float = getattr(check, what)
         return number
 
@@ -174,10 +176,10 @@ class Standing:
         return found.settled and not found.failed
 
     def _beyond(self, name: str, finding: str, most: float) -> bool:
-        """Prove that a value is beyond an end of its band, wherever the check is made.
+        """Prove that a value is beyond its limit, or what is close to it, wherever it is checked.
 
-        That needs no quotient, whose ends are wide and whose slopes have no sign where the width
-        of the band hangs on the same inputs.
+        That needs no quotient, whose ends are wide and whose slopes have no sign where the limit,
+        or the width of a band, hangs on the same inputs.
         """
         key = (BEYOND[finding == model.WITHIN], name)
         if not self.proof.made_with(("margin", name), key):
@@ -243,10 +245,29 @@ def _by_margin(search: Search) -> list[str]:
 def settle_values(standing: Standing, keys: list[Key]) -> None:
     """Find the true ends of what is shown, and search for those that stay open."""
     standing.proof.effort = VALUES
-    left = [key for key in keys if not standing.ends(key, VALUE)]
+    most = max(VALUE, VALUES / max(len(keys), 1))  # a search costs as much, and is less sure
+    left = [key for key in keys if not standing.ends(key, most)]
     if left:
         standing.search.run({name for what, name in left if what != "output"})
     standing.hold_clear()
+
+
+def beyond_of(check: model.Check) -> tuple[Any, Any] | None:
+    """Return how far a value is on the good side of its limit, and of what is close to it.
+
+    None where these don't tell a margin: of a limit that may be 0, a window, a fit.
+    """
+    if check.band:  # all inside of most bands is close
+        return check.beyond if check.close_band == model.INSIDE_BAND else None
+    if check.sense not in ("at most", "at least"):
+        return None
+    limit: Any = check.limit
+    value: Any = check.value
+    if not (limit.low if limit.__class__ is Interval else limit) > 0.0:
+        return None
+    if check.sense == "at most":
+        return limit - value, limit * (1.0 - check.close_band) - value
+    return value - limit, value - limit * (1.0 + check.close_band)
 
 
 def numbers(outcome: Outcome) -> dict[Key, Any]:
@@ -256,8 +277,11 @@ def numbers(outcome: Outcome) -> dict[Key, Any]:
         found["margin", check.name] = check.margin
         found["value", check.name] = check.value
         found["limit", check.name] = check.limit
-        if check.beyond is not None:
-            found["left", check.name], found["inside", check.name] = check.beyond
+        margin: Any = check.margin
+        if margin.__class__ is Interval and margin.low < check.close_band:
+            beyond = beyond_of(check)
+            if beyond is not None:
+                found["left", check.name], found["inside", check.name] = beyond
     for name, value in outcome.amounts():
         found["output", name] = value
     return found
