@@ -211,7 +211,7 @@ class Proof:
     # Questions.
 
     def made_with(self, key: Key, other: Key) -> bool:
-        """Whether a look showed that `other` is made wherever `key` is made."""
+        """Whether a look showed that `other`, of the same check, is made wherever `key` is."""
         one, two = self._looked.get(key), self._looked.get(other)
         return one is not None and two is not None and one.ways == two.ways
 

@@ -271,14 +271,17 @@ def beyond_of(check: model.Check) -> tuple[Any, Any] | None:
 
 
 def numbers(outcome: Outcome) -> dict[Key, Any]:
-    """Return every number of an outcome: each check's margin, value and limit, each output."""
+    """Return every number of an outcome: each check's margin, value and limit, each output.
+
+    What a check is beyond its limits is left out where its margin's ends settle it already.
+    """
     found: dict[Key, Any] = {}
     for check in outcome.checks:
         found["margin", check.name] = check.margin
         found["value", check.name] = check.value
         found["limit", check.name] = check.limit
         margin: Any = check.margin
-        if margin.__class__ is Interval and margin.low < check.close_band:
+        if margin.__class__ is not Interval or margin.low < check.close_band:
             beyond = beyond_of(check)
             if beyond is not None:
                 found["left", check.name], found["inside", check.name] = beyond
