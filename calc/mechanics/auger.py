@@ -105,6 +105,7 @@ def auger_power(diameter: float, factor: float) -> float:
     return power_scaled(per_factor * factor, float(anchor["diameter_in"]) * INCH, diameter)
 
 
+@arith.rising
 def class_least(diameter: float) -> float:
     """Least PTO power of the digger class that turns an auger: what makers name. [W]
 

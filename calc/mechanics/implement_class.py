@@ -66,11 +66,35 @@ def class_power(kind: str, size: float) -> tuple[float, float, float | None]:
     rows = _class_rows(kind)
     if not rows:
         raise LookupError(f"No class of {kind!r} is in the table class_power.")
+    columns = ("least_low_hp", "least_high_hp", "most_hp")
+    low, high, most = (_read(rows, size, _column(rows, column)) for column in columns)
+    return low, high, most if rows[0]["most_hp"] else None
+
+
+def class_spread(kind: str, size: float) -> float:
+    """Return by how much makers' least figures differ for one size. [W]
+
+    The highest less the lowest of `class_power`, whose parameters it has; over a range of sizes
+    its ends are narrower than theirs.
+
+    Examples
+    --------
+    >>> round(class_spread("rotary_cutter", 6 * pto_power.FOOT) / pto_power.HP)
+    6
+    """
+    rows = _class_rows(kind)
+    ends = zip(_column(rows, "least_low_hp"), _column(rows, "least_high_hp"), strict=True)
+    return _read(rows, size, [high - low for low, high in ends])
+
+
+def _column(rows: tuple[dict[str, str], ...], column: str) -> list[float]:
+    return [float(row[column] or 0.0) for row in rows]
+
+
+def _read(rows: tuple[dict[str, str], ...], size: float, figures: list[float]) -> float:
+    """Return figures in hp read between the rows, in proportion beyond their ends. [W]"""
     sizes = [float(row["size"]) * _CLASS_UNITS[row["unit"]] for row in rows]
     beyond = 1.0
     if sizes[-1] > 0.0:
         beyond = arith.max(1.0, size / sizes[-1]) * arith.min(1.0, size / sizes[0])
-    columns = ("least_low_hp", "least_high_hp", "most_hp")
-    curves = ([float(row[column] or 0.0) for row in rows] for column in columns)
-    read = [pto_power.HP * beyond * arith.along(size, sizes, curve) for curve in curves]
-    return read[0], read[1], read[2] if rows[0]["most_hp"] else None
+    return pto_power.HP * beyond * arith.along(size, sizes, figures)

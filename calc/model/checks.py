@@ -57,6 +57,8 @@ class Check:
     grade: str = LIMIT
     broken: str = ""
     band: bool = False
+    # Of a band: how far the value is on the good side of its lenient end, and of its strict one.
+    beyond: tuple[float, float] | None = None
 
     def heading(self, finding: str) -> str:
         """The title, as the state that was found."""
@@ -208,7 +210,7 @@ def within_band(
     kind: str,
     source: str,
     *,
-    tight: Callable[[], tuple[float, float]] | None = None,
+    tight: tuple[Callable[[], float], Callable[[], float]] | None = None,
     **more: Any,
 ) -> Check:
     """Return a check against a limit that the trade gives as a band.
@@ -220,7 +222,7 @@ def within_band(
     """
     width = abs(lenient - strict)
     if tight is not None:
-        width = arith.same(width, lambda: tight()[0])
+        width = arith.same(width, tight[0])
     if not width:
         plain = at_most if more.pop("sense", "at most") == "at most" else at_least
         return plain(name, title, value, strict, kind, source, **more)
@@ -228,10 +230,11 @@ def within_band(
     left = lenient - value if sense == "at most" else value - lenient
     inside = strict - value if sense == "at most" else value - strict
     if tight is not None:
-        inside = arith.same(inside, lambda: tight()[1])
+        inside = arith.same(inside, tight[1])
     margin = _past_rounding(arith.same(left / width, lambda: 1.0 + inside / width))
     more.setdefault("close_band", INSIDE_BAND)
     more["upper"] = strict
+    more["beyond"] = (left, inside)
     return made(Check(name, title, kind, value, lenient, sense, margin, source, band=True, **more))
 
 

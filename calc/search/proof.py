@@ -205,10 +205,15 @@ class Proof:
             self._group_of.update(dict.fromkeys(known.found.keys() - found, group))
         for names in known.left:
             for name in names:
-                keys = [(what, name) for what in ("margin", "value", "limit")]
+                keys = [(what, name) for what in ("margin", "value", "limit", "left", "inside")]
                 self._group_of.update(dict.fromkeys(keys, names))
 
     # Questions.
+
+    def made_with(self, key: Key, other: Key) -> bool:
+        """Whether a look showed that `other`, of the same check, is made wherever `key` is."""
+        one, two = self._looked.get(key), self._looked.get(other)
+        return one is not None and two is not None and one.ways == two.ways
 
     def at_least(
         self, key: Key, goal: float, most: float, *, sign: int = 1, everywhere: bool = False

@@ -16,6 +16,7 @@ from typing import Any
 from calc import model
 from calc.model import Inputs, Outcome
 from calc.search.enclosing import Key
+from calc.search.intervals import Interval
 from calc.search.looking import Search
 from calc.search.options import across
 from calc.search.parts import Choosing
@@ -27,6 +28,7 @@ LOOK = 4000.0  # for seeing that no check is missing
 ORDER = 400.0  # for which of the checks of one finding decides
 VALUES, VALUE = 200.0, 40.0  # for the ends of all that is shown, and of one number
 PAST_ROUNDING = 1e-9  # a check is missed only past this share of its limit
+BEYOND = ("left", "inside")  # how far a value is beyond its limit, and beyond what is close to it
 
 
 class Chosen(Inputs):
@@ -100,7 +102,13 @@ class Standing:
         if what == "output":
             return next((value for known, value in outcome.amounts() if known == name), None)
         check = outcome.check(name)
-        return None if check is None else getattr(check, what)
+        if check is None:
+            return None
+        if what in BEYOND:
+            beyond = beyond_of(check)
+            return None if beyond is None else beyond[BEYOND.index(what)]
+        number: float = getattr(check, what)
+        return number
 
     # Questions.
 
@@ -125,6 +133,20 @@ class Standing:
             over = self.search.finding(name)[0] == model.OVER
             self._end(("margin", name), -1 if over else 1, ORDER / len(names))
 
+    def leads(self, leader: str, others: Sequence[str]) -> bool:
+        """Prove that no other check has a worse margin, as a ranking reads them, than `leader`."""
+        self.proof.effort = ORDER
+        most = ORDER / len(others)
+        if self.search.finding(leader)[0] == model.OVER:  # all of it counts, the others' points do
+            goal = -min(self.search.margins(name)[1] for name in others)
+            return self._proved(("margin", leader), goal, most, sign=-1)
+        goal = self.search.margins(leader)[0]
+        return all(self._proved(("margin", name), goal, most) for name in others)
+
+    def _proved(self, key: Key, goal: float, most: float, *, sign: int = 1) -> bool:
+        found = self.proof.at_least(key, goal, most, sign=sign)
+        return found.settled and not found.failed
+
     def known(self, key: Key) -> bool:
         """Whether both ends of a number are the true ones."""
         return (key, 1) in self.settled and (key, -1) in self.settled
@@ -146,8 +168,23 @@ class Standing:
             goal = (band if finding == model.WITHIN else 0.0) - 0.9 * PAST_ROUNDING
             if self.settled.get((key, 1), -math.inf) >= goal:
                 return True
-            found = self.proof.at_least(key, goal, most)
+            if self._beyond(name, finding, most):
+                return True
+            if self.search.finding(name)[0] != finding:
+                return False
+            return self._proved(key, goal, most)
         return found.settled and not found.failed
+
+    def _beyond(self, name: str, finding: str, most: float) -> bool:
+        """Prove that a value is beyond its limit, or what is close to it, wherever it is checked.
+
+        That needs no quotient, whose ends are wide and whose slopes have no sign where the limit,
+        or the width of a band, hangs on the same inputs.
+        """
+        key = (BEYOND[finding == model.WITHIN], name)
+        if not self.proof.made_with(("margin", name), key):
+            return False
+        return self._proved(key, 0.0, most)
 
     def absent(self, name: str, most: float) -> bool:
         """Prove that a check that no point met is nowhere broken, or meet it."""
@@ -208,19 +245,46 @@ def _by_margin(search: Search) -> list[str]:
 def settle_values(standing: Standing, keys: list[Key]) -> None:
     """Find the true ends of what is shown, and search for those that stay open."""
     standing.proof.effort = VALUES
-    left = [key for key in keys if not standing.ends(key, VALUE)]
+    most = max(VALUE, VALUES / max(len(keys), 1))  # a search costs as much, and is less sure
+    left = [key for key in keys if not standing.ends(key, most)]
     if left:
         standing.search.run({name for what, name in left if what != "output"})
     standing.hold_clear()
 
 
+def beyond_of(check: model.Check) -> tuple[Any, Any] | None:
+    """Return how far a value is on the good side of its limit, and of what is close to it.
+
+    None where these don't tell a margin: of a limit that may be 0, a window, a fit.
+    """
+    if check.band:  # all inside of most bands is close
+        return check.beyond if check.close_band == model.INSIDE_BAND else None
+    if check.sense not in ("at most", "at least"):
+        return None
+    limit: Any = check.limit
+    value: Any = check.value
+    if not (limit.low if limit.__class__ is Interval else limit) > 0.0:
+        return None
+    if check.sense == "at most":
+        return limit - value, limit * (1.0 - check.close_band) - value
+    return value - limit, value - limit * (1.0 + check.close_band)
+
+
 def numbers(outcome: Outcome) -> dict[Key, Any]:
-    """Return every number of an outcome: each check's margin, value and limit, each output."""
+    """Return every number of an outcome: each check's margin, value and limit, each output.
+
+    What a check is beyond its limits is left out where its margin's ends settle it already.
+    """
     found: dict[Key, Any] = {}
     for check in outcome.checks:
         found["margin", check.name] = check.margin
         found["value", check.name] = check.value
         found["limit", check.name] = check.limit
+        margin: Any = check.margin
+        if margin.__class__ is not Interval or margin.low < check.close_band:
+            beyond = beyond_of(check)
+            if beyond is not None:
+                found["left", check.name], found["inside", check.name] = beyond
     for name, value in outcome.amounts():
         found["output", name] = value
     return found

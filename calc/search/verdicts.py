@@ -33,15 +33,30 @@ def settle_order(search: Search, standing: Standing, names: Sequence[str] = ()) 
     Which one that is would hang, without it, on the points that happened to be computed. `names`
     are the checks that a question names, as for `model.counting`.
     """
+    if not search.box.dimensions:
+        return
+    equals = _equals(search, names)
+    for _ in range(len(equals)):
+        if len(equals) < 2:
+            return
+        leader = min(equals, key=lambda name: _rank(search, name))
+        if standing.leads(leader, [name for name in equals if name != leader]):
+            return
+        before, equals = equals, _equals(search, names)
+        if equals == before and leader == min(equals, key=lambda name: _rank(search, name)):
+            break
+    standing.settle_margins(equals)
+
+
+def _equals(search: Search, names: Sequence[str] = ()) -> list[str]:
+    """Return the checks of the gravest finding and grade: the margin decides among them."""
     ranks = {
         name: _rank(search, name)
         for name in search.worst
         if not names or name in names or search.nominal(name).grade == model.DANGER
     }
     first = min(ranks.values(), default=(0, 0, 0.0))[:2]
-    equals = [name for name, rank in ranks.items() if rank[:2] == first]
-    if len(equals) > 1 and search.box.dimensions:
-        standing.settle_margins(equals)
+    return [name for name, rank in ranks.items() if rank[:2] == first]
 
 
 def _rank(search: Search, name: str) -> model.Rank:

@@ -349,7 +349,7 @@ def tip_angles(
     stands on it already (driver, loader, liquid) is taken at the tractor's own height.
     """
     base = found.base
-    ahead = arith.same(found.own_front / found.own, lambda: _share_ahead(v, found))
+    ahead = arith.same(found.own_front / found.own, lambda: share_ahead(v, found))
     parts = [(found.own, ahead, arith.number(v.cg_height))]
     parts += [(mass, x / base, z) for mass, x, z in added]
     # In shares of the wheelbase, which then stands once.
@@ -361,7 +361,7 @@ def tip_angles(
     return arith.degrees(side), arith.degrees(rear)
 
 
-def _share_ahead(v: model.Inputs, found: Stand) -> float:
+def share_ahead(v: model.Inputs, found: Stand) -> float:
     """Return the share of the wheelbase at which the tractor's own center of gravity lies."""
     parts = [(part.mass, part.ahead / found.base) for part in found.parts]
     return stability.common_cg([(found.bare, front_share_of(v)), *parts])

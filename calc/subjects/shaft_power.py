@@ -192,10 +192,10 @@ def check_power(
     """
     slower = at.number(walking) - at.number(left)
     strict = at.number(need) + slower
-
-    def tight() -> tuple[float, float]:
-        return band.width + arith.max(slower, 0.0), at.number(left) - at.number(need)
-
+    tight = (
+        lambda: band.width + arith.max(slower, 0.0),
+        lambda: at.number(left) - at.number(need),
+    )
     at.at_least("power", walking, least, band.source, strict=strict, kind="power", tight=tight)
 
 
@@ -230,7 +230,8 @@ def check_class(
         return
     low, high, most = implement_class.class_power(kind, size)
     source = implement_class.class_source(kind)
-    at.at_least("class", power, low, source, strict=high, kind="power")
+    tight = (lambda: implement_class.class_spread(kind, size), lambda: at.number(power) - high)
+    at.at_least("class", power, low, source, strict=high, kind="power", tight=tight)
     if most is not None and not plate:
         grade = model.LIMIT if kind == "rotary_cutter_light" else model.ADVICE
         at.at_most("duty", full, OVERLOAD * most, source, strict=most, kind="power", grade=grade)

@@ -114,12 +114,19 @@ def parts_of(v: model.Inputs) -> tuple[Part, ...]:
     return tuple(Part(name, mass, ahead.get(name, 0.0)) for name, mass in added(v).items())
 
 
+def _on_front(v: model.Inputs, base: float) -> float:
+    """Return what those parts put on the front axle, with the wheelbase once where it counts."""
+    share = {"driver": DRIVER_AHEAD, "loader": 1.0 + arith.or_zero(v.loader_ahead) / base}
+    return sum(mass * share.get(name, 0.0) for name, mass in added(v).items())
+
+
 def stand(v: model.Inputs) -> Stand:
     """Return the tractor as it stands."""
     base, bare = arith.number(v.wheelbase), arith.number(v.tractor_mass)
     parts = parts_of(v)
     own = bare + sum(part.mass for part in parts)
-    own_front = front_axle_of(v) + sum(part.mass * part.ahead for part in parts) / base
+    on_front = sum(part.mass * part.ahead for part in parts) / base
+    own_front = front_axle_of(v) + arith.same(on_front, lambda: _on_front(v, base))
     weights, loader = arith.number(v.front_ballast), has_loader(v)
     front = own_front + weights * (1.0 + v.front_ballast_distance / base)
     return Stand(

@@ -148,6 +148,7 @@ UNREAD: Mapping[str, str] = {
     """,
     "the unit of an argument depends on a key beside it": """
         draft.draft implement_power.needed implement_class.class_power
+        implement_class.class_spread
     """,
     "takes or gives a row, a decoded tire or another whole": """
         overload.shear_bolt overload.bolts_between digger.reach hitch_fit.span_category

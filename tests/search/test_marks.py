@@ -6,7 +6,7 @@ from itertools import pairwise
 import pytest
 
 from calc import tables
-from calc.mechanics import joint_ratings, traction, universal_joint
+from calc.mechanics import auger, joint_ratings, traction, universal_joint
 from calc.worksheets.drive import compute as drive
 
 SOILS = sorted(tables.by_key("power/soil_mobility", "soil"))
@@ -37,6 +37,12 @@ def test_series_power_rises(row):
 
 def test_longest_by_chart_rises():
     assert never_rises([-joint_ratings.longest_by_chart(closed) for closed in steps(0.2, 4.0)])
+
+
+def test_class_least_rises():
+    found = [auger.class_least(diameter) for diameter in steps(0.05, 1.0)]
+    assert never_rises([-power for power in found])
+    assert found[0] < found[-1]
 
 
 @pytest.mark.parametrize("radial", [True, False])

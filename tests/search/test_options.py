@@ -13,7 +13,7 @@ from calc.search.intervals import Forks
 from calc.search.options import across
 from calc.search.parts import Choosing, Part
 from calc.search.proof import Proof
-from calc.search.standing import Chosen, Standing
+from calc.search.standing import Chosen, Standing, prove
 
 KEY = ("output", "only")
 
@@ -151,3 +151,22 @@ def test_the_power_of_a_pairing_takes_one_run_for_all_its_options():
     found = proof.look(4000.0)
     assert ("margin", "power") in found
     assert (proof.complete, proof.runs) == (True, 1)
+
+
+def test_a_band_whose_width_hangs_on_the_inputs_is_proved_by_its_ends():
+    """What is left at work is just enough on the steepest climb, and not a watt more is claimed."""
+    sheet = worksheets.load("pairing")
+    given = machines.demo("tractor")[4].fill([item.name for item in sheet.fields])
+    inputs = {**given, "loader": "off", "implement_kind": "rotary_cutter", "working_width": "60 in"}
+
+    def found(power):
+        box = search.read_box(sheet, {**inputs, "pto_power": power})
+        seen = search.Search(sheet, box)
+        standing = prove(seen)
+        assert standing.held["power"] == seen.finding("power")[0]
+        return standing.held["power"]
+
+    within = next(power for power in range(20, 60) if found(f"{power} hp") == model.WITHIN)
+    assert found(f"{within - 1} hp") == model.CLOSE
+    over = next(power for power in range(60, 1, -1) if found(f"{power} hp") == model.OVER)
+    assert found(f"{over + 1} hp") == model.UNKNOWN

@@ -4,8 +4,9 @@ import itertools
 
 import pytest
 
-from calc import matrix, model, search, tables, worksheets
+from calc import arith, matrix, model, search, tables, worksheets
 from calc.model import sentences
+from calc.search.looking import evenly
 
 SHEET = worksheets.load("pairing")
 
@@ -207,3 +208,23 @@ def test_every_demo_pairing_answers():
         tables.rows("machines/demo_tractors"), tables.rows("machines/demo_implements")
     ):
         assert demo(t["name"], i["name"]).deciding is not None
+
+
+@pytest.mark.parametrize("kind", ["rotary_cutter", "box_blade", "trailer", "pallet_forks"])
+@pytest.mark.parametrize("more", [{}, {"front_ballast": "200 lb"}, {"mass_as": "scale"}])
+def test_what_is_left_in_front_on_a_climb_by_two_formulae(kind, more, monkeypatch):
+    """A proof takes what both leave; they are one number, so neither may be off."""
+    seen = []
+
+    def both(value, other):
+        seen.append((value, other()))
+        return value
+
+    box = search.read_box(SHEET, {"implement_kind": kind, **more})
+    monkeypatch.setattr(arith, "same", both)
+    for shares in evenly(len(box.dimensions), 40):
+        at = {d.name: d.at(s) for d, s in zip(box.dimensions, shares, strict=True)}
+        SHEET.compute(box.point(at), model.Work(on=False))
+    assert len(seen) >= 3 * 40
+    for value, other in seen:
+        assert other == pytest.approx(value, rel=1e-9, abs=1e-9)

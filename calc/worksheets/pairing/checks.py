@@ -21,7 +21,7 @@ from calc.mechanics import (
 )
 from calc.model import At, Check, Inputs
 from calc.subjects import hitching, hung, raised, shaft_power, slopes
-from calc.subjects.standing import mass_of, stand
+from calc.subjects.standing import Stand, mass_of, stand
 
 OFF_ROAD = "none"
 NOT_SURE = "unsure"
@@ -272,14 +272,14 @@ def _class(v: Inputs, at: At) -> None:
         shaft_power.check_class(at, v.implement_kind, size, full="pto_power", plate=plate)
 
 
-def climb_check(v: Inputs, at: At) -> None:
+def climb_check(v: Inputs, at: At, found: Stand) -> None:
     """Check the front axle load on the steepest climb; at zero the wheels leave the ground.
 
     The line of weight moves back by height times slope; the height of the whole is taken as
     the tractor's. The margin counts zero as the limit and the common 20 % as one.
     """
     left = at.front - at.gross * v.cg_height * v.slope / v.wheelbase
-    at.climb_share = left / at.own
+    at.climb_share = arith.same(left / at.own, lambda: _climb_share(v, at, found))
     said = at.said("checks", "climb")
     at.add(
         Check(
@@ -297,6 +297,16 @@ def climb_check(v: Inputs, at: At) -> None:
             grade=model.DANGER,
         )
     )
+
+
+def _climb_share(v: Inputs, at: At, found: Stand) -> float:
+    """Return the same load as a share of the tractor's mass, which stands once in each part."""
+    share: float = raised.share_ahead(v, found)
+    behind, ahead = at.rear_mass / at.own, found.weights / at.own
+    share += ahead * (1.0 + v.front_ballast_distance / found.base)
+    leans = (1.0 + ahead + behind) * v.cg_height * v.slope
+    left: float = share - (behind * at.overhang + leans) / found.base
+    return left
 
 
 def raises_a_load(v: Inputs) -> bool:
@@ -392,9 +402,9 @@ def _all_but_power(v: Inputs, at: At) -> None:
     how = hung.hangs(v)
     if how == "hitch":
         _hitching(v, at)
-    raised.load(v, at)
+    found = raised.load(v, at)
     if how in ("hitch", "towed"):
-        climb_check(v, at)
+        climb_check(v, at, found)
     if how != "subframe":
         slopes.check(at, behind=how != "none")
         cross_check(v, at)
