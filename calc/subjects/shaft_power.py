@@ -10,8 +10,13 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from calc import arith, model, quantities, tables
-from calc.mechanics import ground_tools, implement_class, implement_power, pto, pto_power
-from calc.subjects import digging, hung
+from calc.mechanics import (
+    implement_class,
+    implement_power,
+    pto,
+    pto_power,
+)
+from calc.subjects import digging, ground_tools, hung
 
 OVERLOAD = 1.2
 """A driveline with a clutch that works bears about a fifth more than its rating: owners run a

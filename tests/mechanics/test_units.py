@@ -111,7 +111,7 @@ CONSTANTS: Mapping[str, str] = {
         air_conditioner.alternator_share front_drive.index_group hitch_fit.shoulder_span
         joint_ratings.series_power joint_ratings.longest_by_chart road_limits.road_speed_limit
         pto.power_guide smv_emblem.emblem_by_law smv_emblem.emblem_use tire_load.speed_factor
-        tire_load.sheet_load typical.implement typical.published ground_tools.ground_width
+        tire_load.sheet_load typical.implement typical.published
         wiring.fuse_size wiring.wire_resistance
     """,
     "an empirical formula of its source, whose coefficients have dimensions": """
@@ -157,7 +157,7 @@ UNREAD: Mapping[str, str] = {
         tire_doubts.check_width_without_point tire_doubts.check_limits
         tires.lookup_key tires.table_row
         tires.estimated_diameter tires.lug_depth tires.dimensions tires.same_dimensions
-        tires.change_error typical.narrowed tire_load.interpolate ground_tools.engine_wanted
+        tires.change_error typical.narrowed tire_load.interpolate
     """,
     "checks numbers of more than one unit, and gives none": """
         bounds.check_geometry

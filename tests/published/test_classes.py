@@ -4,8 +4,12 @@ import pytest
 
 from calc import search, worksheets
 from calc.machines import vocabulary
-from calc.mechanics import ground_tools, implement_class, loader_counterweight, typical
-from calc.subjects import raised, shaft_power, slopes
+from calc.mechanics import (
+    implement_class,
+    loader_counterweight,
+    typical,
+)
+from calc.subjects import ground_tools, raised, shaft_power, slopes
 from tests.published.rows import published
 
 HP, LB, FOOT, INCH = 745.6998715822702, 0.45359237, 0.3048, 0.0254

@@ -5,9 +5,13 @@ import math
 import pytest
 
 from calc import search, worksheets
-from calc.mechanics import ground_tools, liquid_ballast, tires, typical
+from calc.mechanics import (
+    liquid_ballast,
+    tires,
+    typical,
+)
 from calc.mechanics.tire_size import decode
-from calc.subjects import raised
+from calc.subjects import ground_tools, raised
 from tests.published.rows import published
 
 LB, HP = 0.45359237, 745.6998715822702

@@ -5,10 +5,9 @@ import math
 import pytest
 
 from calc import model, search, tables, worksheets
-from calc.mechanics import ground_tools
 from calc.model import leading
 from calc.render import reply
-from calc.subjects import shaft_power
+from calc.subjects import ground_tools, shaft_power
 from tests.worksheets.asking import finding, given, remedy
 
 LB, INCH, HP = 0.45359237, 0.0254, 745.6998715822702

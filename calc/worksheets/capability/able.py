@@ -12,9 +12,11 @@ from dataclasses import dataclass
 from functools import cache
 
 from calc import arith, model
-from calc.mechanics import ground_tools, typical
+from calc.mechanics import (
+    typical,
+)
 from calc.model import Inputs, Worksheet
-from calc.subjects import hung_remedies, raised
+from calc.subjects import ground_tools, hung_remedies, raised
 
 WORKS = ("light", "typical", "heavy")
 STEP = 50 * 0.45359237  # loads are told in steps of 50 lb, rounded down

@@ -11,7 +11,6 @@ import math
 from calc import arith, model, tables
 from calc.mechanics import (
     ballast,
-    ground_tools,
     hitch,
     hitch_fit,
     implement_power,
@@ -20,7 +19,7 @@ from calc.mechanics import (
     typical,
 )
 from calc.model import At, Check, Inputs
-from calc.subjects import hitching, hung, raised, shaft_power, slopes
+from calc.subjects import ground_tools, hitching, hung, raised, shaft_power, slopes
 from calc.subjects.standing import Stand, mass_of, stand
 
 OFF_ROAD = "none"
