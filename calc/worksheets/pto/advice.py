@@ -110,12 +110,16 @@ LIGHTER_KIND = {
     "tedder": "lighter_crop",
     "rotary_rake": "lighter_crop",
 }
-LIGHTER = {"opening": "lighter_wood", "auger": "lighter_soil", "throughput": "lighter_crop"}
+LIGHTER = {"auger": "lighter_soil", "throughput": "lighter_crop"}
 
 
 def _lighter_work(v: model.Inputs, row: dict[str, str], remedies: Remedies) -> None:
-    """The least step to lighter work that the power runs; a generator's load has none."""
-    if row["size"] == "rating":
+    """The least step to lighter work that the power runs.
+
+    A generator's load has none. A chipper's opening is made for the thickest wood that goes in, and
+    no tractor below its class runs it on thinner.
+    """
+    if row["size"] in ("rating", "opening"):
         return
     key = LIGHTER.get(row["size"], "lighter_crop" if row["hangs"] == "towed" else "")
     key = LIGHTER_KIND.get(v.implement_kind, key)
