@@ -88,17 +88,21 @@ function ready(python) {
   return python.pyimport("calc.render.live").respond;
 }
 
+const given = (requests) => JSON.parse(readFileSync(requests, "utf8"));
+
 const tasks = {
-  // modules LIBRARY PACKAGES REQUESTS: the files, of the library and of the packages, that answering
-  // every request imports or opens, and the methods that dataclasses write on the way
-  async modules(library, packages, requests) {
+  // modules LIBRARY PACKAGES REQUESTS MORE: the files, of the library and of the packages, that answering
+  // every request imports or opens, and the methods that dataclasses write on the way; and the answers
+  // to these and to more
+  async modules(library, packages, requests, more) {
     const python = await start(packages, { stdLibURL: resolve(library) });
     const place = "/lib/python3.13/site-packages";
     python.FS.writeFile(`${place}/watching.py`, readFileSync(join(here, "watching.py")));
     const watching = python.pyimport("watching");
     const { respond } = python.pyimport("calc.render.live");
-    for (const request of JSON.parse(readFileSync(requests, "utf8"))) respond(request);
-    return JSON.parse(watching.found(place));
+    const answers = given(requests).map((request) => respond(request));
+    const found = JSON.parse(watching.found(place));
+    return { ...found, answers: [...answers, ...given(more).map((request) => respond(request))] };
   },
 
   // compile SOURCE TARGET LEVEL: every module of a zip compiled by the runtime's own Python
@@ -124,7 +128,8 @@ with zipfile.ZipFile("/tmp/source.zip") as given, zipfile.ZipFile("/tmp/target.z
     return true;
   },
 
-  // snapshot SCRIPT MANIFEST REQUESTS TARGET: the memory of a Python that has answered every request
+  // snapshot SCRIPT MANIFEST REQUESTS TARGET: the memory of a Python that has answered every request;
+  // returns the answers
   async snapshot(script, manifestFile, requests, target) {
     stopTheWorld();
     const options = { _makeSnapshot: true, env: { PYTHONHASHSEED: "0" } };
@@ -138,10 +143,10 @@ with zipfile.ZipFile("/tmp/source.zip") as given, zipfile.ZipFile("/tmp/target.z
       if (table) rows(table).destroy();
     }
     const answering = ready(python);
-    for (const request of JSON.parse(readFileSync(requests, "utf8"))) answering(request);
+    const answers = given(requests).map((request) => answering(request));
     python.pyimport("gc").collect();
     writeFileSync(target, python.makeMemorySnapshot());
-    return true;
+    return answers;
   },
 
   // answer SCRIPT MANIFEST REQUESTS [SNAPSHOT]: what the finished runtime answers
@@ -149,7 +154,7 @@ with zipfile.ZipFile("/tmp/source.zip") as given, zipfile.ZipFile("/tmp/target.z
     const options = snapshot ? { _loadSnapshot: unpacked(snapshot) } : {};
     const python = await startFinished(script, manifestFile, options);
     const answering = ready(python);
-    return JSON.parse(readFileSync(requests, "utf8")).map((request) => answering(request));
+    return given(requests).map((request) => answering(request));
   },
 };
 

@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 
 from calc.render import live
-from scripts import _node, _setup, runtime, vectors
+from scripts import _node, _setup, archives, beforehand, runtime, vectors
 
 
 @pytest.fixture(scope="module")
@@ -38,18 +38,18 @@ def test_the_trimmed_runtime_answers_every_worksheet_like_native_python(
 
 
 def test_a_missing_module_shows(built: runtime.Runtime, tmp_path: Path) -> None:
-    library = runtime.unpack((built.folder / "library.gz").read_bytes())
+    library = archives.unpack((built.folder / "library.gz").read_bytes())
     gone = {name: data for name, data in library.items() if not name.startswith("csv.")}
     assert len(gone) == len(library) - 1
     folder = tmp_path / "runtime"
     shutil.copytree(built.folder, folder)
-    (folder / "library.gz").write_bytes(runtime.pack(gone))
+    (folder / "library.gz").write_bytes(archives.pack(gone))
     with pytest.raises(_setup.SetupError, match="csv"):
         runtime.answer_all(vectors.requests()[:1], runtime.Runtime(folder, built.manifest))
 
 
 def test_everything_is_compiled_and_small(built: runtime.Runtime) -> None:
-    members = list(runtime.unpack((built.folder / "library.gz").read_bytes()))
+    members = list(archives.unpack((built.folder / "library.gz").read_bytes()))
     assert [each for each in members if each.endswith((".py", ".so"))] == []
     assert (built.folder / "library.gz").stat().st_size < 1.2e6
     assert (built.folder / "memory.gz").stat().st_size < 6e6
@@ -84,7 +84,7 @@ def test_methods_compiled_beforehand_are_those_that_dataclasses_write(
 
     monkeypatch.setattr(dataclasses, "exec", note, raising=False)
     usual = made()
-    exec(compile(runtime.dataclass_methods(written), "beforehand", "exec"), {})
+    exec(compile(beforehand.dataclass_methods(written), "beforehand", "exec"), {})
     ours = made()
     assert len(written) == 1
     assert ours.__init__.__code__.co_filename == "beforehand"
@@ -99,12 +99,12 @@ def test_methods_compiled_beforehand_are_those_that_dataclasses_write(
 def test_both_compilers_give_modules_that_run_alike(tmp_path: Path) -> None:
     source = tmp_path / "source.zip"
     source.write_bytes(
-        runtime.write_zip({"one.py": b'"""Doc."""\nX = 3 * 7\n', "t.csv": b"a\n1\n"})
+        archives.write_zip({"one.py": b'"""Doc."""\nX = 3 * 7\n', "t.csv": b"a\n1\n"})
     )
-    inside = runtime.read_zip(runtime.byte_compile(source, inside_runtime=True))
+    inside = archives.read_zip(runtime.byte_compile(source, inside_runtime=True))
     assert sorted(inside) == ["one.pyc", "t.csv"]
     assert inside["t.csv"] == b"a\n1\n"
-    outside = runtime.read_zip(runtime.byte_compile(source))
+    outside = archives.read_zip(runtime.byte_compile(source))
     assert sorted(outside) == ["one.pyc", "t.csv"]
     space: dict[str, object] = {}
     exec(marshal.loads(outside["one.pyc"][16:]), space)
@@ -115,9 +115,9 @@ def test_both_compilers_give_modules_that_run_alike(tmp_path: Path) -> None:
 
 def test_compiled_modules_know_their_lines_but_no_columns(tmp_path: Path) -> None:
     source = tmp_path / "source.zip"
-    source.write_bytes(runtime.write_zip({"one.py": b"def f(a, b):\n    return a / b\n"}))
+    source.write_bytes(archives.write_zip({"one.py": b"def f(a, b):\n    return a / b\n"}))
     for inside in (True, False):
-        compiled = runtime.read_zip(runtime.byte_compile(source, inside_runtime=inside))
+        compiled = archives.read_zip(runtime.byte_compile(source, inside_runtime=inside))
         space: dict[str, Any] = {}
         exec(marshal.loads(compiled["one.pyc"][16:]), space)
         lines = {(line, column) for line, _, column, _ in space["f"].__code__.co_positions()}
