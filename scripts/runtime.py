@@ -348,6 +348,8 @@ def _write(
     manifest: dict[str, object] = {
         "worker": "worker.js",
         "wasm": {**part(WASM, wasm[WASM]), "packed": len(files[PACKED_WASM])},
+        "cold": part(smaller.COLD, wasm[smaller.COLD]) if smaller.COLD in wasm else None,
+        "whole": part(smaller.WHOLE, wasm[smaller.WHOLE]) if smaller.WHOLE in wasm else None,
         "library": part("library.gz", files["library.gz"]),
         "index": json.dumps({"info": info, "packages": {}}),
     }

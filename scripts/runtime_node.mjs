@@ -63,6 +63,7 @@ async function startFinished(script, manifestFile, options = {}) {
   const manifest = JSON.parse(readFileSync(manifestFile, "utf8"));
   const library = `${manifestFile}.library.zip`;
   // A memory needs no library, so it gets none.
+  joinRest(join(folder, manifest.cold?.name ?? ""));
   const bytes = options._loadSnapshot ? "" : unpacked(join(folder, manifest.library.name));
   writeFileSync(library, bytes);
   const finished = {
@@ -71,6 +72,25 @@ async function startFinished(script, manifestFile, options = {}) {
     lockFileContents: manifest.index,
   };
   return start(null, { ...finished, ...options }, resolve(script));
+}
+
+// The exports of the runtime that was started last.
+let running;
+
+// Let the runtime load the part of it that is hardly ever called.
+function joinRest(file) {
+  const { instantiate } = WebAssembly;
+  WebAssembly.instantiate = async (given, imports) => {
+    if (given instanceof WebAssembly.Module || !imports?.env) return instantiate(given, imports);
+    const module = await WebAssembly.compile(given);
+    const load = () => {
+      const rest = new WebAssembly.Module(readFileSync(file));
+      new WebAssembly.Instance(rest, { ...imports, first: running });
+    };
+    const instance = await instantiate(module, { ...imports, cold: { load } });
+    running = instance.exports;
+    return { module, instance };
+  };
 }
 
 // The same sources give the same memory, on any machine at any time.
@@ -147,6 +167,13 @@ with zipfile.ZipFile("/tmp/source.zip") as given, zipfile.ZipFile("/tmp/target.z
     python.pyimport("gc").collect();
     writeFileSync(target, python.makeMemorySnapshot());
     return answers;
+  },
+
+  // ran SCRIPT MANIFEST REQUESTS [SNAPSHOT]: the functions that run, in a runtime that notes them
+  async ran(...given) {
+    await this.answer(...given);
+    const hits = Object.keys(running).filter((name) => /^hit\d+$/.test(name) && running[name].value);
+    return hits.map((name) => Number(name.slice(3)));
   },
 
   // answer SCRIPT MANIFEST REQUESTS [SNAPSHOT]: what the finished runtime answers

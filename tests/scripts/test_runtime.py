@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+import hashlib
 import json
 import marshal
 import shutil
@@ -12,7 +13,7 @@ from typing import Any
 import pytest
 
 from calc.render import live
-from scripts import _node, _setup, archives, beforehand, runtime, vectors
+from scripts import _node, _setup, archives, beforehand, runtime, smaller, vectors
 
 
 @pytest.fixture(scope="module")
@@ -37,6 +38,32 @@ def test_the_trimmed_runtime_answers_every_worksheet_like_native_python(
         assert answer == live.respond(request), request
 
 
+def test_whatever_is_split_off_answers_alike(built: runtime.Runtime, tmp_path: Path) -> None:
+    """With every function in the second file, each call goes through what stands in for it."""
+    runs = tmp_path / "runs.json"
+    known = json.loads(smaller.RUNS.read_text())
+    runs.write_text(json.dumps({**known, "functions": "0"}))
+    target = tmp_path / "smaller"
+    _node.node(smaller.TOOL, built.folder / runtime.SCRIPT, target, runs)
+    folder = tmp_path / "runtime"
+    shutil.copytree(built.folder, folder)
+    shutil.copyfile(target, folder / smaller.WASM)
+    shutil.copyfile(target.with_suffix(".cold"), folder / smaller.COLD)
+    assert (folder / smaller.COLD).stat().st_size > 3e6
+    requests = vectors.probes()[:8]
+    answers = runtime.answer_all(requests, runtime.Runtime(folder, built.manifest))
+    assert answers == [live.respond(request) for request in requests]
+    (folder / smaller.COLD).unlink()
+    with pytest.raises(_setup.SetupError, match=r"cold[.]wasm"):
+        runtime.answer_all(requests, runtime.Runtime(folder, built.manifest))
+
+
+def test_the_functions_that_run_are_of_the_runtime_that_is_used(built: runtime.Runtime) -> None:
+    as_it_comes = hashlib.sha256(smaller.whole()[smaller.WASM]).hexdigest()
+    assert json.loads(smaller.RUNS.read_text())["sha256"] == as_it_comes
+    assert built.manifest["cold"] is not None
+
+
 def test_a_missing_module_shows(built: runtime.Runtime, tmp_path: Path) -> None:
     library = archives.unpack((built.folder / "library.gz").read_bytes())
     gone = {name: data for name, data in library.items() if not name.startswith("csv.")}
@@ -53,6 +80,9 @@ def test_everything_is_compiled_and_small(built: runtime.Runtime) -> None:
     assert [each for each in members if each.endswith((".py", ".so"))] == []
     assert (built.folder / "library.gz").stat().st_size < 1.2e6
     assert (built.folder / "memory.gz").stat().st_size < 6e6
+    # As it comes the runtime is twice as large.
+    assert (built.folder / runtime.WASM).stat().st_size < 4.6e6
+    assert (built.folder / runtime.PACKED_WASM).stat().st_size < 1.9e6
     assert {
         "re/__init__.pyc",
         "dataclass_methods.pyc",

@@ -17,6 +17,7 @@ NO_LIBRARY: dict[str, bytes] = {}
 SMALL = """
 import { IMPORTED, OP, read, write } from "PLACE/module.mjs";
 import { prelinked } from "PLACE/prelink.mjs";
+import { split } from "PLACE/split.mjs";
 
 const type = (parameters, results) => {
   const bytes = Uint8Array.of(0x60, parameters.length, ...parameters, results.length, ...results);
@@ -103,6 +104,40 @@ console.log(JSON.stringify({
 def test_another_place_is_refused(known: Mapping[str, int | None]) -> None:
     with pytest.raises(_setup.SetupError, match="where its data and table begin"):
         small(f"done({json.dumps(known)})")
+
+
+@pytest.mark.parametrize("hot", [[], [0], [1], [0, 1], [2]])
+def test_what_is_split_off_is_loaded_once_and_called_alike(hot: list[int]) -> None:
+    """An exported function and one of the table, each in either file."""
+    found = small(
+        f"const stays = {hot};"
+        """
+const module = done({});
+const { first, second } = split(module, ({ index }) => stays.includes(index - 1));
+let loads = 0;
+const memory2 = new WebAssembly.Memory({ initial: 1 });
+const table = new WebAssembly.Table({ initial: 4, element: "anyfunc" });
+const env = { memory: memory2, __indirect_function_table: table };
+const load = () => {
+  loads += 1;
+  const rest = new WebAssembly.Module(write(second));
+  new WebAssembly.Instance(rest, { env, first: instance.exports });
+};
+const started = new WebAssembly.Module(write(first));
+const instance = new WebAssembly.Instance(started, { env, cold: { load } });
+const before = loads;
+const answers = [instance.exports.seven(), instance.exports.seven(), table.get(1)()];
+console.log(JSON.stringify({
+  before, loads, answers, second: second.functions.length, all: module.functions.length,
+}));
+"""
+    )
+    assert found["answers"] == [7, 7, 9]
+    assert found["before"] == 0
+    # The functions with the indices 1 to 3 are left: the relocations, `seven`, and the table's.
+    assert found["second"] == found["all"] - len([n for n in hot if n < 3])
+    called = {1, 2} - set(hot)
+    assert found["loads"] == (1 if called else 0)
 
 
 def test_an_unknown_instruction_is_refused() -> None:
