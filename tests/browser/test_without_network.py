@@ -38,13 +38,6 @@ DAMAGE = """async (part) => {
   }
   return count;
 }"""
-AT_ONCE = """(name) => {
-  const request = new XMLHttpRequest();
-  request.open("GET", new URL(name, location.href), false);
-  request.responseType = "arraybuffer";
-  request.send();
-  return request.response.byteLength;
-}"""
 # The one file in the version that was kept first.
 LOSE_IN_FIRST = """async (part) => {
   const [name] = await caches.keys();
@@ -131,20 +124,6 @@ def test_after_one_visit_every_page_opens_and_answers_without_a_network(
         page.goto(f"{host.address}no/such/page/")
         expect(page.locator("body")).to_contain_text("not among the pages kept on this device")
         assert len(host.asked) == count
-
-
-def test_a_part_that_is_hardly_ever_called_is_had_in_the_middle_of_an_answer(
-    visitor: BrowserContext, host: Host, site: Path
-) -> None:
-    """As the worker asks for it, which then waits: from what is kept, without a network."""
-    visit(visitor, host).close()
-    [part] = site.glob("assets/runtime/*/cold.wasm")
-    page = visitor.new_page()
-    with host.unplugged():
-        page.goto(f"{host.address}pairing/#working_width=48+in")
-        page.wait_for_selector(ANSWERED)
-        [worker] = page.workers
-        assert worker.evaluate(AT_ONCE, "cold.wasm") == part.stat().st_size
 
 
 def test_what_is_damaged_or_missing_is_fetched_again(visitor: BrowserContext, host: Host) -> None:
