@@ -38,7 +38,7 @@ const { count, size, warnings } = await injectManifest({
     "service-worker.js",
     "headers.txt",
     "404.html",
-    // For a slow link alone; what is kept is kept whole.
+    // For a slow link, or for when a part of the runtime can't be had; what is kept is kept whole.
     "**/*.wasm.gz",
     "sitemap.xml.gz",
     "assets/yardstick-offline.zip",

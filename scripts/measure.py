@@ -79,7 +79,8 @@ def _build() -> None:
     shutil.copytree(SITE, UNTOUCHED)
     place = UNTOUCHED / "assets" / str(made.manifest["folder"])
     npm = _node.ensure_npm_packages() / "pyodide"
-    for name in ("pyodide.asm.js", "pyodide.js", "python_stdlib.zip", "pyodide-lock.json"):
+    untouched = ("pyodide.asm.js", "pyodide.asm.wasm", "pyodide.js", "python_stdlib.zip")
+    for name in (*untouched, "pyodide-lock.json"):
         shutil.copyfile(npm / name, place / name)
     (place / "packages.zip").write_bytes(runtime.package_sources())
     (place / "worker.js").write_text(PLAIN_WORKER, encoding="utf-8")

@@ -12,7 +12,7 @@ import shutil
 import zipfile
 from pathlib import Path
 
-from scripts import _setup, client
+from scripts import _setup, archives, client, smaller
 from scripts.runtime import PACKED_WASM, WASM, Runtime
 
 NAME = "yardstick-offline"
@@ -29,6 +29,9 @@ def _carried(runtime: Runtime) -> str:
         WASM: (runtime.folder / PACKED_WASM).read_bytes(),
         "library.gz": (runtime.folder / "library.gz").read_bytes(),
     }
+    if runtime.manifest["cold"]:
+        rest = (runtime.folder / smaller.COLD).read_bytes()
+        packed[smaller.COLD] = archives.packed(rest)
     parts = {name: base64.b64encode(data).decode("ascii") for name, data in packed.items()}
     script = client.worker(runtime, offline=True)
     carried = json.dumps({"worker": script, "parts": parts}, ensure_ascii=False)

@@ -2,8 +2,8 @@
 
 Three parts come out of it, all in one folder named after their content:
 
-* the runtime itself, as the npm package has it, and gzipped for a slow link from a host that does
-  not compress what it sends;
+* the runtime itself, made smaller (`scripts/smaller.py`), and gzipped for a slow link from a host
+  that does not compress what it sends;
 * `library.gz`: the standard library, trimmed to what answering every worksheet imports, and calc
   from a wheel, with htpy and MarkupSafe, all of it byte-compiled. Modules that the runtime imports
   at its start for what is never done here (an event loop, packages fetched, text run) are replaced
@@ -23,20 +23,21 @@ import base64
 import gzip
 import hashlib
 import importlib.util
-import io
 import json
 import os
+import secrets
 import shutil
 import sys
-import zipfile
 import zlib
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from calc.model import wording
 from calc.render import live
-from scripts import _node, _setup, client_sources, vectors
+from scripts import _node, _setup, client_sources, smaller, vectors
+from scripts.archives import Members, pack, packed, read_zip, write_zip
+from scripts.beforehand import dataclass_methods
 
 FOLDER = _setup.WORK / "runtime"
 # Modules of our own that stand in for the largest ones that only the runtime itself imports.
@@ -54,7 +55,7 @@ FROZEN = {"importlib/_bootstrap.py", "importlib/_bootstrap_external.py"}
 WORKER = "worker.ts"
 SCRIPT = "python.js"
 SNAPSHOT = "memory.gz"
-WASM = "pyodide.asm.wasm"
+WASM = smaller.WASM
 PACKED_WASM = f"{WASM}.gz"
 # What only the site's build and the command line need stays at home, unless it is used.
 BUILD_ONLY = (
@@ -73,24 +74,6 @@ BUILD_ONLY = (
     "calc/tables/words/questions",
     "yardstick_calc-",
 )
-# The methods see the names of the module that their class stands in, as usual.
-TAKE_WRITTEN = """
-import dataclasses
-from types import FunctionType
-from zlib import crc32
-
-def execute(text, module, names):
-    known = WRITTEN.get((len(text), crc32(text.encode())))
-    if known:
-        names["__create_fn__"] = FunctionType(known.__code__, module)
-    else:
-        exec(text, module, names)
-
-dataclasses.exec = execute
-"""
-FIXED_DATE = (2020, 1, 1, 0, 0, 0)
-
-Members = dict[str, bytes]
 
 
 @dataclass(frozen=True)
@@ -99,34 +82,6 @@ class Runtime:
 
     folder: Path
     manifest: dict[str, object]
-
-
-def write_zip(members: Mapping[str, bytes], *, stored: bool = False) -> bytes:
-    """Return a zip of `members` that depends on their content alone."""
-    out = io.BytesIO()
-    method = zipfile.ZIP_STORED if stored else zipfile.ZIP_DEFLATED
-    with zipfile.ZipFile(out, "w", method, compresslevel=9) as archive:
-        for name in sorted(members):
-            info = zipfile.ZipInfo(name, FIXED_DATE)
-            info.compress_type = method
-            archive.writestr(info, members[name])
-    return out.getvalue()
-
-
-def pack(members: Mapping[str, bytes]) -> bytes:
-    """Return `members` as the worker takes them: a stored zip, gzipped."""
-    return gzip.compress(write_zip(members, stored=True), compresslevel=9, mtime=0)
-
-
-def unpack(data: bytes) -> Members:
-    """Return the files in what `pack` gives."""
-    return read_zip(gzip.decompress(data))
-
-
-def read_zip(data: bytes | Path) -> Members:
-    """Return the files in a zip."""
-    with zipfile.ZipFile(io.BytesIO(data) if isinstance(data, bytes) else data) as archive:
-        return {n: archive.read(n) for n in archive.namelist() if not n.endswith("/")}
 
 
 def _library_sources() -> Members:
@@ -219,31 +174,43 @@ def standard_library(npm: Path) -> Members:
     return {n: data for n, data in whole.items() if not n.startswith(packages)} | ours
 
 
-def used(library: Path, packages: Path) -> dict[str, list[str]]:
+@dataclass(frozen=True)
+class Questions:
+    """What Python is asked at a build, and what the untouched runtime answers to it."""
+
+    probes: tuple[str, ...]
+    """Known requests, which reach every module."""
+    seed: int
+    """Of requests that are drawn anew at each build."""
+    answers: tuple[str, ...] = ()
+    """To the known ones, then to the others."""
+
+    @property
+    def drawn(self) -> list[str]:
+        """Return the requests of the seed."""
+        return vectors.fresh(self.seed)
+
+    def are_answered(self, answers: Iterable[str]) -> bool:
+        """Whether these answers, to both kinds, are the untouched runtime's."""
+        return list(self.answers) == list(answers)
+
+
+def used(library: Path, packages: Path, questions: Questions) -> dict[str, list[str]]:
     """Return what answering takes of the two archives: files of "library" and of "packages".
 
-    Every worksheet is really answered, with the untrimmed `library`. "written" are the sources of
-    the methods that dataclasses write for calc's classes.
+    Every worksheet is really answered, with the untrimmed `library`, by the runtime as it comes;
+    "answers" are what it answers. "written" are the sources of the methods that dataclasses write
+    for calc's classes.
     """
-    questions = _write_requests(vectors.probes())
-    printed = _node.node(PROBE, "modules", library, packages, questions)
+    probes = _write_requests(questions.probes)
+    drawn = _write_requests(questions.drawn, "drawn.json")
+    printed = _node.node(PROBE, "modules", library, packages, probes, drawn)
     found: dict[str, list[str]] = json.loads(printed.strip().splitlines()[-1])
     return found
 
 
-def dataclass_methods(written: Iterable[str]) -> str:
-    """Return a module that spares dataclasses compiling these sources at every start.
-
-    Whatever it doesn't hold is compiled as usual. A source is known by its length and CRC-32: the
-    text itself would make the module three times as long.
-    """
-    marked = {(len(text), zlib.crc32(text.encode())): text for text in written}
-    functions = (f"{text}\nWRITTEN[{mark}] = __create_fn__\n" for mark, text in marked.items())
-    return f"WRITTEN = {{}}\n{''.join(functions)}{TAKE_WRITTEN}"
-
-
-def _write_requests(requests: Iterable[str]) -> Path:
-    path = FOLDER / "requests.json"
+def _write_requests(requests: Iterable[str], name: str = "requests.json") -> Path:
+    path = FOLDER / name
     path.write_text(json.dumps(list(requests)))
     return path
 
@@ -274,7 +241,9 @@ def build(*, inside_runtime: bool | None = None) -> Runtime:
             PROBE.read_bytes(),
             PROBE.with_name("watching.py").read_bytes(),
             PROBE.with_name("vectors.py").read_bytes(),
+            PROBE.with_name("beforehand.py").read_bytes(),
             SLIMMER.read_bytes(),
+            *(path.read_bytes() for path in smaller.sources()),
             *(path.read_bytes() for path in sorted(INSTEAD.rglob("*.py"))),
             client_sources.digest_of(WORKER),
             repr((sys.version_info[:2], inside_runtime)).encode(),
@@ -293,7 +262,8 @@ def build(*, inside_runtime: bool | None = None) -> Runtime:
     untrimmed = FOLDER / "library-whole.zip"
     untrimmed.write_bytes(write_zip(standard, stored=True))
     library_source = FOLDER / "library-source.zip"
-    taken = used(untrimmed, whole)
+    asked = Questions(tuple(vectors.probes()), secrets.randbits(32))
+    taken = used(untrimmed, whole, asked)
     sources_of_library = {
         **trimmed_library(standard, taken["library"]),
         "dataclass_methods.py": dataclass_methods(taken["written"]).encode(),
@@ -307,7 +277,8 @@ def build(*, inside_runtime: bool | None = None) -> Runtime:
             for name, data in members.items()
             if name.replace(".pyc", ".py") in taken["packages"] or not name.startswith(BUILD_ONLY)
         }
-    runtime = _write(npm, library)
+    answered = replace(asked, answers=tuple(taken["answers"]))
+    runtime = _smaller_if_alike(npm, library, answered)
     record.write_text(json.dumps(runtime.manifest))
     return runtime
 
@@ -339,15 +310,32 @@ def part(name: str, data: bytes) -> dict[str, object]:
     }
 
 
-def _write(npm: Path, library: Members) -> Runtime:
-    """Write the finished parts into a folder named after their content."""
-    source = npm / "pyodide"
-    wasm = (source / WASM).read_bytes()
+def _smaller_if_alike(npm: Path, library: Members, questions: Questions) -> Runtime:
+    """Write the parts with the runtime made smaller, or as it comes if that answers otherwise."""
+    script = FOLDER / SCRIPT
+    script.write_bytes(_script(npm / "pyodide"))
+    wasm = smaller.made_smaller(script)
+    if wasm:
+        runtime, answers = _write(npm, library, script, wasm, questions.probes)
+        answers += answer_all(questions.drawn, runtime, from_memory=True)
+        if questions.are_answered(answers):
+            return runtime
+        _setup.say(f"The runtime is used as it comes: smaller it differs (seed {questions.seed}).")
+    return _write(npm, library, script, smaller.whole(), questions.probes)[0]
+
+
+def _write(
+    npm: Path, library: Members, script: Path, wasm: Mapping[str, bytes], probes: Iterable[str]
+) -> tuple[Runtime, list[str]]:
+    """Write the finished parts into a folder named after their content.
+
+    Returns also what this Python, started from its library, answers to the probes.
+    """
     files = {
         "library.gz": pack(library),
-        WASM: wasm,
-        PACKED_WASM: gzip.compress(wasm, compresslevel=9, mtime=0),
-        SCRIPT: _script(source),
+        **wasm,
+        PACKED_WASM: packed(wasm[WASM]),
+        SCRIPT: script.read_bytes(),
     }
     # The worker's own script lies in the same folder, so it has a say in the name.
     own = client_sources.digest_of(WORKER)
@@ -356,16 +344,18 @@ def _write(npm: Path, library: Members) -> Runtime:
     made.mkdir()
     for name, data in files.items():
         (made / name).write_bytes(data)
-    info = json.loads((source / "pyodide-lock.json").read_text())["info"]
+    info = json.loads((npm / "pyodide" / "pyodide-lock.json").read_text())["info"]
     manifest: dict[str, object] = {
         "worker": "worker.js",
-        "wasm": {**part(WASM, wasm), "packed": len(files[PACKED_WASM])},
+        "wasm": {**part(WASM, wasm[WASM]), "packed": len(files[PACKED_WASM])},
+        "cold": part(smaller.COLD, wasm[smaller.COLD]) if smaller.COLD in wasm else None,
+        "whole": part(smaller.WHOLE, wasm[smaller.WHOLE]) if smaller.WHOLE in wasm else None,
         "library": part("library.gz", files["library.gz"]),
         "index": json.dumps({"info": info, "packages": {}}),
     }
     known = vectors.known()
     manifest["known"] = {"request": known, "answer": zlib.crc32(live.respond(known).encode())}
-    files[SNAPSHOT] = _snapshot(made, manifest)
+    files[SNAPSHOT], answers = _snapshot(made, manifest, probes)
     digest = _digest([*(files[name] for name in sorted(files)), own])
     folder = FOLDER / digest
     for old in [*FOLDER.glob("made-*.json"), *(each for each in FOLDER.iterdir() if each.is_dir())]:
@@ -375,20 +365,23 @@ def _write(npm: Path, library: Members) -> Runtime:
         (folder / name).write_bytes(data)
     manifest["folder"] = f"runtime/{digest}/"
     manifest["memory"] = part(SNAPSHOT, files[SNAPSHOT])
-    return Runtime(folder, manifest)
+    return Runtime(folder, manifest), answers
 
 
-def _snapshot(folder: Path, manifest: Mapping[str, object]) -> bytes:
-    """Return the memory of a Python that has started and has answered, gzipped.
+def _snapshot(
+    folder: Path, manifest: Mapping[str, object], probes: Iterable[str]
+) -> tuple[bytes, list[str]]:
+    """Return the memory of a Python that has started and has answered, gzipped; and its answers.
 
     A browser that fills its memory with it has calc imported and every table read at once.
     """
-    questions = _write_requests(vectors.probes())
+    questions = _write_requests(probes)
     described = FOLDER / "manifest.json"
     described.write_text(json.dumps(manifest))
     target = FOLDER / "memory"
-    _node.node(PROBE, "snapshot", folder / SCRIPT, described, questions, target)
-    return gzip.compress(target.read_bytes(), compresslevel=9, mtime=0)
+    printed = _node.node(PROBE, "snapshot", folder / SCRIPT, described, questions, target)
+    answers: list[str] = json.loads(printed.strip().splitlines()[-1])
+    return packed(target.read_bytes()), answers
 
 
 def answer_all(

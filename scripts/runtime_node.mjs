@@ -63,6 +63,7 @@ async function startFinished(script, manifestFile, options = {}) {
   const manifest = JSON.parse(readFileSync(manifestFile, "utf8"));
   const library = `${manifestFile}.library.zip`;
   // A memory needs no library, so it gets none.
+  joinRest(join(folder, manifest.cold?.name ?? ""));
   const bytes = options._loadSnapshot ? "" : unpacked(join(folder, manifest.library.name));
   writeFileSync(library, bytes);
   const finished = {
@@ -71,6 +72,25 @@ async function startFinished(script, manifestFile, options = {}) {
     lockFileContents: manifest.index,
   };
   return start(null, { ...finished, ...options }, resolve(script));
+}
+
+// The exports of the runtime that was started last.
+let running;
+
+// Let the runtime load the part of it that is hardly ever called.
+function joinRest(file) {
+  const { instantiate } = WebAssembly;
+  WebAssembly.instantiate = async (given, imports) => {
+    if (given instanceof WebAssembly.Module || !imports?.env) return instantiate(given, imports);
+    const module = await WebAssembly.compile(given);
+    const load = () => {
+      const rest = new WebAssembly.Module(readFileSync(file));
+      new WebAssembly.Instance(rest, { ...imports, first: running });
+    };
+    const instance = await instantiate(module, { ...imports, cold: { load } });
+    running = instance.exports;
+    return { module, instance };
+  };
 }
 
 // The same sources give the same memory, on any machine at any time.
@@ -88,17 +108,21 @@ function ready(python) {
   return python.pyimport("calc.render.live").respond;
 }
 
+const given = (requests) => JSON.parse(readFileSync(requests, "utf8"));
+
 const tasks = {
-  // modules LIBRARY PACKAGES REQUESTS: the files, of the library and of the packages, that answering
-  // every request imports or opens, and the methods that dataclasses write on the way
-  async modules(library, packages, requests) {
+  // modules LIBRARY PACKAGES REQUESTS MORE: the files, of the library and of the packages, that answering
+  // every request imports or opens, and the methods that dataclasses write on the way; and the answers
+  // to these and to more
+  async modules(library, packages, requests, more) {
     const python = await start(packages, { stdLibURL: resolve(library) });
     const place = "/lib/python3.13/site-packages";
     python.FS.writeFile(`${place}/watching.py`, readFileSync(join(here, "watching.py")));
     const watching = python.pyimport("watching");
     const { respond } = python.pyimport("calc.render.live");
-    for (const request of JSON.parse(readFileSync(requests, "utf8"))) respond(request);
-    return JSON.parse(watching.found(place));
+    const answers = given(requests).map((request) => respond(request));
+    const found = JSON.parse(watching.found(place));
+    return { ...found, answers: [...answers, ...given(more).map((request) => respond(request))] };
   },
 
   // compile SOURCE TARGET LEVEL: every module of a zip compiled by the runtime's own Python
@@ -124,7 +148,8 @@ with zipfile.ZipFile("/tmp/source.zip") as given, zipfile.ZipFile("/tmp/target.z
     return true;
   },
 
-  // snapshot SCRIPT MANIFEST REQUESTS TARGET: the memory of a Python that has answered every request
+  // snapshot SCRIPT MANIFEST REQUESTS TARGET: the memory of a Python that has answered every request;
+  // returns the answers
   async snapshot(script, manifestFile, requests, target) {
     stopTheWorld();
     const options = { _makeSnapshot: true, env: { PYTHONHASHSEED: "0" } };
@@ -138,10 +163,17 @@ with zipfile.ZipFile("/tmp/source.zip") as given, zipfile.ZipFile("/tmp/target.z
       if (table) rows(table).destroy();
     }
     const answering = ready(python);
-    for (const request of JSON.parse(readFileSync(requests, "utf8"))) answering(request);
+    const answers = given(requests).map((request) => answering(request));
     python.pyimport("gc").collect();
     writeFileSync(target, python.makeMemorySnapshot());
-    return true;
+    return answers;
+  },
+
+  // ran SCRIPT MANIFEST REQUESTS [SNAPSHOT]: the functions that run, in a runtime that notes them
+  async ran(...given) {
+    await this.answer(...given);
+    const hits = Object.keys(running).filter((name) => /^hit\d+$/.test(name) && running[name].value);
+    return hits.map((name) => Number(name.slice(3)));
   },
 
   // answer SCRIPT MANIFEST REQUESTS [SNAPSHOT]: what the finished runtime answers
@@ -149,7 +181,7 @@ with zipfile.ZipFile("/tmp/source.zip") as given, zipfile.ZipFile("/tmp/target.z
     const options = snapshot ? { _loadSnapshot: unpacked(snapshot) } : {};
     const python = await startFinished(script, manifestFile, options);
     const answering = ready(python);
-    return JSON.parse(readFileSync(requests, "utf8")).map((request) => answering(request));
+    return given(requests).map((request) => answering(request));
   },
 };
 

@@ -7,6 +7,7 @@ answers to all of them with native Python's.
 from __future__ import annotations
 
 import json
+import random
 from collections.abc import Iterator, Mapping, Sequence
 
 HOSTILE = "<script>alert(1)</script>"
@@ -33,6 +34,18 @@ def _widened(text: str) -> str:
     except ValueError:
         return text
     return f"{value * 0.95:g} to {value * 1.05:g} {unit}".strip()
+
+
+def _drawn(text: str, draw: random.Random) -> str:
+    """Return a typed number as another ("60 in" becomes "43.2 in", or a range), else the text."""
+    number, _, unit = text.strip().partition(" ")
+    try:
+        value = float(number.replace(",", ""))
+    except ValueError:
+        return text
+    low = value * draw.uniform(0.5, 2)
+    high = low * draw.choice((1, 1, 1.2))
+    return (f"{low:.4g} {unit}" if low == high else f"{low:.4g} to {high:.4g} {unit}").strip()
 
 
 def _of_worksheet(name: str, defaults: Mapping[str, str], asks: Sequence[str]) -> Iterator[str]:
@@ -81,6 +94,22 @@ def probes() -> list[str]:
     every_kind = [text for text in requests() if f'"worksheet": "{names[0]}"' in text]
     others = [text for text in requests() if '"worksheet"' not in text]
     return [*found, *every_kind, *others]
+
+
+def fresh(seed: int, number: int = 40) -> list[str]:
+    """Return requests that nobody has looked at: examples whose numbers are drawn anew."""
+    from calc import worksheets
+
+    draw = random.Random(seed)
+    names = [name for name in worksheets.names() if worksheets.load(name).examples()]
+    found = []
+    for name in draw.choices(names, k=number):
+        examples = worksheets.load(name).examples()
+        kept = [field for field in examples if draw.random() < 0.9]
+        inputs = {field: _drawn(examples[field], draw) for field in kept}
+        units, stage = draw.choice(("us", "metric")), draw.choice(("exact", "full"))
+        found.append(_request(name, inputs, units, stage))
+    return found
 
 
 def known() -> str:

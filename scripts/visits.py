@@ -194,7 +194,8 @@ def slow(browser: Browser, site: Path) -> dict[str, float]:
 
 def wire(runtime: Path, brotli: Any) -> dict[str, int]:
     """Return the bytes of Python for a first visit on a slow link, by what the host compresses."""
-    parts = {path.name: path.read_bytes() for path in runtime.iterdir() if path.name != "memory.gz"}
+    later = ("memory.gz", "cold.wasm", "whole.wasm.gz")
+    parts = {path.name: path.read_bytes() for path in runtime.iterdir() if path.name not in later}
     # What a host that compresses nothing is asked for in the place of a larger file.
     packed = {name: parts.pop(f"{name}.gz") for name in list(parts) if f"{name}.gz" in parts}
     total = dict.fromkeys(("brotli", "gzip", "nothing"), 0)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+import hashlib
 import json
 import marshal
 import shutil
@@ -12,7 +13,7 @@ from typing import Any
 import pytest
 
 from calc.render import live
-from scripts import _node, _setup, runtime, vectors
+from scripts import _node, _setup, archives, beforehand, runtime, smaller, vectors
 
 
 @pytest.fixture(scope="module")
@@ -37,22 +38,51 @@ def test_the_trimmed_runtime_answers_every_worksheet_like_native_python(
         assert answer == live.respond(request), request
 
 
+def test_whatever_is_split_off_answers_alike(built: runtime.Runtime, tmp_path: Path) -> None:
+    """With every function in the second file, each call goes through what stands in for it."""
+    runs = tmp_path / "runs.json"
+    known = json.loads(smaller.RUNS.read_text())
+    runs.write_text(json.dumps({**known, "functions": "0"}))
+    target = tmp_path / "smaller"
+    _node.node(smaller.TOOL, built.folder / runtime.SCRIPT, target, runs)
+    folder = tmp_path / "runtime"
+    shutil.copytree(built.folder, folder)
+    shutil.copyfile(target, folder / smaller.WASM)
+    shutil.copyfile(target.with_suffix(".cold"), folder / smaller.COLD)
+    assert (folder / smaller.COLD).stat().st_size > 3e6
+    requests = vectors.probes()[:8]
+    answers = runtime.answer_all(requests, runtime.Runtime(folder, built.manifest))
+    assert answers == [live.respond(request) for request in requests]
+    (folder / smaller.COLD).unlink()
+    with pytest.raises(_setup.SetupError, match=r"cold[.]wasm"):
+        runtime.answer_all(requests, runtime.Runtime(folder, built.manifest))
+
+
+def test_the_functions_that_run_are_of_the_runtime_that_is_used(built: runtime.Runtime) -> None:
+    as_it_comes = hashlib.sha256(smaller.whole()[smaller.WASM]).hexdigest()
+    assert json.loads(smaller.RUNS.read_text())["sha256"] == as_it_comes
+    assert built.manifest["cold"] is not None
+
+
 def test_a_missing_module_shows(built: runtime.Runtime, tmp_path: Path) -> None:
-    library = runtime.unpack((built.folder / "library.gz").read_bytes())
+    library = archives.unpack((built.folder / "library.gz").read_bytes())
     gone = {name: data for name, data in library.items() if not name.startswith("csv.")}
     assert len(gone) == len(library) - 1
     folder = tmp_path / "runtime"
     shutil.copytree(built.folder, folder)
-    (folder / "library.gz").write_bytes(runtime.pack(gone))
+    (folder / "library.gz").write_bytes(archives.pack(gone))
     with pytest.raises(_setup.SetupError, match="csv"):
         runtime.answer_all(vectors.requests()[:1], runtime.Runtime(folder, built.manifest))
 
 
 def test_everything_is_compiled_and_small(built: runtime.Runtime) -> None:
-    members = list(runtime.unpack((built.folder / "library.gz").read_bytes()))
+    members = list(archives.unpack((built.folder / "library.gz").read_bytes()))
     assert [each for each in members if each.endswith((".py", ".so"))] == []
     assert (built.folder / "library.gz").stat().st_size < 1.2e6
     assert (built.folder / "memory.gz").stat().st_size < 6e6
+    # As it comes the runtime is twice as large.
+    assert (built.folder / runtime.WASM).stat().st_size < 4.6e6
+    assert (built.folder / runtime.PACKED_WASM).stat().st_size < 1.9e6
     assert {
         "re/__init__.pyc",
         "dataclass_methods.pyc",
@@ -84,7 +114,7 @@ def test_methods_compiled_beforehand_are_those_that_dataclasses_write(
 
     monkeypatch.setattr(dataclasses, "exec", note, raising=False)
     usual = made()
-    exec(compile(runtime.dataclass_methods(written), "beforehand", "exec"), {})
+    exec(compile(beforehand.dataclass_methods(written), "beforehand", "exec"), {})
     ours = made()
     assert len(written) == 1
     assert ours.__init__.__code__.co_filename == "beforehand"
@@ -99,12 +129,12 @@ def test_methods_compiled_beforehand_are_those_that_dataclasses_write(
 def test_both_compilers_give_modules_that_run_alike(tmp_path: Path) -> None:
     source = tmp_path / "source.zip"
     source.write_bytes(
-        runtime.write_zip({"one.py": b'"""Doc."""\nX = 3 * 7\n', "t.csv": b"a\n1\n"})
+        archives.write_zip({"one.py": b'"""Doc."""\nX = 3 * 7\n', "t.csv": b"a\n1\n"})
     )
-    inside = runtime.read_zip(runtime.byte_compile(source, inside_runtime=True))
+    inside = archives.read_zip(runtime.byte_compile(source, inside_runtime=True))
     assert sorted(inside) == ["one.pyc", "t.csv"]
     assert inside["t.csv"] == b"a\n1\n"
-    outside = runtime.read_zip(runtime.byte_compile(source))
+    outside = archives.read_zip(runtime.byte_compile(source))
     assert sorted(outside) == ["one.pyc", "t.csv"]
     space: dict[str, object] = {}
     exec(marshal.loads(outside["one.pyc"][16:]), space)
@@ -115,9 +145,9 @@ def test_both_compilers_give_modules_that_run_alike(tmp_path: Path) -> None:
 
 def test_compiled_modules_know_their_lines_but_no_columns(tmp_path: Path) -> None:
     source = tmp_path / "source.zip"
-    source.write_bytes(runtime.write_zip({"one.py": b"def f(a, b):\n    return a / b\n"}))
+    source.write_bytes(archives.write_zip({"one.py": b"def f(a, b):\n    return a / b\n"}))
     for inside in (True, False):
-        compiled = runtime.read_zip(runtime.byte_compile(source, inside_runtime=inside))
+        compiled = archives.read_zip(runtime.byte_compile(source, inside_runtime=inside))
         space: dict[str, Any] = {}
         exec(marshal.loads(compiled["one.pyc"][16:]), space)
         lines = {(line, column) for line, _, column, _ in space["f"].__code__.co_positions()}

@@ -5,7 +5,7 @@
 
 import { isNewer } from "./build";
 import { wordsOf } from "./problem";
-import { ADDED, ANEW, type FromWorker, type PackedParts, type Request, type Response, type Runtime, type ToWorker, type Trouble } from "./protocol";
+import { ADDED, ANEW, WHOLE, type FromWorker, type PackedParts, type Request, type Response, type Runtime, type ToWorker, type Trouble } from "./protocol";
 
 declare const RUNTIME: Runtime;
 /** The script that carries Python, in the offline copy; empty elsewhere. */
@@ -76,6 +76,8 @@ export class Engine {
   private again = false;
   /** True once anything has failed: from then on no start takes the quicker way. */
   private failed = false;
+  /** True once a part that is hardly ever called could not be had: then all of the runtime is taken. */
+  private whole = false;
   /** Counts the starts: what an earlier one still says is nobody's business. */
   private turn = 0;
   /** Seconds since the worker was last heard of, or asked. */
@@ -103,6 +105,7 @@ export class Engine {
     if (!this.started || this.progress.state === "ready") return;
     this.again = false;
     this.failed = true;
+    this.whole = false;
     this.blamed = undefined;
     for (const question of this.waiting) question.failures = 0;
     this.begin();
@@ -206,7 +209,7 @@ export class Engine {
     const blob = carried && new Blob([carried.worker], { type: "text/javascript" });
     try {
       const worker = new (window.yardstickWorker ?? Worker)(
-        blob ? URL.createObjectURL(blob) : this.script + (this.failed ? ANEW : ""),
+        blob ? URL.createObjectURL(blob) : this.script + (this.whole ? WHOLE : this.failed ? ANEW : ""),
       );
       if (carried) worker.postMessage({ kind: "start", parts: carried.parts } satisfies ToWorker);
       this.listenTo(worker);
@@ -248,6 +251,13 @@ export class Engine {
       this.report({ state: "ready", slow: false });
     } else if (message.kind === "failed") {
       this.stumble(message);
+    } else if (message.kind === "whole") {
+      // The offline copy has one runtime, and what is whole has no such part.
+      if (CARRIED || this.whole) this.stumble({ cause: "died", detail: message.detail });
+      else {
+        this.whole = true;
+        this.begin();
+      }
     } else {
       this.take(message.response);
     }

@@ -17,6 +17,10 @@ export interface Runtime {
   folder: string;
   worker: string;
   wasm: Part;
+  /** What of it is hardly ever called; null where it is whole. */
+  cold: Part | null;
+  /** All of it as it comes, for when that part can't be had. */
+  whole: Part | null;
   /** The standard library, and calc with what it stands on. */
   library: Part;
   /** What Python's memory holds once it has started from these two and has answered. */
@@ -88,6 +92,9 @@ export type PackedParts = Record<string, string>;
 /** Behind the address of the worker's script: start without the memory of an earlier Python. */
 export const ANEW = "#anew";
 
+/** The same, and with all of the runtime as it comes. */
+export const WHOLE = "#whole";
+
 /** From the page to the worker. Only the offline copy starts it: elsewhere it starts by itself. */
 export type ToWorker =
   | { kind: "start"; parts: PackedParts }
@@ -123,4 +130,6 @@ export type FromWorker =
   | { kind: "progress"; loaded: number; total: number }
   | { kind: "ready" }
   | { kind: "answer"; response: string }
+  /** A part that is hardly ever called can't be had: start anew with all of the runtime. */
+  | { kind: "whole"; detail: string }
   | ({ kind: "failed" } & Trouble);

@@ -3,10 +3,11 @@
  * in the same file, so the downloads begin before it is run.
  */
 
+import { Cold, type Functions } from "./cold";
 import { crc32 } from "./digest";
 import { PartTrouble, carriedPart, fetchModule, fetchPart, keptPart } from "./downloads";
 import { wordsOf } from "./problem";
-import { ANEW, type Cause, type FromWorker, type PackedParts, type Part, type Runtime, type ToWorker } from "./protocol";
+import { ANEW, WHOLE, type Cause, type FromWorker, type PackedParts, type Part, type Runtime, type ToWorker } from "./protocol";
 import type { Bytes } from "./unpacking";
 
 declare const RUNTIME: Runtime;
@@ -25,12 +26,17 @@ const scope = globalThis as unknown as {
   fetch: typeof fetch;
 };
 const networkFetch = scope.fetch.bind(globalThis);
-const { wasm, library, memory } = RUNTIME;
+const { cold, library, memory } = RUNTIME;
 /** So many bytes within so many milliseconds make a link quick. */
 const QUICK = { bytes: 1e6, within: 100 };
 /** As many of the memory have to be here so soon: what is quick may have been kept by the browser. */
 const MEMORY_WITHIN = 300;
 const loaded = new Map<Part, number>();
+const itsFolder = OFFLINE ? "https://offline.invalid/" : new URL(".", location.href).href;
+/** All of the runtime, where the part of it that is hardly ever called could not be had. */
+const whole = location.hash === WHOLE ? RUNTIME.whole : null;
+const wasm = whole ?? RUNTIME.wasm;
+const rest = new Cold(itsFolder + (cold?.name ?? ""), whole ? null : cold);
 /** What this start takes; the memory, where it is taken, stands for the library. */
 let wanted = [wasm, library];
 
@@ -84,7 +90,9 @@ function download(folder: string): Parts {
     link.note(bytes, bytes === part.length);
     count(part, bytes);
   };
-  const module = fetchModule(folder + wasm.name, wasm, counting, link.isQuick);
+  const module = whole
+    ? fetchPart(folder + whole.name, whole, counting).then((bytes) => WebAssembly.compile(bytes))
+    : fetchModule(folder + wasm.name, wasm, counting, link.isQuick);
   module.catch(() => link.note(0, true));
   let fetched: Promise<Bytes> | undefined;
   const itsLibrary = () => (fetched ??= fetchPart(folder + library.name, library, count));
@@ -107,7 +115,7 @@ function download(folder: string): Parts {
     return fetchPart(folder + memory.name, memory, counted, late.signal);
   };
   // After a start that failed everything is had from its sources.
-  const anew = location.hash === ANEW;
+  const anew = location.hash === ANEW || whole !== null;
   return {
     module,
     memory: anew ? Promise.resolve(null) : itsMemory().catch(() => null),
@@ -119,8 +127,12 @@ function download(folder: string): Parts {
 function unpack(given: PackedParts): Parts {
   const take = (part: Part) => carriedPart(given[part.name] ?? "", part);
   const itsLibrary = take(library);
+  const itsRest = cold ? take(cold).then((bytes) => rest.hold(bytes)) : undefined;
   return {
-    module: take(wasm).then((bytes) => WebAssembly.compile(bytes)),
+    module: take(wasm).then(async (bytes) => {
+      await itsRest;
+      return WebAssembly.compile(bytes);
+    }),
     memory: Promise.resolve(null),
     library: () => itsLibrary,
   };
@@ -138,7 +150,9 @@ function handOver(
   const { instantiateStreaming } = WebAssembly;
   WebAssembly.instantiateStreaming = async (_source, imports) => {
     const compiled = await module;
-    return { module: compiled, instance: await WebAssembly.instantiate(compiled, imports) };
+    const joined = rest.joinedTo(imports as Functions, () => instance);
+    const instance = await WebAssembly.instantiate(compiled, joined);
+    return { module: compiled, instance };
   };
   scope.fetch = async (input, options) => {
     const url = input instanceof Request ? input.url : String(input);
@@ -199,7 +213,8 @@ async function startOneWay(folder: string, parts: Parts): Promise<Respond> {
 let answering: Promise<Respond> | undefined;
 
 function fail(cause: Cause, problem: unknown): void {
-  if (problem instanceof PartTrouble) say({ kind: "failed", cause: problem.cause, detail: problem.detail });
+  if (rest.problem) say({ kind: "whole", detail: rest.problem });
+  else if (problem instanceof PartTrouble) say({ kind: "failed", cause: problem.cause, detail: problem.detail });
   else say({ kind: "failed", cause, detail: wordsOf(problem) });
 }
 
@@ -212,7 +227,12 @@ addEventListener("unhandledrejection", (event) => {
 function begin(folder: string, parts: Parts): void {
   answering = startOneWay(folder, parts);
   answering.then(
-    () => say({ kind: "ready" }),
+    () => {
+      if (rest.problem) return fail("start", rest.problem);
+      say({ kind: "ready" });
+      // Once there is no network, not every browser asks the service worker in the middle of an answer.
+      if (cold && !OFFLINE) void keptPart(folder + cold.name, cold).then((bytes) => rest.hold(bytes));
+    },
     (problem) => fail("start", problem),
   );
 }
@@ -220,21 +240,20 @@ function begin(folder: string, parts: Parts): void {
 scope.onmessage = async ({ data }) => {
   if (data.kind === "start") {
     // A page opened from a file has no address that a worker could resolve against.
-    begin("https://offline.invalid/", unpack(data.parts));
+    begin(itsFolder, unpack(data.parts));
     return;
   }
   // Why it did not start is said once.
   const respond = await answering!.catch(() => null);
   if (!respond) return;
   try {
-    say({ kind: "answer", response: respond(data.request) });
+    const response = respond(data.request);
+    if (rest.problem) fail("died", rest.problem);
+    else say({ kind: "answer", response });
   } catch (problem) {
     fail("died", problem);
   }
 };
 
 // No message is waited for: it would come by way of the page's thread, which is busy at the start.
-if (!OFFLINE) {
-  const folder = new URL(".", location.href).href;
-  begin(folder, download(folder));
-}
+if (!OFFLINE) begin(itsFolder, download(itsFolder));
