@@ -19,7 +19,6 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import replace
 from typing import Any
 
 from calc import model
@@ -119,15 +118,8 @@ class Search:
         return self.worst[name][0], self._greatest(name)
 
     def nominal(self, name: str) -> model.Check:
-        """Return a check as the middle makes it, or as it was worst where the middle doesn't.
-
-        Its grade is the graver one of the two: a danger at the worst end is one for the whole box.
-        """
-        worst = self.worst[name][2]
-        middle = self._nominal.get(name, worst)
-        if model.GRADES.index(worst.grade) < model.GRADES.index(middle.grade):
-            return replace(middle, grade=worst.grade)
-        return middle
+        """Return a check as the middle makes it, or as it was worst where the middle doesn't."""
+        return self._nominal.get(name) or self.worst[name][2]
 
     def absent_somewhere(self, name: str) -> bool:
         """Whether a check doesn't apply at some of the points."""
