@@ -165,6 +165,7 @@ def test_everything_that_scripts_delete_lies_in_a_folder_of_their_own() -> None:
         "place.py": 2,  # the folder made for one build; a checked earlier build
         "client.py": 1,  # .build/assets
         "offline.py": 1,  # .build/assets-offline
+        "runs.py": 1,  # .build/runs
         "runtime.py": 4,  # .build/wheel, .build/runtime
         "measure.py": 2,  # .build/measure-*
         "mkdocs_hooks.py": 1,  # in a site that MkDocs has just written
