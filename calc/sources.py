@@ -40,6 +40,11 @@ class Source:
         return STATUS_WORDS[self.status]
 
 
+def unique(citations: str) -> str:
+    """Return citations ("hitch/H13; hitch/S5, clause 6.3") with each named once."""
+    return "; ".join(dict.fromkeys(part.strip() for part in citations.split(";") if part.strip()))
+
+
 @cache
 def shelf(name: str) -> dict[str, Source]:
     """Return the sources of one shelf by key, in the order of the file."""

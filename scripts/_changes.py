@@ -10,11 +10,11 @@ import sys
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from pathlib import Path
 from types import CodeType, FunctionType, ModuleType
 from typing import Any
 
-ROOT = Path(__file__).resolve().parent.parent
+from scripts._setup import ROOT
+
 # On the numbers of this package these can't be computed at all, so that any run notices.
 IDLE = ("BitOr", "BitAnd", "BitXor", "LShift", "RShift", "VariableReplacer", "VariableInserter")
 DECORATORS = "RemoveDecorator"  # most keep results, or say what only a proof needs
@@ -27,8 +27,6 @@ class Mutant:
     """One change of one module."""
 
     path: str  # below the project's folder
-    operator: str
-    occurrence: int
     line: int
     last: int
     before: str
@@ -122,8 +120,6 @@ def mutants(path: str, rng: random.Random, count: int) -> list[Mutant]:
         made.append(
             Mutant(
                 path,
-                name.partition("/")[2],
-                occurrence,
                 first,
                 last,
                 before,

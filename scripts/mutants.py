@@ -12,8 +12,7 @@ changed. Survivors are printed; with --write the figures go onto the page about 
 import sys
 from pathlib import Path
 
-ROOT = Path(__file__).resolve().parent.parent
-sys.path[0] = str(ROOT)
+sys.path[0] = str(Path(__file__).resolve().parent.parent)
 
 from scripts import _python
 
@@ -37,6 +36,7 @@ import pytest
 
 from scripts import _changes, sections
 from scripts._changes import Mutant, mutants
+from scripts._setup import ROOT
 
 ROOMS = {
     "calc/mechanics": ("calc/mechanics/*.py",),
@@ -124,8 +124,6 @@ class Runner:
             os.dup2(silent, 1)
             os.dup2(silent, 2)
             status = work()
-        except BaseException:
-            status = 3
         finally:
             os._exit(status)
 

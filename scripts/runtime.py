@@ -242,6 +242,7 @@ def build(*, inside_runtime: bool | None = None) -> Runtime:
             PROBE.with_name("watching.py").read_bytes(),
             PROBE.with_name("vectors.py").read_bytes(),
             PROBE.with_name("beforehand.py").read_bytes(),
+            PROBE.with_name("archives.py").read_bytes(),
             SLIMMER.read_bytes(),
             *(path.read_bytes() for path in smaller.sources()),
             *(path.read_bytes() for path in sorted(INSTEAD.rglob("*.py"))),

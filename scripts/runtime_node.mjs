@@ -170,8 +170,8 @@ with zipfile.ZipFile("/tmp/source.zip") as given, zipfile.ZipFile("/tmp/target.z
   },
 
   // ran SCRIPT MANIFEST REQUESTS [SNAPSHOT]: the functions that run, in a runtime that notes them
-  async ran(...given) {
-    await this.answer(...given);
+  async ran(...files) {
+    await this.answer(...files);
     const hits = Object.keys(running).filter((name) => /^hit\d+$/.test(name) && running[name].value);
     return hits.map((name) => Number(name.slice(3)));
   },

@@ -194,7 +194,10 @@ def slow(browser: Browser, site: Path) -> dict[str, float]:
 
 def wire(runtime: Path, brotli: Any) -> dict[str, int]:
     """Return the bytes of Python for a first visit on a slow link, by what the host compresses."""
-    later = ("memory.gz", "cold.wasm", "whole.wasm.gz")
+    from scripts import runtime as made
+    from scripts import smaller
+
+    later = (made.SNAPSHOT, smaller.COLD, smaller.WHOLE)
     parts = {path.name: path.read_bytes() for path in runtime.iterdir() if path.name not in later}
     # What a host that compresses nothing is asked for in the place of a larger file.
     packed = {name: parts.pop(f"{name}.gz") for name in list(parts) if f"{name}.gz" in parts}

@@ -11,6 +11,7 @@ from functools import cache
 
 from calc import arith, tables
 from calc.mechanics import tire_load
+from calc.mechanics.sight import MPH
 from calc.mechanics.tire_size import Designation, decode
 from calc.mechanics.tires import lookup_key, tread_class
 
@@ -18,7 +19,6 @@ POUND, PSI = tire_load.POUND, tire_load.PSI
 PRINTED_LOAD = 0.001
 """How far a load is off where it is printed in other units [-]: 1360 kg as 3,000 lb; common
 practice, no source."""
-MPH = 0.44704
 LOADER_SPEED = 10 / 3.6
 """Fastest that loads of R-4 rows hold at [m/s]: their data sheet names no speed, and a loader
 tire whose speeds are printed carries as much up to 10 km/h alone, tires/TD-1."""
@@ -36,6 +36,11 @@ class Rating:
     speed: float | None
     source: str
     pressure: float | None = None
+
+    def holds_at(self, speed: float) -> bool:
+        """Return whether it holds at a speed [m/s]: up to its own as that is printed."""
+        most = arith.inf if self.speed is None else printed_speed(self.speed)
+        return bool(speed <= most * (1 + 1e-9))
 
 
 def printed_speed(limit: float) -> float:
@@ -138,11 +143,7 @@ def rating(designation: Designation, speed: float | None = None) -> Rating | Non
     """
     services = service_ratings(designation)
     if services:
-        reach = [
-            r
-            for r in services
-            if speed is None or speed <= printed_speed(r.speed or 0.0) * (1 + 1e-9)
-        ]
+        reach = [r for r in services if speed is None or r.holds_at(speed)]
         return reach[0] if reach else services[-1]
     points = sheet_points(designation)
     if not points:

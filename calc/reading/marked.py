@@ -115,10 +115,8 @@ class _Tire:
         around = f"{ahead} {behind}"
         if re.search(r"\b(?:have|has|now|my|current\w*|old|the fluid|in)\b", around):
             return False
-        if re.search(
-            r"\b(?:what|which)\b.{0,30}\b(?:go|goes|fit|fits|match|matches)\b", self.text[:start]
-        ):
-            return False  # "which rear goes with" the one that is there
+        if _GOES_WITH.search(self.text[:start]):
+            return False
         before = self.text[max(0, self.match.start() - 28) : self.match.start()]
         return bool(_NEW.search(re.split(r"[.;?]", before)[-1]))
 

@@ -100,9 +100,8 @@ def carried(
     if marked is None:
         return Carried(None, None, "load")
     found = _at_pressure(designation, marked, pressure, rated_pressure, speed)
-    holds = arith.inf if marked.speed is None else tire_rating.printed_speed(marked.speed)
     driven = TRAVEL if speed is None else speed
-    return replace(found, too_fast=bool(driven > holds * (1 + 1e-9)))
+    return replace(found, too_fast=not marked.holds_at(driven))
 
 
 def _at_pressure(

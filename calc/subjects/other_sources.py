@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import cache
 
 from calc import model, quantities, tables
+from calc.sources import unique
 
 TITLE = "Where sources disagree"
 NONE_READ = "No other source was read."
@@ -36,14 +37,7 @@ def differences(worksheet: str) -> model.Table | None:
             )
             for row in rows
         ),
-        "; ".join(
-            dict.fromkeys(
-                key.strip()
-                for row in rows
-                for key in f"{row['used_source']};{row['others_source']}".split(";")
-                if key.strip()
-            )
-        ),
+        unique(";".join(f"{row['used_source']};{row['others_source']}" for row in rows)),
     )
 
 

@@ -245,8 +245,3 @@ def item_count(v: model.Inputs, found: Situation) -> int:
     fit = sum(item_row(need.item)["group"] == "fit" for need in found.needs)
     shown = found.emblem_use in ("show", "with symbol")
     return fit + shown + found.symbol + bool(found.emblem_behind)
-
-
-def unique(citations: str) -> str:
-    """Citations with each named once."""
-    return "; ".join(dict.fromkeys(part.strip() for part in citations.split(";") if part.strip()))

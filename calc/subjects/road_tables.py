@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from calc import model, tables
 from calc.mechanics import road_limits, road_rules, smv_emblem
+from calc.sources import unique
 from calc.subjects import road_list as rl
 
 Row = tuple[model.Cell, ...]
@@ -122,7 +123,7 @@ def checklist(v: model.Inputs, found: rl.Situation, unit: str) -> model.Table | 
         f"{title}: cross off what is there",
         COLUMNS,
         tuple((str(start + i), *row) for i, row in enumerate(rows)),
-        rl.unique("; ".join(sources)),
+        unique("; ".join(sources)),
         checklist=True,
     )
 
@@ -153,7 +154,7 @@ def conduct(v: model.Inputs, found: rl.Situation) -> model.Table | None:
     if not rows:
         return None
     return model.Table(
-        "Before you go", ("What", "Why"), tuple(rows), rl.unique("; ".join(sources)), checklist=True
+        "Before you go", ("What", "Why"), tuple(rows), unique("; ".join(sources)), checklist=True
     )
 
 

@@ -10,12 +10,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from calc import arith, model, quantities, tables
-from calc.mechanics import (
-    implement_class,
-    implement_power,
-    pto,
-    pto_power,
-)
+from calc.mechanics import implement_class, implement_power, pto, pto_power
 from calc.subjects import digging, ground_tools, hung
 
 OVERLOAD = 1.2

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shutil
 import threading
 from collections.abc import Iterator
 from pathlib import Path
@@ -50,6 +51,14 @@ def site() -> Path:
 def offline(site: Path) -> Path:
     """The offline copy's folder."""
     return site.with_name(f"{site.name}-offline")
+
+
+@pytest.fixture
+def copy(offline: Path, tmp_path: Path) -> Path:
+    """A copy of the offline copy, which a test may damage."""
+    place = tmp_path / "copy"
+    shutil.copytree(offline, place)
+    return place
 
 
 @pytest.fixture(scope="session")

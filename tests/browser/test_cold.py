@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import shutil
 from pathlib import Path
 
 import pytest
@@ -118,9 +117,7 @@ def test_without_both_it_is_said_and_tried_again(page: Page, address: str) -> No
     assert "whole.wasm.gz" not in asked
 
 
-def test_the_offline_copy_has_it_at_hand(page: Page, offline: Path, tmp_path: Path) -> None:
-    copy = tmp_path / "copy"
-    shutil.copytree(offline, copy)
+def test_the_offline_copy_has_it_at_hand(page: Page, copy: Path) -> None:
     carried = copy / "assets" / "carried.js"
     text = carried.read_text(encoding="utf-8")
     opening = 'window.yardstickCarried = {"worker": "'
@@ -131,11 +128,7 @@ def test_the_offline_copy_has_it_at_hand(page: Page, offline: Path, tmp_path: Pa
     is_answered(page)
 
 
-def test_the_offline_copy_without_it_says_that_it_is_damaged(
-    page: Page, offline: Path, tmp_path: Path
-) -> None:
-    copy = tmp_path / "copy"
-    shutil.copytree(offline, copy)
+def test_the_offline_copy_without_it_says_that_it_is_damaged(page: Page, copy: Path) -> None:
     carried = copy / "assets" / "carried.js"
     text = carried.read_text(encoding="utf-8")
     assert '"cold.wasm": "' in text

@@ -7,6 +7,7 @@ import math
 from calc import model, tables
 from calc.mechanics import ballast, lift
 from calc.search import Remedies
+from calc.sources import unique
 from calc.subjects import hung, hung_remedies
 from calc.subjects.standing import stand
 
@@ -53,12 +54,11 @@ def _rules_table(v: model.Inputs) -> model.Table:
             total = _ballast_by(v, row["key"], rear_mass, reach)
             needed = model.phrase("{m}", m=(total, "mass")) if total > EVEN else "none"
         lines.append((row["label"], ask, (here, "load"), "yes" if met else "no", needed))
-    keys = dict.fromkeys(part.strip() for row in rows for part in row["source"].split(";"))
     return model.Table(
         "What the different rules say of this machine",
         ("Rule", "It asks for", "Here", "Met", "Front ballast in all"),
         tuple(lines),
-        "; ".join(keys),
+        unique("; ".join(row["source"] for row in rows)),
         "The ballast stands where you said, ahead of the front axle.",
     )
 

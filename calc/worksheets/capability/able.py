@@ -12,9 +12,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from calc import arith, model
-from calc.mechanics import (
-    typical,
-)
+from calc.mechanics import typical
 from calc.model import Inputs, Worksheet
 from calc.subjects import ground_tools, hung_remedies, raised
 

@@ -41,29 +41,24 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         cautions=found.cautions("manuals", "rest", "plates", "towing"),
         tables=[_widths_table(listed), loads, _plates_table(v, remedies.assumed)],
         notes=notes,
-        headline=_either(worst, found) if open_ else _headline(worst, found),
+        headline=_either(worst, found) if open_ else _headline(worst, found, listed),
     )
-
-
-def _cutter_and_blade(worst: model.Inputs) -> tuple[float, float]:
-    cutter, blade = (able.widest(worst, kind, "typical")[0] for kind in MOST_ASKED)
-    return cutter, blade
 
 
 def _either(worst: model.Inputs, found: model.Found) -> model.Words:
     """Say what runs with the loader on and off, where nobody said which."""
     numbers: dict[str, model.Number] = {}
     for loader in ("on", "off"):
-        for kind, width in zip(
-            MOST_ASKED, _cutter_and_blade(worst.but(loader=loader)), strict=True
-        ):
+        for kind in MOST_ASKED:
+            width, _ = able.widest(worst.but(loader=loader), kind, "typical")
             numbers[f"{kind}_{loader}"] = (width, "length") if width else NONE
     return found.note("either", **numbers)
 
 
-def _headline(worst: model.Inputs, found: model.Found) -> model.Words:
+def _headline(worst: model.Inputs, found: model.Found, listed: list[able.Widths]) -> model.Words:
     """Say the two implements that most are asked about, and what may be towed."""
-    cutter, blade = _cutter_and_blade(worst)
+    usual = {item.kind: item.widths[1] for item in listed}
+    cutter, blade = (usual[kind] for kind in MOST_ASKED)
     key = ("with" if worst.loader == "on" else "without") + ("" if cutter and blade else "_none")
     trailer = _towed(worst)[0]
     numbers = {"cutter": (cutter, "length"), "blade": (blade, "length"), "towed": (trailer, "mass")}

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from calc import model, quantities
 from calc.mechanics import mirrors
+from calc.sources import unique
 from calc.subjects import road_list as rl
 from calc.worksheets.road.equipment import PLACED
 
@@ -59,7 +60,7 @@ def marking(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
             for item in law or [item for item, _ in lacking]
         ]
     )
-    at.fits("behind", margin, rl.unique("; ".join(sources)), says, items=named)
+    at.fits("behind", margin, unique("; ".join(sources)), says, items=named)
 
 
 def mirror(v: model.Inputs, at: model.At, found: rl.Situation) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from calc import arith, model, tables
 from calc.mechanics import road_limits, road_rules
+from calc.sources import unique
 from calc.subjects import road_list as rl
 
 RIDES = ("carried", "trailer")  # kinds of what is behind whose load may be wide
@@ -41,7 +42,7 @@ def conditions(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
         needs = [need for item in items if (need := found.need("tractor", item)) is not None]
         if not needs:
             continue
-        source = rl.unique("; ".join(rl.cited(need) for need in needs))
+        source = unique("; ".join(rl.cited(need) for need in needs))
         texts = "; ".join(rule.text for need in needs for rule in need.rules)
         binding = any(rl.count_of(need, rl.BINDING, False) for need in needs)
         margin = 1.0 if getattr(v, name) == "yes" else (-1.0 if binding else 0.0)
