@@ -202,6 +202,8 @@ def tongue_load(known: KnownSoFar) -> Typical | None:
 def working_width(known: KnownSoFar) -> Typical:
     if known.get("implement_kind") == "chipper":
         return Typical(0.0762, 0.127, "hitch/TYPICAL-memory", "the opening of a small chipper")
+    if known.get("implement_kind") == "plow":
+        return Typical(0.3048, 0.7112, "hitch/PRACTICE", "one or two bottoms of 12 or 14 in")
     return Typical(1.2, 1.8, "hitch/PRACTICE", "implements for compact tractors")
 
 

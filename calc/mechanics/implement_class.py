@@ -1,11 +1,17 @@
 """The tractor power that a size of implement is made for, by its makers' least and most."""
 
 from functools import cache
+from itertools import accumulate
 
 from calc import arith, tables
 from calc.mechanics import pto_power
 
 _CLASS_UNITS = {"ft": pto_power.FOOT, "in": pto_power.INCH, "kg": 1.0}
+
+RECALLED_SHARE = 0.8
+"""Where one figure is recalled and none was read, makers may ask for as little as this of it: the
+least and the most that read figures of one size have is 4 to 5 hp a foot (power/CUT-F10), which
+is as near as they ever come [-]."""
 
 
 @cache
@@ -35,8 +41,10 @@ def class_power(kind: str, size: float) -> tuple[float, float, float | None]:
     """Return the PTO power that a class of implement is made for. [W]
 
     Makers' least figures differ for one size: below the lowest of them nobody sells it to a
-    tractor, from the highest on all do. The most is what its gearbox or frame bears. Between
-    sizes of the table a straight line is drawn; beyond its ends power goes with size.
+    tractor, from the highest on all do. A figure that was recalled and never read is taken for
+    the highest; the lowest is `RECALLED_SHARE` of it, or that of a smaller size if it is more.
+    The most is what its gearbox or frame bears. Between sizes of the table a straight line is
+    drawn; beyond its ends power goes with size.
 
     Parameters
     ----------
@@ -62,12 +70,14 @@ def class_power(kind: str, size: float) -> tuple[float, float, float | None]:
     [20, 20, 40]
     >>> round(class_power("round_baler", 1600.0)[0] / pto_power.HP)
     45
+    >>> [round(power / pto_power.HP) for power in class_power("snow_blower", 5 * pto_power.FOOT)]
+    [16, 20, 40]
     """
     rows = _class_rows(kind)
     if not rows:
         raise LookupError(f"No class of {kind!r} is in the table class_power.")
-    columns = ("least_low_hp", "least_high_hp", "most_hp")
-    low, high, most = (_read(rows, size, _column(rows, column)) for column in columns)
+    figures = (_lowest(rows), _column(rows, "least_high_hp"), _column(rows, "most_hp"))
+    low, high, most = (_read(rows, size, column) for column in figures)
     return low, high, most if rows[0]["most_hp"] else None
 
 
@@ -83,12 +93,19 @@ def class_spread(kind: str, size: float) -> float:
     6
     """
     rows = _class_rows(kind)
-    ends = zip(_column(rows, "least_low_hp"), _column(rows, "least_high_hp"), strict=True)
+    ends = zip(_lowest(rows), _column(rows, "least_high_hp"), strict=True)
     return _read(rows, size, [high - low for low, high in ends])
 
 
 def _column(rows: tuple[dict[str, str], ...], column: str) -> list[float]:
     return [float(row[column] or 0.0) for row in rows]
+
+
+def _lowest(rows: tuple[dict[str, str], ...]) -> list[float]:
+    """Return the lowest of the least figures of each row [hp]; a larger size asks for no less."""
+    taken = [RECALLED_SHARE if row["least_recalled"] else 1.0 for row in rows]
+    figures = zip(_column(rows, "least_low_hp"), taken, strict=True)
+    return list(accumulate((figure * share for figure, share in figures), max))
 
 
 def _read(rows: tuple[dict[str, str], ...], size: float, figures: list[float]) -> float:

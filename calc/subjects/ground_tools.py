@@ -3,10 +3,19 @@
 from functools import cache
 
 from calc import arith, tables
+from calc.mechanics import draft
 from calc.mechanics.pto_power import HP, INCH, RESERVE_HIGH
 
 PTO_SHARE = 0.83
 """PTO to engine power of small tractors, power/DERIVED from hitch/B1 [-]."""
+
+PLOW = "plow"
+PLOW_DEPTH = 7 * INCH
+"""As deep as half the width of a 14 in bottom, common practice, no source. [m]"""
+PLOW_WORK = (("medium", 3.0), ("fine", 4.0))
+"""Soil and speed in mph of a plow that is pulled at all and of one pulled with ease: loam at a
+crawl, and clay at the pace at which it turns over; common practice, no source."""
+MPH = 0.44704
 
 
 @cache
@@ -31,21 +40,29 @@ def pulled(kind: str) -> bool:
 
     Examples
     --------
-    >>> pulled("box_blade"), pulled("rotary_cutter")
-    (True, False)
+    >>> pulled("box_blade"), pulled("plow"), pulled("rotary_cutter")
+    (True, True, False)
     """
-    return bool(_rows(kind, "typical"))
+    return kind == PLOW or bool(_rows(kind, "typical"))
+
+
+def pull_source(kind: str) -> str:
+    """Return the citation of what pulls a kind."""
+    found = "power/S38; power/GENERAL-memory" if kind == PLOW else "hitch/T19"
+    return f"{found}; hitch/PRACTICE; hitch/B1"
 
 
 def works_soil(kind: str) -> bool:
     """Return whether a kind works or clears the ground, so that it has to cover the wheels.
+
+    A plow hasn't: a wheel runs in its last furrow.
 
     Examples
     --------
     >>> works_soil("box_blade"), works_soil("rotary_tiller"), works_soil("rotary_cutter")
     (True, True, False)
     """
-    return pulled(kind) or kind == "rotary_tiller"
+    return bool(_rows(kind, "typical")) or kind == "rotary_tiller"
 
 
 def engine_wanted(kind: str, width: float) -> tuple[float, float]:
@@ -53,14 +70,15 @@ def engine_wanted(kind: str, width: float) -> tuple[float, float]:
 
     The least is the trade's figure for a light tool in light work; where only one figure is
     listed for usual work, that without its reserve of a quarter. Beyond the widths listed the
-    power goes with the width. [W]
+    power goes with the width. A plow isn't listed: its draft is that of ASAE D497, in loam and in
+    clay, `PLOW_DEPTH` deep. [W]
 
     Parameters
     ----------
     kind : str
-        A kind of the table ground_power.
+        A kind of the table ground_power, or a plow.
     width : float
-        Working width. [m]
+        Working width; of a plow all its bottoms together. [m]
 
     Raises
     ------
@@ -71,13 +89,26 @@ def engine_wanted(kind: str, width: float) -> tuple[float, float]:
     --------
     >>> [round(power / 745.7) for power in engine_wanted("box_blade", 60 * 0.0254)]
     [20, 25]
+    >>> [round(power / 745.7) for power in engine_wanted("plow", 28 * 0.0254)]
+    [27, 57]
     """
+    if kind == PLOW:
+        least, ease = (_plow_engine(width, *work) for work in PLOW_WORK)
+        return least, ease
     if not pulled(kind):
         raise LookupError(f"No engine for {kind!r} is in the table ground_power.")
     ease = _at(_rows(kind, "typical"), width)
     if _listed(kind, "light"):
         return _at(_listed(kind, "light"), width), ease
     return ease / (1.0 + RESERVE_HIGH), ease
+
+
+def _plow_engine(width: float, soil: str, mph: float) -> float:
+    """Return the engine power that a plow takes by its draft, a wheel in the loose furrow. [W]"""
+    speed = mph * MPH
+    pull = draft.draft("moldboard_plow", width, speed, PLOW_DEPTH, soil)
+    drawbar = draft.drawbar_power(pull, speed)
+    return draft.pto_power_for(drawbar, draft.soil_factor("tilled")) / PTO_SHARE
 
 
 def _at(rows: tuple[tuple[float, float], ...], width: float) -> float:

@@ -19,6 +19,10 @@ OVERLOAD = 1.2
 TOWED_MOST, TOWED_COMPACT = 1.5, 1.0
 """Towed mass to the tractor's: below 1.5 a row-crop manual (power/TOW-M10) lets a machine without
 brakes be towed; compacts' parts are sold for no more than the tractor's own (power/TOW-T26)."""
+BLOWERS = ("snow_blower", "front_blower")
+EASIER = {"typical": "light", "heavy": "typical"}
+"""A blower throws what it is fed, so at a slower pace the next lighter snow's power does; its
+figures are of low confidence besides. Common practice, no source."""
 WALK = 0.9
 """A climb is taken at a walk where the shaft needs the power, common practice, no source [m/s]."""
 BALER_MASS = 3000 * 0.45359237  # a small square baler wants this much tractor; power/BALE-T13
@@ -143,6 +147,9 @@ def demand(
     column = {"light": "light_source", "typical": "source", "heavy": "heavy_source"}[load]
     source = tables.by_key("power/power_density", "key")[row["power_key"]][column]
     low = high / (1.0 + pto_power.RESERVE_HIGH)
+    if kind in BLOWERS and load in EASIER:
+        easier = implement_power.needed(kind, size, EASIER[load], basis, reserve)
+        low = easier / (1.0 + pto_power.RESERVE_HIGH)
     if row["size"] == "opening":  # measured on logs as thick as the opening, which few are
         low = arith.min(low, implement_power.demand("chipper", size, load))
         source = f"power/S22; {source}"
@@ -238,12 +245,12 @@ def check_class(
 
 
 def check_pull(v: model.Inputs, at: model.At) -> None:
-    """Check the engine against what the trade pulls this width of tool with, where it says so."""
+    """Check the engine against what pulls this width of tool, where the trade or a draft tells."""
     if v.power_needed is not None or not ground_tools.pulled(v.implement_kind):
         return
     at.engine = v.pto_power / ground_tools.PTO_SHARE
     least, ease = ground_tools.engine_wanted(v.implement_kind, v.working_width)
-    source = "hitch/T19; hitch/PRACTICE; hitch/B1"
+    source = ground_tools.pull_source(v.implement_kind)
     at.at_least("pull", "engine", least, source, strict=ease, kind="power")
     at.step("engine", "P_e = P_pto / 0.83", "hitch/B1", P_pto="pto_power")
 

@@ -54,6 +54,11 @@ LEAST, EASE, MOST = 0, 1, 2  # of what a class is made for
         # A dealer: disk mowers of 6.7 and 8 ft on 40 and 50 PTO hp.
         ("disk_mower", 6.7, FOOT, LEAST, 40, "power/MOW-T14"),
         ("disk_mower", 8, FOOT, LEAST, 50, "power/MOW-T14"),
+        # A manual: rear snow blowers of 74 and 80 in for tractors of 30 to 80 hp.
+        ("snow_blower", 80, INCH, LEAST, 30, "power/BLOW-M"),
+        # A maker: a tiller of 49 in wants 18 to 20 hp.
+        ("rotary_tiller", 49, INCH, LEAST, 18, "power/TILL-W"),
+        ("rotary_tiller", 49, INCH, EASE, 20, "power/TILL-W"),
         # An article: a rotary rake wants a tractor of at least 20 hp.
         ("rotary_rake", 10.5, FOOT, LEAST, 20, "power/RAKE-T15"),
     ],

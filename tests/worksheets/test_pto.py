@@ -243,7 +243,7 @@ def test_shafts(tractor: str, implement: str, finding: str) -> None:
 
 def test_a_shaft_too_small_for_the_power_is_named() -> None:
     found = answer(
-        engine_power="", pto_power="120 hp", implement_kind="disk_mower", working_width="3 m"
+        engine_power="", pto_power="120 hp", implement_kind="disk_mower", working_width="4.5 m"
     )
     assert verdict(found, "guide").finding == model.OVER
     assert all(v.check.name != "guide" for v in answer(**PTO_20).verdicts)

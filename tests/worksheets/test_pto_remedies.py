@@ -41,7 +41,7 @@ def test_widest_just_meets_the_power() -> None:
         OVER,
         {**PTO_20, "working_width": "84 in", "material": "light"},
         {**PTO_20, "slope": "30 %", "material": "light", "working_width": "60 in"},
-        {**PTO_20, "implement_kind": "chipper", "working_width": "5 in", "material": "heavy"},
+        {**PTO_20, "implement_kind": "chipper", "working_width": "6 in", "material": "heavy"},
         {**PTO_20, "implement_kind": "round_baler_fixed", "throughput": "12 t/h"},
         {**PTO_20, "implement_kind": "generator", "generator_rating": "15 kW"},
         {"material": "typical"},

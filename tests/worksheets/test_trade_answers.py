@@ -257,7 +257,7 @@ def test_a_track_is_narrowed_by_no_more_than_a_fifth() -> None:
 @pytest.mark.parametrize(
     ("kind", "power", "key"),
     [
-        ("snow_blower", "24 hp", "lighter_snow"),
+        ("snow_blower", "19 hp", "lighter_snow"),
         ("rotary_tiller", "27 hp", "lighter_ground"),
         ("rotary_cutter", "22 hp", "material"),
     ],
