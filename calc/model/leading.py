@@ -60,6 +60,8 @@ def _asked_then_open(answer: Answer, beside: Verdict, system: str) -> str:
     asked = answer.ask.says.get(model.UNKNOWN, "") if own or _left_blank(answer) else ""
     if own and own.finding == model.UNKNOWN:
         asked = answer.ask.doubtful.get(own.check.name, asked)
+    elif own and not asked and not _left_blank(answer):
+        asked = answer.ask.sentence(own.finding, own.check.name)
     return _asked_then(asked, own, answer, f"Also open: {_inside(beside)}.", system)
 
 

@@ -23,7 +23,9 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     if hung.hangs(v) == "towed":
         cautions.append("towing")
     shown = [] if hung.hangs(v) in ("front", "mid") else [_rules_table(v)]
-    return model.Advice(cautions=found.cautions(*cautions), tables=shown, notes=_notes(v, found))
+    says = {"behind": found.note("no_payload")} if v.loader_payload is None else {}
+    notes = _notes(v, found)
+    return model.Advice(cautions=found.cautions(*cautions), tables=shown, notes=notes, says=says)
 
 
 def _rules_table(v: model.Inputs) -> model.Table:

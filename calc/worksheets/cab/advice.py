@@ -14,6 +14,8 @@ from calc.worksheets.cab.heat import TURNS, heat_load, sky_at, turned_sun
 CAB_PRESSURE = 50.0  # Pa; value/ISO14269-memory
 CAUTIONS = ("structure", "refrigerant", "label", "respirator", "body")
 ALTERNATORS = (50.0, 60.0, 75.0, 85.0, 100.0, 120.0)  # as sold, value/PRACTICE
+WORKING = 5000.0
+"""The alternator's speed with the engine near its rated one, value/PRACTICE [rev/min]."""
 HORSEPOWER = 745.6998715822702
 
 
@@ -32,6 +34,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
             another=True,
             source="value/EM-3",
         )
+        remedies.more("alternator_speed", mends=("current",), end=WORKING, source="value/EM-3")
     if "fresh_air" in found.over:
         enough = found.air_needed / max(v.fresh_air, 1e-4) * 1.1
         remedies.more("fresh_air", mends=("fresh_air",), step=1.0, most=max(2.5, enough))

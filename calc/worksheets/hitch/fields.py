@@ -20,6 +20,11 @@ def _measured(name: str, low: str, high: str, group: str, unit_us: str = "") -> 
     return model.Field(name, "length", low, high, optional=True, group=group, unit_us=unit_us)
 
 
+def _has_coupler(given: Mapping[str, Any]) -> str:
+    """Whoever says which category the coupler has, has one."""
+    return "u_frame" if given.get("coupler_category") not in (None, "tractor") else ""
+
+
 FIELDS = (
     # Nothing that is sold is ruled out for a machine that nobody measured.
     field("hitch_category", example="2", essential=True, unsure=HITCH_CATEGORIES),
@@ -33,7 +38,7 @@ FIELDS = (
         group="Implement",
         usual="none",
     ),
-    field("quick_coupler", essential=True, group=COUPLER),
+    field("quick_coupler", essential=True, group=COUPLER, told=_has_coupler),
     hitching.measured("lower_pin", MEASURED),
     hitching.measured("upper_pin", MEASURED),
     hitching.measured("implement_span", MEASURED),

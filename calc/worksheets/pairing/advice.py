@@ -44,7 +44,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         cautions.append("shaft")
     if v.loader_payload is not None:
         cautions.append("loader")
-    says = {"hydraulics": found.note("no_flow")}
+    says = {"hydraulics": found.note("no_flow"), "hitching": found.note("no_sides")}
     return model.Advice(cautions=found.cautions(*cautions), notes=_notes(v, found), says=says)
 
 

@@ -31,9 +31,9 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
 def _told_load(v: model.Inputs, found: model.Found) -> model.Words:
     """What the tire carries, or what has to be read or said for that."""
     if "carries" not in found:
-        return found.note("tell_unread")
+        return found.note("tell_unread_ply" if v.tire.ply_rating else "tell_unread")
     if "load" in found.unchecked:
-        return found.note("tell_speed")
+        return found.note("tell_speed" if v.road_speed is None else "tell_faster")
     speed = common.fastest(v.tire)
     if speed is not None:
         return found.note("tell_carries", carries=(found.carries, "mass"), speed=(speed, "speed"))

@@ -206,7 +206,7 @@ def _lead_remedies(
     wanted: float,
     rear: float,
 ) -> list[model.Remedy]:
-    remedies = []
+    remedies = _worn_too(pair)
     for axle, match in best.items():
         now = pair.front if axle == "front" else pair.rear
         if match is None or now is None:
@@ -246,6 +246,25 @@ def _lead_remedies(
             )
         )
     return remedies
+
+
+def _worn_too(pair: common.Pair) -> list[model.Remedy]:
+    """New tires of the size it has at the end that stays, where that one's lugs are worn."""
+    ends = (
+        ("front", pair.front, pair.front_stays, pair.front_lost),
+        ("rear", pair.rear, pair.rear_stays, pair.rear_lost),
+    )
+    return [
+        model.Remedy(
+            f"New {tire.designation.size} on the {axle} as well: lugs worn at one end only are "
+            "what moves the lead.",
+            set={f"new_{axle}_tire": tire.designation.text, f"new_{axle}_ten_turns": ""},
+            source="tires/derived",
+            mends=("lead",),
+        )
+        for axle, tire, stays, lost in ends
+        if pair.changed and stays and lost > 0.0 and tire is not None
+    ]
 
 
 def _distances(v: model.Inputs, pair: common.Pair, wanted: float, rear: float) -> model.Remedy:
