@@ -9,6 +9,7 @@ from calc import model
 from calc.errors import InputError
 from calc.model import Worksheet
 from calc.search.box import Box, Known, box_of, read
+from calc.search.giving import told_by
 from calc.search.looking import Search
 from calc.search.settling import MOST, settles_of
 from calc.search.solver import Solver
@@ -89,7 +90,8 @@ def answer_known(
     if deciding and box.dimensions:
         point = box.point(search.worst[deciding.check.name][1])
     at_point = outcome if point is middle else sheet.compute(point, model.Work(on=False))
-    advice = sheet.advise(point, at_point, Solver.after(search, verdicts, point))
+    solver = Solver.after(search, verdicts, point, told_by(sheet, known))
+    advice = sheet.advise(point, at_point, solver)
     advice = replace(advice, remedies=[r for r in advice.remedies if _taken(sheet, known, r)])
     outputs = [_with_range(output, search, standing) for output in outcome.outputs]
     drawn = sheet.picture(middle, replace(outcome, outputs=outputs))

@@ -29,15 +29,22 @@ class _Noted(dict[str, Any]):
         return super().get(name, default)
 
 
-def leading(sheet: Worksheet, known: Known) -> set[str]:
-    """Return the inputs on whose value it hangs what others may be while those aren't known."""
-    noted = _Noted(known.values)
+def told_by(sheet: Worksheet, known: Known) -> dict[str, set[str]]:
+    """Return, for each input that isn't known, the others on which it hangs what it may be."""
+    found: dict[str, set[str]] = {}
     for item in sheet.fields:
+        noted = _Noted(known.values)
         if isinstance(item, model.Choice):
             item.open_to(noted)
         elif isinstance(item, model.Field) and known.values[item.name] is None:
             item.typical_for(noted)
-    return noted.read
+        found[item.name] = noted.read
+    return found
+
+
+def leading(sheet: Worksheet, known: Known) -> set[str]:
+    """Return the inputs on whose value it hangs what others may be while those aren't known."""
+    return set[str]().union(*told_by(sheet, known).values())
 
 
 class Giving:

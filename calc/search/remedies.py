@@ -37,6 +37,7 @@ class Remedies:
         self._solve = solve
         self._sheet = solve.sheet
         self._found: list[Remedy] = []
+        self._also_at: dict[str, tuple[Inputs, ...]] = {}  # where else a check was worst
         self.broken = solve.broken
         self.over = {v.check.name for v in solve.verdicts if v.finding == model.OVER}
         self.assumed = solve.assumed  # names of the fields whose usual range stands in
@@ -211,14 +212,25 @@ class Remedies:
             changes = {name: value, **_with(also, value)}
             return all(self._meets(check, changes, plainly=plainly) for check in wanted)
 
-        edge = last_met(met, far, now)
-        if stock and not any(s >= edge * _BARELY if up else s * _BARELY <= edge for s in stock):
+        def solved() -> float | None:
+            edge = last_met(met, far, now)
+            if stock and not any(s >= edge * _BARELY if up else s * _BARELY <= edge for s in stock):
+                return None
+            value = self._whole(item, edge, stock, step, up=up)
+            if not met(value):
+                value = self._next(item, value, stock, step, up=up)
+            past = value > now if up else value < now
+            return value if past and low <= value <= high and met(value) else None
+
+        value = solved()
+        if value is None:
             return None
-        value = self._whole(item, edge, stock, step, up=up)
-        if not met(value):
-            value = self._next(item, value, stock, step, up=up)
-        past = value > now if up else value < now
-        if not past or not low <= value <= high or not met(value):
+        moved = [c for c in wanted if self._moves(c, {name: value, **_with(also, value)})]
+        if moved:
+            if not all(self._meets(c, at_far, plainly=plainly) for c in moved):
+                return None
+            value = solved()
+        if value is None:
             return None
         changes = {name: value, **_with(also, value)}
         return self._offer(key or name, changes, wanted, source, numbers, plainly=plainly)
@@ -248,11 +260,21 @@ class Remedies:
     # --- whether it may be offered --------------------------------------------------------------
 
     def _meets(self, check: str, changes: Mapping[str, Any], *, plainly: bool = False) -> bool:
-        outcome = self._solve.at(self._solve.worst_of(check), **changes)
-        found = outcome.check(check)
-        if found is None:
-            return True
-        return found.margin >= (found.close_band if plainly else 0.0) + _NOTHING
+        for point in (self._solve.worst_of(check), *self._also_at.get(check, ())):
+            found = self._solve.at(point, **changes).check(check)
+            band = found.close_band if found and plainly else 0.0
+            if found and found.margin < band + _NOTHING:
+                return False
+        return True
+
+    def _moves(self, check: str, changes: Mapping[str, Any]) -> bool:
+        """Whether a change brings a check's worst point elsewhere, where it is broken; kept."""
+        point = self._solve.worst_after(check, changes)
+        found = None if point is None else self._solve.at(point, **changes).check(check)
+        if point is None or found is None or found.margin >= _NOTHING:
+            return False
+        self._also_at[check] = (*self._also_at.get(check, ()), point)
+        return True
 
     def _offer(
         self,

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from typing import Any
 
 from calc import model
 from calc.model import Inputs, Outcome, Worksheet
 from calc.search.bisection import last_met
+from calc.search.box import Dimension
 from calc.search.looking import Search
 
 
@@ -24,6 +25,8 @@ class Solver:
         verdicts: Sequence[model.Verdict] = (),
         worst: Mapping[str, Inputs] | None = None,
         system: str = "us",
+        dimensions: Sequence[Dimension] = (),
+        told_by: Mapping[str, Collection[str]] | None = None,
     ) -> None:
         self.sheet = sheet
         self.point = point
@@ -32,10 +35,18 @@ class Solver:
         self.verdicts = verdicts
         self.system = system  # the units in which sizes are bought
         self._worst = worst or {}
+        self._dimensions = dimensions
+        self._told_by = told_by or {}  # the inputs on which it hangs what another may be
         self._silent = model.Work(on=False)
 
     @classmethod
-    def after(cls, search: Search, verdicts: Sequence[model.Verdict], point: Inputs) -> Solver:
+    def after(
+        cls,
+        search: Search,
+        verdicts: Sequence[model.Verdict],
+        point: Inputs,
+        told_by: Mapping[str, Collection[str]] | None = None,
+    ) -> Solver:
         """Return the solver of an answer: it knows where in the box each check is worst."""
         return cls(
             search.sheet,
@@ -45,6 +56,8 @@ class Solver:
             verdicts=verdicts,
             worst={name: search.box.point(found[1]) for name, found in search.worst.items()},
             system=search.box.system,
+            dimensions=search.box.dimensions,
+            told_by=told_by,
         )
 
     @property
@@ -59,6 +72,32 @@ class Solver:
     def worst_of(self, check: str) -> Inputs:
         """Return the point of the box at which a check is worst."""
         return self._worst.get(check, self.point)
+
+    def worst_after(self, check: str, changes: Mapping[str, Any]) -> Inputs | None:
+        """Return the point at which a check is worst once some inputs are changed, near the old.
+
+        Another material or another end of a range may then be worse than what was worst before:
+        one input after another is moved to its ends, and a move that makes it worse is kept. What
+        is only usual stays where the changed inputs tell it. None where the check isn't made.
+        """
+        corner = self.worst_of(check)
+        reached = self._margin(check, corner, changes)
+        if reached is None:
+            return None
+        for dim in self._dimensions:
+            told = self._told_by.get(dim.name, ())
+            if dim.name in changes or any(name in told for name in changes):
+                continue
+            for end in dim.ends:
+                moved = corner.but(**{dim.name: end})
+                margin = self._margin(check, moved, changes)
+                if margin is not None and margin < reached:
+                    corner, reached = moved, margin
+        return corner
+
+    def _margin(self, check: str, point: Inputs, changes: Mapping[str, Any]) -> float | None:
+        found = self.at(point, **changes).check(check)
+        return None if found is None else found.margin
 
     def at(self, point: Inputs, **changes: Any) -> Outcome:
         """Return the outcome at a point with some inputs replaced."""

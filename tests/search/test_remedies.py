@@ -112,3 +112,51 @@ def test_what_may_be_in_order_is_cut_by_a_third_at_most() -> None:
         sheet, {"implement_mass": "600 lb", "lift_capacity": "300 lb", "lift_rated_at": "0"}
     )
     assert any("implement_mass" in remedy.set for remedy in sure.advice.remedies)
+
+
+@pytest.mark.parametrize(
+    ("name", "given", "check"),
+    [
+        # Before, light ground is worst, for it is dug with the widest auger; after, clay is.
+        (
+            "pto",
+            {
+                "implement_kind": "post_hole_digger",
+                "auger_diameter": "24 in",
+                "pto_power": "18 hp",
+                "altitude": "0 ft",
+            },
+            "power",
+        ),
+        (
+            "pto",
+            {
+                "implement_kind": "manure_spreader",
+                "pto_power": "45 hp",
+                "implement_mass": "1,800 lb",
+                "load_carried": "3,000 lb",
+                "tractor_mass": "5,600 lb",
+                "tractor_kind": "utility",
+                "altitude": "0 ft",
+            },
+            "power",
+        ),
+        (
+            "ballast",
+            {
+                "loader": "on",
+                "tractor_kind": "subcompact",
+                "tractor_mass": "2,150 lb",
+                "loader_payload": "1,100 lb",
+            },
+            "side_raised",
+        ),
+    ],
+)
+def test_a_remedy_holds_where_a_check_is_worst_once_it_is_put_in(name, given, check):
+    sheet = worksheets.load(name)
+    found = search.answer(sheet, given)
+    meant = [one for one in found.advice.remedies if check in one.mends and one.set]
+    assert meant and found.verdict(check).margin_low < 0
+    for one in meant:
+        assert search.answer(sheet, {**given, **one.set}).verdict(check).margin_low >= -1e-6

@@ -139,6 +139,7 @@ def _tractor(v: model.Inputs, at: model.At) -> None:
     at.standing = mass_of(v)
     at.rated = rated_power(v)
     at.lost = arith.or_zero(v.speed_loss)
+    at.full = rated_power(v.but(speed_loss=0.0))
     at.height_share = shaft_power.altitude_share_of(v, v.altitude_rule)
     at.heat_share = heat_share(v)
     at.here = at.rated * at.height_share * at.heat_share

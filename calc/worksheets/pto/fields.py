@@ -268,6 +268,7 @@ OUTPUTS = (
     model.Shown("look", "power", hidden=True),
     model.Shown("lost", "fraction", hidden=True),
     model.Shown("here", "power", hidden=True),
+    model.Shown("full", "power", hidden=True),
     model.Shown("travel", "power", hidden=True),
     model.Shown("height_share", "fraction", hidden=True),
     model.Shown("heat_share", "fraction", hidden=True),
