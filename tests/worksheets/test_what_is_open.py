@@ -66,6 +66,19 @@ def test_ballast_behind_goes_by_the_load_in_front() -> None:
     assert "A box" in lead(given("ballast", "behind", loader_payload="400 lb", **typed))
 
 
+@pytest.mark.parametrize(("allows", "asked"), [("yes", False), ("", True)])
+def test_a_manual_that_was_read_is_not_asked_for(allows: str, asked: bool) -> None:
+    typed = {"rear_tire": "14.9-28", "track_width": "60 in", "adapter_length": "16 in"}
+    found = given("duals", "steadier", manual_allows=allows, **typed)
+    assert ("if the manual allows" in lead(found)) == asked
+
+
+def test_what_is_left_is_told_of_the_whole_power() -> None:
+    typed = {"pto_power": "40 hp", "rated_rpm": "2600 rpm", "pto_engine_rpm": "1820 rpm"}
+    assert "of 40 hp" in lead(given("pto", "left", altitude="0 ft", **typed))
+    assert "of 40 hp" in lead(given("pto", "speed", **typed))
+
+
 def test_fronts_worn_far_down_are_bought_with_the_rears() -> None:
     typed = {"front_tire": "7-16 R-1", "rear_tire": "11.2-24 R-1"}
     worn = {"new_rear_tire": "11.2-24 R-1", "front_worn": "90 %", "rear_worn": "80 %"}
