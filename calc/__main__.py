@@ -111,6 +111,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
         print(json.dumps(data.data(found, asked.units), indent=2, ensure_ascii=False))
     else:
         print(reply.reply(found, asked.units))
+        if found.odds:
+            print(f"Of machines that fit what you gave: {sentences.odds_sentence(found)}")
     return EXIT_CODES[found.finding]
 
 

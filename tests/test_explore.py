@@ -152,3 +152,13 @@ def test_never_claims_what_a_point_of_the_box_denies(linear, cross, most, points
             assert margin >= -1e-9
         if answer.finding == "over":
             assert margin <= 1e-9
+
+
+@pytest.mark.parametrize(
+    ("text", "low", "high"),
+    [("10", -10, -10), ("-10", -10, -10), ("5 to 10", -10, -5), ("-10 to -5", -10, -5)],
+)
+def test_what_is_only_below_nothing_needs_no_minus(text, low, high):
+    """A downgrade is said as "10 %", and a field that takes downgrades alone knows what it is."""
+    read = field("a", low="-25", high="0").read(text)
+    assert (read.low, read.high) == (low, high)

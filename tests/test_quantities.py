@@ -20,7 +20,16 @@ READ = [
     ("7/8 in", "length", 0.875 * 0.0254),
     ("1.5 m", "length", 1.5),
     ("1,5 m", "length", 1.5),
+    ("62''", "length", 62 * 0.0254),
+    ("5\u2019 2\u2019\u2019", "length", 62 * 0.0254),
+    ("5 ft. 2 in.", "length", 62 * 0.0254),
+    ("72-inch", "length", 72 * 0.0254),
     ("1,250 lb", "mass", 1250 * 0.45359237),
+    ("1540#", "mass", 1540 * 0.45359237),
+    ("1,540 #", "mass", 1540 * 0.45359237),
+    ("300#", "force", 300 * 4.4482216152605),
+    ("60 ft-lbs", "torque", 60 * 0.3048 * 4.4482216152605),
+    ("15 miles an hour", "speed", 15 * 0.44704),
     ("0.5 t", "mass", 500.0),
     ("1 ton", "mass", 2000 * 0.45359237),
     ("25 hp", "power", 25 * 550 * 0.3048 * 4.4482216152605),
@@ -29,6 +38,14 @@ READ = [
     ("95 F", "temperature", 308.15),
     ("15 %", "slope", 0.15),
     ("45 deg", "slope", 1.0),
+    ("1:5", "slope", 0.2),
+    ("1 in 5", "slope", 0.2),
+    ("1-in-5", "slope", 0.2),
+    ("1/5", "slope", 0.2),
+    ("-1/5", "slope", -0.2),
+    ("1/2 %", "slope", 0.005),
+    ("10-1/2 %", "slope", 0.105),
+    ("2/3", "fraction", 2 / 3),
     ("1 h 30 min", "duration", 5400.0),
     ("$1,200", "money", 1200.0),
     ("1200", "money", 1200.0),
@@ -42,6 +59,25 @@ def test_exact(text, kind, value):
     reading = q.parse(text, kind)
     assert reading is not None and reading.exact
     assert reading.low == pytest.approx(value, rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "bare", "value"),
+    [
+        ("1540", "mass", "lb", 1540 * 0.45359237),
+        ("1/5", "slope", "%", 0.2),  # and not a fifth of one percent
+        ("10-1/2", "slope", "%", 0.105),
+        ("1/3", "load_share", "%", 1 / 3),
+        ("7/8", "length", "in", 0.875 * 0.0254),
+        ("-20\u00b0", "temperature", "F", 244.261111),
+        ("-20\u00b0", "temperature", "C", 253.15),
+        ("-20 \u00b0C", "temperature", "F", 253.15),
+    ],
+)
+def test_a_bare_number_is_in_the_unit_that_is_shown(text, kind, bare, value):
+    reading = q.parse(text, kind, bare)
+    assert reading is not None and reading.exact
+    assert reading.low == pytest.approx(value, rel=1e-8)
 
 
 @pytest.mark.parametrize(

@@ -87,6 +87,9 @@ class Field:
             return None
         low, high = quantities.base(self.low, self.kind), quantities.base(self.high, self.kind)
         slack = 1e-9 * max(abs(low), abs(high))
+        if high <= 0.0 <= reading.low:
+            # What is only ever below nothing, such as a way down, is said without its minus too.
+            reading = replace(reading, low=-reading.high, high=-reading.low)
         if reading.about and low <= reading.middle <= high:
             # "about 0 in" of what is never less than nothing: rounding doesn't pass a limit.
             ends = max(reading.low, low), min(reading.high, high)

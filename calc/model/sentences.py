@@ -35,8 +35,12 @@ def odds_sentence(answer: Answer) -> str:
         tenths = round(10 * odds.pass_all / odds.tried)
         share = "Fewer than 1 in 10" if tenths == 0 else f"About {tenths} in 10"
         share = "Nearly all" if tenths == 10 else share
+    blank = [item for item in answer.unchecked if item.governs]
+    every = "every check"
+    if blank:
+        every = f"every check but the {len(blank)} that a blank number kept from being made"
     return (
-        f"{share} of {odds.tried} of them, spread evenly over what isn't known, pass every check. "
+        f"{share} of {odds.tried} of them, spread evenly over what isn't known, pass {every}. "
         "That says nothing about yours until its numbers are known."
     )
 
@@ -116,12 +120,20 @@ def settle_sentence(answer: Answer, system: str) -> str:
         return said
     edge, side = (found.low, "more") if found.low is not None else (found.high, "less")
     if edge is None:
-        return f"{said} By itself it may not be enough; then the next one is named here."
+        return f"{said} By itself it may not be enough."
     low, high = (q.base(end, item.kind) for end in (item.low, item.high))
     if abs(edge) < 1e-6 * (high - low):
         edge = 0.0  # found by halving, so a hair beside nothing
     shown = q.show(edge, item.kind, system, unit=item.unit(system))
     return f"{said} At {shown} or {side} this check is met, whatever the other unknowns are."
+
+
+def then_sentence(answer: Answer) -> str:
+    """Which number to find after the one that would settle it best, and where to read it."""
+    if len(answer.settles) < 2:
+        return ""
+    item = answer.settles[1].field
+    return f"Then: {quoted(item)}. {item.help}".strip()
 
 
 def assumed_sentence(assumed: model.Assumed, system: str) -> str:

@@ -71,7 +71,12 @@ _NUMBER = re.compile(
     re.I,
 )
 _BETWEEN = re.compile(r"\s*(?:to|through|\.\.+|…|and|-)\s*(?=[-+.\d$€£])", re.I)
-_RATIO = re.compile(r"(?<![\d.])(-?)(\d+(?:\.\d+)?)\s*(?::|in)\s*(\d+(?:\.\d+)?)(?![\d.])")
+# "1:5", "1 in 5" and "1-in-5"; and "1/5" where it is neither a part of 1-1/5 nor of one percent.
+_RATIO = re.compile(
+    r"(?<![\d.])(-?)(\d+(?:\.\d+)?)\s*(?::|-?in-?)\s*(\d+(?:\.\d+)?)(?![\d.])", re.I
+)
+_PART = re.compile(r"(?<![\d.])(?<!\d[ -])(-?)(\d+)\s*/\s*(\d+)(?![\d.])(?!\s*(?:%|°|p|d))", re.I)
+_BARE_DEGREES = re.compile(r"\s*(?:°|deg(?:ree)?s?)(?!\s*[a-z])", re.I)
 _PLUS_MINUS = re.compile(r"\s*(?:±|\+/-|\+-|plus or minus)\s*", re.I)
 UNKNOWN_WORDS = frozenset(["", "?", "??", "unknown", "not sure", "don't know", "dont know"])
 
@@ -109,11 +114,15 @@ def parse(text: str, kind_name: str, bare: str = "") -> Reading | None:
     wanted = kind(kind_name)
     if bare:
         wanted = replace(wanted, stands_for=bare)
-    plain = text.translate(_PLAIN).strip()
+    plain = text.translate(_PLAIN).replace("''", '"').strip()
     if plain.lower() in UNKNOWN_WORDS:
         return None
     if kind_name == "slope":
-        plain = _RATIO.sub(_rise_over_run, plain)
+        plain = _RATIO.sub(_percent, plain)
+    if kind_name in ("slope", "fraction", "load_share"):
+        plain = _PART.sub(_percent, plain)
+    if bare and kind_name.startswith("temperature"):
+        plain = _BARE_DEGREES.sub("", plain)
     if len(plain) > LONGEST_TEXT:
         raise InputError(
             f"That is {len(plain):,} characters long; write {wanted.noun} such as {wanted.example}."
@@ -152,8 +161,8 @@ def parse(text: str, kind_name: str, bare: str = "") -> Reading | None:
     return Reading(low, high, text.strip(), about is not None and low != high)
 
 
-def _rise_over_run(found: re.Match[str]) -> str:
-    """Return "1:5" or "1 in 5" as a percentage."""
+def _percent(found: re.Match[str]) -> str:
+    """Return "1:5", "1 in 5" or "1/5" as a percentage: typed in percent, nobody means 0.2 %."""
     run = float(found[3])
     return f"{found[1]}{100 * float(found[2]) / run:.12g} %" if run else found[0]
 
@@ -229,7 +238,7 @@ def _unit_pattern(kind_name: str) -> tuple[re.Pattern[str], dict[str, Unit]]:
     longest_first = sorted(names, key=len, reverse=True)
     pattern = "|".join(re.escape(name).replace(r"\ ", r"\s*") for name in longest_first)
     pattern = pattern or "(?!)"  # a year has no unit to be read
-    return re.compile(rf"\s*({pattern})(?![a-zA-Z²³])", re.I), {
+    return re.compile(rf"(?:\s*|-)({pattern})(?![a-zA-Z²³])(?:\.(?=\s*\d))?", re.I), {
         name.replace(" ", ""): unit for name, unit in names.items()
     }
 

@@ -189,14 +189,10 @@ def _find_next(answer: Answer, system: str) -> h.Element | None:
         ]
     if not answer.settles:
         return None
-    others = answer.settles[1:]
     return h.div(".ys-next")[
         h.h3["To find next"],
         h.p(".ys-settle")[f"{sentences.settle_sentence(answer, system)} "],
-        [
-            h.p[h.strong[f"Then: {item.field.label.rstrip('?')}. "], item.field.help]
-            for item in others[:1]
-        ],
+        h.p[sentences.then_sentence(answer)] if sentences.then_sentence(answer) else None,
     ]
 
 

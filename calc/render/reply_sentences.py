@@ -35,7 +35,8 @@ class Said:
 def said_of(answer: Answer, system: str) -> Said:
     """Return what a reply says of an answer, in the units of a system."""
     lead = leading.lead(answer, system)
-    after = [_example(answer), sentences.settle_sentence(answer, system)]
+    find = (sentences.settle_sentence(answer, system), sentences.then_sentence(answer))
+    after = [_example(answer), *find]
     title, todo = to_do.what_to_do(answer, system)
     return Said(
         lead,

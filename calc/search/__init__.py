@@ -3,7 +3,7 @@
 from calc.search.answering import answer, answer_known
 from calc.search.box import BadInputs, Box, Dimension, Known, box_of, read, read_box
 from calc.search.errors import ErrorEffect, error_effects
-from calc.search.intervals import NotProvable
+from calc.search.forks import NotProvable
 from calc.search.looking import SAMPLES, Search, evenly
 from calc.search.remedies import Remedies
 from calc.search.solver import Solver

@@ -115,7 +115,7 @@ def answer_known(
             if open_ended
             else ()
         ),
-        odds=search.odds() if odds and open_ended else None,
+        odds=search.odds() if odds and open_ended and box.dimensions and verdicts else None,
         pictures=pictures,
         searched=search.count,
         final=full or not box.dimensions,

@@ -8,7 +8,9 @@ from typing import Any
 
 from calc import arith
 from calc.search import functions, intervals
-from calc.search.intervals import NONE, Forks, Interval, NotProvable, Slopes
+from calc.search.forks import Forks, NotProvable, begin
+from calc.search.intervals import Interval
+from calc.search.slopes import NONE, Slopes, spanned
 
 Key = tuple[str, str]  # what of a check or output, and its name: ("margin", "front_axle")
 Ranges = Mapping[str, tuple[float, float]]
@@ -37,7 +39,7 @@ class Enclosure:
         """Hold what another way made as well."""
         low, high, slopes, number = intervals.parts(value)
         self.low, self.high = min(self.low, low), max(self.high, high)
-        self.leaning = intervals.spanned(self.leaning, slopes)
+        self.leaning = spanned(self.leaning, slopes)
         self.slopes = self.leaning if self.slopes is not None and number == self.number else None
         self.ways += 1
 
@@ -53,7 +55,7 @@ def enclosed(
     found: dict[Key, Enclosure] = {}
     refusal: Exception | None = None
     done = 0
-    intervals.begin(forks)
+    begin(forks)
     with arith.using(functions.FUNCTIONS):
         while forks.next():
             values = dict(given)

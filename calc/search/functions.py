@@ -13,21 +13,9 @@ from collections.abc import Callable, Iterable, Sequence
 from typing import Any
 
 from calc import arith
-from calc.search.intervals import (
-    INF,
-    Interval,
-    NotProvable,
-    added,
-    choose,
-    interval,
-    number_of,
-    parts,
-    product,
-    scaled,
-    spanned,
-    turned,
-    unbounded,
-)
+from calc.search.forks import NotProvable, choose, number_of
+from calc.search.intervals import Interval, interval, parts
+from calc.search.slopes import INF, added, product, scaled, spanned, turned, unbounded
 
 _along = arith.along  # on plain numbers; while a proof runs another function stands there
 _MISSING = object()

@@ -17,154 +17,20 @@ is met or missed only past 1e-9 of its limit, so that is room enough.
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
 from typing import Any
 
-INF = math.inf
-Slopes = Mapping[str, tuple[float, float]]
-ANY_SLOPE = (-INF, INF)
-NONE: dict[str, tuple[float, float]] = {}
-
-
-class NotProvable(Exception):
-    """What was asked of an interval has no interval for an answer."""
-
-
-class TooManyWays(NotProvable):
-    """More comparisons were open than are worth following."""
-
-
-class Forks:
-    """The ways through the comparisons that a box leaves open, depth first.
-
-    `most` ways are followed, at a `cost` of no more than `room`, and `deepest` open comparisons
-    on one way. `blame` counts, for each input, how often it left a comparison open.
-    """
-
-    __slots__ = ("blame", "count", "deepest", "most", "place", "plan", "room", "todo")
-
-    def __init__(self, most: int = 96, room: float = INF, deepest: int = 24) -> None:
-        self.most, self.room, self.deepest = most, room, deepest
-        self.todo: list[tuple[bool, ...]] = [()]
-        self.plan: tuple[bool, ...] = ()
-        self.place = self.count = 0
-        self.blame: dict[str, int] = {}
-
-    def next(self) -> bool:
-        """Take the next way; False when all were taken."""
-        if not self.todo:
-            return False
-        if self.count >= self.most or self.cost() > self.room:
-            raise TooManyWays
-        self.count += 1
-        self.plan, self.place = self.todo.pop(), 0
-        return True
-
-    def cost(self) -> float:
-        """What the ways so far were worth, in points: half a point for each way and a fifteenth
-        for each expression, as measured."""
-        return self.count * (0.5 + len(_numbers) / 15.0)
-
-    def choose(self, *compared: Any) -> bool:
-        """Return which way an open comparison goes this time."""
-        if self.place == len(self.plan):
-            for number in compared:
-                if number.__class__ is Interval:
-                    for name in number.slopes:
-                        self.blame[name] = self.blame.get(name, 0) + 1
-            if len(self.plan) >= self.deepest:
-                raise TooManyWays
-            self.todo.append((*self.plan, False))
-            self.plan = (*self.plan, True)
-        self.place += 1
-        return self.plan[self.place - 1]
-
-
-_forks = Forks(0)
-_numbers: dict[Any, int] = {}
-
-
-def begin(forks: Forks) -> None:
-    """Start afresh: comparisons ask these forks, and expressions are numbered anew."""
-    global _forks
-    _forks = forks
-    _numbers.clear()
-
-
-def choose(*compared: Any) -> bool:
-    """Return which way an open comparison goes this time."""
-    return _forks.choose(*compared)
-
-
-def number_of(*key: Any) -> int:
-    """Return the number of an expression: the same operation on the same operands, the same
-    number, so that x - x is 0 and what two ways compute can be told to be the same formula."""
-    return _numbers.setdefault(key, len(_numbers))
-
-
-# --- slopes -------------------------------------------------------------------------------------
-
-
-def product(a: float, b: float, c: float, d: float) -> tuple[float, float]:
-    """Return the ends of [a, b] times [c, d]; 0 times anything is 0."""
-    if a >= 0.0 and c >= 0.0:
-        low, high = a * c, b * d
-        if low == low and high == high:
-            return low, high
-    ends = [0.0 if end != end else end for end in (a * c, a * d, b * c, b * d)]
-    return min(ends), max(ends)
-
-
-def scaled(slopes: Slopes, low: float, high: float) -> Slopes:
-    """Return slopes times what lies between `low` and `high`."""
-    if low > 0.0 and high < INF:
-        # What `product` gives, without its care for 0 times infinity: most calls are of this kind.
-        return {
-            name: (u * low if u >= 0.0 else u * high, v * high if v >= 0.0 else v * low)
-            for name, (u, v) in slopes.items()
-        }
-    if high < 0.0 and low > -INF:
-        return {
-            name: (v * low if v >= 0.0 else v * high, u * high if u >= 0.0 else u * low)
-            for name, (u, v) in slopes.items()
-        }
-    return {name: product(u, v, low, high) for name, (u, v) in slopes.items()}
-
-
-def added(one: Slopes, other: Slopes) -> Slopes:
-    """Return the slopes of a sum."""
-    if not one:
-        return other
-    if not other:
-        return one
-    found = dict(one)
-    for name, (u, v) in other.items():
-        own = found.get(name)
-        found[name] = (u, v) if own is None else (own[0] + u, own[1] + v)
-    return found
-
-
-def turned(slopes: Slopes) -> Slopes:
-    """Return the slopes of the negative."""
-    return {name: (-v, -u) for name, (u, v) in slopes.items()}
-
-
-def spanned(one: Slopes, other: Slopes) -> Slopes:
-    """Return the slopes of what is one or the other."""
-    found = {}
-    for name in one.keys() | other.keys():
-        u, v = one.get(name, (0.0, 0.0))
-        w, x = other.get(name, (0.0, 0.0))
-        found[name] = (u if u < w else w, v if v > x else x)
-    return found
-
-
-def unbounded(*slopes: Slopes) -> Slopes:
-    """Return slopes that say nothing, for every input named in any of these."""
-    return {name: ANY_SLOPE for some in slopes for name in some}
-
-
-# --- the interval -------------------------------------------------------------------------------
+from calc.search.forks import NotProvable, choose, number_of
+from calc.search.slopes import (
+    ANY_SLOPE,
+    INF,
+    NONE,
+    Slopes,
+    added,
+    product,
+    scaled,
+    turned,
+    unbounded,
+)
 
 
 def interval(low: float, high: float, slopes: Slopes, number: int) -> Any:

@@ -14,7 +14,9 @@ from typing import Any
 
 from calc.model import OpenChoice
 from calc.search import intervals
-from calc.search.intervals import ANY_SLOPE, Interval
+from calc.search.forks import number_of
+from calc.search.intervals import Interval
+from calc.search.slopes import ANY_SLOPE, spanned
 
 
 def across(name: str, made: Sequence[Any]) -> Any:
@@ -60,12 +62,12 @@ def _spanned(name: str, made: Sequence[Any]) -> Any:
     for one in made[1:]:
         other_low, other_high, other, _ = intervals.parts(one)
         low, high = min(low, other_low), max(high, other_high)
-        slopes = intervals.spanned(slopes, other)
+        slopes = spanned(slopes, other)
     # From any option to any other is a sum of steps to the next one: its mean lies among theirs.
     steps = [intervals.parts(after - before)[:2] for before, after in pairwise(made)]
     own = min(step[0] for step in steps), max(step[1] for step in steps)
     if any(end != end for step in steps for end in step):  # infinite both times
         own = ANY_SLOPE
     numbers = [intervals.parts(one)[3] for one in made]
-    number = intervals.number_of("options", name, *numbers)
+    number = number_of("options", name, *numbers)
     return intervals.interval(low, high, {**slopes, name: own}, number)

@@ -26,12 +26,12 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from calc import model
-from calc.search import intervals
 from calc.search.enclosing import Enclosure, Key, Numbers, Ranges, enclosed
-from calc.search.intervals import ANY_SLOPE, INF, Forks, NotProvable, Slopes, TooManyWays
+from calc.search.forks import Forks, NotProvable, TooManyWays
 from calc.search.looking import evenly
 from calc.search.parts import Choosing, OutOfEffort, Part
 from calc.search.question import SHARE, Found, Question
+from calc.search.slopes import ANY_SLOPE, INF, Slopes, scaled
 
 Group = str | tuple[str, ...] | None  # what a run is for: one check, a group, or everything
 PROBES = 8  # corners computed of a part, of the inputs that leave comparisons open
@@ -273,7 +273,7 @@ class Proof:
         bound = one.low if asked.sign > 0 else -one.high
         if (one.always or not asked.everywhere) and asked.passes(bound):
             return
-        slopes = intervals.scaled(one.slopes or one.leaning, asked.sign, asked.sign)
+        slopes = scaled(one.slopes or one.leaning, asked.sign, asked.sign)
         corner, fixed = _worst_corner(part, slopes, certain=one.slopes is not None)
         self._point(asked, part, corner)
         # A choice that the number doesn't hang on needs no look.

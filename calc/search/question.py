@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from calc.search.enclosing import Key
-from calc.search.intervals import INF
+from calc.search.slopes import INF
 
 SHARE = 0.005  # of its width, as near as a shown end comes to the true one
 ROUNDING = 1e-9

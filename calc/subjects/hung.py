@@ -8,6 +8,9 @@ from __future__ import annotations
 from calc import arith, model
 from calc.mechanics import lift, quick_coupler, typical
 
+SEEN_LIFT = "hitch/H13; hitch/B1; hitch/DERIVED"
+PARALLEL = 100.0  # links that meet this far ahead of the balls or farther run parallel [m]
+
 
 def hangs(v: model.Inputs) -> str:
     """Return how it is carried: "hitch", "front", "mid", "towed", "subframe" or "none"."""

@@ -8,7 +8,7 @@ from typing import Any
 from calc import model
 from calc.mechanics import typical
 from calc.search import Remedies
-from calc.subjects import hung, raised
+from calc.subjects import hung, loader
 from calc.subjects.standing import stand
 
 BRACKET_SHARE = 0.20  # front weights beyond this share of the tractor are out of proportion
@@ -169,7 +169,7 @@ def box_behind(v: model.Inputs, remedies: Remedies) -> None:
         return
     least = v.counterweight_asked
     if least is None:
-        least = raised.counterweight(stand(v), v.hitch_distance, v.loader_payload, v.loader_reach)
+        least = loader.counterweight(stand(v), v.hitch_distance, v.loader_payload, v.loader_reach)
     assumed = "lift_capacity" in remedies.assumed
     leaves = ("lift",) if assumed else ()
     kind = "" if v.tractor_kind == "any" else v.tractor_kind
@@ -205,7 +205,7 @@ def _box_and_less(
 ) -> None:
     """Offer a box and as much in the loader as it is right for and as mends all, in tenths."""
     aimed = [check for check in LOADER_CHECKS if check in remedies.broken]
-    most = min(v.loader_payload, size / raised.MANUAL_RATIO)
+    most = min(v.loader_payload, size / loader.MANUAL_RATIO)
     for tenths in range(10, 3, -1):
         payload = remedies.whole("loader_payload", most * tenths / 10.0, step=10.0)
         if payload * LESS < v.loader_payload:

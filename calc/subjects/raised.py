@@ -1,4 +1,4 @@
-"""What hangs behind a tractor, what its loader lifts, and what that leaves on each axle.
+"""What hangs behind a tractor, and what that leaves on each axle, with the loader and without.
 
 Shared by every worksheet that hangs something on the hitch, so that they say the same. The
 tractor is taken as its parts (`calc.subjects.standing`). Values are in base units; the inputs
@@ -7,9 +7,11 @@ have the vocabulary's names, the checks and numbers the words of `calc/subjects/
 
 from calc import arith, model, tables
 from calc.machines import reviews
-from calc.mechanics import ballast, carried_mass, lift, loader_counterweight, stability, typical
-from calc.subjects import both_ends, plates, shaft_power
+from calc.mechanics import ballast, carried_mass, lift, loader_counterweight, typical
+from calc.subjects import both_ends, load_steps, loader, plates, shaft_power, tipping
 from calc.subjects.hung import (
+    PARALLEL,
+    SEEN_LIFT,
     behind_axle,
     capacity_of,
     check_loaded,
@@ -20,13 +22,7 @@ from calc.subjects.hung import (
     rated_at_of,
 )
 from calc.subjects.plates import SEEN_LOADS
-from calc.subjects.standing import Stand, front_share_of, stand
-
-SEEN_LIFT = "hitch/H13; hitch/B1; hitch/DERIVED"
-MANUAL_RATIO = 170.0 / 190.0  # weight behind to rated load, hitch/M4L
-PARALLEL = 100.0  # links that meet this far ahead of the balls or farther run parallel [m]
-SIDE_LEAST = 15.0  # degrees, hitch/EP562
-STANDARD_SHARE = 0.25  # on the rear axle, hitch/EP562 and hitch/M3L
+from calc.subjects.standing import Stand, stand
 
 LOADS = (
     model.Shown("front", "load"),
@@ -160,17 +156,17 @@ def load(v: model.Inputs, at: model.At) -> Stand:
         at.at_least("steering", "front", "wanted", rule["source"])
     if how == "towed":
         _towed(v, at, found)
-    lifts = found.payload is not None and not _nothing(found.payload)
+    lifts = found.payload is not None and not loader.nothing(found.payload)
     plates.check(v, at, full=lifts)
     _rear_in_every_state(v, at, found)
     both_ends.check(v, at, found)
     if found.payload is not None:
-        _loader(v, at, found)
+        loader.check(v, at, found)
     if model.wants():  # no check hangs on these
-        _angles(v, at, found)
+        tipping.name(v, at, found)
         _ballast_asked(v, at, found)
     if at.showing:
-        _steps(v, at, found, rule)
+        load_steps.write(v, at, found, rule)
     return found
 
 
@@ -238,7 +234,7 @@ def _rear_in_every_state(v: model.Inputs, at: model.At, found: Stand) -> None:
             "down_rear",
             loader_counterweight.LOADER_REAR_SHARE * found.mass,
             "hitch/H7; hitch/EP562",
-            strict=STANDARD_SHARE * found.mass,
+            strict=loader.STANDARD_SHARE * found.mass,
             grade=model.DANGER,
         )
     else:
@@ -249,211 +245,3 @@ def _rear_in_every_state(v: model.Inputs, at: model.At, found: Stand) -> None:
             SEEN_LOADS,
             grade=model.DANGER,
         )
-
-
-def _loader(v: model.Inputs, at: model.At, found: Stand) -> None:
-    """Check what a load in the loader does, with what hangs behind and with nothing there."""
-    payload, base = arith.or_zero(found.payload), found.base
-    out = base + v.loader_reach
-    at.loader_front = at.front + payload * out / base
-    at.loader_rear = at.rear - payload * v.loader_reach / base
-    at.alone_front = at.down_front + payload * out / base
-    at.alone_rear = at.down_rear - payload * v.loader_reach / base
-    whole = at.gross + payload
-    at.at_least(
-        "loader_rear",
-        "loader_rear",
-        loader_counterweight.LOADER_REAR_SHARE * whole,
-        "hitch/H7; hitch/EP562",
-        strict=STANDARD_SHARE * whole,
-        grade=model.DANGER,
-    )
-    at.counterweight = counterweight(found, v.hitch_distance, payload, v.loader_reach)
-    if v.counterweight_asked is not None:
-        at.at_least(
-            "asked",
-            "rear_mass",
-            "counterweight_asked",
-            "hitch/H21",
-            grade=model.DANGER,
-            close_band=0.0,
-        )
-    if payload is not None and not _nothing(payload):
-        _loader_ratings(v, at, payload)
-        _raised_tip(v, at, found, payload)
-
-
-def counterweight(found: Stand, hitch_distance: float, payload: float, reach: float) -> float:
-    """Return what is right behind for a load in the loader: the standard's least, or a manual's.
-
-    `reach` is how far ahead of the front axle the load is. [kg, m]
-    """
-    by_standard = loader_counterweight.loader_counterweight(
-        found.front, found.rear, found.base, hitch_distance, payload, reach
-    )
-    least: float = arith.max(by_standard, MANUAL_RATIO * payload)
-    return least
-
-
-def _nothing(mass: float) -> bool:
-    return isinstance(mass, float) and mass <= 0.0
-
-
-def loader_lifts(v: model.Inputs) -> float:
-    """Return what the loader lifts in its bucket or on its forks: its rating, taken farther out."""
-    tool = tables.by_key("machines/loader_tools", "tool")[v.loader_tool]
-    bucket = tables.by_key("machines/loader_tools", "tool")["bucket"]
-    share = float(tool["share_of_pins"])
-    if v.loader_rating_at == "500":
-        share /= float(bucket["share_of_pins"])
-    lifts: float = arith.max(v.loader_rating * share - float(tool["mass_kg"]), 1.0)
-    return lifts
-
-
-def _loader_ratings(v: model.Inputs, at: model.At, payload: float) -> None:
-    """Check the loader's rating, the front axle and its tires; a blank one stays open."""
-    if v.loader_rating is None:
-        at.not_checked("loader_lift", "loader_rating")
-    else:
-        at.group(("loader_lift",), _loader_lift, v, at, payload)
-    most = arith.max(at.loader_front, at.alone_front)
-    if v.front_axle_limit is None:
-        at.not_checked("loader_front", "front_axle_limit")
-    else:
-        at.at_most("loader_front", most, "front_axle_limit", "hitch/H7", kind="load")
-    plates.front_tires(v, at, most, governs=True)
-
-
-def _loader_lift(v: model.Inputs, at: model.At, payload: float) -> None:
-    at.loader_lifts = loader_lifts(v)
-    at.at_most("loader_lift", payload, "loader_lifts", "hitch/T6L; hitch/DERIVED")
-
-
-def _raised_tip(v: model.Inputs, at: model.At, found: Stand, payload: float) -> None:
-    """Check how far the tractor stands from going over sideways, load raised."""
-    added = [(payload, found.base + v.loader_reach, arith.number(v.loader_height))]
-    if hangs(v) != "none":
-        added.append((at.rear_mass, -at.overhang, arith.number(v.raised_height)))
-    at.side_raised = tip_angles(v, found, added)[0]
-    at.at_least(
-        "side_raised", "side_raised", SIDE_LEAST, "hitch/EP562", grade=model.DANGER, close_band=0.2
-    )
-
-
-def tip_angles(
-    v: model.Inputs, found: Stand, added: list[tuple[float, float, float]]
-) -> tuple[float, float]:
-    """Return the static tip angles sideways (pivoting axle) and rearward, in degrees.
-
-    `added` holds masses on the tractor: mass, distance ahead of the rear axle, height. What
-    stands on it already (driver, loader, liquid) is taken at the tractor's own height.
-    """
-    base = found.base
-    ahead = arith.same(found.own_front / found.own, lambda: share_ahead(v, found))
-    parts = [(found.own, ahead, arith.number(v.cg_height))]
-    parts += [(mass, x / base, z) for mass, x, z in added]
-    # In shares of the wheelbase, which then stands once.
-    share = stability.common_cg([(m, x) for m, x, _ in parts])
-    z = stability.common_cg([(m, z) for m, _, z in parts])
-    rear = arith.max(stability.rear_tip_angle(share * base, z), 0.0)
-    share = arith.min(arith.max(share, 0.0), 0.999)
-    side = stability.side_tip_angle_pivoting(v.track_width, z, 1.0, share, v.axle_pin_height)
-    return arith.degrees(side), arith.degrees(rear)
-
-
-def share_ahead(v: model.Inputs, found: Stand) -> float:
-    """Return the share of the wheelbase at which the tractor's own center of gravity lies."""
-    parts = [(part.mass, part.ahead / found.base) for part in found.parts]
-    return stability.common_cg([(found.bare, front_share_of(v)), *parts])
-
-
-def _angles(v: model.Inputs, at: model.At, found: Stand) -> None:
-    hung = [(at.rear_mass, -at.overhang, arith.number(v.raised_height))]
-    hung.append((found.weights, found.base + v.front_ballast_distance, arith.number(v.cg_height)))
-    at.side, at.back = tip_angles(v, found, [])
-    at.side_up, at.back_up = tip_angles(v, found, hung)
-
-
-def _steps(v: model.Inputs, at: model.At, found: Stand, rule: dict[str, str]) -> None:
-    """Write down the working."""
-    if hangs(v) == "hitch":
-        rated = (rated_at_of(v), "length")
-        if at.pivot < PARALLEL:
-            at.step("pivot", "r = s / (C₀ / C₁ − 1)", SEEN_LIFT, s=(0.61, "length"))
-        at.step(
-            "capacity",
-            "C = C_r (r + d_r) / (r + d), at most C_r",
-            SEEN_LIFT,
-            C_r="lift_capacity",
-            d_r=rated,
-            r="pivot",
-            d=(hung_at(v), "length"),
-        )
-    at.step(
-        "own_front",
-        "T_F = front of the tractor + Σ m x / b",
-        "hitch/DERIVED",
-        T="tractor_mass",
-        b="wheelbase",
-        **{f"m{i}": (part.mass, "mass") for i, part in enumerate(found.parts, 1)},
-        **{f"x{i}": (part.ahead, "length") for i, part in enumerate(found.parts, 1)},
-    )
-    at.step(
-        "front",
-        "F = [T_F b + I_F (a + b) − I_R (c + d)] / b",
-        "hitch/H4; hitch/H5; hitch/H6",
-        T_F="own_front",
-        b="wheelbase",
-        I_F="weights",
-        a="front_ballast_distance",
-        I_R="rear_mass",
-        **{"c + d": "overhang"},
-    )
-    at.step(
-        "rear",
-        "R = T + I_F + I_R − F",
-        SEEN_LOADS,
-        T="own",
-        I_F="weights",
-        I_R="rear_mass",
-        F="front",
-    )
-    at.step("wanted", f"F_min = {rule['label']}", rule["source"], T="own", T_F="own_front")
-    if found.payload is not None:
-        at.step(
-            "loader_rear",
-            "R_N = R − N B / b",
-            "hitch/H7; hitch/DERIVED",
-            R="rear",
-            N=(found.payload, "mass"),
-            B="loader_reach",
-            b="wheelbase",
-        )
-        at.step(
-            "counterweight",
-            "M = [5 N B + b (P + N − 5 G)] / [5 (c + b) − b], at least 0.89 N",
-            "hitch/H7; hitch/M4L",
-            N=(found.payload, "mass"),
-            B="loader_reach",
-            b="wheelbase",
-            P="standing",
-            G="down_rear",
-            c="hitch_distance",
-        )
-    at.step(
-        "side",
-        "θ = atan[(t/2)(b − x) / (b h − x p)]",
-        "hitch/DERIVED; hitch/X15",
-        t="track_width",
-        b="wheelbase",
-        x=(found.base * found.own_front / found.own, "length"),
-        h="cg_height",
-        p="axle_pin_height",
-    )
-    at.step(
-        "back",
-        "φ = atan(x / h)",
-        "hitch/X5",
-        x=(found.base * found.own_front / found.own, "length"),
-        h="cg_height",
-    )

@@ -9,7 +9,7 @@ from calc.mechanics import (
     loader_counterweight,
     typical,
 )
-from calc.subjects import ground_tools, raised, shaft_power, slopes
+from calc.subjects import ground_tools, loader, shaft_power, slopes
 from tests.published.rows import published
 
 HP, LB, FOOT, INCH = 745.6998715822702, 0.45359237, 0.3048, 0.0254
@@ -114,8 +114,8 @@ def test_slopes_of_two_manuals() -> None:
 def test_shares_on_the_rear_axle_with_a_loader() -> None:
     """hitch/EP562 and a loader manual: 25 % of everything; manuals after EN 12525: 20 %."""
     of, why = "ballast", "whole percent"
-    published(of, "of all", 0.25, raised.STANDARD_SHARE, 0.005, why, "hitch/EP562")
-    published(of, "of the total", 0.25, raised.STANDARD_SHARE, 0.005, why, "hitch/M3L")
+    published(of, "of all", 0.25, loader.STANDARD_SHARE, 0.005, why, "hitch/EP562")
+    published(of, "of the total", 0.25, loader.STANDARD_SHARE, 0.005, why, "hitch/M3L")
     ours = loader_counterweight.LOADER_REAR_SHARE
     published(of, "of the laden tractor", 0.20, ours, 0.005, why, "hitch/H7")
 
@@ -129,8 +129,8 @@ def test_static_side_slope_of_the_standard() -> None:
 
 def test_counterweight_that_a_manual_asks_for() -> None:
     """hitch/M4L: a rated load of 190 kg needs 170 kg behind."""
-    ours, why = raised.MANUAL_RATIO * 190.0, "whole kilograms"
-    published(raised.counterweight, "190 kg", 170.0, ours, 0.5, why, "hitch/M4L", unit="kg")
+    ours, why = loader.MANUAL_RATIO * 190.0, "whole kilograms"
+    published(loader.counterweight, "190 kg", 170.0, ours, 0.5, why, "hitch/M4L", unit="kg")
 
 
 @pytest.mark.parametrize(

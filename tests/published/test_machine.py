@@ -11,7 +11,7 @@ from calc.mechanics import (
     typical,
 )
 from calc.mechanics.tire_size import decode
-from calc.subjects import ground_tools, raised
+from calc.subjects import ground_tools, tipping
 from tests.published.rows import published
 
 LB, HP = 0.45359237, 745.6998715822702
@@ -197,4 +197,4 @@ def test_counterweight_of_a_small_loader():
 
 def test_static_angle_that_loaders_are_ballasted_for():
     """hitch/EP562: static stability on a side slope of 15 degrees."""
-    assert raised.SIDE_LEAST == 15.0
+    assert tipping.SIDE_LEAST == 15.0

@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 
 from calc import arith
 from calc.search import functions, intervals
-from calc.search.intervals import Forks, Interval, NotProvable, TooManyWays
+from calc.search.forks import Forks, NotProvable, TooManyWays, begin
+from calc.search.intervals import Interval
 
 ENDS = st.floats(-8.0, 8.0).map(lambda x: round(x, 3) + 0.0)  # no negative zero
 SHARES = st.floats(0.0, 1.0)
@@ -101,7 +102,7 @@ formulas = st.recursive(leaf, lambda inner: _one(inner) | _two(inner), max_leave
 def ways(formula, box):
     """What a formula gives on each way through its open comparisons."""
     forks, found = Forks(), []
-    intervals.begin(forks)
+    begin(forks)
     with arith.using(functions.FUNCTIONS):
         while forks.next():
             given = {name: intervals.variable(name, *ends) for name, ends in box.items()}
@@ -181,7 +182,7 @@ def test_whole_formulas_are_enclosed(formula, box, shares):
 
 def test_numbers_tell_formulas_apart():
     """-1 and -2 have one hash in Python; a + 5 and a + (the fifth expression) are two things."""
-    intervals.begin(Forks())
+    begin(Forks())
     x = intervals.variable("x", 0.0, 1.0)
     assert isinstance(x * -1.0 - x * -2.0, Interval)
     made = [x + step for step in range(1, 40)]
@@ -195,7 +196,7 @@ def test_numbers_tell_formulas_apart():
 def test_an_open_comparison_goes_both_ways_and_narrows():
     seen = []
     forks = Forks()
-    intervals.begin(forks)
+    begin(forks)
     while forks.next():
         x = intervals.variable("x", 0.0, 10.0)
         less = x < 4.0
@@ -214,7 +215,7 @@ def test_slopes_across_a_jump_have_no_end():
 
 def test_too_many_open_comparisons_stop():
     forks = Forks(most=8)
-    intervals.begin(forks)
+    begin(forks)
     with pytest.raises(TooManyWays):
         while forks.next():
             x = [intervals.variable(f"x{i}", 0.0, 1.0) for i in range(5)]
@@ -223,7 +224,7 @@ def test_too_many_open_comparisons_stop():
 
 
 def test_what_needs_a_float_is_refused():
-    intervals.begin(Forks())
+    begin(Forks())
     x = intervals.variable("x", 0.0, 1.0)
     for use in (math.sqrt, float, int, range):
         with pytest.raises(NotProvable):

@@ -9,7 +9,7 @@ import pytest
 
 from calc import arith, machines, model, search, worksheets
 from calc.search import intervals
-from calc.search.intervals import Forks
+from calc.search.forks import Forks, begin
 from calc.search.options import across
 from calc.search.parts import Choosing, Part
 from calc.search.proof import Proof
@@ -26,7 +26,7 @@ class Pair(NamedTuple):
 
 @pytest.fixture(autouse=True)
 def afresh():
-    intervals.begin(Forks())
+    begin(Forks())
 
 
 def ends(value):

@@ -9,7 +9,7 @@ from hypothesis import given, settings
 
 from calc import arith, model, search, worksheets
 from calc.search import enclosing
-from calc.search.intervals import Forks
+from calc.search.forks import Forks
 from calc.search.parts import Part
 from calc.search.proof import Proof
 from calc.search.question import SHARE

@@ -279,3 +279,15 @@ def test_ground_and_driven_wheels_change_what_reaches_the_ground() -> None:
     assert concrete["hydrostatic_ground_power"] / full == pytest.approx(80 / 105, abs=0.005)
     soft = outputs(soil="soft", shaft_power="0 hp", driven="two")["gear_ground_power"]
     assert soft < outputs(soil="soft", shaft_power="0 hp")["gear_ground_power"]
+
+
+def test_without_a_slope_it_is_not_said_to_climb() -> None:
+    """What the wheels hold on the level is no answer to a question about a hill."""
+    typed = {"tractor_mass": "4000 lb", "driven": "four", "soil": "firm"}
+    found = search.answer(SHEET, typed, ask="climbs")
+    assert found.finding == model.UNKNOWN
+    assert [item.field for item in found.unchecked] == ["slope"]
+    assert found.settle is not None and found.settle.field.name == "slope"
+    given = search.answer(SHEET, {**typed, "slope": "5 %"}, ask="climbs")
+    assert given.finding == model.WITHIN
+    assert not search.answer(SHEET, typed, ask="fuel").unchecked

@@ -14,7 +14,7 @@ from functools import cache
 from calc import arith, model
 from calc.mechanics import typical
 from calc.model import Inputs, Worksheet
-from calc.subjects import ground_tools, hung_remedies, raised
+from calc.subjects import ground_tools, hung_remedies, loader
 
 WORKS = ("light", "typical", "heavy")
 STEP = 50 * 0.45359237  # loads are told in steps of 50 lb, rounded down
@@ -189,5 +189,5 @@ def on_loader(v: Inputs, tool: str) -> float | None:
     if v.loader_rating is None:
         return None
     rated = v.loader_rating_at or "pins"
-    lifts = raised.loader_lifts(v.but(loader_tool=tool, loader_rating_at=rated))
+    lifts = loader.loader_lifts(v.but(loader_tool=tool, loader_rating_at=rated))
     return STEP * max(lifts // STEP, 0.0)

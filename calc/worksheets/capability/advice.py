@@ -5,7 +5,7 @@ from __future__ import annotations
 from calc import model, quantities
 from calc.machines import vocabulary
 from calc.search import Remedies
-from calc.subjects import raised
+from calc.subjects import loader
 from calc.subjects.standing import stand
 from calc.worksheets.capability import able
 from calc.worksheets.capability.compute import BRAKED, EVEN
@@ -48,10 +48,10 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
 def _either(worst: model.Inputs, found: model.Found) -> model.Words:
     """Say what runs with the loader on and off, where nobody said which."""
     numbers: dict[str, model.Number] = {}
-    for loader in ("on", "off"):
+    for fitted in ("on", "off"):
         for kind in MOST_ASKED:
-            width, _ = able.widest(worst.but(loader=loader), kind, "typical")
-            numbers[f"{kind}_{loader}"] = (width, "length") if width else NONE
+            width, _ = able.widest(worst.but(loader=fitted), kind, "typical")
+            numbers[f"{kind}_{fitted}"] = (width, "length") if width else NONE
     return found.note("either", **numbers)
 
 
@@ -150,7 +150,7 @@ def _loader_row(v: model.Inputs, tool: str, label: str) -> tuple[model.Cell, ...
         return (label, "read the loader's rating", "", "")
     stands = stand(v.but(loader="on", loader_payload=None))
     out = v.loader_reach if v.loader_reach is not None else 1.4
-    behind = raised.counterweight(stands, v.hitch_distance, lifts, out)
+    behind = loader.counterweight(stands, v.hitch_distance, lifts, out)
     why: model.Cell = "the loader's rating, farther out"
     most = stands.front + lifts * (1.0 + out / stands.base)
     if v.front_axle_limit is None:

@@ -340,6 +340,8 @@ def _towed(v: model.Inputs, at: model.At) -> None:
 def _steep(v: model.Inputs, at: model.At) -> None:
     """Check the slope against what manuals print, where one is named."""
     if v.slope is None:
+        # What the wheels hold on the level is no answer to "up my hill?".
+        at.not_checked("slope", "slope", if_asked=True)
         return
     behind = towed_share(v) > 0.5
     # A comparison of prices stays one; what is steeper than any manual's most is told first.

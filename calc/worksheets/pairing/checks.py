@@ -19,7 +19,7 @@ from calc.mechanics import (
     typical,
 )
 from calc.model import At, Check, Inputs
-from calc.subjects import ground_tools, hitching, hung, raised, shaft_power, slopes
+from calc.subjects import ground_tools, hitching, hung, raised, shaft_power, slopes, tipping
 from calc.subjects.standing import Stand, mass_of, stand
 
 OFF_ROAD = "none"
@@ -300,7 +300,7 @@ def climb_check(v: Inputs, at: At, found: Stand) -> None:
 
 def _climb_share(v: Inputs, at: At, found: Stand) -> float:
     """Return the same load as a share of the tractor's mass, which stands once in each part."""
-    share: float = raised.share_ahead(v, found)
+    share: float = tipping.share_ahead(v, found)
     behind, ahead = at.rear_mass / at.own, found.weights / at.own
     share += ahead * (1.0 + v.front_ballast_distance / found.base)
     leans = (1.0 + ahead + behind) * v.cg_height * v.slope
@@ -322,7 +322,7 @@ def cross_check(v: Inputs, at: At) -> None:
     loaded = raises_a_load(v)
     # A tall or narrow tractor ends sooner: half its tip angle is the most, a quarter is right.
     tips = (
-        at.side_raised if loaded and "side_raised" in at else raised.tip_angles(v, stand(v), [])[0]
+        at.side_raised if loaded and "side_raised" in at else tipping.tip_angles(v, stand(v), [])[0]
     )
     right, most = (
         arith.min(flat, arith.tan(arith.radians(tips * share)))
