@@ -14,7 +14,7 @@ from functools import cache
 
 from calc import tables, worksheets
 from calc.mechanics import typical
-from calc.reading.facts import Given, subject_of
+from calc.reading.given import Given, subject_of
 from calc.reading.words import Said, common, small_words, stem
 
 STRONG = "strong"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from calc.reading.facts import NOT_FIELDS, SUBJECTS, Fact, Given
+from calc.reading.given import NOT_FIELDS, SUBJECTS, Fact, Given
 from calc.reading.words import Said, Token
 
 _NOT_THERE = frozenset(["removed", "off"])

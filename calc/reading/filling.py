@@ -10,8 +10,8 @@ from calc.machines import Machine
 from calc.mechanics import pto_power
 from calc.reading import asked
 from calc.reading.amounts import Amount
-from calc.reading.facts import Fact, Given
 from calc.reading.found import Filled, Question
+from calc.reading.given import Fact, Given
 from calc.reading.taking import text_for
 from calc.reading.unclear import unclear
 from calc.reading.words import Token, place_of

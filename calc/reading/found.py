@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from calc import worksheets
-from calc.reading.facts import Fact
+from calc.reading.given import Fact
 
 Span = tuple[int, int]
 

@@ -10,7 +10,7 @@ from itertools import pairwise
 from calc import tables
 from calc.mechanics import tire_size
 from calc.reading.amounts import Amount
-from calc.reading.facts import Fact, Given
+from calc.reading.given import Fact, Given
 from calc.reading.words import NUMBER, Said, Token
 
 # A size as people type it; what looks like a range ("12-14") is one only beside a word for tires.

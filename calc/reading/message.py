@@ -13,9 +13,10 @@ from calc.mechanics import implement_power
 from calc.reading import asked, labels, marked
 from calc.reading.amounts import amounts_of
 from calc.reading.choosing import place_choices
-from calc.reading.facts import Fact, Given, Placing, place_amounts
+from calc.reading.facts import Placing, place_amounts
 from calc.reading.filling import named_machines, question
 from calc.reading.found import Filled, Message, Question, Span
+from calc.reading.given import Fact, Given
 from calc.reading.words import (
     Said,
     Token,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from calc import model, quantities
 from calc.errors import InputError
 from calc.reading.amounts import Amount
-from calc.reading.facts import Fact
+from calc.reading.given import Fact
 
 
 def text_for(item: model.AnyField, fact: Fact, system: str = "us") -> str | None:

@@ -7,8 +7,8 @@ from collections.abc import Mapping
 from calc import model
 from calc.reading import marked
 from calc.reading.amounts import Amount
-from calc.reading.facts import Fact, Given
 from calc.reading.found import Filled, Unclear
+from calc.reading.given import Fact, Given
 from calc.reading.taking import takes, text_for
 from calc.reading.words import Token, place_of
 
