@@ -39,6 +39,7 @@ def question(
             if text is not None and name in machines:
                 filled[name] = Filled(name, text, (place,), fact.why, fact.others)
                 break
+    spans = tuple(place_of(tokens, place, place + 1) for place in found.places)
     of_ask = _OF_ASK.get((found.worksheet, found.ask), {})
     loose = []
     # What the words place in a field that this worksheet lacks is as loose to it.
@@ -53,7 +54,6 @@ def question(
             filled[name] = Filled(name, text, (place,), "the question is about it")
         elif amount in given.loose:
             loose.append(amount)
-    spans = tuple(place_of(tokens, place, place + 1) for place in found.places)
     doubtful = unclear(sheet, found.ask, replace(given, loose=loose), filled, tokens, system)
     return Question(found.worksheet, found.ask, spans, tuple(filled.values()), doubtful)
 
@@ -61,7 +61,11 @@ def question(
 # What a question is about is told by its words alone where one amount of the kind stands loose:
 # what is paid for by the month is the price, and its months are those of the loan.
 _LOAN = {"money": "new_price", "duration": "loan_months", "fraction": "loan_rate"}
-_OF_ASK = {("resale", "payments"): _LOAN}
+_OF_ASK = {
+    ("resale", "payments"): _LOAN,
+    ("road-towing", "stops"): {"speed": "road_speed"},
+    ("rail-crossing", "clear"): {"speed": "crossing_speed"},
+}
 LEAST_PRICE = 1000.0  # below it a loose number may be a payment, a fee or a down payment
 
 

@@ -10,7 +10,7 @@ from itertools import pairwise
 from calc import worksheets
 from calc.machines import Machine
 from calc.mechanics import implement_power
-from calc.reading import asked, labels, marked
+from calc.reading import asked, labels, leftover, loader_tools, marked, prices, shafts
 from calc.reading.amounts import amounts_of
 from calc.reading.choosing import place_choices
 from calc.reading.facts import Placing, place_amounts
@@ -67,7 +67,7 @@ def read(
     found = _words(text, bare, tokens, given, taken)
     if known:
         found = [asked.Asked(known, asked.ask_of(known, (key,)), ())]
-    found = [_suited(each, given) for each in found]
+    found = [_suited(each, tokens, given) for each in found]
     found += [
         asked.Asked(name, "", ()) for name in also if name not in {f.worksheet for f in found}
     ]
@@ -91,14 +91,26 @@ def read(
 _WITHOUT_SHAFT = {"widest": "run", "takes": "power", "enough": "run"}
 
 
-def _suited(found: asked.Asked, given: Given) -> asked.Asked:
-    """Return a question of shaft power as one of the pairing where no shaft drives the tool."""
+def _suited(found: asked.Asked, tokens: list[Token], given: Given) -> asked.Asked:
+    """Return a question as the one that its facts leave.
+
+    A question of shaft power is one of the pairing where no shaft drives the tool. What stands
+    before "too much" is what may be too much: the implement for the tractor, or the tractor.
+    """
+    if (found.worksheet, found.ask) == ("pairing", "duty") and _is_implement_much(tokens, given):
+        return replace(found, ask="run")
     kinds = {fact.text for fact in given.facts if fact.fields == ("implement_kind",)}
     ask = _WITHOUT_SHAFT.get(found.ask, "") if found.worksheet == "pto" else ""
     driven = any(implement_power.kind_row(kind) is not None for kind in kinds)
     if not ask or not kinds or driven:
         return found
     return replace(found, worksheet="pairing", ask=ask)
+
+
+def _is_implement_much(tokens: list[Token], given: Given) -> bool:
+    tools = [f.first for f in given.facts if f.fields == ("implement_kind",)]
+    much = next((p for p, token in enumerate(tokens) if token.text == "much"), len(tokens))
+    return bool(tools) and max(tools) < much
 
 
 def _within(span: Span, used: Collection[Span]) -> bool:
@@ -114,10 +126,11 @@ def _words(
     for match in tires:
         first, last = marked.span(tokens, match.start(), match.end())
         taken.update(range(first, last))
-    said = phrases_of(tokens, stems, taken, lexicon())
+    said = loader_tools.on_the_loader(phrases_of(tokens, stems, taken, lexicon()), tokens)
     words = {s.value for each in said for s in each.senses if s.sense == "word"} | set(stems)
     marked.place_tires(bare, [m for m in tires], tokens, given)
     busy = taken | marked.place_bolts(bare, tokens, words, given)
+    busy |= shafts.place_shafts(tokens, said, given)
     ends = sentence_ends(tokens)
     amounts = amounts_of(tokens, busy)
     measured = {i for each in amounts if each.kinds for i in range(each.first, each.last)}
@@ -133,12 +146,17 @@ def _words(
     placing.amounts = [a for a in placing.amounts if not category & set(range(a.first, a.last))]
     place_amounts(placing, given)
     marked.place_lift_distance(tokens, given)
-    marked.place_year(tokens, placing.subjects, given)
-    marked.place_hours(given)
-    marked.place_altitude(given)
+    leftover.place_year(tokens, placing.subjects, given)
+    leftover.place_uphill(tokens, given)
+    leftover.place_widest(tokens, given)
+    shafts.place_engine_speed(tokens, given)
+    prices.place_repaired(tokens, given)
+    prices.place_storage(tokens, amounts, given)
+    leftover.place_hours(given)
+    leftover.place_altitude(given)
     free = [s for s in said if not measured.issuperset(range(s.first, s.last))]
     place_choices(free, tokens, given)
-    marked.place_generator(given)
+    leftover.place_generator(given)
     for begin, end in pairwise([0, *ends]):
         marked.place_lamps(tokens, begin, end, given)
     marked.place_place(text, tokens, given)

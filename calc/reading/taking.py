@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from calc import model, quantities
 from calc.errors import InputError
 from calc.reading.amounts import Amount
@@ -23,8 +25,14 @@ def text_for(item: model.AnyField, fact: Fact, system: str = "us") -> str | None
     text = fact.amount.text(symbol)
     if takes(item, text, system):
         return text
-    down = f"-{text}"
+    down = _downhill(fact.amount).text(symbol)
     return down if item.kind == "slope" and takes(item, down, system) else None
+
+
+def _downhill(amount: Amount) -> Amount:
+    """Return a slope as one downhill: of a range the steeper end comes first."""
+    ends = [f"-{end}" for end in amount.number.split(" to ")]
+    return replace(amount, number=" to ".join(reversed(ends)))
 
 
 def _unit(amount: Amount, item: model.Field, system: str) -> str | None:

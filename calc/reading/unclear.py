@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from calc import model
-from calc.reading import marked
+from calc.reading import leftover
 from calc.reading.amounts import Amount
 from calc.reading.found import Filled, Unclear
 from calc.reading.given import Fact, Given
@@ -73,7 +73,7 @@ def _fields_for(
 def _can_be(item: model.Field, amount: Amount) -> bool:
     """Whether a loose amount may be offered for a field: a year is no price, 5 ft no altitude."""
     if item.name == "altitude":
-        return not amount.kinds or marked.may_be_altitude(amount)
-    if marked.may_be_year(amount) and amount.value % 50:
+        return not amount.kinds or leftover.may_be_altitude(amount)
+    if leftover.may_be_year(amount) and amount.value % 50:
         return item.kind == "year"
     return amount.kinds.get("power") != "W" or item.kind != "power"
