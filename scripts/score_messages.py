@@ -26,7 +26,7 @@ from typing import Any
 
 from calc import reading, worksheets
 from calc.quantities import Reading
-from calc.reading.message import reaching_shaft
+from calc.reading.filling import reaching_shaft
 from scripts import sections
 
 DATA = Path(__file__).resolve().parent.parent / "tests" / "data"

@@ -33,7 +33,10 @@ def lead(answer: Answer, system: str) -> str:
         said = _asked_then_close(answer, deciding, system)
         if said:
             return said
-    said = _filled(answer.ask.sentence(answer.finding, named), answer, system)
+    template = answer.ask.sentence(answer.finding, named)
+    said = _filled(template, answer, system)
+    if not said and template:  # it names what nobody gave
+        said = _filled(answer.ask.says.get("value", ""), answer, system)
     if said:
         return said
     if deciding and _danger_beside(answer):

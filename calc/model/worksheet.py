@@ -8,8 +8,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Callable, Collection, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from calc.errors import UnknownName
@@ -63,6 +63,8 @@ class Ask:
     "unknown" and "within" where it needs one of its own. Those of the words' own sections
     `broken` and `doubtful` hold for every question: what doesn't stop is said whatever was asked.
     Of several checks that can't be told yet the first of `until_told` decides; else `lead`.
+    `given` maps a field to the checks that the question is about as well once somebody gives it:
+    who says which wire is fitted also asks whether it will do.
     """
 
     key: str
@@ -76,6 +78,12 @@ class Ask:
     met: Mapping[str, str] = field(default_factory=dict)
     near: Mapping[str, str] = field(default_factory=dict)
     until_told: tuple[str, ...] = ()
+    given: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+
+    def about(self, names: Collection[str]) -> Ask:
+        """Return the question as it is asked by somebody who gave the fields `names`."""
+        more = [c for name, checks in self.given.items() if name in names for c in checks]
+        return replace(self, checks=(*self.checks, *more)) if more else self
 
     def sentence(self, finding: str, deciding: str = "") -> str:
         """The template for a finding that the check `deciding` brought about.
@@ -111,6 +119,7 @@ def asks_of(words: Mapping[str, Any]) -> tuple[Ask, ...]:
             said.get("met", {}),
             said.get("near", {}),
             tuple(said.get("until_told", (said.get("lead", ""),))),
+            {name: tuple(checks) for name, checks in said.get("given", {}).items()},
         )
         for key, said in words.get("asks", {}).items()
     )

@@ -18,6 +18,7 @@ BETWEEN = frozenset(["pto", "engine", "gross", "net", "rated"])
 # "6 in auger" is six inches, "6 in the bucket" is not.
 _NOT_INCHES = frozenset(small_words("not inches"))
 _SIZES = frozenset(["wide", "long", "high", "tall", "deep", "across"])
+_NOT_COUNTED = frozenset(small_words("not counted"))
 # Marks and single letters are units only close behind the number.
 _CLOSE = frozenset(["'", '"', "#", "$", "k", "m", "f", "c", "a", "v", "w", "h", "s", "t", "d", "g"])
 _ALWAYS_WORD = frozenset(["x", "ch", "times", "thousand", "k", "grand"])
@@ -127,6 +128,8 @@ def _amount(tokens: list[Token], place: int, taken: set[int]) -> Amount | None:
     upper = _upper_end(tokens, last, kinds, taken)
     if upper:
         text, kinds, last = f"{text} to {upper[0]}", upper[1], upper[2]
+    if not kinds and start and tokens[start - 1].text == "psi":
+        kinds = {"pressure": "psi"}  # "front psi 12"
     hedged = _is_hedged(tokens, start)
     return Amount(start, last, text, kinds, hedged, read.value, whose, read.spelled and not kinds)
 
@@ -240,12 +243,22 @@ def _unit_at(
         close = tokens[place].start - tokens[number].end <= (0 if words[0] in ("k", "d") else 1)
         if length == 1 and words[0] in _CLOSE and not close:
             continue
+        if not _exponents_touch(tokens, reach):
+            continue
         if words == ("in",) and not _are_inches(tokens, place, number):
             continue
         if words[0] == "a" and tokens[place].start > tokens[number].end and _article(tokens, place):
             continue
         return kinds, _past_point(tokens, place + length)
     return None
+
+
+def _exponents_touch(tokens: list[Token], reach: range) -> bool:
+    """Whether every number of a unit is written to it: "5 ft2" is an area, "5 ft 2 in" is not."""
+    return all(
+        tokens[place].kind != NUMBER or tokens[place].start == tokens[place - 1].end
+        for place in reach
+    )
 
 
 def _article(tokens: list[Token], place: int) -> bool:
@@ -282,9 +295,14 @@ def _compound(
             marked |= bool(tokens[read.last : read.last + 1]) and tokens[read.last].text in _SIZES
             if inner and inner[0].get("length") == "in":
                 return f"{text} ft {read.text}", _INCHES, inner[1]
-            if marked:
+            if marked or _stands_alone(tokens, read.last):
                 return f"{text} ft {read.text}", _INCHES, read.last
     return text, kinds, last
+
+
+def _stands_alone(tokens: list[Token], place: int) -> bool:
+    """Whether nothing that is counted stands behind a number: "9 ft 6 with the disk folded"."""
+    return place >= len(tokens) or tokens[place].kind == MARK or tokens[place].text in _NOT_COUNTED
 
 
 _INCHES = {"length": "in", "distance": "in"}

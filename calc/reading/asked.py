@@ -14,7 +14,7 @@ from functools import cache
 
 from calc import tables, worksheets
 from calc.mechanics import typical
-from calc.reading.facts import Given, subject_of
+from calc.reading.given import Given, subject_of
 from calc.reading.words import Said, common, small_words, stem
 
 STRONG = "strong"
@@ -114,6 +114,7 @@ def marks_of(stems: Sequence[str], said: Sequence[Said], given: Given) -> list[s
 _OF_TRACTOR = ("pto_power", "engine_power")
 # Words that two questions of one sentence may share.
 _QUESTION_WORDS = frozenset(map(stem, small_words("question words")))
+_ASKING = frozenset(["?", *map(stem, small_words("asking words"))])
 _POWER_UNITS = frozenset(["hp", "kw", "horse", stem("horse"), stem("horsepower")])
 _NAMED = frozenset(["implement_kind", "implement_shaft"])
 _KINDS = frozenset(["tool", "soil_state", "quick_coupler", "liquid", "machine", "hours"])
@@ -121,10 +122,13 @@ _KINDS = frozenset(["tool", "soil_state", "quick_coupler", "liquid", "machine", 
 
 def questions(marks: list[set[str]], ends: Sequence[int]) -> list[Asked]:
     """Return what a message asks, in the order in which it asks."""
-    begin, found = 0, list[Asked]()
+    begin, found, told = 0, list[Asked](), list[Asked]()
     for end in ends:
-        found += _of_sentence(marks, begin, end, strong=True)
+        asks = any(not marks[place].isdisjoint(_ASKING) for place in range(begin, end))
+        (found if asks else told).extend(_of_sentence(marks, begin, end, strong=True))
         begin = end
+    # "Fluid in the tires. Need a ballast box?" asks nothing about the fluid.
+    found = found or told
     if not found:
         found = _of_sentence(marks, 0, len(marks), strong=True)
     if not found:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from calc.reading.facts import NOT_FIELDS, SUBJECTS, Fact, Given
+from calc.reading.given import NOT_FIELDS, SUBJECTS, Fact, Given
 from calc.reading.words import Said, Token
 
+WANTED = "ballast_box"  # "do I need a ballast box" gives none
 _NOT_THERE = frozenset(["removed", "off"])
 
 
@@ -35,12 +36,18 @@ def place_choices(said: Iterable[Said], tokens: list[Token], given: Given) -> No
     """Take every word that names a value of a choice; where two disagree, neither is taken."""
     found: dict[str, list[Fact]] = {}
     generic: list[Said] = []
+    said = list(said)
+    tools = {each.first for each in said if each.value_of("implement_kind")}
     for each in said:
         for sense in each.senses:
             if sense.sense == "generic":
                 generic.append(each)
+            elif sense.sense == "material" and each.last in tools:
+                continue  # "a brush flail": the word is part of its name
             elif sense.sense not in NOT_FIELDS and not (
-                _is_away(each, tokens) if sense.sense in SUBJECTS else _is_asked_for(each, tokens)
+                _is_away(each, tokens)
+                if sense.sense in SUBJECTS and sense.value != WANTED
+                else _is_asked_for(each, tokens)
             ):
                 why = f"“{each.phrase}” says it" if each.exact else "spelled almost so"
                 fact = Fact((sense.sense,), each.first, each.last, sense.value, why=why)

@@ -6,17 +6,18 @@ it, the machine that the sentence is about. What no rule places stays loose and 
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
-from functools import cache
+from dataclasses import replace
 from itertools import pairwise
 
-from calc import tables
+from calc.reading import prices
 from calc.reading.amounts import Amount
+from calc.reading.given import Cue, Fact, Given, cues, subject_of
 from calc.reading.words import MARK, Said, Token, small_words
 
 # How far a cue may stand from its amount, in words; a comma counts as two, an amount as one.
 FARTHEST, FARTHEST_BARE = 6, 2
 FARTHEST_BEHIND = 4  # behind its amount: "3 amps each, 16 ft off, what fuse" is no 3 A fuse
+FARTHEST_COUNTED = 3  # "two 55 W halogen head lamps"
 LEAST_MEANT = 100.0  # a number without a unit that is shown when nothing takes it
 NEAR_NOUN = 4  # where the noun right behind says whose an amount is: "a 50 ft wagon"
 _COMMA, _AND = 2, 1
@@ -25,85 +26,17 @@ _LINKS = frozenset(small_words("links"))
 # Words that may stand between an amount and its noun.
 _ADJECTIVES = frozenset(small_words("adjectives"))
 _ROADS = frozenset(["road", "highway", "zone"])
+_SIGNED = frozenset(range(25, 85, 5))  # [mph]; bare before "road" it is the speed on its signs
 _WAYS = frozenset(["road", "highway", "street", "bridge", "driveway", "pavement"])
 _NO_WIDTH = frozenset(small_words("no width"))
+_LAMPS = frozenset(["led", "halogen", "x"])  # "two 55 W halogen lamps", "4 x 55 W lamps"
+_BEFORE_STATE = (["when"], ["when", "it", "is"], ["while"])  # "40 when raised"
+_NEEDING = frozenset(["take", "takes", "need", "needs", "want", "wants", "require", "requires"])
+_OUTLETS = frozenset(["remote", "remotes", "outlet", "outlets"])
 _DRAGGED = frozenset(["drag", "dragging", "skid", "skidding", "pull", "pulling", "tow", "towing"])
 _TAKING = frozenset(["take", "takes", "lose", "loses", "eat", "eats", "steal", "steals"])
 _CARRIERS = frozenset(["pallet_forks", "bale_spear"])  # behind the tractor
 _PLACES = frozenset(["back", "front", "rear"])
-DRIVEN_BY_RATING = "generator"  # the power beside it is what it gives
-SUBJECTS = {"implement_kind": "implement", "generic": "implement", "tractor_kind": "tractor"}
-# Choices that say nothing of a machine by themselves.
-NOT_FIELDS = frozenset(["subject", "word", "generic", "cue"])
-
-
-@dataclass(frozen=True, slots=True)
-class Fact:
-    """One thing that a message gives.
-
-    `fields` are the fields that it may fill; a worksheet takes the first of them that it has.
-    `number` and `units` are of an amount: its text without a unit, and the unit for each kind
-    (empty for a bare number). For all else `text` is what the field takes.
-    """
-
-    fields: tuple[str, ...]
-    first: int
-    last: int
-    text: str = ""
-    amount: Amount | None = None
-    why: str = ""
-    others: tuple[str, ...] = ()  # what else the same words may mean, for a choice
-    cost: float = 0.0
-
-
-@dataclass(slots=True)
-class Given:
-    """All that a message gives, and what in it could not be placed."""
-
-    facts: list[Fact] = field(default_factory=list)
-    loose: list[Amount] = field(default_factory=list)
-    apart: list[Amount] = field(default_factory=list)  # of something that no page asks for
-    doubtful: list[Fact] = field(default_factory=list)
-
-
-@dataclass(frozen=True, slots=True)
-class Cue:
-    """A row of the table of cues: an amount of `kind` beside `phrase` is of one of `fields`.
-
-    Without fields it only keeps a shorter phrase from being one: "lift a" is no lift capacity.
-    """
-
-    phrase: str
-    subject: str
-    kind: str
-    fields: tuple[str, ...]
-    side: str
-    bare: bool
-
-
-@cache
-def cues() -> dict[str, tuple[Cue, ...]]:
-    """Return the cues by their phrase; those without one, which go by the subject, under ""."""
-    found: dict[str, tuple[Cue, ...]] = {}
-    for row in tables.rows("words/cues"):
-        fields = tuple(row["fields"].split())
-        cue = Cue(
-            row["phrase"], row["subject"], row["kind"], fields, row["side"], row["bare"] == "yes"
-        )
-        found[cue.phrase] = (*found.get(cue.phrase, ()), cue)
-    return found
-
-
-def subject_of(said: Said) -> str:
-    """Return what a phrase speaks of: "tractor", "implement", "towed" ..., or nothing."""
-    for sense in said.senses:
-        if sense.sense == "subject":
-            return sense.value
-        if sense.value == DRIVEN_BY_RATING:
-            return sense.value
-        if sense.sense in SUBJECTS:
-            return SUBJECTS[sense.sense]
-    return ""
 
 
 class Placing:
@@ -120,7 +53,8 @@ class Placing:
         self.tokens, self.said, self.cued, self.amounts = tokens, said, cued, amounts
         words = {token.text for token in tokens}
         carried = any(each.value_of("implement_kind") in _CARRIERS for each in said)
-        lifted = "loader" in words and not words & _DRAGGED
+        on_loader = any(each.value_of("loader_tool") for each in said)
+        lifted = on_loader or ("loader" in words and not words & _DRAGGED)
         named = {"goods": "load" if lifted else "implement" if carried else "goods"}
         self.subjects = [
             (each, named.get(subject, subject)) for each in said if (subject := subject_of(each))
@@ -140,6 +74,8 @@ class Placing:
     def noun_behind(self, amount: Amount) -> str:
         """Return what the noun right behind an amount speaks of: "1650 lb tractor"."""
         place = amount.last
+        if "speed" in amount.kinds and self._word_before(amount) == "at":
+            return ""  # "at 6 mph trains 50 mph"
         while place < len(self.tokens):
             inner = self.inside.get(place)
             if inner:
@@ -155,6 +91,9 @@ class Placing:
                 return ""
             place += 1
         return ""
+
+    def _word_before(self, amount: Amount) -> str:
+        return self.tokens[amount.first - 1].text if amount.first else ""
 
     def _named_at(self, place: int) -> str:
         """Return what a noun speaks of; of "backhoe trailer" the last word does."""
@@ -174,6 +113,12 @@ class Placing:
             return "tractor"  # "it has 16 hp and weighs ..."
         after = [s for said, s in self.subjects if amount.last <= said.first < end]
         return after[0] if len(set(after)) == 1 else ""
+
+    def _named_before(self, amount: Amount, subject: str) -> bool:
+        begin, _ = self.sentence(amount.first)
+        return any(
+            begin <= said.first < amount.first and each == subject for said, each in self.subjects
+        )
 
     def gap(self, first: int, last: int) -> float:
         """Return how far apart two places stand."""
@@ -203,7 +148,10 @@ class Placing:
         if "mass" in amount.kinds and self._is_loaders_rating(amount):
             why = "“rated” stands before it"
             return [self._fact(amount, ("loader_rating",), "mass", why, 0)]
-        if "speed" in amount.kinds and self._road_behind(amount):
+        if self._word_before(amount) in _NEEDING and self._outlets_behind(amount):
+            why = "it takes so many"
+            return [self._fact(amount, ("remotes_needed",), "count", why, 0)]
+        if self._road_behind(amount):
             return [self._fact(amount, ("car_speed",), "speed", "the road is known by it", 0)]
         if behind:
             found += self._by_subject(amount, behind, 0.5, "its noun stands right behind it")
@@ -232,8 +180,13 @@ class Placing:
         return "loader" in before and bool({"rated", "rate"} & set(before[-2:]))
 
     def _road_behind(self, amount: Amount) -> bool:
-        """Whether a speed is that of a road: "a 55 mph road"."""
-        return any(t.text in _ROADS for t in self.tokens[amount.last : amount.last + 1])
+        """Whether a speed is that of a road: "a 55 mph road", "on a 45 road"."""
+        if not any(t.text in _ROADS for t in self.tokens[amount.last : amount.last + 1]):
+            return False
+        return "speed" in amount.kinds or amount.value in _SIGNED
+
+    def _outlets_behind(self, amount: Amount) -> bool:
+        return any(t.text in _OUTLETS for t in self.tokens[amount.last : amount.last + 1])
 
     def is_roads(self, amount: Amount) -> bool:
         """Whether a length is the width of a road or a bridge: "the road is 20 ft wide"."""
@@ -275,6 +228,8 @@ class Placing:
             )
             if apart > (farthest if before else min(farthest, FARTHEST_BEHIND)):
                 continue
+            if before and self._is_of_the_one_before(said, amount):
+                continue
             phrase = said.value_of("cue")
             for cue in (each for each in cues()[phrase] if each.fields):
                 cost = self._cost(cue, amount, subject, before, apart, said)
@@ -282,6 +237,18 @@ class Placing:
                     why = f"“{phrase}” stands beside it"
                     found.append(self._fact(amount, cue.fields, cue.kind, why, cost))
         return found
+
+    def _is_of_the_one_before(self, cue: Said, amount: Amount) -> bool:
+        """Whether cues stand behind their amounts here: "46 collapsed 43 raised"."""
+        ends = {each.last: each for each in self.amounts}
+        firsts = {each.first for each in self.cued}
+        behind = {each.last: each for each in self.cued}
+        head = ends.get(cue.first)
+        if head is None or amount.last not in firsts:
+            return False
+        while (said := behind.get(head.first)) and (earlier := ends.get(said.first)):
+            head = earlier
+        return head.first not in behind
 
     def _is_of_a_name(self, cue: Said) -> bool:
         """Whether a word of place is part of a machine's name: the "back" of "back blade"."""
@@ -297,6 +264,8 @@ class Placing:
             return None
         if cue.subject and cue.subject != subject:
             return None
+        if cue.subject and cue.phrase == "at" and not self._named_before(amount, subject):
+            return None  # "at 6 mph, trains 50 mph": the first is no train's
         if amount.kinds:
             if cue.kind not in amount.kinds:
                 return None
@@ -317,8 +286,10 @@ class Placing:
                 for place, token in enumerate(self.tokens[amount.last : said.first], amount.last)
                 if place not in self.inside
             ]
-            adjectives = all(text in _ADJECTIVES or text == "led" for text in words)
-            return apart <= 1 and adjectives if cue.kind == "count" else apart == 0
+            if cue.kind == "count":
+                adjectives = all(text in _ADJECTIVES or text in _LAMPS for text in words)
+                return apart <= FARTHEST_COUNTED and adjectives
+            return apart == 0 or words in _BEFORE_STATE
         if cue.kind == "count" and cue.side == "after":
             return False
         between = self.tokens[said.last : amount.first]
@@ -338,7 +309,11 @@ def place_amounts(placing: Placing, given: Given) -> None:
     Of "5 ft or 6 ft" neither is taken.
     """
     either = _alternatives(placing)
-    given.apart += [amount for amount in placing.amounts if placing.is_roads(amount)]
+    given.apart += [
+        amount
+        for amount in placing.amounts
+        if placing.is_roads(amount) or prices.is_paid_down(placing.tokens, amount)
+    ]
     own = [amount for amount in placing.amounts if amount not in given.apart]
     waiting = [(placing.options(amount), amount) for amount in own]
     held: set[tuple[str, ...]] = set()

@@ -12,7 +12,7 @@ from functools import cache
 from calc import model, worksheets
 from calc.errors import InputError
 from calc.reading.amounts import units
-from calc.reading.facts import Fact, Given
+from calc.reading.given import Fact, Given
 from calc.reading.marked import span
 from calc.reading.words import Token
 

@@ -10,7 +10,7 @@ from itertools import pairwise
 from calc import tables
 from calc.mechanics import tire_size
 from calc.reading.amounts import Amount
-from calc.reading.facts import Fact, Given
+from calc.reading.given import Fact, Given
 from calc.reading.words import NUMBER, Said, Token
 
 # A size as people type it; what looks like a range ("12-14") is one only beside a word for tires.
@@ -63,6 +63,9 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
         between = text[one.match.end() : other.match.start()].lower()
         if re.search(r"in place of|instead of|replac|rather than|over my|for my", between):
             one.new, other.new = True, False
+        elif re.fullmatch(r"\s*from\s*(?:my |the |a )?", between):
+            one.new, other.new = True, False
+            other.end = one.end or other.end
         elif re.fullmatch(r"\s*(?:to|with|->|=>)\s*(?:a |the )?\s*", between) or (
             between.strip() == "for" and _EXCHANGED.search(text[: one.match.start()])
         ):
@@ -139,6 +142,7 @@ def span(tokens: list[Token], start: int, end: int) -> tuple[int, int]:
 
 
 # "category 1 hitch", "category 2 quick hitch": what is on the tractor has its category.
+_OF_THE_IMPLEMENT = ("pin", "pins", "implement", "implements")
 _OF_THE_TRACTOR = ("hitch", "quick", "coupler", "quickhitch", "arm", "arms")
 
 
@@ -159,8 +163,11 @@ def place_categories(
         if whose not in ("tractor", "implement"):
             others = [s for _, s in subjects]
             whose = "implement" if others and set(others) == {"implement"} else "tractor"
-        if tokens[last : last + 1] and tokens[last].text.lower() in _OF_THE_TRACTOR and not behind:
+        beside = tokens[last].text if last < len(tokens) and not behind else ""
+        if beside in _OF_THE_TRACTOR:
             whose = "tractor"
+        elif beside in _OF_THE_IMPLEMENT:
+            whose = "implement"
         name = "implement_category" if whose == "implement" else "hitch_category"
         why = f"the {whose} is named beside it"
         found.setdefault(name, []).append(Fact((name,), first, last, match[1].upper(), why=why))
@@ -290,32 +297,6 @@ def _product(count: Amount, each: Amount, first: int) -> Amount:
     return replace(each, first=first, number=f"{value:g}", value=value)
 
 
-_MADE = frozenset(["built", "made", "model", "from", "year", "vintage"])
-FIRST_YEAR, LAST_YEAR = 1930, 2040  # a bare number between them may be a year
-
-
-def may_be_year(amount: Amount) -> bool:
-    """Whether a bare number may be the year that something was made in."""
-    whole = not amount.kinds and not amount.spelled and amount.number.isdigit()
-    return whole and FIRST_YEAR <= amount.value <= LAST_YEAR
-
-
-def place_year(tokens: list[Token], subjects: list[tuple[Said, str]], given: Given) -> None:
-    """Take "2015 tractor", "a 1998 model", "built in 1982" for the year of the tractor."""
-    others = {subject for _, subject in subjects} - {"tractor"}
-    for amount in list(given.loose):
-        if not may_be_year(amount):
-            continue
-        behind = [s for said, s in subjects if said.first == amount.last]
-        around = tokens[max(0, amount.first - 2) : amount.first] + tokens[amount.last :][:1]
-        said = any(token.text in _MADE for token in around)
-        if behind == ["tractor"] or (said and not behind and not {"implement", "towed"} & others):
-            given.loose.remove(amount)
-            why = "a year beside the tractor" if behind else "a year that it was made in"
-            fact = Fact(("tractor_made",), amount.first, amount.last, "", amount, why)
-            given.facts.append(fact)
-
-
 _LAMPS = frozenset(["lamp", "lamps", "light", "lights", "headlight", "headlights", "bar", "bars"])
 _HEAD = frozenset(["head", "headlight", "headlights", "headlamp", "headlamps"])
 
@@ -361,45 +342,3 @@ def _lamps_beside(sentence: list[Token], amount: Amount, begin: int) -> set[str]
             reach = places[0] + (1 if words is behind else 3)
             return set(words[:reach])
     return set()
-
-
-def place_generator(given: Given) -> None:
-    """Take a generator's size for the kind of implement too, where no other is named.
-
-    A size that stands behind its label is of the form, which has the kind beside it.
-    """
-    rated = [f for f in given.facts if f.fields == ("generator_rating",) and f.cost >= 0]
-    named = [f for f in (*given.facts, *given.doubtful) if f.fields == ("implement_kind",)]
-    if rated and not named:
-        first, last = rated[0].first, rated[0].last
-        why = "a generator's size says it"
-        given.facts.append(Fact(("implement_kind",), first, last, "generator", why=why))
-
-
-FEWEST_ON_A_METER = 150  # [h]; fewer are hours of work, or hours a year
-
-
-def place_hours(given: Given) -> None:
-    """Take so many hours, which nothing else places, for what the hour meter shows."""
-    for amount in list(given.loose):
-        if amount.kinds.get("duration") == "h" and amount.value >= FEWEST_ON_A_METER:
-            given.loose.remove(amount)
-            why = "so many hours are those of a meter"
-            given.facts.append(Fact(("hour_meter",), amount.first, amount.last, "", amount, why))
-
-
-LOWEST_PLACE = {"ft": 1500, "m": 500}  # less is a distance on the ground
-
-
-def may_be_altitude(amount: Amount) -> bool:
-    """Whether an amount is so many feet or meters that it is how high a place lies."""
-    return amount.value >= LOWEST_PLACE.get(amount.kinds.get("distance", ""), float("inf"))
-
-
-def place_altitude(given: Given) -> None:
-    """Take so many feet or meters, which nothing else places, for how high the place lies."""
-    for amount in list(given.loose):
-        if may_be_altitude(amount):
-            given.loose.remove(amount)
-            why = "so many feet are those of a place"
-            given.facts.append(Fact(("altitude",), amount.first, amount.last, "", amount, why))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from calc import links, model, worksheets
-from calc.reading.message import Message, Question
+from calc.reading.found import Message, Question
 
 
 def data(message: Message) -> dict[str, Any]:

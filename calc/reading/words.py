@@ -72,6 +72,11 @@ def tokens_of(text: str) -> list[Token]:
     return found
 
 
+def place_of(tokens: list[Token], first: int, last: int) -> tuple[int, int]:
+    """Return where the tokens `first` up to `last` stand in the text, in characters."""
+    return tokens[first].start, tokens[last - 1].end
+
+
 def stem(word: str) -> str:
     """Return a word without the endings that change nothing here.
 

@@ -66,8 +66,8 @@ def answer_known(
     BadInputs
         With a sentence for each field that can't be used.
     """
-    asked = sheet.ask(ask)
     box = box_of(sheet, known)
+    asked = sheet.ask(ask).about(box.given)
     if box.missing:
         return _unanswered(sheet, asked, box)
     search = Search(sheet, box)

@@ -6,7 +6,7 @@ import pytest
 
 from calc import reading, tables, worksheets
 from calc.machines import demo
-from calc.reading import asked, facts
+from calc.reading import asked, given
 from calc.reading.words import mended, slips, stem
 from scripts import score_messages, sections
 
@@ -280,15 +280,15 @@ def test_a_pattern_leads_to_its_ask():
 
 def test_the_tables_name_fields_that_there_are():
     names = {item.name for name in worksheets.names() for item in worksheets.load(name).fields}
-    said = {name for rows in facts.cues().values() for cue in rows for name in cue.fields}
-    said |= {row["sense"] for row in tables.rows("words/lexicon")} - facts.NOT_FIELDS
+    said = {name for rows in given.cues().values() for cue in rows for name in cue.fields}
+    said |= {row["sense"] for row in tables.rows("words/lexicon")} - given.NOT_FIELDS
     assert said <= names
 
 
 def test_the_lexicon_names_options_that_there_are():
     fields = [item for name in worksheets.names() for item in worksheets.load(name).fields]
     for row in tables.rows("words/lexicon"):
-        if row["sense"] not in facts.NOT_FIELDS:
+        if row["sense"] not in given.NOT_FIELDS:
             choices = [f for f in fields if f.name == row["sense"] and hasattr(f, "options")]
             values = {option.value for choice in choices for option in choice.options}
             assert row["value"] in values, row

@@ -193,3 +193,36 @@ def test_unknown_output_takes_the_range_of_the_kind():
 
 def test_an_unlit_circuit_has_no_wire_check():
     assert "drop" not in findings(answer(work_count="0"))
+
+
+# 4 x 55 W / 12 V = 18.3 A, times 1.25 is 22.9 A: 18 gauge takes 10 A, and 10 gauge 30 A.
+FOUR = {"work_count": "4", "run": "12 ft", "fuse": ""}
+
+
+def test_the_wire_that_is_fitted_is_asked_about_too():
+    thin = answer("wire", **{**FOUR, "gauge": "18"})
+    assert thin.finding == model.OVER and "too thin" in lead(thin) and "10 gauge" in lead(thin)
+    thick = answer("wire", **{**FOUR, "gauge": "10"})
+    assert thick.finding == model.WITHIN and "will do" in lead(thick)
+    unsaid = answer("wire", **{**FOUR, "gauge": ""})
+    assert unsaid.finding == model.WITHIN and lead(unsaid).startswith("10 gauge wire or thicker")
+
+
+def test_voltage_lost_in_the_fitted_wire_is_said_and_is_advice():
+    # 2 x 18 W / 12 V, 1.25 times, is far inside what 18 gauge carries; 25 ft of it lose 0.9 V.
+    found = answer("wire", work_lamp="led-18", run="25 ft", gauge="18", drop_allowed="3 %", fuse="")
+    assert found.finding == model.CLOSE
+    assert "18 gauge loses" in lead(found)
+
+
+def test_a_fitted_fuse_that_blows_is_said_with_the_wire():
+    found = answer("wire", **{**FOUR, "gauge": "8", "fuse": "15 A"})
+    assert found.finding == model.OVER and "it blows" in lead(found)
+
+
+def test_a_thick_enough_wire_that_dims_the_lamps_is_no_plain_yes():
+    # 2 x 48 W / 12 V over 40 ft of 14 gauge and back lose 1.56 V, more than 10 % of 12 V.
+    dim = answer("thick", work_lamp="led-48", run="40 ft", fuse="")
+    near = answer("thick", work_lamp="led-48", run="10 ft", fuse="")
+    assert (dim.finding, near.finding) == (model.CLOSE, model.WITHIN)
+    assert "loses 1.56 V" in lead(dim) and lead(near).startswith("Yes")

@@ -190,3 +190,16 @@ def test_whether_the_emblem_is_there_is_asked_in_the_words_of_the_law():
     assert "for 25 mph or less show it. Is yours" in lead(ask("emblem", place="IN", **typed))
     typed |= {"emblem": "yes", "emblem_height": "42 in"}
     assert lead(ask("emblem", place="IN", **typed)).endswith("and yours is there.")
+
+
+@pytest.mark.parametrize(
+    ("place", "top", "start"),
+    [
+        # MT: less than 25 mph; AL: 25 mph or less.
+        ("MT", "24.5 mph", "Yes: machines for less than 25 mph show it."),
+        ("MT", "25 mph", "It depends on how fast it is used"),
+        ("AL", "25 mph", "Yes: machines for 25 mph or less show it."),
+    ],
+)
+def test_a_machine_built_for_just_the_speed_of_the_law(place, top, start):
+    assert lead(ask("emblem", place=place, top_speed=top)).startswith(start)

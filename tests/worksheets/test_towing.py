@@ -322,3 +322,35 @@ def test_a_slope_that_no_brakes_hold_is_said_without_the_load():
         answer = search.answer(sheet, {**given, "grade": grade})
         assert answer.finding == finding
     assert "does not stop" in leading.lead(answer, "us")
+
+
+@pytest.mark.parametrize(
+    ("given", "finding", "words"),
+    [
+        # A tenth of the loaded mass or more: 60 % of the load ahead of the axle (road/MAN-9).
+        ({"towed_mass": "2,000 lb", "tongue_weight": "190 lb"}, model.CLOSE, "Little: 190 lb"),
+        ({"towed_mass": "2,000 lb", "tongue_weight": "210 lb"}, model.WITHIN, "Yes: 210 lb"),
+        (
+            {"towed_mass": "2,000 lb", "tongue_weight": "210 lb", "drawbar_limit": "200 lb"},
+            model.OVER,
+            "No: the drawbar carries 210 lb and may carry 200 lb.",
+        ),
+        ({"towed_mass": "2,000 lb"}, None, "200 lb or more"),
+        ({"towed_mass": ""}, None, "What does it weigh?"),
+    ],
+)
+def test_the_weight_on_the_drawbar_is_a_question_of_its_own(given, finding, words):
+    found = answer("tongue", **given)
+    assert words in lead(found)
+    assert finding in (None, found.finding)
+
+
+@pytest.mark.parametrize(
+    ("speed", "finding"), [("4.9 mph", model.WITHIN), ("5.1 mph", model.CLOSE)]
+)
+def test_a_load_on_wet_grass_is_no_yes_above_a_walk(speed, finding):
+    found = answer(surface="wet_grass", road_speed=speed, towed_mass="1,000 lb", room="300 ft")
+    assert found.finding == finding
+    assert any("On wet grass" in str(caution.text) for caution in found.advice.cautions)
+    if finding == model.CLOSE:
+        assert lead(found).startswith("Not a yes") and "Go 5 mph or slower" in lead(found)

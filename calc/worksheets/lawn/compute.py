@@ -176,6 +176,7 @@ def _slope(v: model.Inputs, at: model.At) -> None:
         at.not_checked("slope", "slope", governs=True)
         return
     source = ATTACHED["source"]
+    at.steepness = v.slope
     at.at_most("slope", "slope", "slope_limit", source, strict=0.0, grade=model.DANGER)
 
 

@@ -335,6 +335,7 @@ OUTPUTS = (
     model.Shown("reach_down", "length", hidden=True),
     model.Shown("soil_limit", "pressure", hidden=True),
     model.Shown("slope_degrees", "slope", "deg", "deg", hidden=True),
+    model.Shown("steepness", "slope", "deg", "deg", hidden=True),
     *(
         model.Shown(f"{axle}_{what}", "area_small", hidden=True)
         for axle in ("front", "rear")

@@ -20,6 +20,7 @@ WIDTHS = ("width_limit", "carried", "daylight", "speed", "special_order")
 INCH = 0.0254  # m
 FOUR_INCHES = 4 * INCH
 SPEEDS = ("speed", "rated_speed", "symbol_speed")
+JUST = 0.01  # m/s; "25 mph" in a law and on a page are the same speed
 LOOK = "Is yours there, bright, and at the right height?"
 LONGEST_LEAD = 160  # characters of a sentence that can be said aloud
 
@@ -342,9 +343,12 @@ def _whose_rule(
     sign = "" if road.emblem_use == "show" else ", with a speed sign beside it"
     by_law = smv_emblem.emblem_by_law(v.place, v.top_speed, v.road_speed)
     missing = v.emblem == "no" and "emblem" not in found.assumed
+    asks = f"It depends on how fast it is used: the law here says {than}"
     if missing and found.finding("emblem") == model.UNKNOWN and not rule.amber_instead:
-        asks = f"It depends on how fast it is used: the law here says {than}"
         return f"{asks}, and yours is built for {{top}}. Fit one."
+    built_at = rule.below and abs(v.top_speed - rule.speed_to) < JUST
+    if built_at and "top_speed" not in found.assumed and "road_speed" in found.assumed:
+        return f"{asks}, and yours is built for {{top}}. With the emblem on it is right."
     if found.finding("emblem") == model.CLOSE and not by_law:
         if rule.required == "standard":
             return f"By the standard yes{sign}: no law was read that asks for it here."

@@ -5,7 +5,7 @@ from __future__ import annotations
 from calc import model, tables
 from calc.mechanics import braking
 from calc.search import Remedies
-from calc.worksheets.road_towing.compute import rule_of, stops_with
+from calc.worksheets.road_towing.compute import WET_GRASS, rule_of, stops_with
 from calc.worksheets.road_towing.fields import RULES, TESTED
 
 LEAST_SHARE = 6.0  # less than a sixth of the load is no advice
@@ -45,6 +45,8 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     keys = ["hills", "drawbar", "jackknife", "dry"]
     if v.trailer_brakes == "own":
         keys.insert(1, "trailer_brakes")
+    if v.surface == WET_GRASS:
+        keys.insert(0, "grass")
     return model.Advice(
         cautions=found.cautions(*keys),
         tables=[_rule_table(v)],
@@ -53,6 +55,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
             "stops": found.note("tell_load"),
             "fastest": found.note("tell_fastest", top=(found.top, "speed")),
             "chain": found.note("tell_chain" if v.towed_mass is None else "chain_for"),
+            "tongue": found.note("tell_tongue" if v.towed_mass is None else "tongue_for"),
         },
     )
 

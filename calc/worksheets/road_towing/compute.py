@@ -9,6 +9,8 @@ from calc.worksheets.road_towing.fields import GRIP, RULES, TESTED
 REAR_SHARE = 0.5  # of the tractor's weight, for grip: with a loader on there is no more
 TONGUE_SHARE = 0.10  # of the gross weight, with 60 % of the load in the front half
 ROUNDED = 0.25 * braking.KMH  # the rules round between 20 mph and 32 km/h
+WET_GRASS = "wet_grass"
+WALKING = 5 * 0.44704  # m/s; what is usual to go with a load on wet grass
 MARGIN = 1.5  # the brakes reach this many times the pull of the slope, or there is none left
 
 
@@ -54,6 +56,9 @@ def compute(v: model.Inputs, at: model.At) -> None:
         _stopping(v, at)
         at.at_most("ratio", "towed_mass", "limit", rule["source"])
     at.at_most("rule_speed", "road_speed", "top", rule["source"])
+    if v.surface == WET_GRASS:
+        at.walking = WALKING
+        at.at_most("grass", "road_speed", "walking", PRACTICE, grade=model.ADVICE, close_band=0.0)
     if v.towed_mass is not None:
         _hitched(v, at)
     _shown(v, at)
@@ -61,6 +66,7 @@ def compute(v: model.Inputs, at: model.At) -> None:
         _steps(v, at, rule["source"])
 
 
+PRACTICE = "road/ROAD-practice"
 SHARED = "road/EU2-memory; road/CALC-1"
 
 

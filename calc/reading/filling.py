@@ -1,0 +1,127 @@
+"""A question filled with what its message gives: every fact that its worksheet has a field for."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import replace
+
+from calc import quantities, worksheets
+from calc.machines import Machine
+from calc.mechanics import pto_power
+from calc.reading import asked
+from calc.reading.amounts import Amount
+from calc.reading.found import Filled, Question
+from calc.reading.given import Fact, Given
+from calc.reading.taking import text_for
+from calc.reading.unclear import unclear
+from calc.reading.words import Token, place_of
+
+
+def question(
+    found: asked.Asked,
+    given: Given,
+    tokens: list[Token],
+    machines: Mapping[str, Filled],
+    system: str,
+) -> Question:
+    """Return a question with every fact that its worksheet has a field for."""
+    sheet = worksheets.load(found.worksheet)
+    names = {item.name: item for item in sheet.fields}
+    filled = {name: each for name, each in machines.items() if name in names}
+    for fact in sorted((_at_shaft(f, names) for f in given.facts), key=lambda each: each.cost):
+        place = place_of(tokens, fact.first, fact.last)
+        for name in fact.fields:
+            text = text_for(names[name], fact, system) if name in names else None
+            if text is not None and (name not in filled or filled[name].text == text):
+                earlier = filled[name].spans if name in filled else ()
+                filled[name] = Filled(name, text, (*earlier, place), fact.why, fact.others)
+                break
+            if text is not None and name in machines:
+                filled[name] = Filled(name, text, (place,), fact.why, fact.others)
+                break
+    spans = tuple(place_of(tokens, place, place + 1) for place in found.places)
+    of_ask = _OF_ASK.get((found.worksheet, found.ask), {})
+    loose = []
+    # What the words place in a field that this worksheet lacks is as loose to it.
+    elsewhere = [f.amount for f in given.facts if f.amount and names.keys().isdisjoint(f.fields)]
+    free = [*given.loose, *(elsewhere if of_ask else [])]
+    for amount in free:
+        name = _of_ask(of_ask, amount, [each for each in free if each is not amount])
+        fact = Fact((name,), amount.first, amount.last, amount=amount)
+        text = text_for(names[name], fact, system) if name and name not in filled else None
+        if text is not None:
+            place = place_of(tokens, amount.first, amount.last)
+            filled[name] = Filled(name, text, (place,), "the question is about it")
+        elif amount in given.loose:
+            loose.append(amount)
+    doubtful = unclear(sheet, found.ask, replace(given, loose=loose), filled, tokens, system)
+    return Question(found.worksheet, found.ask, spans, tuple(filled.values()), doubtful)
+
+
+# What a question is about is told by its words alone where one amount of the kind stands loose:
+# what is paid for by the month is the price, and its months are those of the loan.
+_LOAN = {"money": "new_price", "duration": "loan_months", "fraction": "loan_rate"}
+_OF_ASK = {
+    ("resale", "payments"): _LOAN,
+    ("road-towing", "stops"): {"speed": "road_speed"},
+    ("rail-crossing", "clear"): {"speed": "crossing_speed"},
+}
+LEAST_PRICE = 1000.0  # below it a loose number may be a payment, a fee or a down payment
+
+
+def _of_ask(fields: Mapping[str, str], amount: Amount, others: Sequence[Amount]) -> str:
+    """Return the field of a question that a loose amount is of, "" where another may be it."""
+    for kind, name in fields.items():
+        fits = kind in amount.kinds or (kind == "money" and not amount.kinds)
+        rival = any(kind in each.kinds or (kind == "money" and not each.kinds) for each in others)
+        large = kind != "money" or amount.value >= LEAST_PRICE
+        if fits and large and not rival:
+            return name
+    return ""
+
+
+def _at_shaft(fact: Fact, names: Collection[str]) -> Fact:
+    """Return what reaches the PTO of an engine's power, for a worksheet that asks for that alone.
+
+    "35 hp" of a tractor is its engine's as a rule.
+    """
+    asks = "pto_power" in names and "engine_power" not in names
+    if not asks or fact.fields != ("engine_power",) or fact.amount is None:
+        return fact
+    symbol = fact.amount.kinds.get("power", "")
+    number = reaching_shaft(fact.amount.text(symbol), symbol)
+    amount = replace(fact.amount, number=number, hedged=False)
+    why = f"{fact.why}; so much reaches the PTO"
+    return replace(fact, fields=("pto_power",), amount=amount, why=why)
+
+
+def reaching_shaft(engine_power: str, symbol: str) -> str:
+    """Return what of an engine's power reaches the PTO, as a range in the same unit.
+
+    >>> reaching_shaft("35 hp", "hp")
+    '27.1 to 31.5'
+    """
+    read = quantities.parse(engine_power, "power")
+    assert read is not None
+    unit = quantities.base(f"1 {symbol}", "power")
+    drag = pto_power.pump_drag("hydrostatic")[1]
+    low, _ = pto_power.at_pto(read.low, drag)
+    _, high = pto_power.at_pto(read.high, drag)
+    return f"{low / unit:.3g} to {high / unit:.3g}"
+
+
+def named_machines(
+    text: str, tokens: list[Token], machines: Sequence[Machine]
+) -> dict[str, Filled]:
+    """Return what the machines that are named in a message give."""
+    found: dict[str, Filled] = {}
+    plain_text = " ".join(text.lower().split())
+    for machine in sorted(machines, key=lambda each: -len(each.name)):
+        name = " ".join(machine.name.lower().split())
+        if len(name) < 4 or name not in plain_text:
+            continue
+        start = text.lower().find(name)
+        spans = ((start, start + len(name)),) if start >= 0 else ()
+        for field_name, value in machine.inputs.items():
+            found.setdefault(field_name, Filled(field_name, value, spans, f"“{machine.name}”"))
+    return found

@@ -1,0 +1,132 @@
+"""What words leave open and the amount itself says: a year, hours of a meter, a height, a hill."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from calc import quantities
+from calc.reading.amounts import Amount
+from calc.reading.given import Fact, Given
+from calc.reading.words import Said, Token
+
+_MADE = frozenset(["built", "made", "model", "from", "year", "vintage"])
+FIRST_YEAR, LAST_YEAR = 1930, 2040  # a bare number between them may be a year
+
+
+def may_be_year(amount: Amount) -> bool:
+    """Whether a bare number may be the year that something was made in."""
+    whole = not amount.kinds and not amount.spelled and amount.number.isdigit()
+    return whole and FIRST_YEAR <= amount.value <= LAST_YEAR
+
+
+def place_year(tokens: list[Token], subjects: list[tuple[Said, str]], given: Given) -> None:
+    """Take "2015 tractor", "a 1998 model", "built in 1982" for the year of the tractor."""
+    others = {subject for _, subject in subjects} - {"tractor"}
+    for amount in list(given.loose):
+        if not may_be_year(amount):
+            continue
+        behind = [s for said, s in subjects if said.first == amount.last]
+        around = tokens[max(0, amount.first - 2) : amount.first] + tokens[amount.last :][:1]
+        said = any(token.text in _MADE for token in around)
+        if behind == ["tractor"] or (said and not behind and not {"implement", "towed"} & others):
+            given.loose.remove(amount)
+            why = "a year beside the tractor" if behind else "a year that it was made in"
+            fact = Fact(("tractor_made",), amount.first, amount.last, "", amount, why)
+            given.facts.append(fact)
+
+
+def place_generator(given: Given) -> None:
+    """Take a generator's size for the kind of implement too, where no other is named.
+
+    A size that stands behind its label is of the form, which has the kind beside it.
+    """
+    rated = [f for f in given.facts if f.fields == ("generator_rating",) and f.cost >= 0]
+    named = [f for f in (*given.facts, *given.doubtful) if f.fields == ("implement_kind",)]
+    if rated and not named:
+        first, last = rated[0].first, rated[0].last
+        why = "a generator's size says it"
+        given.facts.append(Fact(("implement_kind",), first, last, "generator", why=why))
+
+
+FEWEST_ON_A_METER = 150  # [h]; fewer are hours of work, or hours a year
+
+
+def place_hours(given: Given) -> None:
+    """Take so many hours, which nothing else places, for what the hour meter shows."""
+    for amount in list(given.loose):
+        if amount.kinds.get("duration") == "h" and amount.value >= FEWEST_ON_A_METER:
+            given.loose.remove(amount)
+            why = "so many hours are those of a meter"
+            given.facts.append(Fact(("hour_meter",), amount.first, amount.last, "", amount, why))
+
+
+LOWEST_PLACE = {"ft": 1500, "m": 500}  # less is a distance on the ground
+
+
+def may_be_altitude(amount: Amount) -> bool:
+    """Whether an amount is so many feet or meters that it is how high a place lies."""
+    return amount.value >= LOWEST_PLACE.get(amount.kinds.get("distance", ""), float("inf"))
+
+
+def place_altitude(given: Given) -> None:
+    """Take so many feet or meters, which nothing else places, for how high the place lies.
+
+    No wire is so long: "run a tiller at 6500 ft" says how high.
+    """
+    wires = [f for f in given.facts if f.fields[-1] == "run" and f.amount]
+    for fact in wires:
+        if fact.amount and may_be_altitude(fact.amount):
+            given.facts.remove(fact)
+            given.loose.append(fact.amount)
+    for amount in list(given.loose):
+        if may_be_altitude(amount):
+            given.loose.remove(amount)
+            why = "so many feet are those of a place"
+            given.facts.append(Fact(("altitude",), amount.first, amount.last, "", amount, why))
+
+
+_UP = frozenset(["up", "uphill", "climb", "climbs", "climbing"])
+_NEAR_HILL = 3  # words before the slope; behind it the next two
+
+
+def place_uphill(tokens: list[Token], given: Given) -> None:
+    """Leave a slope that is climbed out of the fields for a downgrade, and ask about that.
+
+    Whoever climbs it with a load may have to come down it again, or not.
+    """
+    for place, fact in enumerate(given.facts):
+        amount = fact.amount
+        if amount is None or "grade" not in fact.fields or amount.number.startswith("-"):
+            continue
+        before = [t.text for t in tokens[max(0, amount.first - _NEAR_HILL) : amount.first]]
+        behind = [t.text for t in tokens[amount.last : amount.last + 2]]
+        around = {*before, *behind}
+        rest = tuple(name for name in fact.fields if name != "grade")
+        up = bool(_UP & around) and not (before[-2:] == ["up", "to"] or {"down"} & around)
+        if up and rest:
+            given.doubtful.append(replace(fact, fields=("grade",)))
+            given.facts[place] = replace(fact, fields=rest)
+
+
+def place_widest(tokens: list[Token], given: Given) -> None:
+    """Of two widths the larger is that on the road: a 60 in mower rides on a trailer 8 ft wide."""
+    wide = [
+        amount
+        for amount in (*given.loose, *(f.amount for f in given.facts if f.amount))
+        if "length" in amount.kinds
+        and any(token.text == "wide" for token in tokens[amount.last : amount.last + 1])
+    ]
+    if len(wide) != 2:
+        return
+    texts = [quantities.base(each.text(each.kinds["length"]), "length") for each in wide]
+    larger = wide[texts.index(max(texts))]
+    for place, fact in enumerate(given.facts):
+        if fact.amount in wide and "transport_width" in fact.fields:
+            rest = tuple(name for name in fact.fields if name != "transport_width")
+            fields = ("transport_width", *rest) if fact.amount == larger else rest
+            given.facts[place] = replace(fact, fields=fields or ("working_width",))
+    if larger in given.loose:
+        given.loose.remove(larger)
+        why = "the wider of the two"
+        fact = Fact(("transport_width",), larger.first, larger.last, "", larger, why)
+        given.facts.append(fact)

@@ -1,0 +1,51 @@
+"""What a message says of the loader: forks and spears that hang in front, with what they carry."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from calc.reading.words import Said, Sense, Token
+
+# A carrier behind the tractor, and the same thing on a loader.
+CARRIERS = {"pallet_forks": "forks", "bale_spear": "spear"}
+_WORDS = {"fork": "forks", "forks": "forks", "spear": "spear", "spike": "spear"}
+_IN_FRONT = frozenset(["front", "loader", "fel", "skidsteer"])
+_BEHIND = frozenset(["rear", "back", "behind", "3", "three", "hitch"])
+_JOINS = frozenset(["on", "of", "the", "my", "a", "an", "end", "front", "mounted", "up", "with"])
+REACH = 5  # words between the tool and the loader that carries it
+
+
+def on_the_loader(said: Sequence[Said], tokens: Sequence[Token]) -> list[Said]:
+    """Return the phrases, with forks and spears that hang on the loader as that.
+
+    "Front forks", "bale spear on the front loader" and "1200 lb on the forks of the loader" are
+    no implements behind the tractor: what they carry is a load of the loader.
+    """
+    found = []
+    inside = {place for each in said for place in range(each.first, each.last)}
+    for each in said:
+        tool = CARRIERS.get(each.value_of("implement_kind"), "")
+        if tool and _is_in_front(each.first, each.last, tokens):
+            each = _tool(each.first, each.last, tool, each.phrase)
+        found.append(each)
+    for place, token in enumerate(tokens):
+        tool = _WORDS.get(token.text, "") if place not in inside else ""
+        if tool and _is_in_front(place, place + 1, tokens):
+            found.append(_tool(place, place + 1, tool, token.text))
+    return sorted(found, key=lambda each: each.first)
+
+
+def _tool(first: int, last: int, tool: str, phrase: str) -> Said:
+    return Said(first, last, (Sense("loader_tool", tool), Sense("subject", "load")), phrase)
+
+
+def _is_in_front(first: int, last: int, tokens: Sequence[Token]) -> bool:
+    before = [token.text for token in tokens[max(0, first - 2) : first]]
+    if set(before[-1:]) & _IN_FRONT:
+        return True
+    for token in tokens[last : last + REACH]:
+        if token.text in _IN_FRONT:
+            return True
+        if token.text not in _JOINS:
+            return False
+    return False

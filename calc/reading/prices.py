@@ -1,0 +1,82 @@
+"""Prices of a repair: what a machine brings once it is mended, against what it brings now."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from calc.reading.amounts import Amount
+from calc.reading.given import Fact, Given
+from calc.reading.words import Token
+
+_MENDED = frozenset(["fixed", "repaired", "mended", "fixing"])
+_JOINS = frozenset(["if", "once", "when", "after", "it", "is", "its", "the", "for", "all", "as"])
+REACH = 3  # words between a price and what says that it is the mended machine's
+LEAST_PRICE = 1000.0  # below it a number beside "fixed" may be what the repair costs
+
+
+def place_repaired(tokens: list[Token], given: Given) -> None:
+    """Take "12000 fixed" beside "9000 as is" for what the repair adds.
+
+    Without a price as it stands it says nothing of what is asked, and stays loose.
+    """
+    now = [f for f in given.facts if f.fields[0] == "as_is_price" and f.amount]
+    repairs = [f.amount for f in given.facts if f.fields == ("parts",) and f.amount]
+    for amount in (*given.loose, *repairs):
+        if not (_is_price(amount) and _is_mended(tokens, amount)):
+            continue
+        if len(now) == 1 and now[0].amount and amount.value > now[0].amount.value:
+            added = amount.value - now[0].amount.value
+            text = f"{added:g}"
+            kinds = {"money": "$"}
+            difference = replace(amount, number=text, kinds=kinds, value=added)
+            why = f"repaired it brings that, {text} more than as it stands"
+            given.loose = [a for a in given.loose if a != amount]
+            given.facts = [f for f in given.facts if f.amount != amount]
+            fact = Fact(("uplift_likely",), amount.first, amount.last, "", difference, why)
+            given.facts.append(fact)
+
+
+def _is_price(amount: Amount) -> bool:
+    money = "money" in amount.kinds or not amount.kinds
+    return money and amount.value >= LEAST_PRICE and not amount.spelled
+
+
+def _is_mended(tokens: list[Token], amount: Amount) -> bool:
+    """Whether "fixed" or "after the repair" stands beside a price, only small words between."""
+    for reach in (tokens[amount.last :][:REACH], tokens[: amount.first][-1 : -REACH - 1 : -1]):
+        texts = [token.text for token in reach]
+        for text in texts:
+            if text in _MENDED:
+                return True
+            if text not in _JOINS and text != "repair":
+                break
+            if text == "repair" and "after" in texts:
+                return True
+    return False
+
+
+def is_paid_down(tokens: list[Token], amount: Amount) -> bool:
+    """Whether an amount is a down payment, for which no page has a field: "5000 down"."""
+    behind = [token.text for token in tokens[amount.last : amount.last + 2]]
+    money = "money" in amount.kinds or (not amount.kinds and amount.value >= LEAST_DOWN)
+    return money and behind[:1] == ["down"] and behind[1:] != ["to"]
+
+
+LEAST_DOWN = 100.0
+DAYS_A_MONTH = 365.25 / 12
+
+
+def place_storage(tokens: list[Token], amounts: list[Amount], given: Given) -> None:
+    """Take "75 a month storage" for what a day of it costs."""
+    placed = [fact.amount for fact in given.facts]
+    for amount in (each for each in amounts if each not in placed):
+        money = "money" in amount.kinds or not amount.kinds
+        behind = [token.text for token in tokens[amount.last : amount.last + 5]]
+        before = [token.text for token in tokens[max(0, amount.first - 4) : amount.first]]
+        monthly = behind[:2] in (["a", "month"], ["per", "month"], ["each", "month"])
+        if money and not amount.spelled and monthly and "storage" in {*before, *behind}:
+            day = amount.value / DAYS_A_MONTH
+            each = replace(amount, number=f"{day:.2f}", kinds={"money": "$"}, value=day)
+            given.loose = [each for each in given.loose if each != amount]
+            why = f"{amount.number} a month is that a day"
+            given.facts.append(Fact(("storage",), amount.first, amount.last, "", each, why))
