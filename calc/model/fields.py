@@ -68,6 +68,11 @@ class Field:
         """The unit in which this field is shown; empty for the system's own."""
         return self.unit_us if system == "us" else self.unit_metric
 
+    @property
+    def below_nothing(self) -> bool:
+        """Whether it is only ever below nothing, such as a way down."""
+        return quantities.base(self.high, self.kind) <= 0.0
+
     def limits_text(self, system: str = "us") -> str:
         """The limits as a phrase."""
         ends = [quantities.base(end, self.kind) for end in (self.low, self.high)]
@@ -87,8 +92,8 @@ class Field:
             return None
         low, high = quantities.base(self.low, self.kind), quantities.base(self.high, self.kind)
         slack = 1e-9 * max(abs(low), abs(high))
-        if high <= 0.0 <= reading.low:
-            # What is only ever below nothing, such as a way down, is said without its minus too.
+        if self.below_nothing and reading.low >= 0.0:
+            # People say it without its minus too.
             reading = replace(reading, low=-reading.high, high=-reading.low)
         if reading.about and low <= reading.middle <= high:
             # "about 0 in" of what is never less than nothing: rounding doesn't pass a limit.

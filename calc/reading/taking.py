@@ -22,11 +22,11 @@ def text_for(item: model.AnyField, fact: Fact, system: str = "us") -> str | None
     symbol = _unit(fact.amount, item, system)
     if symbol is None:
         return None
-    text = fact.amount.text(symbol)
-    if takes(item, text, system):
-        return text
-    down = _downhill(fact.amount).text(symbol)
-    return down if item.kind == "slope" and takes(item, down, system) else None
+    amount = fact.amount
+    if item.below_nothing and not amount.number.startswith("-"):
+        amount = _downhill(amount)
+    text = amount.text(symbol)
+    return text if takes(item, text, system) else None
 
 
 def _downhill(amount: Amount) -> Amount:

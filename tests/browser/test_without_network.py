@@ -45,6 +45,21 @@ LOSE_IN_FIRST = """async (part) => {
   const lost = (await cache.keys()).find((each) => each.url.endsWith(part));
   return cache.delete(lost);
 }"""
+# Tell the version in use to leave, while the page goes on asking for so many files; how many it had
+# when the version said that it left.
+LEAVE = """async (files) => {
+  const { active } = await navigator.serviceWorker.getRegistration();
+  const { port1, port2 } = new MessageChannel();
+  let had = 0;
+  const left = new Promise((resolve) => (port1.onmessage = () => resolve(had)));
+  await fetch(location.href);
+  active.postMessage({ kind: "leave" }, [port2]);
+  for (; had < files; had += 1) {
+    await fetch(location.href);
+    await new Promise((resolve) => setTimeout(resolve, 20));
+  }
+  return left;
+}"""
 KEPT_FILES = """async () => {
   let count = 0;
   for (const name of await caches.keys())
@@ -192,6 +207,11 @@ def test_a_new_version_comes_whole_and_only_when_it_is_wanted(
     fourth = visitor.new_page()
     fourth.goto(f"{host.address}pairing/")
     assert LATER not in fourth.content()
+    # A browser doesn't end an idle worker that a driver of tests looks at: no page may ask for more
+    # just then.
+    for each in (third, fourth):
+        each.wait_for_selector(LIVE, state="attached")
+        expect(each.locator(".ys-kept")).to_contain_text(KEPT)
     assert not fourth.evaluate("getComputedStyle(document.body).getPropertyValue('--later')")
     page.locator(".ys-newer").get_by_role("button", name="Reload").click()
     expect(page.get_by_text(LATER).first).to_be_attached()
@@ -225,6 +245,13 @@ def test_a_new_version_waits_for_nothing_that_the_old_one_still_fetches(
             assert waiting.wait(PATIENCE)
             page.locator(".ys-newer").get_by_role("button", name="Reload").click()
             expect(page.get_by_text(LATER).first).to_be_attached()
+
+
+def test_a_version_leaves_in_a_pause_of_what_pages_ask_for(
+    visitor: BrowserContext, host: Host
+) -> None:
+    # A page that asks while the browser ends the old version starts it again: the new one waits.
+    assert visit(visitor, host, "tires/swap/").evaluate(LEAVE, 80) == 80
 
 
 def test_damage_that_only_a_new_version_can_mend_lets_it_in(

@@ -26,6 +26,7 @@ interface Fetching extends Waits {
 
 interface Told extends Waits {
   data: ToKeeper;
+  ports: readonly MessagePort[];
   source: { postMessage(message: FromKeeper): void } | null;
 }
 
@@ -65,6 +66,14 @@ const AT_ONCE = 2;
 const checked = new Set<string>();
 /** Ends what this version still fetches once the next one takes over: a browser waits for it. */
 const leaving = new AbortController();
+/**
+ * A page that asks for a file just while the browser ends this worker starts it again, and the next
+ * version then waits until this one has been idle for as long as the browser pleases. So this one
+ * leaves in a pause, which is this long, or, where none comes, after so long.
+ */
+const PAUSE = 1_000;
+const LONGEST_STAY = 10_000;
+let lastAsked = -PAUSE;
 
 async function isRight(response: Response, file: Listed): Promise<boolean> {
   return file.digests.includes(await sha256(await response.arrayBuffer()));
@@ -192,9 +201,29 @@ async function answerCheck(source: Told["source"]): Promise<void> {
   if (found) source?.postMessage(found);
 }
 
-/** Take over from the version that is in use, which is to leave what it does. */
+function after(milliseconds: number): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, milliseconds));
+}
+
+/** Leave what is being done, and say so in a pause of the pages' requests. */
+async function leave(told: readonly MessagePort[]): Promise<void> {
+  leaving.abort();
+  const latest = performance.now() + LONGEST_STAY;
+  for (let now = performance.now(); now < latest && now - lastAsked < PAUSE; now = performance.now()) {
+    await after(lastAsked + PAUSE - now);
+  }
+  for (const port of told) port.postMessage("left");
+}
+
+/** Take over from the version that is in use, once it has left what it does. */
 async function take(): Promise<void> {
-  self.registration.active?.postMessage({ kind: "leave" } satisfies ToKeeper);
+  const { active } = self.registration;
+  if (active) {
+    const { port1, port2 } = new MessageChannel();
+    const left = new Promise((resolve) => (port1.onmessage = resolve));
+    active.postMessage({ kind: "leave" } satisfies ToKeeper, [port2]);
+    await Promise.race([left, after(LONGEST_STAY + PAUSE)]);
+  }
   await self.skipWaiting();
 }
 
@@ -266,6 +295,7 @@ self.addEventListener("install", (event) => event.waitUntil(install()));
 self.addEventListener("activate", (event) => event.waitUntil(activate()));
 
 self.addEventListener("fetch", (event) => {
+  lastAsked = performance.now();
   const { method, mode, url } = event.request;
   const plain = url.split(/[?#]/)[0]!.replace(/\/index\.html$/, "/");
   if (method === "POST" && plain === root + SHARED_PAGE) event.respondWith(takeShared(event.request));
@@ -276,9 +306,9 @@ self.addEventListener("fetch", (event) => {
 });
 
 self.addEventListener("message", (event) => {
-  const { data, source } = event;
+  const { data, source, ports } = event;
   if (data.kind === "take") event.waitUntil(take());
-  if (data.kind === "leave") leaving.abort();
+  if (data.kind === "leave") event.waitUntil(leave(ports));
   // A page that was loaded before there was a worker is answered from here only if it is of the
   // very version that is kept.
   if (data.kind === "claim" && data.version === VERSION) event.waitUntil(self.clients.claim());
