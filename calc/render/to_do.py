@@ -31,8 +31,14 @@ def what_to_do(answer: Answer, system: str) -> tuple[str, list[str]]:
         return "What would help", [_remedy(remedy, system) for remedy in remedies[:3]]
     sure = any(concerns.is_broken(v) for remedy in chosen for v in _mended(answer, remedy))
     chosen.sort(key=lambda remedy: not any(map(concerns.is_broken, _mended(answer, remedy))))
+    broken = {v.check.name for v in concerns.in_question(answer) if concerns.is_broken(v)}
     told, mended = [], set[str]()
     for remedy in chosen:
+        if len(broken) == 1 and broken == set(remedy.mends):
+            # What the only broken thing is has been said.
+            told.append(_remedy(remedy, system))
+            mended |= broken
+            continue
         # What an earlier one mends already is no reason for this one.
         new = tuple(name for name in remedy.mends if name not in mended)
         why = _what_for(answer, replace(remedy, mends=new), sure=sure)
