@@ -82,6 +82,8 @@ class Ask:
 
     def about(self, names: Collection[str]) -> Ask:
         """Return the question as it is asked by somebody who gave the fields `names`."""
+        if not self.checks:  # it is about all of them
+            return self
         more = [c for name, checks in self.given.items() if name in names for c in checks]
         return replace(self, checks=(*self.checks, *more)) if more else self
 
