@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from calc import tables
+from calc import si, tables
 from calc.mechanics import typical
 from calc.model import KnownSoFar, Typical
 from calc.quantities import Reading
@@ -203,7 +203,7 @@ def working_width(known: KnownSoFar) -> Typical:
     if known.get("implement_kind") == "chipper":
         return Typical(0.0762, 0.127, "hitch/TYPICAL-memory", "the opening of a small chipper")
     if known.get("implement_kind") == "plow":
-        return Typical(0.3048, 0.7112, "hitch/PRACTICE", "one or two bottoms of 12 or 14 in")
+        return Typical(si.FOOT, 0.7112, "hitch/PRACTICE", "one or two bottoms of 12 or 14 in")
     return Typical(1.2, 1.8, "hitch/PRACTICE", "implements for compact tractors")
 
 
@@ -211,7 +211,7 @@ def auger_diameter(known: KnownSoFar) -> Typical | None:
     """Return the augers that diggers for compacts carry; nothing for another implement."""
     if known.get("implement_kind") != "post_hole_digger":
         return None
-    return Typical(0.1524, 0.3048, "power/CLASS-memory", "diggers for compact tractors")
+    return Typical(0.1524, si.FOOT, "power/CLASS-memory", "diggers for compact tractors")
 
 
 WORKS_SOIL = ("rotary_tiller", "disk_harrow", "plow", "post_hole_digger")

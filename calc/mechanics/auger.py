@@ -1,9 +1,6 @@
 """What an auger asks for: power by hole and soil, the torque of it, and an oil motor's."""
 
-from calc import arith, tables
-
-HP = 745.6998715822702
-INCH = 0.0254
+from calc import arith, si, tables
 
 
 def power_scaled(power: float, diameter: float, wanted_diameter: float) -> float:
@@ -34,7 +31,7 @@ def power_scaled(power: float, diameter: float, wanted_diameter: float) -> float
 
     Examples
     --------
-    >>> power_scaled(1000.0, 6 * INCH, 12 * INCH)
+    >>> power_scaled(1000.0, 6 * si.INCH, 12 * si.INCH)
     4000.0
     """
     if diameter <= 0.0 or wanted_diameter <= 0.0:
@@ -95,14 +92,14 @@ def auger_power(diameter: float, factor: float) -> float:
 
     Examples
     --------
-    >>> round(auger_power(12 * INCH, soil_factor("clay")) / HP, 1)
+    >>> round(auger_power(12 * si.INCH, soil_factor("clay")) / si.HP, 1)
     35.0
-    >>> round(auger_power(9 * INCH, soil_factor("loam")) / HP, 1)
+    >>> round(auger_power(9 * si.INCH, soil_factor("loam")) / si.HP, 1)
     13.8
     """
     anchor = tables.by_key("digger/digger_power", "key")["anchor"]
-    per_factor = float(anchor["hp"]) * HP / soil_factor(anchor["soil"])
-    return power_scaled(per_factor * factor, float(anchor["diameter_in"]) * INCH, diameter)
+    per_factor = float(anchor["hp"]) * si.HP / soil_factor(anchor["soil"])
+    return power_scaled(per_factor * factor, float(anchor["diameter_in"]) * si.INCH, diameter)
 
 
 @arith.rising
@@ -120,15 +117,17 @@ def class_least(diameter: float) -> float:
 
     Examples
     --------
-    >>> [round(class_least(size * INCH) / HP) for size in (9, 12, 18, 24)]
+    >>> [round(class_least(size * si.INCH) / si.HP) for size in (9, 12, 18, 24)]
     [14, 14, 20, 30]
     """
     rows = tables.rows("digger/digger_augers")
     for row in rows:
-        if diameter <= float(row["diameter_in"]) * INCH * (1.0 + 1e-9):
-            return float(row["least_hp"]) * HP
+        if diameter <= float(row["diameter_in"]) * si.INCH * (1.0 + 1e-9):
+            return float(row["least_hp"]) * si.HP
     last = rows[-1]
-    return power_scaled(float(last["least_hp"]) * HP, float(last["diameter_in"]) * INCH, diameter)
+    return power_scaled(
+        float(last["least_hp"]) * si.HP, float(last["diameter_in"]) * si.INCH, diameter
+    )
 
 
 def auger_power_range(diameter: float, soil: str, feed: str = "any") -> tuple[float, float]:
@@ -158,9 +157,9 @@ def auger_power_range(diameter: float, soil: str, feed: str = "any") -> tuple[fl
 
     Examples
     --------
-    >>> [round(power / HP, 1) for power in auger_power_range(12 * INCH, "clay")]
+    >>> [round(power / si.HP, 1) for power in auger_power_range(12 * si.INCH, "clay")]
     [14.0, 35.0]
-    >>> [round(power / HP, 1) for power in auger_power_range(18 * INCH, "clay")]
+    >>> [round(power / si.HP, 1) for power in auger_power_range(18 * si.INCH, "clay")]
     [20.0, 78.8]
     """
     row = tables.by_key("digger/digger_feeds", "key")[feed]
@@ -192,7 +191,7 @@ def widest_auger(power: float, factor: float) -> float:
 
     Examples
     --------
-    >>> round(widest_auger(35 * HP, soil_factor("clay")) / INCH, 6)
+    >>> round(widest_auger(35 * si.HP, soil_factor("clay")) / si.INCH, 6)
     12.0
     """
     return arith.sqrt(power / auger_power(1.0, factor))
@@ -205,7 +204,7 @@ def sold_augers() -> tuple[float, ...]:
     ----------
     [1] value/P6c; value/DIGGERCLASS-memory.
     """
-    return tuple(float(row["diameter_in"]) * INCH for row in tables.rows("digger/digger_augers"))
+    return tuple(float(row["diameter_in"]) * si.INCH for row in tables.rows("digger/digger_augers"))
 
 
 @arith.rising
@@ -214,7 +213,7 @@ def next_auger(diameter: float) -> float:
 
     Examples
     --------
-    >>> round(next_auger(12.3 * INCH) / INCH), round(next_auger(5.0 * INCH) / INCH)
+    >>> round(next_auger(12.3 * si.INCH) / si.INCH), round(next_auger(5.0 * si.INCH) / si.INCH)
     (12, 5)
     """
     fitting = [size for size in sold_augers() if size <= diameter * (1.0 + 1e-6)]

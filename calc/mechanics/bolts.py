@@ -7,7 +7,7 @@ References
 .. [3] tires/BOLT-1, tires/BOLT-2: stress areas.
 """
 
-from calc import tables
+from calc import si, tables
 
 PROOF_SHARE = 0.75
 """Clamp load as a share of the proof load [-], tires/FS-1."""
@@ -37,11 +37,11 @@ def proof_stress(grade: str, diameter: float) -> float:
         When the grade isn't in the table, or isn't made at that diameter.
     """
     rows = tables.by_key("tires/bolt_grades", "key")
-    if grade == "5" and diameter > 1.0 * 0.0254 + 1e-6:
+    if grade == "5" and diameter > 1.0 * si.INCH + 1e-6:
         grade = "5-large"
     if grade == "8.8" and diameter > 0.016 + 1e-6:
         grade = "8.8-large"
-    if grade == "2" and diameter > 0.75 * 0.0254 + 1e-6:
+    if grade == "2" and diameter > 0.75 * si.INCH + 1e-6:
         raise ValueError("Grade 2 at this proof stress ends at 3/4 in.")
     if grade not in rows:
         raise ValueError(f"There is no bolt grade {grade!r} in the table.")

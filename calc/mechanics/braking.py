@@ -10,10 +10,9 @@ References
 .. [6] road/CALC-1: heat of holding a speed downhill.
 """
 
-from calc import arith, tables
+from calc import arith, si, tables
 
 GRAVITY = 9.80665
-KMH = 1 / 3.6
 CG_HEIGHT_SHARE = 0.36  # height of the center of gravity over the wheelbase, compacts [5]
 ROLLING = 0.03  # rolling resistance on a farm road, as a share of the weight [6]
 SHORT_OF = 1 - 1e-6  # of a ratio that may be neared and not reached
@@ -32,7 +31,7 @@ def approval_class(top_speed: float) -> tables.Row:
     ----------
     [1]_
     """
-    kmh = top_speed / KMH
+    kmh = top_speed / si.KMH
     for row in tables.rows("road/brake_minimums"):
         if not row["top_speed_to_kmh"] or kmh <= float(row["top_speed_to_kmh"]) + 1e-9:
             return row
@@ -66,7 +65,7 @@ def approval_stopping_distance(speed: float, top_speed: float) -> float:
     14.28
     """
     row = approval_class(top_speed)
-    kmh = speed / KMH
+    kmh = speed / si.KMH
     return float(row["delay_m_per_kmh"]) * kmh + kmh**2 / float(row["divisor_kmh2_per_m"])
 
 
@@ -385,7 +384,7 @@ def rule_covers(rule: str, speed: float) -> bool:
         Travel speed. [m/s]
     """
     row = tables.by_key("road/towed_mass_rules", "rule")[rule]
-    kmh = speed / KMH
+    kmh = speed / si.KMH
     # The rules that give km/h and mph round one to the other: 32 km/h is 20 mph (32.19).
     top = float(row["speed_to_kmh"]) + 0.25 if row["speed_to_kmh"] else arith.inf
     return kmh <= top

@@ -1,8 +1,7 @@
 """Fuel burnt by a tractor engine at full and part load."""
 
-from calc import arith
+from calc import arith, si
 
-WATTS_PER_HORSEPOWER = 745.699872
 CUBIC_METERS_PER_GALLON = 3.785411784e-3
 # 1 L/h per kW is 1e-3 m3 / 3600 s / 1000 W.
 _LITER_PER_KILOWATT_HOUR = 1e-3 / 3.6e6
@@ -137,7 +136,7 @@ def average_diesel_rate(rated_pto_power: float) -> float:
     ----------
     .. [1] power/S42.
     """
-    gallons_per_hour = 0.06 * 0.73 * rated_pto_power / WATTS_PER_HORSEPOWER
+    gallons_per_hour = 0.06 * 0.73 * rated_pto_power / si.HP
     return gallons_per_hour * CUBIC_METERS_PER_GALLON / 3600.0
 
 

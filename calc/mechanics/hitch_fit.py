@@ -8,7 +8,7 @@ References
 
 from typing import NamedTuple
 
-from calc import arith, tables
+from calc import arith, si, tables
 from calc.mechanics import hitch
 
 # Bores are 0.2 to 1.1 mm larger than their pins (table hitch_sizes) and a category 4
@@ -217,7 +217,7 @@ def inches(text: str) -> float:
     whole, _, part = text.rpartition("-")
     top, _, bottom = part.partition("/")
     value = float(top) / float(bottom or 1) + float(whole or 0)
-    return value * 0.0254
+    return value * si.INCH
 
 
 def sixteenths(length: float) -> str:
@@ -228,7 +228,7 @@ def sixteenths(length: float) -> str:
     >>> sixteenths(0.022), sixteenths(0.0366), sixteenths(0.0508)
     ('7/8', '1-7/16', '2')
     """
-    whole, part = divmod(arith.round(length / 0.0254 * 16.0), 16)
+    whole, part = divmod(arith.round(length / si.INCH * 16.0), 16)
     bottom = 16
     while part and part % 2 == 0:
         part, bottom = part // 2, bottom // 2

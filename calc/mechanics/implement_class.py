@@ -3,10 +3,9 @@
 from functools import cache
 from itertools import accumulate
 
-from calc import arith, tables
-from calc.mechanics import pto_power
+from calc import arith, si, tables
 
-_CLASS_UNITS = {"ft": pto_power.FOOT, "in": pto_power.INCH, "kg": 1.0}
+_CLASS_UNITS = {"ft": si.FOOT, "in": si.INCH, "kg": 1.0}
 
 RECALLED_SHARE = 0.8
 """Where one figure is recalled and none was read, makers may ask for as little as this of it: the
@@ -65,12 +64,12 @@ def class_power(kind: str, size: float) -> tuple[float, float, float | None]:
 
     Examples
     --------
-    >>> five_feet = class_power("rotary_cutter_light", 5 * pto_power.FOOT)
-    >>> [round(power / pto_power.HP) for power in five_feet]
+    >>> five_feet = class_power("rotary_cutter_light", 5 * si.FOOT)
+    >>> [round(power / si.HP) for power in five_feet]
     [20, 20, 40]
-    >>> round(class_power("round_baler", 1600.0)[0] / pto_power.HP)
+    >>> round(class_power("round_baler", 1600.0)[0] / si.HP)
     45
-    >>> [round(power / pto_power.HP) for power in class_power("snow_blower", 5 * pto_power.FOOT)]
+    >>> [round(power / si.HP) for power in class_power("snow_blower", 5 * si.FOOT)]
     [16, 20, 40]
     """
     rows = _class_rows(kind)
@@ -89,7 +88,7 @@ def class_spread(kind: str, size: float) -> float:
 
     Examples
     --------
-    >>> round(class_spread("rotary_cutter", 6 * pto_power.FOOT) / pto_power.HP)
+    >>> round(class_spread("rotary_cutter", 6 * si.FOOT) / si.HP)
     6
     """
     rows = _class_rows(kind)
@@ -114,4 +113,4 @@ def _read(rows: tuple[dict[str, str], ...], size: float, figures: list[float]) -
     beyond = 1.0
     if sizes[-1] > 0.0:
         beyond = arith.max(1.0, size / sizes[-1]) * arith.min(1.0, size / sizes[0])
-    return pto_power.HP * beyond * arith.along(size, sizes, figures)
+    return si.HP * beyond * arith.along(size, sizes, figures)

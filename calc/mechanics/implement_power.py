@@ -9,7 +9,7 @@ References
 .. [3] power/MOWER-memory: mower power from idle loss and cutting energy.
 """
 
-from calc import arith, tables
+from calc import arith, si, tables
 from calc.mechanics import bounds, pto_power
 
 LOADS = ("light", "typical", "heavy")
@@ -59,7 +59,7 @@ def rotary_spread(key: str) -> float | None:
     return arith.number(text) / 100.0 if text else None
 
 
-_PER = {"ft": pto_power.FOOT, "in": pto_power.INCH, "m": 1.0, "total": 1.0, "kW": 1000.0}
+_PER = {"ft": si.FOOT, "in": si.INCH, "m": 1.0, "total": 1.0, "kW": 1000.0}
 
 
 def density(key: str, load: str = "typical") -> float:
@@ -93,7 +93,7 @@ def density(key: str, load: str = "typical") -> float:
     row = pto_power.find_row("power/power_density", key)
     if not row[load]:
         raise LookupError(f"The row {key!r} has no figure for {load} work.")
-    unit = pto_power.HP if row["unit"] == "hp" else 1000.0
+    unit = si.HP if row["unit"] == "hp" else 1000.0
     return float(row[load]) * unit / _PER[row["per"]]
 
 

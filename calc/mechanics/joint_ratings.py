@@ -4,10 +4,8 @@ from collections.abc import Sequence
 from functools import cache
 from itertools import pairwise
 
-from calc import arith, tables
+from calc import arith, si, tables
 
-INCH = 0.0254
-HP = 745.6998715822702
 RATED = (540.0, 1000.0)
 
 
@@ -25,7 +23,7 @@ def _line(points: Sequence[tuple[float, float]], at: float) -> float:
 def _series(key: str) -> tuple[float, float | None]:
     row = tables.by_key("driveline/driveline_series", "key")[key]
     fast = row["power_1000_hp"]
-    return float(row["power_540_hp"]) * HP, float(fast) * HP if fast else None
+    return float(row["power_540_hp"]) * si.HP, float(fast) * si.HP if fast else None
 
 
 def rated_to(series: str) -> float:
@@ -64,7 +62,7 @@ def series_power(speed: float, series: str) -> float:
 
     Examples
     --------
-    >>> round(series_power(540.0, "na3") / HP), round(series_power(1000.0, "na3") / HP)
+    >>> round(series_power(540.0, "na3") / si.HP), round(series_power(1000.0, "na3") / si.HP)
     (30, 47)
     """
     slow, fast = _series(series)
@@ -93,7 +91,7 @@ def smallest_series(power: float, speed: float, scale: str = "North American") -
 
     Examples
     --------
-    >>> smallest_series(25 * HP, 540.0), smallest_series(25 * HP, 1000.0)
+    >>> smallest_series(25 * si.HP, 540.0), smallest_series(25 * si.HP, 1000.0)
     ('na3', 'na2')
     """
     for row in tables.rows("driveline/driveline_series"):
@@ -144,7 +142,7 @@ def angle_at_speed(speed: float) -> float:
 @cache
 def _stretch() -> tuple[tuple[float, float], ...]:
     return tuple(
-        (float(row["closed_in"]) * INCH, float(row["longest_in"]) * INCH)
+        (float(row["closed_in"]) * si.INCH, float(row["longest_in"]) * si.INCH)
         for row in tables.rows("driveline/driveline_stretch")
     )
 
@@ -167,8 +165,8 @@ def longest_by_chart(closed_length: float) -> float:
 
     Examples
     --------
-    >>> round(longest_by_chart(35 * INCH) / INCH, 6), round(longest_by_chart(61 * INCH) / INCH, 6)
-    (47.0, 86.0)
+    >>> [round(longest_by_chart(closed * si.INCH) / si.INCH, 6) for closed in (35, 61)]
+    [47.0, 86.0]
     """
     points = _stretch()
     if closed_length < points[0][0]:

@@ -12,12 +12,10 @@ from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
 
-from calc import arith, tables
+from calc import arith, si, tables
 from calc.mechanics.tire_size import Designation, decode
 from calc.mechanics.tires import Dimensions, lookup_key
 
-GALLON = 0.003785411784
-POUND = 0.45359237
 WATER_LB_PER_GALLON = 8.345
 FLAKE_PURITY = 0.77
 VALVE_FILL = 0.75
@@ -63,10 +61,10 @@ def decimal_volume(width_in: float, rim_in: float) -> float:
 
     Examples
     --------
-    >>> round(decimal_volume(14.9, 28) / GALLON, 1)
+    >>> round(decimal_volume(14.9, 28) / si.GALLON, 1)
     52.6
     """
-    return arith.number(0.00703 * width_in**2.202 * rim_in**0.892 * GALLON)
+    return arith.number(0.00703 * width_in**2.202 * rim_in**0.892 * si.GALLON)
 
 
 def general_volume(section_width: float, overall_diameter: float, rim_diameter: float) -> float:
@@ -88,7 +86,7 @@ def general_volume(section_width: float, overall_diameter: float, rim_diameter: 
 
     Examples
     --------
-    >>> round(general_volume(0.378, 1.365, 28 * 0.0254) / GALLON, 1)
+    >>> round(general_volume(0.378, 1.365, 28 * 0.0254) / si.GALLON, 1)
     51.8
     """
     height = (overall_diameter - rim_diameter) / 2.0
@@ -127,7 +125,7 @@ def _full_volume(dimensions: Dimensions) -> Volume:
     designation = dimensions.designation
     row = _fill_rows().get(_bias_key(designation))
     if row:
-        value = float(row["fill_75_us_gal"]) * GALLON
+        value = float(row["fill_75_us_gal"]) * si.GALLON
         second = float(row["full_litres"]) / 1000.0 * VALVE_FILL if row["full_litres"] else value
         low, high = (
             arith.min(value * (1 - CHART_ERROR), second),
@@ -160,7 +158,7 @@ def brine_mass_fraction(salt_per_water: float, purity: float = FLAKE_PURITY) -> 
     float
         c q / (water + c) [-].
     """
-    water = WATER_LB_PER_GALLON * POUND / GALLON
+    water = WATER_LB_PER_GALLON * si.POUND / si.GALLON
     return salt_per_water * purity / (water + salt_per_water)
 
 
@@ -213,13 +211,13 @@ def brine_recipe(
 
     Examples
     --------
-    >>> pound_per_gallon = POUND / GALLON
-    >>> water, salt, total = brine_recipe(53 * GALLON, 5 * pound_per_gallon)
-    >>> round(water / GALLON), round(salt / POUND), round(total / POUND)
+    >>> pound_per_gallon = si.POUND / si.GALLON
+    >>> water, salt, total = brine_recipe(53 * si.GALLON, 5 * pound_per_gallon)
+    >>> round(water / si.GALLON), round(salt / si.POUND), round(total / si.POUND)
     (42, 210, 562)
     """
     density = brine_density(brine_mass_fraction(salt_per_water, purity))
-    water_density = WATER_LB_PER_GALLON * POUND / GALLON
+    water_density = WATER_LB_PER_GALLON * si.POUND / si.GALLON
     water = volume * density / (water_density + salt_per_water)
     return water, water * salt_per_water, volume * density
 

@@ -10,13 +10,12 @@ References
 .. [3] road/CALC-1, straight lines.
 """
 
-from calc import arith
+from calc import arith, si
 
-FOOT = 0.3048
-EYE_HEIGHT = 3.5 * FOOT  # m [1]
-MIRROR_VIEW = 200 * FOOT  # m [2]
+EYE_HEIGHT = 3.5 * si.FOOT  # m [1]
+MIRROR_VIEW = 200 * si.FOOT  # m [2]
 # Straight behind and close enough to matter, out to where the emblem must be seen.
-LOOK_DISTANCES = (100 * FOOT, 200 * FOOT, 500 * FOOT, 1000 * FOOT)
+LOOK_DISTANCES = (100 * si.FOOT, 200 * si.FOOT, 500 * si.FOOT, 1000 * si.FOOT)
 
 
 def sight_line_crossing(

@@ -2,10 +2,7 @@
 
 from typing import NamedTuple
 
-from calc import arith, tables
-
-INCH = 0.0254
-PSI = 6894.757293168361
+from calc import arith, si, tables
 
 
 def shank_area(diameter: float) -> float:
@@ -23,7 +20,7 @@ def shank_area(diameter: float) -> float:
 
     Examples
     --------
-    >>> round(shank_area(0.5 * INCH) / INCH**2, 4)
+    >>> round(shank_area(0.5 * si.INCH) / si.INCH**2, 4)
     0.1963
     """
     if diameter <= 0.0:
@@ -52,7 +49,7 @@ def shear_force(shear_strength: float, area: float) -> float:
 
     Examples
     --------
-    >>> round(shear_force(44_400 * PSI, 0.141 * INCH**2) / 4.4482216152605)
+    >>> round(shear_force(44_400 * si.PSI, 0.141 * si.INCH**2) / 4.4482216152605)
     6260
     """
     return shear_strength * area
@@ -94,7 +91,7 @@ def shear_torque(shear_strength: float, area: float, planes: int, radius: float)
 
     Examples
     --------
-    >>> torque = shear_torque(44_400 * PSI, 0.0775 * INCH**2, 2, 0.6875 * INCH)
+    >>> torque = shear_torque(44_400 * si.PSI, 0.0775 * si.INCH**2, 2, 0.6875 * si.INCH)
     >>> round(torque / 1.3558179483314004)
     394
     """
@@ -135,16 +132,18 @@ def shear_bolt(
 
     Examples
     --------
-    >>> bolt = shear_bolt("3/8", "grade_2", False, 2, 0.6875 * INCH)
+    >>> bolt = shear_bolt("3/8", "grade_2", False, 2, 0.6875 * si.INCH)
     >>> round(bolt.torque / 1.3558179483314004)
     562
     """
     row = tables.by_key("driveline/shear_bolt_sizes", "key")[size]
-    strength = float(tables.by_key("driveline/shear_bolt_grades", "key")[grade]["shear_psi"]) * PSI
+    strength = (
+        float(tables.by_key("driveline/shear_bolt_grades", "key")[grade]["shear_psi"]) * si.PSI
+    )
     if threads_in_plane:
-        area = float(row["stress_area_in2"]) * INCH**2
+        area = float(row["stress_area_in2"]) * si.INCH**2
     else:
-        area = shank_area(float(row["diameter_in"]) * INCH)
+        area = shank_area(float(row["diameter_in"]) * si.INCH)
     return ShearBolt(size, grade, threads_in_plane, shear_torque(strength, area, planes, radius))
 
 
@@ -171,7 +170,7 @@ def bolts_between(
 
     Examples
     --------
-    >>> [bolt.size for bolt in bolts_between(500.0, 800.0, 2, 0.6875 * INCH)]
+    >>> [bolt.size for bolt in bolts_between(500.0, 800.0, 2, 0.6875 * si.INCH)]
     ['5/16', '3/8', '7/16', '3/8']
     """
     found = [

@@ -9,13 +9,10 @@ References
 .. [2] power/S27 to power/S31: altitude and heat.
 """
 
-from calc import arith, tables
+from calc import arith, si, tables
 from calc.mechanics import bounds
 
 G = 9.80665
-HP = 745.6998715822702
-FOOT = 0.3048
-INCH = 0.0254
 DEFAULT_RATIO = "unstated"
 DEFAULT_ALTITUDE_RULE = "na_500"
 
@@ -107,7 +104,7 @@ def altitude_factor(altitude: float, rule: str = DEFAULT_ALTITUDE_RULE) -> float
     211.5
     """
     row = find_row("power/altitude_rules", rule)
-    above = arith.max(0.0, altitude / FOOT - float(row["from_ft"])) / 1000.0
+    above = arith.max(0.0, altitude / si.FOOT - float(row["from_ft"])) / 1000.0
     return arith.max(0.0, 1.0 - float(row["percent_per_1000_ft"]) / 100.0 * above)
 
 
@@ -230,7 +227,7 @@ def pump_drag(drive: str) -> tuple[float, float]:
     (0.0, 0.0)
     """
     row = find_row("power/pto_drag", drive)
-    return float(row["low_hp"]) * HP, float(row["high_hp"]) * HP
+    return float(row["low_hp"]) * si.HP, float(row["high_hp"]) * si.HP
 
 
 def at_pto(engine_power: float, drag: float) -> tuple[float, float]:
@@ -245,8 +242,8 @@ def at_pto(engine_power: float, drag: float) -> tuple[float, float]:
 
     Examples
     --------
-    >>> low, high = at_pto(35 * HP, 2 * HP)
-    >>> round(low / HP, 1), round(high / HP, 1)
+    >>> low, high = at_pto(35 * si.HP, 2 * si.HP)
+    >>> round(low / si.HP, 1), round(high / si.HP, 1)
     (27.1, 31.5)
     """
     low, _, high = pto_ratio()

@@ -13,12 +13,11 @@ References
 .. [5] road/CALC-1, plain kinematics.
 """
 
-from calc import arith, tables
+from calc import arith, si, tables
 from calc.mechanics import bounds, sight
 
-FOOT = sight.FOOT
 START_DELAY = 2.0  # s, look and engage [4]
-TRUCK_START_ACCELERATION = 1.47 * FOOT  # m/s², loaded truck at a rail crossing [4]
+TRUCK_START_ACCELERATION = 1.47 * si.FOOT  # m/s², loaded truck at a rail crossing [4]
 
 
 def gap_time(vehicle: str, maneuver: str, extra_lanes: float = 0, upgrade: float = 0.0) -> float:
@@ -132,7 +131,7 @@ def time_to_clear(
     --------
     10 ft set-back, 24 ft of road, 40 ft of combination at 10 mph:
 
-    >>> round(time_to_clear(74 * FOOT, 10 * sight.MPH, 1.5 * FOOT), 1)
+    >>> round(time_to_clear(74 * si.FOOT, 10 * si.MPH, 1.5 * si.FOOT), 1)
     11.9
     """
     bounds.check_not_negative(distance=distance)
@@ -219,7 +218,7 @@ def passing_sight_distance(speed_mph: float, edition: str = "since 2011") -> flo
         raise ValueError(f"There is no edition {edition!r}.")
     for row in tables.rows("road/road_passing_sight"):
         if float(row["speed_mph"]) == speed_mph and row[column]:
-            return float(row[column]) * FOOT
+            return float(row[column]) * si.FOOT
     raise ValueError(f"No passing sight distance at {speed_mph} mph in that edition.")
 
 
@@ -227,8 +226,8 @@ def rail_crossing_time(
     length: float,
     gear_speed: float,
     acceleration: float = TRUCK_START_ACCELERATION,
-    stop_line: float = 15 * FOOT,
-    track_width: float = 5 * FOOT,
+    stop_line: float = 15 * si.FOOT,
+    track_width: float = 5 * si.FOOT,
     delay: float = START_DELAY,
 ) -> float:
     """Return the time to clear a single track from a stop.

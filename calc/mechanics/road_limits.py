@@ -76,9 +76,10 @@ def road_speed_limit(place: str, width: float) -> tuple[float, str, str] | None:
 
     Examples
     --------
-    >>> round(road_speed_limit("UK", 2.9)[0] / road_rules.MPH)
+    >>> from calc import si
+    >>> round(road_speed_limit("UK", 2.9)[0] / si.MPH)
     20
-    >>> round(road_speed_limit("UK", 3.5)[0] / road_rules.MPH)
+    >>> round(road_speed_limit("UK", 3.5)[0] / si.MPH)
     12
     """
     found = False

@@ -32,12 +32,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 
-from calc import arith, tables
+from calc import arith, si, tables
 
 Facts = Mapping[str, float]
 FEDERAL_DATE = 2017 + (31 + 28 + 31 + 30 + 31 + 21) / 365  # 2017-06-22 as a decimal year [1]
-MPH = 0.44704
-_UNITS = {"ft": 0.3048, "in": 0.0254, "mm": 0.001, "m": 1.0, "mph": MPH, "km/h": 1 / 3.6}
+_UNITS = {"ft": si.FOOT, "in": si.INCH, "mm": 0.001, "m": 1.0, "mph": si.MPH, "km/h": 1 / 3.6}
 
 # How strongly a rule binds, strongest first.
 BASES = ("law", "maker", "pattern", "memory", "standard", "practice")

@@ -12,14 +12,12 @@ References
 .. [4] road/CALC-1, plain kinematics.
 """
 
-from calc import arith, tables
+from calc import arith, si, tables
 from calc.mechanics import bounds
 
 GRAVITY = 9.80665
-FOOT = 0.3048
-MPH = 0.44704
 REACTION_TIME = 2.5  # s [1]
-BRAKING_DECELERATION = 11.2 * FOOT  # m/s² [1]; about nine drivers in ten brake harder
+BRAKING_DECELERATION = 11.2 * si.FOOT  # m/s² [1]; about nine drivers in ten brake harder
 
 
 def closing_speed(faster: float, slower: float, head_on: bool = False) -> float:
@@ -73,7 +71,7 @@ def closing_time(distance: float, faster: float, slower: float, head_on: bool = 
     --------
     A car at 55 mph, a tractor at 20 mph, 600 ft apart:
 
-    >>> round(closing_time(600 * FOOT, 55 * MPH, 20 * MPH), 1)
+    >>> round(closing_time(600 * si.FOOT, 55 * si.MPH, 20 * si.MPH), 1)
     11.7
     """
     bounds.check_not_negative(distance=distance)
@@ -112,7 +110,7 @@ def slow_down_gap(
 
     Examples
     --------
-    >>> round(slow_down_gap(50 * MPH, 18 * MPH) / FOOT)
+    >>> round(slow_down_gap(50 * si.MPH, 18 * si.MPH) / si.FOOT)
     216
     """
     bounds.check_above_zero(deceleration=deceleration)
@@ -286,10 +284,10 @@ def decision_sight_distance(speed_mph: float, maneuver: str) -> float:
     """
     reaction = {"rural stop": 3.0, "urban stop": 9.1}.get(maneuver)
     if reaction is not None:
-        return (1.47 * speed_mph * reaction + 1.075 * speed_mph**2 / 11.2) * FOOT
+        return (1.47 * speed_mph * reaction + 1.075 * speed_mph**2 / 11.2) * si.FOOT
     if maneuver == "rural path change":
         for row in tables.rows("road/road_decision_sight"):
             if float(row["speed_mph"]) == speed_mph:
-                return float(row["rural_path_change_ft"]) * FOOT
+                return float(row["rural_path_change_ft"]) * si.FOOT
         raise ValueError("The table holds 30 to 70 mph in steps of 5.")
     raise ValueError(f"There is no maneuver {maneuver!r}.")

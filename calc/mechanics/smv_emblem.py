@@ -9,11 +9,11 @@ References
 from dataclasses import dataclass
 from functools import cache
 
-from calc import arith, tables
+from calc import arith, si, tables
 from calc.mechanics import road_rules
 
 EMBLEM_ON_ALL_TOWED_FROM = 2019.75  # S279.18 of October 2019 (road/ASABE-1)
-LAST_UNIT_DISTANCE = 16.4 * 0.3048  # m behind the hitch (road/LAW-WI2)
+LAST_UNIT_DISTANCE = 16.4 * si.FOOT  # m behind the hitch (road/LAW-WI2)
 
 
 @dataclass(frozen=True, slots=True)
@@ -208,11 +208,11 @@ def emblem_use(
 
     Examples
     --------
-    >>> emblem_use("OH", 18 * road_rules.MPH)
+    >>> emblem_use("OH", 18 * si.MPH)
     ('show', False)
-    >>> emblem_use("OH", 30 * road_rules.MPH)
+    >>> emblem_use("OH", 30 * si.MPH)
     ('with symbol', True)
-    >>> emblem_use("PA", 30 * road_rules.MPH)
+    >>> emblem_use("PA", 30 * si.MPH)
     ('not shown', False)
     """
     rule = emblem_rule_for(place)
@@ -255,7 +255,7 @@ def emblem_by_law(place: str, design_speed: float, travel_speed: float) -> bool:
     --------
     Designed for 26 mph and driven at 20: Wisconsin looks at what is usual, Texas at the design.
 
-    >>> fast, slow = 26 * road_rules.MPH, 20 * road_rules.MPH
+    >>> fast, slow = 26 * si.MPH, 20 * si.MPH
     >>> emblem_by_law("WI", fast, slow), emblem_by_law("TX", fast, slow)
     (True, False)
     >>> emblem_by_law("OH", fast, fast)

@@ -12,14 +12,12 @@ References
 from collections.abc import Sequence
 from functools import cache
 
-from calc import arith, tables
+from calc import arith, si, tables
 from calc.mechanics.tire_size import Designation, decode
 from calc.mechanics.tires import lookup_key
 
 PRESSURE_EXPONENT = 0.585
 """Exponent of load against pressure [-], tires/pressure-memory."""
-POUND = 0.45359237
-PSI = 6894.757293
 BEAD_SEATING_LIMIT = 240000.0
 """Never seat a bead above this pressure [Pa], tires/OM-15."""
 
@@ -222,13 +220,13 @@ def sheet_load(size: str, ply_rating: int, pressure: float, speed: float) -> flo
 
     Examples
     --------
-    >>> round(sheet_load("12-16.5", 12, 80 * PSI, 15 / 3.6) / POUND)
+    >>> round(sheet_load("12-16.5", 12, 80 * si.PSI, 15 / 3.6) / si.POUND)
     6174
     """
     by_speed: dict[float, list[tuple[float, float]]] = {}
     for row in tables.rows("tires/tire_load_at_pressure"):
         if row["size"] == size and row["ply_rating"] == str(ply_rating):
-            point = (float(row["pressure_psi"]) * PSI, float(row["load_lb"]) * POUND)
+            point = (float(row["pressure_psi"]) * si.PSI, float(row["load_lb"]) * si.POUND)
             by_speed.setdefault(arith.number(row["speed_km_h"] or 0.0) / 3.6, []).append(point)
     if not by_speed:
         raise ValueError(f"No data sheet is known for {size} {ply_rating}PR.")

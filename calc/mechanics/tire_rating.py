@@ -9,13 +9,12 @@ References
 from dataclasses import dataclass
 from functools import cache
 
-from calc import arith, tables
+from calc import arith, si, tables
 from calc.mechanics import tire_load
-from calc.mechanics.sight import MPH
 from calc.mechanics.tire_size import Designation, decode
 from calc.mechanics.tires import lookup_key, tread_class
 
-POUND, PSI = tire_load.POUND, tire_load.PSI
+POUND, PSI = si.POUND, si.PSI
 PRINTED_LOAD = 0.001
 """How far a load is off where it is printed in other units [-]: 1360 kg as 3,000 lb; common
 practice, no source."""
@@ -50,10 +49,10 @@ def printed_speed(limit: float) -> float:
 
     Examples
     --------
-    >>> round(printed_speed(40 / 3.6) / MPH), round(printed_speed(50 / 3.6) * 3.6)
+    >>> round(printed_speed(40 / 3.6) / si.MPH), round(printed_speed(50 / 3.6) * 3.6)
     (25, 50)
     """
-    return arith.max(limit, arith.round(limit / MPH) * MPH)
+    return arith.max(limit, arith.round(limit / si.MPH) * si.MPH)
 
 
 def service_ratings(designation: Designation) -> tuple[Rating, ...]:

@@ -11,11 +11,10 @@ References
 from dataclasses import dataclass
 from functools import cache
 
-from calc import arith, sources, tables
+from calc import arith, si, sources, tables
 from calc.mechanics import tire_rolling
 from calc.mechanics.tire_size import Designation, decode
 
-INCH = 0.0254
 LUG_DEPTH, LUG_DEPTH_PER_INCH = 0.0143, 0.00122
 """Lug depth of an R-1 new: a part [m], and one for each inch of width [m/in]; a fit to
 tires/TY-A, within 4 mm for the mean of a width and 7 mm for one tire."""
@@ -49,7 +48,7 @@ class Dimensions:
     @property
     def rim_diameter(self) -> float:
         """Nominal rim diameter [m]."""
-        return self.designation.rim * INCH
+        return self.designation.rim * si.INCH
 
     @property
     def tread_class(self) -> str:
@@ -156,17 +155,17 @@ def estimated_diameter(designation: Designation) -> tuple[float, float]:
         form = "flotation-bar"
     rule = tables.by_key("tires/tire_estimates", "form")[form]
     error = float(rule["error_pct"]) / 100.0
-    unit = 0.001 if designation.form == "metric" else INCH
-    width_in = designation.width * unit / INCH
+    unit = 0.001 if designation.form == "metric" else si.INCH
+    width_in = designation.width * unit / si.INCH
     if not float(rule["low_width_in"]) <= width_in <= float(rule["high_width_in"]):
         error = arith.max(error, OUTSIDE_RULE)
     if designation.overall is not None:
-        return designation.overall * INCH * float(rule["diameter_factor"]), error
+        return designation.overall * si.INCH * float(rule["diameter_factor"]), error
     if designation.aspect is not None:
         ratio = designation.aspect / 100.0
     else:
         ratio = float(rule["height_ratio"]) + float(rule["height_ratio_per_inch"]) * width_in
-    return designation.rim * INCH + 2.0 * ratio * designation.width * unit, error
+    return designation.rim * si.INCH + 2.0 * ratio * designation.width * unit, error
 
 
 def _bar_tread(tread: str) -> bool:
@@ -271,7 +270,7 @@ def dimensions(designation: Designation) -> Dimensions:
         float(row["section_width_mm"]) / 1000.0,
         float(row["static_loaded_radius_mm"]) / 1000.0
         if published_radius
-        else tire_rolling.loaded_radius(diameter, designation.rim * INCH, radial),
+        else tire_rolling.loaded_radius(diameter, designation.rim * si.INCH, radial),
         float(row["rolling_circumference_mm"]) / 1000.0
         if published_rolling
         else tire_rolling.rolling_circumference(diameter, tread, radial),
@@ -307,13 +306,13 @@ def _estimated(designation: Designation, row: tables.Row | None) -> Dimensions:
     diameter, error = estimated_diameter(designation)
     if designation.overall is None:  # the rules for those hold the spread already
         error = arith.hypot(error, MAKER_SPREAD)
-    unit = 0.001 if designation.form == "metric" else INCH
+    unit = 0.001 if designation.form == "metric" else si.INCH
     tread = designation.tread or (row["tread"] if row else "")
     return Dimensions(
         designation,
         diameter,
         designation.width * unit * float(rule["width_factor"]),
-        tire_rolling.loaded_radius(diameter, designation.rim * INCH, designation.radial),
+        tire_rolling.loaded_radius(diameter, designation.rim * si.INCH, designation.radial),
         tire_rolling.rolling_circumference(diameter, tread, designation.radial),
         error,
         arith.hypot(error, tire_rolling.rolling_factor(tread, designation.radial)[1]),

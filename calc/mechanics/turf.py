@@ -1,9 +1,8 @@
 """Lawn work: spring tines, ground pressure, depth against sprinkler heads, aerator holes."""
 
-from calc import arith, tables
+from calc import arith, si, tables
 
 STEEL_MODULUS = 207e9
-INCH = 0.0254
 
 
 def torsion_rate(
@@ -272,6 +271,6 @@ def thatch_passes(thatch: float) -> int:
     """
     if thatch < 0.0:
         raise ValueError("The thatch can't be less than 0.")
-    if thatch <= 0.5 * INCH:
+    if thatch <= 0.5 * si.INCH:
         return 0
     return 1 if thatch <= 0.020 else 2

@@ -6,7 +6,7 @@ practice or memory, and an answer that uses one has to say so.
 
 from functools import cache, lru_cache
 
-from calc import arith, tables
+from calc import arith, si, tables
 
 Span = tuple[float, float]
 
@@ -148,8 +148,6 @@ SPREAD = 0.15  # left around the masses and powers of the published ones
 BASE_SPREAD = 0.02  # left around their wheelbases
 KEEP = 0.5  # of a class's range that is left for a length once the wheelbase is known
 
-LB, INCH, HP = 0.45359237, 0.0254, 745.6998715822702
-
 
 def _close(span: Span | None, value: float, near: float) -> bool:
     return span is None or span[0] / (1 + near) <= value <= span[1] * (1 + near)
@@ -183,14 +181,14 @@ def published(
     """
     found = []
     for row in tables.rows("machines/published_tractors"):
-        weighs, gives = float(row["mass_lb"]) * LB, float(row["pto_hp"]) * HP
+        weighs, gives = float(row["mass_lb"]) * si.POUND, float(row["pto_hp"]) * si.HP
         if (
             (not kind or row["kind"] == kind)
             and (cab or row["station"] == "open" or row["kind"] == "utility")
             and _close(mass, weighs, MASS_NEAR)
             and _close(pto_power, gives, POWER_NEAR)
         ):
-            base = float(row["wheelbase_in"]) * INCH
+            base = float(row["wheelbase_in"]) * si.INCH
             found.append({"mass": weighs, "pto_power": gives, "wheelbase": base})
     return found
 
@@ -361,11 +359,11 @@ def tongue_share(kind: str) -> Span:
 def stock(what: str) -> tuple[float, ...]:
     """Return the sizes that can be bought, in base units: a `what` of the table stock_sizes."""
     row = tables.by_key("machines/stock_sizes", "what")[what]
-    unit = {"lb": LB, "in": INCH}[row["unit"]]
+    unit = {"lb": si.POUND, "in": si.INCH}[row["unit"]]
     return tuple(float(size) * unit for size in row["sizes"].split(";"))
 
 
-BESIDE = 6 * INCH  # beyond the widths of a table some are still sold, common practice
+BESIDE = 6 * si.INCH  # beyond the widths of a table some are still sold, common practice
 
 
 def stock_widths(kind: str) -> tuple[float, ...]:
@@ -380,7 +378,7 @@ def stock_widths(kind: str) -> tuple[float, ...]:
         row["width_m"] for row in tables.rows("machines/typical_implements") if row["kind"] == kind
     ]
     known = [float(width) for width in usual if width]
-    unit = {"ft": 12 * INCH, "in": INCH}
+    unit = {"ft": 12 * si.INCH, "in": si.INCH}
     for row in tables.rows("power/class_power"):
         if row["kind"] == kind and row["by"] == "width":
             known.append(float(row["size"]) * unit[row["unit"]])
@@ -396,8 +394,8 @@ def next_width(width: float, kind: str) -> float:
 
     Examples
     --------
-    >>> round(next_width(1.55, "rotary_cutter") / INCH), round(next_width(0.5, "rotary_cutter"), 2)
-    (60, 0.5)
+    >>> [round(next_width(width, "rotary_cutter") / si.INCH, 1) for width in (1.55, 0.5)]
+    [60.0, 19.7]
     """
     sold = [stock for stock in stock_widths(kind) if stock <= width * (1.0 + 1e-9)]
     return max(sold, default=width)

@@ -9,9 +9,8 @@ References
 .. [5] road/FAA-43, road/CFR-425 and road/UL-1426, the largest fuse for a wire.
 """
 
-from calc import tables
+from calc import si, tables
 
-FOOT = 0.3048
 COPPER_TEMPERATURE_COEFFICIENT = 0.00393  # per °C
 OHM_CIRCULAR_MIL_PER_FOOT_20C = 10.371  # [2]
 SIZING_CONSTANT = 10.75  # ohm circular mil per foot, as the marine sizing formula has it [2]
@@ -57,7 +56,7 @@ def wire_resistance(
     row = tables.by_key("road/wire_sizes", "gauge").get(str(gauge))
     if row is None:
         raise ValueError(f"The table holds even gauges 4 to 20, not {gauge}.")
-    feet = length / FOOT
+    feet = length / si.FOOT
     heating = 1 + COPPER_TEMPERATURE_COEFFICIENT * (temperature - 20)
     if standard == "SAE":
         return OHM_CIRCULAR_MIL_PER_FOOT_20C / float(row["sae_circular_mils"]) * feet * heating
@@ -133,7 +132,7 @@ def area_needed(current: float, loop: float, drop: float) -> float:
     """
     if not drop > 0:
         raise ValueError("The drop allowed must be more than zero.")
-    return SIZING_CONSTANT * current * (loop / FOOT) / drop
+    return SIZING_CONSTANT * current * (loop / si.FOOT) / drop
 
 
 def smallest_gauge(area: float, standard: str = "SAE") -> int | None:
@@ -189,7 +188,7 @@ def longest_run(current: float, gauge: int, drop: float, standard: str = "SAE") 
         raise ValueError("Current must be more than zero.")
     column = "sae_circular_mils" if standard == "SAE" else "awg_circular_mils"
     area = float(tables.by_key("road/wire_sizes", "gauge")[str(gauge)][column])
-    return area * drop / (SIZING_CONSTANT * current) * FOOT
+    return area * drop / (SIZING_CONSTANT * current) * si.FOOT
 
 
 def fuse_size(current: float) -> float | None:

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from calc import arith, model
+from calc import arith, model, si
 from calc.mechanics import tire_load, tire_rating
 from calc.mechanics.tire_size import Designation
 
 TRAVEL = 30 / 3.6  # a compact's speed on the road, 19 mph, common practice, no source [m/s]
-HALF_PSI = 0.5 * tire_load.PSI
+HALF_PSI = 0.5 * si.PSI
 
 
 def as_printed(value: float, limit: float, printed: float) -> float:

@@ -3,9 +3,7 @@
 from functools import cache
 from typing import Any
 
-from calc import tables
-
-HP = 745.6998715822702
+from calc import si, tables
 
 
 @cache
@@ -61,4 +59,4 @@ def most_times() -> float:
 def bolt_power() -> float:
     """Return the power at 540 rpm above which a manual asks for a slip clutch. [W]"""
     row = tables.by_key("driveline/overload_settings", "key")["clutch_from"]
-    return float(row["power_hp"]) * HP
+    return float(row["power_hp"]) * si.HP

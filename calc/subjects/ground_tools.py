@@ -2,20 +2,19 @@
 
 from functools import cache
 
-from calc import arith, tables
+from calc import arith, si, tables
 from calc.mechanics import draft
-from calc.mechanics.pto_power import HP, INCH, RESERVE_HIGH
+from calc.mechanics.pto_power import RESERVE_HIGH
 
 PTO_SHARE = 0.83
 """PTO to engine power of small tractors, power/DERIVED from hitch/B1 [-]."""
 
 PLOW = "plow"
-PLOW_DEPTH = 7 * INCH
+PLOW_DEPTH = 7 * si.INCH
 """As deep as half the width of a 14 in bottom, common practice, no source. [m]"""
 PLOW_WORK = (("medium", 3.0), ("fine", 4.0))
 """Soil and speed in mph of a plow that is pulled at all and of one pulled with ease: loam at a
 crawl, and clay at the pace at which it turns over; common practice, no source."""
-MPH = 0.44704
 
 
 @cache
@@ -23,7 +22,7 @@ def _listed(kind: str, duty: str) -> tuple[tuple[float, float], ...]:
     """Widths [m] and engine powers [W] of a kind in a duty, narrowest first."""
     return tuple(
         sorted(
-            (float(row["width_in"]) * INCH, float(row["engine_hp"]) * HP)
+            (float(row["width_in"]) * si.INCH, float(row["engine_hp"]) * si.HP)
             for row in tables.rows("machines/ground_power")
             if row["kind"] == kind and row["duty"] == duty
         )
@@ -105,7 +104,7 @@ def engine_wanted(kind: str, width: float) -> tuple[float, float]:
 
 def _plow_engine(width: float, soil: str, mph: float) -> float:
     """Return the engine power that a plow takes by its draft, a wheel in the loose furrow. [W]"""
-    speed = mph * MPH
+    speed = mph * si.MPH
     pull = draft.draft("moldboard_plow", width, speed, PLOW_DEPTH, soil)
     drawbar = draft.drawbar_power(pull, speed)
     return draft.pto_power_for(drawbar, draft.soil_factor("tilled")) / PTO_SHARE

@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property
 
-from calc import arith, model, tables
+from calc import arith, model, si, tables
 from calc.mechanics import mirrors, road_limits, road_rules, smv_emblem
 
-EMBLEM_HEIGHT = 14 * 0.0254  # m, road/LAW-NE
+EMBLEM_HEIGHT = 14 * si.INCH  # m, road/LAW-NE
 SEATED_EYE = 1.68  # m above the road, road/SIZE-practice
 HOOD_HEIGHT = 0.9  # m, the part of a following car that one must see, road/SIZE-practice
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from calc import arith, model, quantities, tables
+from calc import arith, model, quantities, si, tables
 from calc.mechanics import implement_class, implement_power, pto, pto_power
 from calc.subjects import digging, ground_tools, hung
 
@@ -25,7 +25,7 @@ EASIER = {"typical": "light", "heavy": "typical"}
 figures are of low confidence besides. Common practice, no source."""
 WALK = 0.9
 """A climb is taken at a walk where the shaft needs the power, common practice, no source [m/s]."""
-BALER_MASS = 3000 * 0.45359237  # a small square baler wants this much tractor; power/BALE-T13
+BALER_MASS = 3000 * si.POUND  # a small square baler wants this much tractor; power/BALE-T13
 
 SHAFTS = (
     model.Option("1-540", "6 splines, 1-3/8 in, 540 rpm"),

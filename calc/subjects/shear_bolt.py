@@ -7,11 +7,10 @@ when it is the manual's, and otherwise its torque is held against what it has to
 
 from typing import Any
 
-from calc import arith, model, tables
+from calc import arith, model, si, tables
 from calc.mechanics import overload
 
-INCH = 0.0254
-STUB = 1.375 * INCH  # hitch/S5: Types 1 and 2
+STUB = 1.375 * si.INCH  # hitch/S5: Types 1 and 2
 UNSTATED = "unstated"
 HARD_GRADES = ("grade_5", "grade_8")  # behind a clutch these hold the yoke; they don't let go
 SOFT_GRADE = "grade_2"  # it shears: behind a clutch the bolt would go before the clutch slips
@@ -80,5 +79,5 @@ def check_as_manual(at: Any, v: model.Inputs, *, bolt: bool = True, clutch: bool
 
 def inches(value: float, parts: int, *, up: bool = False) -> str:
     """A length as field text, to so many parts of an inch, rounded to the safe side."""
-    count = value / INCH * parts
+    count = value / si.INCH * parts
     return f"{(arith.ceil(count + 1e-6) if up else arith.floor(count - 1e-6)) / parts:g} in"

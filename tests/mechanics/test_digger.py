@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy import optimize
 
-from calc import tables
+from calc import si, tables
 from calc.mechanics import auger, digger, pto
 
 # The worked geometry: link ends from 0.25 to 0.80 m, no yoke rise.
@@ -109,18 +109,18 @@ def test_widest_auger_uses_just_the_power(power: float, soil: str) -> None:
 
 
 def test_trap_power_grows_with_the_square_of_the_diameter() -> None:
-    six = auger.auger_power(6 * auger.INCH, 1.3)
-    twelve = auger.auger_power(12 * auger.INCH, 1.3)
+    six = auger.auger_power(6 * si.INCH, 1.3)
+    twelve = auger.auger_power(12 * si.INCH, 1.3)
     assert twelve / six == pytest.approx(4.0)
     assert twelve / six > 3.9  # not the 2.0 of a straight rule
 
 
 def test_common_jobs_need_the_customary_power() -> None:
     powers = tables.by_key("digger/digger_power", "key")
-    loam = auger.auger_power(12 * auger.INCH, auger.soil_factor("loam")) / auger.HP
+    loam = auger.auger_power(12 * si.INCH, auger.soil_factor("loam")) / si.HP
     low, high = float(powers["typical_low"]["hp"]), float(powers["typical_high"]["hp"])
     assert low <= loam <= high
-    small = auger.auger_power(9 * auger.INCH, auger.soil_factor("loam")) / auger.HP
+    small = auger.auger_power(9 * si.INCH, auger.soil_factor("loam")) / si.HP
     assert small <= float(powers["light"]["hp"])
 
 
@@ -130,7 +130,7 @@ def test_trap_low_engine_speed_leaves_less_than_full_power() -> None:
 
 
 def test_worked_auger_torque() -> None:
-    shaft = pto.torque(25 * auger.HP, 540)
+    shaft = pto.torque(25 * si.HP, 540)
     assert shaft / 1.3558179483314004 == pytest.approx(243, abs=0.5)
     assert auger.auger_torque(shaft, 3.0) / 1.3558179483314004 == pytest.approx(693, abs=0.5)
 

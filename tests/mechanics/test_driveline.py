@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc import tables
+from calc import si, tables
 from calc.mechanics import driveline, overload, universal_joint
 
 LB_FT = 1.3558179483314004
@@ -195,7 +195,7 @@ def test_longest_allowed_keeps_the_overlap(tube: float, ends: float, keep: float
     assert driveline.fit(tube, tube + ends, 0.1, longest).overlap == pytest.approx(keep)
 
 
-SHAFT = 0.5 * 1.375 * overload.INCH
+SHAFT = 0.5 * 1.375 * si.INCH
 
 
 @pytest.mark.parametrize(

@@ -8,6 +8,7 @@ import math
 import numpy as np
 import pytest
 
+from calc import si
 from calc.mechanics import (
     axle_loads,
     ballast,
@@ -112,7 +113,7 @@ def test_lamps_by_their_rule():
 
 
 def test_constants_by_definition():
-    assert pytest.approx(0.45359237 * 9.80665 / 0.0254**2, rel=1e-12) == overload.PSI
+    assert pytest.approx(0.45359237 * 9.80665 / 0.0254**2, rel=1e-12) == si.PSI
     assert sight.GRAVITY == 9.80665
     assert lift.GREATEST_DISTANCE == 1.8
 

@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from calc import search, tables, worksheets
+from calc import search, si, tables, worksheets
 from calc.mechanics import auger, pto
 from tests.published.rows import published
 from tests.worksheets.asking import margins
@@ -29,7 +29,7 @@ def test_power_goes_with_the_square_of_the_diameter(inches: float, times: float)
     [(12, 1750, 432.17), (15, 1500, 630.25)],
 )
 def test_torque_in_pound_inches(hp: float, rpm: float, printed: float) -> None:
-    ours = pto.torque(hp * auger.HP, rpm) / LB_IN
+    ours = pto.torque(hp * si.HP, rpm) / LB_IN
     why = "two places, from 63 025 for 63 025.36"
     published(
         pto.torque, f"{hp} hp at {rpm} rpm", printed, ours, 0.01, why, "value/P12", unit="lb in"
@@ -43,7 +43,7 @@ def test_torque_of_30_kw_at_540() -> None:
 
 def test_torque_of_45_hp_at_2400() -> None:
     # The exact 98.5 was cut off, so ours, cut in the same way, is the same number.
-    ours = math.floor(pto.torque(45 * auger.HP, 2400) / LB_FT)
+    ours = math.floor(pto.torque(45 * si.HP, 2400) / LB_FT)
     why = "whole number, cut"
     published(pto.torque, "45 hp at 2,400 rpm", 98, ours, 0, why, "power/S50", unit="lb ft")
 
@@ -87,7 +87,7 @@ def test_volume_of_a_hole(printed: float, one: float, unit: str, rounding: float
 def test_remotes_that_drive_an_auger() -> None:
     # Speed times torque must give the fluid's power back.
     speed, torque = auger.hydraulic_motor(20 * GALLON / 60, 1500 * PSI, 20 * INCH**3)
-    ours = 2 * math.pi * speed * torque / auger.HP
+    ours = 2 * math.pi * speed * torque / si.HP
     given, why = "20 gal/min at 1,500 psi", "printed to a tenth"
     of = auger.hydraulic_motor
     published(of, given, 17.5, ours, 0.05, why, "hitch/X8", unit="hp")
@@ -98,8 +98,8 @@ def test_light_duty_digger_suits_its_tractors() -> None:
     # augers in loam must stay below the strongest, and a 12 in in clay must not fit the weakest.
     rows = tables.by_key("digger/digger_power", "key")
     loam, clay = auger.soil_factor("loam"), auger.soil_factor("clay")
-    strongest = float(rows["tractor_high"]["hp"]) * auger.HP
-    weakest = float(rows["tractor_low"]["hp"]) * auger.HP
+    strongest = float(rows["tractor_high"]["hp"]) * si.HP
+    weakest = float(rows["tractor_low"]["hp"]) * si.HP
     assert auger.auger_power(6 * INCH, loam) < strongest
     assert auger.auger_power(9 * INCH, loam) < strongest
     assert auger.auger_power(12 * INCH, clay) > weakest
@@ -116,7 +116,7 @@ def test_augers_that_are_sold(inches: int) -> None:
 def test_a_rental_tractor_of_45_hp_turns_its_augers(inches: int) -> None:
     # value/RL-1: 12 to 18 in augers are paired with 45 hp and more.
     low, _ = auger.auger_power_range(inches * INCH, "clay")
-    assert low < 45 * 0.86 * auger.HP
+    assert low < 45 * 0.86 * si.HP
 
 
 @pytest.mark.parametrize(

@@ -8,7 +8,7 @@ import math
 
 import pytest
 
-from calc import search, tables, worksheets
+from calc import search, si, tables, worksheets
 from calc.mechanics import tire_load, tire_rating, tire_rolling, tires
 from calc.mechanics.tire_size import decode
 from tests.published.rows import published
@@ -91,9 +91,9 @@ def test_two_rows_of_one_ply_are_not_stretched() -> None:
 )  # TD-1 at 76 psi
 def test_load_of_a_loader_tire_falls_with_speed(km_h: float, load_lb: float) -> None:
     tire = decode("12-16.5 12PR")
-    found = tire_rating.load_in_row(tire, 76 * tire_load.PSI, km_h / 3.6)
+    found = tire_rating.load_in_row(tire, 76 * si.PSI, km_h / 3.6)
     given = f"12-16.5 12PR at 76 psi and {km_h} km/h"
-    of, ours = tire_rating.load_in_row, found / tire_load.POUND
+    of, ours = tire_rating.load_in_row, found / si.POUND
     published(of, given, load_lb, ours, 0.5, "printed to the pound", "tires/TD-1", unit="lb")
 
 

@@ -2,14 +2,14 @@
 
 import pytest
 
-from calc import model, search, tables, worksheets
+from calc import model, search, si, tables, worksheets
 from calc.mechanics import auger, implement_power, pto, pto_power
 from calc.model import leading
 from calc.model.pictures import Bars, Chart
 from tests.worksheets.asking import output_of, verdict
 
 SHEET = worksheets.load("pto")
-HP = pto_power.HP
+HP = si.HP
 PTO_20 = {"engine_power": "", "pto_power": "20 hp", "slope": "0 %"}
 
 

@@ -2,13 +2,13 @@
 
 import pytest
 
-from calc import model, search, tables, worksheets
-from calc.mechanics import implement_power, pto_power
+from calc import model, search, si, tables, worksheets
+from calc.mechanics import implement_power
 from calc.model import leading
 from tests.worksheets.asking import output_of, verdict
 
 SHEET = worksheets.load("pto")
-HP = pto_power.HP
+HP = si.HP
 
 
 def given(**typed: str) -> model.Answer:

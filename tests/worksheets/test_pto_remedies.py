@@ -2,12 +2,11 @@
 
 import pytest
 
-from calc import model, quantities, search, worksheets
-from calc.mechanics import pto_power
+from calc import model, quantities, search, si, worksheets
 from tests.worksheets.asking import verdict
 
 SHEET = worksheets.load("pto")
-HP = pto_power.HP
+HP = si.HP
 PTO_20 = {"engine_power": "", "pto_power": "20 hp", "slope": "0 %"}
 
 

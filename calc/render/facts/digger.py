@@ -4,14 +4,13 @@ import math
 from collections.abc import Callable
 from functools import cache
 
-from calc import quantities, search, tables, worksheets
+from calc import quantities, search, si, tables, worksheets
 from calc.mechanics import auger, chances, driveline, joint_ratings, overload, universal_joint
 from calc.model import Answer, Field
 from calc.worksheets.resale import compute as sale
 from calc.worksheets.resale.picture import swings
 
-INCH = 0.0254
-NINE = 9 * INCH
+NINE = 9 * si.INCH
 SETBACK = "4 in"  # hitch/PRACTICE: what a Category 1 coupler adds
 UNEVEN = (20.0, 15.0)  # degrees at the two ends, for the example of angles that don't match
 
@@ -106,8 +105,8 @@ def _with_coupler() -> str:
 
 
 def _thread_loss() -> str:
-    full = overload.shear_bolt("3/8", "grade_2", False, 2, 0.6875 * INCH).torque
-    cut = overload.shear_bolt("3/8", "grade_2", True, 2, 0.6875 * INCH).torque
+    full = overload.shear_bolt("3/8", "grade_2", False, 2, 0.6875 * si.INCH).torque
+    cut = overload.shear_bolt("3/8", "grade_2", True, 2, 0.6875 * si.INCH).torque
     return _percent(1.0 - cut / full)
 
 

@@ -4,11 +4,9 @@ import math
 from collections.abc import Callable
 from functools import cache
 
-from calc import quantities, search, tables, worksheets
+from calc import quantities, search, si, tables, worksheets
 from calc.mechanics import turf
 from calc.model import Answer, figures
-
-PSI = 6894.757293168361
 
 
 @cache
@@ -34,7 +32,7 @@ def _limit(state: str) -> Callable[[], str]:
 
 def _pressed(psi: float) -> Callable[[], str]:
     def shown() -> str:
-        found = turf.mean_pressure(psi * PSI, "tenth")
+        found = turf.mean_pressure(psi * si.PSI, "tenth")
         return (
             f"{quantities.show(found, 'pressure')} ({quantities.show(found, 'pressure', 'metric')})"
         )

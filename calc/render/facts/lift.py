@@ -4,7 +4,7 @@ import math
 from collections.abc import Callable
 from functools import cache
 
-from calc import quantities, search, worksheets
+from calc import quantities, search, si, worksheets
 from calc.mechanics import ballast, lift, loader_counterweight, stability
 from calc.model import Answer
 
@@ -48,18 +48,17 @@ def _combined() -> str:
     return f"{quantities.show(value, 'mass')} ({quantities.show(value, 'mass', 'metric')})"
 
 
-INCH = 0.0254
 PLANTER_LB, PLANTER_INCHES, RATED_INCHES, PIVOT_INCHES = 10000.0, 48, 24, 37  # hitch/H13
 
 
 def _planter() -> str:
     felt = lift.effective_mass(
-        PLANTER_LB, PLANTER_INCHES * INCH, RATED_INCHES * INCH, PIVOT_INCHES * INCH
+        PLANTER_LB, PLANTER_INCHES * si.INCH, RATED_INCHES * si.INCH, PIVOT_INCHES * si.INCH
     )
     return f"{felt:,.0f} lb"
 
 
-FAR, LINKS = 40 * INCH, 0.8  # an implement that reaches far back; lower links of a compact
+FAR, LINKS = 40 * si.INCH, 0.8  # an implement that reaches far back; lower links of a compact
 
 
 def _share_left() -> str:

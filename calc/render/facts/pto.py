@@ -3,9 +3,8 @@
 from collections.abc import Callable
 from functools import cache
 
-from calc import quantities, search, tables, worksheets
+from calc import quantities, search, si, tables, worksheets
 from calc.mechanics import draft, implement_power, pto, pto_power
-from calc.mechanics.pto_power import FOOT, HP
 from calc.model import Answer
 
 
@@ -37,7 +36,7 @@ def _power(watts: float) -> str:
 
 
 def _ratio_of_25(key: str) -> Callable[[], str]:
-    return lambda: _power(25 * HP * pto_power.pto_ratio(key)[1])
+    return lambda: _power(25 * si.HP * pto_power.pto_ratio(key)[1])
 
 
 def _band() -> str:
@@ -67,7 +66,7 @@ def _speed_loss() -> str:
 def _left_at(feet: float) -> Callable[[], str]:
     def text() -> str:
         keys = ("na_500", "na_0", "na_2500", "na_msha")
-        left = [pto_power.altitude_factor(feet * FOOT, key) * 100 for key in keys]
+        left = [pto_power.altitude_factor(feet * si.FOOT, key) * 100 for key in keys]
         return f"{min(left):.0f} to {max(left):.0f} %"
 
     return text
@@ -83,7 +82,9 @@ def _climb() -> str:
 
 
 def _per_foot(key: str, load: str = "typical") -> Callable[[], str]:
-    return lambda: f"{quantities.number(implement_power.density(key, load) * FOOT / HP, 2)} hp"
+    return lambda: (
+        f"{quantities.number(implement_power.density(key, load) * si.FOOT / si.HP, 2)} hp"
+    )
 
 
 def _peak() -> str:
@@ -92,7 +93,7 @@ def _peak() -> str:
 
 
 def _torque(horsepower: float, rpm: float) -> Callable[[], str]:
-    return lambda: quantities.show(pto.torque(horsepower * HP, rpm), "torque")
+    return lambda: quantities.show(pto.torque(horsepower * si.HP, rpm), "torque")
 
 
 def _drawbar(kind: str) -> Callable[[], str]:
@@ -117,7 +118,7 @@ def _generator_carries() -> str:
 
 
 # Two 14 in bottoms, 7 in deep, at 5 km/h.
-_PLOW = (28 * pto_power.INCH, 5 / 3.6, 7 * pto_power.INCH)
+_PLOW = (28 * si.INCH, 5 / 3.6, 7 * si.INCH)
 
 
 def _plow() -> str:
@@ -145,7 +146,7 @@ FACTS: dict[str, Callable[[], str]] = {
     "pto-cutter-brush": _per_foot("rotary_cutter_brush", "heavy"),
     "pto-peak-ratio": _peak,
     "pto-flail-d497": lambda: (
-        f"{quantities.number(implement_power.rotary_power('mower_flail', FOOT) / HP, 2)} hp"
+        f"{quantities.number(implement_power.rotary_power('mower_flail', si.FOOT) / si.HP, 2)} hp"
     ),
     "pto-flail-practice": _per_foot("flail_mower"),
     "pto-reserve": _reserve,

@@ -3,12 +3,12 @@
 from collections.abc import Callable
 from functools import cache
 
-from calc import quantities, search, tables, worksheets
+from calc import quantities, search, si, tables, worksheets
 from calc.mechanics import braking, electrical_load, mirrors, road_gaps, sight, smv_emblem, wiring
 from calc.model import Answer, figures
 from calc.worksheets.rail_crossing.compute import SIGNAL_WARNING, STOP_LINE
 
-FOOT, MPH = sight.FOOT, sight.MPH
+FOOT, MPH = si.FOOT, si.MPH
 
 
 @cache

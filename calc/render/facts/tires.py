@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from functools import cache
 
-from calc import quantities, search, tables, worksheets
+from calc import quantities, search, si, tables, worksheets
 from calc.mechanics import duals, front_drive, liquid_ballast, tire_load, tire_rolling, tires
 from calc.mechanics.tire_size import decode
 from calc.model import Answer, Output
@@ -92,7 +92,7 @@ def _wear(lug_mm: float) -> Callable[[], str]:
 
 
 def _flake_error() -> str:
-    pound_per_gallon = liquid_ballast.POUND / liquid_ballast.GALLON
+    pound_per_gallon = si.POUND / si.GALLON
     flake, pure = (
         liquid_ballast.brine_recipe(1.0, 3.5 * pound_per_gallon, purity)[2]
         for purity in (liquid_ballast.FLAKE_PURITY, 1.0)
@@ -102,7 +102,7 @@ def _flake_error() -> str:
 
 def _plain_height() -> str:
     found = decode("9.5-24")
-    plain = (found.rim + 2 * 0.85 * found.width) * tires.INCH
+    plain = (found.rim + 2 * 0.85 * found.width) * si.INCH
     return percent(1 - plain / tires.dimensions(found).overall_diameter, 0)
 
 
@@ -170,7 +170,7 @@ FACTS: dict[str, Callable[[], str]] = {
     "tires-wear": _wear(27.5),
     "tires-fender-gap": lambda: quantities.show_both(duals.FENDER_GAP, "length", 2),
     "tires-bead": lambda: (
-        f"{round(tire_load.BEAD_SEATING_LIMIT / tire_load.PSI)} psi "
+        f"{round(tire_load.BEAD_SEATING_LIMIT / si.PSI)} psi "
         f"({tire_load.BEAD_SEATING_LIMIT / 1000:.0f} kPa)"
     ),
     "tires-liquid-speed": lambda: quantities.show_both(LIQUID_SPEED, "speed", 2),

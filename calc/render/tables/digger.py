@@ -3,12 +3,11 @@
 import math
 from collections.abc import Callable
 
-from calc import quantities, tables
+from calc import quantities, si, tables
 from calc.mechanics import auger, joint_ratings, overload, universal_joint
 from calc.render.tables import TableView, cite
 
-INCH = 0.0254
-STUB = 1.375 * INCH  # hitch/S5: the shaft of Types 1 and 2
+STUB = 1.375 * si.INCH  # hitch/S5: the shaft of Types 1 and 2
 DIAMETERS = (6, 9, 12, 18)
 ANGLES = (5, 10, 15, 20, 25, 30, 35)
 PTO_SPEED = 540.0
@@ -40,9 +39,9 @@ def auger_power() -> TableView:
     soils = [row for row in tables.rows("digger/digger_soils") if row["diggable"] == "yes"]
     lines = []
     for inches in DIAMETERS:
-        cells = [quantities.show_both(inches * INCH, "length")]
+        cells = [quantities.show_both(inches * si.INCH, "length")]
         for soil in soils:
-            low, full = auger.auger_power_range(inches * INCH, soil["key"])
+            low, full = auger.auger_power_range(inches * si.INCH, soil["key"])
             cells.append(quantities.show_range(low, full, "power", "us"))
         lines.append(tuple(cells))
     return TableView(

@@ -2,11 +2,9 @@
 
 from collections.abc import Callable
 
-from calc import quantities, tables
+from calc import quantities, si, tables
 from calc.mechanics import fuel, ownership, traction, transmission
 from calc.render.tables import TableView, cite, percent, source_rows
-
-HP = fuel.WATTS_PER_HORSEPOWER
 
 
 def drive_efficiency() -> TableView:
@@ -122,7 +120,7 @@ def soil_traction() -> TableView:
 
 def fuel_by_load() -> TableView:
     """Return fuel by load from both equations for 25 hp at the shaft."""
-    power = 25.0 * HP
+    power = 25.0 * si.HP
     lines = []
     for load in (0.25, 0.50, 0.75, 1.00):
         later, older = fuel.diesel_rate(power, load), fuel.older_diesel_rate(power, load)

@@ -2,11 +2,9 @@
 
 from collections.abc import Callable
 
-from calc import quantities, tables
+from calc import quantities, si, tables
 from calc.mechanics import turf
 from calc.render.tables import TableView, cite, source_rows
-
-PSI = 6894.757293168361
 
 
 def _length(low: float, high: float) -> str:
@@ -36,7 +34,7 @@ def contact_pressure() -> TableView:
     lines = []
     for psi in (6.0, 10.0, 12.0, 15.0, 20.0, 30.0):
         cells = [
-            quantities.show(turf.mean_pressure(psi * PSI, rule["key"]), "pressure", "us")
+            quantities.show(turf.mean_pressure(psi * si.PSI, rule["key"]), "pressure", "us")
             for rule in rules
         ]
         lines.append((f"{psi:.0f} psi", *cells))
@@ -84,7 +82,7 @@ def head_heights() -> TableView:
 
 def aerator_holes() -> TableView:
     """Return holes of one pass and the passes for a thorough job by spacing."""
-    inch, foot2 = 0.0254, 0.09290304
+    inch, foot2 = si.INCH, 0.09290304
     lines = []
     for along, across in ((3, 4), (4, 4), (4, 6), (6, 6)):
         each = turf.holes_per_area(along * inch, across * inch)

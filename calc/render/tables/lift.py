@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from calc import quantities, tables
+from calc import quantities, si, tables
 from calc.mechanics import lift
 from calc.render.tables import TableView, cite, percent
 
@@ -61,9 +61,8 @@ def lift_rating_distances() -> TableView:
     )
 
 
-INCH = 0.0254
-DISTANCES = tuple(inches * INCH for inches in (12, 24, 32, 40, 48, 60))
-PIVOTS = tuple(inches * INCH for inches in (28, 32, 37, 60, 80))
+DISTANCES = tuple(inches * si.INCH for inches in (12, 24, 32, 40, 48, 60))
+PIVOTS = tuple(inches * si.INCH for inches in (28, 32, 37, 60, 80))
 
 
 def lift_by_distance() -> TableView:

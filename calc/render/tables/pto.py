@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from calc import quantities, tables
+from calc import quantities, si, tables
 from calc.mechanics import implement_power, pto_power
 from calc.render.tables import TableView, cite
 
@@ -77,7 +77,7 @@ def altitude_rules() -> TableView:
         if row["key"] == "none":
             continue
         left = [
-            f"{pto_power.altitude_factor(feet * 0.3048, row['key']) * 100:.1f} %"
+            f"{pto_power.altitude_factor(feet * si.FOOT, row['key']) * 100:.1f} %"
             for feet in (1500, 5000, 8000)
         ]
         mark = " (used unless you choose)" if row["key"] == pto_power.DEFAULT_ALTITUDE_RULE else ""
@@ -106,7 +106,7 @@ def rotary_power() -> TableView:
     """Return the ASAE D497 rows."""
     lines = []
     for row in tables.rows("power/rotary_power"):
-        per_foot = float(row["b_kw_per_m"]) * 1000 * pto_power.FOOT / pto_power.HP
+        per_foot = float(row["b_kw_per_m"]) * 1000 * si.FOOT / si.HP
         spread = row["plus_minus_percent"]
         lines.append(
             (

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from calc import tables
+from calc import si, tables
 from calc.mechanics import braking, sight
 from calc.render.tables import TableView, cite
 
@@ -21,12 +21,12 @@ def closing_times() -> TableView:
         (65, 15),
         (65, 25),
     ):
-        speeds = car * sight.MPH, own * sight.MPH
+        speeds = car * si.MPH, own * si.MPH
         times = [
-            f"{sight.closing_time(feet * sight.FOOT, *speeds):.1f} s"
+            f"{sight.closing_time(feet * si.FOOT, *speeds):.1f} s"
             for feet in (300, 500, 600, 1000, 1320)
         ]
-        gap = sight.slow_down_gap(*speeds) / sight.FOOT
+        gap = sight.slow_down_gap(*speeds) / si.FOOT
         rows.append((f"{car} mph", f"{own} mph", *times, f"{gap:.0f} ft"))
     return TableView(
         "Seconds until a car reaches you, by how far off it sees you",

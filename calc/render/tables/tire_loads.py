@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from calc import quantities, tables
+from calc import quantities, si, tables
 from calc.mechanics import tire_load
 from calc.render.tables import TableView, cite
 
@@ -20,7 +20,7 @@ def load_index() -> TableView:
                 continue
             mark = "†" if row["source"].endswith("memory") else ""
             load = tire_load.load_of_index(index)
-            cells.append(f"{row['load_kg']} kg ({round(load / tire_load.POUND):,} lb){mark}")
+            cells.append(f"{row['load_kg']} kg ({round(load / si.POUND):,} lb){mark}")
         rows.append((str(start), *cells))
     return TableView(
         "Load index: load on one tire at the speed of its symbol",
@@ -83,8 +83,8 @@ def load_sheets() -> TableView:
             (
                 f"{row['size']} {row['ply_rating']}PR",
                 speed,
-                quantities.show_both(float(row["pressure_psi"]) * tire_load.PSI, "pressure"),
-                quantities.show_both(float(row["load_lb"]) * tire_load.POUND, "mass", 4),
+                quantities.show_both(float(row["pressure_psi"]) * si.PSI, "pressure"),
+                quantities.show_both(float(row["load_lb"]) * si.POUND, "mass", 4),
                 cite(row["source"]),
             )
         )

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from calc import quantities, tables
+from calc import quantities, si, tables
 from calc.mechanics import bolts
 from calc.render.tables import TableView, cite
 
@@ -30,7 +30,7 @@ def windows() -> TableView:
 
 def fill() -> TableView:
     """Return the liquid that tires hold."""
-    gallon = 0.003785411784
+    gallon = si.GALLON
     rows = []
     for row in tables.rows("tires/tire_liquid_fill"):
         second = "–"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from calc import model, tables
+from calc import model, si, tables
 from calc.mechanics import air_conditioner, cab, psychrometrics
 from calc.search import Remedies
 from calc.worksheets.cab.compute import told_no
@@ -16,7 +16,7 @@ CAUTIONS = ("structure", "refrigerant", "label", "respirator", "body")
 ALTERNATORS = (50.0, 60.0, 75.0, 85.0, 100.0, 120.0)  # as sold, value/PRACTICE
 WORKING = 5000.0
 """The alternator's speed with the engine near its rated one, value/PRACTICE [rev/min]."""
-HORSEPOWER = 745.6998715822702
+HORSEPOWER = si.HP
 
 
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:

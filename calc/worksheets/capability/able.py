@@ -11,13 +11,13 @@ from collections.abc import Collection
 from dataclasses import dataclass
 from functools import cache
 
-from calc import arith, model
+from calc import arith, model, si
 from calc.mechanics import typical
 from calc.model import Inputs, Worksheet
 from calc.subjects import ground_tools, hung_remedies, loader
 
 WORKS = ("light", "typical", "heavy")
-STEP = 50 * 0.45359237  # loads are told in steps of 50 lb, rounded down
+STEP = 50 * si.POUND  # loads are told in steps of 50 lb, rounded down
 SPEAR, FORKS = "bale_spear", "pallet_forks"
 SPEAR_MASS, FORKS_MASS = 60.0, 115.0  # usual, hitch/TYPICAL-memory
 # The end of the usual range that is unfavorable when something hangs behind.

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from calc import model
+from calc import model, si
 from calc.mechanics import road_gaps, sight
 from calc.search import Remedies
-from calc.worksheets.closing.compute import MPH, braking
+from calc.worksheets.closing.compute import braking
 
 SEEN, PULL = ("slow", "stop"), ("truck", "clear", "join")
-FASTEST = 25 * MPH  # that a machine with an emblem goes
+FASTEST = 25 * si.MPH  # that a machine with an emblem goes
 
 
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
@@ -42,7 +42,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
 def _difference_table(v: model.Inputs) -> model.Table:
     """What more speed difference costs, at the sight distance given."""
     rows = []
-    for own in sorted({10 * MPH, 15 * MPH, 20 * MPH, 25 * MPH, v.road_speed}):
+    for own in sorted({10 * si.MPH, 15 * si.MPH, 20 * si.MPH, 25 * si.MPH, v.road_speed}):
         closing = v.car_speed - own
         if closing <= 0.2:
             continue

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from calc import arith, model
+from calc import arith, model, si
 from calc.mechanics import road_gaps, sight
 
-MPH, FOOT = sight.MPH, sight.FOOT
+MPH, FOOT = si.MPH, si.FOOT
 CAR_LENGTH = 19 * FOOT  # road/DOT-3
 PASSING_GAP = 80 * FOOT  # before and after, road/GAP-practice
 TRUCK = "combination truck"  # whose gap a tractor gets at least: it is no quicker

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc import model
+from calc import model, si
 
 FIELDS = (
     model.Field(
@@ -155,7 +155,7 @@ FIELDS = (
         "30 ft/s2",
         example="11.2 ft/s2",
         group="Traffic",
-        typical=model.Typical(11.2 * 0.3048, 11.2 * 0.3048, "road/DOT-1", "drivers, by design"),
+        typical=model.Typical(11.2 * si.FOOT, 11.2 * si.FOOT, "road/DOT-1", "drivers, by design"),
     ),
     model.Field(
         "oncoming_speed",

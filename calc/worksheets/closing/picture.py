@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from calc import model
+from calc import model, si
 from calc.mechanics import sight
 from calc.model.pictures import Chart, Label, Line, Mark, Picture, Scene, Series, Shape
-from calc.worksheets.closing.compute import CAR_LENGTH, MPH, braking
+from calc.worksheets.closing.compute import CAR_LENGTH, braking
 
 
 def picture(v: model.Inputs, outcome: model.Outcome) -> list[Picture]:
@@ -89,7 +89,7 @@ def _box(left: float, right: float, y: float, height: float) -> list[tuple[float
 
 def _gap_chart(v: model.Inputs) -> Chart:
     slows = braking(v)
-    most = max(v.car_speed - v.road_speed, 20 * MPH) * 1.25
+    most = max(v.car_speed - v.road_speed, 20 * si.MPH) * 1.25
     steps = [most * i / 20 for i in range(21)]
     gaps = [sight.slow_down_gap(dv, 0.0, v.reaction_time, slows) + v.spare_gap for dv in steps]
     here = max(v.car_speed - v.road_speed, 0.0)

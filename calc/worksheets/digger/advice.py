@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from calc import model, tables
+from calc import model, si, tables
 from calc.mechanics import auger
 from calc.search import Remedies
-from calc.subjects.shear_bolt import INCH
 from calc.worksheets.digger.compute import RATED_SPEED, soil_row
 
 CAUTIONS = ("away", "winds", "lines", "stuck", "enlarge", "by_hand")
@@ -58,8 +57,8 @@ def _setup_table(v: model.Inputs) -> model.Table:
     ]
     rules = tables.by_key("digger/digger_rules", "key")
     if v.link_spread is not None:
-        outside = float(rules["pins_outside"]["value"]) * INCH
-        inside = float(rules["pins_inside"]["value"]) * INCH
+        outside = float(rules["pins_outside"]["value"]) * si.INCH
+        inside = float(rules["pins_inside"]["value"]) * si.INCH
         if v.link_spread >= outside:
             rows.append(("Links as wide as yours: lower pins on the outside of the yoke legs",))
         elif v.link_spread <= inside:
@@ -71,7 +70,7 @@ def _setup_table(v: model.Inputs) -> model.Table:
         (
             model.phrase(
                 "Set the point about {start} behind the gearbox center, then start slowly",
-                start=(float(rules["start"]["value"]) * INCH, "length"),
+                start=(float(rules["start"]["value"]) * si.INCH, "length"),
             ),
         ),
         ("Shear bolt of the grade and size in the manual, and spares in the toolbox",),
@@ -89,8 +88,8 @@ def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
     notes.append(
         found.note(
             "maker",
-            low=(float(powers["tractor_low"]["hp"]) * auger.HP, "power"),
-            high=(float(powers["tractor_high"]["hp"]) * auger.HP, "power"),
+            low=(float(powers["tractor_low"]["hp"]) * si.HP, "power"),
+            high=(float(powers["tractor_high"]["hp"]) * si.HP, "power"),
             speed=(float(rules["engine_speed"]["value"]), "rotation"),
         )
     )

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from calc import arith, model, tables
+from calc import arith, model, si, tables
 from calc.mechanics import auger, digger, pto
 from calc.subjects import digging, shaft_power
 from calc.subjects import driveline as shared
-from calc.subjects.shear_bolt import INCH, bolt_torque, check_as_manual
+from calc.subjects.shear_bolt import bolt_torque, check_as_manual
 
 RATED_SPEED = 540.0
 TRANSPORT_CLEARANCE = 0.10  # between holes, on even ground
@@ -39,9 +39,9 @@ def _anchor() -> dict[str, tuple[float, str]]:
     """The one power figure of the trade that the others are scaled from, for the working."""
     row = tables.by_key("digger/digger_power", "key")["anchor"]
     return {
-        "P₁₂": (float(row["hp"]) * auger.HP, "power"),
+        "P₁₂": (float(row["hp"]) * si.HP, "power"),
         "f₁₂": (auger.soil_factor(row["soil"]), "count"),
-        "D₁₂": (float(row["diameter_in"]) * INCH, "length"),
+        "D₁₂": (float(row["diameter_in"]) * si.INCH, "length"),
     }
 
 

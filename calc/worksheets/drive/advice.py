@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from typing import Any
 
-from calc import model, quantities
+from calc import model, quantities, si
 from calc.mechanics import fuel, ownership
 from calc.search import Remedies
 from calc.worksheets.drive.compute import (
@@ -108,8 +108,8 @@ def _remedies(v: model.Inputs, found: dict[str, Any]) -> list[model.Remedy]:
     for one, spent in zip(found["drives"], found["years"], strict=True):
         speed = fastest(one, v)
         if spent.share > 1.0 and speed > 0.2:
-            slower = math.floor(speed / 0.44704 * 20.0) / 20.0
-            if slower * 0.44704 < 0.22:
+            slower = math.floor(speed / si.MPH * 20.0) / 20.0
+            if slower * si.MPH < 0.22:
                 continue
             remedies.append(
                 model.Remedy(

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from calc import model, tables
+from calc import model, si, tables
 from calc.machines.vocabulary import field
-from calc.mechanics import fuel, pto_power
+from calc.mechanics import pto_power
 
 
 def _engine_range(known: model.KnownSoFar) -> model.Typical:
@@ -13,9 +13,7 @@ def _engine_range(known: model.KnownSoFar) -> model.Typical:
     low = min(float(row["engine_low_hp"]) for row in picked)
     high = max(float(row["engine_high_hp"]) for row in picked)
     of = f"“{picked[0]['label'].lower()}” tractors" if len(picked) == 1 else "tractors of any size"
-    return model.Typical(
-        low * fuel.WATTS_PER_HORSEPOWER, high * fuel.WATTS_PER_HORSEPOWER, picked[0]["source"], of
-    )
+    return model.Typical(low * si.HP, high * si.HP, picked[0]["source"], of)
 
 
 def _reversal_range(key: str) -> model.Typical:

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from calc import arith, model, tables
+from calc import arith, model, si, tables
 from calc.mechanics import driveline, joint_ratings, pto, universal_joint
 from calc.subjects import driveline as shared
 from calc.subjects import shaft_power
-from calc.subjects.shear_bolt import INCH, UNSTATED, bolt_torque, check_as_manual
+from calc.subjects.shear_bolt import UNSTATED, bolt_torque, check_as_manual
 from calc.worksheets.driveline.fields import POSITIONS
 
-CUT_STEP = 0.25 * INCH  # what one cuts or orders to
+CUT_STEP = 0.25 * si.INCH  # what one cuts or orders to
 SMALLEST = 0.05  # no driveline is shorter between its grooves
 
 

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from calc import model, tables
+from calc import model, si, tables
 from calc.mechanics import duals
 from calc.search import Remedies
 from calc.worksheets.duals.compute import least_spacing
 
-INCH = 0.0254
 # What wheels turned round and set otherwise usually take off a track; common practice, no source.
 NARROWEST_TRACK = 0.8
 
@@ -51,7 +50,7 @@ def _farther(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
         return  # nothing is bought for a spacing that may do
     if v.outer_wheel != "dual":
         # Adapters come in whole inches; longer ones are made for large axles, not for these.
-        stock = tuple(INCH * inches for inches in range(4, 25))
+        stock = tuple(si.INCH * inches for inches in range(4, 25))
         remedies.more(
             "adapter_length", mends=("spacing",), stock=stock, end=stock[-1], source="tires/OM-16"
         )

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import math
 
-from calc import model, tables
+from calc import model, si, tables
 from calc.mechanics import turf
 from calc.search import Remedies
 from calc.worksheets.lawn.compute import wheel, yields
 from calc.worksheets.lawn.fields import IN_SOIL, tool_row
 
-PSI = 6894.757293168361
 LOWEST_PSI = 6.0  # value/L7d: as low as agronomists go where the load table allows it
 BURIED = ("heads", "boxes")
 
@@ -53,11 +52,11 @@ def _softer(v: model.Inputs, found: model.Found) -> list[model.Remedy]:
     for axle in ("front", "rear"):
         if f"{axle}_ground" not in found.broken or wheel(axle, v).measured:
             continue
-        psi = float(math.floor(found.inflation_limit / PSI + 1e-9))
-        softened = wheel(axle, v.but(**{f"{axle}_inflation": psi * PSI}))
+        psi = float(math.floor(found.inflation_limit / si.PSI + 1e-9))
+        softened = wheel(axle, v.but(**{f"{axle}_inflation": psi * si.PSI}))
         room = softened.largest_print
         if psi >= LOWEST_PSI and room is not None and softened.print_area <= room:
-            text = found.note("softer", axle=axle, p=(psi * PSI, "pressure", "psi"))
+            text = found.note("softer", axle=axle, p=(psi * si.PSI, "pressure", "psi"))
             sets = {f"{axle}_inflation": f"{psi:.0f} psi"}
             offered.append(
                 model.Remedy(text, sets, "value/L7d; value/DERIVED", (f"{axle}_ground",))
@@ -69,8 +68,8 @@ def _lighter(v: model.Inputs, found: model.Found) -> list[model.Remedy]:
     """Set the tips higher until the springs push less than the rake weighs; never load it."""
     if "tines" not in found.broken or "push" not in found or found.push <= 0.0:
         return []
-    most = math.floor(v.tine_deflection * found.weight / found.push / 0.0254 * 100.0) / 100.0
-    text = found.note("higher", x=(most * 0.0254, "length"))
+    most = math.floor(v.tine_deflection * found.weight / found.push / si.INCH * 100.0) / 100.0
+    text = found.note("higher", x=(most * si.INCH, "length"))
     return [model.Remedy(text, {"tine_deflection": f"{most:.2f} in"}, "value/L3e", ("tines",))]
 
 
@@ -112,7 +111,7 @@ def _season(v: model.Inputs, found: model.Found) -> model.Words:
         f"{row['name'].partition(' (')[0].lower()}: {row['best']}, then {row['next']}"
         for row in rows.values()
     )
-    return found.note("season", when=said[:1].upper() + said[1:], half=(0.5 * turf.INCH, "length"))
+    return found.note("season", when=said[:1].upper() + said[1:], half=(0.5 * si.INCH, "length"))
 
 
 def _flags(v: model.Inputs, found: model.Found) -> model.Words:
@@ -137,7 +136,7 @@ def _flag_list(v: model.Inputs) -> model.Table:
 
 
 def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
-    half = (0.5 * turf.INCH, "length")
+    half = (0.5 * si.INCH, "length")
     row = tool_row(v.tool)
     notes: list[model.Words] = [f"{row['name']}: {row['boxes'][:1].lower()}{row['boxes'][1:]}."]
     if {"front_ground", "rear_ground"} & found.broken and not _loader_off(v, found):
@@ -148,7 +147,7 @@ def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
             notes.append(found.note("thin" if raked == 0 else "thick", half=half))
         notes.append(found.note("mow", half=half))
     if v.tool == "core":
-        notes.append(found.note("water", inch=(turf.INCH, "length")))
+        notes.append(found.note("water", inch=(si.INCH, "length")))
     if v.front_print is None:
         notes += [
             found.note(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from calc import model, tables
+from calc import model, si, tables
 from calc.machines.vocabulary import field
 
 LEAST_COIL = 2.0  # times its wire: the wire of a coil can't reach past its middle
@@ -59,7 +59,7 @@ def _coil(known: model.KnownSoFar) -> model.Typical:
 
 
 def _speed_range(known: model.KnownSoFar) -> model.Typical:
-    return _range(known, "speed_low_mph", "speed_high_mph", 0.44704, "value/PRACTICE")
+    return _range(known, "speed_low_mph", "speed_high_mph", si.MPH, "value/PRACTICE")
 
 
 _HEADS = [

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 
-from calc import arith, model, tables
+from calc import arith, model, si, tables
 from calc.mechanics import (
     ballast,
     hitch,
@@ -25,7 +25,7 @@ from calc.subjects.standing import Stand, mass_of, stand
 OFF_ROAD = "none"
 NOT_SURE = "unsure"
 # Under what is carried on the hitch, common practice, no source: at least 6 in, right from 12 in.
-CLEAR_LEAST, CLEAR_RIGHT = 0.1524, 0.3048
+CLEAR_LEAST, CLEAR_RIGHT = 0.1524, si.FOOT
 # Across, common practice, no source: less than manuals print for up and down, and with a load in
 # the loader next to none.
 ACROSS = (math.tan(math.radians(5.0)), math.tan(math.radians(10.0)))

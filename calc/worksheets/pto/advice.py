@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from calc import model, quantities, tables
+from calc import model, quantities, si, tables
 from calc.mechanics import auger, implement_class, implement_power, pto, pto_power, typical
 from calc.search import Remedies
 from calc.subjects import hung_remedies, shaft_power
 from calc.worksheets.pto.compute import left_by, need_at, row_of, size_of, uses_shaft_figures
 from calc.worksheets.pto.fields import NAMED_NONE
 
-WIDEST = 120 * 0.0254  # tedders and rakes are sold wider than what hangs on a small hitch
+WIDEST = 120 * si.INCH  # tedders and rakes are sold wider than what hangs on a small hitch
 POWER = ("power", "class", "starting")
 
 

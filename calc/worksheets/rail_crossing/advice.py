@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from calc import model
-from calc.mechanics.road_rules import MPH
+from calc import model, si
 from calc.search import Remedies
 from calc.worksheets.rail_crossing.compute import crossing_time
 
@@ -28,7 +27,7 @@ def _by_train(v: model.Inputs) -> model.Table:
     """How far one must see along the track, by the train's speed: nobody knows which one comes."""
     time = crossing_time(v)
     rows = [
-        ((mph * MPH, "speed"), (time, "seconds"), (mph * MPH * time, "distance"))
+        ((mph * si.MPH, "speed"), (time, "seconds"), (mph * si.MPH * time, "distance"))
         for mph in TRAIN_SPEEDS
     ]
     return model.Table(

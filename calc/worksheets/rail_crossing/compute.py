@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from calc import arith, model
-from calc.mechanics import road_gaps, sight
+from calc import arith, model, si
+from calc.mechanics import road_gaps
 
-FOOT = sight.FOOT
 SIGNAL_WARNING = 20.0  # s, the least that flashing signals give: road/WEB-8
-STOP_LINE, TRACK = 15 * FOOT, 5 * FOOT  # road/RAIL-memory, road/WEB-7
-TRACK_SPACING = 15 * FOOT  # between the middles of neighboring tracks, road/RAIL-memory
+STOP_LINE, TRACK = 15 * si.FOOT, 5 * si.FOOT  # road/RAIL-memory, road/WEB-7
+TRACK_SPACING = 15 * si.FOOT  # between the middles of neighboring tracks, road/RAIL-memory
 
 
 def track_width(v: model.Inputs) -> float:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from calc import model, quantities, tables
+from calc import model, quantities, si, tables
 from calc.mechanics import road_limits, road_rules, smv_emblem
 from calc.search import Remedies
 from calc.subjects import road_list as rl
@@ -17,8 +17,7 @@ from calc.worksheets.road.equipment import COUNTED, HIGHEST, PLACED
 MARKED = {"reflectors": "reflectors", "emblem": "marked", "full": "full"}
 BEHIND = ("behind", "tail_seen", "amber_seen")
 WIDTHS = ("width_limit", "carried", "daylight", "speed", "special_order")
-INCH = 0.0254  # m
-FOUR_INCHES = 4 * INCH
+FOUR_INCHES = 4 * si.INCH
 SPEEDS = ("speed", "rated_speed", "symbol_speed")
 JUST = 0.01  # m/s; "25 mph" in a law and on a page are the same speed
 LOOK = "Is yours there, bright, and at the right height?"
@@ -196,7 +195,7 @@ def _allowed(v: model.Inputs, wide: float) -> float:
 def _mirror(v: model.Inputs, remedies: Remedies) -> None:
     """The first mirror, of those in steps of two inches, that shows the road behind."""
     for inches in range(20, 79, 2):
-        whole = remedies.whole("mirror_reach", inches * INCH, step=1.0, up=True)
+        whole = remedies.whole("mirror_reach", inches * si.INCH, step=1.0, up=True)
         reach = {"mirror_reach": whole}
         if remedies.change("mirror_reach", reach, mends=("mirror",), source="road/CALC-1"):
             return

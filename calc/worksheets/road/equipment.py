@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from calc import arith, model
-from calc.mechanics import mirrors, road_rules
+from calc import arith, model, si
+from calc.mechanics import road_rules
 from calc.subjects import road_list as rl
 
 COUNTED = (
@@ -15,7 +15,7 @@ COUNTED = (
     "rear_reflectors",
 )
 PLACED = (("tail_lamps", "tail_height"), ("amber_flashers", "flasher_height"))
-HIGHEST = 10 * mirrors.FOOT  # where a rule has no upper limit: the standard's, road/EXT-1
+HIGHEST = 10 * si.FOOT  # where a rule has no upper limit: the standard's, road/EXT-1
 _NOTHING = 1e-9
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc import model, tables
+from calc import model, si, tables
 from calc.machines.vocabulary import field
 
 _COUNTRIES = {"US": "United States: ", "Canada": "Canada: "}
@@ -13,7 +13,7 @@ PLACES = tuple(
 _TRACTOR, _BEHIND, _LAMPS = "Tractor", "Behind the tractor", "Lamps and emblem on the tractor"
 
 
-FASTEST = 25 * 0.44704  # m/s: few compacts are built for more
+FASTEST = 25 * si.MPH  # m/s: few compacts are built for more
 
 
 def _typical(low: float, high: float, of: str = "compact tractors") -> model.Typical:

@@ -6,7 +6,7 @@ Side view: the rear axle stands at x = 0 and the tractor faces right.
 
 from __future__ import annotations
 
-from calc import model
+from calc import model, si
 from calc.mechanics import mirrors, smv_emblem
 from calc.model.pictures import Dimension, Disc, Item, Label, Line, Point, Scene, Shape
 from calc.subjects import road_list as rl
@@ -14,7 +14,7 @@ from calc.subjects import road_tables
 
 # The smallest room that a picture has, and a line of text, in drawing units.
 _VIEW_PX, _TALL_PX, _LINE_PX = 380.0, 420.0, 17.0
-EMBLEM_WIDTH = 16 * 0.0254  # m, road/LAW-NE
+EMBLEM_WIDTH = 16 * si.INCH  # m, road/LAW-NE
 _COLORS = {"red": "bad", "amber": "warn", "orange": "warn", "white": "accent", "gray": "soft"}
 
 
@@ -391,7 +391,7 @@ def _lamps_from_side(
 
 def _sight(v: model.Inputs, found: rl.Situation, lamp_x: float, start: float) -> list[Item]:
     """The line from the lamp toward the eye of a driver 100 ft behind."""
-    away = 100 * mirrors.FOOT
+    away = 100 * si.FOOT
     drop = (mirrors.EYE_HEIGHT - v.tail_height) / away
     style = "bad dashed" if found.facts["hides_tail"] else "good dashed"
     return [

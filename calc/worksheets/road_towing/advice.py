@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc import model, tables
+from calc import model, si, tables
 from calc.mechanics import braking
 from calc.search import Remedies
 from calc.worksheets.road_towing.compute import WET_GRASS, rule_of, stops_with
@@ -10,7 +10,7 @@ from calc.worksheets.road_towing.fields import RULES, TESTED
 
 LEAST_SHARE = 6.0  # less than a sixth of the load is no advice
 GENTLER = (-0.15, -0.12, -0.10, -0.08, -0.06, -0.05, -0.04, -0.03, -0.02, -0.01)
-SLOWER = (10 * 0.44704, 5 * 0.44704)  # m/s
+SLOWER = (10 * si.MPH, 5 * si.MPH)  # m/s
 TEN_POUNDS = 10.0
 
 

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from calc import arith, model
+from calc import arith, model, si
 from calc.mechanics import braking
 from calc.worksheets.road_towing.fields import GRIP, RULES, TESTED
 
 REAR_SHARE = 0.5  # of the tractor's weight, for grip: with a loader on there is no more
 TONGUE_SHARE = 0.10  # of the gross weight, with 60 % of the load in the front half
-ROUNDED = 0.25 * braking.KMH  # the rules round between 20 mph and 32 km/h
+ROUNDED = 0.25 * si.KMH  # the rules round between 20 mph and 32 km/h
 WET_GRASS = "wet_grass"
-WALKING = 5 * 0.44704  # m/s; what is usual to go with a load on wet grass
+WALKING = 5 * si.MPH  # m/s; what is usual to go with a load on wet grass
 MARGIN = 1.5  # the brakes reach this many times the pull of the slope, or there is none left
 
 
@@ -45,7 +45,7 @@ def compute(v: model.Inputs, at: model.At) -> None:
     """Check stopping first, then the mass, its speed, the tongue and the chain."""
     rule = RULES[rule_of(v)]
     at.limit = braking.mass_limit(rule_of(v), v.tractor_mass)
-    at.top = arith.number(rule["speed_to_kmh"]) * braking.KMH + ROUNDED
+    at.top = arith.number(rule["speed_to_kmh"]) * si.KMH + ROUNDED
     at.own = own_braking(v)
     at.downgrade = 0.0 - v.grade
     at.pull = 0.0 - braking.slope_pull(v.grade)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc import model, tables
+from calc import model, si, tables
 from calc.machines.vocabulary import field
 
 RULES = tables.by_key("road/towed_mass_rules", "rule")
@@ -46,7 +46,7 @@ FIELDS = (
         example="15 mph",
         essential=True,
         group=ROAD,
-        typical=model.Typical(4.5, 25 * 0.44704, USUAL, "tractors on the road"),
+        typical=model.Typical(4.5, 25 * si.MPH, USUAL, "tractors on the road"),
     ),
     model.Field(
         "grade",
