@@ -12,13 +12,16 @@ import io
 import itertools
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
-from pathlib import Path
+from typing import TYPE_CHECKING
 
 from calc import quantities, tables
 from calc.errors import InputError
 from calc.machines import reviews, vocabulary
 from calc.machines.cells import Column, cell, column, is_blank
 from calc.model import AnyField
+
+if TYPE_CHECKING:
+    from pathlib import Path  # its caller has it; the browser, which reads no files, does without
 
 ROLES = ("tractor", "implement")
 MOST_ROWS = 2000

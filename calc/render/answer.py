@@ -189,10 +189,11 @@ def _find_next(answer: Answer, system: str) -> h.Element | None:
         ]
     if not answer.settles:
         return None
+    then = sentences.then_sentence(answer)
     return h.div(".ys-next")[
         h.h3["To find next"],
         h.p(".ys-settle")[f"{sentences.settle_sentence(answer, system)} "],
-        h.p[sentences.then_sentence(answer)] if sentences.then_sentence(answer) else None,
+        h.p[then] if then else None,
     ]
 
 

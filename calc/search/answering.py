@@ -90,7 +90,7 @@ def answer_known(
     if deciding and box.dimensions:
         point = box.point(search.worst[deciding.check.name][1])
     at_point = outcome if point is middle else sheet.compute(point, model.Work(on=False))
-    solver = Solver.after(search, verdicts, point, told_by(sheet, known))
+    solver = Solver.after(search, verdicts, point, lambda: told_by(sheet, known))
     advice = sheet.advise(point, at_point, solver)
     advice = replace(advice, remedies=[r for r in advice.remedies if _taken(sheet, known, r)])
     outputs = [_with_range(output, search, standing) for output in outcome.outputs]

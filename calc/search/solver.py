@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
+from functools import cached_property
 from typing import Any
 
 from calc import model
@@ -26,7 +27,7 @@ class Solver:
         worst: Mapping[str, Inputs] | None = None,
         system: str = "us",
         dimensions: Sequence[Dimension] = (),
-        told_by: Mapping[str, Collection[str]] | None = None,
+        told_by: Callable[[], Mapping[str, Collection[str]]] = dict,
     ) -> None:
         self.sheet = sheet
         self.point = point
@@ -36,7 +37,7 @@ class Solver:
         self.system = system  # the units in which sizes are bought
         self._worst = worst or {}
         self._dimensions = dimensions
-        self._told_by = told_by or {}  # the inputs on which it hangs what another may be
+        self._find_told_by = told_by
         self._silent = model.Work(on=False)
 
     @classmethod
@@ -45,9 +46,12 @@ class Solver:
         search: Search,
         verdicts: Sequence[model.Verdict],
         point: Inputs,
-        told_by: Mapping[str, Collection[str]] | None = None,
+        told_by: Callable[[], Mapping[str, Collection[str]]],
     ) -> Solver:
-        """Return the solver of an answer: it knows where in the box each check is worst."""
+        """Return the solver of an answer: it knows where in the box each check is worst.
+
+        `told_by` gives, once a remedy asks, the inputs on which it hangs what another may be.
+        """
         return cls(
             search.sheet,
             point,
@@ -59,6 +63,10 @@ class Solver:
             dimensions=search.box.dimensions,
             told_by=told_by,
         )
+
+    @cached_property
+    def _told_by(self) -> Mapping[str, Collection[str]]:
+        return self._find_told_by()
 
     @property
     def broken(self) -> tuple[str, ...]:

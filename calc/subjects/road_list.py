@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -26,14 +27,38 @@ CARRIES: dict[str, frozenset[str]] = {
 BINDING = ("law", "maker", "pattern", "memory")
 
 
+class Facts(Mapping[str, float]):
+    """The facts of one trip: those that cost more are worked out when a rule asks for them."""
+
+    def __init__(
+        self, known: Mapping[str, float], later: Mapping[str, Callable[[], float]]
+    ) -> None:
+        self._known, self._later = dict(known), later
+
+    def __getitem__(self, name: str) -> float:
+        if name not in self._known and name in self._later:
+            self._known[name] = self._later[name]()
+        return self._known[name]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter({**self._known, **self._later})
+
+    def __len__(self) -> int:
+        return len({**self._known, **self._later})
+
+
 @dataclass(frozen=True)
 class Situation:
     """The facts of one trip and what follows from them, worked out when it is asked for."""
 
     v: model.Inputs
-    facts: dict[str, float]
-    clear_tail: float  # lowest height at which the tail lamps show over what is behind
-    clear_amber: float
+    facts: Facts
+    _clear: Callable[[], float]
+
+    @cached_property
+    def clear_tail(self) -> float:
+        """The lowest height at which the tail lamps show over what is behind."""
+        return self._clear()
 
     @cached_property
     def federal(self) -> dict[str, bool]:
@@ -130,16 +155,18 @@ def situation(v: model.Inputs) -> Situation:
         )
 
     spread = v.lamp_spread / 2
-    hides_tail, hides_amber = hides(v.tail_height, spread), hides(v.flasher_height, spread)
-    # An emblem counts when all of it is seen: a covered corner changes its shape at night.
-    hides_emblem = arith.max(
-        hides(v.emblem_height + share * EMBLEM_HEIGHT, 0.0) for share in (0.0, 0.5, 1.0)
-    )
+
+    def hides_emblem() -> float:
+        # An emblem counts when all of it is seen: a covered corner changes its shape at night.
+        return arith.max(
+            hides(v.emblem_height + share * EMBLEM_HEIGHT, 0.0) for share in (0.0, 0.5, 1.0)
+        )
+
     view = SEATED_EYE + (HOOD_HEIGHT - SEATED_EYE) * away / mirrors.MIRROR_VIEW
     half = v.tractor_width / 2
     carried = v.behind_kind == "carried"
     on_wheels = v.behind_kind in ("trailed", "trailer", "carried")
-    facts = {
+    known = {
         "tractor_width": v.tractor_width,
         "implement_width": v.transport_width if behind else 0.0,
         "load_width": v.transport_width if carried else 0.0,
@@ -153,10 +180,6 @@ def situation(v: model.Inputs) -> Situation:
         "speed": v.top_speed,
         "made": v.tractor_made,
         "implement_made": v.implement_made,
-        "hides_tail": hides_tail,
-        "hides_amber": hides_amber,
-        "hides_turn": hides_amber,
-        "hides_emblem": hides_emblem,
         "hides_rear": arith.below(view, top) if screened else 0.0,
         "on_wheels": arith.number(on_wheels),
         "carried": arith.number(carried),
@@ -164,8 +187,16 @@ def situation(v: model.Inputs) -> Situation:
         "duals": arith.number(v.duals == "yes"),
         "tail_lamps": v.tail_lamps,
     }
-    over = clear(spread)
-    return Situation(v, facts, over, over)
+    facts = Facts(
+        known,
+        {
+            "hides_tail": lambda: hides(v.tail_height, spread),
+            "hides_amber": lambda: hides(v.flasher_height, spread),
+            "hides_turn": lambda: facts["hides_amber"],
+            "hides_emblem": hides_emblem,
+        },
+    )
+    return Situation(v, facts, lambda: clear(spread))
 
 
 def width_checks(place: str, hours: str, width: float) -> list[model.Check]:

@@ -9,7 +9,6 @@ from calc.model.pictures import Bars, Chart
 from tests.worksheets.asking import output_of, verdict
 
 SHEET = worksheets.load("pto")
-HP = si.HP
 PTO_20 = {"engine_power": "", "pto_power": "20 hp", "slope": "0 %"}
 
 
@@ -28,26 +27,26 @@ def test_an_engine_power_alone_leaves_a_range() -> None:
     rated = output_of(found, "rated")
     low, _, high = pto_power.pto_ratio()
     drag = pto_power.pump_drag("hydrostatic")
-    assert rated.low == pytest.approx(25 * HP * low - drag[1])
-    assert rated.high == pytest.approx(25 * HP * high - drag[0])
+    assert rated.low == pytest.approx(25 * si.HP * low - drag[1])
+    assert rated.high == pytest.approx(25 * si.HP * high - drag[0])
 
 
 def test_a_known_pto_power_settles_it_and_asks_nothing_more() -> None:
     found = answer(engine_power="", pto_power="24 hp")
     assert found.finding == model.CLOSE
     assert not found.assumed
-    assert output_of(found, "rated").value == pytest.approx(24 * HP)
+    assert output_of(found, "rated").value == pytest.approx(24 * si.HP)
 
 
 def test_both_powers_known_uses_the_shaft_s() -> None:
     found = answer(engine_power="25 hp", pto_power="18 hp")
-    assert output_of(found, "rated").value == pytest.approx(18 * HP)
+    assert output_of(found, "rated").value == pytest.approx(18 * si.HP)
     assert not found.assumed
 
 
 def test_gear_drive_has_no_pump_to_drag() -> None:
     found = answer(transmission="gear", engine_rating="net")
-    assert output_of(found, "rated").value == pytest.approx(25 * HP * 0.90)
+    assert output_of(found, "rated").value == pytest.approx(25 * si.HP * 0.90)
 
 
 def test_power_left_is_that_of_the_mechanics() -> None:
@@ -64,13 +63,13 @@ def test_power_left_is_that_of_the_mechanics() -> None:
     travel = pto_power.travel_power(
         2000, 0.15, 6 / 3.6, 0.0, pto_power.axle_efficiency("hydrostatic")[1]
     )
-    expected = 20 * HP * 0.88 * 0.98 - travel
+    expected = 20 * si.HP * 0.88 * 0.98 - travel
     assert output_of(found, "left").value == pytest.approx(expected)
 
 
 def test_torque_is_that_of_the_mechanics() -> None:
     found = answer(**PTO_20)
-    assert output_of(found, "torque").value == pytest.approx(pto.torque(20 * HP, 540))
+    assert output_of(found, "torque").value == pytest.approx(pto.torque(20 * si.HP, 540))
 
 
 @pytest.mark.parametrize(
@@ -158,7 +157,7 @@ def test_an_engine_is_never_weaker_than_its_shaft() -> None:
 
 def test_standing_work_takes_nothing_for_driving() -> None:
     found = answer(engine_power="", pto_power="20 hp", slope="30 %", implement_kind="generator")
-    assert output_of(found, "left").value == pytest.approx(20 * HP)
+    assert output_of(found, "left").value == pytest.approx(20 * si.HP)
 
 
 def test_maker_s_range_must_hold_at_both_ends() -> None:
@@ -190,7 +189,7 @@ def test_trade_custom_and_d497_stand_side_by_side() -> None:
 def test_rolling_is_taken_off_with_d497_only() -> None:
     typed = {**PTO_20, "implement_kind": "flail_mower"}
     custom, d497 = answer(**typed), answer(**typed, figures="d497")
-    assert output_of(custom, "left").value == pytest.approx(20 * HP)
+    assert output_of(custom, "left").value == pytest.approx(20 * si.HP)
     rolling = pto_power.travel_power(
         (1650 + 500) * 0.45359237,
         0.0,
@@ -198,15 +197,15 @@ def test_rolling_is_taken_off_with_d497_only() -> None:
         0.065,
         pto_power.axle_efficiency("hydrostatic")[1],
     )
-    assert output_of(d497, "left").value == pytest.approx(20 * HP - rolling)
+    assert output_of(d497, "left").value == pytest.approx(20 * si.HP - rolling)
 
 
 def test_altitude_rules_are_listed_and_chosen() -> None:
     typed = {**PTO_20, "altitude": "4500 ft"}
     by_default = output_of(answer(**typed), "left").value
-    assert by_default == pytest.approx(20 * HP * 0.88)
+    assert by_default == pytest.approx(20 * si.HP * 0.88)
     other = answer(**typed, altitude_rule="na_2500")
-    assert output_of(other, "left").value == pytest.approx(20 * HP * 0.94)
+    assert output_of(other, "left").value == pytest.approx(20 * si.HP * 0.94)
     table = other.advice.tables[1]
     assert len(table.rows) == len(tables.rows("power/altitude_rules")) - 1
     assert any("(used here)" in str(row[0]) for row in table.rows)
@@ -281,7 +280,7 @@ def test_trap_power_measured_at_another_engine_speed() -> None:
     )
     low, high = output_of(slower, "rated").low, output_of(slower, "rated").high
     assert low is not None and high is not None
-    assert low <= 26 * HP <= high < output_of(plain, "rated").value
+    assert low <= 26 * si.HP <= high < output_of(plain, "rated").value
 
 
 def test_trap_degrees_are_not_percent() -> None:

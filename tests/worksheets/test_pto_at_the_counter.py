@@ -8,7 +8,6 @@ from calc.model import leading
 from tests.worksheets.asking import output_of, verdict
 
 SHEET = worksheets.load("pto")
-HP = si.HP
 
 
 def given(**typed: str) -> model.Answer:
@@ -57,8 +56,8 @@ def test_power_below_rated_speed_follows_the_torque_curve(
 ) -> None:
     rated = output_of(given(pto_power="35 hp", rated_rpm="2600 rpm", pto_engine_rpm=rpm), "rated")
     assert rated.low is not None and rated.high is not None
-    assert 1 - rated.high / (35 * HP) == pytest.approx(low, abs=0.01)
-    assert 1 - rated.low / (35 * HP) == pytest.approx(high, abs=0.01)
+    assert 1 - rated.high / (35 * si.HP) == pytest.approx(low, abs=0.01)
+    assert 1 - rated.low / (35 * si.HP) == pytest.approx(high, abs=0.01)
 
 
 def test_a_little_below_rated_speed_a_cutter_still_runs() -> None:
@@ -86,7 +85,7 @@ def test_a_generator_is_started_on_pto_power() -> None:
 def test_altitude_knows_a_turbocharger() -> None:
     typed = {"pto_power": "30 hp", "altitude": "7000 ft"}
     plain, turbo = (given(**typed, breathing=key) for key in ("natural", "turbo"))
-    assert output_of(plain, "left").value < output_of(turbo, "left").value < 30 * HP
+    assert output_of(plain, "left").value < output_of(turbo, "left").value < 30 * si.HP
     unknown = output_of(given(**typed), "left")
     assert unknown.low == pytest.approx(output_of(plain, "left").value)
     assert unknown.high == pytest.approx(output_of(turbo, "left").value)

@@ -2,11 +2,10 @@
 
 import pytest
 
-from calc import model, quantities, search, si, worksheets
+from calc import model, quantities, search, worksheets
 from tests.worksheets.asking import verdict
 
 SHEET = worksheets.load("pto")
-HP = si.HP
 PTO_20 = {"engine_power": "", "pto_power": "20 hp", "slope": "0 %"}
 
 

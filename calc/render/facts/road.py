@@ -8,8 +8,6 @@ from calc.mechanics import braking, electrical_load, mirrors, road_gaps, sight, 
 from calc.model import Answer, figures
 from calc.worksheets.rail_crossing.compute import SIGNAL_WARNING, STOP_LINE
 
-FOOT, MPH = si.FOOT, si.MPH
-
 
 @cache
 def _example(name: str) -> Answer:
@@ -41,7 +39,7 @@ def _shown(value: float, kind: str, unit: str = "") -> Callable[[], str]:
 
 def _emblem_all() -> str:
     low, high = smv_emblem.emblem_height_for_all()
-    return f"{low / FOOT:.0f} to {high / FOOT:.0f} ft"
+    return f"{low / si.FOOT:.0f} to {high / si.FOOT:.0f} ft"
 
 
 def _heights(place: str) -> Callable[[], str]:
@@ -113,13 +111,13 @@ FACTS: dict[str, Callable[[], str]] = {
     "closing-clear-time": _output("closing", "clear_time"),
     "closing-clear-sight": _output("closing", "clear_sight"),
     "closing-passing": _output("closing", "passing_sight"),
-    "closing-gap-20": _shown(sight.slow_down_gap(20 * MPH, 0), "distance"),
-    "closing-gap-40": _shown(sight.slow_down_gap(40 * MPH, 0), "distance"),
+    "closing-gap-20": _shown(sight.slow_down_gap(20 * si.MPH, 0), "distance"),
+    "closing-gap-40": _shown(sight.slow_down_gap(40 * si.MPH, 0), "distance"),
     "closing-reaction": _shown(sight.REACTION_TIME, "seconds"),
     "closing-braking": _shown(sight.BRAKING_DECELERATION, "acceleration"),
     "closing-car-gap": lambda: f"{road_gaps.gap_time('car', 'left'):g} s",
     "closing-look": _shown(road_gaps.START_DELAY, "seconds"),
-    "closing-half-mile": lambda: f"{sight.closing_time(804.672, 60 * MPH, 15 * MPH):.0f} s",
+    "closing-half-mile": lambda: f"{sight.closing_time(804.672, 60 * si.MPH, 15 * si.MPH):.0f} s",
     "rail-time": _output("rail-crossing", "time"),
     "rail-view": _output("rail-crossing", "needed"),
     "rail-stop": _shown(STOP_LINE, "distance"),

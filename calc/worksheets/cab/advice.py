@@ -16,7 +16,6 @@ CAUTIONS = ("structure", "refrigerant", "label", "respirator", "body")
 ALTERNATORS = (50.0, 60.0, 75.0, 85.0, 100.0, 120.0)  # as sold, value/PRACTICE
 WORKING = 5000.0
 """The alternator's speed with the engine near its rated one, value/PRACTICE [rev/min]."""
-HORSEPOWER = si.HP
 
 
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
@@ -144,7 +143,7 @@ def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:
             here=(cooled, "temperature_difference"),
             study=(11.0, "temperature_difference"),
         ),
-        found.note("cars", low=(5 * HORSEPOWER, "power"), high=(10 * HORSEPOWER, "power")),
+        found.note("cars", low=(5 * si.HP, "power"), high=(10 * si.HP, "power")),
         found.note("altitude"),
         found.note("rough"),
     ]

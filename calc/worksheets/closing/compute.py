@@ -5,9 +5,8 @@ from __future__ import annotations
 from calc import arith, model, si
 from calc.mechanics import road_gaps, sight
 
-MPH, FOOT = si.MPH, si.FOOT
-CAR_LENGTH = 19 * FOOT  # road/DOT-3
-PASSING_GAP = 80 * FOOT  # before and after, road/GAP-practice
+CAR_LENGTH = 19 * si.FOOT  # road/DOT-3
+PASSING_GAP = 80 * si.FOOT  # before and after, road/GAP-practice
 TRUCK = "combination truck"  # whose gap a tractor gets at least: it is no quicker
 
 

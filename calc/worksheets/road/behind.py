@@ -18,10 +18,10 @@ def seen(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
     carries = rl.CARRIES[v.implement_marking]
     names = zip(("tail_seen", "amber_seen"), PLACED, strict=True)
     for name, (item, field) in names:
-        clear = found.clear_tail
-        if item in carries or not model.wants(name) or clear <= 0 or getattr(v, item) <= 0:
+        if item in carries or not model.wants(name) or getattr(v, item) <= 0:
             continue
-        if found.need("tractor", item) is not None:
+        clear = found.clear_tail
+        if clear > 0 and found.need("tractor", item) is not None:
             at.at_least(name, field, clear, "road/CALC-1; road/DOT-1", close_band=0.0)
 
 

@@ -14,7 +14,9 @@ def compute(v: model.Inputs, at: model.At) -> None:
     rule = smv_emblem.emblem_rule_for(v.place)
     at.emblem_speed = rule.speed_to if rule else smv_emblem.emblem_rule_of_standard().speed_to
     at.width, at.reach = found.facts["width"], found.facts["reach"]
-    at.left, at.clear_tail = found.facts["left"], found.clear_tail
+    at.left = found.facts["left"]
+    if model.wants("clear_tail"):
+        at.clear_tail = found.clear_tail
     emblem.shown(v, at, found)
     emblem.height(v, at, found)
     emblem.symbol(v, at, found)
@@ -37,7 +39,7 @@ def compute(v: model.Inputs, at: model.At) -> None:
         at.step(
             "left", "l = w / 2 + offset", "road/CALC-1", w="transport_width", offset="offset_left"
         )
-    if found.clear_tail > 0:
+    if model.wants() and found.clear_tail > 0:
         at.step(
             "clear_tail",
             "h = (top − eye × x/D) / (1 − x/D), the largest",
