@@ -15,7 +15,7 @@ import uuid
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from importlib.metadata import Distribution, distribution
-from pathlib import Path
+from pathlib import Path, PurePath
 
 from scripts import _node, _setup, client
 
@@ -92,9 +92,11 @@ def _python(name: str) -> Component:
 
 
 def _license_text(found: Distribution) -> str:
-    for path in found.files or []:
-        if path.stem.upper() in FILES_OF_LICENSES and ".dist-info" in str(path):
-            return Path(str(path.locate())).read_text(encoding="utf-8")
+    for name in found.metadata.get_all("License-File") or []:
+        # Since version 2.4 of the metadata they lie in a folder of their own.
+        text = found.read_text(f"licenses/{name}") or found.read_text(name)
+        if text and PurePath(name).stem.upper() in FILES_OF_LICENSES:
+            return text
     raise _setup.SetupError(f"The package {found.metadata['Name']} has no license beside it.")
 
 

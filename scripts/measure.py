@@ -137,8 +137,7 @@ def _changes(browser: Browser) -> dict[str, Any]:
     context = browser.new_context()
     page = context.new_page()
     with visits.served(SITE) as address:
-        link = "&".join(f"{name}={text.replace(' ', '+')}" for name, text in EXACT.items())
-        page.goto(f"{address}pairing/#{link}")
+        page.goto(f"{address}pairing/#{visits.given(**EXACT)}")
         page.wait_for_selector(LIVE, state="attached", timeout=60_000)
         _change(page, "working_width", "47 in")
         exact = [_change(page, "working_width", f"{40 + n / 2:g} in")[-1] for n in range(CHANGES)]

@@ -47,7 +47,6 @@ FIELDS = {
     "pto_power": ("hp", 12, 60),
 }
 READY = ".ys[data-engine=ready]"
-IN_ORDER = "working_width=48+in&pto_power=20+hp&tractor_mass=2600+lb"
 ANSWERED = """
 document.querySelector('.ys-answer[data-final=true]:not([data-stale])') !== null &&
   document.querySelector('[name=working_width]').value === '48 in'
@@ -135,10 +134,10 @@ def _hostile_link(names: list[str], draw: random.Random, texts: Iterator[str]) -
 
 
 def _still_answers(page: "Page", address: str, found: Found) -> None:
-    from scripts.visits import until
+    from scripts.visits import given, until
 
     page.goto("about:blank")
-    page.goto(f"{address}pairing/#{IN_ORDER}")
+    page.goto(f"{address}pairing/#{given(working_width='48 in')}")
     try:
         until(page, ANSWERED)
     except TimeoutError:
@@ -191,7 +190,7 @@ def _files(page: "Page", address: str, count: int, draw: random.Random, found: F
 
 def soak(browser: "Browser", changes: int, hostile: int, seed: int) -> Found:
     """Do it all; what goes wrong is in the faults."""
-    from scripts.visits import served
+    from scripts.visits import given, served
 
     draw = random.Random(seed)
     found = Found()
@@ -202,7 +201,7 @@ def soak(browser: "Browser", changes: int, hostile: int, seed: int) -> Found:
     page.on("dialog", lambda dialog: found.faults.append(f"A dialog: {dialog.message}"))
     with served(SITE) as address:
         if changes:
-            page.goto(f"{address}pairing/#{IN_ORDER}")
+            page.goto(f"{address}pairing/#{given(working_width='48 in')}")
             page.wait_for_selector(READY, state="attached")
             _still_answers(page, address, found)
             _changes(page, changes, draw, found)

@@ -111,6 +111,16 @@ class Slow(serve.Handler):
             self.wfile.write(piece)
 
 
+def given(**typed: str) -> str:
+    """Return what a link says that gives the numbers of the pairing's example, and these.
+
+    All of them: a page that still waits for a number has little to work out.
+    """
+    from calc import links, worksheets
+
+    return links.write({**worksheets.load("pairing").examples(), **typed})
+
+
 def until(page: Page, expression: str) -> None:
     """Wait until an expression is true; the site's headers refuse the browser's own way to poll."""
     started = time.monotonic()
@@ -132,7 +142,7 @@ def _visit(context: BrowserContext, address: str) -> tuple[Page, float, float]:
     page.add_init_script(WATCH)
     # A new window loads parts of the browser itself, which is no part of the page's start.
     page.wait_for_timeout(SETTLING)
-    page.goto(f"{address}pairing/#working_width=48+in")
+    page.goto(f"{address}pairing/#{given(working_width='48 in')}")
     until(page, SHOWN)
     shown = page.evaluate("window.shown")
     whole = next(each[0] for each in shown if each[2] == "true")

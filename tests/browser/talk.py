@@ -7,8 +7,8 @@ import time
 
 from playwright.sync_api import Error, Locator, Page
 
-from calc import links, worksheets
 from calc.render import live
+from scripts.visits import given as given
 
 ADDRESS_PAUSE = 150
 POLL = 20  # ms between two looks
@@ -76,11 +76,6 @@ def native(
     """What native Python answers to the same form; `more` is what the replies need."""
     asked = {"worksheet": worksheet, "inputs": typed, "units": units, "stage": "full", **more}
     return live.respond(json.dumps(asked))
-
-
-def given(**typed: str) -> str:
-    """What a link says that gives the numbers of the pairing's example, and these."""
-    return links.write({**worksheets.load("pairing").examples(), **typed})
 
 
 def link(address: str, **typed: str) -> str:
