@@ -1,6 +1,7 @@
 """Calculators that judge one thing give one finding for it, on the same inputs."""
 
 import random
+from functools import cache
 
 import pytest
 
@@ -29,9 +30,13 @@ POWER = ("power", "class", "duty", "driveline")
 
 def found(name: str, typed: Typed) -> model.Answer:
     """Return what a calculator says of those of the inputs that it asks for."""
-    sheet = worksheets.load(name)
-    known = {field.name for field in sheet.fields}
-    return search.answer(sheet, {key: text for key, text in typed.items() if key in known})
+    known = {field.name for field in worksheets.load(name).fields}
+    return _answer(name, tuple((key, text) for key, text in typed.items() if key in known))
+
+
+@cache
+def _answer(name: str, typed: tuple[tuple[str, str], ...]) -> model.Answer:
+    return search.answer(worksheets.load(name), dict(typed))
 
 
 def machine(number: int) -> Typed:
