@@ -65,7 +65,8 @@ def _asked_then_open(answer: Answer, beside: Verdict, system: str) -> str:
         asked = answer.ask.doubtful.get(own.check.name, asked)
     elif own and not asked and not _left_blank(answer):
         asked = answer.ask.sentence(own.finding, own.check.name)
-    return _asked_then(asked, own, answer, f"Also open: {_inside(beside)}.", system)
+    word = "Also open" if own is None or own.finding == model.UNKNOWN else "Can't tell yet"
+    return _asked_then(asked, own, answer, f"{word}: {_inside(beside)}.", system)
 
 
 def _asked_then_close(answer: Answer, beside: Verdict, system: str) -> str:
@@ -89,7 +90,13 @@ def _inside(verdict: Verdict) -> str:
 
 def _asked_then(asked: str, own: Verdict | None, answer: Answer, also: str, system: str) -> str:
     """A question's own sentence, and what stands beside it where a lead has room for both."""
-    said = _filled(asked, replace(answer, deciding=own), system)
+    judged = replace(answer, deciding=own)
+    said = _filled(asked, judged, system)
+    if answer.finding == model.UNKNOWN and said.startswith("Yes"):
+        # A yes doesn't read as what was found: what is open comes first.
+        short = _filled(asked.replace("{state}", _inside(own)), judged, system) if own else ""
+        leads = (f"{also} What was asked: {model.in_sentence(one)}" for one in (said, short))
+        return next((one for one in leads if len(one) < LONGEST_LEAD), also)
     return f"{said} {also}" if said and len(said) + len(also) < LONGEST_LEAD else said
 
 

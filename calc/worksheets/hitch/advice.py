@@ -115,6 +115,8 @@ def _leads(v: model.Inputs, found: model.Found, parts: list[str]) -> dict[str, m
     if fits:
         said["fits"] = said["coupler"] = fits
     said["span"] = _span_said(v, found)
+    if v.mast_height is not None and "hitch_category" in found.assumed and v.ball_hole is None:
+        said["mast"] = _mast_said(v, found)
     slots = _fits_said(v, found, parts, ("slot_lower", "slot_upper"))
     said["sleeves"] = slots or found.note("no_coupler")
     return said
@@ -179,6 +181,14 @@ def _category_said(v: model.Inputs, found: model.Found) -> model.Words:
 def _span_said(v: model.Inputs, found: model.Found) -> model.Words:
     notes = [] if v.implement_span is None else _span_notes(v, found)
     return notes[0] if notes else found.note("flat", span=(found.span, "length"))
+
+
+def _mast_said(v: model.Inputs, found: model.Found) -> model.Words:
+    """What a mast is by itself, while nobody said on which hitch it goes."""
+    known = [key for key in "01234" if hitch.has_size("mast_height", key)]
+    fits = {key: hitching.mast_fit(key, v.mast_height) for key in known}
+    nearest = min(known, key=lambda key: abs(fits[key].gap))
+    return found.note("mast_alone", n=nearest, mast=(fits[nearest].height, "length"))
 
 
 # --- beside it ---------------------------------------------------------------------------------
