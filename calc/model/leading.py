@@ -65,8 +65,9 @@ def _asked_then_open(answer: Answer, beside: Verdict, system: str) -> str:
         asked = answer.ask.doubtful.get(own.check.name, asked)
     elif own and not asked and not _left_blank(answer):
         asked = answer.ask.sentence(own.finding, own.check.name)
-    word = "Also open" if own is None or own.finding == model.UNKNOWN else "Can't tell yet"
-    return _asked_then(asked, own, answer, f"{word}: {_inside(beside)}.", system)
+    if own and own.finding != model.UNKNOWN and "{state}" in asked:
+        asked = answer.ask.sentence(own.finding, own.check.name)  # the state is found
+    return _asked_then(asked, own, answer, f"Also open: {_inside(beside)}.", system)
 
 
 def _asked_then_close(answer: Answer, beside: Verdict, system: str) -> str:
@@ -92,12 +93,17 @@ def _asked_then(asked: str, own: Verdict | None, answer: Answer, also: str, syst
     """A question's own sentence, and what stands beside it where a lead has room for both."""
     judged = replace(answer, deciding=own)
     said = _filled(asked, judged, system)
-    if answer.finding == model.UNKNOWN and said.startswith("Yes"):
-        # A yes doesn't read as what was found: what is open comes first.
-        short = _filled(asked.replace("{state}", _inside(own)), judged, system) if own else ""
-        leads = (f"{also} What was asked: {model.in_sentence(one)}" for one in (said, short))
-        return next((one for one in leads if len(one) < LONGEST_LEAD), also)
-    return f"{said} {also}" if said and len(said) + len(also) < LONGEST_LEAD else said
+    if answer.finding != model.UNKNOWN or own is None or own.finding == model.UNKNOWN or not said:
+        return f"{said} {also}" if said and len(said) + len(also) < LONGEST_LEAD else said
+    # What was asked is settled and the answer isn't: its lead says so, and no yes stands first.
+    first = also.replace("Also open", "Can't tell yet")
+    short = _filled(asked.replace("{state}", _inside(own)), judged, system)
+    for one in (said, short):
+        turned = f"{first} What was asked: {model.in_sentence(one)}"
+        both = turned if one.startswith("Yes") else f"{one} {also}"
+        if len(both) < LONGEST_LEAD:
+            return both
+    return first
 
 
 def _filled(template: str, answer: Answer, system: str) -> str:

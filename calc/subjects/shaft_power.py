@@ -21,8 +21,9 @@ TOWED_MOST, TOWED_COMPACT = 1.5, 1.0
 brakes be towed; compacts' parts are sold for no more than the tractor's own (power/TOW-T26)."""
 BLOWERS = ("snow_blower", "front_blower")
 EASIER = {"typical": "light", "heavy": "typical"}
-"""A blower throws what it is fed, so at a slower pace the next lighter snow's power does; its
-figures are of low confidence besides. Common practice, no source."""
+"""A blower throws what it is fed, so at a slower pace the next lighter snow's power does, and none
+asks for more than its makers' least; its figures are of low confidence besides. Common practice,
+no source."""
 SLOWER = ("finish_mower",)
 """Where the usual work is done with what light work takes with ease, slower: the least that makers
 of finish mowers ask for is 3 PTO hp a foot (power/CUT-F10), whatever grows."""
@@ -150,9 +151,10 @@ def demand(
     column = {"light": "light_source", "typical": "source", "heavy": "heavy_source"}[load]
     source = tables.by_key("power/power_density", "key")[row["power_key"]][column]
     low = high / (1.0 + pto_power.RESERVE_HIGH)
-    if kind in BLOWERS and load in EASIER:
-        easier = implement_power.needed(kind, size, EASIER[load], basis, reserve)
-        low = easier / (1.0 + pto_power.RESERVE_HIGH)
+    if kind in BLOWERS:
+        if load in EASIER:
+            easier = implement_power.needed(kind, size, EASIER[load], basis, reserve)
+            low = easier / (1.0 + pto_power.RESERVE_HIGH)
         low = arith.min(low, implement_class.class_power(kind, size)[0])
         source = f"{source}; {implement_class.class_source(kind)}"
     elif row["power_key"] in SLOWER and load == "typical":

@@ -8,6 +8,13 @@ from calc.model import leading
 from calc.subjects import ground_tools
 from tests.worksheets.asking import finding, given, remedy
 
+CARRIED = {
+    "tractor_kind": "compact_heavy",
+    "tractor_mass": "3,300 lb",
+    "implement_kind": "box_blade",
+    "implement_mass": "600 lb",
+}
+
 
 def lead(found: model.Answer) -> str:
     return leading.lead(found, "us")
@@ -73,6 +80,35 @@ def test_what_hangs_behind_is_asked_with_the_load_in_front() -> None:
     )
     carried = given("ballast", "carry", loader="on", **machine)
     assert "loader_rear" not in [item.name for item in carried.unchecked]
+
+
+def test_only_who_asks_is_told_what_is_left_open_for_want_of_the_question() -> None:
+    blank = model.Unchecked("loader_rear", "Load", "loader_payload", True, True)
+    made = given("ballast", "carry", loader="on", **CARRIED).verdicts
+    sound = [verdict for verdict in made if verdict.finding == model.WITHIN]
+    assert model.finding_of(sound, [blank]) == model.WITHIN
+    assert model.finding_of(sound, [blank], ("loader_rear",)) == model.UNKNOWN
+
+
+@pytest.mark.parametrize(
+    ("width", "power", "said"),
+    [
+        ("49 in", "34.9 hp", "No: "),
+        ("49 in", "45 hp", "Perhaps: gearboxes of this class end at 35 to 42 hp"),
+    ],
+)
+def test_more_tractor_than_a_class_bears_is_told_by_its_own_figures(
+    width: str, power: str, said: str
+) -> None:
+    typed = {"implement_kind": "rotary_tiller", "tractor_mass": "4000 lb", "loader": "on"}
+    found = given("pairing", "duty", working_width=width, pto_power=power, **typed)
+    assert lead(found).startswith(said)
+
+
+def test_a_hitch_of_short_travel_is_told_where_it_is_what_is_close() -> None:
+    typed = {"hitch_category": "1", "implement_category": "1"}
+    found = given("hitch", lift_travel="15 in", **typed)
+    assert found.finding == model.CLOSE and "travel" in lead(found)
 
 
 def test_a_mast_alone_is_not_held_against_every_hitch() -> None:

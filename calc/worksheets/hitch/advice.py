@@ -20,6 +20,7 @@ from calc.worksheets.hitch.fields import COUPLERS
 
 PINS = tuple(OPENINGS)
 FITTING = (*PINS, "span", "hook_span")
+BESIDE = ("hook_height", "mast", "travel")
 
 
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
@@ -111,7 +112,7 @@ def _other_category(v: model.Inputs, remedies: Remedies) -> None:
 
 def _leads(v: model.Inputs, found: model.Found, parts: list[str]) -> dict[str, model.Words]:
     said: dict[str, model.Words] = {"category": _category_said(v, found)}
-    fits = _fits_said(v, found, parts, ("conflict", "coupler_on_tractor", *FITTING, "hook_height"))
+    fits = _fits_said(v, found, parts, ("conflict", "coupler_on_tractor", *FITTING, *BESIDE))
     if fits:
         said["fits"] = said["coupler"] = fits
     said["span"] = _span_said(v, found)
