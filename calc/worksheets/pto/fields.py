@@ -26,6 +26,17 @@ TRAILED = {
 THROUGHPUTS = {"manure_spreader": (20 / 3.6, 60 / 3.6), "feed_mixer": (5 / 3.6, 20 / 3.6)}
 """What passes through [kg/s]: a spreader unloads at tens of tonnes an hour."""
 NAMED_NONE = "other"
+ON_SOD = (
+    "disk_mower",
+    "cutterbar_mower",
+    "disk_conditioner",
+    "tedder",
+    "rotary_rake",
+    "small_square_baler",
+    "round_baler",
+    "round_baler_fixed",
+)
+"""What makes hay, and so rolls on sod while it works; common practice, no source."""
 
 
 LEAST_HYDROSTATIC, LEAST_UTILITY, UTILITY = 0.75, 0.69, 50 * si.HP
@@ -74,6 +85,11 @@ def _drag_typical(known: KnownSoFar) -> Any:
         return None
     row = tables.by_key("power/pto_drag", "key")[drive]
     return Typical(*pto_power.pump_drag(drive), row["source"], "the pump of a compact at neutral")
+
+
+def _under_hay(given: Mapping[str, Any]) -> str:
+    """The ground that hay is made on: sod, where nobody said another."""
+    return "turf" if given.get("implement_kind") in ON_SOD else ""
 
 
 def _speed_typical(known: KnownSoFar) -> Any:
@@ -235,6 +251,7 @@ FIELDS = (
             for row in tables.rows("power/rolling_resistance")
         ),
         example="turf",
+        told=_under_hay,
         group="Job",
     ),
     field("altitude", typical=None, optional=True),
