@@ -4,6 +4,8 @@ import pytest
 
 from calc import model, search, si, worksheets
 from calc.mechanics import draft, traction
+from calc.mechanics.tire_size import decode
+from calc.mechanics.tires import dimensions
 from calc.model import leading
 from calc.subjects import ground_tools
 from tests.worksheets.asking import finding, given, remedy
@@ -231,3 +233,27 @@ def test_a_torque_is_read_as_it_is_written(text: str) -> None:
     field = worksheets.load("driveline").field("clutch_torque")
     assert field.read(text).low == pytest.approx(400 * 1.3558179483314004)
     assert search.answer(worksheets.load("driveline"), {"clutch_torque": text}, ask="bolt")
+
+
+# --- tires ---------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("size", ["13.6-20", "20.8-38", "14.9-24"])
+def test_a_rice_tread_is_taller_in_every_size(size: str) -> None:
+    # Read: 8.3-20 is 6.1 % taller as an R-2 than as an R-1, 11.2-24 9.0 %.
+    plain, deep = (dimensions(decode(text)) for text in (size, f"{size} R-2"))
+    assert 1.06 <= deep.overall_diameter / plain.overall_diameter <= 1.09
+    assert deep.diameter_error >= plain.diameter_error
+
+
+def test_a_size_that_is_worked_out_is_smaller_with_turf_treads() -> None:
+    bars, turf = (dimensions(decode(f"13.6-20 {tread}")) for tread in ("R-1", "R-3"))
+    assert turf.overall_diameter / bars.overall_diameter == pytest.approx(0.98)
+    industrial = dimensions(decode("14-17.5 R-4"))
+    assert industrial.overall_diameter == dimensions(decode("14-17.5")).overall_diameter
+
+
+def test_a_front_that_was_picked_is_paired_with_a_rear() -> None:
+    typed = {"front_tire": "9.5-24", "rear_tire": "16.9-28", "new_front_tire": "280/85R24"}
+    said = lead(given("tires", "partner", **typed))
+    assert said.startswith("280/85R24 in front")
