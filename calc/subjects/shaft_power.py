@@ -113,6 +113,8 @@ def demand(
     load: str = "typical",
     basis: str = "practice",
     reserve: float = pto_power.RESERVE,
+    *,
+    by_class: bool = True,
 ) -> Band | None:
     """Return the band of an implement's demand, or None where no shaft drives it.
 
@@ -129,6 +131,8 @@ def demand(
         As `calc.mechanics.implement_power.needed` takes it; of a post hole digger its auger. [m]
     load, basis, reserve
         The same.
+    by_class
+        False leaves out makers' least for the size: the band then goes with the size alone.
 
     Examples
     --------
@@ -155,7 +159,8 @@ def demand(
         if load in EASIER:
             easier = implement_power.needed(kind, size, EASIER[load], basis, reserve)
             low = easier / (1.0 + pto_power.RESERVE_HIGH)
-        low = arith.min(low, implement_class.class_power(kind, size)[0])
+        if by_class:
+            low = arith.min(low, implement_class.class_power(kind, size)[0])
         source = f"{source}; {implement_class.class_source(kind)}"
     elif row["power_key"] in SLOWER and load == "typical":
         low = arith.min(low, implement_power.needed(kind, size, "light", basis, reserve))

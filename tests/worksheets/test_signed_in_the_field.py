@@ -118,6 +118,24 @@ def test_a_mast_alone_is_not_held_against_every_hitch() -> None:
     assert "Category 1" in lead(found) and "11.8 in" not in lead(found)
 
 
+def test_a_mast_is_not_told_as_a_pin() -> None:
+    said = lead(given("hitch", "category", mast_height="24 in"))
+    assert "by the mast" in said and "agree" not in said
+
+
+def test_a_cutter_that_may_swing_is_no_plain_yes_behind_a_coupler() -> None:
+    typed = {**CARRIED, "loader": "on", "hitch_category": "1", "implement_category": "1"}
+    for kind, coupler, state in (
+        ("rotary_cutter", "u_frame", model.CLOSE),
+        ("rotary_cutter", "none", ""),
+        ("box_blade", "u_frame", ""),
+    ):
+        found = given(
+            "pairing", "hitching", **{**typed, "implement_kind": kind, "quick_coupler": coupler}
+        )
+        assert finding(found, "coupler") == state
+
+
 # --- grip ----------------------------------------------------------------------------------------
 
 
@@ -200,6 +218,15 @@ def test_the_least_power_is_that_of_its_makers(
         "pto", implement_kind=kind, working_width=width, material=material, pto_power=power
     )
     assert finding(found, "power") == state
+
+
+def test_the_widest_blower_goes_by_the_power_for_each_foot() -> None:
+    # 5 hp a foot for usual snow less the reserve of a quarter, at the most: 4.75 ft on 19 hp.
+    found = given(
+        "pto", "widest", implement_kind="snow_blower", pto_power="19 hp", material="heavy"
+    )
+    most = found.output("widest_most")
+    assert most is not None and most.value == pytest.approx(4.75 * si.FOOT, rel=1e-3)
 
 
 @pytest.mark.parametrize(

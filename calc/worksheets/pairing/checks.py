@@ -118,7 +118,9 @@ def _conflict_check(conflict: dict[str, str]) -> Check:
 
 def _coupler_checks(v: Inputs, at: At, theirs: str) -> None:
     """Check the coupler on the tractor, and the implement's pins in it."""
-    conflict = quick_coupler.coupler_conflict(v.implement_kind)
+    swings = v.implement_kind in hitching.OFTEN_SWINGING
+    kind = "swinging_top_link" if swings else v.implement_kind
+    conflict = quick_coupler.coupler_conflict(kind)
     if conflict:
         at.add(_conflict_check(conflict))
     coupler = hitching.coupler_for(v.hitch_category)
