@@ -306,6 +306,10 @@ def _estimated(designation: Designation, row: tables.Row | None) -> Dimensions:
     diameter, error = estimated_diameter(designation)
     if designation.overall is None:  # the rules for those hold the spread already
         error = arith.hypot(error, MAKER_SPREAD)
+        listed, own = row["tread"] if row else "R-1", designation.tread
+        # The rules are those of the tread that a size is usual with: of many it is an R-4.
+        factor, band = (1.0, 0.0) if own[:1] != "R" or own == "R-4" else tread_change(listed, own)
+        diameter, error = diameter * factor, error + band
     unit = 0.001 if designation.form == "metric" else si.INCH
     tread = designation.tread or (row["tread"] if row else "")
     return Dimensions(

@@ -2,6 +2,9 @@
 
 from calc import arith, tables
 
+USUAL_SLIP_MOST = 0.15
+"""Top of the band of slip that suits the user, 8 to 15 %; power/D497-memory [-]."""
+
 
 def mobility_number(
     cone_index: float,

@@ -62,13 +62,14 @@ def finding_of(
     """Return the one finding of an answer.
 
     Advice alone never makes it "over": advice that is not followed, or may not be, is close. A
-    governing check that could not be made leaves it at "can't tell yet" at best.
+    governing check that could not be made leaves it at "can't tell yet" at best; one that is told
+    only `if_asked` needs a question that names it.
     """
     counted = counting(verdicts, names)
     hard = {v.finding for v in counted if v.check.grade != ADVICE}
     if OVER in hard:
         return OVER
-    open_ = [u for u in unchecked if u.governs and (not names or u.name in names)]
+    open_ = [u for u in unchecked if u.governs and (u.name in names if names else not u.if_asked)]
     if UNKNOWN in hard or open_ or _passed_over(counted, unchecked, names):
         return UNKNOWN
     if CLOSE in hard or any(v.finding in (OVER, UNKNOWN) for v in counted):

@@ -65,6 +65,8 @@ def _asked_then_open(answer: Answer, beside: Verdict, system: str) -> str:
         asked = answer.ask.doubtful.get(own.check.name, asked)
     elif own and not asked and not _left_blank(answer):
         asked = answer.ask.sentence(own.finding, own.check.name)
+    if own and own.finding != model.UNKNOWN and "{state}" in asked:
+        asked = answer.ask.sentence(own.finding, own.check.name)  # the state is found
     return _asked_then(asked, own, answer, f"Also open: {_inside(beside)}.", system)
 
 
@@ -89,8 +91,19 @@ def _inside(verdict: Verdict) -> str:
 
 def _asked_then(asked: str, own: Verdict | None, answer: Answer, also: str, system: str) -> str:
     """A question's own sentence, and what stands beside it where a lead has room for both."""
-    said = _filled(asked, replace(answer, deciding=own), system)
-    return f"{said} {also}" if said and len(said) + len(also) < LONGEST_LEAD else said
+    judged = replace(answer, deciding=own)
+    said = _filled(asked, judged, system)
+    if answer.finding != model.UNKNOWN or own is None or own.finding == model.UNKNOWN or not said:
+        return f"{said} {also}" if said and len(said) + len(also) < LONGEST_LEAD else said
+    # What was asked is settled and the answer isn't: its lead says so, and no yes stands first.
+    first = also.replace("Also open", "Can't tell yet")
+    short = _filled(asked.replace("{state}", _inside(own)), judged, system)
+    for one in (said, short):
+        turned = f"{first} What was asked: {model.in_sentence(one)}"
+        both = turned if one.startswith("Yes") else f"{one} {also}"
+        if len(both) < LONGEST_LEAD:
+            return both
+    return first
 
 
 def _filled(template: str, answer: Answer, system: str) -> str:

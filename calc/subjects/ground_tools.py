@@ -3,7 +3,7 @@
 from functools import cache
 
 from calc import arith, si, tables
-from calc.mechanics import draft
+from calc.mechanics import draft, traction
 from calc.mechanics.pto_power import RESERVE_HIGH
 
 PTO_SHARE = 0.83
@@ -15,6 +15,11 @@ PLOW_DEPTH = 7 * si.INCH
 PLOW_WORK = (("medium", 3.0), ("fine", 4.0))
 """Soil and speed in mph of a plow that is pulled at all and of one pulled with ease: loam at a
 crawl, and clay at the pace at which it turns over; common practice, no source."""
+
+DISK = "disk_harrow"
+DISK_WORK = (("disk_tandem_secondary", 3 * si.INCH), ("disk_tandem_primary", 4 * si.INCH))
+"""Row of D497 and depth of a harrow that is pulled at all, over ground worked before, and of one
+pulled with ease, in stubble; soils and speeds as a plow's. Common practice, no source. [m]"""
 
 
 @cache
@@ -100,6 +105,74 @@ def engine_wanted(kind: str, width: float) -> tuple[float, float]:
     if _listed(kind, "light"):
         return _at(_listed(kind, "light"), width), ease
     return ease / (1.0 + RESERVE_HIGH), ease
+
+
+def drafted(kind: str) -> bool:
+    """Return whether ASAE D497 has a draft for a kind.
+
+    A blade has none: it bites as much as the wheels pull.
+
+    Examples
+    --------
+    >>> drafted("plow"), drafted("disk_harrow"), drafted("box_blade")
+    (True, True, False)
+    """
+    return kind in (PLOW, DISK)
+
+
+def pull_wanted(kind: str, width: float) -> tuple[float, float]:
+    """Return the draft of a tool in easy work and in hard work. [N]
+
+    Parameters
+    ----------
+    kind : str
+        A kind that is `drafted`.
+    width : float
+        Working width; of a plow all its bottoms together. [m]
+
+    Raises
+    ------
+    LookupError
+        When D497 has no row for the kind.
+
+    Examples
+    --------
+    >>> [round(pull) for pull in pull_wanted("plow", 28 * 0.0254)]
+    [6824, 10917]
+    """
+    if kind == PLOW:
+        works = [("moldboard_plow", PLOW_DEPTH)] * 2
+    elif kind == DISK:
+        works = list(DISK_WORK)
+    else:
+        raise LookupError(f"ASAE D497 has no draft for {kind!r}.")
+    least, ease = (
+        draft.draft(row, width, mph * si.MPH, depth, soil)
+        for (row, depth), (soil, mph) in zip(works, PLOW_WORK, strict=True)
+    )
+    return least, ease
+
+
+def pull_held(weight: float, soil: str) -> float:
+    """Return the pull that a tractor's wheels put down at the most slip that suits. [N]
+
+    All of what stands on its wheels counts, with all of them driving; of one with two driven
+    wheels the plow's own pull takes most of the rest off the front axle and onto those.
+
+    Parameters
+    ----------
+    weight : float
+        On the wheels, with what the hitch carries. [N]
+    soil : str
+        A row of the table soil_mobility: "firm" stubble, or "tilled".
+
+    Examples
+    --------
+    >>> round(pull_held(1000.0, "firm")), round(pull_held(1000.0, "tilled"))
+    (564, 491)
+    """
+    mobility = traction.soil_mobility_number(soil)
+    return weight * traction.net_traction_ratio(mobility, traction.USUAL_SLIP_MOST)
 
 
 def _plow_engine(width: float, soil: str, mph: float) -> float:

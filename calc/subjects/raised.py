@@ -162,6 +162,9 @@ def load(v: model.Inputs, at: model.At) -> Stand:
     both_ends.check(v, at, found)
     if found.payload is not None:
         loader.check(v, at, found)
+    elif v.loader != "none":
+        # What hangs behind a loader goes by what it lifts: who asks for that has to say it.
+        at.not_checked("loader_rear", "loader_payload", if_asked=True)
     if model.wants():  # no check hangs on these
         tipping.name(v, at, found)
         _ballast_asked(v, at, found)

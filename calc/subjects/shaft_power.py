@@ -21,8 +21,12 @@ TOWED_MOST, TOWED_COMPACT = 1.5, 1.0
 brakes be towed; compacts' parts are sold for no more than the tractor's own (power/TOW-T26)."""
 BLOWERS = ("snow_blower", "front_blower")
 EASIER = {"typical": "light", "heavy": "typical"}
-"""A blower throws what it is fed, so at a slower pace the next lighter snow's power does; its
-figures are of low confidence besides. Common practice, no source."""
+"""A blower throws what it is fed, so at a slower pace the next lighter snow's power does, and none
+asks for more than its makers' least; its figures are of low confidence besides. Common practice,
+no source."""
+SLOWER = ("finish_mower",)
+"""Where the usual work is done with what light work takes with ease, slower: the least that makers
+of finish mowers ask for is 3 PTO hp a foot (power/CUT-F10), whatever grows."""
 WALK = 0.9
 """A climb is taken at a walk where the shaft needs the power, common practice, no source [m/s]."""
 BALER_MASS = 3000 * si.POUND  # a small square baler wants this much tractor; power/BALE-T13
@@ -109,6 +113,8 @@ def demand(
     load: str = "typical",
     basis: str = "practice",
     reserve: float = pto_power.RESERVE,
+    *,
+    by_class: bool = True,
 ) -> Band | None:
     """Return the band of an implement's demand, or None where no shaft drives it.
 
@@ -125,6 +131,8 @@ def demand(
         As `calc.mechanics.implement_power.needed` takes it; of a post hole digger its auger. [m]
     load, basis, reserve
         The same.
+    by_class
+        False leaves out makers' least for the size: the band then goes with the size alone.
 
     Examples
     --------
@@ -147,9 +155,15 @@ def demand(
     column = {"light": "light_source", "typical": "source", "heavy": "heavy_source"}[load]
     source = tables.by_key("power/power_density", "key")[row["power_key"]][column]
     low = high / (1.0 + pto_power.RESERVE_HIGH)
-    if kind in BLOWERS and load in EASIER:
-        easier = implement_power.needed(kind, size, EASIER[load], basis, reserve)
-        low = easier / (1.0 + pto_power.RESERVE_HIGH)
+    if kind in BLOWERS:
+        if load in EASIER:
+            easier = implement_power.needed(kind, size, EASIER[load], basis, reserve)
+            low = easier / (1.0 + pto_power.RESERVE_HIGH)
+        if by_class:
+            low = arith.min(low, implement_class.class_power(kind, size)[0])
+        source = f"{source}; {implement_class.class_source(kind)}"
+    elif row["power_key"] in SLOWER and load == "typical":
+        low = arith.min(low, implement_power.needed(kind, size, "light", basis, reserve))
     if row["size"] == "opening":  # measured on logs as thick as the opening, which few are
         low = arith.min(low, implement_power.demand("chipper", size, load))
         source = f"power/S22; {source}"
@@ -253,6 +267,28 @@ def check_pull(v: model.Inputs, at: model.At) -> None:
     source = ground_tools.pull_source(v.implement_kind)
     at.at_least("pull", "engine", least, source, strict=ease, kind="power")
     at.step("engine", "P_e = P_pto / 0.83", "hitch/B1", P_pto="pto_power")
+
+
+def check_grip(v: model.Inputs, at: model.At, standing: float) -> None:
+    """Check the pull that the wheels put down against the draft, where D497 has one.
+
+    It is broken where firm stubble doesn't hold the easiest work, met where worked ground holds
+    the hardest. `standing` is the tractor as it stands [kg].
+    """
+    if not ground_tools.drafted(v.implement_kind):
+        return
+    weight = (standing + hung.hung_mass(v)) * pto_power.G
+    at.held = ground_tools.pull_held(weight, "firm")
+    least, ease = ground_tools.pull_wanted(v.implement_kind, v.working_width)
+    loose = ground_tools.pull_held(1.0, "firm") / ground_tools.pull_held(1.0, "tilled")
+    source = "power/S38; power/S54; power/D497-memory; hitch/PRACTICE"
+    at.at_least("grip", "held", least, source, strict=ease * loose, kind="force")
+    at.step(
+        "held",
+        "F = 0.56 m g, at 15 % slip on firm ground",
+        source,
+        m=(weight / pto_power.G, "mass"),
+    )
 
 
 def check_driveline(

@@ -167,3 +167,23 @@ def test_a_baler_wants_a_tractor_of_its_mass() -> None:
     """power/BALE-T13: a small square baler on a tractor of 3,000 lb."""
     of, ours, why = shaft_power.check_towed, shaft_power.BALER_MASS / LB, "printed to 500 lb"
     published(of, "small square baler", 3000.0, ours, 250.0, why, "power/BALE-T13", unit="lb")
+
+
+@pytest.mark.parametrize("feet", [4, 5, 6, 7])
+def test_the_usual_work_of_a_finish_mower_asks_for_no_more_than_its_makers(feet: int) -> None:
+    # An owners' thread: finish mowers take 3 to 5 PTO hp for each foot.
+    of, given = shaft_power.demand, f"finish mower of {feet} ft, usual growth, at the least"
+    band = of("finish_mower", feet * FOOT)
+    assert band is not None
+    published(of, given, 3 * feet, band.low / HP, 0.5, WHOLE, "power/CUT-F10", unit="hp")
+
+
+def test_less_oil_is_slower_and_far_less_is_no_use() -> None:
+    # A dealer: a mulcher asks for 18 gpm and more, and is of no use under 14.
+    typed = {"implement_kind": "other", "flow_needed": "18 gpm", "implement_flow": "18 gpm"}
+    found = search.answer(worksheets.load("pairing"), typed, ask="hydraulics")
+    least = next(item.check.limit for item in found.verdicts if item.check.name == "flow")
+    assert isinstance(least, float)
+    gallons = least / 3.785411784e-3 * 60.0
+    of, given = "pairing", "a mulcher that asks for 18 gpm"
+    published(of, given, 14, gallons, 0.5, "whole gallons", "hitch/FLOW-T5", unit="gpm")

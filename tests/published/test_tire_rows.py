@@ -315,3 +315,15 @@ def test_washer_fluid_freezes_where_its_jug_says(key: str, fahrenheit: float) ->
     ):
         found = search.answer(sheet, {**typed, "coldest": f"{coldest} F"}, ask="liquid")
         assert found.finding == finding
+
+
+@pytest.mark.parametrize(
+    ("size", "bars", "rice"),
+    [("8.3-20", 895, 950), ("11.2-24", 1105, 1205)],
+)
+def test_rice_treads_by_the_rule_for_sizes_that_no_row_has(size: str, bars: int, rice: int) -> None:
+    # A maker's file prints both treads of these two sizes; the rule lies between them.
+    of, given = tires.tread_change, f"{size}: R-1 of {bars} mm, as an R-2"
+    factor, band = of("R-1", "R-2")
+    why = "two sizes of one maker, 6.1 and 9.0 % taller"
+    published(of, given, rice, bars * factor, band * bars + 0.5, why, "tires/TY-A", unit="mm")

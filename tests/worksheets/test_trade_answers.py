@@ -255,13 +255,16 @@ def test_a_track_is_narrowed_by_no_more_than_a_fifth() -> None:
 
 
 @pytest.mark.parametrize(
-    ("kind", "power", "key"),
+    ("kind", "power", "width", "key"),
     [
-        ("snow_blower", "19 hp", "lighter_snow"),
-        ("rotary_tiller", "27 hp", "lighter_ground"),
-        ("rotary_cutter", "22 hp", "material"),
+        ("snow_blower", "21.5 hp", "66 in", "lighter_snow"),
+        ("rotary_tiller", "27 hp", "60 in", "lighter_ground"),
+        ("rotary_cutter", "22 hp", "60 in", "material"),
     ],
 )
-def test_lighter_work_is_said_in_words_of_that_work(kind: str, power: str, key: str) -> None:
-    typed = {"implement_kind": kind, "pto_power": power, "working_width": "60 in"}
-    assert key in _keys("pto", **typed, material="heavy")
+def test_lighter_work_is_said_in_words_of_that_work(
+    kind: str, power: str, width: str, key: str
+) -> None:
+    typed = {"implement_kind": kind, "pto_power": power, "working_width": width}
+    climbs = {"slope": "8 %", "tractor_mass": "2,500 lb", "ground_speed": "2 mph"}
+    assert key in _keys("pto", **typed, **climbs, material="heavy")

@@ -110,7 +110,8 @@ def broken(point: Inputs) -> str:
 def open_limits(point: Inputs) -> tuple[str, ...]:
     """Return the fields of the limits that govern a pairing and that nobody gave."""
     found = _pairing().compute(point, model.Work(on=False))
-    return tuple(dict.fromkeys(item.field for item in found.unchecked if item.governs))
+    left = (item for item in found.unchecked if item.governs and not item.if_asked)
+    return tuple(dict.fromkeys(item.field for item in left))
 
 
 def _implement(kind: str, width: float | None, *, light: bool = False) -> dict[str, object]:

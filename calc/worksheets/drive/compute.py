@@ -12,7 +12,7 @@ from calc.mechanics import finance, fuel, ownership, pto_power, traction, transm
 from calc.subjects import shaft_power, slopes
 
 GRAVITY = 9.80665
-HIGHEST_SLIP = 0.15  # top of the band that suits the user, 8 to 15 %; power/D497-memory
+HIGHEST_SLIP = traction.USUAL_SLIP_MOST
 REAR_SHARE = 0.60  # load on the rear axle of a two-wheel drive; hitch/PRACTICE
 GEAR_DRAG_SHARE = 0.61  # of the whole loss; power/S14
 CARRIED_MOST = 0.5  # of the tractor's mass; what is heavier is towed; power/PRACTICE

@@ -20,6 +20,7 @@ from calc.worksheets.hitch.fields import COUPLERS
 
 PINS = tuple(OPENINGS)
 FITTING = (*PINS, "span", "hook_span")
+BESIDE = ("hook_height", "mast", "travel")
 
 
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
@@ -111,10 +112,12 @@ def _other_category(v: model.Inputs, remedies: Remedies) -> None:
 
 def _leads(v: model.Inputs, found: model.Found, parts: list[str]) -> dict[str, model.Words]:
     said: dict[str, model.Words] = {"category": _category_said(v, found)}
-    fits = _fits_said(v, found, parts, ("conflict", "coupler_on_tractor", *FITTING, "hook_height"))
+    fits = _fits_said(v, found, parts, ("conflict", "coupler_on_tractor", *FITTING, *BESIDE))
     if fits:
         said["fits"] = said["coupler"] = fits
     said["span"] = _span_said(v, found)
+    if v.mast_height is not None and "hitch_category" in found.assumed and v.ball_hole is None:
+        said["mast"] = _mast_said(v, found)
     slots = _fits_said(v, found, parts, ("slot_lower", "slot_upper"))
     said["sleeves"] = slots or found.note("no_coupler")
     return said
@@ -161,6 +164,8 @@ def _category_said(v: model.Inputs, found: model.Found) -> model.Words:
         return found.note("is_one", names=category_names(names))
     if names:
         wanted = "mast" if v.mast_height is None and v.implement_span is not None else "span"
+        if v.lower_pin is None and v.implement_span is None:
+            wanted = "by_mast"
         return found.note(f"is_several_{wanted}", names=category_names(names))
     if number:
         return found.note("by_hole", n=number)
@@ -179,6 +184,14 @@ def _category_said(v: model.Inputs, found: model.Found) -> model.Words:
 def _span_said(v: model.Inputs, found: model.Found) -> model.Words:
     notes = [] if v.implement_span is None else _span_notes(v, found)
     return notes[0] if notes else found.note("flat", span=(found.span, "length"))
+
+
+def _mast_said(v: model.Inputs, found: model.Found) -> model.Words:
+    """What a mast is by itself, while nobody said on which hitch it goes."""
+    known = [key for key in "01234" if hitch.has_size("mast_height", key)]
+    fits = {key: hitching.mast_fit(key, v.mast_height) for key in known}
+    nearest = min(known, key=lambda key: abs(fits[key].gap))
+    return found.note("mast_alone", n=nearest, mast=(fits[nearest].height, "length"))
 
 
 # --- beside it ---------------------------------------------------------------------------------

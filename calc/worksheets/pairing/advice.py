@@ -18,6 +18,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     hung_remedies.offer(v, remedies)
     _smaller(v, remedies)
     remedies.more("pto_power", mends=("power", "class", "pull"), step=1.0, another=True)
+    remedies.more("tractor_mass", mends=("grip",), step=50.0, another=True)
     remedies.choose("quick_coupler", "none", mends=("coupler",), source="hitch/H19")
     remedies.do("other_pins", ("pins", "top_pin", "span"), source="hitch/PRACTICE")
     remedies.do("one_off", BOTH_ENDS, source="hitch/PRACTICE")

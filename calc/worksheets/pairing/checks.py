@@ -29,6 +29,9 @@ CLEAR_LEAST, CLEAR_RIGHT = 0.1524, si.FOOT
 # Across, common practice, no source: less than manuals print for up and down, and with a load in
 # the loader next to none.
 ACROSS = (math.tan(math.radians(5.0)), math.tan(math.radians(10.0)))
+FLOW_LEAST = 14.0 / 18.0
+"""With less than it asks for a machine on oil works slower: one that asks for 18 gpm is called of
+no use only under 14 (hitch/FLOW-T5) [-]."""
 SHARE_OF_TIP = (0.25, 0.5)  # of the static tip angle sideways, common practice, no source
 LOADED_ACROSS = (math.tan(math.radians(1.0)), math.tan(math.radians(5.0)))
 
@@ -115,7 +118,9 @@ def _conflict_check(conflict: dict[str, str]) -> Check:
 
 def _coupler_checks(v: Inputs, at: At, theirs: str) -> None:
     """Check the coupler on the tractor, and the implement's pins in it."""
-    conflict = quick_coupler.coupler_conflict(v.implement_kind)
+    swings = v.implement_kind in hitching.OFTEN_SWINGING
+    kind = "swinging_top_link" if swings else v.implement_kind
+    conflict = quick_coupler.coupler_conflict(kind)
     if conflict:
         at.add(_conflict_check(conflict))
     coupler = hitching.coupler_for(v.hitch_category)
@@ -164,6 +169,7 @@ def demand(v: Inputs, load: str = "", size: float | None = None) -> shaft_power.
 def power_checks(v: Inputs, at: At) -> None:
     """Check power at the shaft against what the implement takes and what its driveline bears."""
     shaft_power.check_pull(v, at)
+    shaft_power.check_grip(v, at, _standing(v, at))
     row = implement_power.kind_row(v.implement_kind)
     if row is None and v.power_needed is None:
         return
@@ -344,7 +350,8 @@ def other_checks(v: Inputs, at: At) -> None:
         if v.implement_flow is None:
             at.not_checked("flow", "implement_flow")
         else:
-            at.at_least("flow", "implement_flow", "flow_needed", "hitch/PRACTICE", close_band=0.1)
+            least = FLOW_LEAST * v.flow_needed
+            at.at_least("flow", "implement_flow", least, "hitch/FLOW-T5", strict="flow_needed")
     if v.pins_on_ground is not None and hung.hangs(v) == "hitch":
         at.clearance = v.balls_highest - v.pins_on_ground
         source = "hitch/PRACTICE"
@@ -387,7 +394,7 @@ def road_checks(v: Inputs) -> list[Check]:
     return [*road_list.width_checks(v.place, "dark", width), *([seen] if clear > 0 else [])]
 
 
-POWER = ("driveline", "power", "class", "duty", "pull")
+POWER = ("driveline", "power", "class", "duty", "pull", "grip")
 
 
 def check_all(v: Inputs, at: At) -> None:

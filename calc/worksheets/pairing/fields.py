@@ -106,6 +106,7 @@ OUTPUTS = (
     model.Shown("power_demand", "power"),
     model.Shown("here", "power", hidden=True),
     model.Shown("engine", "power", hidden=True),
+    model.Shown("held", "force", hidden=True),
     model.Shown("climb_power", "power", hidden=True),
     model.Shown("altitude_share", "fraction", hidden=True),
     model.Shown("climb_share", "load_share", hidden=True),

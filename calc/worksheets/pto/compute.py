@@ -196,11 +196,12 @@ def _travel_step(v: model.Inputs, at: model.At) -> None:
     )
 
 
-def _band(v: model.Inputs, size: float) -> shaft_power.Band:
+def _band(v: model.Inputs, size: float, *, by_class: bool = True) -> shaft_power.Band:
     """Return what it asks for in the material at hand, where a shaft drives it."""
     kind, figures, reserve = v.implement_kind, v.figures, v.reserve
     found: shaft_power.Band = v.each(
-        "material", lambda work: shaft_power.demand(kind, size, work, figures, reserve)
+        "material",
+        lambda work: shaft_power.demand(kind, size, work, figures, reserve, by_class=by_class),
     )
     return found
 
@@ -228,7 +229,7 @@ def _demand(v: model.Inputs, at: model.At, row: dict[str, str] | None) -> None:
             at, band, left="left", walking="walking", least="need_low", need="need"
         )
     if row["size"] == "width":
-        each = _band(v, 1.0)
+        each = _band(v, 1.0, by_class=False)
         at.widest = implement_power.widest(at.left, each.high)
         at.widest_most = implement_power.widest(at.left, each.low)
         if model.wants():

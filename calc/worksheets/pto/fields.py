@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from calc import model, tables
+from calc import model, si, tables
 from calc.machines import implement_fields, reviews
 from calc.machines.vocabulary import field
 from calc.mechanics import implement_power, pto_power, typical
@@ -26,6 +26,22 @@ TRAILED = {
 THROUGHPUTS = {"manure_spreader": (20 / 3.6, 60 / 3.6), "feed_mixer": (5 / 3.6, 20 / 3.6)}
 """What passes through [kg/s]: a spreader unloads at tens of tonnes an hour."""
 NAMED_NONE = "other"
+ON_SOD = (
+    "disk_mower",
+    "cutterbar_mower",
+    "disk_conditioner",
+    "tedder",
+    "rotary_rake",
+    "small_square_baler",
+    "round_baler",
+    "round_baler_fixed",
+)
+"""What makes hay, and so rolls on sod while it works; common practice, no source."""
+
+
+LEAST_HYDROSTATIC, LEAST_UTILITY, UTILITY = 0.75, 0.69, 50 * si.HP
+"""The least share of an engine's rating that makers' brochures give at the PTO: of compacts with a
+hydrostatic drive, and of utility tractors from this power on (hitch/B1) [-, W]."""
 
 
 # --- what stands in for what isn't known -------------------------------------------------------
@@ -46,7 +62,18 @@ def _ratio_typical(known: KnownSoFar) -> Any:
         return None
     row = tables.by_key("power/engine_to_pto", "key")[known.get("engine_rating") or "unstated"]
     low, _, high = pto_power.pto_ratio(row["key"])
-    return Typical(low, high, row["source"], row["label"][0].lower() + row["label"][1:])
+    source = row["source"]
+    engine = known["engine_power"].high
+    drive = known.get("transmission") or "hydrostatic"
+    if row["key"] == pto_power.DEFAULT_RATIO and (drive != "gear" or engine >= UTILITY):
+        low, source = min(low, _least_ratio(engine, drive)), f"{source}; hitch/B1"
+    return Typical(low, high, source, row["label"][0].lower() + row["label"][1:])
+
+
+def _least_ratio(engine: float, drive: str) -> float:
+    """The least share of engine power [W] in makers' own pairs, before the pump's drag. [-]"""
+    least = LEAST_UTILITY if engine >= UTILITY else LEAST_HYDROSTATIC
+    return least + pto_power.pump_drag(drive)[1] / engine
 
 
 def _drag_typical(known: KnownSoFar) -> Any:
@@ -58,6 +85,11 @@ def _drag_typical(known: KnownSoFar) -> Any:
         return None
     row = tables.by_key("power/pto_drag", "key")[drive]
     return Typical(*pto_power.pump_drag(drive), row["source"], "the pump of a compact at neutral")
+
+
+def _under_hay(given: Mapping[str, Any]) -> str:
+    """The ground that hay is made on: sod, where nobody said another."""
+    return "turf" if given.get("implement_kind") in ON_SOD else ""
 
 
 def _speed_typical(known: KnownSoFar) -> Any:
@@ -219,6 +251,7 @@ FIELDS = (
             for row in tables.rows("power/rolling_resistance")
         ),
         example="turf",
+        told=_under_hay,
         group="Job",
     ),
     field("altitude", typical=None, optional=True),

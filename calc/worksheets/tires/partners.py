@@ -150,7 +150,10 @@ def _partner(
     # A radial at one end of a driven pair and a bias tire at the other is no pair to buy.
     mixed = front.designation.radial != rear.designation.radial
     if not sold and (mixed or not window.low <= lead <= window.high):
-        if best["front"] is not None:
+        chosen = pair.rear_stays and not pair.front_stays  # a front is picked: what goes behind it?
+        if chosen and best["rear"] is not None:
+            rear, lead = best["rear"].tire, best["rear"].lead
+        elif best["front"] is not None:
             front, lead = best["front"].tire, best["front"].lead
         elif not pair.rear_stays and tire_partners.sold_with(rear.designation):
             sizes = quantities.joined(tire_partners.sold_with(rear.designation), "or")
