@@ -6,6 +6,7 @@ import re
 import pytest
 
 from calc import model, search, worksheets
+from calc.model import sentences
 from calc.model.pictures import Bar, Bars
 from calc.render import answer as rendered
 from calc.render import svg
@@ -80,6 +81,23 @@ def test_what_was_not_checked_names_the_field_that_it_needs():
         if item.governs:
             label = answer.worksheet.field(item.field).label
             assert f"It needs “{label}”. " in html.replace("&#39;", "'")
+
+
+def test_an_empty_field_shows_what_a_blank_means_and_asks_for_what_can_be_typed():
+    sheet = worksheets.load("tires")
+    field = sheet.field("new_front_tire")
+    assert sentences.hint(field, {}, "us") == "blank: the fronts stay"
+    assert field.read(field.such_as) is not None
+
+
+def test_every_way_to_write_a_field_is_one_that_it_takes():
+    shown = 0
+    for sheet in map(worksheets.load, worksheets.names()):
+        for item in sheet.fields:
+            if isinstance(item, model.Entry) and item.such_as:
+                assert item.read(item.such_as) is not None, item.name
+                shown += 1
+    assert shown >= 5
 
 
 @pytest.mark.parametrize(

@@ -98,6 +98,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         essential=True,
         group=NEW,
         such_as="8-16 R-1",
+        blank="the fronts stay",
     ),
     model.Entry(
         "new_rear_tire",
@@ -106,6 +107,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         essential=True,
         group=NEW,
         such_as="12.4-24 R-1",
+        blank="the rears stay",
     ),
     model.Choice(
         "front_drive",
