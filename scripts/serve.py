@@ -18,6 +18,7 @@ import threading
 import time
 import webbrowser
 from collections.abc import Iterable
+from http import HTTPStatus
 from urllib.parse import urlsplit
 
 from scripts import _environment, _setup, build, headers
@@ -49,6 +50,20 @@ class Handler(http.server.SimpleHTTPRequestHandler):
         for name, value in (wanted or {"Cache-Control": "no-cache"}).items():
             self.send_header(name, value)
         super().end_headers()
+
+    def send_error(self, code: int, message: str | None = None, explain: str | None = None) -> None:
+        """Send the site's own page where nothing is found, as a host does."""
+        page = Path(self.directory) / "404.html"
+        if code != HTTPStatus.NOT_FOUND or not page.is_file():
+            super().send_error(code, message, explain)
+            return
+        body = page.read_bytes()
+        self.send_response(code, message)
+        self.send_header("Content-Type", "text/html; charset=utf-8")
+        self.send_header("Content-Length", str(len(body)))
+        self.end_headers()
+        if self.command != "HEAD":
+            self.wfile.write(body)
 
     def log_message(self, format: str, *args: object) -> None:
         """Say nothing for each request."""

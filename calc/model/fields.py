@@ -192,7 +192,8 @@ class Entry:
     """A field for text that is neither a quantity nor a choice, such as a tire size.
 
     `decode` turns the text into the value and raises InputError with a sentence; blank gives
-    None. `such_as` shows how it may be written, `example` is its text in the page's example.
+    None. `such_as` shows how it may be written, `example` is its text in the page's example,
+    `blank` says what a blank means.
     """
 
     name: str
@@ -204,6 +205,7 @@ class Entry:
     essential: bool = False
     group: str = "More numbers"
     such_as: str = ""
+    blank: str = ""
 
     def read(self, text: str, system: str = "us") -> Any:
         """Return the decoded value, or None when blank."""
@@ -212,7 +214,8 @@ class Entry:
             return None
         if len(plain) > quantities.LONGEST_TEXT:
             raise InputError(
-                f"That is {len(plain):,} characters long; write something like {self.such_as}."
+                f"That is {len(plain):,} characters long"
+                + (f"; write something like {self.such_as}." if self.such_as else ": too much.")
             )
         return self.decode(plain)
 

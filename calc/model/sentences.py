@@ -154,6 +154,8 @@ def assumed_sentence(assumed: model.Assumed, system: str) -> str:
 def hint(item: model.AnyField, known: model.KnownSoFar, system: str) -> str:
     """What stands in an empty field: the usual range that is used, or how one is written."""
     if isinstance(item, model.Entry):
+        if item.blank:
+            return f"blank: {item.blank}"
         written = item.such_as or item.example
         return f"such as {written}" if written else ""
     if not isinstance(item, model.Field):

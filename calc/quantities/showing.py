@@ -45,10 +45,15 @@ NOTHING = "nothing"
 
 
 def _shown(value: float, unit: Unit, kind_name: str, figures: int) -> str:
-    """Return a value in a unit, without it; what can't be below zero is nothing there."""
+    """Return a value in a unit, without it, a temperature in whole degrees.
+
+    What can't be below zero is nothing there.
+    """
     found = unit.from_base(value)
     if kind_name == "year":
         return f"{found:.6g}"
+    if kind_name == "temperature" and math.isfinite(found):
+        found = math.floor(found + 0.5)
     said = amount(found) if unit.symbol == "$" else number(found, figures)
     return NOTHING if said.startswith("-") and kind(kind_name).never_below_zero else said
 

@@ -22,6 +22,8 @@ _NOT_COUNTED = frozenset(small_words("not counted"))
 # Marks and single letters are units only close behind the number.
 _CLOSE = frozenset(["'", '"', "#", "$", "k", "m", "f", "c", "a", "v", "w", "h", "s", "t", "d", "g"])
 _ALWAYS_WORD = frozenset(["x", "ch", "times", "thousand", "k", "grand"])
+# "14 thousand" and "fifteen hundred": what such a word makes of the number before it.
+_FACTORS = {"hundred": 100, "thousand": 1000, "grand": 1000}
 _PARTS = {"\u00bd": "1/2", "\u00bc": "1/4", "\u00be": "3/4", "\u215c": "3/8", "\u215e": "7/8"}
 _SINGLE = ("acre", "ton", "hectare")  # of which "an acre" is one
 MOST = 60  # a message that has more is a table
@@ -155,8 +157,12 @@ def _digits(tokens: list[Token], place: int) -> _Numeral:
     token = tokens[place]
     after = tokens[place + 1] if place + 1 < len(tokens) else None
     number = float(token.text.replace(",", ""))
-    if after and after.text == "k" and after.start == token.end:
-        return _Numeral(place + 2, f"{number * 1000:g}", number * 1000, False)
+    close = after is not None and after.start == token.end
+    factor = _FACTORS.get(after.text, 1) if after else 1
+    if close and after and after.text == "k":
+        factor = 1000
+    if factor > 1:
+        return _Numeral(place + 2, f"{number * factor:.10g}", number * factor, False)
     return _Numeral(place + 1, token.text, number, False)
 
 
@@ -206,7 +212,7 @@ def _spelled(tokens: list[Token], place: int) -> _Numeral | None:
         at += 1
     if not at:
         return None
-    for word, factor in (("hundred", 100), ("thousand", 1000)):
+    for word, factor in _FACTORS.items():
         if at < len(words) and words[at] == word:
             total *= factor
             at += 1

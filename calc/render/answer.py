@@ -8,7 +8,7 @@ import htpy as h
 
 from calc import links, model
 from calc.model import Answer, check_text, leading, sentences, words
-from calc.render import parts, svg
+from calc.render import fitting_caution, parts, svg
 from calc.render.depth import depth_html
 from calc.render.marks import shape
 from calc.render.notes import Notes
@@ -50,7 +50,7 @@ def _answer(answer: Answer, system: str) -> h.Element:
 def _finding(answer: Answer, system: str, notes: Notes) -> h.Element:
     said = leading.lead(answer, system)
     deciding = answer.deciding
-    why = deciding.check.why if deciding and answer.finding != model.WITHIN else ""
+    why = _why(answer, said)
     source = deciding.check.source if deciding and not answer.missing else ""
     name = answer.worksheet.name
     return h.div(
@@ -68,6 +68,26 @@ def _finding(answer: Answer, system: str, notes: Notes) -> h.Element:
         if not answer.final
         else None,
     ]
+
+
+STAKES = "At stake: "
+SAID = 0.7  # of the words of a reason: a lead that has so many of them has told it
+
+
+def _why(answer: Answer, lead: str) -> str:
+    """What happens when the deciding check is broken, where the lead hasn't said so.
+
+    Of a limit that isn't broken it is what is at stake; what fits or doesn't tells its own state.
+    """
+    if answer.deciding is None or answer.finding == model.WITHIN:
+        return ""
+    why, said = answer.deciding.check.why, fitting_caution.stems(lead)
+    about = fitting_caution.stems(why)
+    if not why or (about and len(about & said) >= SAID * len(about)):
+        return ""
+    of_money = bool(answer.worksheet.words.get("findings"))
+    broken = answer.finding not in (model.CLOSE, model.UNKNOWN)
+    return why if broken or of_money or answer.deciding.check.sense == "fits" else f"{STAKES}{why}"
 
 
 def sight_html(answer: Answer, system: str = "us") -> str:
@@ -168,7 +188,7 @@ def _unchecked(answer: Answer) -> h.Element | None:
             [
                 h.li[
                     h.strong[f"{item.title}. "],
-                    answer.worksheet.field(item.field).label.rstrip("?") + ": ",
+                    f"It needs “{answer.worksheet.field(item.field).label}”. ",
                     answer.worksheet.field(item.field).help,
                 ]
                 for item in shown

@@ -19,7 +19,8 @@ those tract under until what when where which while with your
 _EMPTY = frozenset(_SAY_NOTHING.split())
 
 
-def _stems(text: str) -> set[str]:
+def stems(text: str) -> set[str]:
+    """The words that say what a text is about, each by its first letters."""
     return {word[:5] for word in re.findall(r"[a-z]{4,}", text.lower())} - _EMPTY
 
 
@@ -29,10 +30,10 @@ def choose(answer: Answer, lead: str) -> str:
     if not cautions:
         return LEAST_CAUTION
     broken = [v.check for v in answer.verdicts if concerns.is_broken(v)]
-    said, found = _stems(lead), _stems(" ".join(f"{c.heading(model.OVER)} {c.why}" for c in broken))
+    said, found = stems(lead), stems(" ".join(f"{c.heading(model.OVER)} {c.why}" for c in broken))
 
     def fitting(caution: model.Caution) -> tuple[int, int]:
-        about = _stems(caution.text)
+        about = stems(caution.text)
         return len(about & said), len(about & found)
 
     return max(cautions, key=fitting).text

@@ -100,7 +100,7 @@ def finding_block(href: Href, kept: Sequence[Kept] = ()) -> str:
                 type="search",
                 autocomplete="off",
                 enterkeyhint="go",
-                placeholder="60 inch bush cutter on my 1650 lb tractor",
+                placeholder="60 in cutter, 1650 lb tractor",
                 aria_describedby="ys-find-said",
             ),
             h.p("#ys-find-said.ys-find-said", role="status", aria_live="polite"),

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import itertools
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 
 import htpy as h
 
@@ -33,15 +34,16 @@ def draw(picture: p.Picture, system: str, number: int = 0) -> h.Element:
     else:
         items, height = _bars(picture, system)
     said = words(picture.description, system)
+    caption = f"{picture.title}. {said}" + ("" if said.endswith(".") else ".")
     return h.figure(".ys-picture")[
         h.svg(
             {
                 "viewBox": f"0 0 {WIDTH:.0f} {_n(height)}",
                 "role": "img",
-                "aria-label": f"{picture.title}. {said}",
+                "aria-label": caption,
             }
         )[items],
-        h.figcaption[f"{picture.title}. {said}"],
+        h.figcaption[caption],
     ]
 
 
@@ -345,9 +347,25 @@ def _bars(picture: p.Bars, system: str) -> tuple[list[h.Element], float]:
         for index in range(len(picture.bars)):
             top = row * index + 1.5 * TEXT
             drawn.append(_line([(x, top), (x, top + 1.5 * TEXT)], "ink dashed"))
-    for value in ticks(unit.from_base(low), unit.from_base(high), 5):
-        at = place(unit.to_base(value))
-        drawn.append(
-            _label(at, height - 0.4 * TEXT, q.with_unit(q.number(value), unit.symbol), style="soft")
-        )
+    for at, text in _apart(unit, low, high, place):
+        drawn.append(_label(at, height - 0.4 * TEXT, text, style="soft"))
     return drawn, height
+
+
+def _apart(
+    unit: q.Unit, low: float, high: float, place: Callable[[float], float]
+) -> list[tuple[float, str]]:
+    """As many round numbers under an axis as stand beside each other, each with its unit."""
+    labels: list[tuple[float, str]] = []
+    for most in range(5, 0, -1):
+        values = ticks(unit.from_base(low), unit.from_base(high), most)
+        labels = [
+            (place(unit.to_base(value)), q.with_unit(q.number(value), unit.symbol))
+            for value in values
+        ]
+        if all(
+            second[0] - first[0] >= LETTER * (1.5 + (len(first[1]) + len(second[1])) / 2)
+            for first, second in itertools.pairwise(labels)
+        ):
+            break
+    return labels

@@ -5,11 +5,15 @@ from __future__ import annotations
 import re
 import signal
 import subprocess
+import threading
 from collections.abc import Iterator
 from pathlib import Path
+from urllib.error import HTTPError
 from urllib.request import urlopen
 
-from scripts import _environment, _setup
+import pytest
+
+from scripts import _environment, _setup, serve
 
 COMMAND = [_environment.venv_python(), "scripts/serve.py", "--no-open", "--port", "0"]
 SHOP = "scripts/example-shop"
@@ -67,3 +71,17 @@ def test_a_shop_that_is_not_there_is_one_sentence(tmp_path: Path) -> None:
     done = subprocess.run(command, cwd=_setup.ROOT, capture_output=True, text=True)
     assert done.returncode == 1
     assert done.stderr == f"There is no folder {tmp_path / 'none'}.\n"
+
+
+def test_where_nothing_is_found_the_sites_own_page_says_so(tmp_path: Path) -> None:
+    (tmp_path / "404.html").write_text("<h1>Not here</h1>", encoding="utf-8")
+    serving = serve.server(tmp_path)
+    threading.Thread(target=serving.serve_forever, daemon=True).start()
+    try:
+        with pytest.raises(HTTPError) as missing:
+            urlopen(f"http://127.0.0.1:{serving.server_address[1]}/none/", timeout=30)
+        assert missing.value.code == 404
+        assert missing.value.read() == b"<h1>Not here</h1>"
+    finally:
+        serving.shutdown()
+        serving.server_close()

@@ -213,7 +213,7 @@ FIELDS: tuple[model.AnyField, ...] = (
 
 OUTPUTS = (
     model.Shown("depth", "length"),
-    model.Shown("tip_clearance", "length"),
+    model.Shown("tip_clearance", "clearance"),
     model.Shown("power_low", "power"),
     model.Shown("power_full", "power"),
     model.Shown("widest", "length"),

@@ -180,7 +180,7 @@ FIELDS: tuple[model.AnyField, ...] = (
 OUTPUTS = (
     model.Shown("shortest", "length"),
     model.Shown("longest", "length"),
-    model.Shown("gap", "length"),
+    model.Shown("gap", "clearance"),
     model.Shown("overlap_longest", "length"),
     model.Shown("overlap_share", "fraction"),
     model.Shown("leave", "length"),

@@ -31,7 +31,7 @@ FIELDS: tuple[model.AnyField, ...] = (
     ),
     vocabulary.field("tractor_kind", example="utility"),
     vocabulary.field("rear_tire", example="14.9-28 R-1", essential=True, group=WHEELS),
-    model.Entry("outer_tire", tire_entry.read_size, group=WHEELS, such_as="blank: the same size"),
+    model.Entry("outer_tire", tire_entry.read_size, group=WHEELS, blank="the same size"),
     vocabulary.field("track_width", example="60 in", essential=True, group=WHEELS),
     model.Choice(
         "outer_wheel",

@@ -55,6 +55,7 @@ def _rear_view(v: model.Inputs, outcome: model.Outcome) -> Scene:
     inner, outer = _sizes(v)
     assert inner is not None and outer is not None
     apart, half = outcome.output("spacing"), v.track_width / 2
+    gap = outcome.output("gap")
     edge = half + apart + outer.section_width / 2
     hub = inner.static_loaded_radius
     top = max(inner.overall_diameter, outer.overall_diameter)
@@ -98,11 +99,12 @@ def _rear_view(v: model.Inputs, outcome: model.Outcome) -> Scene:
     return Scene(
         "Rear view, to scale",
         model.phrase(
-            "{inner} inside and {outer} outside, middles {s} apart, {gap} between the sidewalls",
+            "{inner} inside and {outer} outside, middles {s} apart; "
+            + ("the sidewalls overlap by {gap}" if gap < 0 else "{gap} between the sidewalls"),
             inner=inner.designation.size,
             outer=outer.designation.size,
             s=(apart, "length"),
-            gap=(outcome.output("gap"), "length"),
+            gap=(abs(gap), "length"),
         ),
         items,
     )

@@ -39,18 +39,26 @@ def _cut(v: model.Inputs) -> Scene:
         Label((0.135, max(box, 0.0)), "Valve box", dy=-0.8),
         Label((left, -deepest), _reach_words(v, clear), "start", style, dy=0.8),
     ]
+    works = "{z} deep" if v.tool_depth else "on the surface"
     return Scene(
         "A cut through the lawn",
         model.phrase(
-            "The tool works {z} deep and may reach {d} with bounce and settling; the highest head "
-            "is {s} below the soil and the highest box {b}, where below zero means proud",
+            f"The tool works {works} and may reach {{d}} with bounce and settling; the highest "
+            f"head {_stands('s', v.head_depth)} and the highest box {_stands('b', v.box_depth)}.",
             z=(v.tool_depth, "length"),
             d=(down, "length"),
-            s=(v.head_depth, "length"),
-            b=(v.box_depth, "length"),
+            s=(abs(v.head_depth), "length"),
+            b=(abs(v.box_depth), "length"),
         ),
         items,
     )
+
+
+def _stands(name: str, depth: float) -> str:
+    """How something buried `depth` m deep stands in the soil, its number by `name`."""
+    if depth == 0:
+        return "is flush with the soil"
+    return f"is {{{name}}} below the soil" if depth > 0 else f"stands {{{name}}} proud of it"
 
 
 def _reach_words(v: model.Inputs, clear: bool) -> model.Phrase:

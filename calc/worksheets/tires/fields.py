@@ -97,7 +97,8 @@ FIELDS: tuple[model.AnyField, ...] = (
         tire_entry.read_size,
         essential=True,
         group=NEW,
-        such_as="blank: the fronts stay",
+        such_as="8-16 R-1",
+        blank="the fronts stay",
     ),
     model.Entry(
         "new_rear_tire",
@@ -105,7 +106,8 @@ FIELDS: tuple[model.AnyField, ...] = (
         example="13.6-24 R-1",
         essential=True,
         group=NEW,
-        such_as="blank: the rears stay",
+        such_as="12.4-24 R-1",
+        blank="the rears stay",
     ),
     model.Choice(
         "front_drive",

@@ -78,8 +78,9 @@ def _outline_words(pair: common.Pair) -> model.Words:
             continue
         numbers[f"{axle}_old"] = (old.overall_diameter, "length")
         numbers[f"{axle}_new"] = (new.overall_diameter, "length")
-        said.append(f"{axle} {{{axle}_old}} to {{{axle}_new}} across")
-    return model.Phrase("Standing under load: " + ", ".join(said), numbers)
+        stays = old.overall_diameter == new.overall_diameter
+        said.append(f"{axle} {{{axle}_new}} across" + ("" if stays else f", {{{axle}_old}} before"))
+    return model.Phrase("Standing under load: " + "; ".join(said), numbers)
 
 
 def _lead_bars(v: model.Inputs, outcome: model.Outcome) -> Bars:

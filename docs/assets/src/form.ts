@@ -1,5 +1,6 @@
 /** The form of a worksheet: whose numbers stand in it, which question it asks, and its marks. */
 
+import { Chosen } from "./chosen";
 import { make } from "./dom";
 import { type Control, siteLists } from "./machines";
 import { labelOf, rowOf, toggleHelp } from "./rows";
@@ -69,6 +70,7 @@ export class Form {
     element.addEventListener(OWN_EVENT, () => this.startOwn(), { signal });
     element.addEventListener("click", toggleHelp, { signal });
     element.addEventListener("submit", (event) => event.preventDefault(), { signal });
+    new Chosen(element, ["input", "change", INPUTS_EVENT], signal);
     this.takeRegion();
   }
 
