@@ -26,6 +26,7 @@ _LINKS = frozenset(small_words("links"))
 # Words that may stand between an amount and its noun.
 _ADJECTIVES = frozenset(small_words("adjectives"))
 _ROADS = frozenset(["road", "highway", "zone"])
+_SIGNS = frozenset(["road", "highway", "car", "cars", "traffic"])
 _SIGNED = frozenset(range(25, 85, 5))  # [mph]; bare before "road" it is the speed on its signs
 _WAYS = frozenset(["road", "highway", "street", "bridge", "driveway", "pavement"])
 _NO_WIDTH = frozenset(small_words("no width"))
@@ -35,6 +36,9 @@ _NEEDING = frozenset(["take", "takes", "need", "needs", "want", "wants", "requir
 _OUTLETS = frozenset(["remote", "remotes", "outlet", "outlets"])
 _DRAGGED = frozenset(["drag", "dragging", "skid", "skidding", "pull", "pulling", "tow", "towing"])
 _TAKING = frozenset(["take", "takes", "lose", "loses", "eat", "eats", "steal", "steals"])
+_BEING = frozenset(["is", "are", "was", "weighs", "measures"])
+_HEATERS = frozenset(["heat", "heater", "heating", "heaters"])
+_STICKS = frozenset(["out", "back", "behind"])  # "it sticks out 4 ft" is no width
 _CARRIERS = frozenset(["pallet_forks", "bale_spear"])  # behind the tractor
 _PLACES = frozenset(["back", "front", "rear"])
 
@@ -54,7 +58,8 @@ class Placing:
         words = {token.text for token in tokens}
         carried = any(each.value_of("implement_kind") in _CARRIERS for each in said)
         on_loader = any(each.value_of("loader_tool") for each in said)
-        lifted = on_loader or ("loader" in words and not words & _DRAGGED)
+        grapple = any(subject_of(each) == "grapple" for each in said)
+        lifted = on_loader or grapple or ("loader" in words and not words & _DRAGGED)
         named = {"goods": "load" if lifted else "implement" if carried else "goods"}
         self.subjects = [
             (each, named.get(subject, subject)) for each in said if (subject := subject_of(each))
@@ -76,6 +81,8 @@ class Placing:
         place = amount.last
         if "speed" in amount.kinds and self._word_before(amount) == "at":
             return ""  # "at 6 mph trains 50 mph"
+        if self._word_before(amount) in _BEING and self._is_said_of(amount):
+            return ""  # "the cutter is 84 in wide, tractor 66 in"
         while place < len(self.tokens):
             inner = self.inside.get(place)
             if inner:
@@ -95,11 +102,18 @@ class Placing:
     def _word_before(self, amount: Amount) -> str:
         return self.tokens[amount.first - 1].text if amount.first else ""
 
+    def _is_said_of(self, amount: Amount) -> bool:
+        """Whether a noun and one word, such as "is", stand right before an amount."""
+        return any(said.last == amount.first - 1 for said, _ in self.subjects)
+
     def _named_at(self, place: int) -> str:
-        """Return what a noun speaks of; of "backhoe trailer" the last word does."""
+        """Return what a noun speaks of; of "backhoe trailer" the last word does.
+
+        Of "60 in mower deck shaft" the deck does: shafts are given with what their length is.
+        """
         found = ""
         for said, subject in self.subjects:
-            if said.first == place:
+            if said.first == place and (found, subject) != ("implement", "shaft"):
                 found, place = subject, said.last
         return found
 
@@ -142,6 +156,9 @@ class Placing:
             return []  # of a lamp, which says its kind, or of a heater
         if "power" in amount.kinds and self._is_a_loss(amount):
             return []
+        if counted := self._counted_before(amount):
+            why = "“x” says how many"
+            return [self._fact(amount, counted, "count", why, 0)]
         if amount.kinds.get("power") == "kW" and self._names(amount, "generator"):
             why = "a generator's size is said in kW"
             return [self._fact(amount, ("generator_rating",), "power", why, 0)]
@@ -151,6 +168,8 @@ class Placing:
         if self._word_before(amount) in _NEEDING and self._outlets_behind(amount):
             why = "it takes so many"
             return [self._fact(amount, ("remotes_needed",), "count", why, 0)]
+        if self._is_my_speed(amount):
+            return [self._fact(amount, ("road_speed",), "speed", "“me” beside the cars' speed", 0)]
         if self._road_behind(amount):
             return [self._fact(amount, ("car_speed",), "speed", "the road is known by it", 0)]
         if behind:
@@ -173,6 +192,23 @@ class Placing:
         before = {token.text for token in self.tokens[max(0, amount.first - 2) : amount.first]}
         return bool(before & _TAKING) and self.about(amount) != "implement"
 
+    def is_heat(self, amount: Amount) -> bool:
+        """Whether a power is that of a heater, which no page asks for: "cab heat 5 kW"."""
+        if "power" not in amount.kinds:
+            return False
+        beside = {self._word_before(amount)}
+        beside |= {token.text for token in self.tokens[amount.last : amount.last + 1]}
+        return bool(beside & _HEATERS)
+
+    def _counted_before(self, amount: Amount) -> tuple[str, ...]:
+        """Return what "x2" behind things that are counted says: "55 W lights x2"."""
+        if amount.kinds or amount.spelled or self._word_before(amount) != "x":
+            return ()
+        behind = amount.first - 1
+        phrases = [said.value_of("cue") for said in self.cued if said.last == behind]
+        found = [c.fields for each in phrases for c in cues()[each] if c.kind == "count"]
+        return found[0] if found else ()
+
     def _is_loaders_rating(self, amount: Amount) -> bool:
         """Whether a mass is what a loader is rated for: "with the loader, rated at 1100 lb"."""
         begin, _ = self.sentence(amount.first)
@@ -180,10 +216,20 @@ class Placing:
         return "loader" in before and bool({"rated", "rate"} & set(before[-2:]))
 
     def _road_behind(self, amount: Amount) -> bool:
-        """Whether a speed is that of a road: "a 55 mph road", "on a 45 road"."""
+        """Whether a speed is that of a road: "a 55 mph road", "on a 45 road", "road 55"."""
+        if not amount.kinds and self._word_before(amount) in _SIGNS:
+            return amount.value in _SIGNED
         if not any(t.text in _ROADS for t in self.tokens[amount.last : amount.last + 1]):
             return False
         return "speed" in amount.kinds or amount.value in _SIGNED
+
+    def _is_my_speed(self, amount: Amount) -> bool:
+        """Whether a number behind "me" is a speed: "me 12 mph", "road 55, me 12"."""
+        if "speed" in amount.kinds:
+            return self._word_before(amount) == "me"
+        words = {token.text for token in self.tokens}
+        bare = not amount.kinds and not amount.spelled and amount.value < min(_SIGNED)
+        return bare and self._word_before(amount) == "me" and bool(words & {*_SIGNS, "limit"})
 
     def _outlets_behind(self, amount: Amount) -> bool:
         return any(t.text in _OUTLETS for t in self.tokens[amount.last : amount.last + 1])
@@ -204,6 +250,8 @@ class Placing:
             return True
         if "length" not in amount.kinds:
             return False
+        if self._word_before(amount) in _STICKS:
+            return True
         behind = self.tokens[amount.last : amount.last + 1]
         return any(token.text in _NO_WIDTH for token in behind)
 
@@ -312,7 +360,9 @@ def place_amounts(placing: Placing, given: Given) -> None:
     given.apart += [
         amount
         for amount in placing.amounts
-        if placing.is_roads(amount) or prices.is_paid_down(placing.tokens, amount)
+        if placing.is_roads(amount)
+        or placing.is_heat(amount)
+        or prices.is_paid_down(placing.tokens, amount)
     ]
     own = [amount for amount in placing.amounts if amount not in given.apart]
     waiting = [(placing.options(amount), amount) for amount in own]

@@ -32,7 +32,15 @@ def on_the_loader(said: Sequence[Said], tokens: Sequence[Token]) -> list[Said]:
         tool = _WORDS.get(token.text, "") if place not in inside else ""
         if tool and _is_in_front(place, place + 1, tokens):
             found.append(_tool(place, place + 1, tool, token.text))
+    if any(each.value_of("loader_tool") for each in found):
+        # What lies on a spear in front is a load: "round bale on the loader's spear".
+        found = [_as_load(each) for each in found]
     return sorted(found, key=lambda each: each.first)
+
+
+def _as_load(each: Said) -> Said:
+    bale = each.value_of("implement_kind") == "bale_spear" and each.phrase.split()[-1] == "bale"
+    return Said(each.first, each.last, (Sense("subject", "load"),), each.phrase) if bale else each
 
 
 def _tool(first: int, last: int, tool: str, phrase: str) -> Said:
