@@ -7,18 +7,16 @@ from dataclasses import dataclass
 from functools import cache
 
 from calc import quantities, tables
-from calc.reading.words import MARK, NUMBER, WORD, Token, small_words
+from calc.reading.words import MARK, NUMBER, WORD, Token
 
-_NUMBER_WORDS = {word: value for value, word in enumerate(small_words("digits"))}
-_TENS = {word: 10 * place for place, word in enumerate(small_words("tens"), 2)}
-_HEDGES = frozenset(small_words("hedges"))
+_HEDGES = frozenset(tables.small_words("hedges"))
 _TO = frozenset(["to", "-", "through"])
 # A number may be told from its unit by a word that says of what it is: "20 pto hp".
 BETWEEN = frozenset(["pto", "engine", "gross", "net", "rated"])
 # "6 in auger" is six inches, "6 in the bucket" is not.
-_NOT_INCHES = frozenset(small_words("not inches"))
+_NOT_INCHES = frozenset(tables.small_words("not inches"))
 _SIZES = frozenset(["wide", "long", "high", "tall", "deep", "across"])
-_NOT_COUNTED = frozenset(small_words("not counted"))
+_NOT_COUNTED = frozenset(tables.small_words("not counted"))
 # Marks and single letters are units only close behind the number.
 _CLOSE = frozenset(["'", '"', "#", "$", "k", "m", "f", "c", "a", "v", "w", "h", "s", "t", "d", "g"])
 _ALWAYS_WORD = frozenset(["x", "ch", "times", "thousand", "k", "grand"])
@@ -192,25 +190,8 @@ def _spelled(tokens: list[Token], place: int) -> _Numeral | None:
     if words[0] == "half":
         skip = 2 if len(words) > 1 and words[1] in ("a", "an") else 1
         return _Numeral(place + skip, "0.5", 0.5, True)
-    total, at = 0, 0
-    if words[at] in _TENS:
-        total = _TENS[words[at]]
-        at += 1
-        at += at < len(words) and words[at] == "-"
-    if (
-        at < len(words)
-        and words[at] in _NUMBER_WORDS
-        and (not total or _NUMBER_WORDS[words[at]] < 10)
-    ):
-        total += _NUMBER_WORDS[words[at]]
-        at += 1
-    if not at:
-        return None
-    for word, factor in (("hundred", 100), ("thousand", 1000)):
-        if at < len(words) and words[at] == word:
-            total *= factor
-            at += 1
-    return _Numeral(place + at, str(total), float(total), True)
+    number = quantities.spelled(words)
+    return _Numeral(place + number[1], str(number[0]), float(number[0]), True) if number else None
 
 
 def _unit(tokens: list[Token], read: _Numeral, taken: set[int]) -> tuple[dict[str, str], int, str]:

@@ -9,10 +9,11 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import pairwise
 
+from calc import tables
 from calc.reading import prices
 from calc.reading.amounts import Amount
 from calc.reading.given import Cue, Fact, Given, cues, subject_of
-from calc.reading.words import MARK, Said, Token, small_words
+from calc.reading.words import MARK, Said, Token
 
 # How far a cue may stand from its amount, in words; a comma counts as two, an amount as one.
 FARTHEST, FARTHEST_BARE = 6, 2
@@ -22,14 +23,14 @@ LEAST_MEANT = 100.0  # a number without a unit that is shown when nothing takes 
 NEAR_NOUN = 4  # where the noun right behind says whose an amount is: "a 50 ft wagon"
 _COMMA, _AND = 2, 1
 # Words that may stand between a cue and a bare number.
-_LINKS = frozenset(small_words("links"))
+_LINKS = frozenset(tables.small_words("links"))
 # Words that may stand between an amount and its noun.
-_ADJECTIVES = frozenset(small_words("adjectives"))
+_ADJECTIVES = frozenset(tables.small_words("adjectives"))
 _ROADS = frozenset(["road", "highway", "zone"])
 _SIGNS = frozenset(["road", "highway", "car", "cars", "traffic"])
 _SIGNED = frozenset(range(25, 85, 5))  # [mph]; bare before "road" it is the speed on its signs
 _WAYS = frozenset(["road", "highway", "street", "bridge", "driveway", "pavement"])
-_NO_WIDTH = frozenset(small_words("no width"))
+_NO_WIDTH = frozenset(tables.small_words("no width"))
 _LAMPS = frozenset(["led", "halogen", "x"])  # "two 55 W halogen lamps", "4 x 55 W lamps"
 _BEFORE_STATE = (["when"], ["when", "it", "is"], ["while"])  # "40 when raised"
 _NEEDING = frozenset(["take", "takes", "need", "needs", "want", "wants", "require", "requires"])

@@ -11,7 +11,7 @@ from calc import tables
 from calc.mechanics import tire_size
 from calc.reading.amounts import Amount
 from calc.reading.given import Fact, Given
-from calc.reading.words import NUMBER, Said, Token, small_words
+from calc.reading.words import NUMBER, Said, Token
 
 # A size as people type it; what looks like a range ("12-14") is one only beside a word for tires.
 _TIRE = re.compile(
@@ -217,7 +217,7 @@ def _places() -> tuple[tuple[re.Pattern[str], str], ...]:
 
 
 # Codes that are words too, or stand for something else, in small letters behind "in".
-_WORDS_TOO = frozenset(small_words("codes that are words"))
+_WORDS_TOO = frozenset(tables.small_words("codes that are words"))
 
 
 def _code(place: str) -> str:

@@ -160,7 +160,7 @@ def _given(answer: Answer, system: str) -> str:
     """What somebody gave, as it was understood."""
     listed = [
         f"{answer.worksheet.field(name).label.rstrip('?')}: "
-        f"{sentences.field_text(answer, name, system)}"
+        f"{sentences.given_text(answer, name, system)}"
         for name in answer.given
     ]
     return f"You gave: {'; '.join(listed)}." if listed else ""
