@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from calc.reading.given import Fact, Given, subject_of
 from calc.reading.words import Said, Sense, Token
 
 # A carrier behind the tractor, and the same thing on a loader.
@@ -57,3 +58,13 @@ def _is_in_front(first: int, last: int, tokens: Sequence[Token]) -> bool:
         if token.text not in _JOINS:
             return False
     return False
+
+
+def place_grapple(said: Sequence[Said], given: Given) -> None:
+    """Take a grapple's oil for all that is asked about, where no implement is named behind."""
+    grapples = [each for each in said if subject_of(each) == "grapple"]
+    named = any(f.fields == ("implement_kind",) for f in (*given.facts, *given.doubtful))
+    if grapples and not named:
+        first, last = grapples[0].first, grapples[0].last
+        why = "a grapple hangs on the loader, and nothing is named behind"
+        given.facts.append(Fact(("implement_kind",), first, last, "none", why=why))

@@ -175,7 +175,10 @@ def _words(
     marked.place_place(text, tokens, given)
     chosen = {i for f in given.facts if f.amount is None for i in range(f.first, f.last)}
     given.loose = [a for a in given.loose if not chosen.issuperset(range(a.first, a.last))]
-    return asked.questions(asked.marks_of(stems, said, given), ends)
+    found = asked.questions(asked.marks_of(stems, said, given), ends)
+    if any((each.worksheet, each.ask) == ("pairing", "hydraulics") for each in found):
+        loader_tools.place_grapple(said, given)
+    return found
 
 
 def _tire(tokens: list[Token], match: re.Match[str]) -> Said:

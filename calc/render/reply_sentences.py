@@ -36,7 +36,8 @@ def said_of(answer: Answer, system: str) -> Said:
     """Return what a reply says of an answer, in the units of a system."""
     lead = leading.lead(answer, system)
     find = (sentences.settle_sentence(answer, system), sentences.then_sentence(answer))
-    after = [_example(answer), *find]
+    where = [f"{sentences.quoted(item)}: {item.help}" for item in answer.missing]
+    after = [_example(answer), *where, *find]
     title, todo = to_do.what_to_do(answer, system)
     return Said(
         lead,
@@ -169,8 +170,9 @@ def _given(answer: Answer, system: str) -> str:
 def _usual(answer: Answer, system: str) -> str:
     """What nobody gave and what was taken for it, the fields of the question first."""
     first = (*answer.ask.fields, *(item.field.name for item in answer.settles))
-    ordered = sorted(answer.assumed, key=lambda item: item.field.name not in first)
-    if not ordered:
+    bearing = [item for item in answer.assumed if item.field.name not in _of_nothing(answer)]
+    ordered = sorted(bearing, key=lambda item: item.field.name not in first)
+    if not ordered or answer.missing:  # nothing was worked out with it
         return ""
     listed = ordered
     if answer.finding == model.COMPARED or concerns.compares(answer):
@@ -188,6 +190,18 @@ def _usual(answer: Answer, system: str) -> str:
     if more:
         told.append(f"And {more} more, named on the page.")
     return " ".join(told)
+
+
+def _of_nothing(answer: Answer) -> set[str]:
+    """The fields of an implement where nothing hangs on the hitch: nothing has no mass."""
+    kind = "implement_kind"
+    bare = [item for item in answer.assumed if item.field.name == kind and item.options == _BARE]
+    groups = {item.field.group for item in bare}
+    fields = answer.worksheet.fields
+    return {item.name for item in fields if item.group in groups} - {kind}
+
+
+_BARE = ("none",)
 
 
 def _says_nothing(item: model.Assumed) -> bool:

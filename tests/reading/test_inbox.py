@@ -61,6 +61,9 @@ GIVEN = [
     ("digger bolt grade 5 or 2 to shear", {"bolt_grade": None}),
     ("digger bolt grade 5 to shear", {"bolt_grade": "grade_5"}),
     ("loader lifts 1500 at pins, bale 900 lb, ballast?", {"loader_rating": "1500 lb"}),
+    ("will a 25 hp tractor run a grapple, have 6 gpm", {"implement_kind": "none"}),
+    ("tiller behind and a grapple, have 6 gpm for it?", {"implement_kind": "rotary_tiller"}),
+    ("grapple on a 1200 lb loader, what counterweight", {"implement_kind": None}),
 ]
 
 
