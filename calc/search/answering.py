@@ -69,8 +69,8 @@ def answer_known(
     box = box_of(sheet, known)
     asked = sheet.ask(ask).about(box.given)
     if not (box.is_example or asked.starts_with(box.given)):
-        first = tuple(sheet.field(name) for name in asked.first)
-        box = replace(box, missing=tuple(dict.fromkeys((*box.missing, *first))))
+        wanted = [item for item in sheet.fields if item.name in asked.first]
+        box = replace(box, missing=tuple(dict.fromkeys((*box.missing, *wanted))))
     if box.missing:
         return _unanswered(sheet, asked, box)
     search = Search(sheet, box)
