@@ -57,3 +57,32 @@ def test_nothing_on_the_hitch_has_no_usual_mass():
     assert "Nothing on the hitch" in line and "Implement mass" not in line
     carried = reply(answered("ballast", "carry", tractor_mass="2600 lb", implement_kind="other"))
     assert "Implement mass: " in carried
+
+
+def test_oil_that_nobody_asked_for_is_not_held_to_be_enough():
+    tractor = {"pto_power": "25 hp", "implement_kind": "none", "implement_flow": "6 gpm"}
+    open_ = answered("pairing", "hydraulics", **tractor)
+    assert open_.finding == model.UNKNOWN
+    assert [item.name for item in wanted(open_)] == ["flow_needed", "remotes_needed"]
+    for needed, finding in (("8 gpm", model.OVER), ("5 gpm", model.WITHIN)):
+        found = answered("pairing", "hydraulics", **tractor, flow_needed=needed)
+        assert found.finding == finding
+    outlets = answered("pairing", "hydraulics", **tractor, remotes="2", remotes_needed="1")
+    assert outlets.finding == model.WITHIN
+    # Whoever asks whether the tractor runs it isn't kept waiting for that.
+    run = answered("pairing", "run", **tractor)
+    assert not {"flow", "remotes"} & {item.name for item in run.unchecked}
+
+
+def test_a_choice_is_asked_back_where_no_number_settles_it():
+    found = answered("road", "width", place="TX", transport_width="13 ft")
+    assert found.finding == model.UNKNOWN and not found.settles
+    assert wanted(found)[0].name == "behind_kind"
+    assert "worth fitting" not in reply(found)
+
+
+def test_a_caution_of_its_own_comes_before_filling_the_room():
+    found = answered("ballast", "behind", tractor_mass="3200 lb", loader_payload="900 lb")
+    link = "https://shop.example/lift/#" + 40 * "x"
+    said = short(found, link=link, sender="Hill Farm Supply")
+    assert "required, not optional." in said and link in said

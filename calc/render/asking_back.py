@@ -17,6 +17,7 @@ def wanted(answer: Answer) -> list[model.AnyField]:
     names += [item.field for item in concerns.counting(answer)]
     names += [item.field.name for item in answer.settles]
     names += _of_what_else_is_open(answer)
+    names = names or _open_choices(answer)
     return [answer.worksheet.field(name) for name in dict.fromkeys(names)][:TO_ASK]
 
 
@@ -25,6 +26,12 @@ def _first_choice(answer: Answer) -> list[str]:
     first = answer.ask.fields[:1]
     open_ = [item.field.name for item in answer.assumed if len(item.options) > 1]
     return [name for name in first if name in open_]
+
+
+def _open_choices(answer: Answer) -> list[str]:
+    """The choices of a question that nobody made, where no number would settle it."""
+    open_ = [item.field.name for item in answer.assumed if len(item.options) > 1]
+    return [name for name in answer.ask.fields if name in open_]
 
 
 def _of_what_else_is_open(answer: Answer) -> list[str]:

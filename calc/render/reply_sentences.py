@@ -195,10 +195,12 @@ def _usual(answer: Answer, system: str) -> str:
 def _of_nothing(answer: Answer) -> set[str]:
     """The fields of an implement where nothing hangs on the hitch: nothing has no mass."""
     kind = "implement_kind"
-    bare = [item for item in answer.assumed if item.field.name == kind and item.options == _BARE]
-    groups = {item.field.group for item in bare}
+    stands_in = {item.field.name: item.options for item in answer.assumed}.get(kind, ())
+    if stands_in != _BARE and answer.given.get(kind) not in _BARE:
+        return set()
     fields = answer.worksheet.fields
-    return {item.name for item in fields if item.group in groups} - {kind}
+    group = answer.worksheet.field(kind).group
+    return {item.name for item in fields if item.group == group} - {kind}
 
 
 _BARE = ("none",)
