@@ -15,6 +15,8 @@ _TO = frozenset(["to", "-", "through"])
 BETWEEN = frozenset(["pto", "engine", "gross", "net", "rated"])
 # "6 in auger" is six inches, "6 in the bucket" is not.
 _NOT_INCHES = frozenset(tables.small_words("not inches"))
+# "1100 in bucket" is a load, "72 in bucket" a width.
+_LOADED = frozenset(["bucket", "loader", "forks"])
 _SIZES = frozenset(["wide", "long", "high", "tall", "deep", "across"])
 _NOT_COUNTED = frozenset(tables.small_words("not counted"))
 # Marks and single letters are units only close behind the number.
@@ -260,6 +262,9 @@ def _are_inches(tokens: list[Token], place: int, number: int) -> bool:
     after = tokens[place + 1] if place + 1 < len(tokens) else None
     if after is None or tokens[place].start == tokens[number].end:
         return True
+    large = tokens[number].kind == NUMBER and len(tokens[number].text.replace(",", "")) > 3
+    if after.text in _LOADED and large:
+        return False
     return after.text not in _NOT_INCHES and not (after.kind == NUMBER and after.text == "10")
 
 

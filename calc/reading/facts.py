@@ -19,6 +19,7 @@ from calc.reading.words import MARK, Said, Token
 FARTHEST, FARTHEST_BARE = 6, 2
 FARTHEST_BEHIND = 4  # behind its amount: "3 amps each, 16 ft off, what fuse" is no 3 A fuse
 FARTHEST_COUNTED = 3  # "two 55 W halogen head lamps"
+LARGEST_SHARE = 100.0  # [%] of a number without a unit
 LEAST_MEANT = 100.0  # a number without a unit that is shown when nothing takes it
 NEAR_NOUN = 4  # where the noun right behind says whose an amount is: "a 50 ft wagon"
 _COMMA, _AND = 2, 1
@@ -26,7 +27,7 @@ _COMMA, _AND = 2, 1
 _LINKS = frozenset(tables.small_words("links"))
 # Words that may stand between an amount and its noun.
 _ADJECTIVES = frozenset(tables.small_words("adjectives"))
-_ROADS = frozenset(["road", "highway", "zone"])
+_ROADS = frozenset(["road", "highway", "hwy", "zone"])
 _SIGNS = frozenset(["road", "highway", "car", "cars", "traffic"])
 _SIGNED = frozenset(range(25, 85, 5))  # [mph]; bare before "road" it is the speed on its signs
 _WAYS = frozenset(["road", "highway", "street", "bridge", "driveway", "pavement"])
@@ -38,6 +39,7 @@ _OUTLETS = frozenset(["remote", "remotes", "outlet", "outlets"])
 _DRAGGED = frozenset(["drag", "dragging", "skid", "skidding", "pull", "pulling", "tow", "towing"])
 _TAKING = frozenset(["take", "takes", "lose", "loses", "eat", "eats", "steal", "steals"])
 _BEING = frozenset(["is", "are", "was", "weighs", "measures"])
+_OVERLAPS = (["overlap", "is"], ["overlap", "of"], ["overlap", "only"])
 _HEATERS = frozenset(["heat", "heater", "heating", "heaters"])
 _STICKS = frozenset(["out", "back", "behind"])  # "it sticks out 4 ft" is no width
 _CARRIERS = frozenset(["pallet_forks", "bale_spear"])  # behind the tractor
@@ -157,6 +159,8 @@ class Placing:
             return []  # of a lamp, which says its kind, or of a heater
         if "power" in amount.kinds and self._is_a_loss(amount):
             return []
+        if "length" in amount.kinds and self._is_overlap(amount):
+            return []  # what is left of two tubes is no tube's length
         if counted := self._counted_before(amount):
             why = "“x” says how many"
             return [self._fact(amount, counted, "count", why, 0)]
@@ -192,6 +196,14 @@ class Placing:
         """Whether a power is what something other than an implement takes: "will a/c take 5 hp"."""
         before = {token.text for token in self.tokens[max(0, amount.first - 2) : amount.first]}
         return bool(before & _TAKING) and self.about(amount) != "implement"
+
+    def _is_overlap(self, amount: Amount) -> bool:
+        """Whether an amount is that of an overlap: "overlap 8 in", "8 in of overlap"."""
+        texts = [token.text for token in self.tokens]
+        before = texts[max(0, amount.first - 2) : amount.first]
+        behind = texts[amount.last : amount.last + 2]
+        said = before[-1:] == ["overlap"] or behind[:1] == ["overlap"]
+        return said or before in _OVERLAPS or behind == ["of", "overlap"]
 
     def is_heat(self, amount: Amount) -> bool:
         """Whether a power is that of a heater, which no page asks for: "cab heat 5 kW"."""
@@ -327,6 +339,8 @@ class Placing:
     def _fits_bare(self, cue: Cue, amount: Amount, before: bool, apart: float, said: Said) -> bool:
         """Whether a number without a unit may be of a cue's field."""
         if not cue.bare or (amount.spelled and cue.kind != "count"):
+            return False
+        if cue.kind == "fraction" and amount.value > LARGEST_SHARE:
             return False
         if not before:
             # "two 55 watt lamps": another amount may stand between.

@@ -31,6 +31,9 @@ def place_year(tokens: list[Token], subjects: list[tuple[Said, str]], given: Giv
         powers = [f for f in given.facts if f.amount and "power" in f.amount.kinds]
         if any(fact.first == amount.last for fact in powers):
             behind = ["tractor"]  # "my 2012 35 hp"
+        before = [token.text for token in tokens[max(0, amount.first - 2) : amount.first]]
+        if before == ["tractor", "is"]:
+            behind = ["tractor"]
         if behind == ["tractor"] or (said and not behind and not {"implement", "towed"} & others):
             given.loose.remove(amount)
             why = "a year beside the tractor" if behind else "a year that it was made in"

@@ -64,6 +64,11 @@ GIVEN = [
     ("will a 25 hp tractor run a grapple, have 6 gpm", {"implement_kind": "none"}),
     ("tiller behind and a grapple, have 6 gpm for it?", {"implement_kind": "rotary_tiller"}),
     ("grapple on a 1200 lb loader, what counterweight", {"implement_kind": None}),
+    ("front axle rated 2900 lb, 1150 in bucket, what ballast", {"loader_payload": "1150 lb"}),
+    ("do the tubes overlap enough, overlap 8 in, 50 in closed", {"tube_length": None}),
+    ("trade 11800 or sell, new one 26500, tax 6.5", {"sales_tax": "6.5 %"}),
+    ("turn right onto a 55 mph hwy, see 700 ft", {"car_speed": "55 mph"}),
+    ("repair quote 2100, sells for 9000, fix it?", {"parts": "$2100", "as_is_price": "$9000"}),
 ]
 
 
@@ -85,6 +90,7 @@ ASKED = [
     ("45 pto, 7 ft something ok?", "pairing", "run"),
     ("what hp to run a 72 in snowblower", "pto", "takes"),
     ("13.6-28 at 16 psi hold how much each", "tire-size", "load"),
+    ("grass too soft for a 1.5 ton tractor?", "lawn", "ruts"),
     ("which flasher relay for led blinkers", "lamp-wiring", "flasher"),
 ]
 
