@@ -7,11 +7,11 @@ it, the machine that the sentence is about. What no rule places stays loose and 
 from __future__ import annotations
 
 from dataclasses import replace
-from itertools import pairwise
 
 from calc import tables
 from calc.reading import prices
 from calc.reading.amounts import Amount
+from calc.reading.either import alternatives
 from calc.reading.given import Cue, Fact, Given, cues, subject_of
 from calc.reading.words import MARK, Said, Token
 
@@ -371,7 +371,7 @@ def place_amounts(placing: Placing, given: Given) -> None:
 
     Of "5 ft or 6 ft" neither is taken.
     """
-    either = _alternatives(placing)
+    either = alternatives(placing.tokens, placing.amounts)
     given.apart += [
         amount
         for amount in placing.amounts
@@ -406,18 +406,3 @@ def place_amounts(placing: Placing, given: Given) -> None:
 def _tells_something(amount: Amount) -> bool:
     """Whether a number without a unit was meant: a price or a mass, not "2 of them"."""
     return not amount.spelled and amount.value >= LEAST_MEANT
-
-
-MOST_BETWEEN = 4  # words: "a 5 ft bush cutter or 6 ft"
-
-
-def _alternatives(placing: Placing) -> dict[int, Amount]:
-    """Return, by the place of each of two amounts with "or" between them, the other."""
-    found: dict[int, Amount] = {}
-    for one, other in pairwise(placing.amounts):
-        between = [token.text for token in placing.tokens[one.last : other.first]]
-        joined = between[-1:] == ["or"] and len(between) <= MOST_BETWEEN and "," not in between
-        if joined and (one.kinds == other.kinds or not one.kinds):
-            found[one.first] = other
-            found[other.first] = one
-    return found
