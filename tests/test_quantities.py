@@ -341,3 +341,35 @@ def test_what_is_shown_is_near(value, system):
     reading = q.parse(shown, "mass")
     assert reading is not None
     assert reading.low == pytest.approx(value, rel=0.0051)
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "value"),
+    [
+        ("six feet", "length", 72 * 0.0254),
+        ("Twenty-five hp", "power", 25 * 745.6998715822702),
+        ("seven hundred lb", "mass", 700 * 0.45359237),
+        ("five ft two in", "length", 62 * 0.0254),
+        ("thirty five", "count", 35.0),
+    ],
+)
+def test_numbers_in_words(text, kind, value):
+    reading = q.parse(text, kind)
+    assert reading is not None and reading.exact and reading.low == pytest.approx(value)
+
+
+def test_a_range_in_words_and_what_is_no_number():
+    reading = q.parse("two to three ft", "length")
+    assert (reading.low, reading.high) == pytest.approx((24 * 0.0254, 36 * 0.0254))
+    for text in ("someone ft", "a few feet", "six"):
+        with pytest.raises(InputError):
+            q.parse(text, "length")
+
+
+@pytest.mark.parametrize(
+    ("text", "unit"),
+    [("12 deg", "deg"), ("12 to 14 deg", "deg"), ("12", ""), ("5 ft 2 in", ""), ("1:5", "%")],
+)
+def test_the_unit_that_is_written(text, unit):
+    kind = "length" if "ft" in text else "slope"
+    assert q.parse(text, kind, "" if unit or "ft" in text else "%").unit == unit

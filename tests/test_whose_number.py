@@ -5,6 +5,8 @@ from dataclasses import replace
 import pytest
 
 from calc import model, search, worksheets
+from calc.errors import InputError
+from calc.model import sentences
 from calc.render import data
 from calc.render.answer import answer_html
 
@@ -62,3 +64,57 @@ def test_a_value_that_shows_is_taken_back(name, field):
     item = sheet.field(field)
     for system in ("us", "metric"):
         item.read(item.example, system)
+
+
+LB = 0.45359237  # [kg]
+
+
+@pytest.mark.parametrize(
+    ("text", "low", "high"),
+    [
+        ("up to 1500", 300, 1500),  # the field takes 300 to 20,000 lb
+        ("no more than 1500 lb", 300, 1500),
+        ("1500 lb max", 300, 1500),
+        ("at least 1500 lb", 1500, 20_000),
+        ("1500 lb or more", 1500, 20_000),
+    ],
+)
+def test_of_one_end_the_other_is_the_limit_of_the_field(text, low, high):
+    reading = worksheets.load("ballast").field("tractor_mass").read(text)
+    assert (reading.low / LB, reading.high / LB) == pytest.approx((low, high))
+
+
+def test_of_a_way_down_the_most_is_the_steepest():
+    field = worksheets.load("road-towing").field("grade")
+    for text in ("up to 12 %", "up to -12 %"):
+        reading = field.read(text)
+        assert (reading.low, reading.high) == pytest.approx((-0.12, 0))
+    assert field.read("at least 12 %").high == pytest.approx(-0.12)
+
+
+@pytest.mark.parametrize("text", ["up to 1000 to 2000 lb", "up to 30000 lb", "at least 100 lb"])
+def test_one_end_that_is_none_or_lies_outside_is_refused(text):
+    with pytest.raises(InputError):
+        worksheets.load("ballast").field("tractor_mass").read(text)
+
+
+def test_a_power_says_whose_it_is():
+    sheet = worksheets.load("pto")
+    pto, engine = sheet.field("pto_power"), sheet.field("engine_power")
+    assert pto.read("25 PTO hp").low == pto.read("25 hp").low
+    assert engine.read("35 engine horsepower").low == engine.read("35 hp").low
+    for field, text in ((pto, "35 engine hp"), (engine, "25 PTO hp")):
+        with pytest.raises(InputError, match="needed here"):
+            field.read(text)
+
+
+def test_what_was_given_stands_in_its_own_unit():
+    sheet = worksheets.load("road-towing")
+    given = {"towed_mass": "3 ton", "grade": "12 deg", "tractor_mass": "2600 lb"}
+    answer = search.answer(sheet, given)
+    said = {name: sentences.given_text(answer, name, "us") for name in given}
+    assert said == {
+        "towed_mass": "3 ton (6,000 lb)",
+        "grade": "-12 deg (-21.3 %)",
+        "tractor_mass": "2,600 lb",
+    }

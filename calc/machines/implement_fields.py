@@ -76,7 +76,9 @@ def fields() -> list[AnyField]:
             "1",
             IMPLEMENT,
         ),
-        Field("power_needed", "power", "1 hp", "200 hp", optional=True, group=IMPLEMENT),
+        Field(
+            "power_needed", "power", "1 hp", "200 hp", optional=True, group=IMPLEMENT, whose="pto"
+        ),
         Field("power_limit", "power", "5 hp", "300 hp", optional=True, group=IMPLEMENT),
         Field("flow_needed", "flow", "1 gpm", "60 gpm", optional=True, group=IMPLEMENT),
         Field("pins_on_ground", "length", "2 in", "50 in", optional=True, group=IMPLEMENT),

@@ -32,7 +32,9 @@ def fields() -> list[AnyField]:
     """Return the fields of a tractor, without their words."""
     return [
         tractor_kind(),
-        Field("engine_power", "power", "5 hp", "250 hp", optional=True, group=TRACTOR),
+        Field(
+            "engine_power", "power", "5 hp", "250 hp", optional=True, group=TRACTOR, whose="engine"
+        ),
         Field(
             "pto_power",
             "power",
@@ -41,6 +43,7 @@ def fields() -> list[AnyField]:
             typical=usual.of_tractor("pto_power"),
             essential=True,
             group=TRACTOR,
+            whose="pto",
         ),
         Choice("transmission", choices.TRANSMISSIONS, example="hydrostatic", group=TRACTOR),
         Choice("breathing", choices.BREATHING, example="natural", group=TRACTOR),

@@ -5,6 +5,7 @@ A field's label and help are words of the worksheet, put in when it is loaded (`
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
@@ -53,6 +54,7 @@ class Field:
     group: str = "More numbers"
     unit_us: str = ""
     unit_metric: str = ""
+    whose: str = ""  # "pto" or "engine", which may stand before its unit: "25 PTO hp"
 
     def __post_init__(self) -> None:
         if self.typical is None and not self.optional and not self.needed:
@@ -81,16 +83,27 @@ class Field:
     def read(self, text: str, system: str = "us") -> Reading | None:
         """Return what was typed, or None when it is unknown.
 
+        "Up to 1500 lb" is all that this may be, from its lower limit on.
+
         Raises
         ------
         InputError
             When it can't be read or lies outside the limits.
         """
         shown_in = self.unit(system) or quantities.unit_for(self.kind, system).symbol
-        reading = quantities.parse(text, self.kind, shown_in)
+        low, high = quantities.base(self.low, self.kind), quantities.base(self.high, self.kind)
+        end, plain = quantities.one_end(self._without_whose(text))
+        reading = quantities.parse(plain, self.kind, shown_in)
         if reading is None:
             return None
-        low, high = quantities.base(self.low, self.kind), quantities.base(self.high, self.kind)
+        if end and not reading.exact:
+            raise InputError(
+                f"“{quantities.shorten(text)}” can't be read: write the most, the least, or a "
+                "range such as “12 to 14”."
+            )
+        if end:
+            reading = self._one_ended(reading, end, low, high)
+        reading = replace(reading, text=text.strip())
         slack = 1e-9 * max(abs(low), abs(high))
         if self.below_nothing and reading.low >= 0.0:
             # People say it without its minus too.
@@ -106,6 +119,33 @@ class Field:
                 problem = f"must lie between {self.limits_text(system).replace(' to ', ' and ')}"
             raise InputError(f"“{quantities.shorten(text)}”: {in_sentence(self.label)} {problem}.")
         return reading
+
+    def _without_whose(self, text: str) -> str:
+        """Return a text without the word that says of what this field's quantity is."""
+        found = _WHOSE.search(text) if self.whose else None
+        if found is None:
+            return text
+        said = "pto" if found[1].lower() == "pto" else "engine"
+        if said != self.whose:
+            name = {"pto": "power at the PTO", "engine": "the engine's power"}
+            raise InputError(
+                f"“{quantities.shorten(text)}” is {name[said]}, and {name[self.whose]} is needed "
+                "here."
+            )
+        return text[: found.start()] + " " + text[found.end() :]
+
+    def _one_ended(self, reading: Reading, end: str, low: float, high: float) -> Reading:
+        """Return all that a field may be of which the most or the least is given."""
+        value = reading.low
+        if self.below_nothing:
+            value = -abs(value)
+            end = {"most": "least", "least": "most"}[end]
+        ends = (min(low, value), value) if end == "most" else (value, max(high, value))
+        return replace(reading, low=ends[0], high=ends[1])
+
+
+# "25 PTO hp", "35 engine horsepower"
+_WHOSE = re.compile(r"(?<=[\d\s])(pto|engine|gross)(?=\s*(?:hp|horse(?:power)?s?|kw|ps)\b)", re.I)
 
 
 @dataclass(frozen=True, slots=True)

@@ -98,6 +98,23 @@ def field_text(answer: Answer, name: str, system: str) -> str:
     return str(getattr(item.read(text), "text", text))  # as it was understood
 
 
+def given_text(answer: Answer, name: str, system: str) -> str:
+    """An input that somebody gave, in the unit that it was given in.
+
+    Where the answer speaks of it in another one, that stands behind it: "12 deg (21.3 %)".
+    """
+    shown = field_text(answer, name, system)
+    item = answer.worksheet.field(name)
+    if not isinstance(item, model.Field) or name not in answer.given:
+        return shown
+    reading = item.read(answer.given[name], system)
+    if reading is None or not reading.unit:
+        return shown
+    own = q.show_range(reading.low, reading.high, item.kind, system, unit=reading.unit)
+    usual = item.unit(system) or q.unit_for(item.kind, system).symbol
+    return shown if reading.unit == usual or own == shown else f"{own} ({shown})"
+
+
 def unchecked_sentence(answer: Answer, item: model.Unchecked, *others: model.Unchecked) -> str:
     """What could not be checked, and where the number for it is read.
 

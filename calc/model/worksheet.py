@@ -64,7 +64,9 @@ class Ask:
     `broken` and `doubtful` hold for every question: what doesn't stop is said whatever was asked.
     Of several checks that can't be told yet the first of `until_told` decides; else `lead`.
     `given` maps a field to the checks that the question is about as well once somebody gives it:
-    who says which wire is fitted also asks whether it will do.
+    who says which wire is fitted also asks whether it will do. Nothing is said of a question while
+    none of its fields `first` is given, nor one of `given`: from what is usual alone it would get
+    no answer that anybody can use.
     """
 
     key: str
@@ -79,6 +81,11 @@ class Ask:
     near: Mapping[str, str] = field(default_factory=dict)
     until_told: tuple[str, ...] = ()
     given: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    first: tuple[str, ...] = ()
+
+    def starts_with(self, names: Collection[str]) -> bool:
+        """Whether something can be said of it to somebody who gave the fields `names`."""
+        return not self.first or any(name in names for name in (*self.first, *self.given))
 
     def about(self, names: Collection[str]) -> Ask:
         """Return the question as it is asked by somebody who gave the fields `names`."""
@@ -122,6 +129,7 @@ def asks_of(words: Mapping[str, Any]) -> tuple[Ask, ...]:
             said.get("near", {}),
             tuple(said.get("until_told", (said.get("lead", ""),))),
             {name: tuple(checks) for name, checks in said.get("given", {}).items()},
+            tuple(said.get("first", ())),
         )
         for key, said in words.get("asks", {}).items()
     )

@@ -8,12 +8,14 @@ into that base unit here and nowhere else, and back.
 from calc.quantities.phrases import joined, shorten
 from calc.quantities.reading import LONGEST_TEXT, UNKNOWN_WORDS, Reading, base, parse
 from calc.quantities.showing import NOTHING, amount, number, show, show_both, show_range, with_unit
+from calc.quantities.spelled import TIMES, one_end, spelled
 from calc.quantities.units import SYSTEMS, Kind, Unit, kind, kinds, summed, unit_for
 
 __all__ = [
     "LONGEST_TEXT",
     "NOTHING",
     "SYSTEMS",
+    "TIMES",
     "UNKNOWN_WORDS",
     "Kind",
     "Reading",
@@ -24,11 +26,13 @@ __all__ = [
     "kind",
     "kinds",
     "number",
+    "one_end",
     "parse",
     "shorten",
     "show",
     "show_both",
     "show_range",
+    "spelled",
     "summed",
     "unit_for",
     "with_unit",

@@ -6,6 +6,7 @@ from functools import cache, lru_cache
 
 from calc.errors import InputError
 from calc.quantities.phrases import shorten
+from calc.quantities.spelled import in_digits
 from calc.quantities.units import Kind, Unit, kind, kinds
 
 LONGEST_TEXT = 120
@@ -20,6 +21,7 @@ class Reading:
     high: float
     text: str = ""
     about: bool = False  # whether the ends come of rounding: "about 600 lb"
+    unit: str = ""  # the one unit that is written in it
 
     @property
     def exact(self) -> bool:
@@ -93,8 +95,8 @@ def parse(text: str, kind_name: str, bare: str = "") -> Reading | None:
     """Return what `text` says of a quantity, or None when it says that it is unknown.
 
     Accepts a single quantity ("5 ft 2 in", "1-7/16 in", "1,250 lb"), a range ("12 to 14 in",
-    "550-700 lb", "600 lb +/- 20 lb"), and a rounded number ("about 600 lb", which is the range
-    that rounds to 600).
+    "550-700 lb", "600 lb +/- 20 lb"), a number in words ("six feet"), and a rounded number
+    ("about 600 lb", which is the range that rounds to 600).
 
     Parameters
     ----------
@@ -117,6 +119,7 @@ def parse(text: str, kind_name: str, bare: str = "") -> Reading | None:
     plain = text.translate(_PLAIN).replace("''", '"').strip()
     if plain.lower() in UNKNOWN_WORDS:
         return None
+    plain = in_digits(plain)
     if kind_name == "slope":
         plain = _RATIO.sub(_percent, plain)
     if kind_name in ("slope", "fraction", "load_share"):
@@ -158,7 +161,9 @@ def parse(text: str, kind_name: str, bare: str = "") -> Reading | None:
         low = high = _total(low_terms, [], wanted, text)
     if not (abs(low) <= LARGEST_NUMBER and abs(high) <= LARGEST_NUMBER):
         raise InputError(f"“{shorten(text)}” is too large to be {wanted.noun}.")
-    return Reading(low, high, text.strip(), about is not None and low != high)
+    units = {term.unit.symbol for term in (*low_terms, *high_terms) if term.unit}
+    unit = units.pop() if len(units) == 1 else ""
+    return Reading(low, high, text.strip(), about is not None and low != high, unit)
 
 
 def _percent(found: re.Match[str]) -> str:

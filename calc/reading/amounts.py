@@ -7,23 +7,21 @@ from dataclasses import dataclass
 from functools import cache
 
 from calc import quantities, tables
-from calc.reading.words import MARK, NUMBER, WORD, Token, small_words
+from calc.reading.words import MARK, NUMBER, WORD, Token
 
-_NUMBER_WORDS = {word: value for value, word in enumerate(small_words("digits"))}
-_TENS = {word: 10 * place for place, word in enumerate(small_words("tens"), 2)}
-_HEDGES = frozenset(small_words("hedges"))
+_HEDGES = frozenset(tables.small_words("hedges"))
 _TO = frozenset(["to", "-", "through"])
 # A number may be told from its unit by a word that says of what it is: "20 pto hp".
 BETWEEN = frozenset(["pto", "engine", "gross", "net", "rated"])
 # "6 in auger" is six inches, "6 in the bucket" is not.
-_NOT_INCHES = frozenset(small_words("not inches"))
+_NOT_INCHES = frozenset(tables.small_words("not inches"))
+# "1100 in bucket" is a load, "72 in bucket" a width.
+_LOADED = frozenset(["bucket", "loader", "forks"])
 _SIZES = frozenset(["wide", "long", "high", "tall", "deep", "across"])
-_NOT_COUNTED = frozenset(small_words("not counted"))
+_NOT_COUNTED = frozenset(tables.small_words("not counted"))
 # Marks and single letters are units only close behind the number.
 _CLOSE = frozenset(["'", '"', "#", "$", "k", "m", "f", "c", "a", "v", "w", "h", "s", "t", "d", "g"])
 _ALWAYS_WORD = frozenset(["x", "ch", "times", "thousand", "k", "grand"])
-# "14 thousand" and "fifteen hundred": what such a word makes of the number before it.
-_FACTORS = {"hundred": 100, "thousand": 1000, "grand": 1000}
 _PARTS = {"\u00bd": "1/2", "\u00bc": "1/4", "\u00be": "3/4", "\u215c": "3/8", "\u215e": "7/8"}
 _SINGLE = ("acre", "ton", "hectare")  # of which "an acre" is one
 MOST = 60  # a message that has more is a table
@@ -158,7 +156,7 @@ def _digits(tokens: list[Token], place: int) -> _Numeral:
     after = tokens[place + 1] if place + 1 < len(tokens) else None
     number = float(token.text.replace(",", ""))
     close = after is not None and after.start == token.end
-    factor = _FACTORS.get(after.text, 1) if after else 1
+    factor = quantities.TIMES.get(after.text, 1) if after else 1
     if close and after and after.text == "k":
         factor = 1000
     if factor > 1:
@@ -198,25 +196,8 @@ def _spelled(tokens: list[Token], place: int) -> _Numeral | None:
     if words[0] == "half":
         skip = 2 if len(words) > 1 and words[1] in ("a", "an") else 1
         return _Numeral(place + skip, "0.5", 0.5, True)
-    total, at = 0, 0
-    if words[at] in _TENS:
-        total = _TENS[words[at]]
-        at += 1
-        at += at < len(words) and words[at] == "-"
-    if (
-        at < len(words)
-        and words[at] in _NUMBER_WORDS
-        and (not total or _NUMBER_WORDS[words[at]] < 10)
-    ):
-        total += _NUMBER_WORDS[words[at]]
-        at += 1
-    if not at:
-        return None
-    for word, factor in _FACTORS.items():
-        if at < len(words) and words[at] == word:
-            total *= factor
-            at += 1
-    return _Numeral(place + at, str(total), float(total), True)
+    number = quantities.spelled(words)
+    return _Numeral(place + number[1], str(number[0]), float(number[0]), True) if number else None
 
 
 def _unit(tokens: list[Token], read: _Numeral, taken: set[int]) -> tuple[dict[str, str], int, str]:
@@ -285,6 +266,9 @@ def _are_inches(tokens: list[Token], place: int, number: int) -> bool:
     after = tokens[place + 1] if place + 1 < len(tokens) else None
     if after is None or tokens[place].start == tokens[number].end:
         return True
+    large = tokens[number].kind == NUMBER and len(tokens[number].text.replace(",", "")) > 3
+    if after.text in _LOADED and large:
+        return False
     return after.text not in _NOT_INCHES and not (after.kind == NUMBER and after.text == "10")
 
 

@@ -15,7 +15,7 @@ from functools import cache
 from calc import tables, worksheets
 from calc.mechanics import typical
 from calc.reading.given import Given, subject_of
-from calc.reading.words import Said, common, small_words, stem
+from calc.reading.words import Said, common, stem
 
 STRONG = "strong"
 
@@ -113,8 +113,8 @@ def marks_of(stems: Sequence[str], said: Sequence[Said], given: Given) -> list[s
 
 _OF_TRACTOR = ("pto_power", "engine_power")
 # Words that two questions of one sentence may share.
-_QUESTION_WORDS = frozenset(map(stem, small_words("question words")))
-_ASKING = frozenset(["?", *map(stem, small_words("asking words"))])
+_QUESTION_WORDS = frozenset(map(stem, tables.small_words("question words")))
+_ASKING = frozenset(["?", *map(stem, tables.small_words("asking words"))])
 _POWER_UNITS = frozenset(["hp", "kw", "horse", stem("horse"), stem("horsepower")])
 _NAMED = frozenset(["implement_kind", "implement_shaft"])
 _KINDS = frozenset(["tool", "soil_state", "quick_coupler", "liquid", "machine", "hours"])

@@ -7,34 +7,41 @@ it, the machine that the sentence is about. What no rule places stays loose and 
 from __future__ import annotations
 
 from dataclasses import replace
-from itertools import pairwise
 
+from calc import tables
 from calc.reading import prices
 from calc.reading.amounts import Amount
+from calc.reading.either import alternatives
 from calc.reading.given import Cue, Fact, Given, cues, subject_of
-from calc.reading.words import MARK, Said, Token, small_words
+from calc.reading.words import MARK, Said, Token
 
 # How far a cue may stand from its amount, in words; a comma counts as two, an amount as one.
 FARTHEST, FARTHEST_BARE = 6, 2
 FARTHEST_BEHIND = 4  # behind its amount: "3 amps each, 16 ft off, what fuse" is no 3 A fuse
 FARTHEST_COUNTED = 3  # "two 55 W halogen head lamps"
+LARGEST_SHARE = 100.0  # [%] of a number without a unit
 LEAST_MEANT = 100.0  # a number without a unit that is shown when nothing takes it
 NEAR_NOUN = 4  # where the noun right behind says whose an amount is: "a 50 ft wagon"
 _COMMA, _AND = 2, 1
 # Words that may stand between a cue and a bare number.
-_LINKS = frozenset(small_words("links"))
+_LINKS = frozenset(tables.small_words("links"))
 # Words that may stand between an amount and its noun.
-_ADJECTIVES = frozenset(small_words("adjectives"))
-_ROADS = frozenset(["road", "highway", "zone"])
+_ADJECTIVES = frozenset(tables.small_words("adjectives"))
+_ROADS = frozenset(["road", "highway", "hwy", "zone"])
+_SIGNS = frozenset(["road", "highway", "car", "cars", "traffic"])
 _SIGNED = frozenset(range(25, 85, 5))  # [mph]; bare before "road" it is the speed on its signs
 _WAYS = frozenset(["road", "highway", "street", "bridge", "driveway", "pavement"])
-_NO_WIDTH = frozenset(small_words("no width"))
+_NO_WIDTH = frozenset(tables.small_words("no width"))
 _LAMPS = frozenset(["led", "halogen", "x"])  # "two 55 W halogen lamps", "4 x 55 W lamps"
 _BEFORE_STATE = (["when"], ["when", "it", "is"], ["while"])  # "40 when raised"
 _NEEDING = frozenset(["take", "takes", "need", "needs", "want", "wants", "require", "requires"])
 _OUTLETS = frozenset(["remote", "remotes", "outlet", "outlets"])
 _DRAGGED = frozenset(["drag", "dragging", "skid", "skidding", "pull", "pulling", "tow", "towing"])
 _TAKING = frozenset(["take", "takes", "lose", "loses", "eat", "eats", "steal", "steals"])
+_BEING = frozenset(["is", "are", "was", "weighs", "measures"])
+_OVERLAPS = (["overlap", "is"], ["overlap", "of"], ["overlap", "only"])
+_HEATERS = frozenset(["heat", "heater", "heating", "heaters"])
+_STICKS = frozenset(["out", "back", "behind"])  # "it sticks out 4 ft" is no width
 _CARRIERS = frozenset(["pallet_forks", "bale_spear"])  # behind the tractor
 _PLACES = frozenset(["back", "front", "rear"])
 
@@ -54,7 +61,8 @@ class Placing:
         words = {token.text for token in tokens}
         carried = any(each.value_of("implement_kind") in _CARRIERS for each in said)
         on_loader = any(each.value_of("loader_tool") for each in said)
-        lifted = on_loader or ("loader" in words and not words & _DRAGGED)
+        grapple = any(subject_of(each) == "grapple" for each in said)
+        lifted = on_loader or grapple or ("loader" in words and not words & _DRAGGED)
         named = {"goods": "load" if lifted else "implement" if carried else "goods"}
         self.subjects = [
             (each, named.get(subject, subject)) for each in said if (subject := subject_of(each))
@@ -76,6 +84,8 @@ class Placing:
         place = amount.last
         if "speed" in amount.kinds and self._word_before(amount) == "at":
             return ""  # "at 6 mph trains 50 mph"
+        if self._word_before(amount) in _BEING and self._is_said_of(amount):
+            return ""  # "the cutter is 84 in wide, tractor 66 in"
         while place < len(self.tokens):
             inner = self.inside.get(place)
             if inner:
@@ -95,11 +105,18 @@ class Placing:
     def _word_before(self, amount: Amount) -> str:
         return self.tokens[amount.first - 1].text if amount.first else ""
 
+    def _is_said_of(self, amount: Amount) -> bool:
+        """Whether a noun and one word, such as "is", stand right before an amount."""
+        return any(said.last == amount.first - 1 for said, _ in self.subjects)
+
     def _named_at(self, place: int) -> str:
-        """Return what a noun speaks of; of "backhoe trailer" the last word does."""
+        """Return what a noun speaks of; of "backhoe trailer" the last word does.
+
+        Of "60 in mower deck shaft" the deck does: shafts are given with what their length is.
+        """
         found = ""
         for said, subject in self.subjects:
-            if said.first == place:
+            if said.first == place and (found, subject) != ("implement", "shaft"):
                 found, place = subject, said.last
         return found
 
@@ -142,6 +159,11 @@ class Placing:
             return []  # of a lamp, which says its kind, or of a heater
         if "power" in amount.kinds and self._is_a_loss(amount):
             return []
+        if "length" in amount.kinds and self._is_overlap(amount):
+            return []  # what is left of two tubes is no tube's length
+        if counted := self._counted_before(amount):
+            why = "“x” says how many"
+            return [self._fact(amount, counted, "count", why, 0)]
         if amount.kinds.get("power") == "kW" and self._names(amount, "generator"):
             why = "a generator's size is said in kW"
             return [self._fact(amount, ("generator_rating",), "power", why, 0)]
@@ -151,6 +173,8 @@ class Placing:
         if self._word_before(amount) in _NEEDING and self._outlets_behind(amount):
             why = "it takes so many"
             return [self._fact(amount, ("remotes_needed",), "count", why, 0)]
+        if self._is_my_speed(amount):
+            return [self._fact(amount, ("road_speed",), "speed", "“me” beside the cars' speed", 0)]
         if self._road_behind(amount):
             return [self._fact(amount, ("car_speed",), "speed", "the road is known by it", 0)]
         if behind:
@@ -173,6 +197,31 @@ class Placing:
         before = {token.text for token in self.tokens[max(0, amount.first - 2) : amount.first]}
         return bool(before & _TAKING) and self.about(amount) != "implement"
 
+    def _is_overlap(self, amount: Amount) -> bool:
+        """Whether an amount is that of an overlap: "overlap 8 in", "8 in of overlap"."""
+        texts = [token.text for token in self.tokens]
+        before = texts[max(0, amount.first - 2) : amount.first]
+        behind = texts[amount.last : amount.last + 2]
+        said = before[-1:] == ["overlap"] or behind[:1] == ["overlap"]
+        return said or before in _OVERLAPS or behind == ["of", "overlap"]
+
+    def is_heat(self, amount: Amount) -> bool:
+        """Whether a power is that of a heater, which no page asks for: "cab heat 5 kW"."""
+        if "power" not in amount.kinds:
+            return False
+        beside = {self._word_before(amount)}
+        beside |= {token.text for token in self.tokens[amount.last : amount.last + 1]}
+        return bool(beside & _HEATERS)
+
+    def _counted_before(self, amount: Amount) -> tuple[str, ...]:
+        """Return what "x2" behind things that are counted says: "55 W lights x2"."""
+        if amount.kinds or amount.spelled or self._word_before(amount) != "x":
+            return ()
+        behind = amount.first - 1
+        phrases = [said.value_of("cue") for said in self.cued if said.last == behind]
+        found = [c.fields for each in phrases for c in cues()[each] if c.kind == "count"]
+        return found[0] if found else ()
+
     def _is_loaders_rating(self, amount: Amount) -> bool:
         """Whether a mass is what a loader is rated for: "with the loader, rated at 1100 lb"."""
         begin, _ = self.sentence(amount.first)
@@ -180,10 +229,20 @@ class Placing:
         return "loader" in before and bool({"rated", "rate"} & set(before[-2:]))
 
     def _road_behind(self, amount: Amount) -> bool:
-        """Whether a speed is that of a road: "a 55 mph road", "on a 45 road"."""
+        """Whether a speed is that of a road: "a 55 mph road", "on a 45 road", "road 55"."""
+        if not amount.kinds and self._word_before(amount) in _SIGNS:
+            return amount.value in _SIGNED
         if not any(t.text in _ROADS for t in self.tokens[amount.last : amount.last + 1]):
             return False
         return "speed" in amount.kinds or amount.value in _SIGNED
+
+    def _is_my_speed(self, amount: Amount) -> bool:
+        """Whether a number behind "me" is a speed: "me 12 mph", "road 55, me 12"."""
+        if "speed" in amount.kinds:
+            return self._word_before(amount) == "me"
+        words = {token.text for token in self.tokens}
+        bare = not amount.kinds and not amount.spelled and amount.value < min(_SIGNED)
+        return bare and self._word_before(amount) == "me" and bool(words & {*_SIGNS, "limit"})
 
     def _outlets_behind(self, amount: Amount) -> bool:
         return any(t.text in _OUTLETS for t in self.tokens[amount.last : amount.last + 1])
@@ -204,6 +263,8 @@ class Placing:
             return True
         if "length" not in amount.kinds:
             return False
+        if self._word_before(amount) in _STICKS:
+            return True
         behind = self.tokens[amount.last : amount.last + 1]
         return any(token.text in _NO_WIDTH for token in behind)
 
@@ -279,6 +340,8 @@ class Placing:
         """Whether a number without a unit may be of a cue's field."""
         if not cue.bare or (amount.spelled and cue.kind != "count"):
             return False
+        if cue.kind == "fraction" and amount.value > LARGEST_SHARE:
+            return False
         if not before:
             # "two 55 watt lamps": another amount may stand between.
             words = [
@@ -308,11 +371,13 @@ def place_amounts(placing: Placing, given: Given) -> None:
 
     Of "5 ft or 6 ft" neither is taken.
     """
-    either = _alternatives(placing)
+    either = alternatives(placing.tokens, placing.amounts)
     given.apart += [
         amount
         for amount in placing.amounts
-        if placing.is_roads(amount) or prices.is_paid_down(placing.tokens, amount)
+        if placing.is_roads(amount)
+        or placing.is_heat(amount)
+        or prices.is_paid_down(placing.tokens, amount)
     ]
     own = [amount for amount in placing.amounts if amount not in given.apart]
     waiting = [(placing.options(amount), amount) for amount in own]
@@ -341,18 +406,3 @@ def place_amounts(placing: Placing, given: Given) -> None:
 def _tells_something(amount: Amount) -> bool:
     """Whether a number without a unit was meant: a price or a mass, not "2 of them"."""
     return not amount.spelled and amount.value >= LEAST_MEANT
-
-
-MOST_BETWEEN = 4  # words: "a 5 ft bush cutter or 6 ft"
-
-
-def _alternatives(placing: Placing) -> dict[int, Amount]:
-    """Return, by the place of each of two amounts with "or" between them, the other."""
-    found: dict[int, Amount] = {}
-    for one, other in pairwise(placing.amounts):
-        between = [token.text for token in placing.tokens[one.last : other.first]]
-        joined = between[-1:] == ["or"] and len(between) <= MOST_BETWEEN and "," not in between
-        if joined and (one.kinds == other.kinds or not one.kinds):
-            found[one.first] = other
-            found[other.first] = one
-    return found

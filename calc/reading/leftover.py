@@ -7,7 +7,7 @@ from dataclasses import replace
 from calc import quantities
 from calc.reading.amounts import Amount
 from calc.reading.given import Fact, Given
-from calc.reading.words import Said, Token
+from calc.reading.words import MARK, Said, Token
 
 _MADE = frozenset(["built", "made", "model", "from", "year", "vintage"])
 FIRST_YEAR, LAST_YEAR = 1930, 2040  # a bare number between them may be a year
@@ -28,11 +28,38 @@ def place_year(tokens: list[Token], subjects: list[tuple[Said, str]], given: Giv
         behind = [s for said, s in subjects if said.first == amount.last]
         around = tokens[max(0, amount.first - 2) : amount.first] + tokens[amount.last :][:1]
         said = any(token.text in _MADE for token in around)
+        powers = [f for f in given.facts if f.amount and "power" in f.amount.kinds]
+        if any(fact.first == amount.last for fact in powers):
+            behind = ["tractor"]  # "my 2012 35 hp"
+        before = [token.text for token in tokens[max(0, amount.first - 2) : amount.first]]
+        if before == ["tractor", "is"]:
+            behind = ["tractor"]
         if behind == ["tractor"] or (said and not behind and not {"implement", "towed"} & others):
             given.loose.remove(amount)
             why = "a year beside the tractor" if behind else "a year that it was made in"
             fact = Fact(("tractor_made",), amount.first, amount.last, "", amount, why)
             given.facts.append(fact)
+
+
+LIGHTEST, HEAVIEST = 1000.0, 15000.0  # [lb] of what somebody calls a tractor, as a bare number
+
+
+def place_tractor_mass(tokens: list[Token], given: Given) -> None:
+    """Take "tractor 2900" for its mass in a message that gives another mass with its unit."""
+    masses = [f.amount for f in given.facts if f.amount and "mass" in f.amount.kinds]
+    known = any(f.fields == ("tractor_mass",) for f in given.facts)
+    pounds = [each for each in masses if each.kinds["mass"] == "lb"]
+    for amount in list(given.loose):
+        behind = tokens[amount.last : amount.last + 1]
+        after_it = not behind or behind[0].kind == MARK
+        named = amount.first > 0 and tokens[amount.first - 1].text == "tractor"
+        fits = not amount.kinds and LIGHTEST <= amount.value <= HEAVIEST
+        if pounds and not known and named and after_it and fits and not may_be_year(amount):
+            given.loose.remove(amount)
+            mass = replace(amount, kinds={"mass": "lb"})
+            why = "“tractor” stands before it, where masses are told"
+            given.facts.append(Fact(("tractor_mass",), amount.first, amount.last, "", mass, why))
+            return
 
 
 def place_generator(given: Given) -> None:
@@ -106,6 +133,34 @@ def place_uphill(tokens: list[Token], given: Given) -> None:
         if up and rest:
             given.doubtful.append(replace(fact, fields=("grade",)))
             given.facts[place] = replace(fact, fields=rest)
+
+
+_FOLDED = frozenset(["folded", "folds", "fold"])
+
+
+def place_folded(tokens: list[Token], given: Given) -> None:
+    """Take the width beside "folded" for that on the road, and no other one."""
+    placed = [fact.amount for fact in given.facts if fact.amount]
+    beside = [
+        amount
+        for amount in (*given.loose, *placed)
+        if "length" in amount.kinds
+        and _FOLDED & {t.text for t in tokens[max(0, amount.first - 2) : amount.last + 1]}
+    ]
+    if len(beside) != 1:
+        return
+    given.facts = [
+        replace(fact, fields=_FLAT) if "transport_width" in fact.fields else fact
+        for fact in given.facts
+        if fact.amount != beside[0]
+    ]
+    given.loose = [amount for amount in given.loose if amount != beside[0]]
+    first, last = beside[0].first, beside[0].last
+    why = "“folded” stands beside it"
+    given.facts.append(Fact(("transport_width",), first, last, "", beside[0], why))
+
+
+_FLAT = ("working_width",)  # unfolded, at work
 
 
 def place_widest(tokens: list[Token], given: Given) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from calc.reading.given import Fact, Given, subject_of
 from calc.reading.words import Said, Sense, Token
 
 # A carrier behind the tractor, and the same thing on a loader.
@@ -32,7 +33,15 @@ def on_the_loader(said: Sequence[Said], tokens: Sequence[Token]) -> list[Said]:
         tool = _WORDS.get(token.text, "") if place not in inside else ""
         if tool and _is_in_front(place, place + 1, tokens):
             found.append(_tool(place, place + 1, tool, token.text))
+    if any(each.value_of("loader_tool") for each in found):
+        # What lies on a spear in front is a load: "round bale on the loader's spear".
+        found = [_as_load(each) for each in found]
     return sorted(found, key=lambda each: each.first)
+
+
+def _as_load(each: Said) -> Said:
+    bale = each.value_of("implement_kind") == "bale_spear" and each.phrase.split()[-1] == "bale"
+    return Said(each.first, each.last, (Sense("subject", "load"),), each.phrase) if bale else each
 
 
 def _tool(first: int, last: int, tool: str, phrase: str) -> Said:
@@ -49,3 +58,13 @@ def _is_in_front(first: int, last: int, tokens: Sequence[Token]) -> bool:
         if token.text not in _JOINS:
             return False
     return False
+
+
+def place_grapple(said: Sequence[Said], given: Given) -> None:
+    """Take a grapple's oil for all that is asked about, where no implement is named behind."""
+    grapples = [each for each in said if subject_of(each) == "grapple"]
+    named = any(f.fields == ("implement_kind",) for f in (*given.facts, *given.doubtful))
+    if grapples and not named:
+        first, last = grapples[0].first, grapples[0].last
+        why = "a grapple hangs on the loader, and nothing is named behind"
+        given.facts.append(Fact(("implement_kind",), first, last, "none", why=why))

@@ -16,7 +16,7 @@ from calc.reading.words import NUMBER, Said, Token
 # A size as people type it; what looks like a range ("12-14") is one only beside a word for tires.
 _TIRE = re.compile(
     r"(?<![\w.])(?:\d{2}(?:\.\d+)?\s?[xX]\s?\d{1,2}(?:\.\d+|[05]0)?\s?(?:LL)?\s?[-RrBbDdxX]\s?\d{1,2}(?:\.\d)?"
-    r"|\d{3}\s?/\s?\d{2}\s?[-RrBbDd]\s?\d{2}(?:\.\d)?"
+    r"|(?:\d{3}|\d{1,2}\.\d{1,2})\s?/\s?\d{2}\s?[-RrBbDd]\s?\d{2}(?:\.\d)?"
     r"|\d{1,2}\.\d{1,2}L?\s?[-xXRr]\s?\d{1,2}(?:\.\d)?"
     r"|(?P<whole>\d{1,2}L?-\d{1,2}(?:\.\d)?"
     r"(?!\s*(?:ft|lbs?|hp|\"|'|psi|mph|%|inch|inches|feet|pounds|kg|in(?! place))\b)))"
@@ -31,6 +31,7 @@ _CATEGORY = re.compile(r"\bcat(?:egory)?\.?\s*([0-4]N?)\b", re.I)
 _NARROW = re.compile(r"\b([1-4]N)\b")
 _ASKED = re.compile(r"(?:\b(?:is (?:that|it|this)(?: an?)?|what|which)\s*)$", re.I)
 _GRADE = re.compile(r"\bgrade\s*(2|5|8)\b", re.I)
+_OR_GRADE = re.compile(r"\s*or\s+(?:a\s+)?(?:grade\s*)?(2|5|8)\b", re.I)
 _NOT_THIS = re.compile(r"(?:instead of|in place of|rather than|not|than)\s*(?:a\s*)?$", re.I)
 _BOLT = re.compile(r"\b(1/4|5/16|3/8|7/16|1/2)\b")
 _LARGEST_FRONT_RIM = 16.5  # [in]; what is made for a larger one goes on the rear
@@ -61,7 +62,9 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
     places = [_Tire(text, match) for match in found]
     for one, other in pairwise(places):
         between = text[one.match.end() : other.match.start()].lower()
-        if re.search(r"in place of|instead of|replac|rather than|over my|for my", between):
+        if re.fullmatch(r"\s*(?:chang|switch|swapp)\w* (?:over )?to\s*(?:a |the )?", between):
+            one.new, other.new = False, True
+        elif re.search(r"in place of|instead of|replac|rather than|over my|for my", between):
             one.new, other.new = True, False
         elif re.fullmatch(r"\s*from\s*(?:my |the |a )?", between):
             one.new, other.new = True, False
@@ -70,15 +73,16 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
             between.strip() == "for" and _EXCHANGED.search(text[: one.match.start()])
         ):
             one.new, other.new = False, True
-        one.end = one.end or (other.end if one.new != other.new else "")
-        other.end = other.end or (one.end if one.new != other.new else "")
+        if None not in (one.new, other.new) and one.new != other.new:  # both are of one end
+            one.end = other.end = one.end or other.end
+    exchanged = any(each.new for each in places)
     for each in places:
-        if each.new is None:
-            each.new = each.seems_new(single=len(places) == 1)
+        if each.new is None:  # beside an exchange at one end what the other has stays
+            each.new = not exchanged and each.seems_new()
         size = tire_size.decode(each.match[0])
         if not each.end and size.rim > _LARGEST_FRONT_RIM:
             each.end = "rear"
-    if any(each.new for each in places) and len(places) > 1:
+    if any(each.new for each in places) and len(places) > 1 and not exchanged:
         for each in places:  # "mix 9.5-16 fronts with 14.9-24 rears": both are wanted
             each.new = each.new or bool(re.search(r"\b(?:mix|switch|change)\b", text.lower()))
     for each in places:
@@ -87,6 +91,9 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
 
 # "which rear goes with" the one that is there
 _GOES_WITH = re.compile(r"\b(?:what|which)\b.{0,30}\b(?:go|goes|fit|fits|match|matches)\b")
+
+# "fill the rears with beet juice, 13.6-28" speaks of the tires that are there
+_FILLING = re.compile(r"\b(?:fill|filled|filling|load|loaded|loading)\b[^.;?]*$")
 
 
 class _Tire:
@@ -110,7 +117,7 @@ class _Tire:
         word = ahead[1] if ahead else behind[-1][1] if behind else ""
         return "front" if word == "front" else "rear" if word else ""
 
-    def seems_new(self, *, single: bool) -> bool:
+    def seems_new(self) -> bool:
         """Whether the words around it say that it is wanted, and not that it is there."""
         start, end = self.match.span()
         ahead = re.split(r"[.;?]", self.text[max(0, start - 12) : start])[-1]
@@ -118,7 +125,7 @@ class _Tire:
         around = f"{ahead} {behind}"
         if re.search(r"\b(?:have|has|now|my|current\w*|old|the fluid|in)\b", around):
             return False
-        if _GOES_WITH.search(self.text[:start]):
+        if _GOES_WITH.search(self.text[:start]) or _FILLING.search(self.text[:start]):
             return False
         before = self.text[max(0, self.match.start() - 28) : self.match.start()]
         return bool(_NEW.search(re.split(r"[.;?]", before)[-1]))
@@ -184,9 +191,13 @@ def place_bolts(text: str, tokens: list[Token], said: set[str], given: Given) ->
     for match in _GRADE.finditer(text):
         first, last = span(tokens, match.start(), match.end())
         taken.update(range(first, last))
+        other = _OR_GRADE.match(text, match.end())
+        grades = [match[1], *([other[1]] if other else [])]
         if not _NOT_THIS.search(text[: match.start()]):
-            fact = Fact(("bolt_grade",), first, last, f"grade_{match[1]}", why="“grade” says it")
-            given.facts += [fact, Fact(("grade",), first, last, match[1], why=fact.why)]
+            facts = given.doubtful if other else given.facts  # "grade 5 or 2" is neither
+            for grade in grades:
+                bolt = Fact(("bolt_grade",), first, last, f"grade_{grade}", why="“grade” says it")
+                facts += [bolt, Fact(("grade",), first, last, grade, why=bolt.why)]
     if "shearbolt" in said:
         for match in _BOLT.finditer(text):
             first, last = span(tokens, match.start(), match.end())
@@ -201,12 +212,17 @@ def _places() -> tuple[tuple[re.Pattern[str], str], ...]:
     rows.sort(key=lambda row: -len(row["name"]))
     names = [(re.compile(rf"\b{re.escape(r['name'])}\b", re.I), r["place"]) for r in rows]
     # Two capitals are a state only behind "in" or a comma: "OK" and "IN" are words too.
-    codes = [
-        (re.compile(rf"(?<=\bin ){r['place']}\b|(?<=, ){r['place']}\b"), r["place"])
-        for r in rows
-        if len(r["place"]) == 2
-    ]
+    codes = [(re.compile(_code(r["place"])), r["place"]) for r in rows if len(r["place"]) == 2]
     return (*names, *codes)
+
+
+# Codes that are words too, or stand for something else, in small letters behind "in".
+_WORDS_TOO = frozenset(tables.small_words("codes that are words"))
+
+
+def _code(place: str) -> str:
+    small = "" if place.lower() in _WORDS_TOO else rf"|(?<=\bin ){place.lower()}\b(?!\s*\.)"
+    return rf"(?<=\bin ){place}\b|(?<=, ){place}\b{small}"
 
 
 def place_place(text: str, tokens: list[Token], given: Given) -> None:
@@ -266,7 +282,8 @@ def multiplied(tokens: list[Token], amounts: list[Amount]) -> list[Amount]:
         if found and _weigh_together(tokens, found[-1], amount):
             found[-1] = _product(found[-1], amount, found[-1].first)
         elif count and _is_of_a_bottom(amount):
-            found.append(_product(count, amount, amount.first))
+            across = replace(amount, kinds={"length": "in"})
+            found.append(_product(count, across, amount.first))
         else:
             found.append(amount)
     return found
@@ -288,8 +305,9 @@ def _weigh_together(tokens: list[Token], count: Amount, each: Amount) -> bool:
 
 
 def _is_of_a_bottom(amount: Amount) -> bool:
-    inches = amount.kinds.get("length") == "in" and amount.value <= _WIDEST_BOTTOM
-    return inches and amount.number.isdigit()
+    """Whether a size is that of a bottom: "2 bottom 14 in", and "3 bottom plow, 14s"."""
+    inches = amount.kinds.get("length") == "in" or amount.kinds.get("seconds") == "s"
+    return inches and amount.number.isdigit() and amount.value <= _WIDEST_BOTTOM
 
 
 def _product(count: Amount, each: Amount, first: int) -> Amount:

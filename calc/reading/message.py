@@ -99,12 +99,23 @@ def _suited(found: asked.Asked, tokens: list[Token], given: Given) -> asked.Aske
     """
     if (found.worksheet, found.ask) == ("pairing", "duty") and _is_implement_much(tokens, given):
         return replace(found, ask="run")
+    weighed = (found.worksheet, found.ask) == ("ballast", "front_weight")
+    if weighed and _is_loaders(found, tokens, given):
+        return replace(found, ask="behind")
     kinds = {fact.text for fact in given.facts if fact.fields == ("implement_kind",)}
     ask = _WITHOUT_SHAFT.get(found.ask, "") if found.worksheet == "pto" else ""
     driven = any(implement_power.kind_row(kind) is not None for kind in kinds)
     if not ask or not kinds or driven:
         return found
     return replace(found, worksheet="pairing", ask=ask)
+
+
+def _is_loaders(found: asked.Asked, tokens: list[Token], given: Given) -> bool:
+    """Whether a question of ballast is about a load on the loader, and about nothing behind."""
+    named = {name for fact in given.facts for name in fact.fields}
+    in_front = bool(named & {"loader_payload", "loader_tool"})
+    says_front = any(tokens[place].text == "front" for place in found.places)
+    return in_front and "implement_kind" not in named and not says_front
 
 
 def _is_implement_much(tokens: list[Token], given: Given) -> bool:
@@ -147,8 +158,10 @@ def _words(
     place_amounts(placing, given)
     marked.place_lift_distance(tokens, given)
     leftover.place_year(tokens, placing.subjects, given)
+    leftover.place_tractor_mass(tokens, given)
     leftover.place_uphill(tokens, given)
     leftover.place_widest(tokens, given)
+    leftover.place_folded(tokens, given)
     shafts.place_engine_speed(tokens, given)
     prices.place_repaired(tokens, given)
     prices.place_storage(tokens, amounts, given)
@@ -162,7 +175,10 @@ def _words(
     marked.place_place(text, tokens, given)
     chosen = {i for f in given.facts if f.amount is None for i in range(f.first, f.last)}
     given.loose = [a for a in given.loose if not chosen.issuperset(range(a.first, a.last))]
-    return asked.questions(asked.marks_of(stems, said, given), ends)
+    found = asked.questions(asked.marks_of(stems, said, given), ends)
+    if any((each.worksheet, each.ask) == ("pairing", "hydraulics") for each in found):
+        loader_tools.place_grapple(said, given)
+    return found
 
 
 def _tire(tokens: list[Token], match: re.Match[str]) -> Said:

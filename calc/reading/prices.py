@@ -8,7 +8,7 @@ from calc.reading.amounts import Amount
 from calc.reading.given import Fact, Given
 from calc.reading.words import Token
 
-_MENDED = frozenset(["fixed", "repaired", "mended", "fixing"])
+_MENDED = frozenset(["fixed", "repaired", "mended", "fixing", "running", "working"])
 _JOINS = frozenset(["if", "once", "when", "after", "it", "is", "its", "the", "for", "all", "as"])
 REACH = 3  # words between a price and what says that it is the mended machine's
 LEAST_PRICE = 1000.0  # below it a number beside "fixed" may be what the repair costs

@@ -24,11 +24,6 @@ _TOKEN = re.compile(
 _SPELLED = re.compile(r"['’]")
 
 
-def small_words(name: str) -> tuple[str, ...]:
-    """Return one of the lists of small words, in its order."""
-    return tuple(tables.by_key("words/small_words", "list")[name]["words"].split())
-
-
 @dataclass(frozen=True, slots=True)
 class Token:
     """One word, number or mark, and its place in the message."""

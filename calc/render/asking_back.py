@@ -16,6 +16,8 @@ def wanted(answer: Answer) -> list[model.AnyField]:
     names = [item.name for item in answer.missing] or _first_choice(answer)
     names += [item.field for item in concerns.counting(answer)]
     names += [item.field.name for item in answer.settles]
+    names += _of_what_else_is_open(answer)
+    names = names or _open_choices(answer)
     return [answer.worksheet.field(name) for name in dict.fromkeys(names)][:TO_ASK]
 
 
@@ -24,6 +26,24 @@ def _first_choice(answer: Answer) -> list[str]:
     first = answer.ask.fields[:1]
     open_ = [item.field.name for item in answer.assumed if len(item.options) > 1]
     return [name for name in first if name in open_]
+
+
+def _open_choices(answer: Answer) -> list[str]:
+    """The choices of a question that nobody made, where no number would settle it."""
+    open_ = [item.field.name for item in answer.assumed if len(item.options) > 1]
+    return [name for name in answer.ask.fields if name in open_]
+
+
+def _of_what_else_is_open(answer: Answer) -> list[str]:
+    """The numbers of a question that nobody gave, where more of its checks than one are open.
+
+    What settles the check that decides may leave another as open as it was.
+    """
+    own = [v for v in answer.verdicts if answer.asks_for(v.check.name)]
+    if not any(v.finding == model.UNKNOWN and v is not answer.deciding for v in own):
+        return []
+    usual = {item.field.name for item in answer.assumed if item.typical is not None}
+    return [name for name in answer.ask.fields if name in usual]
 
 
 def ask_back(answer: Answer, system: str = "us", link: str = "", sender: str = "") -> str:

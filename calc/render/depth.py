@@ -174,7 +174,7 @@ def _whose(answer: Answer, system: str, notes: Notes) -> h.Element | None:
     given = [
         h.div[
             h.dt[answer.worksheet.field(name).label.rstrip("?")],
-            h.dd[sentences.field_text(answer, name, system)],
+            h.dd[sentences.given_text(answer, name, system)],
         ]
         for name in answer.given
     ]

@@ -25,15 +25,19 @@ def stems(text: str) -> set[str]:
 
 
 def choose(answer: Answer, lead: str) -> str:
-    """The caution that has most in common with what was found; the first where none has."""
+    """The caution that has most in common with what was found, else with what was asked.
+
+    The first where none has anything.
+    """
     cautions = answer.advice.cautions
     if not cautions:
         return LEAST_CAUTION
     broken = [v.check for v in answer.verdicts if concerns.is_broken(v)]
     said, found = stems(lead), stems(" ".join(f"{c.heading(model.OVER)} {c.why}" for c in broken))
+    asked = stems(answer.ask.question)
 
-    def fitting(caution: model.Caution) -> tuple[int, int]:
+    def fitting(caution: model.Caution) -> tuple[int, int, int]:
         about = stems(caution.text)
-        return len(about & said), len(about & found)
+        return len(about & said), len(about & found), len(about & asked)
 
     return max(cautions, key=fitting).text

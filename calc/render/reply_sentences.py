@@ -36,7 +36,8 @@ def said_of(answer: Answer, system: str) -> Said:
     """Return what a reply says of an answer, in the units of a system."""
     lead = leading.lead(answer, system)
     find = (sentences.settle_sentence(answer, system), sentences.then_sentence(answer))
-    after = [_example(answer), *find]
+    where = [f"{sentences.quoted(item)}: {item.help}" for item in answer.missing]
+    after = [_example(answer), *where, *find]
     title, todo = to_do.what_to_do(answer, system)
     return Said(
         lead,
@@ -160,7 +161,7 @@ def _given(answer: Answer, system: str) -> str:
     """What somebody gave, as it was understood."""
     listed = [
         f"{answer.worksheet.field(name).label.rstrip('?')}: "
-        f"{sentences.field_text(answer, name, system)}"
+        f"{sentences.given_text(answer, name, system)}"
         for name in answer.given
     ]
     return f"You gave: {'; '.join(listed)}." if listed else ""
@@ -169,8 +170,9 @@ def _given(answer: Answer, system: str) -> str:
 def _usual(answer: Answer, system: str) -> str:
     """What nobody gave and what was taken for it, the fields of the question first."""
     first = (*answer.ask.fields, *(item.field.name for item in answer.settles))
-    ordered = sorted(answer.assumed, key=lambda item: item.field.name not in first)
-    if not ordered:
+    bearing = [item for item in answer.assumed if item.field.name not in _of_nothing(answer)]
+    ordered = sorted(bearing, key=lambda item: item.field.name not in first)
+    if not ordered or answer.missing:  # nothing was worked out with it
         return ""
     listed = ordered
     if answer.finding == model.COMPARED or concerns.compares(answer):
@@ -188,6 +190,20 @@ def _usual(answer: Answer, system: str) -> str:
     if more:
         told.append(f"And {more} more, named on the page.")
     return " ".join(told)
+
+
+def _of_nothing(answer: Answer) -> set[str]:
+    """The fields of an implement where nothing hangs on the hitch: nothing has no mass."""
+    kind = "implement_kind"
+    stands_in = {item.field.name: item.options for item in answer.assumed}.get(kind, ())
+    if stands_in != _BARE and answer.given.get(kind) not in _BARE:
+        return set()
+    fields = answer.worksheet.fields
+    group = answer.worksheet.field(kind).group
+    return {item.name for item in fields if item.group == group} - {kind}
+
+
+_BARE = ("none",)
 
 
 def _says_nothing(item: model.Assumed) -> bool:

@@ -76,11 +76,14 @@ def short(answer: Answer, system: str = "us", link: str = "", sender: str = "") 
     tail = ["(The link is too long for a message.)"] if link and not linked else []
     mark = [EXAMPLE_MARK] if answer.is_example else []
     closing = [*mark, *tail, *filter(None, [name]), *([link] if linked else [])]
-    best, best_worth = "", (-1, 0, False, False, False, 0, 0)
+    best, best_worth = "", (-1, 0, 0, False, False, 0, 0)
     leads, *others = _forms(answer, system)
     for lead, *forms in itertools.product(leads, *others):
         said = " ".join([plain(" ".join(filter(None, [lead, *forms]))), *closing])
-        caution, broken, todo = (bool(form) for form in forms)
+        broken, todo = (bool(form) for form in forms[1:])
+        # The caution that fits comes before what would fill the room better.
+        own = forms[0] not in ("", fitting_caution.LEAST_CAUTION)
+        caution = bool(forms[0]) + own + (own and not forms[0].endswith("..."))
         whole = 0 if lead.endswith("...") or lead == _finding(answer) else 1
         worth = (whole, len(lead), caution, broken, todo, sum(map(len, forms)), len(said))
         if len(said) < SHORT and worth > best_worth:

@@ -28,7 +28,9 @@ def what_to_do(answer: Answer, system: str) -> tuple[str, list[str]]:
         return title, [_remedy(remedy, system) for remedy in whole[:3]]
     chosen, left = _cover(answer)
     if not chosen:
-        return "What would help", [_remedy(remedy, system) for remedy in remedies[:3]]
+        # What is worth having in any case is no help with a question of its own.
+        own = [r for r in remedies if r.mends or not answer.ask.checks]
+        return "What would help" if own else "", [_remedy(remedy, system) for remedy in own[:3]]
     sure = any(concerns.is_broken(v) for remedy in chosen for v in _mended(answer, remedy))
     chosen.sort(key=lambda remedy: not any(map(concerns.is_broken, _mended(answer, remedy))))
     broken = {v.check.name for v in concerns.in_question(answer) if concerns.is_broken(v)}

@@ -68,6 +68,9 @@ def answer_known(
     """
     box = box_of(sheet, known)
     asked = sheet.ask(ask).about(box.given)
+    if not (box.is_example or asked.starts_with(box.given)):
+        wanted = [item for item in sheet.fields if item.name in asked.first]
+        box = replace(box, missing=tuple(dict.fromkeys((*box.missing, *wanted))))
     if box.missing:
         return _unanswered(sheet, asked, box)
     search = Search(sheet, box)

@@ -27,6 +27,11 @@ def rows(name: str) -> tuple[Row, ...]:
     return tuple(csv.DictReader(io.StringIO(data.decode("utf-8"), newline="")))
 
 
+def small_words(name: str) -> tuple[str, ...]:
+    """Return one of the lists of small words, in its order."""
+    return tuple(by_key("words/small_words", "list")[name]["words"].split())
+
+
 @cache
 def by_key(name: str, column: str) -> dict[str, Row]:
     """Return the rows of the table `name` as a mapping from the value in `column` to the row."""

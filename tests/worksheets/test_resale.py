@@ -267,3 +267,22 @@ def test_the_other_print_on_what_is_left_is_shown(machine: str, ours: str) -> No
     said = [model.words(note, "us") for note in found.advice.notes]
     note = next(one for one in said if "Sources disagree" in one)
     assert "36 %" in note and ours in note
+
+
+@pytest.mark.parametrize("likely", ["$1200", "$5500", "$20000"])
+def test_what_is_usual_at_best_is_never_less_than_what_is_most_likely(likely: str) -> None:
+    """Who says what it brings mended gives what is most likely alone."""
+    found = given("repair", as_is_price="$4000", uplift_likely=likely, parts="$100")
+    usual = {item.field.name: item.typical for item in found.assumed}
+    dollars = float(likely[1:])
+    assert usual["uplift_high"].low >= dollars
+    assert usual["uplift_low"].high <= dollars
+    assert found.finding != model.OVER
+
+
+def test_of_a_small_repair_the_usual_is_as_it_was() -> None:
+    for typed in ({}, {"uplift_likely": "$900"}):
+        found = given("repair", as_is_price="$4000", parts="$100", **typed)
+        usual = {item.field.name: item.typical for item in found.assumed}
+        assert (usual["uplift_low"].low, usual["uplift_low"].high) == (0, 300)
+        assert (usual["uplift_high"].low, usual["uplift_high"].high) == (1000, 3000)

@@ -354,3 +354,11 @@ def test_a_load_on_wet_grass_is_no_yes_above_a_walk(speed, finding):
     assert any("On wet grass" in str(caution.text) for caution in found.advice.cautions)
     if finding == model.CLOSE:
         assert lead(found).startswith("Not a yes") and "Go 5 mph or slower" in lead(found)
+
+
+def test_the_heaviest_load_is_not_told_at_speeds_that_its_rule_doesnt_reach():
+    typed = {"tractor_mass": "3000 lb", "trailer_brakes": "none", "grade": "-8 %"}
+    open_ = lead(search.answer(SHEET, {**typed, "road_speed": "15 to 24 mph"}, ask="heaviest"))
+    assert "20 mph or slower" in open_ and "24 mph" not in open_
+    slow = lead(search.answer(SHEET, {**typed, "road_speed": "15 to 19 mph"}, ask="heaviest"))
+    assert "slower" not in slow

@@ -21,6 +21,7 @@ from calc.mechanics import (
 from calc.model import At, Check, Inputs
 from calc.subjects import ground_tools, hitching, hung, raised, shaft_power, slopes, tipping
 from calc.subjects.standing import Stand, mass_of, stand
+from calc.worksheets.pairing import oil
 
 OFF_ROAD = "none"
 NOT_SURE = "unsure"
@@ -29,9 +30,6 @@ CLEAR_LEAST, CLEAR_RIGHT = 0.1524, si.FOOT
 # Across, common practice, no source: less than manuals print for up and down, and with a load in
 # the loader next to none.
 ACROSS = (math.tan(math.radians(5.0)), math.tan(math.radians(10.0)))
-FLOW_LEAST = 14.0 / 18.0
-"""With less than it asks for a machine on oil works slower: one that asks for 18 gpm is called of
-no use only under 14 (hitch/FLOW-T5) [-]."""
 SHARE_OF_TIP = (0.25, 0.5)  # of the static tip angle sideways, common practice, no source
 LOADED_ACROSS = (math.tan(math.radians(1.0)), math.tan(math.radians(5.0)))
 
@@ -339,19 +337,7 @@ def cross_check(v: Inputs, at: At) -> None:
 
 
 def other_checks(v: Inputs, at: At) -> None:
-    """Check hydraulics, and how the implement covers the tractor."""
-    needed = arith.or_zero(v.remotes_needed)
-    if v.remotes_needed is not None and not (isinstance(needed, float) and needed <= 0.0):
-        if v.remotes is None:
-            at.not_checked("remotes", "remotes")
-        else:
-            at.at_least("remotes", "remotes", "remotes_needed", "hitch/PRACTICE", close_band=0.0)
-    if v.flow_needed is not None:
-        if v.implement_flow is None:
-            at.not_checked("flow", "implement_flow")
-        else:
-            least = FLOW_LEAST * v.flow_needed
-            at.at_least("flow", "implement_flow", least, "hitch/FLOW-T5", strict="flow_needed")
+    """Check how high the implement is carried, and how it covers the tractor."""
     if v.pins_on_ground is not None and hung.hangs(v) == "hitch":
         at.clearance = v.balls_highest - v.pins_on_ground
         source = "hitch/PRACTICE"
@@ -414,6 +400,8 @@ def _all_but_power(v: Inputs, at: At) -> None:
     if how != "subframe":
         slopes.check(at, behind=how != "none")
         cross_check(v, at)
+    if how != "subframe":
+        oil.check(v, at)
     if how not in ("subframe", "none"):
         other_checks(v, at)
     shaft_check(v, at)

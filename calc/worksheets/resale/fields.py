@@ -20,6 +20,27 @@ def _custom(low: float, high: float, of: str) -> model.Typical:
     return model.Typical(low, high, CUSTOM, of)
 
 
+SMALL, SMALLEST_LARGE = "small repairs", 1_000.0  # [$] that it most likely adds
+
+
+def _of(likely: Reading | None) -> str:
+    large = likely is not None and likely.high > SMALLEST_LARGE
+    return "repairs that most likely add so much" if large else SMALL
+
+
+def _usual_worst(known: model.KnownSoFar) -> model.Typical:
+    """From nothing to three tenths of what is most likely; of a small repair to $300."""
+    likely = known.get("uplift_likely")
+    return _custom(0, max(300.0, 0.3 * likely.high if likely else 0.0), _of(likely))
+
+
+def _usual_best(known: model.KnownSoFar) -> model.Typical:
+    """What is most likely, up to half as much again; of a small repair $1,000 to $3,000."""
+    likely = known.get("uplift_likely")
+    low, high = (likely.low, 1.5 * likely.high) if likely else (0.0, 0.0)
+    return _custom(max(1_000.0, low), max(3_000.0, high), _of(likely))
+
+
 @cache
 def evidence(key: str, factor: float = 1.0) -> tuple[float, float, str]:
     """Low, high and source of a row of `resale_evidence`, times a factor."""
@@ -107,7 +128,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         "$0",
         "$50,000",
         example="$300",
-        typical=_custom(0, 300, "small repairs"),
+        typical=_usual_worst,
         essential=True,
         group=SALE,
     ),
@@ -117,7 +138,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         "$0",
         "$50,000",
         example="$900",
-        typical=_custom(300, 1_000, "small repairs"),
+        typical=_custom(300, 1_000, SMALL),
         essential=True,
         group=SALE,
     ),
@@ -127,7 +148,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         "$0",
         "$50,000",
         example="$1,600",
-        typical=_custom(1_000, 3_000, "small repairs"),
+        typical=_usual_best,
         essential=True,
         group=SALE,
     ),
