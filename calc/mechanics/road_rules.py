@@ -190,14 +190,17 @@ def has_own_rules(place: str) -> bool:
     return any(row["place"] == place for row in tables.rows("road/state_road_rules"))
 
 
-def federal_rule_applies(made: float, field_equipment: bool) -> bool:
-    """Return whether the federal lighting rule bound the maker of a machine.
+def standard_binds(place: str, made: float, field_equipment: bool) -> bool:
+    """Return whether a machine of this age is held to the whole standard at a place.
 
-    It binds makers of field equipment made for sale from 2017-06-22. It makes no older machine
-    unlawful, and it excuses nobody from the lamp law of a state.
+    In the United States a federal rule binds makers of field equipment made for sale from
+    2017-06-22. It makes no older machine unlawful, and it excuses nobody from the lamp law of a
+    state. Some states hold machines to the standard from a model year of their own.
 
     Parameters
     ----------
+    place : str
+        A place of road_places.
     made : float
         Date made as a decimal year. A plain 2017 counts as its first day. [year]
     field_equipment : bool
@@ -205,37 +208,22 @@ def federal_rule_applies(made: float, field_equipment: bool) -> bool:
 
     References
     ----------
-    [1]_
+    [1]_, [3]_
 
     Examples
     --------
-    >>> federal_rule_applies(2018, True), federal_rule_applies(2016, True)
+    >>> standard_binds("TX", 2018, True), standard_binds("TX", 2016, True)
+    (True, False)
+    >>> standard_binds("OH", 2003, True), standard_binds("OH", 2001, True)
     (True, False)
     """
-    return field_equipment and made >= FEDERAL_DATE
-
-
-def standard_binds(place: str, made: float) -> bool:
-    """Return whether a state holds a machine of this age to the whole standard.
-
-    Parameters
-    ----------
-    place : str
-        A place of road_places.
-    made : float
-        Date made as a decimal year. [year]
-
-    References
-    ----------
-    [3]_
-
-    Examples
-    --------
-    >>> standard_binds("OH", 2003), standard_binds("OH", 2001), standard_binds("TX", 2016)
-    (True, False, False)
-    """
-    start = place_row(place)["standard_from"]
-    return bool(start) and made >= float(start)
+    if not field_equipment:
+        return False
+    row = place_row(place)
+    starts = [FEDERAL_DATE] if row["country"] == "US" else []
+    if row["standard_from"]:
+        starts.append(float(row["standard_from"]))
+    return bool(starts) and made >= min(starts)
 
 
 def _tightest(values: list[float | None], *, low: bool) -> float | None:
@@ -280,7 +268,7 @@ def needs(
     facts : mapping
         The facts that the module describes, in base units.
     federal : mapping, optional
-        For "tractor" and "towed", whether the federal rule bound the maker.
+        For "tractor" and "towed", whether the standard binds it.
     by_day : bool
         True leaves out the rules for the hours when lamps are required.
     only : (str, str), optional

@@ -179,6 +179,10 @@ class Search:
                     corner[name] = found[1] if found else self.middle[name]
                 self.at(corner)
 
+    def around(self) -> None:
+        """Compute the middle with each input moved alone to each of its ends."""
+        self._one_at_a_time(self.middle)
+
     def _one_at_a_time(
         self, around: Mapping[str, Any]
     ) -> dict[str, dict[str, list[tuple[float, Any]]]]:

@@ -27,15 +27,13 @@ CARRIES: dict[str, frozenset[str]] = {
 BINDING = ("law", "maker", "pattern", "memory")
 
 
-class Facts(Mapping[str, float]):
-    """The facts of one trip: those that cost more are worked out when a rule asks for them."""
+class Later[T](Mapping[str, T]):
+    """What is known, and what costs more, which is worked out when somebody asks for it."""
 
-    def __init__(
-        self, known: Mapping[str, float], later: Mapping[str, Callable[[], float]]
-    ) -> None:
+    def __init__(self, known: Mapping[str, T], later: Mapping[str, Callable[[], T]]) -> None:
         self._known, self._later = dict(known), later
 
-    def __getitem__(self, name: str) -> float:
+    def __getitem__(self, name: str) -> T:
         if name not in self._known and name in self._later:
             self._known[name] = self._later[name]()
         return self._known[name]
@@ -52,7 +50,7 @@ class Situation:
     """The facts of one trip and what follows from them, worked out when it is asked for."""
 
     v: model.Inputs
-    facts: Facts
+    facts: Later[float]
     _clear: Callable[[], float]
 
     @cached_property
@@ -61,15 +59,16 @@ class Situation:
         return self._clear()
 
     @cached_property
-    def federal(self) -> dict[str, bool]:
-        """Whether the standard binds the units: by the federal rule, or the state's own year."""
+    def federal(self) -> Later[bool]:
+        """Whether the standard binds each unit: by the federal rule, or the state's own year."""
         v = self.v
-        field = v.use == "field"
-        return {
-            unit: (self.american and road_rules.federal_rule_applies(made, field))
-            or (field and road_rules.standard_binds(v.place, made))
-            for unit, made in (("tractor", v.tractor_made), ("towed", v.implement_made))
-        }
+
+        def binds(made: float) -> bool:
+            return road_rules.standard_binds(v.place, made, v.use == "field")
+
+        return Later(
+            {}, {"tractor": lambda: binds(v.tractor_made), "towed": lambda: binds(v.implement_made)}
+        )
 
     @property
     def american(self) -> bool:
@@ -187,7 +186,7 @@ def situation(v: model.Inputs) -> Situation:
         "duals": arith.number(v.duals == "yes"),
         "tail_lamps": v.tail_lamps,
     }
-    facts = Facts(
+    facts: Later[float] = Later(
         known,
         {
             "hides_tail": lambda: hides(v.tail_height, spread),

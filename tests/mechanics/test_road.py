@@ -143,10 +143,10 @@ def test_an_unknown_place_is_refused():
 
 
 def test_trap_federal_rule_binds_makers_of_new_machines_only():
-    assert not road_rules.federal_rule_applies(2010, True)
-    assert not road_rules.federal_rule_applies(2017.3, True)
-    assert road_rules.federal_rule_applies(2017.5, True)
-    assert not road_rules.federal_rule_applies(2020, False)
+    assert not road_rules.standard_binds("TX", 2010, True)
+    assert not road_rules.standard_binds("TX", 2017.3, True)
+    assert road_rules.standard_binds("TX", 2017.5, True)
+    assert not road_rules.standard_binds("TX", 2020, False)
     # An old tractor still owes the lamps that its state asks for.
     old = wanted("KS", made=1980.0)
     assert old["tractor", "amber_flashers"].basis == "law"

@@ -130,7 +130,7 @@ CONSTANTS: Mapping[str, str] = {
     """,
     "the day, the hour and the year are those of the calendar": """
         sun.declination sun.hour_angle sun.altitude_and_azimuth ownership.years_to_pay_back
-        road_rules.federal_rule_applies road_rules.standard_binds smv_emblem.emblem_on_towed
+        road_rules.standard_binds smv_emblem.emblem_on_towed
     """,
     "a length or a voltage of its own: an eye's height, a reach, the limit of a formula": """
         mirrors.lowest_clear_height smv_emblem.emblem_fails lift.greatest_distance
