@@ -153,26 +153,24 @@ def pull_wanted(kind: str, width: float) -> tuple[float, float]:
     return least, ease
 
 
-def pull_held(weight: float, soil: str) -> float:
-    """Return the pull that a tractor's wheels put down at the most slip that suits. [N]
+def share_held(soil: str) -> float:
+    """Return the pull that wheels put down at the most slip that suits, as a share of their load.
 
-    All of what stands on its wheels counts, with all of them driving; of one with two driven
-    wheels the plow's own pull takes most of the rest off the front axle and onto those.
+    All of what stands on the wheels counts, with all of them driving; of a tractor with two driven
+    wheels the plow's own pull takes most of the rest off the front axle and onto those. [-]
 
     Parameters
     ----------
-    weight : float
-        On the wheels, with what the hitch carries. [N]
     soil : str
         A row of the table soil_mobility: "firm" stubble, or "tilled".
 
     Examples
     --------
-    >>> round(pull_held(1000.0, "firm")), round(pull_held(1000.0, "tilled"))
-    (564, 491)
+    >>> round(share_held("firm"), 3), round(share_held("tilled"), 3)
+    (0.564, 0.491)
     """
     mobility = traction.soil_mobility_number(soil)
-    return weight * traction.net_traction_ratio(mobility, traction.USUAL_SLIP_MOST)
+    return traction.net_traction_ratio(mobility, traction.USUAL_SLIP_MOST)
 
 
 def _plow_engine(width: float, soil: str, mph: float) -> float:

@@ -278,16 +278,17 @@ def check_grip(v: model.Inputs, at: model.At, standing: float) -> None:
     if not ground_tools.drafted(v.implement_kind):
         return
     weight = (standing + hung.hung_mass(v)) * pto_power.G
-    at.held = ground_tools.pull_held(weight, "firm")
+    firm, tilled = (ground_tools.share_held(soil) for soil in ("firm", "tilled"))
+    at.held = firm * weight
     least, ease = ground_tools.pull_wanted(v.implement_kind, v.working_width)
-    loose = ground_tools.pull_held(1.0, "firm") / ground_tools.pull_held(1.0, "tilled")
     source = "power/S38; power/S54; power/D497-memory; hitch/PRACTICE"
-    at.at_least("grip", "held", least, source, strict=ease * loose, kind="force")
+    at.at_least("grip", "held", least, source, strict=ease * firm / tilled, kind="force")
     at.step(
         "held",
-        "F = 0.56 m g, at 15 % slip on firm ground",
+        "F = k W, at 15 % slip on firm ground",
         source,
-        m=(weight / pto_power.G, "mass"),
+        k=(firm, "fraction"),
+        W=(weight, "force"),
     )
 
 

@@ -186,7 +186,7 @@ def test_a_harrow_takes_its_rows_of_the_standard() -> None:
     three, four = (mph * si.MPH for mph in (3.0, 4.0))
     assert least == draft.draft("disk_tandem_secondary", 1.5, three, 3 * si.INCH, "medium")
     assert ease == draft.draft("disk_tandem_primary", 1.5, four, 4 * si.INCH, "fine")
-    assert ground_tools.pull_held(1.0, "firm") == traction.net_traction_ratio(55.0, 0.15)
+    assert ground_tools.share_held("firm") == traction.net_traction_ratio(55.0, 0.15)
 
 
 # --- power ---------------------------------------------------------------------------------------
