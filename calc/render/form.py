@@ -99,6 +99,7 @@ def row_html(
     value = typed.get(item.name, item.example)
     described = f"{name}-hint {name}-error"
     control: h.Element | h.VoidElement
+    said = None
     if isinstance(item, model.Choice):
         picked = value.strip().lower()
         chosen = next(
@@ -107,16 +108,14 @@ def row_html(
         )
         # An option that says just what a blank says is the blank.
         unsure = next((o.value for o in item.options if o.label == NOT_SURE), "")
+        shown = {o.value: o.label for o in item.options if o.value != unsure}
+        labels = {"": _blank_words(item), **shown}
+        selected = chosen if chosen in shown else ""
         control = h.select(
             id=name, name=item.name, aria_describedby=described, data_unsure=unsure or None
-        )[
-            h.option(value="", selected=chosen in ("", unsure))[_blank_words(item)],
-            [
-                h.option(value=option.value, selected=option.value == chosen)[option.label]
-                for option in item.options
-                if option.value != unsure
-            ],
-        ]
+        )[[h.option(value=v, selected=v == selected)[label] for v, label in labels.items()]]
+        # A browser cuts off what is chosen; these words wrap over it, where a script keeps them.
+        said = h.span(".ys-chosen", aria_hidden="true")[labels[selected]]
     else:
         control = h.input(
             id=name,
@@ -141,6 +140,7 @@ def row_html(
         )["?"]
         if item.help
         else None,
+        said,
         control,
         h.p(".ys-hint", id=f"{name}-hint")[item.help],
         h.p(".ys-error", id=f"{name}-error", hidden=True),
