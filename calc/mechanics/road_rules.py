@@ -226,6 +226,14 @@ def standard_binds(place: str, made: float, field_equipment: bool) -> bool:
     return bool(starts) and made >= min(starts)
 
 
+@cache
+def _rules_by_item(place: str) -> dict[tuple[str, str], list[Rule]]:
+    found: dict[tuple[str, str], list[Rule]] = {}
+    for rule in rules_of(place):
+        found.setdefault((rule.unit, rule.item), []).append(rule)
+    return found
+
+
 def _tightest(values: list[float | None], *, low: bool) -> float | None:
     known = [value for value in values if value is not None]
     if not known:
@@ -283,12 +291,10 @@ def needs(
     [2]_, [3]_
     """
     grouped: dict[tuple[str, str], list[Rule]] = {}
-    for rule in rules_of(place):
+    for rule in rules_of(place) if only is None else _rules_by_item(place).get(only, ()):
         if rule.unit == "towed" and not facts.get("behind"):
             continue
         if by_day and rule.hours == "dark":
-            continue
-        if only is not None and only != (rule.unit, rule.item):
             continue
         if rule.applies(facts):
             grouped.setdefault((rule.unit, rule.item), []).append(rule)

@@ -261,7 +261,7 @@ class Remedies:
 
     def _meets(self, check: str, changes: Mapping[str, Any], *, plainly: bool = False) -> bool:
         for point in (self._solve.worst_of(check), *self._also_at.get(check, ())):
-            found = self._solve.at(point, **changes).check(check)
+            found = self._solve.check(check, point, **changes)
             band = found.close_band if found and plainly else 0.0
             if found and found.margin < band + _NOTHING:
                 return False
@@ -270,7 +270,7 @@ class Remedies:
     def _moves(self, check: str, changes: Mapping[str, Any]) -> bool:
         """Whether a change brings a check's worst point elsewhere, where it is broken; kept."""
         point = self._solve.worst_after(check, changes)
-        found = None if point is None else self._solve.at(point, **changes).check(check)
+        found = None if point is None else self._solve.check(check, point, **changes)
         if point is None or found is None or found.margin >= _NOTHING:
             return False
         self._also_at[check] = (*self._also_at.get(check, ()), point)

@@ -198,9 +198,8 @@ def _ends(
     worst: Mapping[str, Any] = search.worst[name][1]
 
     def met(value: float) -> bool:
-        check = search.sheet.compute(
-            search.box.point({**worst, dim.name: value}), search.silent
-        ).check(name)
+        point = search.box.point({**worst, dim.name: value})
+        check = model.run_for(name, lambda: search.sheet.compute(point, search.silent))
         return check is None or check.margin >= 0
 
     met_low, met_high = met(dim.low), met(dim.high)

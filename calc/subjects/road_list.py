@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
+from typing import Any
 
 from calc import arith, model, si, tables
 from calc.mechanics import mirrors, road_limits, road_rules, smv_emblem
@@ -27,22 +28,20 @@ CARRIES: dict[str, frozenset[str]] = {
 BINDING = ("law", "maker", "pattern", "memory")
 
 
-class Later[T](Mapping[str, T]):
+class Later[T](dict[str, T]):
     """What is known, and what costs more, which is worked out when somebody asks for it."""
 
     def __init__(self, known: Mapping[str, T], later: Mapping[str, Callable[[], T]]) -> None:
-        self._known, self._later = dict(known), later
+        super().__init__(known)
+        self._later = later
 
-    def __getitem__(self, name: str) -> T:
-        if name not in self._known and name in self._later:
-            self._known[name] = self._later[name]()
-        return self._known[name]
+    def __missing__(self, name: str) -> T:
+        self[name] = found = self._later[name]()
+        return found
 
-    def __iter__(self) -> Iterator[str]:
-        return iter({**self._known, **self._later})
-
-    def __len__(self) -> int:
-        return len({**self._known, **self._later})
+    def get(self, name: str, default: Any = None) -> Any:
+        """Return what is or can be known under a name."""
+        return self[name] if name in self or name in self._later else default
 
 
 @dataclass(frozen=True)
@@ -129,6 +128,11 @@ def extents(v: model.Inputs) -> tuple[float, float]:
     return arith.max(half + v.offset_left, 0.0), arith.max(half - v.offset_left, 0.0)
 
 
+def _sides(offset: float) -> tuple[float, ...]:
+    """Where the lamps of a pair are, or the one thing in the middle."""
+    return (offset, -offset) if offset.__class__ is not float or offset else (offset,)
+
+
 def situation(v: model.Inputs) -> Situation:
     """Work out what the rules of the place ask for."""
     left, right = extents(v)
@@ -142,15 +146,14 @@ def situation(v: model.Inputs) -> Situation:
         if not screened:
             return 0.0
         return arith.max(
-            mirrors.hidden(height, side, away, bottom, top, left, right)
-            for side in (offset, -offset)
+            mirrors.hidden(height, side, away, bottom, top, left, right) for side in _sides(offset)
         )
 
     def clear(offset: float) -> float:
         if not screened:
             return 0.0
         return arith.max(
-            mirrors.lowest_clear_height(side, away, top, left, right) for side in (offset, -offset)
+            mirrors.lowest_clear_height(side, away, top, left, right) for side in _sides(offset)
         )
 
     spread = v.lamp_spread / 2
