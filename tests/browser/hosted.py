@@ -48,6 +48,7 @@ class Substituting(Handler):
     address_end: ClassVar[str]
     body: ClassVar[bytes]
     times: ClassVar[int]
+    encoding: ClassVar[str] = ""
     sent: ClassVar[int] = 0
 
     def do_GET(self) -> None:
@@ -64,6 +65,8 @@ class Substituting(Handler):
         name = kind.address_end if "." in kind.address_end else "index.html"
         self.send_header("Content-Type", self.guess_type(name))
         self.send_header("Content-Length", str(len(kind.body)))
+        if kind.encoding:
+            self.send_header("Content-Encoding", kind.encoding)
         self.send_header("Cache-Control", "max-age=31536000")
         # Without the host's own headers.
         super(serve.Handler, self).end_headers()
@@ -85,9 +88,14 @@ class Stalling(Handler):
         super().do_GET()
 
 
-def substituting(address_end: str, body: bytes, times: int = 1) -> type[Substituting]:
-    """Return a handler that sends `body` the first `times` that an address of that end is asked."""
-    fault = {"address_end": address_end, "body": body, "times": times}
+def substituting(
+    address_end: str, body: bytes, times: int = 1, encoding: str = ""
+) -> type[Substituting]:
+    """Return a handler that sends `body` the first `times` that an address of that end is asked.
+
+    `encoding` says how it is packed for the way.
+    """
+    fault = {"address_end": address_end, "body": body, "times": times, "encoding": encoding}
     return type("Substitutes", (Substituting,), fault)
 
 
