@@ -400,7 +400,6 @@ def _all_but_power(v: Inputs, at: At) -> None:
     if how != "subframe":
         slopes.check(at, behind=how != "none")
         cross_check(v, at)
-    if how != "subframe":
         oil.check(v, at)
     if how not in ("subframe", "none"):
         other_checks(v, at)
