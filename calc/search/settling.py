@@ -92,7 +92,8 @@ class _Settling:
         self.giving = Giving(search.sheet, search.box, known)
         self.names = [verdict.check.name for verdict in open_]
         self.tried = open_[:CHECKS]
-        self.points = list(self._points())
+        points = list(self._points())
+        self.points = [*points[:CORNERS], *self._telling(points[CORNERS:])]
         self.corners = [self._margins(search.box, values) for values in self.points[:CORNERS]]
 
     def _points(self) -> Iterator[Mapping[str, Any]]:
@@ -102,6 +103,22 @@ class _Settling:
             yield self.search.worst[name][1]
             if self.search.absent_somewhere(name):
                 yield from self.search.points_without(name, WITHOUT)
+
+    def _telling(self, points: list[Mapping[str, Any]]) -> list[Mapping[str, Any]]:
+        """Order points: where least is broken and where most is, in turn; they contradict soonest.
+
+        What one number settles is contradicted by a point at which everything is met and one at
+        which something is broken, and these are the ones that stay so once it is known.
+        """
+        ordered = sorted(points, key=lambda values: self._broken(self.search.at(values)))
+        half = len(ordered) // 2
+        first, last = ordered[: len(ordered) - half], ordered[len(ordered) - half :]
+        turns = itertools.zip_longest(first, reversed(last))
+        return [values for pair in turns for values in pair if values is not None]
+
+    def _broken(self, outcome: model.Outcome) -> int:
+        """Return how many of the open checks are broken."""
+        return sum(c.margin < 0.0 for c in outcome.checks if c.name in self.names)
 
     def named(self) -> tuple[model.Settle, ...]:
         """Return the best inputs, the first first."""
