@@ -92,14 +92,13 @@ class Rule:
         """Return whether every clause holds. Limits are met at the limit itself."""
         for fact, sign, limit in self.clauses:
             value = facts.get(fact, 0.0)
-            slack = 1e-9 * arith.max(abs(limit), 1.0)
-            if sign == ">=" and value < limit - slack:
+            if sign == ">=" and value < limit:
                 return False
-            if sign == "<=" and value > limit + slack:
+            if sign == "<=" and value > limit:
                 return False
-            if sign == ">" and value <= limit + slack:
+            if sign == ">" and value <= limit:
                 return False
-            if sign == "<" and value >= limit - slack:
+            if sign == "<" and value >= limit:
                 return False
         return True
 
@@ -121,6 +120,7 @@ class Need:
 
 
 def _clauses(text: str) -> tuple[tuple[str, str, float], ...]:
+    """Read what a rule asks of facts; each limit with what rounding may be off by."""
     found = []
     for part in filter(None, (clause.strip() for clause in text.split(";"))):
         for sign in _SIGNS:
@@ -128,10 +128,11 @@ def _clauses(text: str) -> tuple[tuple[str, str, float], ...]:
             if at:
                 value = measure(limit)
                 assert value is not None
-                found.append((fact, sign, value))
+                slack = 1e-9 * arith.max(abs(value), 1.0)
+                found.append((fact, sign, value + (slack if sign in ("<=", ">") else -slack)))
                 break
         else:
-            found.append((part, ">=", 1.0))
+            found.append((part, ">=", 0.5))  # a fact that is 1 or 0
     return tuple(found)
 
 

@@ -95,17 +95,20 @@ class At:
     def group(self, names: tuple[str, ...], make: Callable[..., object], *args: Any) -> None:
         """Call `make(*args)`, which makes the checks and numbers named and nothing else reads.
 
-        A proof then goes through the options of a choice for this group alone where only the
-        group reads it, and leaves the group out where it is about another check.
+        A proof then goes through the options of a choice, and both ways of a comparison, for this
+        group alone, and leaves the group out where it is about another check.
         """
         if not checks.wants(*names):
             return
+        if not checks.leaving():
+            make(*args)
+            return
         before = dict(self._values), dict(self._bands), len(self._checks), len(self._unchecked)
         try:
-            make(*args)
-        except checks.OpenChoice as choice:
-            if not checks.leaves(names, choice.name):
-                raise
+            with checks.grouped():
+                make(*args)
+        except (checks.OpenChoice, checks.OpenWay) as need:
+            checks.leave(names, getattr(need, "name", ""))
             put = object.__setattr__
             put(self, "_values", before[0])
             put(self, "_bands", before[1])

@@ -80,11 +80,17 @@ class OpenChoice(Exception):
         self.name = name
 
 
+class OpenWay(Exception):
+    """A group of checks leaves a comparison open: a look at everything leaves the group out."""
+
+
 _wanted: tuple[str, ...] = ()  # the names that a run is for; empty when it is for all
 _ends_at = ""  # the check with which a run ends
 _alone = False  # whether nothing but checks is asked for
-# The groups that a look over everything leaves out, and the choice that each of them reads first.
+# The groups that a look over everything leaves out, and the choice that each of them reads first;
+# "" where it is a comparison that keeps a group out.
 _left: dict[tuple[str, ...], str] | None = None
+_grouped = 0  # how many groups the run is inside of
 
 
 def run_for(name: str, run: Callable[[], Any]) -> Check | None:
@@ -126,9 +132,10 @@ def checks_alone() -> Iterator[None]:
 
 @contextmanager
 def looking() -> Iterator[Mapping[tuple[str, ...], str]]:
-    """Leave out the groups that read an open choice; what is given holds that choice of each.
+    """Leave out the groups that read an open choice or leave a comparison open.
 
-    What stands outside such a group then needs one run, however many options there are.
+    What is given holds that choice of each, "" for a comparison. What stands outside such a group
+    then needs one run, however many options or ways there are in it.
     """
     global _left
     _left = {}
@@ -138,12 +145,31 @@ def looking() -> Iterator[Mapping[tuple[str, ...], str]]:
         _left = None
 
 
-def leaves(names: tuple[str, ...], choice: str) -> bool:
-    """Return whether a run leaves out a group that reads an open choice, and note that it does."""
-    if _left is None:
-        return False
+def leaving() -> bool:
+    """Return whether a run leaves groups out."""
+    return _left is not None
+
+
+def leave(names: tuple[str, ...], choice: str) -> None:
+    """Note that a run leaves out a group, and the open choice that it reads."""
+    assert _left is not None
     _left.setdefault(names, choice)
-    return True
+
+
+@contextmanager
+def grouped() -> Iterator[None]:
+    """Say that what is called makes the checks of one group."""
+    global _grouped
+    _grouped += 1
+    try:
+        yield
+    finally:
+        _grouped -= 1
+
+
+def apart() -> bool:
+    """Return whether a comparison that is open is none of this run's: it keeps its group out."""
+    return _left is not None and _grouped > 0
 
 
 def wants(*names: str) -> bool:
@@ -156,6 +182,11 @@ def wants(*names: str) -> bool:
     if not names and _alone:
         return False
     return not _wanted or any(name in _wanted for name in names)
+
+
+def shows() -> bool:
+    """Return whether what no check hangs on is asked for."""
+    return not _alone
 
 
 def only(*names: str) -> bool:

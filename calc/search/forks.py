@@ -9,6 +9,8 @@ from __future__ import annotations
 import math
 from typing import Any
 
+from calc import model
+
 
 class NotProvable(Exception):
     """What was asked of an interval has no interval for an answer."""
@@ -52,6 +54,8 @@ class Forks:
     def choose(self, *compared: Any) -> bool:
         """Return which way an open comparison goes this time."""
         if self.place == len(self.plan):
+            if model.apart():
+                raise model.OpenWay
             for number in compared:
                 for name in getattr(number, "slopes", ()):
                     self.blame[name] = self.blame.get(name, 0) + 1

@@ -269,23 +269,21 @@ def _narrowed(less: bool, one: Interval, other: Any) -> bool:
 
 def _quotient(above: Any, below: Interval, number: int) -> Any:
     low, high, slopes, _ = parts(above)
-    if below.low <= 0.0 <= below.high:
-        if below.low == below.high:
-            raise ZeroDivisionError
-        if below.low < 0.0 < below.high:
-            inverse = ANY_SLOPE
-        elif below.low == 0.0:
-            inverse = (1.0 / below.high, INF)
-        else:
-            inverse = (-INF, 1.0 / below.low)
-        return interval(*product(low, high, *inverse), unbounded(slopes, below.slopes), number)
-    ends = (low / below.low, low / below.high, high / below.low, high / below.high)
-    low, high = min(ends), max(ends)
-    if any(end != end for end in ends):
-        low, high = ANY_SLOPE
+    if below.low == below.high == 0.0:
+        raise ZeroDivisionError
+    if below.low < 0.0 < below.high:
+        return interval(-INF, INF, unbounded(slopes, below.slopes), number)
+    inverse = (1.0 / below.high if below.high else -INF, 1.0 / below.low if below.low else INF)
+    if 0.0 in (below.low, below.high):  # what is divided by may be as near to 0 as one likes
+        low, high = product(low, high, *inverse)
+    else:
+        ends = (low / below.low, low / below.high, high / below.low, high / below.high)
+        low, high = min(ends), max(ends)
+        if any(end != end for end in ends):
+            low, high = ANY_SLOPE
     # (a/b)(y) - (a/b)(x) = (a(y) - a(x) - (a/b)(x) (b(y) - b(x))) / b(y)
     change = added(slopes, turned(scaled(below.slopes, low, high)))
-    return interval(low, high, scaled(change, 1.0 / below.high, 1.0 / below.low), number)
+    return interval(low, high, scaled(change, *inverse), number)
 
 
 def stepped(step: Any, value: Interval, name: str) -> Any:

@@ -37,6 +37,7 @@ Group = str | tuple[str, ...] | None  # what a run is for: one check, a group, o
 PROBES = 8  # corners computed of a part, of the inputs that leave comparisons open
 
 
+WHATS = ("margin", "value", "limit", "left", "inside", "output")  # what is known by a name
 LOOK = "everything"  # what a run is kept as that left groups out
 
 
@@ -44,7 +45,8 @@ LOOK = "everything"  # what a run is kept as that left groups out
 class Kept:
     """What a run gave for a part: its numbers, or the choice that it needs made.
 
-    `left` are the groups that a look left out, each with the open choice that it reads.
+    `left` are the groups that a look left out, each with the open choice that it reads, "" for a
+    comparison.
     """
 
     found: dict[Key, Enclosure]
@@ -158,7 +160,7 @@ class Proof:
         """Enclose everything over the whole box, once for all questions; the numbers found.
 
         `complete` says afterwards whether that was possible, so that no number is missing. `met`
-        are checks that are known to be made: a group of these alone is left until it is asked for.
+        are what is known to be made: a group of these alone is left until it is asked for.
         """
         found: set[Key] = set()
         rest = self._allow(most)
@@ -172,9 +174,10 @@ class Proof:
                     self._note_groups(known, group, found)
                     found |= known.found.keys()
                     for names, choice in known.left.items():
-                        self._kept[part.place(), names] = Kept({}, choice)
+                        if choice:
+                            self._kept[part.place(), names] = Kept({}, choice)
                         if not all(name in met for name in names):
-                            pieces = part.picked(choice)
+                            pieces = part.picked(choice) if choice else [part]
                             todo += [(piece, names) for piece in pieces]
                 else:
                     todo += [(piece, group) for piece in known]
@@ -193,6 +196,10 @@ class Proof:
             with model.looking() as left:
                 known = self._made(part, None, LOOK)
             known.left = left
+            # What was left out on one way may have been made on another.
+            partly = {name for names in left for name in names}
+            for key in [key for key in known.found if key[1] in partly]:
+                del known.found[key]
             if part is self._whole:
                 self._looked = known.found
             return known
@@ -205,7 +212,7 @@ class Proof:
             self._group_of.update(dict.fromkeys(known.found.keys() - found, group))
         for names in known.left:
             for name in names:
-                keys = [(what, name) for what in ("margin", "value", "limit", "left", "inside")]
+                keys = [(what, name) for what in WHATS]
                 self._group_of.update(dict.fromkeys(keys, names))
 
     # Questions.
@@ -275,7 +282,7 @@ class Proof:
             return
         slopes = scaled(one.slopes or one.leaning, asked.sign, asked.sign)
         corner, fixed = _worst_corner(part, slopes, certain=one.slopes is not None)
-        self._point(asked, part, corner)
+        reached = self._point(asked, part, corner)
         # A choice that the number doesn't hang on needs no look.
         left = [
             name
@@ -297,9 +304,15 @@ class Proof:
                 return
             if value is not None:
                 bound = max(bound, value - reach)
+        lost = [name for name in left if slopes.get(name) == ANY_SLOPE]
+        if lost and one.slopes is None:  # no slope tells which corner is worst
+            self._probe(asked, part, corner, lost)
+            if asked.failed:
+                return
         across = self._widest(part, left, slopes)
         blamed = [] if one.slopes is not None else self._blamed(part, one.blame)
-        if blamed and not self._slopes_explain(asked, part, one, slopes):
+        # Where the worst corner doesn't make the number, what decides on that comes first.
+        if blamed and (reached is None or not self._slopes_explain(asked, part, one, slopes)):
             across = blamed[0]
             self._probe(asked, part, corner, blamed)
             if asked.failed:

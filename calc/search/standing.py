@@ -210,7 +210,11 @@ def prove(search: Search, *, values: bool = True, effort: float = EFFORT) -> Sta
         return standing
     # Everything at once, first: most checks are settled by it, one at a time or not at all.
     standing.proof.effort = LOOK
-    met = {name for what, name in standing.proof.look(LOOK, search.worst) if what == "margin"}
+    met = {
+        name
+        for what, name in standing.proof.look(LOOK, {**search.worst, **search.outputs})
+        if what == "margin"
+    }
     spare = standing.proof.effort
     standing.proof.effort = effort
     _settle_all(standing)

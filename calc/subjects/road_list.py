@@ -110,10 +110,14 @@ class Situation:
         """Everything that the rules ask for."""
         return road_rules.needs(self.v.place, self.facts, self.federal, self.v.hours == "day")
 
+    @cached_property
+    def _by_item(self) -> dict[tuple[str, str], road_rules.Need]:
+        return {(need.unit, need.item): need for need in self.needs}
+
     def need(self, unit: str, item: str) -> road_rules.Need | None:
-        """The need of one item, if there is one; a run for one check looks at no other rules."""
-        if model.wants():
-            return next((n for n in self.needs if n.unit == unit and n.item == item), None)
+        """The need of one item, if there is one; a proof of one check looks at no other rules."""
+        if not model.apart() and model.wants():
+            return self._by_item.get((unit, item))
         found = road_rules.needs(
             self.v.place, self.facts, self.federal, self.v.hours == "day", (unit, item)
         )

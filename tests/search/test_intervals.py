@@ -262,3 +262,14 @@ def test_arithmetic_is_back_after_a_proof_that_failed():
         assert arith.sqrt is functions.sqrt
         raise RuntimeError
     assert arith.sqrt is math.sqrt
+
+
+def test_what_is_divided_by_next_to_nothing_still_rises_and_falls_as_it_does():
+    """x / y for x from 1 to 2 and y down to 0: it has no greatest, and yet slopes of one sign."""
+    begin(Forks(1))
+    x, y = intervals.variable("x", 1.0, 2.0), intervals.variable("y", 0.0, 4.0)
+    over = x / y
+    assert (over.low, over.high) == (0.25, math.inf)
+    assert over.slopes["x"] == (0.25, math.inf)
+    assert over.slopes["y"][1] < 0.0
+    assert (x / (0.0 - y)).slopes["x"] == (-math.inf, -0.25)

@@ -8,21 +8,20 @@ from calc.sources import unique
 from calc.subjects import road_list as rl
 from calc.worksheets.road.equipment import PLACED
 
+# What each check of a lamp's being seen is about: the lamps, and where they are.
+SEEN = dict(zip(("tail_seen", "amber_seen"), PLACED, strict=True))
 NOT_ASKED = ("safety_chain", "flags")  # on the list, and not among what the form asks about
 
 
-def seen(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
-    """Whether the tractor's lamps show over it, unless it repeats them."""
-    if v.behind_kind == "none":
+def seen(
+    v: model.Inputs, at: model.At, found: rl.Situation, name: str, item: str, field: str
+) -> None:
+    """Whether a lamp of the tractor shows over it, unless it repeats that lamp."""
+    if v.behind_kind == "none" or item in rl.CARRIES[v.implement_marking] or getattr(v, item) <= 0:
         return
-    carries = rl.CARRIES[v.implement_marking]
-    names = zip(("tail_seen", "amber_seen"), PLACED, strict=True)
-    for name, (item, field) in names:
-        if item in carries or not model.wants(name) or getattr(v, item) <= 0:
-            continue
-        clear = found.clear_tail
-        if clear > 0 and found.need("tractor", item) is not None:
-            at.at_least(name, field, clear, "road/CALC-1; road/DOT-1", close_band=0.0)
+    clear = found.clear_tail
+    if clear > 0 and found.need("tractor", item) is not None:
+        at.at_least(name, field, clear, "road/CALC-1; road/DOT-1", close_band=0.0)
 
 
 def missing(v: model.Inputs, found: rl.Situation) -> list[tuple[str, bool]]:
@@ -43,7 +42,7 @@ def missing(v: model.Inputs, found: rl.Situation) -> list[tuple[str, bool]]:
 
 def marking(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
     """Whether it carries what it must."""
-    if v.behind_kind == "none" or not model.wants("behind"):
+    if v.behind_kind == "none":
         return
     sources = [rl.cited(need) for need in rl.listed(found, "towed")]
     if found.emblem_behind:
@@ -65,7 +64,7 @@ def marking(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
 
 def mirror(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
     """Whether a mirror shows the road behind, where what is behind hides it."""
-    need = found.need("tractor", "mirrors") if model.wants("mirror") else None
+    need = found.need("tractor", "mirrors")
     if need is None:
         return
     binding = rl.count_of(need, rl.BINDING, found.federal["tractor"]) > 0

@@ -12,7 +12,7 @@ SHOWN = ("show", "with symbol")
 def shown(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
     """Whether the emblem is there where it must be, and off where it must come off."""
     rule = smv_emblem.emblem_rule_for(v.place)
-    if rule is None or not model.wants("emblem", "emblem_off"):
+    if rule is None:
         return
     has = v.emblem == "yes"
     if found.emblem_use in SHOWN:
@@ -28,7 +28,7 @@ def shown(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
 def height(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
     """Whether its lower edge is as high as the rule of the place has it."""
     rule = smv_emblem.emblem_rule_for(v.place)
-    if rule is None or not model.wants("emblem_height"):
+    if rule is None:
         return
     if found.emblem_use in SHOWN and v.emblem == "yes":
         low, high = smv_emblem.emblem_window(v.place)
@@ -37,21 +37,24 @@ def height(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
 
 
 def symbol(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
-    """Whether the speed sign is there where it belongs; what it says is kept."""
-    if model.wants("speed_symbol", "no_symbol", "symbol_driven", "no_emblem"):
-        source = "road/STD-1; road/STD-2"
-        if found.symbol:
-            has = v.speed_symbol == "yes"
-            binding = found.symbol_law or found.federal["tractor"]
-            margin = 1.0 if has else (-1.0 if binding else 0.0)
-            at.fits("speed_symbol", margin, source, "there" if has else "missing")
-        elif found.emblem_use in SHOWN:
-            # Where the speed driven counts, a faster machine shows the emblem alone.
-            rule = smv_emblem.emblem_rule_for(v.place)
-            faster = rule is not None and v.top_speed > rule.speed_to * (1 + 1e-9)
-            at.fits("symbol_driven" if faster else "no_symbol", 1.0, source, "none")
-        else:
-            # Where the emblem itself comes off, nothing stands beside it.
-            at.fits("no_emblem", 1.0, source, "none")
-    if v.symbol_speed is not None and model.wants("symbol_speed"):
+    """Whether the speed sign is there where it belongs."""
+    source = "road/STD-1; road/STD-2"
+    if found.symbol:
+        has = v.speed_symbol == "yes"
+        binding = found.symbol_law or found.federal["tractor"]
+        margin = 1.0 if has else (-1.0 if binding else 0.0)
+        at.fits("speed_symbol", margin, source, "there" if has else "missing")
+    elif found.emblem_use in SHOWN:
+        # Where the speed driven counts, a faster machine shows the emblem alone.
+        rule = smv_emblem.emblem_rule_for(v.place)
+        faster = rule is not None and v.top_speed > rule.speed_to * (1 + 1e-9)
+        at.fits("symbol_driven" if faster else "no_symbol", 1.0, source, "none")
+    else:
+        # Where the emblem itself comes off, nothing stands beside it.
+        at.fits("no_emblem", 1.0, source, "none")
+
+
+def symbol_speed(v: model.Inputs, at: model.At, _found: rl.Situation) -> None:
+    """No faster than the sign says."""
+    if v.symbol_speed is not None:
         at.at_most("symbol_speed", "road_speed", "symbol_speed", "road/STD-2", close_band=0.0)

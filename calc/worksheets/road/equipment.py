@@ -19,24 +19,21 @@ HIGHEST = 10 * si.FOOT  # where a rule has no upper limit: the standard's, road/
 _NOTHING = 1e-9
 
 
-def counts(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
+def count(v: model.Inputs, at: model.At, found: rl.Situation, item: str) -> None:
     """What is there against what binding rules ask for; more by the standard is told apart."""
+    need = found.need("tractor", item)
+    if need is None:
+        return
     federal = found.federal["tractor"]
-    for item in COUNTED:
-        if not model.wants(item, f"{item}_standard"):
-            continue
-        need = found.need("tractor", item)
-        if need is None:
-            continue
-        has = getattr(v, item)
-        bound = rl.count_of(need, rl.BINDING, federal)
-        asked = rl.count_of(need, road_rules.BASES, federal)
-        source = rl.cited(need)
-        if bound:
-            at.at_least(item, item, arith.number(bound), source, close_band=0.0)
-        if asked > bound and has >= bound:
-            enough = 1.0 - arith.below(has, asked)
-            at.fits(f"{item}_standard", enough, source, "asks", asked=(float(asked), "count"))
+    has = getattr(v, item)
+    bound = rl.count_of(need, rl.BINDING, federal)
+    asked = rl.count_of(need, road_rules.BASES, federal)
+    source = rl.cited(need)
+    if bound:
+        at.at_least(item, item, arith.number(bound), source, close_band=0.0)
+    if asked > bound and has >= bound:
+        enough = 1.0 - arith.below(has, asked)
+        at.fits(f"{item}_standard", enough, source, "asks", asked=(float(asked), "count"))
 
 
 def _binding(need: road_rules.Need, attribute: str, found: rl.Situation) -> bool:
@@ -47,47 +44,40 @@ def _binding(need: road_rules.Need, attribute: str, found: rl.Situation) -> bool
     )
 
 
-def heights(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
-    """Heights of tail and warning lamps, where a rule gives them and there are lamps."""
-    for item, field in PLACED:
-        name = f"{item}_height"
-        if not model.wants(name, f"{name}_standard"):
-            continue
-        need = found.need("tractor", item)
-        if need is None or need.height_low is None or getattr(v, item) <= 0:
-            continue
-        low, high = need.height_low, need.height_high or HIGHEST
-        source = rl.cited(need)
-        if _binding(need, "height_low", found):
-            at.between(name, field, low, high, source, close_band=0.0)
-            continue
-        value = getattr(v, field)
-        outside = arith.max(arith.below(value, low - _NOTHING), arith.below(high + _NOTHING, value))
-        ends = {"low": (low, "length"), "high": (high, "length")}
-        at.fits(f"{name}_standard", 1.0 - outside, source, "wants", **ends)
+def height(v: model.Inputs, at: model.At, found: rl.Situation, item: str, field: str) -> None:
+    """Height of tail or warning lamps, where a rule gives it and there are lamps."""
+    need = found.need("tractor", item)
+    if need is None or need.height_low is None or getattr(v, item) <= 0:
+        return
+    name = f"{item}_height"
+    low, high = need.height_low, need.height_high or HIGHEST
+    source = rl.cited(need)
+    if _binding(need, "height_low", found):
+        at.between(name, field, low, high, source, close_band=0.0)
+        return
+    value = getattr(v, field)
+    outside = arith.max(arith.below(value, low - _NOTHING), arith.below(high + _NOTHING, value))
+    ends = {"low": (low, "length"), "high": (high, "length")}
+    at.fits(f"{name}_standard", 1.0 - outside, source, "wants", **ends)
 
 
-def edges(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
+def edge(v: model.Inputs, at: model.At, found: rl.Situation, item: str) -> None:
     """Lamps near enough to the widest part of the tractor, where a rule says how near."""
-    at.inward = arith.max((v.tractor_width - v.lamp_spread) / 2, 0.0)
-    for item, _ in PLACED:
-        name = f"{item}_edge"
-        if not model.wants(name, f"{name}_standard"):
-            continue
-        need = found.need("tractor", item)
-        if need is None or need.edge is None or getattr(v, item) <= 0:
-            continue
-        source = rl.cited(need)
-        if _binding(need, "edge", found):
-            at.at_most(name, "inward", need.edge, source, close_band=0.0)
-        else:
-            near = 1.0 - arith.below(need.edge + _NOTHING, at.inward)
-            at.fits(f"{name}_standard", near, source, "wants", edge=(need.edge, "length"))
+    need = found.need("tractor", item)
+    if need is None or need.edge is None or getattr(v, item) <= 0:
+        return
+    name = f"{item}_edge"
+    source = rl.cited(need)
+    if _binding(need, "edge", found):
+        at.at_most(name, "inward", need.edge, source, close_band=0.0)
+    else:
+        near = 1.0 - arith.below(need.edge + _NOTHING, at.inward)
+        at.fits(f"{name}_standard", near, source, "wants", edge=(need.edge, "length"))
 
 
 def head_lamps_seen(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
     """A lamp behind a bucket displays nothing: the duty is on what is seen."""
-    if v.bucket != "front" or not model.wants("head_lamps_seen"):
+    if v.bucket != "front":
         return
     need = found.need("tractor", "head_lamps")
     if need is not None:

@@ -10,12 +10,12 @@ from calc.subjects import road_list as rl
 RIDES = ("carried", "trailer")  # kinds of what is behind whose load may be wide
 # Each condition of a wide or special trip, the items of the list that ask for it, and whether
 # the answer is that it is arranged.
-CONDITIONS = (("escort", ("pilot", "attendant")), ("permit", ("special_order", "notice")))
+CONDITIONS = {"escort": ("pilot", "attendant"), "permit": ("special_order", "notice")}
 
 
 def width(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
     """The width on its own wheels."""
-    if v.behind_kind != "carried" and model.wants("width_limit", "width"):
+    if v.behind_kind != "carried":
         for check in rl.width_checks(v.place, v.hours, found.facts["width"]):
             at.add(check)
 
@@ -23,39 +23,43 @@ def width(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
 def carried(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
     """A machine or load that rides keeps the limit of loads, wherever it is carried."""
     limit = road_limits.carried_width(v.place) if v.behind_kind in RIDES else None
-    if limit is not None and model.wants("carried"):
+    if limit is not None:
         most, text, source = limit
         at.at_most("carried", "transport_width", most, source, close_band=0.0, why=f"{text}.")
 
 
-def conditions(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
-    """Daylight, an escort, a permit: each where the width or the trip asks for it."""
-    if model.wants("daylight"):
-        day = found.need("tractor", "daylight") or found.need("towed", "daylight")
-        if day is not None:
-            dark = v.hours == "dark"
-            broken = -1.0 if day.basis in rl.BINDING else 0.0
-            at.fits("daylight", broken if dark else 1.0, rl.cited(day), "dark" if dark else "day")
-    for name, items in CONDITIONS:
-        if not model.wants(name):
-            continue
-        needs = [need for item in items if (need := found.need("tractor", item)) is not None]
-        if not needs:
-            continue
-        source = unique("; ".join(rl.cited(need) for need in needs))
-        texts = "; ".join(rule.text for need in needs for rule in need.rules)
-        binding = any(rl.count_of(need, rl.BINDING, False) for need in needs)
-        margin = 1.0 if getattr(v, name) == "yes" else (-1.0 if binding else 0.0)
-        at.fits(name, margin, source, "there" if margin > 0 else "asked", text=texts)
+def daylight(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
+    """Daylight, where the width asks for it."""
+    day = found.need("tractor", "daylight") or found.need("towed", "daylight")
+    if day is not None:
+        dark = v.hours == "dark"
+        broken = -1.0 if day.basis in rl.BINDING else 0.0
+        at.fits("daylight", broken if dark else 1.0, rl.cited(day), "dark" if dark else "day")
+
+
+def condition(
+    v: model.Inputs, at: model.At, found: rl.Situation, name: str, items: tuple[str, ...]
+) -> None:
+    """An escort or a permit, where the width or the trip asks for it."""
+    needs = [need for item in items if (need := found.need("tractor", item)) is not None]
+    if not needs:
+        return
+    source = unique("; ".join(rl.cited(need) for need in needs))
+    texts = "; ".join(rule.text for need in needs for rule in need.rules)
+    binding = any(rl.count_of(need, rl.BINDING, False) for need in needs)
+    margin = 1.0 if getattr(v, name) == "yes" else (-1.0 if binding else 0.0)
+    at.fits(name, margin, source, "there" if margin > 0 else "asked", text=texts)
+
+
+def rated_speed(v: model.Inputs, at: model.At, _found: rl.Situation) -> None:
+    """No faster than the slowest-rated unit."""
+    if v.rated_speed is not None and v.behind_kind != "none":
+        at.at_most("rated_speed", "road_speed", "rated_speed", "road/STD-2", close_band=0.0)
 
 
 def speed(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
-    """No faster than the slowest-rated unit, nor than the law has it for the width."""
-    if v.rated_speed is not None and v.behind_kind != "none":
-        at.at_most("rated_speed", "road_speed", "rated_speed", "road/STD-2", close_band=0.0)
-    limit = None
-    if model.wants("special_order", "speed"):
-        limit = road_limits.road_speed_limit(v.place, found.facts["width"])
+    """No faster than the law has it for the width."""
+    limit = road_limits.road_speed_limit(v.place, found.facts["width"])
     if limit is None:
         return
     most, text, source = limit
@@ -80,8 +84,6 @@ def height(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
 
 def lane(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
     """Whether it stays in its lane when its right side keeps to the edge."""
-    if not model.wants("lane"):
-        return
     over = road_limits.over_center_line(found.facts["width"], v.lane_width)
     margin, says = (0.0, "over") if over > 0 else (1.0, "inside")
     at.fits("lane", margin, "road/CALC-1", says, over=(over, "length"))
