@@ -71,6 +71,7 @@ __all__ = [
     "min",
     "number",
     "or_zero",
+    "perhaps",
     "pi",
     "pow",
     "radians",
@@ -136,6 +137,15 @@ def where(share: float, yes: float, no: float) -> float:
     5.0
     """
     return yes if share else no
+
+
+def perhaps(share: float) -> bool:
+    """Return whether `share` may be other than 0: for words alone, which no number hangs on.
+
+    >>> perhaps(below(1.0, 2.0)), perhaps(below(2.0, 1.0))
+    (True, False)
+    """
+    return bool(share)
 
 
 def number(value: float | str) -> float:

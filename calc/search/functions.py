@@ -323,6 +323,11 @@ def where(share: Any, yes: Any, no: Any) -> Any:
     return interval(*ends, slopes, number_of("where", share.number, number, no_number))
 
 
+def perhaps(share: Any) -> bool:
+    """Whether share may be other than 0: neither way is followed."""
+    return share.__class__ is Interval or bool(share)
+
+
 def along(x: Any, xs: Sequence[float], ys: Sequence[float]) -> Any:
     """A table read along straight lines: its ends and its steepest pieces are those of the lines
     that the range touches."""

@@ -210,11 +210,10 @@ def prove(search: Search, *, values: bool = True, effort: float = EFFORT) -> Sta
         return standing
     # Everything at once, first: most checks are settled by it, one at a time or not at all.
     standing.proof.effort = LOOK
-    met = {
-        name
-        for what, name in standing.proof.look(LOOK, {**search.worst, **search.outputs})
-        if what == "margin"
-    }
+    words = search.sheet.words.get("checks", {})
+    told = {shown.name for shown in search.sheet.outputs} - words.keys()  # no check is missing then
+    found = standing.proof.look(LOOK, {*search.worst, *told})
+    met = {name for what, name in found if what == "margin"}
     spare = standing.proof.effort
     standing.proof.effort = effort
     _settle_all(standing)

@@ -273,3 +273,14 @@ def test_what_is_divided_by_next_to_nothing_still_rises_and_falls_as_it_does():
     assert over.slopes["x"] == (0.25, math.inf)
     assert over.slopes["y"][1] < 0.0
     assert (x / (0.0 - y)).slopes["x"] == (-math.inf, -0.25)
+
+
+def test_what_only_words_hang_on_is_followed_one_way_alone():
+    forks = Forks(2)
+    begin(forks)
+    assert forks.next()
+    with arith.using(functions.FUNCTIONS):
+        x = intervals.variable("x", -1.0, 1.0)
+        assert arith.perhaps(arith.below(0.0, x))
+        assert not arith.perhaps(arith.below(2.0, x))
+    assert not forks.next()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from calc import arith, model
@@ -14,6 +15,12 @@ VOLTAGE = 13.5
 PULL_DOWN_MARGIN = 1.3  # least capacity over steady load; value/PRACTICE
 FRESH_AIR_LEAST = 43.0 / 3600.0  # each person; value/ISO14269-memory
 IDLE = 1300.0  # of the alternator, at an engine's low idle; value/EM-3
+# The numbers of what is left at the shaft, and those that no check needs.
+SHAFT = ("site_power", "compressor", "compressor_pull_down", "alternator", "left", "left_pull_down")
+SHOWN = (
+    *("size", "idle_output", "sun", "hour", "sun_height"),
+    *("glass_sun", "roof", "panes", "floor", "people", "air"),
+)
 VERDICT_MARGIN = {"yes": 1.0, "parts list first": 0.0, "rarely": -1.0, "no": -1.0}
 
 __all__ = ["Load", "compute", "heat_load", "heat_loads"]
@@ -86,8 +93,7 @@ def _cab(v: model.Inputs, at: model.At) -> None:
     at.fits("cab", margin, kind["source"], said[kind["verdict"]], why=kind["why"] + ".")
 
 
-def _capacity(v: model.Inputs, at: model.At, load: float) -> None:
-    at.load, at.need = load, PULL_DOWN_MARGIN * load
+def _capacity(v: model.Inputs, at: model.At) -> None:
     if v.cooling_capacity is None:
         at.not_checked("capacity", "cooling_capacity", governs=False)
     else:
@@ -112,8 +118,8 @@ def _fresh_air(v: model.Inputs, at: model.At) -> None:
     at.at_least("fresh_air", "outside_air", "air_needed", "value/ISO14269-memory; value/C5")
 
 
-def _shaft(v: model.Inputs, at: model.At, load: float) -> None:
-    takes, ratio = taken(v, load), pto_power.pto_ratio()[1]
+def _shaft(v: model.Inputs, at: model.At) -> None:
+    takes, ratio = taken(v, at.load), pto_power.pto_ratio()[1]
     # Thin air takes its share of the engine first; the compressor's share doesn't shrink with it.
     at.site_power = v.engine_power * shaft_power.altitude_share_of(v)
     at.compressor, at.compressor_pull_down = takes.steady, takes.pull_down
@@ -130,30 +136,38 @@ def _shaft(v: model.Inputs, at: model.At, load: float) -> None:
 
 def compute(v: model.Inputs, at: model.At) -> None:
     """Name the numbers and check them, each check for itself."""
-    _cab(v, at)
-    _current(v, at)
-    _fresh_air(v, at)
-    if not model.wants("capacity", "shaft"):
+    at.group(("cab",), _cab, v, at)
+    at.group(("current", "amperes", "hot_output", "spare", "all_loads"), _current, v, at)
+    at.group(("fresh_air", "outside_air", "air_needed"), _fresh_air, v, at)
+    if not model.wants("capacity", "shaft", "load", "need", *SHAFT, *SHOWN):
         return
     loads = heat_loads(v)
-    most = arith.max(load.total for load in loads)
-    _capacity(v, at, most)
-    _shaft(v, at, most)
-    if model.wants():
-        _shown(v, at, max(loads, key=lambda load: load.total))
+    at.load = arith.max(load.total for load in loads)
+    at.need = PULL_DOWN_MARGIN * at.load
+    at.group(("capacity",), _capacity, v, at)
+    at.group(("shaft", *SHAFT), _shaft, v, at)
+    at.group(SHOWN, _shown, v, at, loads)
+    if at.showing:
+        _heat_steps(v, at, _worst(loads))
+        _engine_steps(v, at)
 
 
-def _shown(v: model.Inputs, at: model.At, load: Load) -> None:
+def _worst(loads: Sequence[Load]) -> Load:
+    """The hour when it is most."""
+    return max(loads, key=lambda load: load.total)
+
+
+def _shown(v: model.Inputs, at: model.At, loads: Sequence[Load]) -> None:
     """What is only shown: the parts at the worst hour, and the next size that is sold."""
+    if not model.shows():
+        return
+    load = _worst(loads)
     at.size = air_conditioner.next_unit(at.need)
     at.idle_output = v.alternator_current * air_conditioner.alternator_share(IDLE)
     at.sun, at.hour = load.sun_share, load.hour
     at.sun_height = arith.degrees(load.altitude)
     at.glass_sun, at.roof, at.panes = load.glass_sun, load.roof, load.panes
     at.floor, at.people, at.air = load.floor, load.people, load.air
-    if at.showing:
-        _heat_steps(v, at, load)
-        _engine_steps(v, at)
 
 
 def _heat_steps(v: model.Inputs, at: model.At, load: Load) -> None:

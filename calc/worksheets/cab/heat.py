@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from calc import arith, model
@@ -133,13 +133,18 @@ def _sun(v: model.Inputs, sky: Sky) -> tuple[float, float, float]:
     return worst, best, sky.level
 
 
+def _looked_up(table: str, key: str, column: str) -> Callable[[str], float]:
+    """What a number of a table is, by its key."""
+    return lambda value: float(row(table, key, value)[column])
+
+
 def heat_loads(v: model.Inputs, hour: float | None = None) -> list[Load]:
     """Return the heat load at the hour given, or at each that may be the worst."""
     pressure = psychrometrics.pressure_at_altitude(v.altitude)
     outside, inside = v.outside_temperature - 273.15, v.inside_temperature - 273.15
-    gain = float(row("cab/glass_kinds", "kind", v.glass_kind)["heat_gain"])
-    absorbs = float(row("cab/roof_colors", "color", v.roof_color)["absorptance"])
-    glass_u = float(row("cab/cab_kinds", "kind", v.cab_kind)["glass_u"])
+    gain = v.each("glass_kind", _looked_up("cab/glass_kinds", "kind", "heat_gain"))
+    absorbs = v.each("roof_color", _looked_up("cab/roof_colors", "color", "absorptance"))
+    glass_u = v.each("cab_kind", _looked_up("cab/cab_kinds", "kind", "glass_u"))
     wind_leak = cab.leak_flow(v.leak_area, cab.wind_pressure(v.wind))
     outside_air = arith.max(v.fresh_air, wind_leak)
     whole, _ = cab.fresh_air_load(

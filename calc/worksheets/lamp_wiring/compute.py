@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from calc import arith, model
 from calc.mechanics import electrical_load, wiring
 from calc.worksheets.lamp_wiring.fields import CHARGING, FUSES, GAUGES, LAMPS
@@ -22,14 +24,15 @@ def _one(lamp: str) -> float:
 CURRENT = {key: _one(key) for key in LAMPS}
 
 
-def lamp_of(v: model.Inputs, kind: str) -> str:
-    """The lamp of a kind that is fitted."""
-    return "led-beacon" if kind == "beacon" else str(getattr(v, f"{kind}_lamp"))
+def of_lamp[T](v: model.Inputs, kind: str, made_of: Callable[[str], T]) -> T:
+    """What is made of the lamp of a kind that is fitted."""
+    found: T = made_of("led-beacon") if kind == "beacon" else v.each(f"{kind}_lamp", made_of)
+    return found
 
 
 def lit(v: model.Inputs, kind: str) -> float:
     """The current of all lamps of one kind while they are lit. [A]"""
-    return arith.number(getattr(v, f"{kind}_count") * CURRENT[lamp_of(v, kind)])
+    return arith.number(getattr(v, f"{kind}_count") * of_lamp(v, kind, CURRENT.__getitem__))
 
 
 def average(v: model.Inputs, kind: str) -> float:
@@ -39,7 +42,10 @@ def average(v: model.Inputs, kind: str) -> float:
 
 def loop(v: model.Inputs) -> float:
     """Length of copper, out and back. [m]"""
-    return wiring.loop_length(v.run, v.way_back == "wire", 0.5 * v.run)
+    found: float = v.each(
+        "way_back", lambda way: wiring.loop_length(v.run, way == "wire", 0.5 * v.run)
+    )
+    return found
 
 
 def temperature(v: model.Inputs) -> float:
@@ -52,9 +58,26 @@ def alone(v: model.Inputs) -> bool:
     return bool(v.bundle == "alone" and v.wire_standard == "AWG")
 
 
+def largest(v: model.Inputs) -> float:
+    """The largest fuse that protects the wire that is fitted. [A]"""
+
+    def of(gauge: str) -> float:
+        fuses = [wiring.largest_fuse(int(gauge), alone=one) for one in (False, True)]
+        found: float = v.each(
+            "bundle",
+            lambda lie: v.each("wire_standard", lambda by: fuses[lie == "alone" and by == "AWG"]),
+        )
+        return found
+
+    found: float = v.each("gauge", of)
+    return found
+
+
 def lost(v: model.Inputs, current: float, gauge: int) -> float:
     """The voltage that a gauge would lose. [V]"""
-    metre = wiring.wire_resistance(gauge, 1.0, v.wire_standard, temperature(v))
+    metre = v.each(
+        "wire_standard", lambda by: wiring.wire_resistance(gauge, 1.0, by, temperature(v))
+    )
     return wiring.voltage_drop(current, metre * loop(v))
 
 
@@ -70,25 +93,33 @@ def compute(v: model.Inputs, at: model.At) -> None:
     at.field_load = sum(average(v, kind) for kind in field) + arith.number(v.other_current)
     at.at_most("road", "road_load", "output", f"{_cited(v, on)}; road/ALT-memory")
     at.at_most("field", "field_load", "output", f"{_cited(v, field)}; road/ALT-memory")
-    if v.flash_lamp == "led-turn" and model.wants("flasher"):
-        fits = 1.0 if v.flasher == "electronic" else -1.0
-        at.fits("flasher", fits, "road/LED-flash", v.flasher)
-    if model.wants():
-        _shown(v, at)
+    at.group(("flasher",), _flasher, v, at)
+    at.group(("need_fuse", "need_gauge", "light", "spare", "at_idle", "hours"), _shown, v, at)
     if at.showing:
         _steps(v, at)
 
 
+def _flasher(v: model.Inputs, at: model.At) -> None:
+    if v.flash_lamp == "led-turn":
+        fits = 1.0 if v.flasher == "electronic" else -1.0
+        at.fits("flasher", fits, "road/LED-flash", v.flasher)
+
+
+def _fuse_gauge(v: model.Inputs, at: model.At) -> None:
+    """The thinnest wire that the fuse which is fitted protects."""
+    thinnest = wiring.gauge_for(v.fuse, 0.0, v.wire_standard, alone=alone(v))
+    at.fuse_gauge = float(thinnest if thinnest is not None else GAUGES[-1])
+
+
 def _wire(v: model.Inputs, at: model.At) -> None:
-    at.largest = wiring.largest_fuse(int(v.gauge), alone=alone(v))
+    at.largest = largest(v)
     source = "road/FAA-43; road/CFR-425; road/UL-1426"
     if v.fuse is None:
         at.not_checked("wire_fuse", "fuse")
     else:
         at.at_most("wire_fuse", "fuse", "largest", source, grade=model.DANGER, close_band=0.0)
-        thinnest = wiring.gauge_for(v.fuse, 0.0, v.wire_standard, alone=alone(v))
-        at.fuse_gauge = float(thinnest if thinnest is not None else GAUGES[-1])
-    at.circuit_current = lit(v, v.circuit)
+        at.group(("fuse_gauge",), _fuse_gauge, v, at)
+    at.circuit_current = v.each("circuit", lambda kind: lit(v, kind))
     at.carried = wiring.FUSE_MARGIN * at.circuit_current
     at.biggest = FUSES[-1]
     if not at.circuit_current > 0:
@@ -99,7 +130,7 @@ def _wire(v: model.Inputs, at: model.At) -> None:
         at.at_least("fuse_holds", "fuse", "carried", "road/FUSE-practice", close_band=0.0)
     at.loop = loop(v)
     at.allowed = v.drop_allowed * electrical_load.RATED_VOLTAGE
-    at.drop = lost(v, at.circuit_current, int(v.gauge))
+    at.drop = v.each("gauge", lambda gauge: lost(v, at.circuit_current, int(gauge)))
     at.at_most(
         "drop",
         "drop",
@@ -111,6 +142,8 @@ def _wire(v: model.Inputs, at: model.At) -> None:
 
 def _shown(v: model.Inputs, at: model.At) -> None:
     """What is told: the fuse and the wire that are needed, and what is left for the battery."""
+    if not model.shows():
+        return
     fuse = wiring.fuse_size(at.circuit_current)
     at.need_fuse = FUSES[-1] if fuse is None else fuse
     area = 0.0
@@ -128,7 +161,11 @@ def _shown(v: model.Inputs, at: model.At) -> None:
 
 
 def _cited(v: model.Inputs, kinds: tuple[str, ...] | list[str]) -> str:
-    used = [LAMPS[lamp_of(v, kind)]["source"] for kind in kinds if getattr(v, f"{kind}_count") > 0]
+    used = [
+        of_lamp(v, kind, lambda lamp: LAMPS[lamp]["source"])
+        for kind in kinds
+        if arith.perhaps(arith.below(0.0, getattr(v, f"{kind}_count")))
+    ]
     return "; ".join(dict.fromkeys([*used, "road/WORK-practice"]))
 
 
@@ -137,7 +174,7 @@ def _steps(v: model.Inputs, at: model.At) -> None:
         count = arith.number(getattr(v, f"{kind}_count"))
         if not count:
             continue
-        lamp = lamp_of(v, kind)
+        lamp = of_lamp(v, kind, str)
         share = electrical_load.FLASHER_DUTY if kind == "flash" else 1.0
         at.step(
             f"{kind}_average",
