@@ -41,7 +41,7 @@ def _front_drive(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     if tire is not None and not pair.front_stays and tire.tread_class == "steer":
         at.fits("ribs", -1.0, "tires/AT-1", "ribs")
     if found is None:
-        at.not_checked("lead", "front_tire")
+        at.not_checked("lead", "front_tire" if pair.front is None else "rear_tire")
         return
     at.lead_now, at.lead_new = found
     inside = window.low <= at.lead_new <= window.high
@@ -89,12 +89,14 @@ def _mixed(pair: common.Pair, at: model.At) -> None:
 
 def _speed(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     front, rear, front_new, rear_new = pair.circumferences(v)
-    assert rear is not None and rear_new is not None  # the rear size is needed
+    if pair.rear_stays and not pair.front_stays and front is not None and front_new is not None:
+        at.other_change = front_new / front - 1
+    if rear is None or rear_new is None:  # a question about the fronts alone
+        at.not_checked("top", "rear_tire")
+        return
     at.speed_change = rear_new / rear - 1
     if not pair.rear_stays:
         at.other_change = at.speed_change
-    elif not pair.front_stays and front is not None and front_new is not None:
-        at.other_change = front_new / front - 1
     if not v.gear_speeds:
         at.not_checked("top", "gear_speeds")
         return
@@ -219,7 +221,8 @@ def _balance(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
 
 
 def _widths(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
-    assert pair.rear is not None and pair.rear_new is not None
+    if pair.rear is None or pair.rear_new is None:
+        return
     at.width = travel.overall_width(v.track_width, pair.rear_new.section_width)
     at.width_now = travel.overall_width(v.track_width, pair.rear.section_width)
     if v.width_limit is not None:
@@ -227,7 +230,8 @@ def _widths(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     radii = pair.rear.static_loaded_radius, pair.rear_new.static_loaded_radius
     at.pull_change = travel.pull_ratio(*radii) - 1
     _, rear, _, rear_new = pair.circumferences(v)
-    assert rear is not None and rear_new is not None
+    if rear is None or rear_new is None:
+        return
     at.braking_change = travel.braking_ratio(rear_new / rear, *radii) - 1
 
 
@@ -237,7 +241,7 @@ def _widths(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
 def _liquid(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     """What the liquid weighs and when it freezes; nothing is taken for a freezing point."""
     if v.liquid == "none" or pair.rear_new is None:
-        at.not_checked("frost", "liquid")
+        at.not_checked("frost", "rear_tire" if pair.rear_new is None else "liquid")
         return
     row = tables.by_key("tires/ballast_liquids", "key")[v.liquid]
     density = float(row["density_kg_l"]) * 1000
@@ -288,7 +292,8 @@ def _loads(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
             rated = getattr(v, f"{axle}_rated_pressure")
             found.check_pressure(at, f"{axle}_inflation", f"{axle}_pressure", rated)
         if load is None:
-            at.not_checked(f"{axle}_scale", f"{axle}_axle_load")
+            if axle == "front" or v.front_axle_load is None:  # who weighed one axle asks about it
+                at.not_checked(f"{axle}_scale", f"{axle}_axle_load")
             continue
         if found.load is None:
             missing = "tire_load" if found.missing == "load" else "rated_pressure"

@@ -91,7 +91,7 @@ def _driven(known: Mapping[str, Any]) -> str:
 
 FIELDS: tuple[model.AnyField, ...] = (
     vocabulary.field("front_tire", example="7-16 R-1", essential=True, group=NOW),
-    vocabulary.field("rear_tire", example="11.2-24 R-1", needed=True, essential=True, group=NOW),
+    vocabulary.field("rear_tire", example="11.2-24 R-1", essential=True, group=NOW),
     model.Entry(
         "new_front_tire",
         tire_entry.read_size,
