@@ -6,6 +6,7 @@ References
 """
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from calc import tables
 from calc.mechanics.tire_marking import Designation, SizeError
@@ -23,6 +24,10 @@ _HIGHEST_RIM, _HIGHEST_RADIAL_RIM = 5.0, 3.0
 bias tires, 700R16 of radials; common practice, no source."""
 _WIDEST_ASPECT = 22
 """Widest tire with an aspect and a width in whole inches [in]; common practice, no source."""
+
+
+_TALLEST = 1.3
+"""Most of section height over width of diameter-first sizes; common practice, no source."""
 
 
 def check_width_without_point(width_text: str, mark: str, rim: float, typed: str) -> None:
@@ -44,8 +49,8 @@ def check_width_without_point(width_text: str, mark: str, rim: float, typed: str
         )
 
 
-def asked_about(found: Designation, listed: Iterable[Designation], typed: str) -> None:
-    """Ask about a size that is another one's with something left out.
+def asked_about(found: Designation, listed: Iterable[Designation], typed: str) -> Designation:
+    """Ask about a size that is another one's with something left out; else return it.
 
     Parameters
     ----------
@@ -59,14 +64,17 @@ def asked_about(found: Designation, listed: Iterable[Designation], typed: str) -
     Raises
     ------
     SizeError
-        For 17.5-24, where the table has 17.5L-24 alone; for 12-16 (12-16.5), 6-16 (6.00-16) and
-        8.50-12 (23x8.50-12).
+        For 17.5-24, where the table has 17.5L-24 alone; for 12-16 (12-16.5), 6-16 (6.00-16),
+        8.50-12 (23x8.50-12) and 280/70-16 (280/70R16).
     """
+    if found.form == "metric" and not found.radial:
+        return _asked_for_radial(found, {one.size for one in listed}, typed)
     if found.low or found.aspect is not None:
-        return
+        return found
     near = [one for one in listed if one.width == found.width]
+    near.sort(key=lambda one: one.form != "wide")  # 10-16 is 10-16.5 before it is 10.00-16
     if any(one.rim == found.rim and one.form == found.form for one in near):
-        return
+        return found
     for one in near:
         alike = one.overall == found.overall and one.aspect is None
         if one.rim == found.rim and one.low and alike and one.radial == found.radial:
@@ -77,6 +85,17 @@ def asked_about(found: Designation, listed: Iterable[Designation], typed: str) -
             raise _left_out(typed, one, "is the diameter left out?")
         if one.rim == found.rim and one.form == "steer" and found.form == "whole":
             raise _left_out(typed, one, "is it that one?")
+    return found
+
+
+def _asked_for_radial(found: Designation, sizes: set[str], typed: str) -> Designation:
+    radial = found.size.replace("-", "R")
+    if found.size in sizes or radial not in sizes:
+        return found
+    if "BIAS" not in typed.upper():
+        asks = "is there an R on the sidewall? If there is none, add “bias”."
+        raise SizeError(f'"{typed}" isn\'t a size in the table, but {radial} is: {asks}', typed)
+    return replace(found, words=(*found.words, "BIAS"))  # its text is read as it was typed
 
 
 def _left_out(typed: str, one: Designation, asks: str) -> SizeError:
@@ -114,6 +133,12 @@ def check_limits(found: Designation, mark: str, typed: str) -> None:
         raise SizeError(
             f'In "{typed}" the diameter, {found.overall:g}, isn\'t larger than the width, '
             f"{found.width:g}: are the two swapped, or is the diameter another number?",
+            f"{found.overall:g}",
+        )
+    if found.overall is not None and found.overall - found.rim > 2 * _TALLEST * found.width:
+        raise SizeError(
+            f'In "{typed}" the diameter, {found.overall:g}, is too tall for a width of '
+            f"{found.width:g} on a rim of {found.rim:g}: is it a width in millimeters?",
             f"{found.overall:g}",
         )
     if found.overall is not None and not found.rim + 3 <= found.overall <= 90:

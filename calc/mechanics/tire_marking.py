@@ -15,7 +15,7 @@ _SERVICE = re.compile(
     r"(?:LI\s?)?(\d{2,3})(?:/(\d{2,3}))?\s?([A-Z]\d?)(?:/([A-Z]\d?))?(?![A-Z0-9])"
 )
 _PLY = re.compile(
-    r"(\d{1,3})\s*-?\s*(?:PR|P\.R\.|PLY)(?:\s*RAT(?:ED|ING))?(?![A-Z0-9])"
+    r"(\d{1,3})\s*-?\s*(?:PR|P\.R\.?|PLY)(?:\s*RAT(?:ED|ING))?(?![A-Z0-9])"
     r"|(?:PR|PLY)(?: RATING)? ?(\d{1,2})(?![A-Z0-9])"
 )
 _TREAD = re.compile(r"([RFI])\s?-?\s?(\d{1,2}[WM]?)(?:'?S)?(?![A-Z0-9])")
@@ -26,6 +26,7 @@ MOST_PLIES = 32
 TURF = "R-3"
 _LOAD_RANGE = re.compile(r"(?:LR|LOAD\s?RANGE)\s?-?\s?([A-Z])(?![A-Z0-9])")
 CONSTRUCTIONS = ("RADIAL", "BIAS")
+_BETWEEN = " -/,;.:&"  # what may stand between two marks
 NOTHING_MORE = "-"  # a word such as "tire", which adds nothing
 
 
@@ -121,7 +122,7 @@ def with_markings(found: Designation, rest: str, typed: str) -> Designation:
     words: list[str] = []
     known_words = tables.by_key("tires/tire_suffixes", "mark")
     known_treads = tables.by_key("tires/tread_codes", "code")
-    rest = re.sub(r"\bF-I\b", "FI", rest).strip(" -/,;.")
+    rest = re.sub(r"\bF-I\b", "FI", rest).strip(_BETWEEN)
     while rest:
         word = re.match(r"[A-Z]+", rest)
         if match := _PLY.match(rest):
@@ -162,7 +163,7 @@ def with_markings(found: Designation, rest: str, typed: str) -> Designation:
         else:
             part = rest.split()[0]
             raise SizeError(f'In "{typed}" the part "{part}" after the size isn\'t known.', part)
-        rest = rest[match.end() :].strip(" -/,;.")
+        rest = rest[match.end() :].strip(_BETWEEN)
     tread = tread or spoken
     if not tread and found.overall is not None and "AG" in words:
         tread = "R-1"  # of a size that lawns have too, "ag" says bars; common practice, no source

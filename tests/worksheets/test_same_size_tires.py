@@ -251,3 +251,46 @@ def test_a_new_front_of_one_size_is_another_tire_too() -> None:
     assert leading.lead(other, "us").startswith("Not the same")
     alike = given("tires", ask="same", **typed, new_front_tire="11.2-24")
     assert leading.lead(alike, "us").startswith("By what was typed it is the same tire")
+
+
+def test_a_question_about_the_fronts_is_asked_of_the_fronts_alone() -> None:
+    # 320/70R20 113A8: load index 113 is 1150 kg, so two carry 2300 kg, 5,070 lb (tires/S4).
+    for load, expected in (("4,000 lb", model.WITHIN), ("5,200 lb", model.OVER)):
+        typed = {"front_tire": "320/70R20 113A8", "front_axle_load": load, "gear_speeds": "15 mph"}
+        found = given("tires", ask="load", **typed)
+        assert found.finding == expected and not found.missing
+    same = given("tires", ask="same", front_tire="27x8.50-15", new_front_tire="27x8.50-15 R-4")
+    assert leading.lead(same, "us").startswith("Not the same")
+    steered = {"front_tire": "6.00-16 F-2", "new_front_tire": "6.50-16 F-2"}
+    assert leading.lead(given("tires", ask="height", **steered), "us").startswith(
+        "0 in at the rear"
+    )
+    assert leading.lead(given("tires", **steered), "us").startswith("The front axle changes by")
+    assert given("tires", ask="lead", front_tire="7-16").missing
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        ({"front_tire": "9.5-16"}, "Makers sell 9.5-16 with 13.6-24 or 14.9-24 at the rear"),
+        ({"rear_tire": "13.6-24"}, "Makers sell 13.6-24 with 9.5-16 at the front"),
+        ({"rear_tire": "18.4-30"}, "Say the front tires"),
+        # tires/PR-1 pairs each of the two with another: what the axle is geared for isn't known
+        ({"front_tire": "10-16.5 R-4", "rear_tire": "13.6-24"}, "10-16.5 with 13.6-24 isn't"),
+        ({"front_tire": "9.5-16", "rear_tire": "13.6-24"}, "9.5-16 in front"),
+    ],
+)
+def test_a_partner_is_one_that_makers_sell_or_is_counted(typed: dict[str, str], said: str) -> None:
+    assert leading.lead(given("tires", ask="partner", **typed), "us").startswith(said)
+
+
+def test_a_partner_on_another_rim_says_which_it_has_now() -> None:
+    typed = {"front_tire": "9.5-24", "rear_tire": "16.9-28", "new_front_tire": "11.2-24"}
+    assert "rim code 30, now 28" in leading.lead(given("tires", ask="partner", **typed), "us")
+
+
+def test_a_tire_much_narrower_is_no_partner() -> None:
+    # 11.2R24 is 285 mm wide, 380/70R24 380 mm: three quarters of the width carries far less.
+    typed = {"front_tire": "280/70R16", "rear_tire": "360/70R24", "new_rear_tire": "380/70R24"}
+    found = given("tires", ask="partner", **typed)
+    assert "11.2R24" not in leading.lead(found, "us")

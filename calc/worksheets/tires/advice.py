@@ -29,7 +29,11 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         headline = found.note("two_wheel") if v.front_drive == "no" else _one_end(pair, found)
     _gap_remedies(v, pair, found, remedies)
     _load_remedies(v, found, remedies)
-    shown = [_comparison(pair), *([_speed_table(v, pair)] if v.gear_speeds and pair.rear else []), *shown]
+    shown = [
+        _comparison(pair),
+        *([_speed_table(v, pair)] if v.gear_speeds and pair.rear else []),
+        *shown,
+    ]
     notes += _rim_notes(pair) + _given_notes(v, found) + _basis_notes(pair)
     return model.Advice(tried, _cautions(v, found), shown, notes, headline, _told(v, found))
 
