@@ -21,7 +21,7 @@ tires/TY-A, within 4 mm for the mean of a width and 7 mm for one tire."""
 MAKER_SPREAD = 0.015
 """Half of the 3 % that makers may differ in diameter [-], tires/S13: the error of a value that
 is read from one maker's data sheet and used for another's tire."""
-OUTSIDE_RULE, OUTSIDE_PER_INCH = 0.05, 0.02
+OUTSIDE_RULE, OUTSIDE_PER_INCH = 0.05, 0.025
 """Error given to an estimate outside the widths its rule was fitted to [-], and what each inch
 further out adds [1/in], our own choice: a 7.5L-15 and a 14.00-24 stand well above their lines."""
 

@@ -195,7 +195,7 @@ def test_an_electric_unit_is_no_larger_than_one_that_is_sold() -> None:
     typed = {"cab_kind": "open", "unit_drive": "electric", "unit_performance": "2"}
     most = answer(SHEET, typed, ask="current").output("amperes")
     assert most is not None and most.high is not None
-    fans = 39.0  # A, value/BLOWER-1 and CAB-memory: 20 + 15 + 4
+    fans = 35.0  # A, value/BLOWER-1, CAB-memory: 20 + 15; no clutch without a belt
     assert most.high == pytest.approx(fans + 30000 * 0.29307 / 2 / 13.5, rel=0.01)
 
 

@@ -294,3 +294,13 @@ def test_a_tire_much_narrower_is_no_partner() -> None:
     typed = {"front_tire": "280/70R16", "rear_tire": "360/70R24", "new_rear_tire": "380/70R24"}
     found = given("tires", ask="partner", **typed)
     assert "11.2R24" not in leading.lead(found, "us")
+
+
+def test_a_taller_tire_without_room_says_so_where_clearance_was_asked() -> None:
+    # 13.6-24 is 1210 mm, 11.2-24 1105 mm: the tread comes 52 mm, 2.1 in, nearer (tires/TY-A);
+    # 1 in must be left (tires/OM-16).
+    typed = {"rear_tire": "11.2-24", "new_rear_tire": "13.6-24", "ask": "height"}
+    tight = given("tires", **typed, fender_gap="2.5 in")
+    assert tight.finding == model.OVER and "no room" in leading.lead(tight, "us")
+    free = given("tires", **typed, fender_gap="3.6 in")
+    assert free.finding != model.OVER and "no room" not in leading.lead(free, "us")

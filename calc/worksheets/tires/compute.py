@@ -187,7 +187,7 @@ def _growth(old: tires.Dimensions | None, new: tires.Dimensions | None) -> float
 
 def _gap(name: str, gap: float | None, growth: float, at: model.At) -> None:
     if gap is not None:
-        at.at_least(name, gap - growth, duals.FENDER_GAP, "tires/OM-16", kind="length")
+        at.at_least(name, gap - growth, duals.FENDER_GAP, "tires/OM-16", kind="clearance")
 
 
 def _balance(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
