@@ -295,6 +295,7 @@ def _loads(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
             if axle == "front" or v.front_axle_load is None:  # who weighed one axle asks about it
                 at.not_checked(f"{axle}_scale", f"{axle}_axle_load")
             continue
+        found = found.against(load + added, 2)
         if found.load is None:
             missing = "tire_load" if found.missing == "load" else "rated_pressure"
             at.not_checked(f"{axle}_load", f"{axle}_{missing}")
