@@ -36,9 +36,14 @@ def check_width_without_point(width_text: str, mark: str, rim: float, typed: str
     Raises
     ------
     SizeError
-        For 320R24.
+        For 320R24, and for 112-24, which is 11.2-24.
     """
-    if "." in width_text or len(width_text) < 3:
+    if "." in width_text or len(width_text) < 2:
+        return
+    pointed = f"{int(width_text) / 10:.1f}-{rim:g}"
+    if pointed in tables.by_key("tires/tire_dimensions", "size"):
+        raise SizeError(f'"{typed}" has no point in its width: is it {pointed}?', width_text)
+    if len(width_text) < 3:
         return
     most = _HIGHEST_RADIAL_RIM if mark == "R" else _HIGHEST_RIM
     if rim > most * int(width_text) / 100:

@@ -12,7 +12,8 @@ from dataclasses import dataclass, replace
 from calc import tables
 
 _SERVICE = re.compile(
-    r"(?:LI\s?)?(\d{2,3})(?:/(\d{2,3}))?\s?([A-Z]\d?)(?:/([A-Z]\d?))?(?![A-Z0-9])"
+    r"(?:LI\s?)?(\d{2,3})(?:/(\d{2,3}))?\s?([A-Z]\d?)"
+    r"(?:/([A-Z]\d?)| ([BD])(?![\w.-]))?(?![A-Z0-9])"  # 115A8/B, 115A8 (B)
 )
 _PLY = re.compile(
     r"(\d{1,3})\s*-?\s*(?:PR|P\.R\.?|PLY)(?:\s*RAT(?:ED|ING))?(?![A-Z0-9])"
@@ -134,8 +135,8 @@ def with_markings(found: Designation, rest: str, typed: str) -> Designation:
             ply_rating = _once(ply_rating, of_range, "ply ratings", typed)
         elif match := _SERVICE.match(rest):
             services.append(_service(match, typed))
-            if match[4]:  # 115A8/B: the same load at a second speed
-                services.append(replace(services[-1], speed_symbol=_symbol(match[4], typed)))
+            if second := match[4] or match[5]:  # the same load at a second speed
+                services.append(replace(services[-1], speed_symbol=_symbol(second, typed)))
         elif (match := _TREAD.match(rest)) and f"{match[1]}-{match[2]}" in known_treads:
             code = f"{match[1]}-{match[2]}"
             if spoken and (spoken == TURF) != (code == TURF):

@@ -46,6 +46,8 @@ _SECOND = re.compile(
 _ANOTHER = re.compile(
     r"(?<!\S)\d{1,3}(?:\.\d{1,2})?(?:[X/]\d{1,3}(?:\.\d{1,2})?)?[RX-]\d{2}(?:\.\d)?(?![\d.])"
 )
+# 12,4-24, but neither 13.6-24,8PR nor 320/85R24,122A8
+_DECIMAL_COMMA = re.compile(r"(?<=\d),(?=\d{1,2}(?!\d| ?-?P(?:R|LY|\.R)|[A-H]\d?\b))")
 _INCHES = re.compile(r"(?<=[\d ])IN(?:CH(?:ES)?)?\b\.?")
 _MARKING = re.compile(  # 121A8, 8PR, R-4
     r"(?:LI ?)?\d{2,3}(?:/\d{2,3})? ?[A-Z]\d?(?:[ /-]*\d{2,3} ?[A-Z]\d?)?"
@@ -124,7 +126,7 @@ def decode(text: str) -> Designation:
     if len(text) > _LONGEST:
         part = text[:20] + "..."
         raise SizeError(f'"{part}" is too long for a tire size.', part)
-    tidy = re.sub(r"(?<=\d),(?=\d)", ".", text.translate(_SEPARATORS).upper()).replace("*", "X")
+    tidy = _DECIMAL_COMMA.sub(".", text.translate(_SEPARATORS).upper()).replace("*", "X")
     tidy = _joined(" ".join(_INCHES.sub(" ", tidy).replace("T/", "T").split()))
     typed = text.strip()
     first: SizeError | None = None

@@ -60,6 +60,10 @@ from calc.mechanics.tire_size import SizeError, decode
         ("520/85R38 (20.8R38)", "520/85R38"),
         ("280/70-16 bias R1", "280/70-16 R-1 BIAS"),
         ("250/80-18", "250/80-18"),
+        ("13.6-24,8PR", "13.6-24 8PR"),
+        ("320/85R24,122A8,R-1W", "320/85R24 122A8 R-1W"),
+        ("12,4-24", "12.4-24"),
+        ("420/70R24 130A8 (B) TL", "420/70R24 130A8/130B TL"),
     ],
 )
 def test_spellings_are_read(typed: str, printed: str) -> None:
@@ -118,6 +122,8 @@ def test_spellings_are_read(typed: str, printed: str) -> None:
         ("280/70-16", "280/70R16 is: is there an R"),
         ("65/600R28", "millimeters"),
         ("10-16", "10-16.5"),
+        ("112-24", "is it 11.2-24"),
+        ("95-24", "is it 9.5-24"),
     ],
 )
 def test_what_would_read_as_another_tire_is_asked_about(typed: str, asked: str) -> None:
