@@ -417,3 +417,17 @@ def test_more_gaps_never_bring_less_air(gap_a: float, gap_b: float) -> None:
     less = sheet_module.heat_load(point(leak_area=f"{low:.2f} in2")).outside_air
     more = sheet_module.heat_load(point(leak_area=f"{high:.2f} in2")).outside_air
     assert less <= more
+
+
+def test_what_is_near_its_limit_is_named_and_no_unit_that_nobody_named() -> None:
+    # 48 A hot of 50 A (value/EM-3: 96 % at 5 000 rpm); 15 A of other loads leave 33.
+    amps = {"alternator_current": "50 A", "other_current": "15 A", "alternator_speed": "5000 rpm"}
+    typed = {"cab_kind": "factory-option", "fresh_air": "40 cfm", **amps}
+    near = answer(SHEET, {**typed, "cooling_current": "32 A"}, ask="can")
+    assert near.finding == model.CLOSE and "current is short" in leading.lead(near, "us")
+    over = answer(SHEET, {**typed, "cooling_current": "34 A"}, ask="can")
+    assert over.finding == model.OVER
+    unnamed = leading.lead(answer(SHEET, {"cab_kind": "factory-option"}, ask="size"), "us")
+    assert "the one named" not in unnamed
+    named = {"cab_kind": "factory-option", "cooling_capacity": "30,000 Btu/h"}
+    assert "the one named" in leading.lead(answer(SHEET, named, ask="size"), "us")
