@@ -304,3 +304,18 @@ def test_a_taller_tire_without_room_says_so_where_clearance_was_asked() -> None:
     assert tight.finding == model.OVER and "no room" in leading.lead(tight, "us")
     free = given("tires", **typed, fender_gap="3.6 in")
     assert free.finding != model.OVER and "no room" not in leading.lead(free, "us")
+
+
+def test_fronts_taller_than_rears_are_a_question() -> None:
+    # tires/PR-1: pairs whose rear is no taller than the front are an error of the page.
+    for sheet in ("tires", "rollout"):
+        with pytest.raises(BadInputs, match="swapped"):
+            given(sheet, front_tire="16.9-24", rear_tire="11.2-24")
+        assert given(sheet, front_tire="11.2-24", rear_tire="11.2-24").finding
+
+
+def test_no_other_rear_rim_is_offered_unasked() -> None:
+    # 8.3-20 with 12.4-28 stays so: a rear of the same height on 24 in rims is no way to 13.6-28.
+    typed = {"front_tire": "8.3-20", "rear_tire": "12.4-28", "new_rear_tire": "13.6-28"}
+    found = given("tires", ask="partner", **typed)
+    assert leading.lead(found, "us").startswith("No size of the table")

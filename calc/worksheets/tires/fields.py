@@ -217,7 +217,7 @@ OUTPUTS = (
 
 def review(known: model.KnownSoFar) -> dict[str, str]:
     """Return a sentence for each field that can't stand beside the others."""
-    found = common.review_turns(known)
+    found = {**common.review_turns(known), **common.review_pair(known)}
     for axle in ("front", "rear"):
         if known.get(f"new_{axle}_tire") is not None and known.get(f"{axle}_tire") is None:
             found[f"{axle}_tire"] = (

@@ -165,7 +165,7 @@ def _partner(
             listed = quantities.joined(sizes, "or")
             size = picked.designation.size
             return found.note("sold_with", size=size, sizes=listed, axle=axle)
-        elif best["rear"] is not None:
+        elif best["rear"] is not None and best["rear"].tire.designation.rim == _now(pair).rim:
             rear, lead = best["rear"].tire, best["rear"].lead
         else:
             return found.note("no_partner", rear=rear.designation.size)
@@ -185,6 +185,12 @@ def _partner(
         rear_rim=_rim(rear, pair.rear),
         lead=common.signed(lead),
     )
+
+
+def _now(pair: common.Pair) -> Designation:
+    """The rear tire that it has: no other rim is bought for one that nobody asked for."""
+    assert pair.rear is not None
+    return pair.rear.designation
 
 
 def _rim(tire: tires.Dimensions, now: tires.Dimensions | None) -> str:
