@@ -84,8 +84,10 @@ def approved(front: Designation, rear: Designation) -> bool:
 
 def sold_with(size: Designation, axle: str = "front") -> list[str]:
     """The sizes for an axle that makers sell with one of the other, on tractors geared so."""
-    key, wanted = tires.lookup_key(size), 0 if axle == "front" else 1
-    return list(dict.fromkeys(p[wanted] for p in approved_pairs() if p[1 - wanted] == key))
+    key = tires.lookup_key(size)
+    if axle == "front":
+        return list(dict.fromkeys(front for front, rear, _ in approved_pairs() if rear == key))
+    return list(dict.fromkeys(rear for front, rear, _ in approved_pairs() if front == key))
 
 
 def matches(

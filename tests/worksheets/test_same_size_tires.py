@@ -259,6 +259,11 @@ def test_a_question_about_the_fronts_is_asked_of_the_fronts_alone() -> None:
         typed = {"front_tire": "320/70R20 113A8", "front_axle_load": load, "gear_speeds": "15 mph"}
         found = given("tires", ask="load", **typed)
         assert found.finding == expected and not found.missing
+    # tires/TY-A: 10-16.5 12PR carries 2375 kg, a loader's load, which holds to 10 km/h.
+    loader = {"front_tire": "10-16.5 12PR R-4", "front_axle_load": "4000 kg"}
+    slow = given("tires", ask="load", **loader, gear_speeds="8 km/h")
+    assert slow.finding == model.WITHIN
+    assert given("tires", ask="load", **loader, gear_speeds="20 km/h").finding == model.UNKNOWN
     same = given("tires", ask="same", front_tire="27x8.50-15", new_front_tire="27x8.50-15 R-4")
     assert leading.lead(same, "us").startswith("Not the same")
     steered = {"front_tire": "6.00-16 F-2", "new_front_tire": "6.50-16 F-2"}

@@ -42,7 +42,7 @@ def _celsius(low: float, high: float, source: str, of: str) -> model.Typical:
 
 def _cooling_current(known: model.KnownSoFar) -> model.Typical:
     """Blower and condenser fan, and the clutch of a compressor on the engine's belt."""
-    parts = tables.rows("cab/cab_currents")
+    parts = list(tables.rows("cab/cab_currents"))
     if known.get("unit_drive") == "electric":
         parts = [part for part in parts if "clutch" not in part["part"]]
     low, high = (sum(float(part[end]) for part in parts) for end in ("low_a", "high_a"))

@@ -91,23 +91,24 @@ def _speed(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     front, rear, front_new, rear_new = pair.circumferences(v)
     if pair.rear_stays and not pair.front_stays and front is not None and front_new is not None:
         at.other_change = front_new / front - 1
-    if rear is None or rear_new is None:  # a question about the fronts alone
-        at.not_checked("top", "rear_tire")
-        return
-    at.speed_change = rear_new / rear - 1
-    if not pair.rear_stays:
-        at.other_change = at.speed_change
+    both = None if rear is None or rear_new is None else (rear, rear_new)
+    if both is not None:
+        at.speed_change = both[1] / both[0] - 1
+        if not pair.rear_stays:
+            at.other_change = at.speed_change
     if not v.gear_speeds:
         at.not_checked("top", "gear_speeds")
         return
-    at.top_speed = travel.speed_after(v.gear_speeds[-1], rear, rear_new)
-    at.step(
-        "top_speed",
-        "v₂ = v₁ × RC new / RC now",
-        "tires/derived",
-        **{"v₁": (v.gear_speeds[-1], "speed")},
-        **{"RC new": (rear_new, "length"), "RC now": (rear, "length")},
-    )
+    at.top_speed = v.gear_speeds[-1]  # of a question about the fronts alone: the rears stay
+    if both is not None:
+        at.top_speed = travel.speed_after(v.gear_speeds[-1], *both)
+        at.step(
+            "top_speed",
+            "v₂ = v₁ × RC new / RC now",
+            "tires/derived",
+            **{"v₁": (v.gear_speeds[-1], "speed")},
+            **{"RC new": (both[1], "length"), "RC now": (both[0], "length")},
+        )
     for axle, tire in (("front", pair.front_new), ("rear", pair.rear_new)):
         fastest = common.fastest(tire.designation) if tire is not None else None
         if fastest is not None:
