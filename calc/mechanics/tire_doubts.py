@@ -6,6 +6,7 @@ References
 """
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from calc import tables
 from calc.mechanics.tire_marking import Designation, SizeError
@@ -25,15 +26,24 @@ _WIDEST_ASPECT = 22
 """Widest tire with an aspect and a width in whole inches [in]; common practice, no source."""
 
 
+_TALLEST = 1.3
+"""Most of section height over width of diameter-first sizes; common practice, no source."""
+
+
 def check_width_without_point(width_text: str, mark: str, rim: float, typed: str) -> None:
     """Tell 750-16, which is 7.50-16, from a width in millimeters with its height left out.
 
     Raises
     ------
     SizeError
-        For 320R24.
+        For 320R24, and for 112-24, which is 11.2-24.
     """
-    if "." in width_text or len(width_text) < 3:
+    if "." in width_text or len(width_text) < 2:
+        return
+    pointed = f"{int(width_text) / 10:.1f}-{rim:g}"
+    if pointed in tables.by_key("tires/tire_dimensions", "size"):
+        raise SizeError(f'"{typed}" has no point in its width: is it {pointed}?', width_text)
+    if len(width_text) < 3:
         return
     most = _HIGHEST_RADIAL_RIM if mark == "R" else _HIGHEST_RIM
     if rim > most * int(width_text) / 100:
@@ -44,8 +54,8 @@ def check_width_without_point(width_text: str, mark: str, rim: float, typed: str
         )
 
 
-def asked_about(found: Designation, listed: Iterable[Designation], typed: str) -> None:
-    """Ask about a size that is another one's with something left out.
+def asked_about(found: Designation, listed: Iterable[Designation], typed: str) -> Designation:
+    """Ask about a size that is another one's with something left out; else return it.
 
     Parameters
     ----------
@@ -59,14 +69,17 @@ def asked_about(found: Designation, listed: Iterable[Designation], typed: str) -
     Raises
     ------
     SizeError
-        For 17.5-24, where the table has 17.5L-24 alone; for 12-16 (12-16.5), 6-16 (6.00-16) and
-        8.50-12 (23x8.50-12).
+        For 17.5-24, where the table has 17.5L-24 alone; for 12-16 (12-16.5), 6-16 (6.00-16),
+        8.50-12 (23x8.50-12) and 280/70-16 (280/70R16).
     """
+    if found.form == "metric" and not found.radial:
+        return _asked_for_radial(found, {one.size for one in listed}, typed)
     if found.low or found.aspect is not None:
-        return
+        return found
     near = [one for one in listed if one.width == found.width]
+    near.sort(key=lambda one: one.form != "wide")  # 10-16 is 10-16.5 before it is 10.00-16
     if any(one.rim == found.rim and one.form == found.form for one in near):
-        return
+        return found
     for one in near:
         alike = one.overall == found.overall and one.aspect is None
         if one.rim == found.rim and one.low and alike and one.radial == found.radial:
@@ -77,6 +90,17 @@ def asked_about(found: Designation, listed: Iterable[Designation], typed: str) -
             raise _left_out(typed, one, "is the diameter left out?")
         if one.rim == found.rim and one.form == "steer" and found.form == "whole":
             raise _left_out(typed, one, "is it that one?")
+    return found
+
+
+def _asked_for_radial(found: Designation, sizes: set[str], typed: str) -> Designation:
+    radial = found.size.replace("-", "R")
+    if found.size in sizes or radial not in sizes:
+        return found
+    if "BIAS" not in typed.upper():
+        asks = "is there an R on the sidewall? If there is none, add “bias”."
+        raise SizeError(f'"{typed}" isn\'t a size in the table, but {radial} is: {asks}', typed)
+    return replace(found, words=(*found.words, "BIAS"))  # its text is read as it was typed
 
 
 def _left_out(typed: str, one: Designation, asks: str) -> SizeError:
@@ -114,6 +138,12 @@ def check_limits(found: Designation, mark: str, typed: str) -> None:
         raise SizeError(
             f'In "{typed}" the diameter, {found.overall:g}, isn\'t larger than the width, '
             f"{found.width:g}: are the two swapped, or is the diameter another number?",
+            f"{found.overall:g}",
+        )
+    if found.overall is not None and found.overall - found.rim > 2 * _TALLEST * found.width:
+        raise SizeError(
+            f'In "{typed}" the diameter, {found.overall:g}, is too tall for a width of '
+            f"{found.width:g} on a rim of {found.rim:g}: is it a width in millimeters?",
             f"{found.overall:g}",
         )
     if found.overall is not None and not found.rim + 3 <= found.overall <= 90:

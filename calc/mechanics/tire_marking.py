@@ -12,10 +12,11 @@ from dataclasses import dataclass, replace
 from calc import tables
 
 _SERVICE = re.compile(
-    r"(?:LI\s?)?(\d{2,3})(?:/(\d{2,3}))?\s?([A-Z]\d?)(?:/([A-Z]\d?))?(?![A-Z0-9])"
+    r"(?:LI\s?)?(\d{2,3})(?:/(\d{2,3}))?\s?([A-Z]\d?)"
+    r"(?:/([A-Z]\d?)| ([BD])(?![\w.-]))?(?![A-Z0-9])"  # 115A8/B, 115A8 (B)
 )
 _PLY = re.compile(
-    r"(\d{1,3})\s*-?\s*(?:PR|P\.R\.|PLY)(?:\s*RAT(?:ED|ING))?(?![A-Z0-9])"
+    r"(\d{1,3})\s*-?\s*(?:PR|P\.R\.?|PLY)(?:\s*RAT(?:ED|ING))?(?![A-Z0-9])"
     r"|(?:PR|PLY)(?: RATING)? ?(\d{1,2})(?![A-Z0-9])"
 )
 _TREAD = re.compile(r"([RFI])\s?-?\s?(\d{1,2}[WM]?)(?:'?S)?(?![A-Z0-9])")
@@ -26,6 +27,7 @@ MOST_PLIES = 32
 TURF = "R-3"
 _LOAD_RANGE = re.compile(r"(?:LR|LOAD\s?RANGE)\s?-?\s?([A-Z])(?![A-Z0-9])")
 CONSTRUCTIONS = ("RADIAL", "BIAS")
+_BETWEEN = " -/,;.:&"  # what may stand between two marks
 NOTHING_MORE = "-"  # a word such as "tire", which adds nothing
 
 
@@ -121,7 +123,7 @@ def with_markings(found: Designation, rest: str, typed: str) -> Designation:
     words: list[str] = []
     known_words = tables.by_key("tires/tire_suffixes", "mark")
     known_treads = tables.by_key("tires/tread_codes", "code")
-    rest = re.sub(r"\bF-I\b", "FI", rest).strip(" -/,;.")
+    rest = re.sub(r"\bF-I\b", "FI", rest).strip(_BETWEEN)
     while rest:
         word = re.match(r"[A-Z]+", rest)
         if match := _PLY.match(rest):
@@ -133,8 +135,8 @@ def with_markings(found: Designation, rest: str, typed: str) -> Designation:
             ply_rating = _once(ply_rating, of_range, "ply ratings", typed)
         elif match := _SERVICE.match(rest):
             services.append(_service(match, typed))
-            if match[4]:  # 115A8/B: the same load at a second speed
-                services.append(replace(services[-1], speed_symbol=_symbol(match[4], typed)))
+            if second := match[4] or match[5]:  # the same load at a second speed
+                services.append(replace(services[-1], speed_symbol=_symbol(second, typed)))
         elif (match := _TREAD.match(rest)) and f"{match[1]}-{match[2]}" in known_treads:
             code = f"{match[1]}-{match[2]}"
             if spoken and (spoken == TURF) != (code == TURF):
@@ -162,7 +164,7 @@ def with_markings(found: Designation, rest: str, typed: str) -> Designation:
         else:
             part = rest.split()[0]
             raise SizeError(f'In "{typed}" the part "{part}" after the size isn\'t known.', part)
-        rest = rest[match.end() :].strip(" -/,;.")
+        rest = rest[match.end() :].strip(_BETWEEN)
     tread = tread or spoken
     if not tread and found.overall is not None and "AG" in words:
         tread = "R-1"  # of a size that lawns have too, "ag" says bars; common practice, no source

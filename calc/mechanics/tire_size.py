@@ -28,18 +28,31 @@ _THREE = re.compile(
 _SPELLINGS = tuple(
     (re.compile(form), plain)
     for form, plain in (
-        (r"^(\d{1,2} ?-? ?(?:PR|PLY)(?: RAT(?:ED|ING))?)[ ,]+(?=\d)(.+)", r"\2 \1"),  # 6 ply 7-16
+        (  # R1 6 ply 7-16
+            r"^((?:\S*[A-Z]\S* )*)(\d{1,2} ?-? ?(?:PR|PLY)(?: RAT(?:ED|ING))?)[ ,]+(?=\d)(.+)",
+            r"\1\3 \2",
+        ),
         (r"(?<=[\dL]) BY (?=\d)", "X"),
         (r"^(\d{2}) ?[X/] ?(\d{1,2})([05]0)(?= ?[-X/R ] ?\d)", r"\1X\2.\3"),  # 18x850-8
         (r"^((?:[IV]F )?[\d./X ]+?) ?[-/] ?R(?= ?\d{2})", r"\1R"),  # 340/85-R24
-        (r"^(\d{2}\.\d) ?- ?([4-9]\d) ?[-X] ?(?=\d{2})", r"\1/\2-"),  # 12.5-80-18
+        (r"^(\d{2}\.\d) ?[-X] ?([4-9]\d) ?[-X] ?(?=\d{2})", r"\1/\2-"),  # 12.5-80-18
+        (r"^(\d{1,2}(?:\.\d{1,2})? ?[-X] ?\d{2}\.5)0(?![\d.]|-)", r"\1"),  # 12-16.50
     )
 )
 _OLDER = re.compile(r"(\d{1,2}\.\d) ?[-/] ?(\d{1,2}) ?[-X] ?(\d{2})(?![\d.])")
 _SECOND = re.compile(
     r"[ /]+(\d{1,3}(?:\.\d{1,2})? ?(?:/ ?\d{2})? ?[RD-] ?\d{2}(?:\.\d)?)(?![\d.]| ?-?P(?:R|LY))"
 )
+_ANOTHER = re.compile(
+    r"(?<!\S)\d{1,3}(?:\.\d{1,2})?(?:[X/]\d{1,3}(?:\.\d{1,2})?)?[RX-]\d{2}(?:\.\d)?(?![\d.])"
+)
+# 12,4-24, but neither 13.6-24,8PR nor 320/85R24,122A8
+_DECIMAL_COMMA = re.compile(r"(?<=\d),(?=\d{1,2}(?!\d| ?-?P(?:R|LY|\.R)|[A-H]\d?\b))")
 _INCHES = re.compile(r"(?<=[\d ])IN(?:CH(?:ES)?)?\b\.?")
+_MARKING = re.compile(  # 121A8, 8PR, R-4
+    r"(?:LI ?)?\d{2,3}(?:/\d{2,3})? ?[A-Z]\d?(?:[ /-]*\d{2,3} ?[A-Z]\d?)?"
+    r"|\d{1,2} ?-? ?P(?:R|LY)(?: RAT(?:ED|ING))?|[RF] ?-? ?\d{1,2}W?(?: TIRES?)?"
+)
 _GREATEST_TREAD = 4  # R-1 to R-4 are treads; no radial has a rim of 1 to 4 in
 
 
@@ -113,7 +126,7 @@ def decode(text: str) -> Designation:
     if len(text) > _LONGEST:
         part = text[:20] + "..."
         raise SizeError(f'"{part}" is too long for a tire size.', part)
-    tidy = re.sub(r"(?<=\d),(?=\d)", ".", text.translate(_SEPARATORS).upper()).replace("*", "X")
+    tidy = _DECIMAL_COMMA.sub(".", text.translate(_SEPARATORS).upper()).replace("*", "X")
     tidy = _joined(" ".join(_INCHES.sub(" ", tidy).replace("T/", "T").split()))
     typed = text.strip()
     first: SizeError | None = None
@@ -123,9 +136,9 @@ def decode(text: str) -> Designation:
             if found is not None:
                 designation, rest = found
                 rest = f"{tidy[:start]} {_without_second_name(designation, rest, typed)}"
+                _check_another(designation, rest, typed)
                 read = with_markings(designation, rest, typed)
-                tire_doubts.asked_about(read, _listed(), typed)
-                return read
+                return tire_doubts.asked_about(read, _listed(), typed)
         except SizeError as error:
             first = first or error
     raise first or _explain(tidy, typed)
@@ -203,6 +216,23 @@ def _without_second_name(found: Designation, rest: str, typed: str) -> str:
             match[1],
         )
     return rest[match.end() :]
+
+
+def _check_another(found: Designation, rest: str, typed: str) -> None:
+    """Ask where another size stands further on: 9.5-24 or 8.3-24.
+
+    Raises
+    ------
+    SizeError
+        Where another is read there.
+    """
+    for match in _ANOTHER.finditer(rest):
+        second = _size_at(match[0], typed)
+        if second is not None and second[0].size != found.size:
+            raise SizeError(
+                f'"{typed}" names two sizes, {found.size} and {second[0].size}: one at a time.',
+                match[0],
+            )
 
 
 def _from_parts(form: str, parts: dict[str, str], typed: str) -> Designation:
@@ -286,6 +316,11 @@ def _explain(tidy: str, typed: str) -> SizeError:
     numbers = re.findall(r"\d+(?:\.\d+)?", tidy)
     if not numbers:
         return SizeError(f'"{typed}" has no numbers; a size has a width and a rim.', typed)
+    if _MARKING.fullmatch(tidy):
+        return SizeError(
+            f'"{typed}" stands beside a size, and is none by itself: type the size before it.',
+            typed,
+        )
     lead = re.match(r"[^\d]+", tidy)
     if lead and lead[0].strip() not in ("IF", "VF"):
         part = lead[0].strip()

@@ -21,8 +21,9 @@ tires/TY-A, within 4 mm for the mean of a width and 7 mm for one tire."""
 MAKER_SPREAD = 0.015
 """Half of the 3 % that makers may differ in diameter [-], tires/S13: the error of a value that
 is read from one maker's data sheet and used for another's tire."""
-OUTSIDE_RULE = 0.05
-"""Error given to an estimate outside the widths its rule was fitted to [-]."""
+OUTSIDE_RULE, OUTSIDE_PER_INCH = 0.05, 0.025
+"""Error given to an estimate outside the widths its rule was fitted to [-], and what each inch
+further out adds [1/in], our own choice: a 7.5L-15 and a 14.00-24 stand well above their lines."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -157,8 +158,10 @@ def estimated_diameter(designation: Designation) -> tuple[float, float]:
     error = float(rule["error_pct"]) / 100.0
     unit = 0.001 if designation.form == "metric" else si.INCH
     width_in = designation.width * unit / si.INCH
-    if not float(rule["low_width_in"]) <= width_in <= float(rule["high_width_in"]):
-        error = arith.max(error, OUTSIDE_RULE)
+    low, high = float(rule["low_width_in"]), float(rule["high_width_in"])
+    if not low <= width_in <= high:
+        beyond = arith.max(low - width_in, width_in - high)
+        error = arith.max(error, OUTSIDE_RULE + OUTSIDE_PER_INCH * beyond)
     if designation.overall is not None:
         return designation.overall * si.INCH * float(rule["diameter_factor"]), error
     if designation.aspect is not None:

@@ -61,6 +61,16 @@ class Carried:
         held = as_printed(at.number(pressure), most, most + room)
         at.at_most(name, held, f"{name}_most", "tires/practice", close_band=0.0)
 
+    def against(self, load: float, count: int = 1) -> Carried:
+        """Return it as it is held against a load [kg] on so many tires.
+
+        Where the pressure of its rating is missing, that rating is the most it carries at any.
+        """
+        if self.load is not None or self.rating is None:
+            return self
+        most = count * self.rating.load * (1 + tire_rating.PRINTED_LOAD)
+        return replace(self, load=self.rating.load) if load > most else self
+
     @property
     def source(self) -> str:
         """Where the load comes from."""

@@ -45,6 +45,7 @@ def tire_of(v: model.Inputs, axle: str) -> Carried | None:
 
 def _tires(at: model.At, axle: str, tire: Carried | None, most: float, *, governs: bool) -> None:
     name = f"{axle}_tires"
+    tire = None if tire is None else tire.against(most, 2)
     if tire is None or tire.load is None:
         if governs or tire is not None:
             given = tire is not None

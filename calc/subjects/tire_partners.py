@@ -11,8 +11,9 @@ from calc.mechanics import duals, front_drive, tires
 from calc.mechanics.tire_size import Designation, decode
 from calc.subjects.tires import TURNS, signed
 
-SPREAD_WIDTH = 1.45
-"""Sizes listed for an axle are within this factor of the section width asked about [-]."""
+WIDER, NARROWER = 1.45, 1.25
+"""Sizes listed for an axle are at most so many times wider or narrower than the section asked
+about [-], our own choice: much narrower ones don't carry what the axle has on it."""
 LISTED = 6
 DIAMETER_STEP = 0.05
 """Sizes offered are within this share of the diameter that the axle has now [-], our own
@@ -81,10 +82,12 @@ def approved(front: Designation, rear: Designation) -> bool:
     return any((pair[0], pair[1]) == keys for pair in approved_pairs())
 
 
-def sold_with(rear: Designation) -> list[str]:
-    """The front sizes that makers sell with a rear size, on tractors geared for the pair."""
-    key = tires.lookup_key(rear)
-    return list(dict.fromkeys(front for front, other, _ in approved_pairs() if other == key))
+def sold_with(size: Designation, axle: str = "front") -> list[str]:
+    """The sizes for an axle that makers sell with one of the other, on tractors geared so."""
+    key = tires.lookup_key(size)
+    if axle == "front":
+        return list(dict.fromkeys(front for front, rear, _ in approved_pairs() if rear == key))
+    return list(dict.fromkeys(rear for front, rear, _ in approved_pairs() if front == key))
 
 
 def matches(
@@ -102,8 +105,7 @@ def matches(
         Match(tire, lead_of(tire.rolling_circumference))
         for tire in tires.every_tire()
         if _alike(tire, like.tread_class)
-        and like.section_width / SPREAD_WIDTH < tire.section_width
-        and tire.section_width < like.section_width * SPREAD_WIDTH
+        and like.section_width / NARROWER < tire.section_width < like.section_width * WIDER
         and allowed(tire)
     ]
 

@@ -62,6 +62,20 @@ def review_turns(known: model.KnownSoFar) -> dict[str, str]:
     }
 
 
+def review_pair(known: model.KnownSoFar) -> dict[str, str]:
+    """Ask whether front and rear are swapped: no rear tire is smaller than its front, tires/PR-1.
+
+    Sizes that may be off count as the nearest they can be.
+    """
+    front, rear = dimensions(known.get("front_tire")), dimensions(known.get("rear_tire"))
+    if front is None or rear is None:
+        return {}
+    least = front.overall_diameter * (1 - front.diameter_error)
+    if least <= rear.overall_diameter * (1 + rear.diameter_error):
+        return {}
+    return {"front_tire": "These front tires are taller than the rear ones: are the two swapped?"}
+
+
 def direct(lead_now: object, front_turns: object) -> bool:
     """Whether the lead is worked from the gear ratio, and not from the lead it has now."""
     return lead_now is None and front_turns is not None

@@ -50,6 +50,20 @@ from calc.mechanics.tire_size import SizeError, decode
         ("26x12-12 turf R3", "26x12.00-12 R-3"),
         ("12.4-24 LRC 6 ply", "12.4-24 6PR"),
         ("11L-15 8PR F-I", "11L-15 8PR FI"),
+        ("R1 6 ply 7-16", "7-16 6PR R-1"),
+        ("R-1 7-16 6 P.R.", "7-16 6PR R-1"),
+        ("11.2R24 114A8 & 111B", "11.2R24 114A8/111B"),
+        ("10x16.50", "10-16.5"),
+        ("12.5x80x18", "12.5/80-18"),
+        ("rears: 16.9-30", "16.9-30"),
+        ("33x12.5-15 HF", "33x12.50-15 HF"),
+        ("520/85R38 (20.8R38)", "520/85R38"),
+        ("280/70-16 bias R1", "280/70-16 R-1 BIAS"),
+        ("250/80-18", "250/80-18"),
+        ("13.6-24,8PR", "13.6-24 8PR"),
+        ("320/85R24,122A8,R-1W", "320/85R24 122A8 R-1W"),
+        ("12,4-24", "12.4-24"),
+        ("420/70R24 130A8 (B) TL", "420/70R24 130A8/130B TL"),
     ],
 )
 def test_spellings_are_read(typed: str, printed: str) -> None:
@@ -97,6 +111,19 @@ def test_spellings_are_read(typed: str, printed: str) -> None:
         ("6.00-16 F-2 four rib", "two treads"),
         ("12.4-24 6PR 8PR", "two ply ratings, 6 and 8"),
         ("12.4-24 LRC 8 ply", "two ply ratings"),
+        ("8.3-24 6 ply vs 8 ply", "two ply ratings, 6 and 8"),
+        ("9.5-24 same height as 8.3-24", "two sizes, 9.5-24 and 8.3-24"),
+        ("7-16 or 8-16", "two sizes"),
+        # marks without their size
+        ("121A8", "type the size"),
+        ("8PR", "type the size"),
+        ("R4 tires", "type the size"),
+        # parts left out or turned round
+        ("280/70-16", "280/70R16 is: is there an R"),
+        ("65/600R28", "millimeters"),
+        ("10-16", "10-16.5"),
+        ("112-24", "is it 11.2-24"),
+        ("95-24", "is it 9.5-24"),
     ],
 )
 def test_what_would_read_as_another_tire_is_asked_about(typed: str, asked: str) -> None:
@@ -114,3 +141,12 @@ def test_look_alikes_are_two_tires() -> None:
 
 def test_two_descriptions_on_one_sidewall_are_two_speeds() -> None:
     assert [s.text for s in decode("280/85R24 115A8/B").services] == ["115A8", "115B"]
+
+
+@pytest.mark.parametrize(("size", "real"), [("7.5L-15", 0.745), ("14.00-24", 1.37)])
+def test_an_estimate_far_outside_its_rule_has_a_wide_band(size: str, real: float) -> None:
+    # What the trade measures of either; common practice, no source.
+    found = tires.dimensions(decode(size))
+    assert abs(real / found.overall_diameter - 1) <= found.diameter_error
+    inside = tires.dimensions(decode("13.6-26"))
+    assert inside.diameter_error < tires.OUTSIDE_RULE

@@ -195,7 +195,7 @@ def test_an_electric_unit_is_no_larger_than_one_that_is_sold() -> None:
     typed = {"cab_kind": "open", "unit_drive": "electric", "unit_performance": "2"}
     most = answer(SHEET, typed, ask="current").output("amperes")
     assert most is not None and most.high is not None
-    fans = 39.0  # A, value/BLOWER-1 and CAB-memory: 20 + 15 + 4
+    fans = 35.0  # A, value/BLOWER-1, CAB-memory: 20 + 15; no clutch without a belt
     assert most.high == pytest.approx(fans + 30000 * 0.29307 / 2 / 13.5, rel=0.01)
 
 
@@ -417,3 +417,17 @@ def test_more_gaps_never_bring_less_air(gap_a: float, gap_b: float) -> None:
     less = sheet_module.heat_load(point(leak_area=f"{low:.2f} in2")).outside_air
     more = sheet_module.heat_load(point(leak_area=f"{high:.2f} in2")).outside_air
     assert less <= more
+
+
+def test_what_is_near_its_limit_is_named_and_no_unit_that_nobody_named() -> None:
+    # 48 A hot of 50 A (value/EM-3: 96 % at 5 000 rpm); 15 A of other loads leave 33.
+    amps = {"alternator_current": "50 A", "other_current": "15 A", "alternator_speed": "5000 rpm"}
+    typed = {"cab_kind": "factory-option", "fresh_air": "40 cfm", **amps}
+    near = answer(SHEET, {**typed, "cooling_current": "32 A"}, ask="can")
+    assert near.finding == model.CLOSE and "current is short" in leading.lead(near, "us")
+    over = answer(SHEET, {**typed, "cooling_current": "34 A"}, ask="can")
+    assert over.finding == model.OVER
+    unnamed = leading.lead(answer(SHEET, {"cab_kind": "factory-option"}, ask="size"), "us")
+    assert "the one named" not in unnamed
+    named = {"cab_kind": "factory-option", "cooling_capacity": "30,000 Btu/h"}
+    assert "the one named" in leading.lead(answer(SHEET, named, ask="size"), "us")

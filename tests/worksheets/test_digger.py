@@ -309,3 +309,10 @@ def test_what_is_near_its_limit_is_named() -> None:
     found = answer("works", **HITCH, **typed, **makers, auger_length="48 in")
     assert found.finding == model.CLOSE and margins(found)["power"] > 1
     assert "the joint bends" in said(found)
+
+
+def test_no_auger_is_sized_for_soil_that_none_cuts() -> None:
+    hard = answer("size", pto_power="30 hp", soil="hardpan")
+    assert hard.finding == model.OVER and leading.lead(hard, "us").startswith("Not here")
+    clay = answer("size", pto_power="30 hp", soil="clay")
+    assert leading.lead(clay, "us").startswith("9 in with full flights")

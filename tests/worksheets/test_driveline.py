@@ -224,3 +224,13 @@ def test_a_tube_that_nobody_measured_is_measured_before_the_cut() -> None:
     found = answer("cut", **typed)
     assert found.finding == model.OVER
     assert said(found).startswith("Cut nothing yet")
+
+
+def test_a_shaft_that_keeps_enough_so_far_is_not_called_too_short() -> None:
+    # Tubes of 22 in, closed 35: at 46 in 11 in are left, and a third of the tube is 7.3 in.
+    typed = {"closed_length": "35 in", "tube_length": "22 in"}
+    kept = answer("apart", **typed, raised_distance="46 in")
+    assert leading.lead(kept, "us").startswith("At 46 in it keeps 11 in of overlap. Still measure")
+    short = answer("apart", **typed, raised_distance="51 in")
+    assert leading.lead(short, "us").startswith("Too short")
+    assert leading.lead(answer("apart"), "us").startswith("Most likely too short")

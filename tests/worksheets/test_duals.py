@@ -162,3 +162,20 @@ def test_a_loader_tires_load_is_none_for_duals_on_the_road() -> None:
     typed = {"rear_tire": "16.9-28 R-4 12PR", "rear_axle_load": "9,000 lb", "manual_allows": "yes"}
     found = given("duals", "load", **typed, rear_axle_limit="12,000 lb")
     assert any(item.name == "tires" for item in found.unchecked)
+
+
+def test_a_manual_that_says_no_makes_no_tractor_steadier() -> None:
+    refused = given("duals", "steadier", manual_allows="no", track_width="52 in")
+    assert refused.finding == model.OVER
+    assert leading.lead(refused, "us").startswith("Not on this one")
+    allowed = given("duals", "steadier", manual_allows="yes", track_width="52 in")
+    assert leading.lead(allowed, "us").startswith("Steadier by")
+
+
+def test_what_is_too_wide_says_so_before_anything_else() -> None:
+    # 72 in of track, 2 x 24 in and 18.4 in of tire are 138 in.
+    typed = {"rear_tire": "18.4-38", "track_width": "72 in", "adapter_length": "24 in"}
+    typed |= {"inner_offset": "0 in", "manual_allows": "yes"}
+    wide = given("duals", "width", **typed, width_limit="102 in")
+    assert leading.lead(wide, "us").startswith("No: 138 in wide")
+    assert given("duals", "width", **typed, width_limit="140 in").finding != model.OVER

@@ -251,3 +251,76 @@ def test_a_new_front_of_one_size_is_another_tire_too() -> None:
     assert leading.lead(other, "us").startswith("Not the same")
     alike = given("tires", ask="same", **typed, new_front_tire="11.2-24")
     assert leading.lead(alike, "us").startswith("By what was typed it is the same tire")
+
+
+def test_a_question_about_the_fronts_is_asked_of_the_fronts_alone() -> None:
+    # 320/70R20 113A8: load index 113 is 1150 kg, so two carry 2300 kg, 5,070 lb (tires/S4).
+    for load, expected in (("4,000 lb", model.WITHIN), ("5,200 lb", model.OVER)):
+        typed = {"front_tire": "320/70R20 113A8", "front_axle_load": load, "gear_speeds": "15 mph"}
+        found = given("tires", ask="load", **typed)
+        assert found.finding == expected and not found.missing
+    # tires/TY-A: 10-16.5 12PR carries 2375 kg, a loader's load, which holds to 10 km/h.
+    loader = {"front_tire": "10-16.5 12PR R-4", "front_axle_load": "4000 kg"}
+    slow = given("tires", ask="load", **loader, gear_speeds="8 km/h")
+    assert slow.finding == model.WITHIN
+    assert given("tires", ask="load", **loader, gear_speeds="20 km/h").finding == model.UNKNOWN
+    same = given("tires", ask="same", front_tire="27x8.50-15", new_front_tire="27x8.50-15 R-4")
+    assert leading.lead(same, "us").startswith("Not the same")
+    steered = {"front_tire": "6.00-16 F-2", "new_front_tire": "6.50-16 F-2"}
+    assert leading.lead(given("tires", ask="height", **steered), "us").startswith(
+        "0 in at the rear"
+    )
+    assert leading.lead(given("tires", **steered), "us").startswith("The front axle changes by")
+    assert given("tires", ask="lead", front_tire="7-16").missing
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        ({"front_tire": "9.5-16"}, "Makers sell 9.5-16 with 13.6-24 or 14.9-24 at the rear"),
+        ({"rear_tire": "13.6-24"}, "Makers sell 13.6-24 with 9.5-16 at the front"),
+        ({"rear_tire": "18.4-30"}, "Say the front tires"),
+        # tires/PR-1 pairs each of the two with another: what the axle is geared for isn't known
+        ({"front_tire": "10-16.5 R-4", "rear_tire": "13.6-24"}, "10-16.5 with 13.6-24 isn't"),
+        ({"front_tire": "9.5-16", "rear_tire": "13.6-24"}, "9.5-16 in front"),
+    ],
+)
+def test_a_partner_is_one_that_makers_sell_or_is_counted(typed: dict[str, str], said: str) -> None:
+    assert leading.lead(given("tires", ask="partner", **typed), "us").startswith(said)
+
+
+def test_a_partner_on_another_rim_says_which_it_has_now() -> None:
+    typed = {"front_tire": "9.5-24", "rear_tire": "16.9-28", "new_front_tire": "11.2-24"}
+    assert "rim code 30, now 28" in leading.lead(given("tires", ask="partner", **typed), "us")
+
+
+def test_a_tire_much_narrower_is_no_partner() -> None:
+    # 11.2R24 is 285 mm wide, 380/70R24 380 mm: three quarters of the width carries far less.
+    typed = {"front_tire": "280/70R16", "rear_tire": "360/70R24", "new_rear_tire": "380/70R24"}
+    found = given("tires", ask="partner", **typed)
+    assert "11.2R24" not in leading.lead(found, "us")
+
+
+def test_a_taller_tire_without_room_says_so_where_clearance_was_asked() -> None:
+    # 13.6-24 is 1210 mm, 11.2-24 1105 mm: the tread comes 52 mm, 2.1 in, nearer (tires/TY-A);
+    # 1 in must be left (tires/OM-16).
+    typed = {"rear_tire": "11.2-24", "new_rear_tire": "13.6-24", "ask": "height"}
+    tight = given("tires", **typed, fender_gap="2.5 in")
+    assert tight.finding == model.OVER and "no room" in leading.lead(tight, "us")
+    free = given("tires", **typed, fender_gap="3.6 in")
+    assert free.finding != model.OVER and "no room" not in leading.lead(free, "us")
+
+
+def test_fronts_taller_than_rears_are_a_question() -> None:
+    # tires/PR-1: pairs whose rear is no taller than the front are an error of the page.
+    for sheet in ("tires", "rollout"):
+        with pytest.raises(BadInputs, match="swapped"):
+            given(sheet, front_tire="16.9-24", rear_tire="11.2-24")
+        assert given(sheet, front_tire="11.2-24", rear_tire="11.2-24").finding
+
+
+def test_no_other_rear_rim_is_offered_unasked() -> None:
+    # 8.3-20 with 12.4-28 stays so: a rear of the same height on 24 in rims is no way to 13.6-28.
+    typed = {"front_tire": "8.3-20", "rear_tire": "12.4-28", "new_rear_tire": "13.6-28"}
+    found = given("tires", ask="partner", **typed)
+    assert leading.lead(found, "us").startswith("No size of the table")

@@ -40,6 +40,15 @@ def _celsius(low: float, high: float, source: str, of: str) -> model.Typical:
     return model.Typical(low + 273.15, high + 273.15, source, of)
 
 
+def _cooling_current(known: model.KnownSoFar) -> model.Typical:
+    """Blower and condenser fan, and the clutch of a compressor on the engine's belt."""
+    parts = list(tables.rows("cab/cab_currents"))
+    if known.get("unit_drive") == "electric":
+        parts = [part for part in parts if "clutch" not in part["part"]]
+    low, high = (sum(float(part[end]) for part in parts) for end in ("low_a", "high_a"))
+    return model.Typical(low + 1.0, high, "value/CAB-memory", "12 V cab cooling")
+
+
 ENGINES = model.Typical(25 * 745.7, 45 * 745.7, "hitch/PRACTICE", "compact tractors with a cab")
 
 
@@ -349,12 +358,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         "1 A",
         "100 A",
         example="28 A",
-        typical=model.Typical(
-            sum(float(row["low_a"]) for row in tables.rows("cab/cab_currents")) + 1.0,
-            sum(float(row["high_a"]) for row in tables.rows("cab/cab_currents")),
-            "value/CAB-memory",
-            "12 V cab cooling",
-        ),
+        typical=_cooling_current,
         group=ENGINE,
     ),
 )

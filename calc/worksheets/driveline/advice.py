@@ -191,7 +191,10 @@ def _still_to_measure(v: model.Inputs, found: model.Found) -> dict[str, model.Wo
         if ask == "cut" and not parts and "cut" not in found:
             said[ask] = found.note("tell_no_cut")
         if parts:
-            said[ask] = found.note(f"ask_{ask}", missing=quantities.joined(parts))
+            # What it was pulled out to so far leaves enough: then its length isn't likely.
+            kept = ask == "apart" and found.finding("overlap") in (model.WITHIN, model.CLOSE)
+            key = "ask_kept" if kept else f"ask_{ask}"
+            said[ask] = found.note(key, missing=quantities.joined(parts))
     return said
 
 

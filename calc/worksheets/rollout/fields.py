@@ -80,7 +80,7 @@ def _differ(free: float, engaged: float) -> bool:
 
 def review(known: model.KnownSoFar) -> dict[str, str]:
     """Return a sentence for each field that can't stand beside the others."""
-    found = common.review_turns(known)
+    found = {**common.review_turns(known), **common.review_pair(known)}
     for axle in ("front", "rear"):
         free, engaged = known.get(f"{axle}_turns_free"), known.get(f"{axle}_turns_engaged")
         if (free is None) != (engaged is None):

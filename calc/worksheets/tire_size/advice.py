@@ -24,12 +24,16 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     shown = [_parts(v.tire), *_near(tire)]
     said = found.cautions("sidewall", "rim", "inflate")
     notes = _notes(v, found, tire)
-    says = {"load": _told_load(v, found)}
+    slow = "pressure_needed" in found and "rated_speed" in found
+    pressure = found.note("tell_pressure_slow" if slow else "tell_pressure")
+    says = {"load": _told_load(v, found), "pressure": pressure}
     return model.Advice(cautions=said, tables=shown, notes=notes, says=says)
 
 
 def _told_load(v: model.Inputs, found: model.Found) -> model.Words:
     """What the tire carries, or what has to be read or said for that."""
+    if "carries" not in found and "rated" in found:  # the pressure that it holds at is missing
+        return found.note("tell_rated")
     if "carries" not in found:
         return found.note("tell_unread_ply" if v.tire.ply_rating else "tell_unread")
     if "load" in found.unchecked:

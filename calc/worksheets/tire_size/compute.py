@@ -66,6 +66,8 @@ def _load(v: model.Inputs, at: model.At) -> None:
             at.rated_speed = found.rating.speed
         if found.rating.pressure is not None:
             at.row_pressure = found.rating.pressure
+    if v.tire_mass is not None:
+        found = found.against(v.tire_mass)
     if found.load is None:
         # A size alone is read, not checked: its load matters once somebody asks for it.
         name = "rating" if v.tire_mass is None else "load"

@@ -5,9 +5,10 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from calc import model, tables
+from calc import model, quantities, tables
 from calc.mechanics import duals, travel
 from calc.search import Remedies
+from calc.subjects import tire_partners
 from calc.subjects import tires as common
 from calc.worksheets.tires import partners
 
@@ -21,15 +22,31 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     tried: list[model.Remedy] = []
     notes: list[model.Words] = []
     headline: model.Words = ""
-    if v.front_drive == "yes" and None not in pair.circumferences(v) and pair.front is not None:
+    sized = pair.front is not None and pair.rear is not None
+    if v.front_drive == "yes" and sized and None not in pair.circumferences(v):
         headline = partners.lead_advice(v, pair, found, tried, shown, notes)
     else:
-        headline = found.note("two_wheel" if v.front_drive == "no" else "front_first")
+        headline = found.note("two_wheel") if v.front_drive == "no" else _one_end(pair, found)
     _gap_remedies(v, pair, found, remedies)
     _load_remedies(v, found, remedies)
-    shown = [_comparison(pair), *([_speed_table(v, pair)] if v.gear_speeds else []), *shown]
+    shown = [
+        _comparison(pair),
+        *([_speed_table(v, pair)] if v.gear_speeds and pair.rear else []),
+        *shown,
+    ]
     notes += _rim_notes(pair) + _given_notes(v, found) + _basis_notes(pair)
     return model.Advice(tried, _cautions(v, found), shown, notes, headline, _told(v, found))
+
+
+def _one_end(pair: common.Pair, found: model.Found) -> model.Words:
+    """What goes with the tires of one axle, where those of the other aren't known."""
+    front, rear = pair.front_new, pair.rear_new
+    known, other = (front, "rear") if rear is None else (rear, "front")
+    sizes = [] if known is None else tire_partners.sold_with(known.designation, other)
+    if known is None or not sizes:
+        return found.note("other_first", axle=other)
+    listed = quantities.joined(sizes, "or")
+    return found.note("sold_end", size=known.designation.size, sizes=listed, axle=other)
 
 
 def _told(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
@@ -50,16 +67,14 @@ def _told_load(v: model.Inputs, found: model.Found) -> model.Words:
     if not given:
         return found.note("tell_scale")
     if unread:
-        key = "tell_front" if loads["rear"] is None else "tell_load"
-        return found.note(key, load=(loads[unread[0]], "mass"), axle=unread[0])
+        return found.note("tell_load", load=(loads[unread[0]], "mass"), axle=unread[0])
     ratios = {a: getattr(found, f"{a}_on_axle") / getattr(found, f"{a}_allowed") for a in given}
     slow = [axle for axle in given if f"{axle}_load" in found.unchecked]
     near = max(slow or given, key=lambda axle: ratios[axle])
     limit = (getattr(found, f"{near}_allowed"), "mass")
     if slow:
         return found.note("tell_speed", load=(loads[near], "mass"), limit=limit, axle=near)
-    key = "tell_rear" if loads["rear"] is None else "tell_just"
-    return found.note(key, load=(loads[near], "mass"), limit=limit, axle=near)
+    return found.note("tell_just", load=(loads[near], "mass"), limit=limit, axle=near)
 
 
 def _gap_remedies(

@@ -41,7 +41,7 @@ def _front_drive(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     if tire is not None and not pair.front_stays and tire.tread_class == "steer":
         at.fits("ribs", -1.0, "tires/AT-1", "ribs")
     if found is None:
-        at.not_checked("lead", "front_tire")
+        at.not_checked("lead", "front_tire" if pair.front is None else "rear_tire")
         return
     at.lead_now, at.lead_new = found
     inside = window.low <= at.lead_new <= window.high
@@ -89,23 +89,26 @@ def _mixed(pair: common.Pair, at: model.At) -> None:
 
 def _speed(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     front, rear, front_new, rear_new = pair.circumferences(v)
-    assert rear is not None and rear_new is not None  # the rear size is needed
-    at.speed_change = rear_new / rear - 1
-    if not pair.rear_stays:
-        at.other_change = at.speed_change
-    elif not pair.front_stays and front is not None and front_new is not None:
+    if pair.rear_stays and not pair.front_stays and front is not None and front_new is not None:
         at.other_change = front_new / front - 1
+    both = None if rear is None or rear_new is None else (rear, rear_new)
+    if both is not None:
+        at.speed_change = both[1] / both[0] - 1
+        if not pair.rear_stays:
+            at.other_change = at.speed_change
     if not v.gear_speeds:
         at.not_checked("top", "gear_speeds")
         return
-    at.top_speed = travel.speed_after(v.gear_speeds[-1], rear, rear_new)
-    at.step(
-        "top_speed",
-        "v₂ = v₁ × RC new / RC now",
-        "tires/derived",
-        **{"v₁": (v.gear_speeds[-1], "speed")},
-        **{"RC new": (rear_new, "length"), "RC now": (rear, "length")},
-    )
+    at.top_speed = v.gear_speeds[-1]  # of a question about the fronts alone: the rears stay
+    if both is not None:
+        at.top_speed = travel.speed_after(v.gear_speeds[-1], *both)
+        at.step(
+            "top_speed",
+            "v₂ = v₁ × RC new / RC now",
+            "tires/derived",
+            **{"v₁": (v.gear_speeds[-1], "speed")},
+            **{"RC new": (both[1], "length"), "RC now": (both[0], "length")},
+        )
     for axle, tire in (("front", pair.front_new), ("rear", pair.rear_new)):
         fastest = common.fastest(tire.designation) if tire is not None else None
         if fastest is not None:
@@ -185,7 +188,7 @@ def _growth(old: tires.Dimensions | None, new: tires.Dimensions | None) -> float
 
 def _gap(name: str, gap: float | None, growth: float, at: model.At) -> None:
     if gap is not None:
-        at.at_least(name, gap - growth, duals.FENDER_GAP, "tires/OM-16", kind="length")
+        at.at_least(name, gap - growth, duals.FENDER_GAP, "tires/OM-16", kind="clearance")
 
 
 def _balance(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
@@ -219,7 +222,8 @@ def _balance(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
 
 
 def _widths(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
-    assert pair.rear is not None and pair.rear_new is not None
+    if pair.rear is None or pair.rear_new is None:
+        return
     at.width = travel.overall_width(v.track_width, pair.rear_new.section_width)
     at.width_now = travel.overall_width(v.track_width, pair.rear.section_width)
     if v.width_limit is not None:
@@ -227,7 +231,8 @@ def _widths(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     radii = pair.rear.static_loaded_radius, pair.rear_new.static_loaded_radius
     at.pull_change = travel.pull_ratio(*radii) - 1
     _, rear, _, rear_new = pair.circumferences(v)
-    assert rear is not None and rear_new is not None
+    if rear is None or rear_new is None:
+        return
     at.braking_change = travel.braking_ratio(rear_new / rear, *radii) - 1
 
 
@@ -237,7 +242,7 @@ def _widths(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
 def _liquid(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     """What the liquid weighs and when it freezes; nothing is taken for a freezing point."""
     if v.liquid == "none" or pair.rear_new is None:
-        at.not_checked("frost", "liquid")
+        at.not_checked("frost", "rear_tire" if pair.rear_new is None else "liquid")
         return
     row = tables.by_key("tires/ballast_liquids", "key")[v.liquid]
     density = float(row["density_kg_l"]) * 1000
@@ -288,8 +293,10 @@ def _loads(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
             rated = getattr(v, f"{axle}_rated_pressure")
             found.check_pressure(at, f"{axle}_inflation", f"{axle}_pressure", rated)
         if load is None:
-            at.not_checked(f"{axle}_scale", f"{axle}_axle_load")
+            if axle == "front" or v.front_axle_load is None:  # who weighed one axle asks about it
+                at.not_checked(f"{axle}_scale", f"{axle}_axle_load")
             continue
+        found = found.against(load + added, 2)
         if found.load is None:
             missing = "tire_load" if found.missing == "load" else "rated_pressure"
             at.not_checked(f"{axle}_load", f"{axle}_{missing}")

@@ -91,7 +91,7 @@ def _driven(known: Mapping[str, Any]) -> str:
 
 FIELDS: tuple[model.AnyField, ...] = (
     vocabulary.field("front_tire", example="7-16 R-1", essential=True, group=NOW),
-    vocabulary.field("rear_tire", example="11.2-24 R-1", needed=True, essential=True, group=NOW),
+    vocabulary.field("rear_tire", example="11.2-24 R-1", essential=True, group=NOW),
     model.Entry(
         "new_front_tire",
         tire_entry.read_size,
@@ -217,7 +217,7 @@ OUTPUTS = (
 
 def review(known: model.KnownSoFar) -> dict[str, str]:
     """Return a sentence for each field that can't stand beside the others."""
-    found = common.review_turns(known)
+    found = {**common.review_turns(known), **common.review_pair(known)}
     for axle in ("front", "rear"):
         if known.get(f"new_{axle}_tire") is not None and known.get(f"{axle}_tire") is None:
             found[f"{axle}_tire"] = (

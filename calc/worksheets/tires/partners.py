@@ -109,6 +109,10 @@ def lead_advice(
             notes.append(found.note("outside", lead=common.signed(now)))
     shown.append(common.window_table(constant * front / rear - 1))
     notes += _error_notes(v, pair, window)
+    if not pair.changed and v.front_turns is None and v.lead_now is None:
+        kept = pair.front.designation, pair.rear.designation
+        if not tire_partners.approved(*kept):  # nothing says what this axle is geared for
+            return found.note("unsold", front=kept[0].size, rear=kept[1].size)
     return _partner(found, pair, best, window, constant * front / rear - 1)
 
 
@@ -151,14 +155,17 @@ def _partner(
     mixed = front.designation.radial != rear.designation.radial
     if not sold and (mixed or not window.low <= lead <= window.high):
         chosen = pair.rear_stays and not pair.front_stays  # a front is picked: what goes behind it?
+        axle, picked = ("rear", front) if chosen else ("front", rear)
+        sizes = tire_partners.sold_with(picked.designation, axle)
         if chosen and best["rear"] is not None:
             rear, lead = best["rear"].tire, best["rear"].lead
-        elif best["front"] is not None:
+        elif best["front"] is not None and not (chosen and sizes):
             front, lead = best["front"].tire, best["front"].lead
-        elif not pair.rear_stays and tire_partners.sold_with(rear.designation):
-            sizes = quantities.joined(tire_partners.sold_with(rear.designation), "or")
-            return found.note("sold_with", rear=rear.designation.size, fronts=sizes)
-        elif best["rear"] is not None:
+        elif pair.changed and sizes:
+            listed = quantities.joined(sizes, "or")
+            size = picked.designation.size
+            return found.note("sold_with", size=size, sizes=listed, axle=axle)
+        elif best["rear"] is not None and best["rear"].tire.designation.rim == _now(pair).rim:
             rear, lead = best["rear"].tire, best["rear"].lead
         else:
             return found.note("no_partner", rear=rear.designation.size)
@@ -174,10 +181,24 @@ def _partner(
         "sold" if sold else "partner",
         front=front.designation.size,
         rear=rear.designation.size,
-        front_rim=f"{front.designation.rim:g}",
-        rear_rim=f"{rear.designation.rim:g}",
+        front_rim=_rim(front, pair.front),
+        rear_rim=_rim(rear, pair.rear),
         lead=common.signed(lead),
     )
+
+
+def _now(pair: common.Pair) -> Designation:
+    """The rear tire that it has: no other rim is bought for one that nobody asked for."""
+    assert pair.rear is not None
+    return pair.rear.designation
+
+
+def _rim(tire: tires.Dimensions, now: tires.Dimensions | None) -> str:
+    """The rim code of a tire, and that of the one that it replaces where it changes."""
+    code = f"{tire.designation.rim:g}"
+    if now is None or now.designation.rim == tire.designation.rim:
+        return code
+    return f"{code}, now {now.designation.rim:g}"
 
 
 def _sold_together(front: Designation, rear: Designation) -> list[model.Table]:
