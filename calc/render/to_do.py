@@ -13,11 +13,7 @@ IF_NEEDED = "What would help, if it isn't in order already"
 
 def what_to_do(answer: Answer, system: str) -> tuple[str, list[str]]:
     """What to do: ways that each mend all of it, else a list that together mends what it can."""
-    # Where all that was asked about is well, what would help elsewhere is no part of the reply.
-    well = answer.finding in (model.WITHIN, model.CLOSE)
-    remedies = [r for r in answer.advice.remedies if not well or answer.concerns(r)]
-    counted = {verdict.check.name for verdict in concerns.in_question(answer)}
-    remedies = [r for r in remedies if not r.mends or counted & set(r.mends)]
+    remedies = concerns.helping(answer)
     if not remedies:
         return "", []
     whole = [remedy for remedy in remedies if remedy.whole]

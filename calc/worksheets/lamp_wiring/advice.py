@@ -23,7 +23,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     if broken & set(WIRE):
         _wire_remedies(v, broken, remedies)
     if "one_fuse" in broken:
-        remedies.do("split", ("one_fuse",), source="road/FUSE-practice")
+        remedies.do("split", ("one_fuse", "wire_carries"), source="road/FUSE-practice")
         remedies.less(f"{v.circuit}_count", mends=("one_fuse",), step=1.0, most=20.0, key="fewer")
     if broken & {"road", "field"}:
         _charging_remedies(v, broken & {"road", "field"}, remedies)
