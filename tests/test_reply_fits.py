@@ -27,7 +27,7 @@ def test_wire_is_not_answered_from_what_is_usual_alone():
     for item in nothing.missing:
         assert f"“{item.label}”: {item.help}" in said
     assert [item.name for item in wanted(nothing)] == ["work_count", "circuit"]
-    for given in ({"work_count": "2"}, {"run": "9 ft"}, {"gauge": "20", "fuse": "30 A"}):
+    for given in ({"work_count": "2"}, {"circuit": "head"}, {"gauge": "20", "fuse": "30 A"}):
         assert not answered("lamp-wiring", "wire", **given).missing
     assert not search.answer(worksheets.load("lamp-wiring"), {}, example=True, ask="wire").missing
 

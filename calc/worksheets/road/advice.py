@@ -233,6 +233,12 @@ def _standard_remedies(
                 typed = {"implement_marking": marking}
                 remedies.append(model.Remedy(text, typed, "road/WEB-1"))
                 break
+    by_day = found.outcome.check("daylight")
+    if by_day is not None and not by_day.margin:  # a rule for some machines only
+        need = road.need("tractor", "daylight") or road.need("towed", "daylight")
+        rule = model.in_sentence("; ".join(rule.text for rule in need.rules)) if need else ""
+        text = found.worded("remedies", "hours_some", text=rule)
+        remedies.append(model.Remedy(text, {"hours": "day"}, by_day.source))
     return remedies
 
 
