@@ -12,7 +12,7 @@ LEAST_CAUTION = "The manuals come first."
 
 # Words that say nothing of what a caution is about, by their first letters.
 _SAY_NOTHING = """
-all and any are but can each far few for get goes has here how its let may more not now off
+all and any are but can down each far few for get goes has here how its let may more not now off
 one only out over own per put say see than the they too two under use was way yes yet you
 about above after befor being below both could every first from have into keep less more
 most much never nothi only other over same than that their them then there these they this

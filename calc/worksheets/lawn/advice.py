@@ -12,6 +12,7 @@ from calc.worksheets.lawn.fields import IN_SOIL, tool_row
 
 LOWEST_PSI = 6.0  # value/L7d: as low as agronomists go where the load table allows it
 BURIED = ("heads", "boxes")
+CAUTIONS = ("slope", "turns")  # whatever the tool
 
 
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
@@ -30,7 +31,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     lists = () if v.sprinklers == "no" and v.tool not in IN_SOIL else (_flag_list(v),)
     return model.Advice(
         [*_softer(v, found), *_lighter(v, found)],
-        found.cautions("tools", "slope", "turns", "lines"),
+        found.cautions(*(("lines", "tools") if v.tool in IN_SOIL else ("tools", "lines")), *CAUTIONS),
         lists,
         _notes(v, found),
         says={"tool": _told(v, found), "season": _season(v, found), "flags": _flags(v, found)},
