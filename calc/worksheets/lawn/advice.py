@@ -31,7 +31,9 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     lists = () if v.sprinklers == "no" and v.tool not in IN_SOIL else (_flag_list(v),)
     return model.Advice(
         [*_softer(v, found), *_lighter(v, found)],
-        found.cautions(*(("lines", "tools") if v.tool in IN_SOIL else ("tools", "lines")), *CAUTIONS),
+        found.cautions(
+            *(("lines", "tools") if v.tool in IN_SOIL else ("tools", "lines")), *CAUTIONS
+        ),
         lists,
         _notes(v, found),
         says={"tool": _told(v, found), "season": _season(v, found), "flags": _flags(v, found)},
