@@ -62,3 +62,12 @@ def test_what_broke_is_told_once_where_the_question_has_words_for_it() -> None:
     told = lines("lamp-wiring", "thick", **typed)
     assert told[0].startswith("No: the lamps want 14 gauge wire")
     assert not any("too thin for these lamps" in line for line in told)
+
+
+def test_no_fuse_is_named_for_a_wire_that_nobody_looked_at() -> None:
+    def fuses(**typed: str) -> list[str]:
+        found = given("lamp-wiring", "fuse", fuse="15 A", **typed)
+        return [r.set["fuse"] for r in found.advice.remedies if list(r.set) == ["fuse"]]
+
+    assert fuses() == []
+    assert fuses(gauge="16", work_count="1", work_lamp="led-18") == ["10 A"]
