@@ -264,3 +264,17 @@ def test_a_thick_enough_wire_that_dims_the_lamps_is_no_plain_yes():
     near = answer("thick", work_lamp="led-48", run="10 ft", fuse="")
     assert (dim.finding, near.finding) == (model.CLOSE, model.WITHIN)
     assert "loses 1.56 V" in lead(dim) and lead(near).startswith("Yes")
+
+
+def test_how_far_a_wire_may_run_is_where_it_loses_what_is_allowed():
+    typed = {"gauge": "14", "work_count": "2", "work_lamp": "halogen-55"}
+    found = search.answer(SHEET, typed, ask="far")
+    # 1.2 V / (110 W / 12 V), over 10.371 ohm per circular mil foot of SAE 14 gauge, out and back.
+    feet = 1.2 / (110 / 12) * 3702 / 10.371 / 2
+    assert output(found, "longest") == pytest.approx(feet * 0.3048, rel=1e-3)
+    assert lead(found).startswith("23.4 ft at most with 14 gauge wire")
+    for run, finding in (("23.3 ft", model.WITHIN), ("23.6 ft", model.OVER)):
+        near = search.answer(SHEET, {**typed, "run": run}, ask="wire")
+        assert (findings(near)["drop"] == model.OVER) == (finding == model.OVER)
+    thin = search.answer(SHEET, {**typed, "gauge": "18"}, ask="far")
+    assert thin.finding == model.OVER and lead(thin).startswith("No distance")

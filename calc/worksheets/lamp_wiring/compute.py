@@ -37,9 +37,10 @@ def average(v: model.Inputs, kind: str) -> float:
     return lit(v, kind) * (electrical_load.FLASHER_DUTY if kind == "flash" else 1.0)
 
 
-def loop(v: model.Inputs) -> float:
-    """Length of copper, out and back. [m]"""
-    return wiring.loop_length(v.run, v.way_back == "wire", 0.5 * v.run)
+def loop(v: model.Inputs, run: float | None = None) -> float:
+    """Length of copper, out and back, for the run given or another. [m]"""
+    one_way = v.run if run is None else run
+    return wiring.loop_length(one_way, v.way_back == "wire", 0.5 * one_way)
 
 
 def temperature(v: model.Inputs) -> float:
@@ -52,10 +53,10 @@ def alone(v: model.Inputs) -> bool:
     return bool(v.bundle == "alone" and v.wire_standard == "AWG")
 
 
-def lost(v: model.Inputs, current: float, gauge: int) -> float:
-    """The voltage that a gauge would lose. [V]"""
+def lost(v: model.Inputs, current: float, gauge: int, copper: float | None = None) -> float:
+    """The voltage that a gauge would lose over the circuit's copper, or over so much. [V]"""
     metre = wiring.wire_resistance(gauge, 1.0, v.wire_standard, temperature(v))
-    return wiring.voltage_drop(current, metre * loop(v))
+    return wiring.voltage_drop(current, metre * (loop(v) if copper is None else copper))
 
 
 def compute(v: model.Inputs, at: model.At) -> None:
@@ -118,6 +119,8 @@ def _shown(v: model.Inputs, at: model.At) -> None:
         area = wiring.area_needed(at.circuit_current, at.loop, at.allowed)
         share = arith.min(at.drop / electrical_load.RATED_VOLTAGE, 1.0)
         at.light = electrical_load.light_left(share)
+        each = lost(v, at.circuit_current, int(v.gauge), loop(v, 1.0))
+        at.longest = at.allowed / each
     gauge = wiring.gauge_for(at.need_fuse, area, v.wire_standard, alone=alone(v))
     at.need_gauge = float(gauge if gauge is not None else GAUGES[-1])
     at.spare = v.output - at.road_load
