@@ -71,3 +71,14 @@ def test_no_fuse_is_named_for_a_wire_that_nobody_looked_at() -> None:
 
     assert fuses() == []
     assert fuses(gauge="16", work_count="1", work_lamp="led-18") == ["10 A"]
+
+
+def test_an_emblem_that_no_law_asks_for_is_worth_fitting_by_the_standard() -> None:
+    typed = {"place": "OTHER", "hours": "day", "behind_kind": "none"}
+    told = lines("road", **typed, emblem="no")
+    assert told[0].startswith("Elsewhere, by day: an emblem")
+    assert any(line.startswith("- Fit a new emblem") for line in told)
+    assert not any("Fit a new emblem" in line for line in lines("road", **typed, emblem="yes"))
+    # North Dakota lets a flashing amber light stand in for it: 39-21-50.
+    instead = given("road", "emblem", place="ND", emblem="no", amber_flashers="1")
+    assert not any("emblem" in r.set for r in instead.advice.remedies)
