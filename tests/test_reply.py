@@ -125,6 +125,7 @@ def told(name, ask="", **given):
 def test_what_nobody_looked_at_is_not_said_to_be_broken():
     """What is broken is mended first; for what isn't known, a remedy says so."""
     given = {"charging": "dynamo", "output": "15 A", "work_count": "4", "work_lamp": "halogen-55"}
+    given["flash_lamp"] = "led-turn"  # what they flash with, nobody looked at
     todo = listed(told("lamp-wiring", "carry", **given), "What to do")
     assert todo[0].endswith("Mends load in the field and load on the road.")
     assert todo[1].startswith("- An electronic flasher")
@@ -385,3 +386,9 @@ def test_payments_say_nothing_of_a_machine_that_nobody_has_to_sell():
     # 26,500 at 0.575 % a month over 60 months
     assert said.startswith("About $523 a month for 60 months with nothing traded in")
     assert said.count("$") == 1
+
+
+def test_tax_is_a_word_that_a_caution_may_share():
+    given = {"trade_offer": "$9,000", "new_price": "$28,000", "sales_tax": "7 %"}
+    lines = told("resale", "tax", **given, tax_rule="difference")
+    assert any(line.startswith("Take care: Tax rules") for line in lines)

@@ -21,13 +21,13 @@ def answered(name, ask, **given):
 
 def test_wire_is_not_answered_from_what_is_usual_alone():
     nothing = answered("lamp-wiring", "wire")
-    assert [item.name for item in nothing.missing] == ["work_count", "run"]
+    assert [item.name for item in nothing.missing] == ["work_count", "circuit"]
     said = reply(nothing)
     assert said.startswith("Say first: “Work lamps”") and "Nobody gave these" not in said
     for item in nothing.missing:
         assert f"“{item.label}”: {item.help}" in said
-    assert [item.name for item in wanted(nothing)] == ["work_count", "run"]
-    for given in ({"work_count": "2"}, {"run": "9 ft"}, {"gauge": "20", "fuse": "30 A"}):
+    assert [item.name for item in wanted(nothing)] == ["work_count", "circuit"]
+    for given in ({"work_count": "2"}, {"circuit": "head"}, {"gauge": "20", "fuse": "30 A"}):
         assert not answered("lamp-wiring", "wire", **given).missing
     assert not search.answer(worksheets.load("lamp-wiring"), {}, example=True, ask="wire").missing
 

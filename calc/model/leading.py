@@ -56,7 +56,7 @@ def _say_first(answer: Answer, system: str) -> str:
 def _asked_then_open(answer: Answer, beside: Verdict, system: str) -> str:
     """What the question asks, and then the danger beside it that can't be told yet."""
     own = _deciding_own(answer)
-    if own and beside.check.name in answer.ask.doubtful:
+    if own and own.finding != model.WITHIN and beside.check.name in answer.ask.doubtful:
         said = _filled(answer.ask.doubtful[beside.check.name], answer, system)
         if said:
             return said

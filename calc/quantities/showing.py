@@ -68,6 +68,10 @@ def _own_unit(kind_name: str, system: str, value: float) -> Unit:
     return unit_for(kind_name, system)
 
 
+# Symbols that are words, by what they are called where there is more than one.
+_SPELLED_OUT = {"acre": "acres"}
+
+
 def with_unit(shown: str, symbol: str) -> str:
     """Return a number with its unit the way it is written."""
     if not shown[-1].isdigit():
@@ -76,6 +80,8 @@ def with_unit(shown: str, symbol: str) -> str:
         return f"-${shown[1:]}" if shown.startswith("-") else f"${shown}"
     if symbol in ("F", "C"):
         return f"{shown} °{symbol}"
+    if symbol in _SPELLED_OUT and shown != "1":
+        symbol = _SPELLED_OUT[symbol]
     return f"{shown} {symbol}" if symbol else shown
 
 

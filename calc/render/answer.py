@@ -8,7 +8,7 @@ import htpy as h
 
 from calc import links, model
 from calc.model import Answer, check_text, leading, sentences, words
-from calc.render import fitting_caution, parts, svg
+from calc.render import concerns, fitting_caution, parts, svg
 from calc.render.depth import depth_html
 from calc.render.marks import shape
 from calc.render.notes import Notes
@@ -124,12 +124,20 @@ def _remedies(answer: Answer, system: str, notes: Notes) -> h.Element | None:
     remedies = answer.advice.remedies
     if not remedies:
         return None
-    shown, more = remedies[:REMEDIES_SHOWN], remedies[REMEDIES_SHOWN:]
+    own = concerns.helping(answer)
+    shown = own[:REMEDIES_SHOWN]
+    told = set(map(id, shown))
+    more = [remedy for remedy in remedies if id(remedy) not in told]
+    aside = f"{len(more)} for what wasn't asked"
     return h.div(".ys-remedies")[
-        h.h3["What would do it"],
-        h.ul[[_remedy(answer, remedy, system, notes) for remedy in shown]],
+        [
+            h.h3["What would do it"],
+            h.ul[[_remedy(answer, remedy, system, notes) for remedy in shown]],
+        ]
+        if shown
+        else None,
         h.details[
-            h.summary[f"{len(more)} more"],
+            h.summary[f"{len(more)} more" if shown else aside],
             h.ul[[_remedy(answer, remedy, system, notes) for remedy in more]],
         ]
         if more

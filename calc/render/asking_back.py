@@ -78,7 +78,7 @@ def _where(item: model.AnyField, system: str) -> str:
     """Where an input is read, and what an answer looks like."""
     said = item.help
     if isinstance(item, model.Choice):
-        listed = ", ".join(option.label for option in item.options)
+        listed = "; ".join(option.label for option in item.options)
         return f"{said} One of: {listed}." if len(item.options) <= 6 else said
     if isinstance(item, model.Field):
         unit = item.unit(system) or quantities.unit_for(item.kind, system).symbol

@@ -33,3 +33,13 @@ def in_question(answer: Answer) -> list[model.Verdict]:
     broken beside it. What another question leaves open is not what was asked."""
     own = model.counting(answer.verdicts, answer.ask.checks)
     return [v for v in answer.verdicts if v in own or is_broken(v)]
+
+
+def helping(answer: Answer) -> list[model.Remedy]:
+    """The remedies of what was asked about and of what is broken beside it: who asks for a wire
+    isn't offered a flasher because nobody knows which one is fitted."""
+    # Where all that was asked about is well, what would help elsewhere is no part of it.
+    well = answer.finding in (model.WITHIN, model.CLOSE)
+    remedies = [r for r in answer.advice.remedies if not well or answer.concerns(r)]
+    counted = {verdict.check.name for verdict in in_question(answer)}
+    return [r for r in remedies if not r.mends or counted & set(r.mends)]

@@ -12,6 +12,8 @@ LEAST_CAUTION = "The manuals come first."
 
 # Words that say nothing of what a caution is about, by their first letters.
 _SAY_NOTHING = """
+all and any are but can down each far few for get goes has here how its let may more not now off
+one only out over own per put say see than the they too two under use was way yes yet you
 about above after befor being below both could every first from have into keep less more
 most much never nothi only other over same than that their them then there these they this
 those tract under until what when where which while with your
@@ -21,7 +23,7 @@ _EMPTY = frozenset(_SAY_NOTHING.split())
 
 def stems(text: str) -> set[str]:
     """The words that say what a text is about, each by its first letters."""
-    return {word[:5] for word in re.findall(r"[a-z]{4,}", text.lower())} - _EMPTY
+    return {word[:5] for word in re.findall(r"[a-z]{3,}", text.lower())} - _EMPTY
 
 
 def choose(answer: Answer, lead: str) -> str:

@@ -82,9 +82,16 @@ def _broken(answer: Answer, system: str, lead: str) -> list[str]:
             value = check_text.value_text(verdict, system)
             found = f"{heading}: {value}, {check_text.limit_text(verdict, system)}"
             told = verdict is answer.deciding and _tells(lead, value)
+        told = told or (verdict is answer.deciding and _has_own_sentence(answer, verdict, lead))
         if not told and f"{found.rstrip('.')}." not in said:
             said.append(f"{found.rstrip('.')}.")
     return said
+
+
+def _has_own_sentence(answer: Answer, verdict: model.Verdict, lead: str) -> bool:
+    """Whether the answer leads with what the question says of this very check where it breaks."""
+    own = answer.ask.broken.get(verdict.check.name, "")
+    return bool(own) and lead.startswith(own.partition("{")[0])
 
 
 def _only_just(answer: Answer, system: str, lead: str) -> list[str]:

@@ -13,11 +13,7 @@ IF_NEEDED = "What would help, if it isn't in order already"
 
 def what_to_do(answer: Answer, system: str) -> tuple[str, list[str]]:
     """What to do: ways that each mend all of it, else a list that together mends what it can."""
-    # Where all that was asked about is well, what would help elsewhere is no part of the reply.
-    well = answer.finding in (model.WITHIN, model.CLOSE)
-    remedies = [r for r in answer.advice.remedies if not well or answer.concerns(r)]
-    counted = {verdict.check.name for verdict in concerns.in_question(answer)}
-    remedies = [r for r in remedies if not r.mends or counted & set(r.mends)]
+    remedies = concerns.helping(answer)
     if not remedies:
         return "", []
     whole = [remedy for remedy in remedies if remedy.whole]
@@ -31,6 +27,9 @@ def what_to_do(answer: Answer, system: str) -> tuple[str, list[str]]:
         # What is worth having in any case is no help with a question of its own.
         own = [r for r in remedies if r.mends or not answer.ask.checks]
         return "What would help" if own else "", [_remedy(remedy, system) for remedy in own[:3]]
+    same = _instead(answer, chosen[0], remedies) if len(chosen) == 1 and not left else []
+    if len(same) > 1:
+        return "What to do, any one of these", [_remedy(remedy, system) for remedy in same[:3]]
     sure = any(concerns.is_broken(v) for remedy in chosen for v in _mended(answer, remedy))
     chosen.sort(key=lambda remedy: not any(map(concerns.is_broken, _mended(answer, remedy))))
     broken = {v.check.name for v in concerns.in_question(answer) if concerns.is_broken(v)}
@@ -98,6 +97,17 @@ def _cover(answer: Answer) -> tuple[list[model.Remedy], list[model.Verdict]]:
         rest.remove(best)
         open_ -= set(best.mends)
     return chosen, [v for v in limits if v.check.name in open_ and concerns.is_broken(v)]
+
+
+def _instead(
+    answer: Answer, chosen: model.Remedy, remedies: list[model.Remedy]
+) -> list[model.Remedy]:
+    """What mends all that the chosen remedy mends of what is broken for certain, and of dangers;
+    that one first: who is too wide for the dark folds it, or goes by day."""
+    mended = _mended(answer, chosen)
+    must = {v.check.name for v in mended if concerns.is_broken(v) or v.check.grade == model.DANGER}
+    others = [r for r in remedies if r is not chosen and must <= set(r.mends)]
+    return [chosen, *others] if any(map(concerns.is_broken, mended)) else [chosen]
 
 
 def _made_for(answer: Answer, limits: list[model.Verdict]) -> model.Remedy | None:

@@ -4,6 +4,8 @@ import pytest
 
 from calc import model, search, tables, worksheets
 from calc.model import leading
+from calc.render import concerns
+from calc.render.answer import answer_html
 from tests.worksheets.asking import findings, output
 
 SHEET = worksheets.load("lamp-wiring")
@@ -148,6 +150,42 @@ def test_what_wire_and_fuse_are_answered_together():
     assert "25 A fuse" in lead(found)
 
 
+def test_flashers_that_nobody_named_dont_keep_charging_open():
+    typed = {"charging": "alternator", "output": "40 A", "work_count": "4", "work_lamp": "led-48"}
+    found = search.answer(SHEET, typed, ask="carry")
+    assert found.finding == model.WITHIN
+    assert lead(found).startswith("Yes")
+    with_led = search.answer(SHEET, {**typed, "flash_lamp": "led-turn"}, ask="carry")
+    assert with_led.deciding.check.name == "flasher"
+
+
+def test_a_larger_fuse_is_never_named_without_the_most_for_the_wire():
+    # 4 x 55 W / 12 V x 1.25 = 22.9 A asks for 25 A, and 20 A is the most for 12 gauge.
+    found = answer("fuse", work_count="4", gauge="12", fuse="15 A")
+    assert "20 A is the most for 12 gauge wire" in lead(found)
+
+
+def test_a_wire_is_not_sized_for_lamps_that_nobody_counted():
+    found = search.answer(SHEET, {"run": "40 ft"}, ask="wire")
+    assert [item.name for item in found.missing] == ["work_count", "circuit"]
+    assert not search.answer(SHEET, {"circuit": "head"}, ask="wire").missing
+
+
+def test_two_circuits_mend_the_wire_as_well():
+    found = answer("wire", work_count="12", gauge="4", output="150 A")
+    split = next(r for r in found.advice.remedies if r.key.endswith("split"))
+    assert "wire_carries" in split.mends
+
+
+def test_who_asks_for_a_wire_is_not_offered_a_flasher():
+    typed = {"flash_lamp": "led-turn", "run": "10 ft", "work_count": "2"}
+    found = search.answer(SHEET, typed, ask="wire")
+    assert any(r.key.endswith(".flasher") for r in found.advice.remedies)
+    assert not any(r.key.endswith(".flasher") for r in concerns.helping(found))
+    shown = answer_html(found).partition("<details")[0]
+    assert "electronic flasher" not in shown.partition("ys-remedies")[2]
+
+
 @pytest.mark.parametrize("lamp", [row["lamp"] for row in tables.rows("road/lamp_loads")])
 def test_every_wire_and_fuse_that_are_named_protect_and_carry(lamp):
     fields = {item.name: item for item in SHEET.fields}
@@ -226,3 +264,17 @@ def test_a_thick_enough_wire_that_dims_the_lamps_is_no_plain_yes():
     near = answer("thick", work_lamp="led-48", run="10 ft", fuse="")
     assert (dim.finding, near.finding) == (model.CLOSE, model.WITHIN)
     assert "loses 1.56 V" in lead(dim) and lead(near).startswith("Yes")
+
+
+def test_how_far_a_wire_may_run_is_where_it_loses_what_is_allowed():
+    typed = {"gauge": "14", "work_count": "2", "work_lamp": "halogen-55"}
+    found = search.answer(SHEET, typed, ask="far")
+    # 1.2 V / (110 W / 12 V), over 10.371 ohm per circular mil foot of SAE 14 gauge, out and back.
+    feet = 1.2 / (110 / 12) * 3702 / 10.371 / 2
+    assert output(found, "longest") == pytest.approx(feet * 0.3048, rel=1e-3)
+    assert lead(found).startswith("23.4 ft at most with 14 gauge wire")
+    for run, finding in (("23.3 ft", model.WITHIN), ("23.6 ft", model.OVER)):
+        near = search.answer(SHEET, {**typed, "run": run}, ask="wire")
+        assert (findings(near)["drop"] == model.OVER) == (finding == model.OVER)
+    thin = search.answer(SHEET, {**typed, "gauge": "18"}, ask="far")
+    assert thin.finding == model.OVER and lead(thin).startswith("No distance")

@@ -207,6 +207,34 @@ def test_an_unknown_tool_is_none_in_particular() -> None:
     assert "20 %" in leading.lead(found, "us")
 
 
+def test_a_tiller_is_a_tool_in_the_soil() -> None:
+    """It reaches an inch below what it is set to: nothing shallower is clear of it."""
+    given = {"sprinklers": "yes", "tool_depth": "2 in", "box_depth": "6 in"}
+    for depth, found in (("2.9 in", model.OVER), ("3.5 in", model.WITHIN)):
+        assert finding("heads", tool="tiller", head_depth=depth, **given) == found
+    found = answer(SHEET, {"tool": "tiller", "sprinklers": "yes"}, ask="flags")
+    assert found.finding == model.OVER
+    said = [model.words(remedy.text, "us") for remedy in found.advice.remedies]
+    assert said and not any("spring-tine" in text for text in said)
+
+
+def test_a_roller_has_no_tines_that_bend_back() -> None:
+    typed = {"sprinklers": "yes", "head_depth": "0.25 in", "box_depth": "0 in"}
+    assert "tines" not in lead("flags", tool="roller", **typed)
+    assert "tines" in lead("flags", tool="spring-tine", **typed)
+
+
+def test_a_tool_that_nobody_named_is_asked_for_first() -> None:
+    found = answer(SHEET, {"soil_state": "moist"}, ask="tool")
+    assert [item.name for item in found.missing] == ["tool"]
+
+
+def test_the_season_is_that_of_the_grass_that_was_named() -> None:
+    assert lead("season", example=False, grass="warm").startswith("Warm-season grass: late spring")
+    both = lead("season", example=False)
+    assert "Warm-season" not in both and "warm-season" in both and "Cool-season" in both
+
+
 def test_core_aerator_flags_everything() -> None:
     found = answer(SHEET, {**FIRM_CORE, "head_depth": "0.6 in"}, example=True)
     assert finding("heads", **FIRM_CORE) == model.OVER

@@ -23,7 +23,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     if broken & set(WIRE):
         _wire_remedies(v, broken, remedies)
     if "one_fuse" in broken:
-        remedies.do("split", ("one_fuse",), source="road/FUSE-practice")
+        remedies.do("split", ("one_fuse", "wire_carries"), source="road/FUSE-practice")
         remedies.less(f"{v.circuit}_count", mends=("one_fuse",), step=1.0, most=20.0, key="fewer")
     if broken & {"road", "field"}:
         _charging_remedies(v, broken & {"road", "field"}, remedies)
@@ -39,7 +39,8 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
 def _wire_remedies(v: model.Inputs, broken: set[str], remedies: Remedies) -> None:
     """A smaller fuse where it carries the lamps, else thicker wire, with the fuse for it."""
     fuse = wiring.fuse_size(lit(v, v.circuit))
-    if "wire_fuse" in broken:
+    # Of a wire that nobody looked at, no fuse can be said: the gauge comes first.
+    if "wire_fuse" in broken and ("wire_fuse" in remedies.over or "gauge" not in remedies.assumed):
         largest = wiring.largest_fuse(int(v.gauge), alone=alone(v))
         for amps in (each for each in reversed(FUSES) if each <= largest):
             if remedies.change("fuse", {"fuse": amps}, mends=("wire_fuse",)):

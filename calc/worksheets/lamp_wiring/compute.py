@@ -40,10 +40,11 @@ def average(v: model.Inputs, kind: str) -> float:
     return lit(v, kind) * (electrical_load.FLASHER_DUTY if kind == "flash" else 1.0)
 
 
-def loop(v: model.Inputs) -> float:
-    """Length of copper, out and back. [m]"""
+def loop(v: model.Inputs, run: float | None = None) -> float:
+    """Length of copper, out and back, for the run given or another. [m]"""
+    one_way = v.run if run is None else run
     found: float = v.each(
-        "way_back", lambda way: wiring.loop_length(v.run, way == "wire", 0.5 * v.run)
+        "way_back", lambda way: wiring.loop_length(one_way, way == "wire", 0.5 * one_way)
     )
     return found
 
@@ -73,12 +74,12 @@ def largest(v: model.Inputs) -> float:
     return found
 
 
-def lost(v: model.Inputs, current: float, gauge: int) -> float:
-    """The voltage that a gauge would lose. [V]"""
+def lost(v: model.Inputs, current: float, gauge: int, copper: float | None = None) -> float:
+    """The voltage that a gauge would lose over the circuit's copper, or over so much. [V]"""
     metre = v.each(
         "wire_standard", lambda by: wiring.wire_resistance(gauge, 1.0, by, temperature(v))
     )
-    return wiring.voltage_drop(current, metre * loop(v))
+    return wiring.voltage_drop(current, metre * (loop(v) if copper is None else copper))
 
 
 def compute(v: model.Inputs, at: model.At) -> None:
@@ -131,6 +132,9 @@ def _wire(v: model.Inputs, at: model.At) -> None:
     at.loop = loop(v)
     at.allowed = v.drop_allowed * electrical_load.RATED_VOLTAGE
     at.drop = v.each("gauge", lambda gauge: lost(v, at.circuit_current, int(gauge)))
+    metre = loop(v, 1.0)
+    each = v.each("gauge", lambda gauge: lost(v, at.circuit_current, int(gauge), metre))
+    at.longest = at.allowed / each
     at.at_most(
         "drop",
         "drop",

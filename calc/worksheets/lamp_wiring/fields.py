@@ -199,6 +199,7 @@ OUTPUTS = (
     model.Shown("spare", "current"),
     model.Shown("at_idle", "current"),
     model.Shown("drop", "voltage"),
+    model.Shown("longest", "length", "ft", "m"),
     model.Shown("light", "fraction"),
     model.Shown("hours", "duration"),
     model.Shown("loop", "length", "ft", "m", hidden=True),

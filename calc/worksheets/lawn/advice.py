@@ -12,6 +12,7 @@ from calc.worksheets.lawn.fields import IN_SOIL, tool_row
 
 LOWEST_PSI = 6.0  # value/L7d: as low as agronomists go where the load table allows it
 BURIED = ("heads", "boxes")
+CAUTIONS = ("slope", "turns")  # whatever the tool
 
 
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
@@ -24,12 +25,15 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     remedies.do("flag", mends=BURIED, source="value/DERIVED", reach=(found.reach_down, "length"))
     remedies.less("tool_depth", mends=BURIED, end=0.0, source="value/DERIVED")
     gentle = {"tool": "spring-tine", "tool_depth": 0.0}
-    remedies.change("gentle", gentle, mends=BURIED, source="value/L3d")
+    if v.tool != "tiller":  # no rake does the work of a tiller
+        remedies.change("gentle", gentle, mends=BURIED, source="value/L3d")
     remedies.less("slope", mends=("slope",), step=1.0, end=0.0, source="value/L9")
     lists = () if v.sprinklers == "no" and v.tool not in IN_SOIL else (_flag_list(v),)
     return model.Advice(
         [*_softer(v, found), *_lighter(v, found)],
-        found.cautions("tools", "slope", "turns", "lines"),
+        found.cautions(
+            *(("lines", "tools") if v.tool in IN_SOIL else ("tools", "lines")), *CAUTIONS
+        ),
         lists,
         _notes(v, found),
         says={"tool": _told(v, found), "season": _season(v, found), "flags": _flags(v, found)},
@@ -106,7 +110,10 @@ def _heads(v: model.Inputs, found: model.Found, *, sure: bool) -> model.Words:
 
 
 def _season(v: model.Inputs, found: model.Found) -> model.Words:
-    rows = {row["grass"]: row for row in tables.rows("lawn/seasons")}
+    """When: of the grass that somebody named, else of both."""
+    rows = tables.by_key("lawn/seasons", "grass")
+    if "grass" not in found.assumed:
+        rows = {v.grass: rows[v.grass]}
     said = "; ".join(
         f"{row['name'].partition(' (')[0].lower()}: {row['best']}, then {row['next']}"
         for row in rows.values()
@@ -119,6 +126,8 @@ def _flags(v: model.Inputs, found: model.Found) -> model.Words:
         return found.note("flags_none")
     if {*BURIED} & found.broken:
         return _heads(v, found, sure=True)
+    if v.tool == "roller":
+        return found.note("flags_over")
     return found.note("flags_yield" if yields(v) else "flags_within")
 
 

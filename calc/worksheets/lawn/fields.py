@@ -9,7 +9,7 @@ from calc import model, si, tables
 from calc.machines.vocabulary import field
 
 LEAST_COIL = 2.0  # times its wire: the wire of a coil can't reach past its middle
-IN_SOIL = ("rigid-blade", "core", "landscape-rake")
+IN_SOIL = ("rigid-blade", "core", "landscape-rake", "tiller")
 
 
 def tool_row(key: str) -> tables.Row:

@@ -206,6 +206,12 @@ def _standard_remedies(
 ) -> list[model.Remedy]:
     """What the standard asks for beyond the law: worth fitting, and nothing is broken."""
     remedies = []
+    emblem = found.outcome.check("emblem")
+    by_law = smv_emblem.emblem_by_law(v.place, v.top_speed, v.road_speed)
+    if emblem is not None and not emblem.margin and v.emblem == "no" and not by_law:
+        height = _in_window(v, solve)["emblem_height"]
+        text = found.worded("remedies", "emblem", emblem_height=(height, "length"))
+        remedies.append(model.Remedy(text, {"emblem": "yes"}, emblem.source))
     for item in COUNTED:
         check = found.outcome.check(f"{item}_standard")
         need = road.need("tractor", item)
@@ -233,6 +239,12 @@ def _standard_remedies(
                 typed = {"implement_marking": marking}
                 remedies.append(model.Remedy(text, typed, "road/WEB-1"))
                 break
+    by_day = found.outcome.check("daylight")
+    if by_day is not None and not by_day.margin:  # a rule for some machines only
+        need = road.need("tractor", "daylight") or road.need("towed", "daylight")
+        rule = model.in_sentence("; ".join(rule.text for rule in need.rules)) if need else ""
+        text = found.worded("remedies", "hours_some", text=rule)
+        remedies.append(model.Remedy(text, {"hours": "day"}, by_day.source))
     return remedies
 
 
@@ -299,6 +311,7 @@ def _needed(v: model.Inputs, road: rl.Situation) -> list[str]:
 def _headline(v: model.Inputs, found: model.Found, road: rl.Situation) -> model.Words:
     """What is needed here, and everything of it that is missing or wrong."""
     where = road_rules.place_row(v.place)["name"]
+    where = f"{where[:1].upper()}{where[1:]}"
     when = "by day" if v.hours == "day" else "at dusk or dark"
     needed = quantities.joined(_needed(v, road)) or "nothing that was read"
     wrong = [_wrong(v, road, x.check) for x in found.verdicts if x.finding == model.OVER]

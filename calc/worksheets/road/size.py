@@ -34,7 +34,9 @@ def daylight(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
     if day is not None:
         dark = v.hours == "dark"
         broken = -1.0 if day.basis in rl.BINDING else 0.0
-        at.fits("daylight", broken if dark else 1.0, rl.cited(day), "dark" if dark else "day")
+        texts = "; ".join(rule.text for rule in day.rules)
+        says = "dark" if dark else "day"
+        at.fits("daylight", broken if dark else 1.0, rl.cited(day), says, text=texts)
 
 
 def condition(

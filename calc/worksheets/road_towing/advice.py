@@ -52,7 +52,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         tables=[_rule_table(v)],
         notes=_notes(v, found),
         says={
-            "stops": found.note("tell_load"),
+            "stops": found.note("tell_both" if "tractor_mass" in found.assumed else "tell_load"),
             "fastest": found.note("tell_fastest", top=(found.top, "speed")),
             "chain": found.note("tell_chain" if v.towed_mass is None else "chain_for"),
             "tongue": found.note("tell_tongue" if v.towed_mass is None else "tongue_for"),
