@@ -34,7 +34,11 @@ def lead(answer: Answer, system: str) -> str:
         if said:
             return said
     template = answer.ask.sentence(answer.finding, named)
-    said = _filled(template, answer, system)
+    own = _deciding_own(answer)
+    if deciding and own and answer.finding == model.WITHIN and is_beside(deciding, answer.ask):
+        # All is well: what is told is what was asked, not the nearest limit of another question.
+        said = _filled(answer.ask.met.get(own.check.name, ""), answer, system)
+    said = said or _filled(template, answer, system)
     if not said and template:  # it names what nobody gave
         said = _filled(answer.ask.says.get("value", ""), answer, system)
     if said:

@@ -83,6 +83,9 @@ def _cover(answer: Answer) -> tuple[list[model.Remedy], list[model.Verdict]]:
         for v in concerns.in_question(answer)
         if v.margin_low < 0 and v.check.grade != model.ADVICE
     ]
+    if any(concerns.is_broken(v) and v.check.name in answer.ask.checks for v in limits):
+        # Who is told no to what was asked isn't sold a help for what may be in order beside it.
+        limits = [v for v in limits if concerns.is_broken(v) or v.check.name in answer.ask.checks]
     open_ = {verdict.check.name for verdict in limits}
     rest, chosen = list(answer.advice.remedies), []
     own = _made_for(answer, limits)

@@ -19,6 +19,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     _smaller(v, remedies)
     remedies.more("pto_power", mends=("power", "class", "pull"), step=1.0, another=True)
     remedies.more("tractor_mass", mends=("grip",), step=50.0, another=True)
+    remedies.choose("driven", "four", mends=("grip",))
     remedies.choose("quick_coupler", "none", mends=("coupler",), source="hitch/H19")
     remedies.do("other_pins", ("pins", "top_pin", "span"), source="hitch/PRACTICE")
     remedies.do("one_off", BOTH_ENDS, source="hitch/PRACTICE")
@@ -45,7 +46,8 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         cautions.append("shaft")
     if v.loader_payload is not None:
         cautions.append("loader")
-    says = {"hydraulics": found.note("no_flow"), "hitching": found.note("no_sides")}
+    notes = {"hydraulics": "no_flow", "hitching": "no_sides", "power": "no_shaft"}
+    says = {ask: found.note(name) for ask, name in notes.items()}
     return model.Advice(cautions=found.cautions(*cautions), notes=_notes(v, found), says=says)
 
 
