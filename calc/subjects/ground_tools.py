@@ -171,7 +171,7 @@ def share_held(soil: str, driven: str = "four") -> float:
     >>> round(share_held("firm"), 3), round(share_held("tilled"), 3)
     (0.564, 0.491)
     >>> round(share_held("firm", "two"), 3)
-    0.44
+    0.439
     """
     mobility = traction.soil_mobility_number(soil)
     held = traction.net_traction_ratio(mobility, traction.USUAL_SLIP_MOST)

@@ -169,7 +169,7 @@ def test_the_wheels_have_to_put_the_pull_of_a_plow_down() -> None:
     ("mass", "typed", "state"),
     [
         # Rear wheels alone: 0.8 x 0.564 of the weight less what a fifth of it takes to roll,
-        # 0.058 on firm ground, is 0.440; 1,535 lbf then takes 3,490 lb, 300 lb of them the plow.
+        # 0.058 on firm ground, is 0.439; 1,535 lbf then takes 3,490 lb, 300 lb of them the plow.
         ("3150 lb", {"driven": "two"}, "over"),
         ("3230 lb", {"driven": "two"}, "close"),
         # 10 % up takes that much of the weight: 0.464 are left, of 0.995 of it: 3,325 lb.

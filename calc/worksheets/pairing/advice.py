@@ -23,6 +23,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     remedies.choose("quick_coupler", "none", mends=("coupler",), source="hitch/H19")
     remedies.do("other_pins", ("pins", "top_pin", "span"), source="hitch/PRACTICE")
     remedies.do("one_off", BOTH_ENDS, source="hitch/PRACTICE")
+    remedies.more("power_limit", mends=("driveline",), step=5.0, another=True)
     remedies.do("lighter_duty", ("duty",), source="hitch/PRACTICE")
     remedies.more("tail_height", mends=("tail_seen",), end=3.3)
     if v.slope > hung_remedies.FLAT:
@@ -46,7 +47,9 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         cautions.append("shaft")
     if v.loader_payload is not None:
         cautions.append("loader")
-    notes = {"hydraulics": "no_flow", "hitching": "no_sides", "power": "no_shaft"}
+    notes = {"hydraulics": "no_flow", "hitching": "no_sides"}
+    if not pairing.takes_power(v):
+        notes["power"] = "no_shaft"
     says = {ask: found.note(name) for ask, name in notes.items()}
     return model.Advice(cautions=found.cautions(*cautions), notes=_notes(v, found), says=says)
 

@@ -174,12 +174,17 @@ def demand(v: Inputs, load: str = "", size: float | None = None) -> shaft_power.
     return found
 
 
+def takes_power(v: Inputs) -> bool:
+    """Return whether it is driven from the shaft, or is pulled through the ground."""
+    driven = implement_power.kind_row(v.implement_kind) is not None
+    return driven or v.power_needed is not None or ground_tools.pulled(v.implement_kind)
+
+
 def power_checks(v: Inputs, at: At) -> None:
     """Check power at the shaft against what the implement takes and what its driveline bears."""
     pulling.check_pull(v, at, _standing(v, at))
     pulling.check_grip(v, at, _standing(v, at))
-    row = implement_power.kind_row(v.implement_kind)
-    if row is None and v.power_needed is None:
+    if implement_power.kind_row(v.implement_kind) is None and v.power_needed is None:
         return
     if v.power_limit is not None:
         shaft_power.check_driveline(at, "pto_power", kind=v.implement_kind)

@@ -1,0 +1,69 @@
+"""What a specialist would sign: which remedy is offered, and what a reply says before all else."""
+
+import pytest
+
+from calc import model
+from calc.mechanics import typical
+from calc.model import leading
+from calc.render import to_do
+from tests.worksheets.asking import finding, given, remedy
+
+
+def lead(found: model.Answer) -> str:
+    return leading.lead(found, "us")
+
+
+def test_a_driveline_that_is_too_small_is_helped_by_a_larger_one() -> None:
+    typed = {"implement_kind": "rotary_cutter", "working_width": "60 in", "pto_power": "55 hp"}
+    found = given("pairing", "power", power_limit="45 hp", **typed)
+    assert finding(found, "driveline") == model.OVER  # 1.2 x 45 is 54
+    offered = remedy(found, "power_limit").set
+    assert finding(given("pairing", "power", **{**typed, **offered}), "driveline") != model.OVER
+
+
+def test_what_is_too_heavy_to_tow_is_helped_by_brakes_of_its_own() -> None:
+    typed = {"implement_kind": "trailer", "tractor_kind": "compact_large", "loader": "none"}
+    for mass, told in (("10,000 lb", True), ("2,000 lb", False)):
+        found = given("pairing", tractor_mass="4,400 lb", implement_mass=mass, **typed)
+        assert any("Brakes on" in model.words(r.text, "us") for r in found.advice.remedies) == told
+
+
+def test_hay_machines_are_offered_in_their_own_widths() -> None:
+    inches = [round(width / 0.0254) for width in typical.stock_widths("disk_mower")]
+    assert inches == [66, 80, 96, 108]
+    typed = {"implement_kind": "disk_mower", "pto_power": "42 hp", "material": "typical"}
+    found = given("pto", working_width="8 ft", **typed)
+    assert remedy(found, "working_width").set["working_width"] == "80.4 in"
+
+
+@pytest.mark.parametrize(
+    ("ask", "typed", "said"),
+    [
+        ("across", {"cross_slope": "5 %", "loader_payload": "700 lb"}, "Better not: 5 % across"),
+        (
+            "hydraulics",
+            {"flow_needed": "8 gpm", "implement_flow": "7 gpm"},
+            "It asks for 8 gpm and 7 gpm is there",
+        ),
+    ],
+)
+def test_a_settled_question_is_told_before_what_is_open_beside_it(
+    ask: str, typed: dict[str, str], said: str
+) -> None:
+    machine = {"implement_kind": "box_blade", "tractor_mass": "2000 lb", "track_width": "44 in"}
+    found = given("pairing", ask, **machine, **typed)
+    assert found.finding == model.UNKNOWN and lead(found).startswith(said)
+
+
+def test_which_drive_is_told_while_nobody_knows_whether_the_wheels_hold() -> None:
+    found = given("drive", "ground", engine_power="40 hp", soil="hard", pull="2000 lbf")
+    assert finding(found, "grip") == model.UNKNOWN
+    assert lead(found).startswith("The gear drive") and "slip too much" not in lead(found)
+
+
+def test_a_baler_that_no_width_measures_is_told_by_its_class() -> None:
+    typed = {"implement_kind": "small_square_baler", "tractor_kind": "compact_large"}
+    found = given("pairing", "power", pto_power="32 hp", tractor_mass="3200 lb", **typed)
+    assert "makers ask for 30 to 40 hp" in lead(found)
+    assert not any(item.name == "power" and item.governs for item in found.unchecked)
+    assert to_do.what_to_do(found, "us")[1]
