@@ -69,8 +69,8 @@ def _asked_then_open(answer: Answer, beside: Verdict, system: str) -> str:
         asked = answer.ask.doubtful.get(own.check.name, asked)
     elif own and not asked and not _left_blank(answer):
         asked = answer.ask.sentence(own.finding, own.check.name)
-    if own and own.finding != model.UNKNOWN and ("{state}" in asked or "{" not in asked):
-        asked = answer.ask.sentence(own.finding, own.check.name)  # the state is found
+    if own and own.finding != model.UNKNOWN:
+        asked = answer.ask.sentence(own.finding, own.check.name)  # what was asked is found
     return _asked_then(asked, own, answer, f"Also open: {_inside(beside)}.", system)
 
 

@@ -32,7 +32,12 @@ def what_to_do(answer: Answer, system: str) -> tuple[str, list[str]]:
         own = [r for r in remedies if r.mends or not answer.ask.checks]
         return "What would help" if own else "", [_remedy(remedy, system) for remedy in own[:3]]
     sure = any(concerns.is_broken(v) for remedy in chosen for v in _mended(answer, remedy))
-    chosen.sort(key=lambda remedy: not any(map(concerns.is_broken, _mended(answer, remedy))))
+    chosen.sort(
+        key=lambda remedy: (
+            not answer.concerns(remedy),
+            not any(map(concerns.is_broken, _mended(answer, remedy))),
+        )
+    )
     broken = {v.check.name for v in concerns.in_question(answer) if concerns.is_broken(v)}
     told, mended = [], set[str]()
     for remedy in chosen:

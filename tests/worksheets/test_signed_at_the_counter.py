@@ -67,3 +67,18 @@ def test_a_baler_that_no_width_measures_is_told_by_its_class() -> None:
     assert "makers ask for 30 to 40 hp" in lead(found)
     assert not any(item.name == "power" and item.governs for item in found.unchecked)
     assert to_do.what_to_do(found, "us")[1]
+
+
+def test_a_power_that_is_there_is_told_as_there_while_the_front_wheels_are_open() -> None:
+    typed = {"power_needed": "25 hp", "altitude": "0 ft", "slope": "0 %", "transmission": "gear"}
+    found = given("pairing", "power", implement_kind="other", pto_power="28 hp", **typed)
+    assert found.finding == model.UNKNOWN and finding(found, "power") == model.CLOSE
+    assert lead(found).startswith("Just: 28 hp is left") and "Also open" in lead(found)
+
+
+def test_a_question_is_helped_first_with_what_it_asks_about() -> None:
+    typed = {"implement_kind": "rotary_tiller", "working_width": "60 in", "loader": "off"}
+    machine = {"tractor_mass": "2000 lb", "tractor_kind": "compact_light"}
+    found = given("pairing", "front", implement_mass="600 lb", **typed, **machine)
+    assert finding(found, "class") == model.OVER and finding(found, "steering") == model.UNKNOWN
+    assert "weights" in to_do.what_to_do(found, "us")[1][0]
