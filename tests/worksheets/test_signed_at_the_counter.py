@@ -82,3 +82,26 @@ def test_a_question_is_helped_first_with_what_it_asks_about() -> None:
     found = given("pairing", "front", implement_mass="600 lb", **typed, **machine)
     assert finding(found, "class") == model.OVER and finding(found, "steering") == model.UNKNOWN
     assert "weights" in to_do.what_to_do(found, "us")[1][0]
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        ({"shaft": "1000-21", "implement_shaft": "1000-20"}, "the other yoke"),
+        ({"power_limit": "52 hp"}, "the clutch must be set right"),
+        ({"power_limit": "60 hp"}, "it runs with ease from"),
+    ],
+)
+def test_what_is_close_is_told_by_what_makes_it_close(typed: dict[str, str], said: str) -> None:
+    work = {"implement_kind": "flail_mower", "working_width": "72 in", "material": "light"}
+    tractor = {"tractor_kind": "utility", "pto_power": "60 hp", "tractor_mass": "6000 lb"}
+    tractor |= {"loader": "none", "lift_capacity": "4000 lb", "lift_rated_at": "610"}
+    here = {"slope": "0 %", "altitude": "0 ft", "implement_mass": "900 lb"}
+    found = given("pairing", "power", **work, **tractor, **here, **typed)
+    assert said in lead(found)
+
+
+def test_what_is_towed_is_told_by_its_weight() -> None:
+    machine = {"tractor_mass": "5000 lb", "tractor_kind": "utility", "tongue_load": "600 lb"}
+    found = given("ballast", implement_kind="trailer", implement_mass="6000 lb", **machine)
+    assert found.finding == model.CLOSE and lead(found).startswith("Just: it weighs 6,000 lb")
