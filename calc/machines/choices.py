@@ -16,6 +16,10 @@ BREATHING = (
     Option("natural", "No turbocharger"),
     Option("turbo", "Turbocharged"),
 )
+DRIVEN = (
+    Option("four", "Front and rear"),
+    Option("two", "Rear only"),
+)
 TRANSMISSIONS = (
     Option("gear", "Gear or shuttle"),
     Option("hydrostatic", "Hydrostatic"),

@@ -48,7 +48,7 @@ def fields() -> list[AnyField]:
             "-500 ft",
             "14,000 ft",
             example="500 ft",
-            typical=Typical(0.0, 1500.0, "power/PRACTICE", "farmed land"),
+            typical=Typical(0.0, usual.FARMED_HIGHEST, "power/PRACTICE", "farmed land"),
             group=JOB,
         ),
     ]

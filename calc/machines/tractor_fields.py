@@ -47,6 +47,7 @@ def fields() -> list[AnyField]:
         ),
         Choice("transmission", choices.TRANSMISSIONS, example="hydrostatic", group=TRACTOR),
         Choice("breathing", choices.BREATHING, example="natural", group=TRACTOR),
+        Choice("driven", choices.DRIVEN, example="four", group=TRACTOR),
         Field(
             "tractor_mass",
             "mass",

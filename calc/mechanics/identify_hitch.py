@@ -8,6 +8,8 @@ from calc.mechanics import hitch
 # The two families of masts differ by about 127 mm (hitch/S1); a quarter of an inch of
 # thread is no trouble, an inch is worth a look.
 MAST_TOLERANCE = 0.025
+# A measured span: charts round it by up to 23 mm, and a tape and worn shoulders add to that.
+SPAN_MEASURED = 0.03
 
 
 class Category(NamedTuple):
@@ -35,7 +37,7 @@ def identify(
     mast: float | None = None,
     *,
     pin_tolerance: float = 2.0e-3,
-    span_tolerance: float = 0.03,
+    span_tolerance: float = SPAN_MEASURED,
 ) -> tuple[Category, ...]:
     """Return the categories that agree with everything that was measured on the implement.
 

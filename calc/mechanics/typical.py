@@ -373,15 +373,22 @@ def stock_widths(kind: str) -> tuple[float, ...]:
     --------
     >>> [round(width / 0.0254) for width in stock_widths("rotary_cutter")][:3]
     [42, 48, 54]
+    >>> [round(width / 0.3048, 1) for width in stock_widths("disk_mower")]
+    [5.5, 6.7, 8.0, 9.0]
     """
     usual = [
         row["width_m"] for row in tables.rows("machines/typical_implements") if row["kind"] == kind
     ]
     known = [float(width) for width in usual if width]
     unit = {"ft": 12 * si.INCH, "in": si.INCH}
-    for row in tables.rows("power/class_power"):
-        if row["kind"] == kind and row["by"] == "width":
-            known.append(float(row["size"]) * unit[row["unit"]])
+    classed = [
+        float(row["size"]) * unit[row["unit"]]
+        for row in tables.rows("power/class_power")
+        if row["kind"] == kind and row["by"] == "width"
+    ]
+    if not known and classed:
+        return tuple(sorted(classed))  # hay machines are sold in sizes of their own
+    known += classed
     if not known:
         return stock("widths")
     least, most = min(known) - BESIDE, max(known) + BESIDE

@@ -34,7 +34,11 @@ def lead(answer: Answer, system: str) -> str:
         if said:
             return said
     template = answer.ask.sentence(answer.finding, named)
-    said = _filled(template, answer, system)
+    own = _deciding_own(answer)
+    if deciding and own and answer.finding == model.WITHIN and is_beside(deciding, answer.ask):
+        # All is well: what is told is what was asked, not the nearest limit of another question.
+        said = _filled(answer.ask.met.get(own.check.name, ""), answer, system)
+    said = said or _filled(template, answer, system)
     if not said and template:  # it names what nobody gave
         said = _filled(answer.ask.says.get("value", ""), answer, system)
     if said:
@@ -65,8 +69,8 @@ def _asked_then_open(answer: Answer, beside: Verdict, system: str) -> str:
         asked = answer.ask.doubtful.get(own.check.name, asked)
     elif own and not asked and not _left_blank(answer):
         asked = answer.ask.sentence(own.finding, own.check.name)
-    if own and own.finding != model.UNKNOWN and "{state}" in asked:
-        asked = answer.ask.sentence(own.finding, own.check.name)  # the state is found
+    if own and own.finding != model.UNKNOWN:
+        asked = answer.ask.sentence(own.finding, own.check.name)  # what was asked is found
     return _asked_then(asked, own, answer, f"Also open: {_inside(beside)}.", system)
 
 

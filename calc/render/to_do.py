@@ -31,7 +31,12 @@ def what_to_do(answer: Answer, system: str) -> tuple[str, list[str]]:
     if len(same) > 1:
         return "What to do, any one of these", [_remedy(remedy, system) for remedy in same[:3]]
     sure = any(concerns.is_broken(v) for remedy in chosen for v in _mended(answer, remedy))
-    chosen.sort(key=lambda remedy: not any(map(concerns.is_broken, _mended(answer, remedy))))
+    chosen.sort(
+        key=lambda remedy: (
+            not answer.concerns(remedy),
+            not any(map(concerns.is_broken, _mended(answer, remedy))),
+        )
+    )
     broken = {v.check.name for v in concerns.in_question(answer) if concerns.is_broken(v)}
     told, mended = [], set[str]()
     for remedy in chosen:
@@ -82,6 +87,9 @@ def _cover(answer: Answer) -> tuple[list[model.Remedy], list[model.Verdict]]:
         for v in concerns.in_question(answer)
         if v.margin_low < 0 and v.check.grade != model.ADVICE
     ]
+    if any(concerns.is_broken(v) and v.check.name in answer.ask.checks for v in limits):
+        # Who is told no to what was asked isn't sold a help for what may be in order beside it.
+        limits = [v for v in limits if concerns.is_broken(v) or v.check.name in answer.ask.checks]
     open_ = {verdict.check.name for verdict in limits}
     rest, chosen = list(answer.advice.remedies), []
     own = _made_for(answer, limits)

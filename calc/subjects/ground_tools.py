@@ -3,7 +3,7 @@
 from functools import cache
 
 from calc import arith, si, tables
-from calc.mechanics import draft, traction
+from calc.mechanics import ballast, draft, traction
 from calc.mechanics.pto_power import RESERVE_HIGH
 
 PTO_SHARE = 0.83
@@ -153,24 +153,32 @@ def pull_wanted(kind: str, width: float) -> tuple[float, float]:
     return least, ease
 
 
-def share_held(soil: str) -> float:
-    """Return the pull that wheels put down at the most slip that suits, as a share of their load.
+def share_held(soil: str, driven: str = "four") -> float:
+    """Return the pull that a tractor's wheels put down at the most slip that suits, by its weight.
 
-    All of what stands on the wheels counts, with all of them driving; of a tractor with two driven
-    wheels the plow's own pull takes most of the rest off the front axle and onto those. [-]
+    With all of them driving all of it counts. Of a tractor with two driven wheels a carried tool's
+    own pull brings weight onto those, but the front ones have to keep what steers, and roll. [-]
 
     Parameters
     ----------
     soil : str
         A row of the table soil_mobility: "firm" stubble, or "tilled".
+    driven : str
+        "four" wheels or "two".
 
     Examples
     --------
     >>> round(share_held("firm"), 3), round(share_held("tilled"), 3)
     (0.564, 0.491)
+    >>> round(share_held("firm", "two"), 3)
+    0.439
     """
     mobility = traction.soil_mobility_number(soil)
-    return traction.net_traction_ratio(mobility, traction.USUAL_SLIP_MOST)
+    held = traction.net_traction_ratio(mobility, traction.USUAL_SLIP_MOST)
+    if driven == "four":
+        return held
+    rolls = ballast.FRONT_SHARE * traction.motion_resistance_ratio(mobility, 0.0)
+    return (1.0 - ballast.FRONT_SHARE) * held - rolls
 
 
 def _plow_engine(width: float, soil: str, mph: float) -> float:

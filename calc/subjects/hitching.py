@@ -287,11 +287,21 @@ def pin_check(
 
 
 def span_margin(gap: float, measured: bool) -> tuple[float, str]:
-    """Return the margin of a difference between two spans [m], and which sentence says it."""
+    """Return the margin of a difference between two spans [m], and which sentence says it.
+
+    A measured span is told from its category's as loosely as a category is told by it: charts
+    round Category 1 to 26 in and Category 2 to 32 in.
+
+    Examples
+    --------
+    >>> span_margin(0.165, True), span_margin(0.165, False), span_margin(0.19, True)
+    ((0.0, 'adjust'), (-1.0, 'far'), (-1.0, 'far'))
+    """
     tolerance = TAPE_ON_SPAN if measured else 2 * hitch_fit.SPAN_TOLERANCE
     if abs(gap) <= tolerance:
         return 1.0, "same"
-    return (0.0, "adjust") if abs(gap) <= hitch_fit.SPAN_REACH else (-1.0, "far")
+    reach = hitch_fit.SPAN_REACH + (identify_hitch.SPAN_MEASURED if measured else 0.0)
+    return (0.0, "adjust") if abs(gap) <= reach else (-1.0, "far")
 
 
 def way(gap: float) -> str:

@@ -95,6 +95,8 @@ def lighter_behind(v: model.Inputs, remedies: Remedies) -> None:
         remedies.less("load_carried", mends=("towed",), step=50.0, end=0.0, key="towed_load")
     else:
         remedies.less("implement_mass", key="towed_mass", mends=("towed",), step=50.0)
+    if "towed" in remedies.over:
+        remedies.do("brakes", ("towed",), source="power/TOW-M10")
 
 
 def narrower(v: model.Inputs, remedies: Remedies) -> None:

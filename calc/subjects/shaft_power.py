@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from calc import arith, model, quantities, si, tables
 from calc.mechanics import implement_class, implement_power, pto, pto_power
-from calc.subjects import digging, ground_tools, hung
+from calc.subjects import digging, hung
 
 OVERLOAD = 1.2
 """A driveline with a clutch that works bears about a fifth more than its rating: owners run a
@@ -256,40 +256,6 @@ def check_class(
     if most is not None and not plate:
         grade = model.LIMIT if kind == "rotary_cutter_light" else model.ADVICE
         at.at_most("duty", full, OVERLOAD * most, source, strict=most, kind="power", grade=grade)
-
-
-def check_pull(v: model.Inputs, at: model.At) -> None:
-    """Check the engine against what pulls this width of tool, where the trade or a draft tells."""
-    if v.power_needed is not None or not ground_tools.pulled(v.implement_kind):
-        return
-    at.engine = v.pto_power / ground_tools.PTO_SHARE
-    least, ease = ground_tools.engine_wanted(v.implement_kind, v.working_width)
-    source = ground_tools.pull_source(v.implement_kind)
-    at.at_least("pull", "engine", least, source, strict=ease, kind="power")
-    at.step("engine", "P_e = P_pto / 0.83", "hitch/B1", P_pto="pto_power")
-
-
-def check_grip(v: model.Inputs, at: model.At, standing: float) -> None:
-    """Check the pull that the wheels put down against the draft, where D497 has one.
-
-    It is broken where firm stubble doesn't hold the easiest work, met where worked ground holds
-    the hardest. `standing` is the tractor as it stands [kg].
-    """
-    if not ground_tools.drafted(v.implement_kind):
-        return
-    weight = (standing + hung.hung_mass(v)) * pto_power.G
-    firm, tilled = (ground_tools.share_held(soil) for soil in ("firm", "tilled"))
-    at.held = firm * weight
-    least, ease = ground_tools.pull_wanted(v.implement_kind, v.working_width)
-    source = "power/S38; power/S54; power/D497-memory; hitch/PRACTICE"
-    at.at_least("grip", "held", least, source, strict=ease * firm / tilled, kind="force")
-    at.step(
-        "held",
-        "F = k W, at 15 % slip on firm ground",
-        source,
-        k=(firm, "fraction"),
-        W=(weight, "force"),
-    )
 
 
 def check_driveline(

@@ -7,6 +7,7 @@ from calc.mechanics import draft, traction
 from calc.mechanics.tire_size import decode
 from calc.mechanics.tires import dimensions
 from calc.model import leading
+from calc.render import to_do
 from calc.subjects import ground_tools
 from tests.worksheets.asking import finding, given, remedy
 
@@ -141,6 +142,7 @@ def test_a_cutter_that_may_swing_is_no_plain_yes_behind_a_coupler() -> None:
 
 def plow(mass: str, width: str = "28 in", **typed: str) -> model.Answer:
     machine = {"pto_power": "60 hp", "tractor_kind": "any", "mass_as": "scale", "loader": "none"}
+    machine |= {"slope": "0 %"}
     return given(
         "pairing",
         "power",
@@ -161,6 +163,55 @@ def test_the_wheels_have_to_put_the_pull_of_a_plow_down() -> None:
     assert finding(plow("4660 lb"), "grip") == model.CLOSE
     assert finding(plow("4760 lb"), "grip") == model.WITHIN
     assert "it takes" in lead(plow("2000 lb")) and "lbf" in lead(plow("2000 lb"))
+
+
+@pytest.mark.parametrize(
+    ("mass", "typed", "state"),
+    [
+        # Rear wheels alone: 0.8 x 0.564 of the weight less what a fifth of it takes to roll,
+        # 0.058 on firm ground, is 0.439; 1,535 lbf then takes 3,490 lb, 300 lb of them the plow.
+        ("3150 lb", {"driven": "two"}, "over"),
+        ("3230 lb", {"driven": "two"}, "close"),
+        # 10 % up takes that much of the weight: 0.464 are left, of 0.995 of it: 3,325 lb.
+        ("2990 lb", {"slope": "10 %"}, "over"),
+        ("3070 lb", {"slope": "10 %"}, "close"),
+    ],
+)
+def test_two_driven_wheels_and_a_climb_leave_less_to_pull_with(
+    mass: str, typed: dict[str, str], state: str
+) -> None:
+    assert finding(plow(mass, **typed), "grip") == state
+
+
+def test_the_front_drive_is_offered_where_it_holds_the_plow() -> None:
+    found = plow("3150 lb", driven="two")
+    assert finding(plow("3150 lb", **remedy(found, "driven").set), "grip") != model.OVER
+    assert not any("driven" in item.set for item in plow("2000 lb", driven="two").advice.remedies)
+
+
+@pytest.mark.parametrize(
+    ("power", "typed", "state"),
+    [
+        # The trade's 25 engine hp for a 5 ft box blade at work, 20.75 at the shaft.
+        ("20.8 hp", {}, "within"),
+        ("20.8 hp", {"slope": "15 %"}, "within"),
+        # On 20 % the 5 % beyond the usual take 3,500 lb x 0.05 x 3 ft/s, 1.2 hp with losses.
+        ("20.8 hp", {"slope": "20 %"}, "close"),
+        # At 12,000 ft about 24 % of what is left on high farmland is gone, and 20 engine hp pull it
+        # in easy work; the trade's figures hold wherever land is farmed.
+        ("21.6 hp", {"altitude": "12000 ft", "breathing": "natural"}, "over"),
+        ("21.6 hp", {"altitude": "12000 ft", "breathing": "turbo"}, "close"),
+        ("20.8 hp", {"altitude": "4900 ft", "breathing": "natural"}, "within"),
+    ],
+)
+def test_a_climb_and_the_altitude_take_from_what_pulls_a_blade(
+    power: str, typed: dict[str, str], state: str
+) -> None:
+    machine = {"tractor_mass": "3000 lb", "mass_as": "scale", "transmission": "gear"}
+    work = {"implement_kind": "box_blade", "working_width": "60 in", "implement_mass": "500 lb"}
+    here = {"altitude": "0 ft", "slope": "0 %", **typed}
+    found = given("pairing", "power", pto_power=power, **machine, **work, **here)
+    assert finding(found, "pull") == state
 
 
 def test_a_heavier_tractor_that_is_offered_holds_the_plow() -> None:
@@ -284,3 +335,64 @@ def test_a_front_that_was_picked_is_paired_with_a_rear() -> None:
     typed = {"front_tire": "9.5-24", "rear_tire": "16.9-28", "new_front_tire": "280/85R24"}
     said = lead(given("tires", "partner", **typed))
     assert said.startswith("280/85R24 in front")
+
+
+# --- what a question is told first --------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("mass", "power", "state"),
+    [
+        # Makers' least for a 4 by 5 baler is 45 PTO hp, and one weighs 3,500 to 4,200 lb.
+        ("4,000 lb", "45.1 hp", model.CLOSE),
+        ("4,000 lb", "44.9 hp", model.OVER),
+        ("4,000 lb", "70 hp", model.WITHIN),
+        ("4,800 lb", "45.1 hp", model.OVER),
+    ],
+)
+def test_a_heavy_baler_of_a_size_wants_the_tractor_of_its_size(
+    mass: str, power: str, state: str
+) -> None:
+    typed = {"tractor_kind": "utility", "altitude": "500 ft", "tractor_mass": "6,500 lb"}
+    found = given(
+        "pairing",
+        "power",
+        implement_kind="round_baler",
+        implement_mass=mass,
+        pto_power=power,
+        **typed,
+    )
+    assert found.finding == state
+    assert "for this class" in lead(found)
+
+
+def test_what_is_well_is_told_by_what_was_asked() -> None:
+    typed = {"tractor_kind": "utility", "pto_power": "60 hp", "loader": "none"}
+    found = given("pairing", "power", implement_kind="box_blade", working_width="72 in", **typed)
+    assert found.finding == model.WITHIN and lead(found).startswith("Yes: it takes an engine")
+    spear = given("pairing", "power", implement_kind="bale_spear", **typed)
+    assert lead(spear).startswith("It takes no power from the shaft")
+
+
+def test_who_is_told_no_is_offered_nothing_for_what_is_only_open() -> None:
+    typed = {"implement_kind": "flail_mower", "working_width": "60 in", "pto_power": "22 hp"}
+    machine = {"tractor_mass": "1,800 lb", "implement_mass": "900 lb"}
+    oil = {"implement_flow": "5 gpm", "flow_needed": "9 gpm"}
+    found = given("pairing", "hydraulics", **typed, **machine, **oil)
+    assert finding(found, "climb") == model.UNKNOWN and finding(found, "flow") == model.OVER
+    _, told = to_do.what_to_do(found, "us")
+    assert len(told) == 1 and "flow" in told[0]
+
+
+@pytest.mark.parametrize(
+    ("span", "state"),
+    # 32-1/2 in less 26 in, as charts print them, is what stabilizers take up; a tape and charts
+    # may be 30 mm off the 152 mm that they do: 25.3 in.
+    [("26 in", model.CLOSE), ("25.4 in", model.CLOSE), ("25.2 in", model.OVER)],
+)
+def test_a_span_as_charts_round_it_is_no_other_hitch(span: str, state: str) -> None:
+    typed = {"hitch_category": "2", "implement_span": span, "implement_category": "1"}
+    assert finding(given("hitch", **typed), "span") == state
+    assert (
+        finding(given("pairing", "hitching", implement_kind="box_blade", **typed), "span") == state
+    )

@@ -94,12 +94,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         group="Job",
     ),
     model.Choice("soil", SOILS, example="firm", unsure=("firm", "tilled", "soft"), group="Job"),
-    model.Choice(
-        "driven",
-        (model.Option("four", "Front and rear"), model.Option("two", "Rear only")),
-        example="four",
-        group="Job",
-    ),
+    field("driven", group="Job"),
     model.Field(
         "hours_per_year",
         "duration",

@@ -182,8 +182,6 @@ def _travel(v: model.Inputs, at: model.At) -> None:
         "hitch/ISO730-memory; hitch/H14",
         "full" if full else "limited",
         n=number,
-        near=(0.305, "length"),
-        limited=(hitch.size("lift_range_min", hitch.LIMITED), "length"),
     )
 
 

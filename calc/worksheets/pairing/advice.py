@@ -19,9 +19,11 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     _smaller(v, remedies)
     remedies.more("pto_power", mends=("power", "class", "pull"), step=1.0, another=True)
     remedies.more("tractor_mass", mends=("grip",), step=50.0, another=True)
+    remedies.choose("driven", "four", mends=("grip",))
     remedies.choose("quick_coupler", "none", mends=("coupler",), source="hitch/H19")
     remedies.do("other_pins", ("pins", "top_pin", "span"), source="hitch/PRACTICE")
     remedies.do("one_off", BOTH_ENDS, source="hitch/PRACTICE")
+    remedies.more("power_limit", mends=("driveline",), step=5.0, another=True)
     remedies.do("lighter_duty", ("duty",), source="hitch/PRACTICE")
     remedies.more("tail_height", mends=("tail_seen",), end=3.3)
     if v.slope > hung_remedies.FLAT:
@@ -45,7 +47,10 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         cautions.append("shaft")
     if v.loader_payload is not None:
         cautions.append("loader")
-    says = {"hydraulics": found.note("no_flow"), "hitching": found.note("no_sides")}
+    notes = {"hydraulics": "no_flow", "hitching": "no_sides"}
+    if not pairing.takes_power(v):
+        notes["power"] = "no_shaft"
+    says = {ask: found.note(name) for ask, name in notes.items()}
     return model.Advice(cautions=found.cautions(*cautions), notes=_notes(v, found), says=says)
 
 

@@ -13,13 +13,23 @@ from calc.mechanics import (
     ballast,
     hitch,
     hitch_fit,
+    implement_class,
     implement_power,
     pto_power,
     quick_coupler,
     typical,
 )
 from calc.model import At, Check, Inputs
-from calc.subjects import ground_tools, hitching, hung, raised, shaft_power, slopes, tipping
+from calc.subjects import (
+    ground_tools,
+    hitching,
+    hung,
+    pulling,
+    raised,
+    shaft_power,
+    slopes,
+    tipping,
+)
 from calc.subjects.standing import Stand, mass_of, stand
 from calc.worksheets.pairing import oil
 
@@ -164,12 +174,17 @@ def demand(v: Inputs, load: str = "", size: float | None = None) -> shaft_power.
     return found
 
 
+def takes_power(v: Inputs) -> bool:
+    """Return whether it is driven from the shaft, or is pulled through the ground."""
+    driven = implement_power.kind_row(v.implement_kind) is not None
+    return driven or v.power_needed is not None or ground_tools.pulled(v.implement_kind)
+
+
 def power_checks(v: Inputs, at: At) -> None:
     """Check power at the shaft against what the implement takes and what its driveline bears."""
-    shaft_power.check_pull(v, at)
-    shaft_power.check_grip(v, at, _standing(v, at))
-    row = implement_power.kind_row(v.implement_kind)
-    if row is None and v.power_needed is None:
+    pulling.check_pull(v, at, _standing(v, at))
+    pulling.check_grip(v, at, _standing(v, at))
+    if implement_power.kind_row(v.implement_kind) is None and v.power_needed is None:
         return
     if v.power_limit is not None:
         shaft_power.check_driveline(at, "pto_power", kind=v.implement_kind)
@@ -207,7 +222,9 @@ def _demand(v: Inputs, at: At) -> None:
     """Check what is left against what it asks for, as the page on PTO power does."""
     band = demand(v)
     if band is None:
-        at.not_checked("power", "power_needed")
+        # What goes through a machine that no width measures is told by the tractors of its class.
+        classed = implement_class.class_by(v.implement_kind)
+        at.not_checked("power", "power_needed", governs=not classed)
         return
     at.power_least, at.power_demand = band.low, band.high
     shaft_power.check_power(
