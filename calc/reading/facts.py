@@ -38,6 +38,8 @@ _NEEDING = frozenset(["take", "takes", "need", "needs", "want", "wants", "requir
 _OUTLETS = frozenset(["remote", "remotes", "outlet", "outlets"])
 _DRAGGED = frozenset(["drag", "dragging", "skid", "skidding", "pull", "pulling", "tow", "towing"])
 _TAKING = frozenset(["take", "takes", "lose", "loses", "eat", "eats", "steal", "steals"])
+_OF_AN_ENGINE = frozenset(["hp", "PS", "kW"])  # cooling is told in Btu/h
+_BEGINNING = frozenset(["a", "an", "my", "our", "the", "this", "that", "his", "your"])
 _BEING = frozenset(["is", "are", "was", "weighs", "measures"])
 _OVERLAPS = (["overlap", "is"], ["overlap", "of"], ["overlap", "only"])
 _HEATERS = frozenset(["heat", "heater", "heating", "heaters"])
@@ -86,6 +88,7 @@ class Placing:
             return ""  # "at 6 mph trains 50 mph"
         if self._word_before(amount) in _BEING and self._is_said_of(amount):
             return ""  # "the cutter is 84 in wide, tractor 66 in"
+        opens = self._opens(amount)
         while place < len(self.tokens):
             inner = self.inside.get(place)
             if inner:
@@ -97,10 +100,19 @@ class Placing:
             if named:
                 return named
             joins = self.tokens[place].text == "or" and place + 1 in self.inside
+            # "my 1650 lb, 20 pto hp tractor"
+            joins |= self.tokens[place].text == "," and place + 1 in self.inside and opens
             if not joins and self.tokens[place].text not in _ADJECTIVES:
                 return ""
             place += 1
         return ""
+
+    def _opens(self, amount: Amount) -> bool:
+        """Whether an amount begins what is said of a thing: "my 1650 lb", "a 28 hp, 2400 lb"."""
+        place = amount.first - 1
+        while place in self.inside or (place > 0 and self.tokens[place].text == ","):
+            place -= 1
+        return place >= 0 and self.tokens[place].text in _BEGINNING
 
     def _word_before(self, amount: Amount) -> str:
         return self.tokens[amount.first - 1].text if amount.first else ""
@@ -128,8 +140,15 @@ class Placing:
             return before[-1]
         if any("power" in a.kinds for a in self.amounts if begin <= a.first < amount.first):
             return "tractor"  # "it has 16 hp and weighs ..."
+        if self._word_before(amount) in _BEING and self._is_closed(amount):
+            return ""  # "mine weighs 2200 lb, box blade 500 lb"
         after = [s for said, s in self.subjects if amount.last <= said.first < end]
         return after[0] if len(set(after)) == 1 else ""
+
+    def _is_closed(self, amount: Amount) -> bool:
+        """Whether a comma or "and" stands behind an amount."""
+        behind = self.tokens[amount.last : amount.last + 1]
+        return any(token.text in (",", "and") for token in behind)
 
     def _named_before(self, amount: Amount, subject: str) -> bool:
         begin, _ = self.sentence(amount.first)
@@ -151,6 +170,8 @@ class Placing:
     def options(self, amount: Amount) -> list[Fact]:
         """Return the fields that an amount may be of, the likeliest first."""
         behind = self.noun_behind(amount)
+        if behind == "cab" and amount.kinds.get("power") in _OF_AN_ENGINE:
+            behind = "tractor"  # "a 40 hp cab"
         found = []
         if amount.whose:
             name = "pto_power" if amount.whose == "pto" else "engine_power"

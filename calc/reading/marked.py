@@ -36,7 +36,7 @@ _NOT_THIS = re.compile(r"(?:instead of|in place of|rather than|not|than)\s*(?:a\
 _BOLT = re.compile(r"\b(1/4|5/16|3/8|7/16|1/2)\b")
 _LARGEST_FRONT_RIM = 16.5  # [in]; what is made for a larger one goes on the rear
 _NEW = re.compile(
-    r"\b(?:to|go|put|with|switch\w*|gain\w*|bigger|larger|taller|new|use|fit|mix|change\w*|want)\b"
+    r"\b(?:to|go|going|put\w*|with|switch\w*|gain\w*|bigger|larger|taller|new|use|fit|mix|change\w*|want)\b"
 )
 # "swap 11.2-24 for 12.4-24": the second is the new one.
 _EXCHANGED = re.compile(r"\b(?:swap|change|exchange|trade|replace)\w*\b", re.I)
@@ -64,7 +64,7 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
         between = text[one.match.end() : other.match.start()].lower()
         if re.fullmatch(r"\s*(?:chang|switch|swapp)\w* (?:over )?to\s*(?:a |the )?", between):
             one.new, other.new = False, True
-        elif re.search(r"in place of|instead of|replac|rather than|over my|for my", between):
+        elif re.search(_INSTEAD, between):
             one.new, other.new = True, False
         elif re.fullmatch(r"\s*from\s*(?:my |the |a )?", between):
             one.new, other.new = True, False
@@ -75,6 +75,7 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
             one.new, other.new = False, True
         if None not in (one.new, other.new) and one.new != other.new:  # both are of one end
             one.end = other.end = one.end or other.end
+    _pair_duals(text, places)
     exchanged = any(each.new for each in places)
     for each in places:
         if each.new is None:  # beside an exchange at one end what the other has stays
@@ -96,6 +97,26 @@ _GOES_WITH = re.compile(r"\b(?:what|which)\b.{0,30}\b(?:go|goes|fit|fits|match|m
 _FILLING = re.compile(r"\b(?:fill|filled|filling|load|loaded|loading)\b[^.;?]*$")
 
 
+# Of two that are compared the first is measured by the second, which is there.
+_INSTEAD = (
+    r"in place of|instead of|replac|rather than|over my|for my|\b(?:same|as)\b.*\bas\b|er than\b"
+    r"|^\s*(?:vs\.?|versus)\s*$"
+)
+_DUAL = re.compile(r"\b(inner|outer|inside|outside)s?\b")
+
+
+def _pair_duals(text: str, places: list[_Tire]) -> None:
+    """Tell the outer tire of duals from the inner one, where the message says which is which."""
+    for each in places:
+        before = text[max(0, each.match.start() - 24) : each.match.start()].lower()
+        after = text[each.match.end() : each.match.end() + 20].lower()
+        words = _DUAL.findall(re.split(r"[;?]|\d", before)[-1])
+        words = words or _DUAL.findall(re.split(r"[,.;?]|\d", after)[0])
+        if words:
+            each.end = "outer" if words[-1].startswith("out") else "rear"
+            each.new = False
+
+
 class _Tire:
     """One size in a message: at which end, and whether it is there or wanted."""
 
@@ -108,7 +129,11 @@ class _Tire:
         before = self.text[max(0, self.match.start() - 24) : self.match.start()]
         after = self.text[self.match.end() : self.match.end() + 20]
         after = re.split(r"[,.;?]|\d", after)[0]
+        ahead_of = before[:-1]
         before = re.split(r"[;?]|\d", before)[-1]
+        if len(before) <= len(ahead_of):
+            # "14.9-24 on the back 9.5-16 front": the back is that of the size before it
+            before = re.sub(r"^\s*(?:on|for|at|in) (?:the |my )?\w+", "", before)
         beside = re.search(r"\b(front|rear|back)s?(?: tires?| is| are|:)?\s*$", before)
         if beside:
             return "front" if beside[1] == "front" else "rear"
@@ -171,7 +196,8 @@ def place_categories(
             others = [s for _, s in subjects]
             whose = "implement" if others and set(others) == {"implement"} else "tractor"
         beside = tokens[last].text if last < len(tokens) and not behind else ""
-        if beside in _OF_THE_TRACTOR:
+        said = {token.text for token in tokens[max(0, first - 2) : first]}
+        if beside in _OF_THE_TRACTOR or "hitch" in said:  # "hitch is cat 1"
             whose = "tractor"
         elif beside in _OF_THE_IMPLEMENT:
             whose = "implement"
@@ -279,7 +305,11 @@ def multiplied(tokens: list[Token], amounts: list[Amount]) -> list[Amount]:
     count = next((a for a in amounts if a.last == bottoms and _are_pieces(a)), None)
     found: list[Amount] = []
     for amount in amounts:
-        if found and _weigh_together(tokens, found[-1], amount):
+        if _each_of(tokens, amount):
+            mass = float(_each_of(tokens, amount))
+            each = replace(amount, last=amount.last + 2, number=f"{mass:g}", value=mass)
+            found.append(_product(amount, each, amount.first))
+        elif found and _weigh_together(tokens, found[-1], amount):
             found[-1] = _product(found[-1], amount, found[-1].first)
         elif count and _is_of_a_bottom(amount):
             across = replace(amount, kinds={"length": "in"})
@@ -302,6 +332,14 @@ def _weigh_together(tokens: list[Token], count: Amount, each: Amount) -> bool:
     beside = {token.text for token in (*tokens[: each.first], *tokens[each.last :][:2])}
     pieces = _are_pieces(count) and "mass" in each.kinds
     return pieces and between <= _TIMES | _WEIGHTS and bool(beside & _WEIGHTS)
+
+
+def _each_of(tokens: list[Token], count: Amount) -> str:
+    """Return the 70 of "suitcase 4x70": what each of so many weights weighs, without a unit."""
+    behind = tokens[count.last : count.last + 2]
+    beside = {t.text for t in (*tokens[: count.first][-3:], *tokens[count.last + 2 :][:2])}
+    pieces = _are_pieces(count) and len(behind) == 2 and bool(beside & _WEIGHTS)
+    return behind[1].text if pieces and behind[0].text == "x" and behind[1].kind == NUMBER else ""
 
 
 def _is_of_a_bottom(amount: Amount) -> bool:

@@ -221,6 +221,12 @@ _PLAIN = str.maketrans(
 )
 
 
+_LISTED = re.compile(r"(?:(?<![\w.(/$])[1-9]\)|(?:^|(?<=;))\s*[1-9]\.(?=\s))")
+
+
 def plain(text: str) -> str:
-    """Return a message of the same length in plain marks; every line break ends a sentence."""
-    return text.translate(_PLAIN)
+    """Return a message of the same length in plain marks.
+
+    Every line break ends a sentence, and so does the number of a list: "1) ... 2) ...".
+    """
+    return _LISTED.sub(lambda found: ";" * len(found[0]), text.translate(_PLAIN))
