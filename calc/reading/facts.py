@@ -176,6 +176,9 @@ class Placing:
         if amount.whose:
             name = "pto_power" if amount.whose == "pto" else "engine_power"
             return [self._fact(amount, (name,), "power", f"“{amount.whose}” stands in it", 0)]
+        if amount.kinds.get("power") == "Btu/h":
+            why = "so much is cooled"
+            return [self._fact(amount, ("cooling_capacity",), "power", why, 0)]
         if amount.kinds.get("power") == "W":
             return []  # of a lamp, which says its kind, or of a heater
         if "power" in amount.kinds and self._is_a_loss(amount):
@@ -215,7 +218,9 @@ class Placing:
 
     def _is_a_loss(self, amount: Amount) -> bool:
         """Whether a power is what something other than an implement takes: "will a/c take 5 hp"."""
-        before = {token.text for token in self.tokens[max(0, amount.first - 2) : amount.first]}
+        begin, _ = self.sentence(amount.first)
+        near = max(begin, amount.first - 2)
+        before = {token.text for token in self.tokens[near : amount.first]}
         return bool(before & _TAKING) and self.about(amount) != "implement"
 
     def _is_overlap(self, amount: Amount) -> bool:
@@ -328,6 +333,9 @@ class Placing:
         head = ends.get(cue.first)
         if head is None or amount.last not in firsts:
             return False
+        own = [each for each in cues()[cue.value_of("cue")] if each.side != "before"]
+        if not any(each.kind in head.kinds if head.kinds else each.bare for each in own):
+            return False  # "6 acres at 3.5 mph with": no land is "at"
         while (said := behind.get(head.first)) and (earlier := ends.get(said.first)):
             head = earlier
         return head.first not in behind

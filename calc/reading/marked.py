@@ -134,6 +134,9 @@ class _Tire:
         if len(before) <= len(ahead_of):
             # "14.9-24 on the back 9.5-16 front": the back is that of the size before it
             before = re.sub(r"^\s*(?:on|for|at|in) (?:the |my )?\w+", "", before)
+            if re.match(r"\s*(?:front|rear|back)s?\b", after):  # "8.3-24 rear 5-12 front"
+                before = re.sub(r"^\s*(?:front|rear|back)s?\b", "", before)
+            before = re.sub(r"^.*\b(?:if|when|will|should|can)\b", "", before)
         beside = re.search(r"\b(front|rear|back)s?(?: tires?| is| are|:)?\s*$", before)
         if beside:
             return "front" if beside[1] == "front" else "rear"
@@ -165,6 +168,27 @@ class _Tire:
         text = " ".join(self.match[0].split())
         why = f"it is at the {self.end}" if self.end else "it is the only tire"
         return Fact(tuple(fields) or ("tire",), first, last, text, why=why)
+
+
+# Telephone numbers, dates, times of day, addresses, and numbers of orders and parts.
+_NOTHINGS = re.compile(
+    r"(?<![\w.])(?:\+?1[-. ])?\(?\d{3}\)?[-. ]{1,2}\d{3}[-. ]\d{4}(?!\w)"
+    r"|(?<![\w.-])\d{3}-\d{4}(?![\w.-])"
+    r"|(?<![\w/])\d{1,2}/\d{1,2}/\d{2,4}(?![\w/])|(?<![\w:])\d{1,2}:\d{2}(?:\s?[ap]m)?(?!\w)"
+    r"|\b\d{1,2}\s?[ap]\.?m\b|\S+@\S+\.\w+|\bhttps?://\S+"
+    r"|\b(?:invoice|sku|serial|po box)\s?(?:number|no\.?)?\s?[#:]?\s?\d{3,}\b"
+    r"|\b(?:order|part|stock|model|account|ticket|quote)\s?(?:number|no\.?|#)\s?[#:]?\s?\d{3,}\b",
+    re.I,
+)
+
+
+def place_nothings(text: str, tokens: list[Token]) -> set[int]:
+    """Return the tokens of numbers that measure nothing: "call 555-867-5309", "sku 7713"."""
+    return {
+        place
+        for match in _NOTHINGS.finditer(text)
+        for place in range(*span(tokens, match.start(), match.end()))
+    }
 
 
 def span(tokens: list[Token], start: int, end: int) -> tuple[int, int]:
@@ -264,11 +288,29 @@ def place_place(text: str, tokens: list[Token], given: Given) -> None:
     (given.facts if len(found) == 1 else given.doubtful).extend(found.values())
 
 
+def _place_lift(tokens: list[Token], given: Given) -> None:
+    """Take a number or a mass right before "at 24 in" for the lift figure, if the hitch lifts."""
+    named = {name for fact in given.facts for name in fact.fields}
+    words = {token.text for token in tokens}
+    if "lift_capacity" in named or not words & {"lift", "lifts"} or "loader" in words:
+        return
+    for amount in [a for a in given.loose if "mass" in a.kinds or not a.kinds]:
+        behind = [token.text for token in tokens[amount.last : amount.last + 2]]
+        if behind in (["at", "24"], ["@", "24"]) and amount.value >= LEAST_LIFT:
+            given.loose.remove(amount)
+            why = "“at 24 in” stands behind it"
+            fact = Fact(("lift_capacity",), amount.first, amount.last, "", amount, why)
+            given.facts.append(fact)
+            return
+
+
+LEAST_LIFT = 200.0  # [lb] or kg, of a number without a unit
 _FAR = {24: "610", 12: "305", 0: "0"}
 
 
 def place_lift_distance(tokens: list[Token], given: Given) -> None:
     """Take "at 24 in" behind a lift figure for where it is measured."""
+    _place_lift(tokens, given)
     lifts = [fact for fact in given.facts if fact.fields == ("lift_capacity",)]
     for lift in lifts:
         for amount in [*given.loose, *(f.amount for f in given.facts if f.amount)]:
@@ -311,7 +353,7 @@ def multiplied(tokens: list[Token], amounts: list[Amount]) -> list[Amount]:
             found.append(_product(amount, each, amount.first))
         elif found and _weigh_together(tokens, found[-1], amount):
             found[-1] = _product(found[-1], amount, found[-1].first)
-        elif count and _is_of_a_bottom(amount):
+        elif count and _is_of_a_bottom(tokens, amount):
             across = replace(amount, kinds={"length": "in"})
             found.append(_product(count, across, amount.first))
         else:
@@ -342,9 +384,11 @@ def _each_of(tokens: list[Token], count: Amount) -> str:
     return behind[1].text if pieces and behind[0].text == "x" and behind[1].kind == NUMBER else ""
 
 
-def _is_of_a_bottom(amount: Amount) -> bool:
-    """Whether a size is that of a bottom: "2 bottom 14 in", and "3 bottom plow, 14s"."""
+def _is_of_a_bottom(tokens: list[Token], amount: Amount) -> bool:
+    """Whether a size is that of a bottom: "2 bottom 14 in", "3 bottom plow, 14s", "2 bottom 14"."""
     inches = amount.kinds.get("length") == "in" or amount.kinds.get("seconds") == "s"
+    before = tokens[amount.first - 1].text if amount.first else ""
+    inches |= not amount.kinds and before in _BOTTOMS
     return inches and amount.number.isdigit() and amount.value <= _WIDEST_BOTTOM
 
 
@@ -353,7 +397,7 @@ def _product(count: Amount, each: Amount, first: int) -> Amount:
     return replace(each, first=first, number=f"{value:g}", value=value)
 
 
-_LAMPS = frozenset(["lamp", "lamps", "light", "lights", "headlight", "headlights", "bar", "bars"])
+_LAMPS = frozenset(["led", "leds", "lamp", "lamps", "light", "lights", "headlight", "headlights", "bar", "bars"])
 _HEAD = frozenset(["head", "headlight", "headlights", "headlamp", "headlamps"])
 
 
@@ -362,11 +406,14 @@ def place_lamps(tokens: list[Token], begin: int, end: int, given: Given) -> None
 
     Where the table has no such lamp, what the words alone say of the kind is dropped.
     """
-    watts = [a for a in given.loose if a.kinds.get("power") == "W" and begin <= a.first < end]
-    beside = _lamps_beside(tokens[begin:end], watts[0], begin) if len(watts) == 1 else set()
+    for amount in [a for a in given.loose if a.kinds.get("power") == "W"]:
+        if begin <= amount.first < end:
+            _place_lamp(_lamps_beside(tokens[begin:end], amount, begin), amount, begin, end, given)
+
+
+def _place_lamp(beside: set[str], amount: Amount, begin: int, end: int, given: Given) -> None:
     if not beside & _LAMPS:
         return
-    amount = watts[0]
     name = "head_lamp" if beside & _HEAD else "work_lamp"
     make = "led" if beside & {"led", "leds"} else "halogen"
     fitting = [

@@ -99,9 +99,12 @@ def _suited(found: asked.Asked, tokens: list[Token], given: Given) -> asked.Aske
     """
     if (found.worksheet, found.ask) == ("pairing", "duty") and _is_implement_much(tokens, given):
         return replace(found, ask="run")
-    weighed = (found.worksheet, found.ask) == ("ballast", "front_weight")
+    weighed = found.worksheet == "ballast" and found.ask in ("front_weight", "carry")
     if weighed and _is_loaders(found, tokens, given):
         return replace(found, ask="behind")
+    named = {name for fact in given.facts for name in fact.fields}
+    if (found.worksheet, found.ask) == ("closing", "view") and "entrance_sight" in named:
+        return replace(found, ask="pull")  # who says how far one sees asks whether it is enough
     kinds = {fact.text for fact in given.facts if fact.fields == ("implement_kind",)}
     ask = _WITHOUT_SHAFT.get(found.ask, "") if found.worksheet == "pto" else ""
     driven = any(implement_power.kind_row(kind) is not None for kind in kinds)
@@ -114,7 +117,8 @@ def _is_loaders(found: asked.Asked, tokens: list[Token], given: Given) -> bool:
     """Whether a question of ballast is about a load on the loader, and about nothing behind."""
     named = {name for fact in given.facts for name in fact.fields}
     in_front = bool(named & {"loader_payload", "loader_tool"})
-    says_front = any(tokens[place].text == "front" for place in found.places)
+    asks = found.ask == "front_weight"
+    says_front = asks and any(tokens[place].text == "front" for place in found.places)
     return in_front and "implement_kind" not in named and not says_front
 
 
@@ -133,6 +137,7 @@ def _words(
 ) -> list[asked.Asked]:
     """Place all that stands in a message, and return what it asks."""
     stems = stems_of(tokens)
+    taken |= marked.place_nothings(bare, tokens)
     tires = marked.tires_in(bare)
     for match in tires:
         first, last = marked.span(tokens, match.start(), match.end())

@@ -18,9 +18,11 @@ NUMBER, WORD, MARK = "number", "word", "mark"
 SHORTEST_SLIP, LONG = 5, 9
 _TOKEN = re.compile(
     r"(?P<number>(?:\d{1,3}(?:,\d{3})+(?!\d)|\d+)(?:\.\d+)?|\.\d+)"
-    r"|(?P<word>[^\W\d_]+(?:['’][^\W\d_]+)*)"
+    r"|(?P<word>(?<![^\W_])w/(?:o(?:ut)?)?(?![^\W_]*/)|[^\W\d_]+(?:['’][^\W\d_]+)*)"
     r"|(?P<mark>\S)"
 )
+# How people write small words; behind a number "w" is watts.
+_SHORT = {"w/": "with", "w": "with", "w/o": "without", "w/out": "without", "&": "and"}
 _SPELLED = re.compile(r"['’]")
 
 
@@ -63,6 +65,8 @@ def tokens_of(text: str) -> list[Token]:
     for match in _TOKEN.finditer(text):
         kind = match.lastgroup or MARK
         plain = _SPELLED.sub("", match[0].lower()) if kind == WORD else match[0].lower()
+        if plain in _SHORT and not (found and found[-1].kind == NUMBER):
+            plain = _SHORT[plain]
         found.append(Token(kind, plain, match.start(), match.end()))
     return found
 
