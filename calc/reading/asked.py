@@ -181,7 +181,7 @@ def _of_sentence(marks: list[set[str]], begin: int, end: int, *, strong: bool) -
         taken.update(dict.fromkeys(own, pattern.worksheet))
         ask = ask_of(pattern.worksheet, pattern.asks)
         found.append(Asked(pattern.worksheet, ask, tuple(sorted(places))))
-    return sorted(found, key=lambda each: each.places[0])
+    return sorted(found, key=lambda each: each.places[-1 if strong else 0])
 
 
 def _matched(

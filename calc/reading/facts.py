@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from calc import tables
-from calc.reading import prices
+from calc.reading import beside, prices
 from calc.reading.amounts import Amount
 from calc.reading.either import alternatives
 from calc.reading.given import Cue, Fact, Given, cues, subject_of
@@ -27,10 +27,6 @@ _COMMA, _AND = 2, 1
 _LINKS = frozenset(tables.small_words("links"))
 # Words that may stand between an amount and its noun.
 _ADJECTIVES = frozenset(tables.small_words("adjectives"))
-_ROADS = frozenset(["road", "highway", "hwy", "zone"])
-_SIGNS = frozenset(["road", "highway", "car", "cars", "traffic"])
-_SIGNED = frozenset(range(25, 85, 5))  # [mph]; bare before "road" it is the speed on its signs
-_WAYS = frozenset(["road", "highway", "street", "bridge", "driveway", "pavement"])
 _NO_WIDTH = frozenset(tables.small_words("no width"))
 _LAMPS = frozenset(["led", "halogen", "x"])  # "two 55 W halogen lamps", "4 x 55 W lamps"
 _BEFORE_STATE = (["when"], ["when", "it", "is"], ["while"])  # "40 when raised"
@@ -41,8 +37,6 @@ _TAKING = frozenset(["take", "takes", "lose", "loses", "eat", "eats", "steal", "
 _OF_AN_ENGINE = frozenset(["hp", "PS", "kW"])  # cooling is told in Btu/h
 _BEGINNING = frozenset(["a", "an", "my", "our", "the", "this", "that", "his", "your"])
 _BEING = frozenset(["is", "are", "was", "weighs", "measures"])
-_OVERLAPS = (["overlap", "is"], ["overlap", "of"], ["overlap", "only"])
-_HEATERS = frozenset(["heat", "heater", "heating", "heaters"])
 _STICKS = frozenset(["out", "back", "behind"])  # "it sticks out 4 ft" is no width
 _CARRIERS = frozenset(["pallet_forks", "bale_spear"])  # behind the tractor
 _PLACES = frozenset(["back", "front", "rear"])
@@ -183,7 +177,7 @@ class Placing:
             return []  # of a lamp, which says its kind, or of a heater
         if "power" in amount.kinds and self._is_a_loss(amount):
             return []
-        if "length" in amount.kinds and self._is_overlap(amount):
+        if "length" in amount.kinds and beside.is_overlap(self.tokens, amount):
             return []  # what is left of two tubes is no tube's length
         if counted := self._counted_before(amount):
             why = "“x” says how many"
@@ -197,9 +191,9 @@ class Placing:
         if self._word_before(amount) in _NEEDING and self._outlets_behind(amount):
             why = "it takes so many"
             return [self._fact(amount, ("remotes_needed",), "count", why, 0)]
-        if self._is_my_speed(amount):
+        if beside.is_my_speed(self.tokens, amount):
             return [self._fact(amount, ("road_speed",), "speed", "“me” beside the cars' speed", 0)]
-        if self._road_behind(amount):
+        if beside.road_behind(self.tokens, amount):
             return [self._fact(amount, ("car_speed",), "speed", "the road is known by it", 0)]
         if behind:
             found += self._by_subject(amount, behind, 0.5, "its noun stands right behind it")
@@ -223,22 +217,6 @@ class Placing:
         before = {token.text for token in self.tokens[near : amount.first]}
         return bool(before & _TAKING) and self.about(amount) != "implement"
 
-    def _is_overlap(self, amount: Amount) -> bool:
-        """Whether an amount is that of an overlap: "overlap 8 in", "8 in of overlap"."""
-        texts = [token.text for token in self.tokens]
-        before = texts[max(0, amount.first - 2) : amount.first]
-        behind = texts[amount.last : amount.last + 2]
-        said = before[-1:] == ["overlap"] or behind[:1] == ["overlap"]
-        return said or before in _OVERLAPS or behind == ["of", "overlap"]
-
-    def is_heat(self, amount: Amount) -> bool:
-        """Whether a power is that of a heater, which no page asks for: "cab heat 5 kW"."""
-        if "power" not in amount.kinds:
-            return False
-        beside = {self._word_before(amount)}
-        beside |= {token.text for token in self.tokens[amount.last : amount.last + 1]}
-        return bool(beside & _HEATERS)
-
     def _counted_before(self, amount: Amount) -> tuple[str, ...]:
         """Return what "x2" behind things that are counted says: "55 W lights x2"."""
         if amount.kinds or amount.spelled or self._word_before(amount) != "x":
@@ -254,34 +232,8 @@ class Placing:
         before = [token.text for token in self.tokens[begin : amount.first]]
         return "loader" in before and bool({"rated", "rate"} & set(before[-2:]))
 
-    def _road_behind(self, amount: Amount) -> bool:
-        """Whether a speed is that of a road: "a 55 mph road", "on a 45 road", "road 55"."""
-        if not amount.kinds and self._word_before(amount) in _SIGNS:
-            return amount.value in _SIGNED
-        if not any(t.text in _ROADS for t in self.tokens[amount.last : amount.last + 1]):
-            return False
-        return "speed" in amount.kinds or amount.value in _SIGNED
-
-    def _is_my_speed(self, amount: Amount) -> bool:
-        """Whether a number behind "me" is a speed: "me 12 mph", "road 55, me 12"."""
-        if "speed" in amount.kinds:
-            return self._word_before(amount) == "me"
-        words = {token.text for token in self.tokens}
-        bare = not amount.kinds and not amount.spelled and amount.value < min(_SIGNED)
-        return bare and self._word_before(amount) == "me" and bool(words & {*_SIGNS, "limit"})
-
     def _outlets_behind(self, amount: Amount) -> bool:
         return any(t.text in _OUTLETS for t in self.tokens[amount.last : amount.last + 1])
-
-    def is_roads(self, amount: Amount) -> bool:
-        """Whether a length is the width of a road or a bridge: "the road is 20 ft wide"."""
-        if "length" not in amount.kinds:
-            return False
-        before = [token.text for token in self.tokens[max(0, amount.first - 3) : amount.first]]
-        behind = [token.text for token in self.tokens[amount.last : amount.last + 2]]
-        if "lane" in before or behind[:1] == ["lane"] or "wide" not in behind:
-            return False
-        return bool(_WAYS & {*before, *behind[1:]})
 
     def _is_elsewhere(self, amount: Amount, subject: str) -> bool:
         """Whether an amount is not of what the sentence speaks of: "30 in back", a cutter's hp."""
@@ -404,8 +356,8 @@ def place_amounts(placing: Placing, given: Given) -> None:
     given.apart += [
         amount
         for amount in placing.amounts
-        if placing.is_roads(amount)
-        or placing.is_heat(amount)
+        if beside.is_roads(placing.tokens, amount)
+        or beside.is_heat(placing.tokens, amount)
         or prices.is_paid_down(placing.tokens, amount)
     ]
     own = [amount for amount in placing.amounts if amount not in given.apart]

@@ -13,8 +13,7 @@ from calc import model, worksheets
 from calc.errors import InputError
 from calc.reading.amounts import units
 from calc.reading.given import Fact, Given
-from calc.reading.marked import span
-from calc.reading.words import Token
+from calc.reading.words import Token, span
 
 _BETWEEN = re.compile(r"\s*(?:[:=]|\bis\b|\bof\b|\bare\b)?\s*", re.I)
 _BEGINS = re.compile(r"[-$~.\d]|(?:about|around|between|roughly)\b", re.I)

@@ -10,7 +10,17 @@ from itertools import pairwise
 from calc import worksheets
 from calc.machines import Machine
 from calc.mechanics import implement_power
-from calc.reading import asked, labels, leftover, loader_tools, marked, prices, shafts
+from calc.reading import (
+    asked,
+    labels,
+    leftover,
+    loader_tools,
+    marked,
+    pieces,
+    prices,
+    shafts,
+    tires,
+)
 from calc.reading.amounts import amounts_of
 from calc.reading.choosing import place_choices
 from calc.reading.facts import Placing, place_amounts
@@ -26,6 +36,7 @@ from calc.reading.words import (
     place_of,
     plain,
     sentence_ends,
+    span,
     stems_of,
     tokens_of,
 )
@@ -60,7 +71,7 @@ def read(
     given = Given()
     names = worksheets.names() if "\n" in text else ()
     known, key, start, end = labels.named_in(text, names)
-    taken = set(range(*marked.span(tokens, start, end)))
+    taken = set(range(*span(tokens, start, end)))
     known = known or (labels.most_labels(text, worksheets.names()) if ":" in text else "")
     if known:
         taken |= labels.place_labelled(text, tokens, known, given)
@@ -138,22 +149,22 @@ def _words(
     """Place all that stands in a message, and return what it asks."""
     stems = stems_of(tokens)
     taken |= marked.place_nothings(bare, tokens)
-    tires = marked.tires_in(bare)
-    for match in tires:
-        first, last = marked.span(tokens, match.start(), match.end())
+    sizes = tires.tires_in(bare)
+    for match in sizes:
+        first, last = span(tokens, match.start(), match.end())
         taken.update(range(first, last))
     said = loader_tools.on_the_loader(phrases_of(tokens, stems, taken, lexicon()), tokens)
     words = {s.value for each in said for s in each.senses if s.sense == "word"} | set(stems)
-    marked.place_tires(bare, [m for m in tires], tokens, given)
+    tires.place_tires(bare, sizes, tokens, given)
     busy = taken | marked.place_bolts(bare, tokens, words, given)
     busy |= shafts.place_shafts(tokens, said, given)
     ends = sentence_ends(tokens)
     amounts = amounts_of(tokens, busy)
     measured = {i for each in amounts if each.kinds for i in range(each.first, each.last)}
     cued = phrases_of(tokens, stems, taken | measured, cue_phrases())
-    amounts = marked.multiplied(tokens, amounts)
+    amounts = pieces.multiplied(tokens, amounts)
     placing = Placing(tokens, said, cued, amounts, ends)
-    placing.subjects += [(_tire(tokens, match), "tire") for match in tires]
+    placing.subjects += [(_tire(tokens, match), "tire") for match in sizes]
     placing.subjects.sort(key=lambda item: item[0].first)
     marked.place_categories(bare, tokens, placing.subjects, given)
     category = {
@@ -176,7 +187,7 @@ def _words(
     place_choices(free, tokens, given)
     leftover.place_generator(given)
     for begin, end in pairwise([0, *ends]):
-        marked.place_lamps(tokens, begin, end, given)
+        pieces.place_lamps(tokens, begin, end, given)
     marked.place_place(text, tokens, given)
     chosen = {i for f in given.facts if f.amount is None for i in range(f.first, f.last)}
     given.loose = [a for a in given.loose if not chosen.issuperset(range(a.first, a.last))]
@@ -187,7 +198,7 @@ def _words(
 
 
 def _tire(tokens: list[Token], match: re.Match[str]) -> Said:
-    first, last = marked.span(tokens, match.start(), match.end())
+    first, last = span(tokens, match.start(), match.end())
     return Said(first, last, (), match[0])
 
 

@@ -50,7 +50,9 @@ def place_shafts(tokens: Sequence[Token], said: Sequence[Said], given: Given) ->
         (given.facts if len({f.text for f in facts}) == 1 else given.doubtful).extend(facts)
         taken |= {place for fact in facts for place in range(fact.first, fact.last)}
     # "2100 rpm for 540" gives no mass of 540.
-    return taken | spoken | {p for p in speeds if tokens[p].text == "540" and not _has_unit(tokens, p)}
+    return (
+        taken | spoken | {p for p in speeds if tokens[p].text == "540" and not _has_unit(tokens, p)}
+    )
 
 
 # How many splines a shaft of 1000 rpm has; six are those of 540 as well.

@@ -61,7 +61,7 @@ class Said:
 
 def tokens_of(text: str) -> list[Token]:
     """Return the words, numbers and marks of a message, in order."""
-    found = []
+    found: list[Token] = []
     for match in _TOKEN.finditer(text):
         kind = match.lastgroup or MARK
         plain = _SPELLED.sub("", match[0].lower()) if kind == WORD else match[0].lower()
@@ -74,6 +74,12 @@ def tokens_of(text: str) -> list[Token]:
 def place_of(tokens: list[Token], first: int, last: int) -> tuple[int, int]:
     """Return where the tokens `first` up to `last` stand in the text, in characters."""
     return tokens[first].start, tokens[last - 1].end
+
+
+def span(tokens: list[Token], start: int, end: int) -> tuple[int, int]:
+    """Return the tokens between two places of the text."""
+    inside = [i for i, token in enumerate(tokens) if token.start < end and token.end > start]
+    return (inside[0], inside[-1] + 1) if inside else (0, 0)
 
 
 def stem(word: str) -> str:
