@@ -126,8 +126,9 @@ def _longest(text: str, start: int, item: model.AnyField) -> tuple[str, int] | N
     if not begins.match(rest):
         return None
     while rest.strip():
+        rest = rest.rstrip(" ,\t")
         if _takes(item, rest.strip()):
-            end = start + len(rest.rstrip())
+            end = start + len(rest)
             return None if _has_another_unit(item, rest, text[end:]) else (rest.strip(), end)
         cut = max(rest.rstrip().rfind(" "), rest.rfind(","))
         if cut <= 0:
