@@ -40,13 +40,34 @@ def named_in(text: str, names: tuple[str, ...]) -> tuple[str, str, int, int]:
     """
     place = 0
     for line in text.split("\n"):
-        said = line.strip(" .:?*-\r").lower()
-        for name in names if len(said) > SHORTEST_QUESTION else ():
-            for key, question in _questions(name).items():
-                if question == said:
-                    return name, key, place, place + len(line)
+        # Behind the question an ask-back says what it needs, which a mail program may break.
+        said = line.partition("? ")[0].strip(" .:?*-\r").lower()
+        found = [
+            (name, key)
+            for name in (names if len(said) > SHORTEST_QUESTION else ())
+            for key, question in _questions(name).items()
+            if question == said
+        ]
+        if found:
+            # Two worksheets may ask it in the same words: the labels tell them apart.
+            name, key = max(found, key=lambda each: _count_labels(text, each[0]))
+            return name, key, place, place + len(line)
         place += len(line) + 1
     return "", "", 0, 0
+
+
+_QUOTED = re.compile(r"^[ \t]*(?:>[ \t]?)+", re.M)
+
+
+def unquoted(text: str) -> str:
+    """Return a text of the same length without the marks of a quoted mail."""
+    return _QUOTED.sub(lambda found: " " * len(found[0]), text)
+
+
+def _count_labels(text: str, name: str) -> int:
+    lines = [line.partition(":")[0].strip(" -*").lower() for line in text.splitlines()]
+    labels = {item.label.rstrip("?").lower() for item in worksheets.load(name).fields}
+    return sum(line.rstrip("?") in labels for line in lines)
 
 
 SHORTEST_QUESTION = 8  # characters
@@ -63,14 +84,29 @@ def _questions(name: str) -> dict[str, str]:
 
 def most_labels(text: str, names: tuple[str, ...]) -> str:
     """Return the worksheet with most labels before a colon; nothing when under two."""
-    lines = [line.partition(":")[0].strip().lower() for line in text.splitlines() if ":" in line]
     best, most = "", 1
     for name in names:
-        labels = {item.label.rstrip("?").lower() for item in worksheets.load(name).fields}
-        count = sum(line.rstrip("?") in labels for line in lines)
+        count = _count_labels(text, name)
         if count > most:
             best, most = name, count
     return best
+
+
+@cache
+def _helps(worksheet: str) -> tuple[re.Pattern[str], ...]:
+    """Return what an ask-back says of each field, as a mail program may have broken its lines."""
+    helps = sorted({item.help for item in worksheets.load(worksheet).fields}, key=len)
+    behind = r"(?:\s+(?:One of|The unit|Such as)\b:?[^\n]*)?"
+    return tuple(
+        re.compile(r"\s+".join(map(re.escape, said.split())) + behind) for said in helps[::-1] if said
+    )
+
+
+def without_helps(text: str, worksheet: str) -> str:
+    """Return a text of the same length without what our own ask-back says of where to look."""
+    for pattern in _helps(worksheet):
+        text = pattern.sub(lambda found: re.sub(r"\S", " ", found[0]), text)
+    return text
 
 
 def place_labelled(text: str, tokens: list[Token], worksheet: str, given: Given) -> set[int]:
@@ -83,6 +119,8 @@ def place_labelled(text: str, tokens: list[Token], worksheet: str, given: Given)
             start = gap.end() if gap else match.end()
             value = _value(text, start, item)
             if value is None:
+                if text[match.end() : match.end() + 1] == ":":  # asked, and not answered
+                    taken.update(range(*span(tokens, match.start(), match.end())))
                 continue
             said, end = value
             first, last = span(tokens, match.start(), end)

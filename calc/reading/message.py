@@ -65,12 +65,14 @@ def read(
         Worksheets that are filled with what the message gives though it doesn't ask for them;
         they stand behind the questions that it asks.
     """
-    text = text[:LONGEST]
+    original = text[:LONGEST]
+    text = labels.unquoted(original)
+    names = worksheets.names() if "\n" in text else ()
+    known, key, start, end = labels.named_in(text, names)
+    text = labels.without_helps(text, known) if known else text
     bare = plain(text)
     tokens = tokens_of(bare)
     given = Given()
-    names = worksheets.names() if "\n" in text else ()
-    known, key, start, end = labels.named_in(text, names)
     taken = set(range(*span(tokens, start, end)))
     known = known or (labels.most_labels(text, worksheets.names()) if ":" in text else "")
     if known:
@@ -91,7 +93,7 @@ def read(
     lost = [place_of(tokens, a.first, a.last) for a in (*given.loose, *given.apart)]
     lost += [place_of(tokens, f.first, f.last) for f in given.facts if f.amount]
     return Message(
-        text,
+        original,
         tuple(questions),
         tuple(sorted({span for span in lost if not _within(span, used)})),
         tuple(given.facts),
