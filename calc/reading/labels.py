@@ -33,27 +33,51 @@ def _labels(worksheet: str) -> tuple[tuple[re.Pattern[str], model.AnyField], ...
     )
 
 
-def named_in(text: str, names: tuple[str, ...]) -> tuple[str, str, int, int]:
-    """Return the worksheet and ask whose question is a line of the message, and where it stands.
+Named = tuple[str, str, int, int]
 
-    All of it is empty when no line is one.
-    """
+
+def named_in(text: str) -> list[Named]:
+    """Return each worksheet and ask whose question is a line, and where that stands."""
     place = 0
+    found: dict[str, Named] = {}
     for line in text.split("\n"):
         # Behind the question an ask-back says what it needs, which a mail program may break.
         said = line.partition("? ")[0].strip(" .:?*-\r").lower()
-        found = [
-            (name, key)
-            for name in (names if len(said) > SHORTEST_QUESTION else ())
-            for key, question in _questions(name).items()
-            if question == said
-        ]
-        if found:
+        if asked := _questions().get(said):
             # Two worksheets may ask it in the same words: the labels tell them apart.
-            name, key = max(found, key=lambda each: _count_labels(text, each[0]))
-            return name, key, place, place + len(line)
+            name, key = max(asked, key=lambda each: _count_labels(text, each[0]))
+            found.setdefault(name, (name, key, place, place + len(line)))
         place += len(line) + 1
-    return "", "", 0, 0
+    return list(found.values())
+
+
+SHORTEST_QUESTION = 8  # characters
+
+
+@cache
+def _questions() -> dict[str, list[tuple[str, str]]]:
+    """Return every worksheet and ask by its question, as `named_in` compares them."""
+    found: dict[str, list[tuple[str, str]]] = {}
+    for name in worksheets.names():
+        sheet = worksheets.load(name)
+        own = {ask.key: ask.question for ask in sheet.asks}
+        own.setdefault("", sheet.question)
+        for key, question in own.items():
+            said = question.strip(" .?").lower()
+            if len(said) > SHORTEST_QUESTION and all(n != name for n, _ in found.get(said, ())):
+                found.setdefault(said, []).append((name, key))
+    return found
+
+
+def section(text: str, named: list[Named], which: int) -> str:
+    """Return a text of the same length with one of its questions alone, and what stands before."""
+    first = named[0][2]
+    begin = named[which][2]
+    end = named[which + 1][2] if which + 1 < len(named) else len(text)
+    blank = re.compile(r"\S")
+    return (
+        text[:first] + blank.sub(" ", text[first:begin]) + text[begin:end] + " " * (len(text) - end)
+    )
 
 
 _QUOTED = re.compile(r"^[ \t]*(?:>[ \t]?)+", re.M)
@@ -65,21 +89,14 @@ def unquoted(text: str) -> str:
 
 
 def _count_labels(text: str, name: str) -> int:
-    lines = [line.partition(":")[0].strip(" -*").lower() for line in text.splitlines()]
-    labels = {item.label.rstrip("?").lower() for item in worksheets.load(name).fields}
-    return sum(line.rstrip("?") in labels for line in lines)
-
-
-SHORTEST_QUESTION = 8  # characters
+    lines = [line.partition(":") for line in text.splitlines()]
+    said = [begin.strip(" -*").lower().rstrip("?") for begin, colon, _ in lines if colon]
+    return sum(each in _all_labels(name) for each in said)
 
 
 @cache
-def _questions(name: str) -> dict[str, str]:
-    """Return the questions of a worksheet by the key of their ask, as `named_in` compares them."""
-    sheet = worksheets.load(name)
-    found = {ask.key: ask.question for ask in sheet.asks}
-    found.setdefault("", sheet.question)
-    return {key: question.strip(" .?").lower() for key, question in found.items()}
+def _all_labels(name: str) -> frozenset[str]:
+    return frozenset(item.label.rstrip("?").lower() for item in worksheets.load(name).fields)
 
 
 def most_labels(text: str, names: tuple[str, ...]) -> str:
@@ -96,9 +113,11 @@ def most_labels(text: str, names: tuple[str, ...]) -> str:
 def _helps(worksheet: str) -> tuple[re.Pattern[str], ...]:
     """Return what an ask-back says of each field, as a mail program may have broken its lines."""
     helps = sorted({item.help for item in worksheets.load(worksheet).fields}, key=len)
-    behind = r"(?:\s+(?:One of|The unit|Such as)\b:?[^\n]*)?"
+    behind = r"(?:\s+(?:One of|The unit|Such as)\b.*?\.(?=\s|$))?"
     return tuple(
-        re.compile(r"\s+".join(map(re.escape, said.split())) + behind) for said in helps[::-1] if said
+        re.compile(r"\s+".join(map(re.escape, said.split())) + behind, re.S)
+        for said in helps[::-1]
+        if said
     )
 
 

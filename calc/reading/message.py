@@ -16,6 +16,7 @@ from calc.reading import (
     leftover,
     loader_tools,
     marked,
+    own_words,
     pieces,
     prices,
     shafts,
@@ -66,9 +67,33 @@ def read(
         they stand behind the questions that it asks.
     """
     original = text[:LONGEST]
-    text = labels.unquoted(original)
-    names = worksheets.names() if "\n" in text else ()
-    known, key, start, end = labels.named_in(text, names)
+    text = labels.unquoted(own_words.without_reply(original))
+    named = labels.named_in(text) if "\n" in text else []
+    parts = [
+        _read(labels.section(text, named, which), each, machines, system)
+        for which, each in enumerate(named)
+    ] or [_read(text, None, machines, system, also)]
+    questions = tuple(each for part in parts for each in part.questions)
+    used = {span for q in questions for each in q.filled for span in each.spans}
+    used |= {span for q in questions for each in q.unclear for span in each.spans}
+    lost = {span for part in parts for span in part.lost if not _within(span, used)}
+    facts = tuple(fact for part in parts for fact in part.facts)
+    if named and also:
+        rest = [name for name in also if name not in {q.worksheet for q in questions}]
+        more = _read(text, named[0], machines, system, rest)
+        questions += more.questions[1:]
+    return Message(original, questions, tuple(sorted(lost)), facts)
+
+
+def _read(
+    text: str,
+    named: labels.Named | None,
+    machines: Sequence[Machine],
+    system: str,
+    also: Sequence[str] = (),
+) -> Message:
+    """Read a message, or the part of one that stands under a question of ours."""
+    known, key, start, end = named or ("", "", 0, 0)
     text = labels.without_helps(text, known) if known else text
     bare = plain(text)
     tokens = tokens_of(bare)
@@ -84,20 +109,13 @@ def read(
     found += [
         asked.Asked(name, "", ()) for name in also if name not in {f.worksheet for f in found}
     ]
-    named = named_machines(bare, tokens, machines)
-    questions = [question(each, given, tokens, named, system) for each in found]
+    listed = named_machines(bare, tokens, machines)
+    questions = [question(each, given, tokens, listed, system) for each in found]
     if not known and ":" not in text:
-        questions = [_with_labels(q, text, bare, tokens, named, system) for q in questions]
-    used = {span for q in questions for each in q.filled for span in each.spans}
-    used |= {span for q in questions for each in q.unclear for span in each.spans}
+        questions = [_with_labels(q, text, bare, tokens, listed, system) for q in questions]
     lost = [place_of(tokens, a.first, a.last) for a in (*given.loose, *given.apart)]
     lost += [place_of(tokens, f.first, f.last) for f in given.facts if f.amount]
-    return Message(
-        original,
-        tuple(questions),
-        tuple(sorted({span for span in lost if not _within(span, used)})),
-        tuple(given.facts),
-    )
+    return Message(text, tuple(questions), tuple(lost), tuple(given.facts))
 
 
 # Of what no shaft drives the weight and the pull decide, which another worksheet judges.
