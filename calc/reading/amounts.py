@@ -23,7 +23,9 @@ _NOT_COUNTED = frozenset(tables.small_words("not counted"))
 _CLOSE = frozenset(["'", '"', "#", "$", "k", "m", "f", "c", "a", "v", "w", "h", "s", "t", "d", "g"])
 _ALWAYS_WORD = frozenset(["x", "ch", "times", "thousand", "k", "grand"])
 _PARTS = {"\u00bd": "1/2", "\u00bc": "1/4", "\u00be": "3/4", "\u215c": "3/8", "\u215e": "7/8"}
+_PARTS_OF_ONE = frozenset([2, 3, 4, 5, 8, 10, 16, 32, 64])
 _SINGLE = ("acre", "ton", "hectare")  # of which "an acre" is one
+NO_SLOPE = 60  # degrees; so many without more are how hot it is, and in the United States
 MOST = 60  # a message that has more is a table
 # Kinds in which nobody writes a message, or whose units are those of commoner kinds.
 _LEFT_OUT = frozenset(["resistance_per_length", "transmittance", "energy", "spring_rate"])
@@ -119,6 +121,8 @@ def _amount(tokens: list[Token], place: int, taken: set[int]) -> Amount | None:
     if read is None:
         return None
     kinds, last, whose = _unit(tokens, read, taken)
+    if kinds.get("slope") == "deg" and read.value >= NO_SLOPE:
+        kinds = {"temperature": "F"}
     if dollar:
         kinds = {"money": "$"} if not kinds.get("money") else {"money": kinds["money"]}
     below = "temperature" in kinds and any(t.text == "below" for t in tokens[read.last : last])
@@ -173,7 +177,8 @@ def _fraction(tokens: list[Token], place: int) -> _Numeral | None:
         return _Numeral(place + 2, f"{texts[0]}-{top}/{bottom}", value, False)
     if len(texts) >= 3 and texts[1] == "/" and _whole(texts[0]) and _whole(texts[2]):
         value = float(texts[0]) / float(texts[2])
-        return _Numeral(place + 3, f"{texts[0]}/{texts[2]}", value, False) if value < 1 else None
+        real = value < 1 and int(texts[2]) in _PARTS_OF_ONE  # 11/14 is a day
+        return _Numeral(place + 3, f"{texts[0]}/{texts[2]}", value, False) if real else None
     skip = 2 if len(texts) >= 2 and texts[1] == "-" else 1
     if len(texts) >= skip + 3 and texts[skip + 1] == "/":
         top, bottom = texts[skip], texts[skip + 2]

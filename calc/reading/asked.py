@@ -96,6 +96,10 @@ def marks_of(stems: Sequence[str], said: Sequence[Said], given: Given) -> list[s
         words = meanings(each)
         for place in range(each.first, each.last):
             marks[place] |= words
+    for amount in (*given.loose, *(f.amount for f in given.facts if f.amount)):
+        if amount.first and amount.value >= LEAST_SAID:
+            # "weighs 500 lb" asks for no weight, "worth 7k" for no price.
+            marks[amount.first - 1] -= {_HEAVY, _WORTH}
     for fact in given.facts:
         if fact.amount and fact.amount.kinds:
             # "35 hp tractor" asks for no power.
@@ -115,7 +119,11 @@ _OF_TRACTOR = ("pto_power", "engine_power")
 # Words that two questions of one sentence may share.
 _QUESTION_WORDS = frozenset(map(stem, tables.small_words("question words")))
 _ASKING = frozenset(["?", *map(stem, tables.small_words("asking words"))])
+_BEING = frozenset(["is", "are"])
+_BEGINNING = frozenset([",", "and", "but", "or", ";", "-", ".", ":"])
 _POWER_UNITS = frozenset(["hp", "kw", "horse", stem("horse"), stem("horsepower")])
+LEAST_SAID = 50.0  # in any unit; "heavy 2 bottom plow" says no mass
+_HEAVY, _WORTH, _IT, _TOOL = "heavy", "worth", "it", "<implement>"
 _NAMED = frozenset(["implement_kind", "implement_shaft"])
 _KINDS = frozenset(["tool", "soil_state", "quick_coupler", "liquid", "machine", "hours"])
 
@@ -123,8 +131,16 @@ _KINDS = frozenset(["tool", "soil_state", "quick_coupler", "liquid", "machine", 
 def questions(marks: list[set[str]], ends: Sequence[int]) -> list[Asked]:
     """Return what a message asks, in the order in which it asks."""
     begin, found, told = 0, list[Asked](), list[Asked]()
+    named = False
     for end in ends:
-        asks = any(not marks[place].isdisjoint(_ASKING) for place in range(begin, end))
+        # "Have you a 6 ft mower? Will it go on my 33 hp?"
+        own = any(_TOOL in each for each in marks[begin:end])
+        for each in marks[begin:end] if named and not own else ():
+            if _IT in each:
+                each.add(_TOOL)
+                break
+        named |= own
+        asks = any(_asks(marks, place, begin) for place in range(begin, end))
         (found if asks else told).extend(_of_sentence(marks, begin, end, strong=True))
         begin = end
     # "Fluid in the tires. Need a ballast box?" asks nothing about the fluid.
@@ -134,6 +150,14 @@ def questions(marks: list[set[str]], ends: Sequence[int]) -> list[Asked]:
     if not found:
         found = _of_sentence(marks, 0, len(marks), strong=False)[:1]
     return _once(found)
+
+
+def _asks(marks: list[set[str]], place: int, begin: int) -> bool:
+    """Whether a word asks; "is" does so at the beginning: "the pins are 28 in" asks nothing."""
+    words = marks[place] & _ASKING
+    if words and words <= _BEING:
+        return place == begin or not marks[place - 1].isdisjoint(_BEGINNING)
+    return bool(words)
 
 
 def _of_sentence(marks: list[set[str]], begin: int, end: int, *, strong: bool) -> list[Asked]:
@@ -157,7 +181,7 @@ def _of_sentence(marks: list[set[str]], begin: int, end: int, *, strong: bool) -
         taken.update(dict.fromkeys(own, pattern.worksheet))
         ask = ask_of(pattern.worksheet, pattern.asks)
         found.append(Asked(pattern.worksheet, ask, tuple(sorted(places))))
-    return sorted(found, key=lambda each: each.places[0])
+    return sorted(found, key=lambda each: each.places[-1 if strong else 0])
 
 
 def _matched(

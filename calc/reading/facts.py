@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from calc import tables
-from calc.reading import prices
+from calc.reading import beside, prices
 from calc.reading.amounts import Amount
 from calc.reading.either import alternatives
 from calc.reading.given import Cue, Fact, Given, cues, subject_of
@@ -27,10 +27,6 @@ _COMMA, _AND = 2, 1
 _LINKS = frozenset(tables.small_words("links"))
 # Words that may stand between an amount and its noun.
 _ADJECTIVES = frozenset(tables.small_words("adjectives"))
-_ROADS = frozenset(["road", "highway", "hwy", "zone"])
-_SIGNS = frozenset(["road", "highway", "car", "cars", "traffic"])
-_SIGNED = frozenset(range(25, 85, 5))  # [mph]; bare before "road" it is the speed on its signs
-_WAYS = frozenset(["road", "highway", "street", "bridge", "driveway", "pavement"])
 _NO_WIDTH = frozenset(tables.small_words("no width"))
 _LAMPS = frozenset(["led", "halogen", "x"])  # "two 55 W halogen lamps", "4 x 55 W lamps"
 _BEFORE_STATE = (["when"], ["when", "it", "is"], ["while"])  # "40 when raised"
@@ -38,9 +34,9 @@ _NEEDING = frozenset(["take", "takes", "need", "needs", "want", "wants", "requir
 _OUTLETS = frozenset(["remote", "remotes", "outlet", "outlets"])
 _DRAGGED = frozenset(["drag", "dragging", "skid", "skidding", "pull", "pulling", "tow", "towing"])
 _TAKING = frozenset(["take", "takes", "lose", "loses", "eat", "eats", "steal", "steals"])
+_OF_AN_ENGINE = frozenset(["hp", "PS", "kW"])  # cooling is told in Btu/h
+_BEGINNING = frozenset(["a", "an", "my", "our", "the", "this", "that", "his", "your"])
 _BEING = frozenset(["is", "are", "was", "weighs", "measures"])
-_OVERLAPS = (["overlap", "is"], ["overlap", "of"], ["overlap", "only"])
-_HEATERS = frozenset(["heat", "heater", "heating", "heaters"])
 _STICKS = frozenset(["out", "back", "behind"])  # "it sticks out 4 ft" is no width
 _CARRIERS = frozenset(["pallet_forks", "bale_spear"])  # behind the tractor
 _PLACES = frozenset(["back", "front", "rear"])
@@ -86,6 +82,7 @@ class Placing:
             return ""  # "at 6 mph trains 50 mph"
         if self._word_before(amount) in _BEING and self._is_said_of(amount):
             return ""  # "the cutter is 84 in wide, tractor 66 in"
+        opens = self._opens(amount)
         while place < len(self.tokens):
             inner = self.inside.get(place)
             if inner:
@@ -97,10 +94,19 @@ class Placing:
             if named:
                 return named
             joins = self.tokens[place].text == "or" and place + 1 in self.inside
+            # "my 1650 lb, 20 pto hp tractor"
+            joins |= self.tokens[place].text == "," and place + 1 in self.inside and opens
             if not joins and self.tokens[place].text not in _ADJECTIVES:
                 return ""
             place += 1
         return ""
+
+    def _opens(self, amount: Amount) -> bool:
+        """Whether an amount begins what is said of a thing: "my 1650 lb", "a 28 hp, 2400 lb"."""
+        place = amount.first - 1
+        while place in self.inside or (place > 0 and self.tokens[place].text == ","):
+            place -= 1
+        return place >= 0 and self.tokens[place].text in _BEGINNING
 
     def _word_before(self, amount: Amount) -> str:
         return self.tokens[amount.first - 1].text if amount.first else ""
@@ -128,8 +134,15 @@ class Placing:
             return before[-1]
         if any("power" in a.kinds for a in self.amounts if begin <= a.first < amount.first):
             return "tractor"  # "it has 16 hp and weighs ..."
+        if self._word_before(amount) in _BEING and self._is_closed(amount):
+            return ""  # "mine weighs 2200 lb, box blade 500 lb"
         after = [s for said, s in self.subjects if amount.last <= said.first < end]
         return after[0] if len(set(after)) == 1 else ""
+
+    def _is_closed(self, amount: Amount) -> bool:
+        """Whether a comma or "and" stands behind an amount."""
+        behind = self.tokens[amount.last : amount.last + 1]
+        return any(token.text in (",", "and") for token in behind)
 
     def _named_before(self, amount: Amount, subject: str) -> bool:
         begin, _ = self.sentence(amount.first)
@@ -151,15 +164,20 @@ class Placing:
     def options(self, amount: Amount) -> list[Fact]:
         """Return the fields that an amount may be of, the likeliest first."""
         behind = self.noun_behind(amount)
+        if behind == "cab" and amount.kinds.get("power") in _OF_AN_ENGINE:
+            behind = "tractor"  # "a 40 hp cab"
         found = []
         if amount.whose:
             name = "pto_power" if amount.whose == "pto" else "engine_power"
             return [self._fact(amount, (name,), "power", f"“{amount.whose}” stands in it", 0)]
+        if amount.kinds.get("power") == "Btu/h":
+            why = "so much is cooled"
+            return [self._fact(amount, ("cooling_capacity",), "power", why, 0)]
         if amount.kinds.get("power") == "W":
             return []  # of a lamp, which says its kind, or of a heater
         if "power" in amount.kinds and self._is_a_loss(amount):
             return []
-        if "length" in amount.kinds and self._is_overlap(amount):
+        if "length" in amount.kinds and beside.is_overlap(self.tokens, amount):
             return []  # what is left of two tubes is no tube's length
         if counted := self._counted_before(amount):
             why = "“x” says how many"
@@ -173,9 +191,9 @@ class Placing:
         if self._word_before(amount) in _NEEDING and self._outlets_behind(amount):
             why = "it takes so many"
             return [self._fact(amount, ("remotes_needed",), "count", why, 0)]
-        if self._is_my_speed(amount):
+        if beside.is_my_speed(self.tokens, amount):
             return [self._fact(amount, ("road_speed",), "speed", "“me” beside the cars' speed", 0)]
-        if self._road_behind(amount):
+        if beside.road_behind(self.tokens, amount):
             return [self._fact(amount, ("car_speed",), "speed", "the road is known by it", 0)]
         if behind:
             found += self._by_subject(amount, behind, 0.5, "its noun stands right behind it")
@@ -194,24 +212,10 @@ class Placing:
 
     def _is_a_loss(self, amount: Amount) -> bool:
         """Whether a power is what something other than an implement takes: "will a/c take 5 hp"."""
-        before = {token.text for token in self.tokens[max(0, amount.first - 2) : amount.first]}
+        begin, _ = self.sentence(amount.first)
+        near = max(begin, amount.first - 2)
+        before = {token.text for token in self.tokens[near : amount.first]}
         return bool(before & _TAKING) and self.about(amount) != "implement"
-
-    def _is_overlap(self, amount: Amount) -> bool:
-        """Whether an amount is that of an overlap: "overlap 8 in", "8 in of overlap"."""
-        texts = [token.text for token in self.tokens]
-        before = texts[max(0, amount.first - 2) : amount.first]
-        behind = texts[amount.last : amount.last + 2]
-        said = before[-1:] == ["overlap"] or behind[:1] == ["overlap"]
-        return said or before in _OVERLAPS or behind == ["of", "overlap"]
-
-    def is_heat(self, amount: Amount) -> bool:
-        """Whether a power is that of a heater, which no page asks for: "cab heat 5 kW"."""
-        if "power" not in amount.kinds:
-            return False
-        beside = {self._word_before(amount)}
-        beside |= {token.text for token in self.tokens[amount.last : amount.last + 1]}
-        return bool(beside & _HEATERS)
 
     def _counted_before(self, amount: Amount) -> tuple[str, ...]:
         """Return what "x2" behind things that are counted says: "55 W lights x2"."""
@@ -228,34 +232,8 @@ class Placing:
         before = [token.text for token in self.tokens[begin : amount.first]]
         return "loader" in before and bool({"rated", "rate"} & set(before[-2:]))
 
-    def _road_behind(self, amount: Amount) -> bool:
-        """Whether a speed is that of a road: "a 55 mph road", "on a 45 road", "road 55"."""
-        if not amount.kinds and self._word_before(amount) in _SIGNS:
-            return amount.value in _SIGNED
-        if not any(t.text in _ROADS for t in self.tokens[amount.last : amount.last + 1]):
-            return False
-        return "speed" in amount.kinds or amount.value in _SIGNED
-
-    def _is_my_speed(self, amount: Amount) -> bool:
-        """Whether a number behind "me" is a speed: "me 12 mph", "road 55, me 12"."""
-        if "speed" in amount.kinds:
-            return self._word_before(amount) == "me"
-        words = {token.text for token in self.tokens}
-        bare = not amount.kinds and not amount.spelled and amount.value < min(_SIGNED)
-        return bare and self._word_before(amount) == "me" and bool(words & {*_SIGNS, "limit"})
-
     def _outlets_behind(self, amount: Amount) -> bool:
         return any(t.text in _OUTLETS for t in self.tokens[amount.last : amount.last + 1])
-
-    def is_roads(self, amount: Amount) -> bool:
-        """Whether a length is the width of a road or a bridge: "the road is 20 ft wide"."""
-        if "length" not in amount.kinds:
-            return False
-        before = [token.text for token in self.tokens[max(0, amount.first - 3) : amount.first]]
-        behind = [token.text for token in self.tokens[amount.last : amount.last + 2]]
-        if "lane" in before or behind[:1] == ["lane"] or "wide" not in behind:
-            return False
-        return bool(_WAYS & {*before, *behind[1:]})
 
     def _is_elsewhere(self, amount: Amount, subject: str) -> bool:
         """Whether an amount is not of what the sentence speaks of: "30 in back", a cutter's hp."""
@@ -307,6 +285,9 @@ class Placing:
         head = ends.get(cue.first)
         if head is None or amount.last not in firsts:
             return False
+        own = [each for each in cues()[cue.value_of("cue")] if each.side != "before"]
+        if not any(each.kind in head.kinds if head.kinds else each.bare for each in own):
+            return False  # "6 acres at 3.5 mph with": no land is "at"
         while (said := behind.get(head.first)) and (earlier := ends.get(said.first)):
             head = earlier
         return head.first not in behind
@@ -375,8 +356,8 @@ def place_amounts(placing: Placing, given: Given) -> None:
     given.apart += [
         amount
         for amount in placing.amounts
-        if placing.is_roads(amount)
-        or placing.is_heat(amount)
+        if beside.is_roads(placing.tokens, amount)
+        or beside.is_heat(placing.tokens, amount)
         or prices.is_paid_down(placing.tokens, amount)
     ]
     own = [amount for amount in placing.amounts if amount not in given.apart]

@@ -28,9 +28,11 @@ def question(
     sheet = worksheets.load(found.worksheet)
     names = {item.name: item for item in sheet.fields}
     filled = {name: each for name, each in machines.items() if name in names}
+    own = sheet.ask(found.ask).fields
     for fact in sorted((_at_shaft(f, names) for f in given.facts), key=lambda each: each.cost):
         place = place_of(tokens, fact.first, fact.last)
-        for name in fact.fields:
+        # "see 400 ft" is what the ask wants seen
+        for name in sorted(fact.fields, key=lambda name: name not in own):
             text = text_for(names[name], fact, system) if name in names else None
             if text is not None and (name not in filled or filled[name].text == text):
                 earlier = filled[name].spans if name in filled else ()
@@ -65,8 +67,15 @@ _OF_ASK = {
     ("resale", "payments"): _LOAN,
     ("road-towing", "stops"): {"speed": "road_speed"},
     ("rail-crossing", "clear"): {"speed": "crossing_speed"},
+    ("drive", "fuel"): {"duration": "hours_per_year"},
+    ("drive", "worth"): {"duration": "hours_per_year"},
+    ("lawn", "time"): {"speed": "ground_speed"},
+    ("lawn", "rate"): {"speed": "ground_speed"},
+    ("cab", "can"): {"temperature": "outside_temperature"},
+    ("cab", "size"): {"temperature": "outside_temperature"},
 }
-LEAST_PRICE = 1000.0  # below it a loose number may be a payment, a fee or a down payment
+# Below it a loose number may be a payment, a fee or a down payment, or the air inside [F].
+LEAST = {"money": 1000.0, "temperature": 80.0}
 
 
 def _of_ask(fields: Mapping[str, str], amount: Amount, others: Sequence[Amount]) -> str:
@@ -74,7 +83,7 @@ def _of_ask(fields: Mapping[str, str], amount: Amount, others: Sequence[Amount])
     for kind, name in fields.items():
         fits = kind in amount.kinds or (kind == "money" and not amount.kinds)
         rival = any(kind in each.kinds or (kind == "money" and not each.kinds) for each in others)
-        large = kind != "money" or amount.value >= LEAST_PRICE
+        large = amount.value >= LEAST.get(kind, 0.0)
         if fits and large and not rival:
             return name
     return ""

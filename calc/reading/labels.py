@@ -13,8 +13,7 @@ from calc import model, worksheets
 from calc.errors import InputError
 from calc.reading.amounts import units
 from calc.reading.given import Fact, Given
-from calc.reading.marked import span
-from calc.reading.words import Token
+from calc.reading.words import Token, span
 
 _BETWEEN = re.compile(r"\s*(?:[:=]|\bis\b|\bof\b|\bare\b)?\s*", re.I)
 _BEGINS = re.compile(r"[-$~.\d]|(?:about|around|between|roughly)\b", re.I)
@@ -34,44 +33,99 @@ def _labels(worksheet: str) -> tuple[tuple[re.Pattern[str], model.AnyField], ...
     )
 
 
-def named_in(text: str, names: tuple[str, ...]) -> tuple[str, str, int, int]:
-    """Return the worksheet and ask whose question is a line of the message, and where it stands.
+Named = tuple[str, str, int, int]
 
-    All of it is empty when no line is one.
-    """
+
+def named_in(text: str) -> list[Named]:
+    """Return each worksheet and ask whose question is a line, and where that stands."""
     place = 0
+    found: dict[str, Named] = {}
     for line in text.split("\n"):
-        said = line.strip(" .:?*-\r").lower()
-        for name in names if len(said) > SHORTEST_QUESTION else ():
-            for key, question in _questions(name).items():
-                if question == said:
-                    return name, key, place, place + len(line)
+        # Behind the question an ask-back says what it needs, which a mail program may break.
+        said = line.partition("? ")[0].strip(" .:?*-\r").lower()
+        if asked := _questions().get(said):
+            # Two worksheets may ask it in the same words: the labels tell them apart.
+            name, key = max(asked, key=lambda each: _count_labels(text, each[0]))
+            found.setdefault(name, (name, key, place, place + len(line)))
         place += len(line) + 1
-    return "", "", 0, 0
+    return list(found.values())
 
 
 SHORTEST_QUESTION = 8  # characters
 
 
 @cache
-def _questions(name: str) -> dict[str, str]:
-    """Return the questions of a worksheet by the key of their ask, as `named_in` compares them."""
-    sheet = worksheets.load(name)
-    found = {ask.key: ask.question for ask in sheet.asks}
-    found.setdefault("", sheet.question)
-    return {key: question.strip(" .?").lower() for key, question in found.items()}
+def _questions() -> dict[str, list[tuple[str, str]]]:
+    """Return every worksheet and ask by its question, as `named_in` compares them."""
+    found: dict[str, list[tuple[str, str]]] = {}
+    for name in worksheets.names():
+        sheet = worksheets.load(name)
+        own = {ask.key: ask.question for ask in sheet.asks}
+        own.setdefault("", sheet.question)
+        for key, question in own.items():
+            said = question.strip(" .?").lower()
+            if len(said) > SHORTEST_QUESTION and all(n != name for n, _ in found.get(said, ())):
+                found.setdefault(said, []).append((name, key))
+    return found
+
+
+def section(text: str, named: list[Named], which: int) -> str:
+    """Return a text of the same length with one of its questions alone, and what stands before."""
+    first = named[0][2]
+    begin = named[which][2]
+    end = named[which + 1][2] if which + 1 < len(named) else len(text)
+    blank = re.compile(r"\S")
+    return (
+        text[:first] + blank.sub(" ", text[first:begin]) + text[begin:end] + " " * (len(text) - end)
+    )
+
+
+_QUOTED = re.compile(r"^[ \t]*(?:>[ \t]?)+", re.M)
+
+
+def unquoted(text: str) -> str:
+    """Return a text of the same length without the marks of a quoted mail."""
+    return _QUOTED.sub(lambda found: " " * len(found[0]), text)
+
+
+def _count_labels(text: str, name: str) -> int:
+    lines = [line.partition(":") for line in text.splitlines()]
+    said = [begin.strip(" -*").lower().rstrip("?") for begin, colon, _ in lines if colon]
+    return sum(each in _all_labels(name) for each in said)
+
+
+@cache
+def _all_labels(name: str) -> frozenset[str]:
+    return frozenset(item.label.rstrip("?").lower() for item in worksheets.load(name).fields)
 
 
 def most_labels(text: str, names: tuple[str, ...]) -> str:
     """Return the worksheet with most labels before a colon; nothing when under two."""
-    lines = [line.partition(":")[0].strip().lower() for line in text.splitlines() if ":" in line]
     best, most = "", 1
     for name in names:
-        labels = {item.label.rstrip("?").lower() for item in worksheets.load(name).fields}
-        count = sum(line.rstrip("?") in labels for line in lines)
+        count = _count_labels(text, name)
         if count > most:
             best, most = name, count
     return best
+
+
+@cache
+def _helps(worksheet: str) -> tuple[re.Pattern[str], ...]:
+    """Return what an ask-back says of each field, as a mail program may have broken its lines."""
+    helps = sorted({item.help for item in worksheets.load(worksheet).fields}, key=len)
+    behind = r"(?:\s+(?:One of|The unit|Such as)\b.*?\.(?=\s|$))?"
+    return tuple(
+        re.compile(r"\s+".join(map(re.escape, said.split())) + behind, re.S)
+        for said in helps[::-1]
+        if said
+    )
+
+
+def without_helps(text: str, worksheet: str) -> str:
+    """Return a text of the same length without what our own ask-back says of where to look."""
+    for pattern in _helps(worksheet):
+        text = pattern.sub(lambda found: re.sub(r"\S", " ", found[0]), text)
+    return text
 
 
 def place_labelled(text: str, tokens: list[Token], worksheet: str, given: Given) -> set[int]:
@@ -84,6 +138,8 @@ def place_labelled(text: str, tokens: list[Token], worksheet: str, given: Given)
             start = gap.end() if gap else match.end()
             value = _value(text, start, item)
             if value is None:
+                if text[match.end() : match.end() + 1] == ":":  # asked, and not answered
+                    taken.update(range(*span(tokens, match.start(), match.end())))
                 continue
             said, end = value
             first, last = span(tokens, match.start(), end)
@@ -127,8 +183,9 @@ def _longest(text: str, start: int, item: model.AnyField) -> tuple[str, int] | N
     if not begins.match(rest):
         return None
     while rest.strip():
+        rest = rest.rstrip(" ,\t")
         if _takes(item, rest.strip()):
-            end = start + len(rest.rstrip())
+            end = start + len(rest)
             return None if _has_another_unit(item, rest, text[end:]) else (rest.strip(), end)
         cut = max(rest.rstrip().rfind(" "), rest.rfind(","))
         if cut <= 0:

@@ -27,7 +27,8 @@ def on_the_loader(said: Sequence[Said], tokens: Sequence[Token]) -> list[Said]:
     for each in said:
         tool = CARRIERS.get(each.value_of("implement_kind"), "")
         if tool and _is_in_front(each.first, each.last, tokens):
-            each = _tool(each.first, each.last, tool, each.phrase)
+            bare = _as_load(each)  # "a round bale up front" says not what holds it
+            each = bare if bare is not each else _tool(each.first, each.last, tool, each.phrase)
         found.append(each)
     for place, token in enumerate(tokens):
         tool = _WORDS.get(token.text, "") if place not in inside else ""

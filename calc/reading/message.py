@@ -10,7 +10,18 @@ from itertools import pairwise
 from calc import worksheets
 from calc.machines import Machine
 from calc.mechanics import implement_power
-from calc.reading import asked, labels, leftover, loader_tools, marked, prices, shafts
+from calc.reading import (
+    asked,
+    labels,
+    leftover,
+    loader_tools,
+    marked,
+    own_words,
+    pieces,
+    prices,
+    shafts,
+    tires,
+)
 from calc.reading.amounts import amounts_of
 from calc.reading.choosing import place_choices
 from calc.reading.facts import Placing, place_amounts
@@ -26,6 +37,7 @@ from calc.reading.words import (
     place_of,
     plain,
     sentence_ends,
+    span,
     stems_of,
     tokens_of,
 )
@@ -54,13 +66,39 @@ def read(
         Worksheets that are filled with what the message gives though it doesn't ask for them;
         they stand behind the questions that it asks.
     """
-    text = text[:LONGEST]
+    original = text[:LONGEST]
+    text = labels.unquoted(own_words.without_reply(original))
+    named = labels.named_in(text) if "\n" in text else []
+    parts = [
+        _read(labels.section(text, named, which), each, machines, system)
+        for which, each in enumerate(named)
+    ] or [_read(text, None, machines, system, also)]
+    questions = tuple(each for part in parts for each in part.questions)
+    used = {span for q in questions for each in q.filled for span in each.spans}
+    used |= {span for q in questions for each in q.unclear for span in each.spans}
+    lost = {span for part in parts for span in part.lost if not _within(span, used)}
+    facts = tuple(fact for part in parts for fact in part.facts)
+    if named and also:
+        rest = [name for name in also if name not in {q.worksheet for q in questions}]
+        more = _read(text, named[0], machines, system, rest)
+        questions += more.questions[1:]
+    return Message(original, questions, tuple(sorted(lost)), facts)
+
+
+def _read(
+    text: str,
+    named: labels.Named | None,
+    machines: Sequence[Machine],
+    system: str,
+    also: Sequence[str] = (),
+) -> Message:
+    """Read a message, or the part of one that stands under a question of ours."""
+    known, key, start, end = named or ("", "", 0, 0)
+    text = labels.without_helps(text, known) if known else text
     bare = plain(text)
     tokens = tokens_of(bare)
     given = Given()
-    names = worksheets.names() if "\n" in text else ()
-    known, key, start, end = labels.named_in(text, names)
-    taken = set(range(*marked.span(tokens, start, end)))
+    taken = set(range(*span(tokens, start, end)))
     known = known or (labels.most_labels(text, worksheets.names()) if ":" in text else "")
     if known:
         taken |= labels.place_labelled(text, tokens, known, given)
@@ -71,20 +109,13 @@ def read(
     found += [
         asked.Asked(name, "", ()) for name in also if name not in {f.worksheet for f in found}
     ]
-    named = named_machines(bare, tokens, machines)
-    questions = [question(each, given, tokens, named, system) for each in found]
+    listed = named_machines(bare, tokens, machines)
+    questions = [question(each, given, tokens, listed, system) for each in found]
     if not known and ":" not in text:
-        questions = [_with_labels(q, text, bare, tokens, named, system) for q in questions]
-    used = {span for q in questions for each in q.filled for span in each.spans}
-    used |= {span for q in questions for each in q.unclear for span in each.spans}
+        questions = [_with_labels(q, text, bare, tokens, listed, system) for q in questions]
     lost = [place_of(tokens, a.first, a.last) for a in (*given.loose, *given.apart)]
     lost += [place_of(tokens, f.first, f.last) for f in given.facts if f.amount]
-    return Message(
-        text,
-        tuple(questions),
-        tuple(sorted({span for span in lost if not _within(span, used)})),
-        tuple(given.facts),
-    )
+    return Message(text, tuple(questions), tuple(lost), tuple(given.facts))
 
 
 # Of what no shaft drives the weight and the pull decide, which another worksheet judges.
@@ -99,9 +130,12 @@ def _suited(found: asked.Asked, tokens: list[Token], given: Given) -> asked.Aske
     """
     if (found.worksheet, found.ask) == ("pairing", "duty") and _is_implement_much(tokens, given):
         return replace(found, ask="run")
-    weighed = (found.worksheet, found.ask) == ("ballast", "front_weight")
+    weighed = found.worksheet == "ballast" and found.ask in ("front_weight", "carry")
     if weighed and _is_loaders(found, tokens, given):
         return replace(found, ask="behind")
+    named = {name for fact in given.facts for name in fact.fields}
+    if (found.worksheet, found.ask) == ("closing", "view") and "entrance_sight" in named:
+        return replace(found, ask="pull")  # who says how far one sees asks whether it is enough
     kinds = {fact.text for fact in given.facts if fact.fields == ("implement_kind",)}
     ask = _WITHOUT_SHAFT.get(found.ask, "") if found.worksheet == "pto" else ""
     driven = any(implement_power.kind_row(kind) is not None for kind in kinds)
@@ -114,7 +148,8 @@ def _is_loaders(found: asked.Asked, tokens: list[Token], given: Given) -> bool:
     """Whether a question of ballast is about a load on the loader, and about nothing behind."""
     named = {name for fact in given.facts for name in fact.fields}
     in_front = bool(named & {"loader_payload", "loader_tool"})
-    says_front = any(tokens[place].text == "front" for place in found.places)
+    asks = found.ask == "front_weight"
+    says_front = asks and any(tokens[place].text == "front" for place in found.places)
     return in_front and "implement_kind" not in named and not says_front
 
 
@@ -133,22 +168,23 @@ def _words(
 ) -> list[asked.Asked]:
     """Place all that stands in a message, and return what it asks."""
     stems = stems_of(tokens)
-    tires = marked.tires_in(bare)
-    for match in tires:
-        first, last = marked.span(tokens, match.start(), match.end())
+    taken |= marked.place_nothings(bare, tokens)
+    sizes = tires.tires_in(bare)
+    for match in sizes:
+        first, last = span(tokens, match.start(), match.end())
         taken.update(range(first, last))
     said = loader_tools.on_the_loader(phrases_of(tokens, stems, taken, lexicon()), tokens)
     words = {s.value for each in said for s in each.senses if s.sense == "word"} | set(stems)
-    marked.place_tires(bare, [m for m in tires], tokens, given)
+    tires.place_tires(bare, sizes, tokens, given)
     busy = taken | marked.place_bolts(bare, tokens, words, given)
     busy |= shafts.place_shafts(tokens, said, given)
     ends = sentence_ends(tokens)
     amounts = amounts_of(tokens, busy)
     measured = {i for each in amounts if each.kinds for i in range(each.first, each.last)}
     cued = phrases_of(tokens, stems, taken | measured, cue_phrases())
-    amounts = marked.multiplied(tokens, amounts)
+    amounts = pieces.multiplied(tokens, amounts)
     placing = Placing(tokens, said, cued, amounts, ends)
-    placing.subjects += [(_tire(tokens, match), "tire") for match in tires]
+    placing.subjects += [(_tire(tokens, match), "tire") for match in sizes]
     placing.subjects.sort(key=lambda item: item[0].first)
     marked.place_categories(bare, tokens, placing.subjects, given)
     category = {
@@ -171,7 +207,7 @@ def _words(
     place_choices(free, tokens, given)
     leftover.place_generator(given)
     for begin, end in pairwise([0, *ends]):
-        marked.place_lamps(tokens, begin, end, given)
+        pieces.place_lamps(tokens, begin, end, given)
     marked.place_place(text, tokens, given)
     chosen = {i for f in given.facts if f.amount is None for i in range(f.first, f.last)}
     given.loose = [a for a in given.loose if not chosen.issuperset(range(a.first, a.last))]
@@ -182,7 +218,7 @@ def _words(
 
 
 def _tire(tokens: list[Token], match: re.Match[str]) -> Said:
-    first, last = marked.span(tokens, match.start(), match.end())
+    first, last = span(tokens, match.start(), match.end())
     return Said(first, last, (), match[0])
 
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from calc.reading.amounts import Amount
 from calc.reading.given import Fact, Given, subject_of
-from calc.reading.words import Said, Token
+from calc.reading.words import NUMBER, Said, Token
 
 _SHAFTS = {"540": "1-540", "1000": "1-1000"}
 _FILLERS = frozenset(["rpm", "speed", "-", "pto", "only"])
@@ -44,12 +44,43 @@ def place_shafts(tokens: Sequence[Token], said: Sequence[Said], given: Given) ->
         if shaft:
             mine = not others or others == {_SHAFTS[tokens[place].text]}
             _put(tokens, found, "tractor" if mine else "implement", place, last)
+    spoken = _place_splines(tokens, subjects, found)
     taken: set[int] = set()
     for facts in found.values():
         (given.facts if len({f.text for f in facts}) == 1 else given.doubtful).extend(facts)
         taken |= {place for fact in facts for place in range(fact.first, fact.last)}
     # "2100 rpm for 540" gives no mass of 540.
-    return taken | {p for p in speeds if tokens[p].text == "540" and not _has_unit(tokens, p)}
+    return (
+        taken | spoken | {p for p in speeds if tokens[p].text == "540" and not _has_unit(tokens, p)}
+    )
+
+
+# How many splines a shaft of 1000 rpm has; six are those of 540 as well.
+_SPLINES = {"21": "2-1000", "20": "3-1000"}
+_NEAR_SPLINE = 8  # words before the count of splines, for what they are of
+
+
+def _place_splines(
+    tokens: Sequence[Token], subjects: dict[int, str], found: dict[str, list[Fact]]
+) -> set[int]:
+    """Take "21 spline" for the shaft of the machine named last before it; return its tokens."""
+    taken: set[int] = set()
+    for place, token in enumerate(tokens[1:]):
+        if token.text not in ("spline", "splines") or tokens[place].kind != NUMBER:
+            continue
+        taken |= {place, place + 1}
+        near = range(max(0, place - _NEAR_SPLINE), place)
+        named = [subjects.get(i) or ("tractor" if tokens[i].text in _MY else "") for i in near]
+        whose = next((each for each in reversed(named) if each), "tractor")
+        option = _SPLINES.get(tokens[place].text, "")
+        name = f"{whose}_shaft"
+        if option and whose in ("tractor", "implement") and name not in found:
+            why = "so many splines has a shaft of 1000 rpm"
+            found[name] = [Fact((name,), place, place + 2, option, why=why)]
+    return taken
+
+
+_MY = frozenset(["pto", "my", "mine", "tractor"])
 
 
 def _has_unit(tokens: Sequence[Token], place: int) -> bool:

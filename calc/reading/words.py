@@ -18,9 +18,11 @@ NUMBER, WORD, MARK = "number", "word", "mark"
 SHORTEST_SLIP, LONG = 5, 9
 _TOKEN = re.compile(
     r"(?P<number>(?:\d{1,3}(?:,\d{3})+(?!\d)|\d+)(?:\.\d+)?|\.\d+)"
-    r"|(?P<word>[^\W\d_]+(?:['’][^\W\d_]+)*)"
+    r"|(?P<word>(?<![^\W_])w/(?:o(?:ut)?)?(?![^\W_]*/)|[^\W\d_]+(?:['’][^\W\d_]+)*)"
     r"|(?P<mark>\S)"
 )
+# How people write small words; behind a number "w" is watts.
+_SHORT = {"w/": "with", "w": "with", "w/o": "without", "w/out": "without", "&": "and"}
 _SPELLED = re.compile(r"['’]")
 
 
@@ -59,10 +61,12 @@ class Said:
 
 def tokens_of(text: str) -> list[Token]:
     """Return the words, numbers and marks of a message, in order."""
-    found = []
+    found: list[Token] = []
     for match in _TOKEN.finditer(text):
         kind = match.lastgroup or MARK
         plain = _SPELLED.sub("", match[0].lower()) if kind == WORD else match[0].lower()
+        if plain in _SHORT and not (found and found[-1].kind == NUMBER):
+            plain = _SHORT[plain]
         found.append(Token(kind, plain, match.start(), match.end()))
     return found
 
@@ -70,6 +74,12 @@ def tokens_of(text: str) -> list[Token]:
 def place_of(tokens: list[Token], first: int, last: int) -> tuple[int, int]:
     """Return where the tokens `first` up to `last` stand in the text, in characters."""
     return tokens[first].start, tokens[last - 1].end
+
+
+def span(tokens: list[Token], start: int, end: int) -> tuple[int, int]:
+    """Return the tokens between two places of the text."""
+    inside = [i for i, token in enumerate(tokens) if token.start < end and token.end > start]
+    return (inside[0], inside[-1] + 1) if inside else (0, 0)
 
 
 def stem(word: str) -> str:
@@ -221,6 +231,12 @@ _PLAIN = str.maketrans(
 )
 
 
+_LISTED = re.compile(r"(?:(?<![\w.(/$])[1-9]\)|(?:^|(?<=;))\s*[1-9]\.(?=\s))")
+
+
 def plain(text: str) -> str:
-    """Return a message of the same length in plain marks; every line break ends a sentence."""
-    return text.translate(_PLAIN)
+    """Return a message of the same length in plain marks.
+
+    Every line break ends a sentence, and so does the number of a list: "1) ... 2) ...".
+    """
+    return _LISTED.sub(lambda found: ";" * len(found[0]), text.translate(_PLAIN))

@@ -1,0 +1,67 @@
+"""What the words right beside an amount say of it: a road's speed or width, an overlap, heat."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from calc.reading.amounts import Amount
+from calc.reading.words import Token
+
+_ROADS = frozenset(["road", "highway", "hwy", "zone"])
+_SIGNS = frozenset(["road", "highway", "car", "cars", "traffic"])
+_SIGNED = frozenset(range(25, 85, 5))  # [mph]; bare before "road" it is the speed on its signs
+_WAYS = frozenset(["road", "highway", "street", "bridge", "driveway", "pavement"])
+_OVERLAPS = (["overlap", "is"], ["overlap", "of"], ["overlap", "only"])
+_HEATERS = frozenset(["heat", "heater", "heating", "heaters"])
+
+
+def word_before(tokens: Sequence[Token], amount: Amount) -> str:
+    """Return the word right before an amount."""
+    return tokens[amount.first - 1].text if amount.first else ""
+
+
+def is_overlap(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether an amount is that of an overlap: "overlap 8 in", "8 in of overlap"."""
+    texts = [token.text for token in tokens]
+    before = texts[max(0, amount.first - 2) : amount.first]
+    behind = texts[amount.last : amount.last + 2]
+    said = before[-1:] == ["overlap"] or behind[:1] == ["overlap"]
+    return said or before in _OVERLAPS or behind == ["of", "overlap"]
+
+
+def is_heat(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether a power is that of a heater, which no page asks for: "cab heat 5 kW"."""
+    if "power" not in amount.kinds:
+        return False
+    beside = {word_before(tokens, amount)}
+    beside |= {token.text for token in tokens[amount.last : amount.last + 1]}
+    return bool(beside & _HEATERS)
+
+
+def road_behind(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether a speed is that of a road: "a 55 mph road", "on a 45 road", "road 55"."""
+    if not amount.kinds and word_before(tokens, amount) in _SIGNS:
+        return amount.value in _SIGNED
+    if not any(t.text in _ROADS for t in tokens[amount.last : amount.last + 1]):
+        return False
+    return "speed" in amount.kinds or amount.value in _SIGNED
+
+
+def is_my_speed(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether a number behind "me" is a speed: "me 12 mph", "road 55, me 12"."""
+    if "speed" in amount.kinds:
+        return word_before(tokens, amount) == "me"
+    words = {token.text for token in tokens}
+    bare = not amount.kinds and not amount.spelled and amount.value < min(_SIGNED)
+    return bare and word_before(tokens, amount) == "me" and bool(words & {*_SIGNS, "limit"})
+
+
+def is_roads(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether a length is the width of a road or a bridge: "the road is 20 ft wide"."""
+    if "length" not in amount.kinds:
+        return False
+    before = [token.text for token in tokens[max(0, amount.first - 3) : amount.first]]
+    behind = [token.text for token in tokens[amount.last : amount.last + 2]]
+    if "lane" in before or behind[:1] == ["lane"] or "wide" not in behind:
+        return False
+    return bool(_WAYS & {*before, *behind[1:]})

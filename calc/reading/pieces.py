@@ -1,0 +1,123 @@
+"""Amounts of several pieces: weights of a bracket, bottoms of a plow, lamps by their watts."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from calc import tables
+from calc.reading.amounts import Amount
+from calc.reading.given import Fact, Given
+from calc.reading.words import NUMBER, Token
+
+_TIMES = frozenset(["of", "x", "@", "at"])
+_WEIGHTS = frozenset(["weight", "weights", "suitcase", "suitcases"])
+_MOST_PIECES = 30  # weights on a bracket, or bottoms of a plow
+_WIDEST_BOTTOM = 20.0  # [in]
+
+
+def multiplied(tokens: list[Token], amounts: list[Amount]) -> list[Amount]:
+    """Return the amounts with "6 of 42 lb" of weights as 252 lb, and "2 bottom 14 in" as 28 in."""
+    bottoms = next((place for place, token in enumerate(tokens) if token.text in _BOTTOMS), -1)
+    count = next((a for a in amounts if a.last == bottoms and _are_pieces(a)), None)
+    found: list[Amount] = []
+    for amount in amounts:
+        if _each_of(tokens, amount):
+            mass = float(_each_of(tokens, amount))
+            each = replace(amount, last=amount.last + 2, number=f"{mass:g}", value=mass)
+            found.append(_product(amount, each, amount.first))
+        elif found and _weigh_together(tokens, found[-1], amount):
+            found[-1] = _product(found[-1], amount, found[-1].first)
+        elif count and _is_of_a_bottom(tokens, amount):
+            across = replace(amount, kinds={"length": "in"})
+            found.append(_product(count, across, amount.first))
+        else:
+            found.append(amount)
+    return found
+
+
+_BOTTOMS = frozenset(["bottom", "bottoms", "furrow", "furrows"])
+
+
+def _are_pieces(amount: Amount) -> bool:
+    return not amount.kinds and amount.value.is_integer() and 2 <= amount.value <= _MOST_PIECES
+
+
+def _weigh_together(tokens: list[Token], count: Amount, each: Amount) -> bool:
+    """Whether so many pieces and a mass are those of weights: "6 of 42 lb", "six 42 lb weights"."""
+    between = {token.text for token in tokens[count.last : each.first]}
+    beside = {token.text for token in (*tokens[: each.first], *tokens[each.last :][:2])}
+    pieces = _are_pieces(count) and "mass" in each.kinds
+    return pieces and between <= _TIMES | _WEIGHTS and bool(beside & _WEIGHTS)
+
+
+def _each_of(tokens: list[Token], count: Amount) -> str:
+    """Return the 70 of "suitcase 4x70": what each of so many weights weighs, without a unit."""
+    behind = tokens[count.last : count.last + 2]
+    beside = {t.text for t in (*tokens[: count.first][-3:], *tokens[count.last + 2 :][:2])}
+    pieces = _are_pieces(count) and len(behind) == 2 and bool(beside & _WEIGHTS)
+    return behind[1].text if pieces and behind[0].text == "x" and behind[1].kind == NUMBER else ""
+
+
+def _is_of_a_bottom(tokens: list[Token], amount: Amount) -> bool:
+    """Whether a size is that of a bottom: "2 bottom 14 in", "3 bottom plow, 14s", "2 bottom 14"."""
+    inches = amount.kinds.get("length") == "in" or amount.kinds.get("seconds") == "s"
+    before = tokens[amount.first - 1].text if amount.first else ""
+    inches |= not amount.kinds and before in _BOTTOMS
+    return inches and amount.number.isdigit() and amount.value <= _WIDEST_BOTTOM
+
+
+def _product(count: Amount, each: Amount, first: int) -> Amount:
+    value = count.value * each.value
+    return replace(each, first=first, number=f"{value:g}", value=value)
+
+
+_LAMPS = frozenset(
+    ["led", "leds", "lamp", "lamps", "light", "lights", "headlight", "headlights", "bar", "bars"]
+)
+_HEAD = frozenset(["head", "headlight", "headlights", "headlamp", "headlamps"])
+
+
+def place_lamps(tokens: list[Token], begin: int, end: int, given: Given) -> None:
+    """Take the watts of the lamps of a sentence for their kind.
+
+    Where the table has no such lamp, what the words alone say of the kind is dropped.
+    """
+    for amount in [a for a in given.loose if a.kinds.get("power") == "W"]:
+        if begin <= amount.first < end:
+            _place_lamp(_lamps_beside(tokens[begin:end], amount, begin), amount, begin, end, given)
+
+
+def _place_lamp(beside: set[str], amount: Amount, begin: int, end: int, given: Given) -> None:
+    if not beside & _LAMPS:
+        return
+    name = "head_lamp" if beside & _HEAD else "work_lamp"
+    make = "led" if beside & {"led", "leds"} else "halogen"
+    fitting = [
+        row["lamp"]
+        for row in tables.rows("road/lamp_loads")
+        if row["watts"] == amount.number and row["lamp"].startswith(make)
+    ]
+    given.facts = [
+        f
+        for f in given.facts
+        if f.fields != (name,) or f.text in fitting or not begin <= f.first < end
+    ]
+    if len(fitting) == 1:
+        why = "its watts and its kind"
+        given.loose.remove(amount)
+        given.facts.append(Fact((name,), amount.first, amount.last, fitting[0], why=why))
+
+
+_NEAR_LAMP = 4  # words between an amount of watts and the lamps that it is of
+
+
+def _lamps_beside(sentence: list[Token], amount: Amount, begin: int) -> set[str]:
+    """Return the words from an amount up to the lamps behind it, or else before it."""
+    behind = [token.text for token in sentence[amount.last - begin :][:_NEAR_LAMP]]
+    before = [token.text for token in sentence[: amount.first - begin]][-_NEAR_LAMP:]
+    for words in (behind, before[::-1]):
+        places = [place for place, word in enumerate(words) if word in _LAMPS]
+        if places:
+            reach = places[0] + (1 if words is behind else 3)
+            return set(words[:reach])
+    return set()

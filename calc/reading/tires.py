@@ -1,0 +1,159 @@
+"""The tire sizes of a message: which end each is of, and whether it is there or wanted."""
+
+from __future__ import annotations
+
+import re
+from itertools import pairwise
+
+from calc.mechanics import tire_size
+from calc.reading.given import Fact, Given
+from calc.reading.words import Token, span
+
+# A size as people type it; what looks like a range ("12-14") is one only beside a word for tires.
+_TIRE = re.compile(
+    r"(?<![\w.])(?:\d{2}(?:\.\d+)?\s?[xX]\s?\d{1,2}(?:\.\d+|[05]0)?\s?(?:LL)?\s?[-RrBbDdxX]\s?\d{1,2}(?:\.\d)?"
+    r"|(?:\d{3}|\d{1,2}\.\d{1,2})\s?/\s?\d{2}\s?[-RrBbDd]\s?\d{2}(?:\.\d)?"
+    r"|\d{1,2}\.\d{1,2}L?\s?[-xXRr]\s?\d{1,2}(?:\.\d)?"
+    r"|(?P<whole>\d{1,2}L?-\d{1,2}(?:\.\d)?"
+    r"(?!\s*(?:ft|lbs?|hp|\"|'|psi|mph|%|inch|inches|feet|pounds|kg|in(?! place))\b)))"
+    r"(?![\d.]*\d)"
+    r"(?P<rest>(?:\s+(?:\d{2,3}(?:A\d|[BD])(?:/(?:\d{2,3})?(?:A\d|[BD]))?|\d{1,2}\s?PR|\d{1,2}\s?ply|[RFI]-?\d[WM]?|NHS)(?!\w))*)",
+    re.I,
+)
+_TIRE_WORDS = re.compile(
+    r"\b(?:tires?|tyres?|fronts?|rears?|rims?|wheels?|R-?[1-4]W?|turfs?)\b", re.I
+)
+_LARGEST_FRONT_RIM = 16.5  # [in]; what is made for a larger one goes on the rear
+_NEW = re.compile(
+    r"\b(?:to|go|going|put\w*|with|switch\w*|gain\w*|bigger|larger|taller|new|use|fit|mix|change\w*|want)\b"
+)
+# "swap 11.2-24 for 12.4-24": the second is the new one.
+_EXCHANGED = re.compile(r"\b(?:swap|change|exchange|trade|replace)\w*\b", re.I)
+
+
+def tires_in(text: str) -> list[re.Match[str]]:
+    """Return the tire sizes that stand in a message."""
+    speaks_of_tires = bool(_TIRE_WORDS.search(text))
+    found = []
+    for match in _TIRE.finditer(text):
+        if match["whole"] and not speaks_of_tires:
+            continue
+        try:
+            tire_size.decode(match[0])
+        except tire_size.SizeError:
+            continue
+        found.append(match)
+    return found
+
+
+def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], given: Given) -> None:
+    """Tell front from rear, and new from old."""
+    places = [_Tire(text, match) for match in found]
+    for one, other in pairwise(places):
+        between = text[one.match.end() : other.match.start()].lower()
+        if re.fullmatch(r"\s*(?:chang|switch|swapp)\w* (?:over )?to\s*(?:a |the )?", between):
+            one.new, other.new = False, True
+        elif re.search(_INSTEAD, between):
+            one.new, other.new = True, False
+        elif re.fullmatch(r"\s*from\s*(?:my |the |a )?", between):
+            one.new, other.new = True, False
+            other.end = one.end or other.end
+        elif re.fullmatch(r"\s*(?:to|with|->|=>)\s*(?:a |the )?\s*", between) or (
+            between.strip() == "for" and _EXCHANGED.search(text[: one.match.start()])
+        ):
+            one.new, other.new = False, True
+        if None not in (one.new, other.new) and one.new != other.new:  # both are of one end
+            one.end = other.end = one.end or other.end
+    _pair_duals(text, places)
+    exchanged = any(each.new for each in places)
+    for each in places:
+        if each.new is None:  # beside an exchange at one end what the other has stays
+            each.new = not exchanged and each.seems_new()
+        size = tire_size.decode(each.match[0])
+        if not each.end and size.rim > _LARGEST_FRONT_RIM:
+            each.end = "rear"
+    if any(each.new for each in places) and len(places) > 1 and not exchanged:
+        for each in places:  # "mix 9.5-16 fronts with 14.9-24 rears": both are wanted
+            each.new = each.new or bool(re.search(r"\b(?:mix|switch|change)\b", text.lower()))
+    for each in places:
+        given.facts.append(each.fact(tokens, alone=len(places) == 1))
+
+
+# "which rear goes with" the one that is there
+_GOES_WITH = re.compile(r"\b(?:what|which)\b.{0,30}\b(?:go|goes|fit|fits|match|matches)\b")
+
+# "fill the rears with beet juice, 13.6-28" speaks of the tires that are there
+_FILLING = re.compile(r"\b(?:fill|filled|filling|load|loaded|loading)\b[^.;?]*$")
+
+
+# Of two that are compared the first is measured by the second, which is there.
+_INSTEAD = (
+    r"in place of|instead of|replac|rather than|over my|for my|\b(?:same|as)\b.*\bas\b|er than\b"
+    r"|^\s*(?:vs\.?|versus)\s*$"
+)
+_DUAL = re.compile(r"\b(inner|outer|inside|outside)s?\b")
+
+
+def _pair_duals(text: str, places: list[_Tire]) -> None:
+    """Tell the outer tire of duals from the inner one, where the message says which is which."""
+    for each in places:
+        before = text[max(0, each.match.start() - 24) : each.match.start()].lower()
+        after = text[each.match.end() : each.match.end() + 20].lower()
+        words = _DUAL.findall(re.split(r"[;?]|\d", before)[-1])
+        words = words or _DUAL.findall(re.split(r"[,.;?]|\d", after)[0])
+        if words:
+            each.end = "outer" if words[-1].startswith("out") else "rear"
+            each.new = False
+
+
+class _Tire:
+    """One size in a message: at which end, and whether it is there or wanted."""
+
+    def __init__(self, text: str, match: re.Match[str]) -> None:
+        self.text, self.match = text.lower(), match
+        self.new: bool | None = None
+        self.end = self._nearest_end()
+
+    def _nearest_end(self) -> str:
+        before = self.text[max(0, self.match.start() - 24) : self.match.start()]
+        after = self.text[self.match.end() : self.match.end() + 20]
+        after = re.split(r"[,.;?]|\d", after)[0]
+        ahead_of = before[:-1]
+        before = re.split(r"[;?]|\d", before)[-1]
+        if len(before) <= len(ahead_of):
+            # "14.9-24 on the back 9.5-16 front": the back is that of the size before it
+            before = re.sub(r"^\s*(?:on|for|at|in) (?:the |my )?\w+", "", before)
+            if re.match(r"\s*(?:front|rear|back)s?\b", after):  # "8.3-24 rear 5-12 front"
+                before = re.sub(r"^\s*(?:front|rear|back)s?\b", "", before)
+            before = re.sub(r"^.*\b(?:if|when|will|should|can)\b", "", before)
+        beside = re.search(r"\b(front|rear|back)s?(?: tires?| is| are|:)?\s*$", before)
+        if beside:
+            return "front" if beside[1] == "front" else "rear"
+        ahead = re.search(r"\b(front|rear|back)s?\b", after)
+        behind = [*re.finditer(r"\b(front|rear|back)s?\b", before)]
+        word = ahead[1] if ahead else behind[-1][1] if behind else ""
+        return "front" if word == "front" else "rear" if word else ""
+
+    def seems_new(self) -> bool:
+        """Whether the words around it say that it is wanted, and not that it is there."""
+        start, end = self.match.span()
+        ahead = re.split(r"[.;?]", self.text[max(0, start - 12) : start])[-1]
+        behind = re.split(r"[.;?]", self.text[end : end + 10])[0]
+        around = f"{ahead} {behind}"
+        if re.search(r"\b(?:have|has|now|my|current\w*|old|the fluid|in)\b", around):
+            return False
+        if _GOES_WITH.search(self.text[:start]) or _FILLING.search(self.text[:start]):
+            return False
+        before = self.text[max(0, self.match.start() - 28) : self.match.start()]
+        return bool(_NEW.search(re.split(r"[.;?]", before)[-1]))
+
+    def fact(self, tokens: list[Token], *, alone: bool) -> Fact:
+        """Return it as what the tire fields take."""
+        first, last = span(tokens, self.match.start(), self.match.end())
+        name = f"{self.end}_tire" if self.end else ""
+        fields = [f"new_{name}" if self.new else name] if name else []
+        if alone:
+            fields += ["tire", *([name] if self.new and name else [])]
+        text = " ".join(self.match[0].split())
+        why = f"it is at the {self.end}" if self.end else "it is the only tire"
+        return Fact(tuple(fields) or ("tire",), first, last, text, why=why)
