@@ -128,3 +128,10 @@ def test_a_cutter_that_is_too_heavy_behind_may_ride_on_its_own_wheels(
     assert finding(found, "steering") == model.OVER
     said = [model.words(item.text, "us") for item in found.advice.remedies]
     assert any("pull-type" in text for text in said) == told
+
+
+@pytest.mark.parametrize(("power", "state"), [("18.1 hp", model.CLOSE), ("17.9 hp", model.OVER)])
+def test_a_width_that_is_rounded_is_of_the_same_class(power: str, state: str) -> None:
+    # One maker asks 18 PTO hp for 49 in, which most call 50 (power/TILL-W).
+    typed = {"implement_kind": "rotary_tiller", "working_width": "50 in", "material": "light"}
+    assert finding(given("pto", pto_power=power, **typed), "class") == state
