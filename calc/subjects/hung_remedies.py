@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from calc import model
+from calc import model, si
 from calc.mechanics import typical
 from calc.search import Remedies
 from calc.subjects import hung, loader
@@ -13,6 +13,7 @@ from calc.subjects.standing import stand
 
 BRACKET_SHARE = 0.20  # front weights beyond this share of the tractor are out of proportion
 LESS = 3.0  # what one loads as one likes may be cut by this much while nobody knows
+PULLED_FROM = 5 * si.FOOT  # cutters on wheels of their own are sold from here on; practice
 FLAT = 0.05  # nobody keeps off climbs gentler than this; common practice, no source
 STANDING_CHECKS = ("steering", "lift", "rear_axle", "rear_tires", "total", "climb")
 LOADER_CHECKS = ("loader_rear", "loader_front", "front_tires", "loader_lift", "side_raised")
@@ -24,6 +25,9 @@ def offer(v: model.Inputs, remedies: Remedies) -> None:
     if hung.hangs(v) == "hitch":
         narrower(v, remedies)
         lighter(v, remedies)
+        wide = v.working_width is not None and v.working_width >= PULLED_FROM
+        if v.implement_kind == "rotary_cutter" and wide and "steering" in remedies.over:
+            remedies.do("pull_type", ("steering", "lift", "climb"), source="hitch/PRACTICE")
         remedies.more(
             "lift_capacity",
             mends=("lift",),

@@ -105,3 +105,33 @@ def test_what_is_towed_is_told_by_its_weight() -> None:
     machine = {"tractor_mass": "5000 lb", "tractor_kind": "utility", "tongue_load": "600 lb"}
     found = given("ballast", implement_kind="trailer", implement_mass="6000 lb", **machine)
     assert found.finding == model.CLOSE and lead(found).startswith("Just: it weighs 6,000 lb")
+
+
+@pytest.mark.parametrize(
+    ("travel", "state"),
+    # 610 mm is 24 in as a tape shows it; half an inch off is still that.
+    [("24 in", model.WITHIN), ("23.6 in", model.WITHIN), ("23.4 in", model.CLOSE)],
+)
+def test_a_full_hitch_by_the_tape_is_no_limited_one(travel: str, state: str) -> None:
+    found = given("hitch", hitch_category="1", implement_category="1", lift_travel=travel)
+    assert finding(found, "travel") == state
+    assert len(lead(found)) < leading.LONGEST_LEAD
+
+
+@pytest.mark.parametrize(("width", "told"), [("60 in", True), ("54 in", False)])
+def test_a_cutter_that_is_too_heavy_behind_may_ride_on_its_own_wheels(
+    width: str, told: bool
+) -> None:
+    typed = {"implement_kind": "rotary_cutter", "implement_mass": "850 lb", "loader": "none"}
+    machine = {"tractor_mass": "2200 lb", "tractor_kind": "compact_light"}
+    found = given("pairing", "run", working_width=width, **typed, **machine)
+    assert finding(found, "steering") == model.OVER
+    said = [model.words(item.text, "us") for item in found.advice.remedies]
+    assert any("pull-type" in text for text in said) == told
+
+
+@pytest.mark.parametrize(("power", "state"), [("18.1 hp", model.CLOSE), ("17.9 hp", model.OVER)])
+def test_a_width_that_is_rounded_is_of_the_same_class(power: str, state: str) -> None:
+    # One maker asks 18 PTO hp for 49 in, which most call 50 (power/TILL-W).
+    typed = {"implement_kind": "rotary_tiller", "working_width": "50 in", "material": "light"}
+    assert finding(given("pto", pto_power=power, **typed), "class") == state

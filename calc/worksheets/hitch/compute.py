@@ -6,6 +6,8 @@ from calc import arith, model
 from calc.mechanics import hitch, hitch_fit, implement_power, quick_coupler
 from calc.subjects import hitching
 
+TAPE_ON_TRAVEL = 0.013  # two heights by a tape, each to a quarter of an inch [m]
+
 # --- what is known of the two machines ---------------------------------------------------------
 
 
@@ -175,7 +177,7 @@ def _mast(v: model.Inputs, at: model.At, category: str) -> None:
 def _travel(v: model.Inputs, at: model.At) -> None:
     number = arith.max(hitch.pin_number(tractor_category(v)), "1")
     at.least_travel = hitch.size("lift_range_min", number)
-    full = v.lift_travel >= at.least_travel
+    full = v.lift_travel >= at.least_travel - TAPE_ON_TRAVEL
     at.fits(
         "travel",
         1.0 if full else 0.0,
