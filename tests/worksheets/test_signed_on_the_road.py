@@ -107,3 +107,13 @@ def test_an_emblem_that_no_law_asks_for_is_worth_fitting_by_the_standard() -> No
     # North Dakota lets a flashing amber light stand in for it: 39-21-50.
     instead = given("road", "emblem", **{**typed, "place": "ND", "emblem": "no"})
     assert not any("emblem" in r.set for r in instead.advice.remedies)
+
+
+def test_who_trades_in_is_asked_for_what_the_machine_brings_not_for_parts() -> None:
+    typed = {"trade_offer": "$12,900", "as_is_price": "$14,000", "selling_costs": "$900"}
+    found = given("resale", "trade", **typed, new_price="$32,000", sales_tax="6 %")
+    assert found.finding == model.UNKNOWN
+    asked = {settle.field.name for settle in found.settles}
+    assert asked and asked <= set(found.ask.fields)
+    repair = given("resale", "repair", **typed)
+    assert {settle.field.name for settle in repair.settles} <= set(repair.ask.fields)
