@@ -91,7 +91,7 @@ def _broken(answer: Answer, system: str, lead: str) -> list[str]:
 def _has_own_sentence(answer: Answer, verdict: model.Verdict, lead: str) -> bool:
     """Whether the answer leads with what the question says of this very check where it breaks."""
     own = answer.ask.broken.get(verdict.check.name, "")
-    return bool(own) and lead.startswith(own.partition("{")[0])
+    return bool(own) and max(re.split(r"\{[^}]*\}", own), key=len) in lead
 
 
 def _only_just(answer: Answer, system: str, lead: str) -> list[str]:

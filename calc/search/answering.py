@@ -114,9 +114,7 @@ def answer_known(
         advice=advice,
         assumed=box.assumed,
         settles=(
-            _settles(search, verdicts, unchecked, deciding, known, asked.checks)
-            if open_ended
-            else ()
+            _settles(search, verdicts, unchecked, deciding, known, asked) if open_ended else ()
         ),
         odds=search.odds() if odds and open_ended and box.dimensions and verdicts else None,
         pictures=pictures,
@@ -144,13 +142,15 @@ def _settles(
     unchecked: Sequence[model.Unchecked],
     deciding: model.Verdict | None,
     known: Known,
-    checks: Sequence[str],
+    asked: model.Ask,
 ) -> tuple[model.Settle, ...]:
     """Return the numbers that would settle the open checks, the deciding one first among them.
 
     Where all that was checked is in order, or nothing of what was asked could be, it is the
-    number for want of which that wasn't.
+    number for want of which that wasn't. A page of money holds questions of their own, and asks
+    for what its question names: who trades in isn't asked for the parts of a repair.
     """
+    checks = asked.checks
     wanted = [u for u in unchecked if u.governs and (not checks or u.name in checks)]
     none_made = bool(checks) and not any(v.check.name in checks for v in verdicts)
     if deciding is None or deciding.finding != model.UNKNOWN or (wanted and none_made):
@@ -159,7 +159,8 @@ def _settles(
         return tuple(settles[:MOST])
     counted = model.counting(verdicts, checks)
     open_ = sorted((v for v in counted if v.finding == model.UNKNOWN), key=model.rank)
-    return settles_of(search, [deciding, *(v for v in open_ if v is not deciding)], known)
+    among = asked.fields if "findings" in search.sheet.words else ()
+    return settles_of(search, [deciding, *(v for v in open_ if v is not deciding)], known, among)
 
 
 def _with_range(output: model.Output, search: Search, standing: Standing | None) -> model.Output:

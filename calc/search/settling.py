@@ -31,7 +31,7 @@ LEAST = 1e-9  # of a check's width, which rounding takes
 
 
 def settles_of(
-    search: Search, verdicts: Sequence[model.Verdict], known: Known
+    search: Search, verdicts: Sequence[model.Verdict], known: Known, among: Sequence[str] = ()
 ) -> tuple[model.Settle, ...]:
     """Return the inputs whose true value would settle the open checks most often.
 
@@ -41,6 +41,8 @@ def settles_of(
         The open checks, the deciding one first.
     known : Known
         What was given, of which the box that was searched was made.
+    among : sequence of str
+        The inputs that are asked for where any of them is open; all for none.
 
     Returns
     -------
@@ -51,7 +53,7 @@ def settles_of(
     """
     hard = [verdict for verdict in verdicts if verdict.check.grade != model.ADVICE]
     open_ = [verdict for verdict in hard or verdicts if _width(search, verdict)]
-    return _Settling(search, open_, known).named() if open_ else ()
+    return _Settling(search, open_, known).named(among) if open_ else ()
 
 
 def _width(search: Search, verdict: model.Verdict) -> float:
@@ -120,9 +122,11 @@ class _Settling:
         """Return how many of the open checks are broken."""
         return sum(c.margin < 0.0 for c in outcome.checks if c.name in self.names)
 
-    def named(self) -> tuple[model.Settle, ...]:
+    def named(self, among: Sequence[str]) -> tuple[model.Settle, ...]:
         """Return the best inputs, the first first."""
-        found = [_Given(dim) for dim in self.search.box.dimensions]
+        dimensions = self.search.box.dimensions
+        own = [dim for dim in dimensions if dim.name in among]
+        found = [_Given(dim) for dim in own or dimensions]
         for one in found:
             self._give(one, ENDS)
         found.sort(key=_Given.order)

@@ -224,6 +224,15 @@ def test_a_roller_has_no_tines_that_bend_back() -> None:
     assert "tines" in lead("flags", tool="spring-tine", **typed)
 
 
+def test_pressures_that_nobody_read_are_not_told_as_numbers() -> None:
+    """At the tines' worst point the tires may press less than the soil stands."""
+    typed = {"tool": "spring-tine", "sprinklers": "no", "soil_state": "moist"}
+    said = lead("tool", example=False, **typed)
+    assert said.startswith("Tracks may stay: this soil stands 14.5 psi") and "13.2" not in said
+    read = {"front_inflation": "20 psi", "rear_inflation": "14 psi"}
+    assert "press 22 psi in front" in lead("tool", example=False, **typed, **read)
+
+
 def test_a_tool_that_nobody_named_is_asked_for_first() -> None:
     found = answer(SHEET, {"soil_state": "moist"}, ask="tool")
     assert [item.name for item in found.missing] == ["tool"]
