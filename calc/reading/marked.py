@@ -11,6 +11,7 @@ from calc.reading.given import Fact, Given
 from calc.reading.words import NUMBER, Said, Token, span
 
 _CATEGORY = re.compile(r"\bcat(?:egory)?\.?\s*([0-4]N?)\b", re.I)
+_POWERED = re.compile(r",?\s*\d+\s?(?:pto |engine )?(?:hp|horse)", re.I)  # "cat 0, 16 hp"
 _OR_CATEGORY = re.compile(r"\s*(?:or|/)\s*[0-4]\b", re.I)  # "cat 0 or 1" is neither
 _NARROW = re.compile(r"\b([1-4]N)\b")
 _ASKED = re.compile(r"(?:\b(?:is (?:that|it|this)(?: an?)?|what|which)\s*)$", re.I)
@@ -68,7 +69,8 @@ def place_categories(
             whose = "implement" if others and set(others) == {"implement"} else "tractor"
         beside = tokens[last].text if last < len(tokens) and not behind else ""
         said = {token.text for token in tokens[max(0, first - 2) : first]}
-        if beside in _OF_THE_TRACTOR or "hitch" in said:  # "hitch is cat 1"
+        powered = _POWERED.match(text, match.end())
+        if beside in _OF_THE_TRACTOR or "hitch" in said or powered:  # "hitch is cat 1"
             whose = "tractor"
         elif beside in _OF_THE_IMPLEMENT:
             whose = "implement"

@@ -130,6 +130,18 @@ def given(text):
             "a 3 bottom 12 plow, 38 horse 4 wheel drive 4100 lbs, ok?",
             {"tractor_mass": "4100 lb", "implement_mass": None},
         ),
+        (
+            "can I put a 3 pt blade on a Cat 0 16 hp",
+            {"hitch_category": "0", "implement_category": None},
+        ),
+        (
+            "sprinkler heads 1/2 inch below grade, tine rake set 1 inch deep, safe?",
+            {"head_depth": "1/2 in", "tool_depth": "1 in"},
+        ),
+        (
+            "pulling out across 2 lanes, cars at 60, rig 42 ft, view 700 ft, ok?",
+            {"combination_length": "42 ft", "entrance_sight": "700 ft"},
+        ),
         # What an ask is about takes its loose number.
         ("whats the fuel diffrence between gear and hst over 250 hrs", {"hours_per_year": "250 h"}),
         ("mowing 6 acres at 3.5 mph how long to aerate", {"ground_speed": "3.5 mph"}),
@@ -184,6 +196,9 @@ def test_where_a_number_goes(text, wanted):
         ("40 hp, 6,500 lb wagon, pull it up a 9 % grade, will it stop", ["road-towing/stops"]),
         ("put 40 gallons each in 14.9-24s, weigh?", ["tires/liquid"]),
         ("mid mount deck + rear bagger, subcompact 1,600 lb", ["pairing/run"]),
+        ("repaint fenders 350 bucks before i list it at 7900?", ["resale/repair"]),
+        ("tractor bucks in 4wd", ["rollout/lead"]),
+        ("4 ft core aerator 520 lb, soil moist. ruts?", ["lawn/ruts"]),
         ("front ballast for post hole digger", ["ballast/front_weight"]),
     ],
 )
