@@ -100,6 +100,8 @@ def marks_of(stems: Sequence[str], said: Sequence[Said], given: Given) -> list[s
         if amount.first and amount.value >= LEAST_SAID:
             # "weighs 500 lb" asks for no weight, "worth 7k" for no price.
             marks[amount.first - 1] -= {_HEAVY, _WORTH}
+        if "money" in amount.kinds:
+            marks[amount.last - 1].discard("hop")  # "350 bucks" buck nobody
     for fact in given.facts:
         if fact.amount and fact.amount.kinds:
             # "35 hp tractor" asks for no power.

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from calc.reading.amounts import Amount
 from calc.reading.words import Token
 
-_ROADS = frozenset(["road", "highway", "hwy", "zone"])
+_ROADS = frozenset(["road", "rd", "highway", "hwy", "zone"])
 _SIGNS = frozenset(["road", "highway", "car", "cars", "traffic"])
 _SIGNED = frozenset(range(25, 85, 5))  # [mph]; bare before "road" it is the speed on its signs
 _WAYS = frozenset(["road", "highway", "street", "bridge", "driveway", "pavement"])

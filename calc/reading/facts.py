@@ -145,10 +145,15 @@ class Placing:
         return any(token.text in (",", "and") for token in behind)
 
     def _named_before(self, amount: Amount, subject: str) -> bool:
+        """Whether a noun stands before an amount, and no other amount of its kind between."""
         begin, _ = self.sentence(amount.first)
-        return any(
-            begin <= said.first < amount.first and each == subject for said, each in self.subjects
-        )
+        named = [
+            said.last
+            for said, each in self.subjects
+            if begin <= said.first < amount.first and each == subject
+        ]
+        between = [a for a in self.amounts if named and named[-1] <= a.first < amount.first]
+        return bool(named) and not any(set(a.kinds) & set(amount.kinds) for a in between)
 
     def gap(self, first: int, last: int) -> float:
         """Return how far apart two places stand."""

@@ -11,6 +11,8 @@ from calc.reading.given import Fact, Given
 from calc.reading.words import NUMBER, Said, Token, span
 
 _CATEGORY = re.compile(r"\bcat(?:egory)?\.?\s*([0-4]N?)\b", re.I)
+_POWERED = re.compile(r",?\s*\d+\s?(?:pto |engine )?(?:hp|horse)", re.I)  # "cat 0, 16 hp"
+_OR_CATEGORY = re.compile(r"\s*(?:or|/)\s*[0-4]\b", re.I)  # "cat 0 or 1" is neither
 _NARROW = re.compile(r"\b([1-4]N)\b")
 _ASKED = re.compile(r"(?:\b(?:is (?:that|it|this)(?: an?)?|what|which)\s*)$", re.I)
 _GRADE = re.compile(r"\bgrade\s*(2|5|8)\b", re.I)
@@ -48,21 +50,27 @@ def place_categories(
 ) -> None:
     """Take each hitch category for the machine that is named beside it."""
     found: dict[str, list[Fact]] = {}
+    last_of = [span(tokens, m.start(), m.end())[0] for m in _CATEGORY.finditer(text)][-1:]
+    # "tractor cat1, implement cat2"
+    noun_first = any(said.last in last_of for said, _ in subjects)
     for match in (*_CATEGORY.finditer(text), *_NARROW.finditer(text)):
         first, last = span(tokens, match.start(), match.end())
-        if _ASKED.search(text[: match.start()]) or any(
-            f.first < last and f.last > first for f in given.facts
+        if (
+            _OR_CATEGORY.match(text, match.end())
+            or _ASKED.search(text[: match.start()])
+            or any(f.first < last and f.last > first for f in given.facts)
         ):
             continue
         behind = [s for said, s in subjects if said.first == last]
         before = [s for said, s in subjects if said.last <= first]
-        whose = (behind or before[-1:] or [""])[0]
+        whose = ((before[-1:] if noun_first else behind) or before[-1:] or [""])[0]
         if whose not in ("tractor", "implement"):
             others = [s for _, s in subjects]
             whose = "implement" if others and set(others) == {"implement"} else "tractor"
         beside = tokens[last].text if last < len(tokens) and not behind else ""
         said = {token.text for token in tokens[max(0, first - 2) : first]}
-        if beside in _OF_THE_TRACTOR or "hitch" in said:  # "hitch is cat 1"
+        powered = _POWERED.match(text, match.end())
+        if beside in _OF_THE_TRACTOR or "hitch" in said or powered:  # "hitch is cat 1"
             whose = "tractor"
         elif beside in _OF_THE_IMPLEMENT:
             whose = "implement"
@@ -152,7 +160,7 @@ def _place_lift(tokens: list[Token], given: Given) -> None:
     """Take a number or a mass right before "at 24 in" for the lift figure, if the hitch lifts."""
     named = {name for fact in given.facts for name in fact.fields}
     words = {token.text for token in tokens}
-    if "lift_capacity" in named or not words & {"lift", "lifts"} or "loader" in words:
+    if "lift_capacity" in named or not words & {"lift", "lifts", "hitch"} or "loader" in words:
         return
     for amount in [a for a in given.loose if "mass" in a.kinds or not a.kinds]:
         behind = [token.text for token in tokens[amount.last : amount.last + 2]]

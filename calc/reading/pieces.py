@@ -25,6 +25,8 @@ def multiplied(tokens: list[Token], amounts: list[Amount]) -> list[Amount]:
             mass = float(_each_of(tokens, amount))
             each = replace(amount, last=amount.last + 2, number=f"{mass:g}", value=mass)
             found.append(_product(amount, each, amount.first))
+        elif _is_across(tokens, amount, amounts):
+            continue  # "a 4x5 bale"
         elif found and _weigh_together(tokens, found[-1], amount):
             found[-1] = _product(found[-1], amount, found[-1].first)
         elif count and _is_of_a_bottom(tokens, amount):
@@ -48,6 +50,14 @@ def _weigh_together(tokens: list[Token], count: Amount, each: Amount) -> bool:
     beside = {token.text for token in (*tokens[: each.first], *tokens[each.last :][:2])}
     pieces = _are_pieces(count) and "mass" in each.kinds
     return pieces and between <= _TIMES | _WEIGHTS and bool(beside & _WEIGHTS)
+
+
+def _is_across(tokens: list[Token], amount: Amount, amounts: list[Amount]) -> bool:
+    """Whether a bare number is the first of two sizes: the 4 of "4x5", and not of "4x55 W"."""
+    behind = tokens[amount.last : amount.last + 2]
+    joined = len(behind) == 2 and behind[0].text == "x" and behind[1].kind == NUMBER
+    touches = joined and behind[0].start == tokens[amount.last - 1].end
+    return touches and not amount.kinds and all(a.first != amount.last + 1 for a in amounts)
 
 
 def _each_of(tokens: list[Token], count: Amount) -> str:

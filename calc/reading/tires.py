@@ -58,9 +58,9 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
         elif re.fullmatch(r"\s*from\s*(?:my |the |a )?", between):
             one.new, other.new = True, False
             other.end = one.end or other.end
-        elif re.fullmatch(r"\s*(?:to|with|->|=>)\s*(?:a |the )?\s*", between) or (
-            between.strip() == "for" and _EXCHANGED.search(text[: one.match.start()])
-        ):
+        elif re.fullmatch(
+            r"\s*(?:to|with|->|=>)\s*(?:(?:a|the|ag|turf|bar|r-?\d) )*\s*", between
+        ) or (between.strip() == "for" and _EXCHANGED.search(text[: one.match.start()])):
             one.new, other.new = False, True
         if None not in (one.new, other.new) and one.new != other.new:  # both are of one end
             one.end = other.end = one.end or other.end

@@ -261,6 +261,14 @@ def test_slips():
     assert mended("floor") == "floor"
 
 
+def test_words_that_are_right_are_taken_for_no_others():
+    """What the lexicon grows by may lie a slip from a common word, which the table then needs."""
+    path = Path(__file__).parents[1] / "data" / "right_words.txt"
+    common = [stem(word) for word in path.read_text(encoding="utf-8").split()]
+    assert len(common) > 500
+    assert [word for word in common if mended(word) != word] == []
+
+
 def test_every_worksheet_can_be_asked_for():
     assert {p.worksheet for p in asked.patterns()} == set(worksheets.names())
 

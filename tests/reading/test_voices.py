@@ -112,6 +112,36 @@ def given(text):
             "my pto is 1 3/8 6 spline, new cutter is 1 3/8 21 spline",
             {"implement_shaft": "2-1000", "tractor_shaft": None},
         ),
+        ("how do I tell if it is cat 0 or 1, pin is 5/8", {"hitch_category": None}),
+        (
+            "tractor cat1, implement cat2, will it fit",
+            {"hitch_category": "1", "implement_category": "2"},
+        ),
+        # Two sizes of a bale are no mass, and so many lamps are a count.
+        ("lift a 1,600 lb round bale 4x5 on a rear spear?", {"implement_mass": "1,600 lb"}),
+        ("alternator enough for 4x55 W work lights?", {"work_count": "4"}),
+        # One speed of a train, and not that of the crossing.
+        (
+            "railroad crossing, train 79 mph max, crossing in low at 3 mph, how far to see",
+            {"train_speed": "79 mph"},
+        ),
+        ("spreader holds 700 lbs, empty 180, front light?", {"load_carried": "700 lb"}),
+        (
+            "a 3 bottom 12 plow, 38 horse 4 wheel drive 4100 lbs, ok?",
+            {"tractor_mass": "4100 lb", "implement_mass": None},
+        ),
+        (
+            "can I put a 3 pt blade on a Cat 0 16 hp",
+            {"hitch_category": "0", "implement_category": None},
+        ),
+        (
+            "sprinkler heads 1/2 inch below grade, tine rake set 1 inch deep, safe?",
+            {"head_depth": "1/2 in", "tool_depth": "1 in"},
+        ),
+        (
+            "pulling out across 2 lanes, cars at 60, rig 42 ft, view 700 ft, ok?",
+            {"combination_length": "42 ft", "entrance_sight": "700 ft"},
+        ),
         # What an ask is about takes its loose number.
         ("whats the fuel diffrence between gear and hst over 250 hrs", {"hours_per_year": "250 h"}),
         ("mowing 6 acres at 3.5 mph how long to aerate", {"ground_speed": "3.5 mph"}),
@@ -161,6 +191,14 @@ def test_where_a_number_goes(text, wanted):
         ("power loss at elevation", ["pto/left"]),
         ("how many psi in rear tires", ["tire-size/pressure"]),
         ("will the mower clear the curb when lifted", ["pairing/clear"]),
+        ("do i need rear ballast? loader stays on", ["ballast/behind"]),
+        ("40 hp gear drive, 6,500 lb wagon, pull it up a 9 % grade?", ["drive/climbs"]),
+        ("40 hp, 6,500 lb wagon, pull it up a 9 % grade, will it stop", ["road-towing/stops"]),
+        ("put 40 gallons each in 14.9-24s, weigh?", ["tires/liquid"]),
+        ("mid mount deck + rear bagger, subcompact 1,600 lb", ["pairing/run"]),
+        ("repaint fenders 350 bucks before i list it at 7900?", ["resale/repair"]),
+        ("tractor bucks in 4wd", ["rollout/lead"]),
+        ("4 ft core aerator 520 lb, soil moist. ruts?", ["lawn/ruts"]),
         ("front ballast for post hole digger", ["ballast/front_weight"]),
     ],
 )
