@@ -272,6 +272,8 @@ def test_a_question_about_the_fronts_is_asked_of_the_fronts_alone() -> None:
     )
     assert leading.lead(given("tires", **steered), "us").startswith("The front axle changes by")
     assert given("tires", ask="lead", front_tire="7-16").missing
+    alone = given("tires", ask="same", rear_tire="11.2-24")
+    assert leading.lead(alone, "us").startswith("Say the new one too")
 
 
 @pytest.mark.parametrize(
