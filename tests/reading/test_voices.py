@@ -142,6 +142,9 @@ def given(text):
             "pulling out across 2 lanes, cars at 60, rig 42 ft, view 700 ft, ok?",
             {"combination_length": "42 ft", "entrance_sight": "700 ft"},
         ),
+        ("is 16 gauge ok 12 ft off for two 55w lights", {"run": "12 ft", "gauge": "16"}),
+        ("cutter 5 in off the ground, lights wire ok?", {"run": None}),
+        ("cutter takes 30-40 hp, 35 pto hp, fine?", {"power_needed": "30 to 40 hp"}),
         # What an ask is about takes its loose number.
         ("whats the fuel diffrence between gear and hst over 250 hrs", {"hours_per_year": "250 h"}),
         ("mowing 6 acres at 3.5 mph how long to aerate", {"ground_speed": "3.5 mph"}),
@@ -199,6 +202,8 @@ def test_where_a_number_goes(text, wanted):
         ("repaint fenders 350 bucks before i list it at 7900?", ["resale/repair"]),
         ("tractor bucks in 4wd", ["rollout/lead"]),
         ("4 ft core aerator 520 lb, soil moist. ruts?", ["lawn/ruts"]),
+        ("how steep a hill can a 2,800 lb tractor take with a bale spear", ["pairing/across"]),
+        ("tyres 320/85R24 at 1.2 bar how many kg", ["tire-size/load"]),
         ("front ballast for post hole digger", ["ballast/front_weight"]),
     ],
 )
