@@ -49,7 +49,7 @@ LIBRARIES = ("htpy", "markupsafe")
 # Parts of them that are for other programs, or for reading their types.
 LEFT_OUT = {"htpy/django.py", "htpy/starlette.py", "htpy/html2htpy.py"}
 # Imported only when something goes wrong, which no worksheet does on purpose.
-KEPT_ANYHOW = {"traceback", "linecache", "warnings", "textwrap", "contextlib"}
+KEPT_ANYHOW = {"traceback", "warnings", "contextlib"}
 # Inside the runtime already; importlib says that they are read from here, but takes those.
 FROZEN = {"importlib/_bootstrap.py", "importlib/_bootstrap_external.py"}
 WORKER = "worker.ts"
