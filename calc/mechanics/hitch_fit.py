@@ -8,7 +8,7 @@ References
 
 from typing import NamedTuple
 
-from calc import arith, si, tables
+from calc import arith, quantities, si, tables
 from calc.mechanics import hitch
 
 # Bores are 0.2 to 1.1 mm larger than their pins (table hitch_sizes) and a category 4
@@ -228,13 +228,7 @@ def sixteenths(length: float) -> str:
     >>> sixteenths(0.022), sixteenths(0.0366), sixteenths(0.0508)
     ('7/8', '1-7/16', '2')
     """
-    whole, part = divmod(arith.round(length / si.INCH * 16.0), 16)
-    bottom = 16
-    while part and part % 2 == 0:
-        part, bottom = part // 2, bottom // 2
-    if not part:
-        return str(whole)
-    return f"{whole}-{part}/{bottom}" if whole else f"{part}/{bottom}"
+    return quantities.sixteenths(length / si.INCH)
 
 
 def sleeve(use: str, place: str, pin: str) -> dict[str, str] | None:

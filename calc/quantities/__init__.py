@@ -7,7 +7,16 @@ into that base unit here and nowhere else, and back.
 
 from calc.quantities.phrases import joined, shorten
 from calc.quantities.reading import LONGEST_TEXT, UNKNOWN_WORDS, Reading, base, parse
-from calc.quantities.showing import NOTHING, amount, number, show, show_both, show_range, with_unit
+from calc.quantities.showing import (
+    NOTHING,
+    amount,
+    number,
+    show,
+    show_both,
+    show_range,
+    sixteenths,
+    with_unit,
+)
 from calc.quantities.spelled import TIMES, one_end, spelled
 from calc.quantities.units import SYSTEMS, Kind, Unit, kind, kinds, summed, unit_for
 
@@ -32,6 +41,7 @@ __all__ = [
     "show",
     "show_both",
     "show_range",
+    "sixteenths",
     "spelled",
     "summed",
     "unit_for",

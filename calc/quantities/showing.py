@@ -41,6 +41,22 @@ def amount(value: float) -> str:
     return f"{rounded or 0.0:,.2f}" if small else f"{rounded or 0.0:,.0f}"
 
 
+def sixteenths(inches: float) -> str:
+    """Return inches to the nearest sixteenth, the way the trade says it.
+
+    >>> sixteenths(0.866), sixteenths(1.44), sixteenths(2.0)
+    ('7/8', '1-7/16', '2')
+    """
+    whole, part = divmod(round(inches * 16.0), 16)
+    bottom = 16
+    while part and part % 2 == 0:
+        part, bottom = part // 2, bottom // 2
+    if not part:
+        return str(whole)
+    return f"{whole}-{part}/{bottom}" if whole else f"{part}/{bottom}"
+
+
+PIN_ROUNDED = 0.012  # in; a standard's whole millimeter is as near to the sixteenth that is meant
 NOTHING = "nothing"
 
 
@@ -52,6 +68,10 @@ def _shown(value: float, unit: Unit, kind_name: str, figures: int) -> str:
     found = unit.from_base(value)
     if kind_name == "year":
         return f"{found:.6g}"
+    if kind_name == "pin" and unit.symbol == "in":
+        near = round(found * 16.0) / 16.0
+        if near and abs(found - near) <= PIN_ROUNDED:
+            return sixteenths(found)
     if kind_name == "temperature" and math.isfinite(found):
         found = math.floor(found + 0.5)
     said = amount(found) if unit.symbol == "$" else number(found, figures)
@@ -107,6 +127,11 @@ def show(
     --------
     >>> show(-10.0, "mass"), show(-10.0, "load"), show_range(-10.0, 45.4, "load")
     ('-22 lb', 'nothing', 'nothing to 100 lb')
+
+    Pins and their holes are said in sixteenths of an inch where they are of such a size:
+
+    >>> show(0.022, "pin"), show(0.0285, "pin"), show(0.0235, "pin"), show(0.022, "pin", "metric")
+    ('7/8 in', '1-1/8 in', '0.925 in', '22 mm')
     """
     chosen = kind(kind_name).unit(unit) if unit else _own_unit(kind_name, system, value)
     return with_unit(_shown(value, chosen, kind_name, figures), chosen.symbol)

@@ -104,13 +104,13 @@ FIELDS = (
 )
 
 OUTPUTS = (
-    model.Shown("lower_pin_size", "length", "in"),
-    model.Shown("hole", "length", "in"),
+    model.Shown("lower_pin_size", "pin"),
+    model.Shown("hole", "pin"),
     model.Shown("slack", "length"),
     model.Shown("span", "length"),
     model.Shown("tractor_span", "length"),
-    model.Shown("upper_pin_size", "length", "in", hidden=True),
-    model.Shown("ball", "length", "in", hidden=True),
+    model.Shown("upper_pin_size", "pin", hidden=True),
+    model.Shown("ball", "pin", hidden=True),
     model.Shown("gap", "length", hidden=True),
     model.Shown("apart", "length", hidden=True),
     model.Shown("mast", "length", hidden=True),
