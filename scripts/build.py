@@ -111,8 +111,9 @@ def build(
 
 def _write(out: Path, copy: Path | None, settings: dict[str, str], made: "Runtime") -> Path | None:
     """Write the pages of the site, and of the offline copy with its zip, which is returned."""
-    from scripts import client, offline
+    from scripts import client, drawn, offline
 
+    drawn.forget_others()
     assets = client.write_assets(made)
     renderings = {out: {"YARDSTICK_ASSETS": str(assets)}}
     if copy:

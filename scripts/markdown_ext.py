@@ -68,11 +68,14 @@ class Source:
         """Return the HTML of what `written` asks for."""
         from calc.errors import UnknownName
         from calc.render import index, page, round_up, yard
-        from scripts import checks, embeds, headers, shop
+        from scripts import checks, drawn, embeds, headers, shop
 
         makers: dict[str, Callable[[], str]] = {
             "worksheet": lambda: "".join(
-                (page.worksheet_block(name, shop.units()), self.checked(name))
+                (
+                    drawn.kept("form", (name,), lambda: page.worksheet_block(name, shop.units())),
+                    self.checked(name),
+                )
             ),
             "checks": lambda: checks.table_html(self.href),
             "table": lambda: page.table_block(name),
@@ -97,7 +100,8 @@ class Source:
         if kind not in makers:
             raise PageError(f"{where}: {written!r} asks for a kind of block that there is not.")
         try:
-            return str(makers[kind]())
+            ways = (self.root, self.href("")) if kind in drawn.LINKED else ()
+            return drawn.kept(kind, (name, *ways), lambda: str(makers[kind]()))
         except (UnknownName, LookupError) as problem:
             raise PageError(f"{where}: nothing is called {name!r} ({kind}). {problem}") from problem
 
@@ -127,10 +131,13 @@ class Source:
 
     def checked(self, name: str) -> str:
         """Return the way from a calculator to its published checks; a framed one has no room."""
-        from scripts import checks, embeds
+        from scripts import checks, drawn, embeds
 
         framed = self.name.startswith(f"{embeds.FOLDER}/")
-        return "" if framed else checks.link_html(name, self.href)
+        if framed:
+            return ""
+        ways = (self.root, self.href(""))
+        return drawn.kept("checked", (name, *ways), lambda: checks.link_html(name, self.href))
 
     def software(self) -> str:
         """Return the list of other people's software, and the way to its licenses."""

@@ -3,28 +3,21 @@
 from __future__ import annotations
 
 import json
-from functools import cache
 
 import htpy as h
 from markupsafe import Markup
 
-from calc import model, search, sources, worksheets
+from calc import search, sources, worksheets
 from calc.render import facts, tables
 from calc.render.answer import answer_html
 from calc.render.form import asks_data, form_html
 from calc.render.notes import source_line
 
 
-@cache
-def _answer_to_example(name: str, system: str) -> model.Answer:
-    """The answer to a worksheet's example, which stands on its page and where it is framed."""
-    return search.answer(worksheets.load(name), {}, system, example=True)
-
-
 def worksheet_block(name: str, system: str = "us") -> str:
     """Return the form of a worksheet with the whole answer to its default example."""
     sheet = worksheets.load(name)
-    found = _answer_to_example(name, system)
+    found = search.answer(sheet, {}, system, example=True)
     example = f"An example: {sheet.example}" if sheet.example else "An example."
     return str(
         h.section(

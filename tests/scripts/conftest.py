@@ -35,9 +35,9 @@ def checkout(tmp_path: Path) -> Path:
     (copy / ".venv").symlink_to(_setup.VENV.resolve())
     (copy / ".build").mkdir()
     (copy / ".build" / "npm").symlink_to(_node.NPM.resolve())
-    made = _setup.WORK / "runtime"
-    if made.is_dir():
-        shutil.copytree(made, copy / ".build" / "runtime")
+    for name in ("runtime", "drawn"):
+        if (_setup.WORK / name).is_dir():
+            shutil.copytree(_setup.WORK / name, copy / ".build" / name)
     return copy
 
 

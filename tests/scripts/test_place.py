@@ -164,6 +164,7 @@ def test_everything_that_scripts_delete_lies_in_a_folder_of_their_own() -> None:
         "_setup.py": 1,  # clear: what the callers name, no link, no file
         "place.py": 2,  # the folder made for one build; a checked earlier build
         "client.py": 1,  # .build/assets
+        "drawn.py": 1,  # .build/drawn
         "offline.py": 1,  # .build/assets-offline
         "runs.py": 1,  # .build/runs
         "runtime.py": 4,  # .build/wheel, .build/runtime
