@@ -221,8 +221,8 @@ def fields() -> list[AnyField]:
         Field("rear_tire_load", "mass", "100 lb", "10,000 lb", optional=True, group=TRACTOR),
         Field("rear_tire_pressure", "pressure", "5 psi", "90 psi", optional=True, group=TRACTOR),
         Field("front_tire_pressure", "pressure", "5 psi", "90 psi", optional=True, group=TRACTOR),
-        Entry("front_tire", tire_entry.read_size, such_as="7-16 6PR R-1", group=TRACTOR),
-        Entry("rear_tire", tire_entry.read_size, such_as="11.2-24 6PR R-1", group=TRACTOR),
+        Entry("front_tire", tire_entry.read_size, such_as="7-16 6PR", group=TRACTOR),
+        Entry("rear_tire", tire_entry.read_size, such_as="11.2-24 6PR", group=TRACTOR),
         Field(
             "old_front_ten_turns",
             "length",
