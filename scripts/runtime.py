@@ -29,7 +29,7 @@ import secrets
 import shutil
 import sys
 import zlib
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -157,6 +157,18 @@ def _sources_of_packages() -> tuple[Path, Path]:
     return calc_wheel(), libraries
 
 
+def _made_of() -> Iterator[bytes]:
+    """Give everything that the packages are made of, without making them."""
+    own = [_setup.ROOT / name for name in ("pyproject.toml", "LICENSE")]
+    calc = (path for path in (_setup.ROOT / "calc").rglob("*") if path.suffix != ".pyc")
+    for path in sorted([*own, *filter(Path.is_file, calc)]):
+        yield path.relative_to(_setup.ROOT).as_posix().encode()
+        yield path.read_bytes()
+    for name, data in _library_sources().items():
+        yield name.encode()
+        yield data
+
+
 def package_sources() -> bytes:
     """Return calc and its libraries as a plain zip of sources."""
     wheel, libraries = _sources_of_packages()
@@ -231,11 +243,9 @@ def _digest(parts: Iterable[bytes]) -> str:
 def build(*, inside_runtime: bool | None = None) -> Runtime:
     """Make the runtime's folder, or take the one made before from the same sources."""
     npm = _node.ensure_npm_packages()
-    wheel, libraries = _sources_of_packages()
-    sources = {**read_zip(libraries), **read_zip(wheel)}
     key = _digest(
         [
-            write_zip({n: d for n, d in sources.items() if ".dist-info/" not in n}),
+            *_made_of(),
             (_node.CLIENT / "package-lock.json").read_bytes(),
             Path(__file__).read_bytes(),
             PROBE.read_bytes(),
@@ -257,6 +267,8 @@ def build(*, inside_runtime: bool | None = None) -> Runtime:
         if folder.is_dir():
             return Runtime(folder, manifest)
     _setup.say("Trimming and compiling the browser's Python ...")
+    wheel, libraries = _sources_of_packages()
+    sources = {**read_zip(libraries), **read_zip(wheel)}
     whole = FOLDER / "packages-source.zip"
     whole.write_bytes(write_zip(sources, stored=True))
     standard = standard_library(npm)
