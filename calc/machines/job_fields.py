@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.machines import usual
-from calc.model import AnyField, Choice, Field, Option, Typical
+from calc.model import AnyField, Choice, Field, Option
 
 JOB = "Job"
 
@@ -48,7 +48,7 @@ def fields() -> list[AnyField]:
             "-500 ft",
             "14,000 ft",
             example="500 ft",
-            typical=Typical(0.0, usual.FARMED_HIGHEST, "power/PRACTICE", "farmed land"),
+            optional=True,  # who names none isn't high up
             group=JOB,
         ),
     ]

@@ -120,14 +120,37 @@ def class_least(diameter: float) -> float:
     >>> [round(class_least(size * si.INCH) / si.HP) for size in (9, 12, 18, 24)]
     [14, 14, 20, 30]
     """
+    return _of_class(diameter, "least_hp")
+
+
+@arith.rising
+def class_bears(diameter: float) -> float:
+    """Most power that a gearbox of the digger class bears that turns an auger. [W]
+
+    Parameters
+    ----------
+    diameter : float
+        Auger diameter; the next size of the table `digger_augers` counts. [m]
+
+    References
+    ----------
+    [1] value/DIGGERCLASS-memory.
+
+    Examples
+    --------
+    >>> [round(class_bears(size * si.INCH) / si.HP) for size in (9, 12, 18, 24)]
+    [40, 40, 65, 100]
+    """
+    return _of_class(diameter, "gearbox_high_hp")
+
+
+def _of_class(diameter: float, column: str) -> float:
     rows = tables.rows("digger/digger_augers")
     for row in rows:
         if diameter <= float(row["diameter_in"]) * si.INCH * (1.0 + 1e-9):
-            return float(row["least_hp"]) * si.HP
+            return float(row[column]) * si.HP
     last = rows[-1]
-    return power_scaled(
-        float(last["least_hp"]) * si.HP, float(last["diameter_in"]) * si.INCH, diameter
-    )
+    return power_scaled(float(last[column]) * si.HP, float(last["diameter_in"]) * si.INCH, diameter)
 
 
 def auger_power_range(diameter: float, soil: str, feed: str = "any") -> tuple[float, float]:
@@ -137,7 +160,8 @@ def auger_power_range(diameter: float, soil: str, feed: str = "any") -> tuple[fl
 
     with the shares s of the table `digger_feeds`: trade custom gives 15 hp for light work, 20 to
     25 for usual work and 35 for an auger that is kept full in clay. Fed slowly it takes no more
-    than the least tractor of its class has.
+    than the least tractor of its class has, and full of dirt no more than the gearbox of its class
+    bears: the square of the diameter was found up to 18 in.
 
     Parameters
     ----------
@@ -160,10 +184,10 @@ def auger_power_range(diameter: float, soil: str, feed: str = "any") -> tuple[fl
     >>> [round(power / si.HP, 1) for power in auger_power_range(12 * si.INCH, "clay")]
     [14.0, 35.0]
     >>> [round(power / si.HP, 1) for power in auger_power_range(18 * si.INCH, "clay")]
-    [20.0, 78.8]
+    [20.0, 65.0]
     """
     row = tables.by_key("digger/digger_feeds", "key")[feed]
-    full = auger_power(diameter, soil_factor(soil))
+    full = arith.min(auger_power(diameter, soil_factor(soil)), class_bears(diameter))
     low = float(row["share_low"]) * full
     if feed != "steady":
         low = arith.min(low, class_least(diameter))

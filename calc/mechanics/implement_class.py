@@ -8,9 +8,9 @@ from calc import arith, si, tables
 _CLASS_UNITS = {"ft": si.FOOT, "in": si.INCH, "kg": 1.0}
 
 RECALLED_SHARE = 0.8
-"""Where one figure is recalled and none was read, makers may ask for as little as this of it: the
-least and the most that read figures of one size have is 4 to 5 hp a foot (power/CUT-F10), which
-is as near as they ever come [-]."""
+"""Where one figure is recalled, or was read of one maker and another size isn't asked for harder,
+others may ask for as little as this of it: the least and the most that read figures of one size
+have is 4 to 5 hp a foot (power/CUT-F10), which is as near as they ever come [-]."""
 
 
 @cache

@@ -120,6 +120,24 @@ def one_tire(first: Designation, second: Designation) -> bool:
     return (first.mark, first.rim) == (second.mark, second.rim) and names in pairs
 
 
+def unsaid(old: Designation, new: Designation) -> bool:
+    """Return whether two tires differ by nothing but marks that only one of them is named with.
+
+    Examples
+    --------
+    >>> bare = Designation("decimal", 10.0, "10", "-", 16.5)
+    >>> tread = replace(bare, tread="R-4")
+    >>> unsaid(bare, tread), unsaid(tread, replace(bare, tread="R-1")), unsaid(bare, bare)
+    (True, False, False)
+    """
+    marks = ("tread", "ply_rating", "services", "words")
+    pairs = {mark: (getattr(old, mark), getattr(new, mark)) for mark in marks}
+    differ = {mark: both for mark, both in pairs.items() if both[0] != both[1]}
+    if not differ or any(one and other for one, other in differ.values()):
+        return False
+    return replace(old, **{mark: other for mark, (_, other) in differ.items()}) == new
+
+
 def _without_rim(size: str, rim: float) -> str:
     return size.removesuffix(f"{rim:g}")[:-1]
 

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from functools import partial
 
 from calc import arith, model, sources, tables
-from calc.mechanics import front_drive, tire_rating, tire_rolling, tires
+from calc.mechanics import front_drive, tire_doubts, tire_rating, tire_rolling, tires
 from calc.mechanics.tire_size import Designation
 from calc.model.pictures import Item, Shape
 
@@ -228,6 +228,7 @@ class Pair:
         "rear_lost",
         "rear_new",
         "rear_stays",
+        "unsaid",
         "worn",
     )
 
@@ -238,6 +239,10 @@ class Pair:
         self.worn = front_worn or rear_worn
         self.front_stays = same(v.front_tire, v.new_front_tire, front_worn)
         self.rear_stays = same(v.rear_tire, v.new_rear_tire, rear_worn)
+        self.unsaid = any(
+            old and new and tire_doubts.unsaid(old, new)
+            for old, new in ((v.front_tire, v.new_front_tire), (v.rear_tire, v.new_rear_tire))
+        )
         self.front_new = self.front if self.front_stays else dimensions(v.new_front_tire)
         self.rear_new = self.rear if self.rear_stays else dimensions(v.new_rear_tire)
         self.front_lost = lug_lost(self.front, v.front_worn, v.front_lug)

@@ -116,6 +116,7 @@ CONSTANTS: Mapping[str, str] = {
     """,
     "an empirical formula of its source, whose coefficients have dimensions": """
         braking.approval_stopping_distance auger.auger_power auger.class_least
+        auger.class_bears
         auger.auger_power_range auger.widest_auger duals.least_spacing fuel.diesel_rate
         fuel.older_diesel_rate fuel.average_diesel_rate fuel.engine_oil_rate
         ground.contact_pressure_band ownership.repair_cost pto_power.altitude_factor

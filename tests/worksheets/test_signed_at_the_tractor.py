@@ -231,7 +231,7 @@ def test_no_more_goes_through_a_shaft_than_the_tractor_gives() -> None:
 
 def test_close_power_is_told_with_both_ends_of_what_it_asks_for() -> None:
     cutter = {"implement_kind": "rotary_cutter_light", "working_width": "60 in"}
-    job = {"material": "typical", "slope": "5 %", "loader": "on"}
+    job = {"material": "typical", "slope": "5 %", "loader": "on", "altitude": "4,900 ft"}
     found = given("pairing", **COMPACT, **LIFTS, **cutter, **job)
     assert found.finding == model.CLOSE
     assert "from 20 hp, with ease from 25 hp" in lead(found)

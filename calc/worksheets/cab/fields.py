@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc import model, tables
+from calc.machines import usual
 from calc.machines.vocabulary import field
 
 MONTHS = (
@@ -147,7 +148,13 @@ FIELDS: tuple[model.AnyField, ...] = (
         group=WEATHER,
         usual="computed",
     ),
-    field("altitude", example="500 ft", group=WEATHER),
+    field(
+        "altitude",
+        example="500 ft",
+        optional=False,
+        typical=model.Typical(0.0, usual.FARMED_HIGHEST, "power/PRACTICE", "farmed land"),
+        group=WEATHER,
+    ),
     # Without a turbocharger thin air takes more: what is left is never called too much.
     field("breathing", example="natural", usual="natural", group=ENGINE),
     model.Field(

@@ -196,6 +196,8 @@ def _here(v: Inputs, at: At) -> None:
     """Name what is left of the power at the place where it works."""
     at.altitude_share = shaft_power.altitude_share_of(v)
     at.here = v.pto_power * at.altitude_share
+    if v.altitude is None:
+        at.not_checked("altitude", "altitude", governs=False)
 
 
 def _standing(v: Inputs, at: At) -> float:
@@ -241,9 +243,10 @@ def _power_steps(v: Inputs, at: At) -> None:
     if not at.showing:
         return
     efficiency = pto_power.axle_efficiency(v.transmission)[1]
-    key = shaft_power.altitude_rule(pto_power.DEFAULT_ALTITUDE_RULE, v.breathing)
-    rule = tables.by_key("power/altitude_rules", "key")[key]
-    at.step("altitude_share", f"f = 1 \u2212 {rule['label']}", rule["source"], h="altitude")
+    if v.altitude is not None:
+        key = shaft_power.altitude_rule(pto_power.DEFAULT_ALTITUDE_RULE, v.breathing)
+        rule = tables.by_key("power/altitude_rules", "key")[key]
+        at.step("altitude_share", f"f = 1 \u2212 {rule['label']}", rule["source"], h="altitude")
     if shaft_power.moves(v.implement_kind):
         at.step(
             "climb_power",

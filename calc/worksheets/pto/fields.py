@@ -254,7 +254,7 @@ FIELDS = (
         told=_under_hay,
         group="Job",
     ),
-    field("altitude", typical=None, optional=True),
+    field("altitude"),
     model.Choice(
         "altitude_rule",
         _rows_as_options("power/altitude_rules"),

@@ -89,12 +89,14 @@ def _mixed(pair: common.Pair, at: model.At) -> None:
 
 def _speed(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     front, rear, front_new, rear_new = pair.circumferences(v)
-    if pair.rear_stays and not pair.front_stays and front is not None and front_new is not None:
+    told = not pair.unsaid  # else nobody knows yet whether it is another tire
+    fronts = front is not None and front_new is not None
+    if told and pair.rear_stays and not pair.front_stays and fronts:
         at.other_change = front_new / front - 1
     both = None if rear is None or rear_new is None else (rear, rear_new)
     if both is not None:
         at.speed_change = both[1] / both[0] - 1
-        if not pair.rear_stays:
+        if told and not pair.rear_stays:
             at.other_change = at.speed_change
     if not v.gear_speeds:
         at.not_checked("top", "gear_speeds")
