@@ -86,3 +86,21 @@ def test_a_caution_of_its_own_comes_before_filling_the_room():
     link = "https://shop.example/lift/#" + 40 * "x"
     said = short(found, link=link, sender="Hill Farm Supply")
     assert "required, not optional." in said and link in said
+
+
+def usual(found):
+    return next(line for line in reply(found).split("\n") if line.startswith("Nobody gave these"))
+
+
+def test_what_is_usual_names_what_moves_the_question():
+    wire = usual(answered("lamp-wiring", "wire", work_count="4", run="12 ft"))
+    assert "The way back: " in wire and "Kind of work lamp" in wire
+    assert "Tail lamps" not in wire and "Charging output" not in wire
+    head = usual(answered("lamp-wiring", "wire", circuit="head"))
+    assert "Head lamps: 2" in head and "Kind of head lamp" in head
+    assert "Work lamps: " not in head
+    rut = usual(answered("lawn", "ruts", tractor_mass="2600 lb"))
+    assert "pressure: " in rut and "sprinkler" not in rut
+    for sprinklers in ("yes", "no"):
+        cored = usual(answered("lawn", "tool", tool="core", sprinklers=sprinklers))
+        assert ("sprinkler heads" in cored) == (sprinklers == "yes")

@@ -120,3 +120,27 @@ def private_price_that_equals_trade(
     if not 0.0 <= fee < 1.0:
         raise ValueError("A fee must be from 0 to below 1.")
     return (trade_in + tax_value + selling_costs + daily * days) / (1.0 - fee)
+
+
+def offer_that_equals(private: float, price: float, credited: float) -> float:
+    r"""Trade-in that leaves as much as a private sale, with the tax that it saves.
+
+    .. math:: T = \max\left(\frac{N}{1 + r}, N - r P\right)
+
+    which is :math:`N = T + r \min(T, P)` turned round.
+
+    Parameters
+    ----------
+    private : float
+        What the private sale leaves. [$]
+    price : float
+        Price of the machine bought. [$]
+    credited : float
+        Tax rate where the difference alone is taxed, else 0. [-]
+
+    Returns
+    -------
+    float
+        Trade-in. [$]
+    """
+    return arith.max(private / (1.0 + credited), private - credited * price)

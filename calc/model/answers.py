@@ -87,6 +87,7 @@ class Answer:
     final: bool = True  # False for the first pass, before ranges were searched
     missing: Sequence[AnyField] = ()
     standing: str = PROVED  # what stands behind the finding
+    bearing: frozenset[str] = frozenset()  # inputs that move what was asked; the others none of it
 
     @property
     def margin(self) -> float:

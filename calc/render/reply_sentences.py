@@ -181,10 +181,11 @@ def _usual(answer: Answer, system: str) -> str:
     ordered = sorted(bearing, key=lambda item: item.field.name not in first)
     if not ordered or answer.missing:  # nothing was worked out with it
         return ""
-    listed = ordered
+    settling = {item.field.name for item in answer.settles}
+    listed = [item for item in ordered if item.field.name in answer.bearing | settling]
     if answer.finding == model.COMPARED or concerns.compares(answer):
         # A page that compares has other questions too, whose inputs bear on nothing here.
-        listed = [item for item in ordered if item.field.name in first]
+        listed = [item for item in listed if item.field.name in first]
     open_ = [item for item in listed if len(item.options) > 1]
     taken = [item for item in listed if len(item.options) <= 1 and not _says_nothing(item)]
     told = [sentences.assumed_sentence(item, system) for item in taken[:USUAL_SHOWN]]

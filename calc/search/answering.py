@@ -8,6 +8,7 @@ from dataclasses import replace
 from calc import model
 from calc.errors import InputError
 from calc.model import Worksheet
+from calc.search.bearing import bearing
 from calc.search.box import Box, Known, box_of, read
 from calc.search.giving import told_by
 from calc.search.looking import Search
@@ -121,6 +122,7 @@ def answer_known(
         searched=search.count,
         final=full or not box.dimensions,
         standing=of_all(search, standing, deciding),
+        bearing=bearing(search, asked, deciding, known) if full else frozenset(),
     )
     # What was asked about is helped first.
     first_helped = sorted(advice.remedies, key=lambda remedy: not found.concerns(remedy))

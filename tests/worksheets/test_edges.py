@@ -156,7 +156,7 @@ SUMS = """
     pairing: lift power side_raised loader_rear tail_seen
     pto: power starting
     rail-crossing: view
-    resale: gain repair trade
+    resale: gain repair sale trade
     road: amber_seen lane mirror tail_seen
     road-towing: room
     rollout: counted

@@ -187,8 +187,32 @@ def test_the_offer_to_ask_for_is_the_edge() -> None:
     said = [model.words(r.text, "us") for r in answer().advice.remedies]
     offer = next(text for text in said if text.startswith("Ask for $")).split()[2].strip("$,")
     dollars = int(offer.replace(",", ""))
-    assert answer("trade", trade_offer=f"${dollars}").finding == model.WITHIN
-    assert answer("trade", trade_offer=f"${dollars - 2}").finding == model.OVER
+    parts = SHEET.examples()["parts"]  # who says them asks about a repair too
+    assert answer("trade", parts=parts, trade_offer=f"${dollars}").finding == model.WITHIN
+    assert answer("trade", parts=parts, trade_offer=f"${dollars - 2}").finding == model.OVER
+
+
+def test_who_says_nothing_of_a_repair_trades_against_selling_as_it_stands() -> None:
+    typed = {
+        "as_is_price": "$14,000",
+        "chance_as_is": "100 %",
+        "days_as_is": "0 days",
+        "selling_costs": "$300",
+        "sales_tax": "0 %",
+        "new_price": "$28,000",
+        "fee": "0 %",
+    }
+    enough = given("trade", **typed, trade_offer="$13,700")
+    assert enough.finding == model.WITHIN
+    assert lead(enough).startswith("Trade it in: it leaves $13,700")
+    short = given("trade", **typed, trade_offer="$13,699")
+    assert short.finding == model.OVER and lead(short).startswith("Sell it yourself")
+    (remedy,) = [r for r in short.advice.remedies if "sale" in r.mends]
+    assert "Ask for $13,700" in model.words(remedy.text, "us")
+    # Parts of a repair that brings more make selling it repaired the way to beat.
+    fixed = {"parts": "$200", "hours": "1 h", "uplift_likely": "$3,000", "chance_repaired": "100 %"}
+    repaired = given("trade", **typed, **fixed, trade_offer="$13,700")
+    assert repaired.finding == model.OVER and repaired.deciding.check.name == "trade"
 
 
 def test_loan_payments() -> None:

@@ -74,14 +74,14 @@ def _offer_remedies(v: model.Inputs, found: model.Found, remedies: Remedies) -> 
             "uplift_high": lambda likely: max(v.uplift_high, likely),
         },
     )
-    remedies.do("trade_offer", mends=("trade",), source="value/DERIVED", **_fair(found))
+    # Who says nothing of a repair sells it as it stands.
+    repairs = not {"parts", "hours", "uplift_likely"} <= found.assumed
+    key, mends = ("fair_offer", ("trade", "sale")) if repairs else ("fair_as_is", ("sale",))
+    if key in found:  # the offer that leaves as much, in whole dollars
+        offer = (math.ceil(getattr(found, key)), "money")
+        remedies.do(key, mends=mends, source="value/DERIVED", offer=offer)
     if found.finding("ceiling") in (model.OVER, model.UNKNOWN) and "ceiling" in found:
         remedies.do("ceiling", mends=REPAIRING, source="value/V9")
-
-
-def _fair(found: model.Found) -> dict[str, model.Number]:
-    """The offer that leaves as much as the better private sale, in whole dollars."""
-    return {"offer": (math.ceil(found.fair_offer), "money")} if "fair_offer" in found else {}
 
 
 def _tables(v: model.Inputs, found: model.Found) -> list[model.Table]:

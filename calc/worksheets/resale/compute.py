@@ -92,9 +92,11 @@ def _ceiling(v: model.Inputs, at: model.At) -> None:
 
 
 def _trade(v: model.Inputs, at: model.At, known: chances.Plan) -> None:
-    """The trade-in with the tax that it saves, against the better private sale."""
+    """The trade-in with the tax that it saves, against selling it as it stands, and against the
+    better private sale where a repair is thought of."""
     if v.trade_offer is None:
         at.not_checked("trade", "trade_offer")
+        at.not_checked("sale", "trade_offer", if_asked=True)
         at.not_checked("tax_saved", "trade_offer", if_asked=True)
         return
     rate, credit = tax_of(v)
@@ -105,9 +107,10 @@ def _trade(v: model.Inputs, at: model.At, known: chances.Plan) -> None:
         v.trade_offer, at.tax_saved, v.selling_costs, known.fee, known.daily, known.days_as_is
     )
     credited = rate if credit else 0.0
-    # T + tax on the lesser of T and the price, turned round.
-    at.fair_offer = arith.max(at.private / (1.0 + credited), at.private - credited * price)
+    at.fair_offer = trade_in.offer_that_equals(at.private, price, credited)
+    at.fair_as_is = trade_in.offer_that_equals(at.as_is, price, credited)
     at.at_least("trade", "trade", "private", "value/DERIVED", close_band=0.0)
+    at.at_least("sale", "trade", "as_is", "value/DERIVED", close_band=0.0)
     at.at_least("repair", "repaired", "trade", "value/DERIVED", close_band=0.0)
 
 

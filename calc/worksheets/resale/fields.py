@@ -390,6 +390,7 @@ OUTPUTS = (
             "owed_sold",
             "ages",
             "fair_offer",
+            "fair_as_is",
             "back",
         )
     ),

@@ -322,6 +322,9 @@ def _headline(v: model.Inputs, found: model.Found, road: rl.Situation) -> model.
         if len(all_of_it) <= LONGEST_LEAD:
             return all_of_it
         return _in_short(f"{where}, {when}.", "Missing or wrong: ", wrong)
+    day = road.need("tractor", "daylight") or road.need("towed", "daylight")
+    if day is not None and v.hours == "dark":  # what nobody would look for below
+        asked += "".join(f" {rule.text}." for rule in day.rules)
     unseen = {x.check.name for x in found.verdicts if x.finding == model.UNKNOWN}
     if len(open_) > 2 and unseen & {"emblem", *COUNTED}:
         return f"{asked} Which of these are on it?"
