@@ -196,6 +196,8 @@ class Placing:
         if self._word_before(amount) in _NEEDING and self._outlets_behind(amount):
             why = "it takes so many"
             return [self._fact(amount, ("remotes_needed",), "count", why, 0)]
+        if beside.is_gearbox_rating(self.tokens, amount):
+            return [self._fact(amount, ("power_limit",), "power", "what the gearbox is rated for", 0)]
         if beside.is_my_speed(self.tokens, amount):
             return [self._fact(amount, ("road_speed",), "speed", "“me” beside the cars' speed", 0)]
         if beside.road_behind(self.tokens, amount):
@@ -238,7 +240,10 @@ class Placing:
         return "loader" in before and bool({"rated", "rate"} & set(before[-2:]))
 
     def _outlets_behind(self, amount: Amount) -> bool:
-        return any(t.text in _OUTLETS for t in self.tokens[amount.last : amount.last + 1])
+        behind = [t.text for t in self.tokens[amount.last : amount.last + 3]]
+        if behind[:1] in (["set"], ["sets"], ["pair"]):  # "one set of remotes"
+            behind = behind[2:] if behind[1:2] == ["of"] else behind[1:]
+        return bool(_OUTLETS & set(behind[:1]))
 
     def _is_elsewhere(self, amount: Amount, subject: str) -> bool:
         """Whether an amount is not of what the sentence speaks of: "30 in back", a cutter's hp."""
