@@ -39,6 +39,7 @@ _BEGINNING = frozenset(["a", "an", "my", "our", "the", "this", "that", "his", "y
 _BEING = frozenset(["is", "are", "was", "weighs", "measures"])
 _STICKS = frozenset(["out", "back", "behind"])  # "it sticks out 4 ft" is no width
 _CARRIERS = frozenset(["pallet_forks", "bale_spear"])  # behind the tractor
+_LIFTED = frozenset(["load", "goods"])
 _PLACES = frozenset(["back", "front", "rear"])
 
 
@@ -234,10 +235,11 @@ class Placing:
         return found[0] if found else ()
 
     def _is_loaders_rating(self, amount: Amount) -> bool:
-        """Whether a mass is what a loader is rated for: "with the loader, rated at 1100 lb"."""
+        """Whether a mass is what a loader is rated for: "rated at 1100 lb", "loader lifts 1200"."""
         begin, _ = self.sentence(amount.first)
         before = [token.text for token in self.tokens[begin : amount.first]]
-        return "loader" in before and bool({"rated", "rate"} & set(before[-2:]))
+        lifts = before[-2:] == ["loader", "lifts"]
+        return lifts or ("loader" in before and bool({"rated", "rate"} & set(before[-2:])))
 
     def _outlets_behind(self, amount: Amount) -> bool:
         behind = [t.text for t in self.tokens[amount.last : amount.last + 3]]
@@ -280,6 +282,10 @@ class Placing:
             if before and self._is_of_the_one_before(said, amount):
                 continue
             phrase = said.value_of("cue")
+            if phrase == "lift" and self._named_at(said.last) in _LIFTED:
+                continue  # "lift pallets of 900 lb" says nothing of the hitch
+            if not before and self._governs(said, amount):
+                continue
             for cue in (each for each in cues()[phrase] if each.fields):
                 cost = self._cost(cue, amount, subject, before, apart, said)
                 if cost is not None:
@@ -301,6 +307,12 @@ class Placing:
         while (said := behind.get(head.first)) and (earlier := ends.get(said.first)):
             head = earlier
         return head.first not in behind
+
+    def _governs(self, cue: Said, amount: Amount) -> bool:
+        """Whether a verb tells of the amount behind it: "is 1700 lb, hitch lifts 800 lb"."""
+        own = self.inside.get(cue.last)
+        verb = self.tokens[cue.last - 1].text == "lifts"
+        return bool(own) and verb and bool(set(own.kinds) & set(amount.kinds) or not own.kinds)
 
     def _is_of_a_name(self, cue: Said) -> bool:
         """Whether a word of place is part of a machine's name: the "back" of "back blade"."""

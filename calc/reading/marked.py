@@ -17,6 +17,7 @@ _NARROW = re.compile(r"\b([1-4]N)\b")
 _ASKED = re.compile(r"(?:\b(?:is (?:that|it|this)(?: an?)?|what|which)\s*)$", re.I)
 _GRADE = re.compile(r"\bgrade\s*(2|5|8)\b", re.I)
 _OR_GRADE = re.compile(r"\s*or\s+(?:a\s+)?(?:grade\s*)?(2|5|8)\b", re.I)
+_AFTER_GRADE = re.compile(r"\bgrade\s*[258]\s*or\s+(?:a\s+)?$", re.I)
 _NOT_THIS = re.compile(r"(?:instead of|in place of|rather than|not|than)\s*(?:a\s*)?$", re.I)
 _BOLT = re.compile(r"\b(1/4|5/16|3/8|7/16|1/2)\b")
 # Telephone numbers, dates, times of day, addresses, and numbers of orders and parts.
@@ -111,7 +112,8 @@ def place_bolts(text: str, tokens: list[Token], said: set[str], given: Given) ->
         taken.update(range(first, last))
         other = _OR_GRADE.match(text, match.end())
         grades = [match[1], *([other[1]] if other else [])]
-        if not _NOT_THIS.search(text[: match.start()]):
+        before = text[: match.start()]
+        if not _NOT_THIS.search(before) and not _AFTER_GRADE.search(before):
             facts = given.doubtful if other else given.facts  # "grade 5 or 2" is neither
             for grade in grades:
                 bolt = Fact(("bolt_grade",), first, last, f"grade_{grade}", why="“grade” says it")
@@ -190,6 +192,9 @@ def place_lift_distance(tokens: list[Token], given: Given) -> None:
             said_at = any(
                 t.text in ("at", "@") for t in tokens[max(0, amount.first - 2) : amount.first]
             )
+            # "lifts 1500 lb 24 in back"
+            behind = [t.text for t in tokens[amount.last : amount.last + 1]]
+            said_at |= lift.last == amount.first and behind in (["back"], ["behind"])
             if (
                 near
                 and said_at
