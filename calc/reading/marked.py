@@ -164,7 +164,7 @@ def _place_lift(tokens: list[Token], given: Given) -> None:
     """Take a number or a mass right before "at 24 in" for the lift figure, if the hitch lifts."""
     named = {name for fact in given.facts for name in fact.fields}
     words = {token.text for token in tokens}
-    if "lift_capacity" in named or not words & {"lift", "lifts", "hitch"} or "loader" in words:
+    if "lift_capacity" in named or not words & _LIFTERS or "loader" in words:
         return
     for amount in [a for a in given.loose if "mass" in a.kinds or not a.kinds]:
         behind = [token.text for token in tokens[amount.last : amount.last + 2]]
@@ -176,6 +176,7 @@ def _place_lift(tokens: list[Token], given: Given) -> None:
             return
 
 
+_LIFTERS = frozenset(["lift", "lifts", "hitch", "pt", "3pt"])
 LEAST_LIFT = 200.0  # [lb] or kg, of a number without a unit
 _FAR = {24: "610", 12: "305", 0: "0"}
 
