@@ -121,6 +121,8 @@ def _amount(tokens: list[Token], place: int, taken: set[int]) -> Amount | None:
     if read is None:
         return None
     kinds, last, whose = _unit(tokens, read, taken)
+    if whose and _labels_the_next(tokens, start, last):
+        kinds, last, whose = {}, read.last, ""
     if kinds.get("slope") == "deg" and read.value >= NO_SLOPE:
         kinds = {"temperature": "F"}
     if dollar:
@@ -136,6 +138,13 @@ def _amount(tokens: list[Token], place: int, taken: set[int]) -> Amount | None:
         kinds = {"pressure": "psi"}  # "front psi 12"
     hedged = _is_hedged(tokens, start)
     return Amount(start, last, text, kinds, hedged, read.value, whose, read.spelled and not kinds)
+
+
+def _labels_the_next(tokens: list[Token], start: int, last: int) -> bool:
+    """Whether a unit is of the number behind it: the "pto hp" of "hp 28 pto hp 22"."""
+    before = tokens[start - 1].text if start else ""
+    behind = tokens[last : last + 1]
+    return before in ("hp", "horsepower") and any(token.kind == NUMBER for token in behind)
 
 
 def _touches(tokens: list[Token], place: int) -> bool:

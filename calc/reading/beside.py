@@ -38,6 +38,23 @@ def is_heat(tokens: Sequence[Token], amount: Amount) -> bool:
     return bool(beside & _HEATERS)
 
 
+def is_gearbox_rating(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether a power or a bare number is the gearbox's: "gearbox on the cutter is rated 40"."""
+    if amount.spelled or (amount.kinds and "power" not in amount.kinds):
+        return False
+    before = [token.text for token in tokens[max(0, amount.first - _NEAR_GEARBOX) : amount.first]]
+    ends = [place for place, text in enumerate(before) if text in ",;?!." or text.isdigit()]
+    before = before[ends[-1] + 1 :] if ends else before
+    boxes = [place for place, text in enumerate(before) if text in _GEARBOX]
+    rated = boxes and _RATED & set(before[boxes[0] :])
+    return bool(rated) and before[-1] in {*_RATED, "for", "at", "to"}
+
+
+_GEARBOX = frozenset(["gearbox", "driveline"])
+_RATED = frozenset(["rated", "rating", "good"])
+_NEAR_GEARBOX = 8  # words
+
+
 def road_behind(tokens: Sequence[Token], amount: Amount) -> bool:
     """Whether a speed is that of a road: "a 55 mph road", "on a 45 road", "road 55"."""
     if not amount.kinds and word_before(tokens, amount) in _SIGNS:

@@ -52,19 +52,28 @@ def place_choices(said: Iterable[Said], tokens: list[Token], given: Given) -> No
                 why = f"“{each.phrase}” says it" if each.exact else "spelled almost so"
                 fact = Fact((sense.sense,), each.first, each.last, sense.value, why=why)
                 found.setdefault(sense.sense, []).append(fact)
+    light = any(
+        tokens[place].text == "light" and tokens[place + 1].text == "duty"
+        for place in range(len(tokens) - 1)
+    )
     for each in generic:
-        _place_generic(each, found)
+        _place_generic(each, found, light=light)
     for facts in found.values():
         values = {fact.text for fact in facts}
         (given.facts if len(values) == 1 and facts[0].text else given.doubtful).extend(facts)
 
 
-def _place_generic(each: Said, found: dict[str, list[Fact]]) -> None:
-    """Take "cutter" for the cutter that the message names elsewhere, or for the usual one."""
+def _place_generic(each: Said, found: dict[str, list[Fact]], *, light: bool) -> None:
+    """Take "cutter" for the cutter that the message names elsewhere, or for the usual one.
+
+    "Light duty 5 ft cutter" names the light one.
+    """
     options = tuple(each.value_of("generic").split())
     named = found.setdefault("implement_kind", [])
     if any(fact.text for fact in named):
         return
     usual = options[0] if all(option.startswith(options[0]) for option in options) else ""
+    if usual and light:
+        usual = next((option for option in options if option.endswith("_light")), usual)
     why = f"“{each.phrase}” may be any of these" if not usual else f"“{each.phrase}” says it"
     named.append(Fact(("implement_kind",), each.first, each.last, usual, why=why, others=options))

@@ -39,6 +39,7 @@ _BEGINNING = frozenset(["a", "an", "my", "our", "the", "this", "that", "his", "y
 _BEING = frozenset(["is", "are", "was", "weighs", "measures"])
 _STICKS = frozenset(["out", "back", "behind"])  # "it sticks out 4 ft" is no width
 _CARRIERS = frozenset(["pallet_forks", "bale_spear"])  # behind the tractor
+_LIFTED = frozenset(["load", "goods"])
 _PLACES = frozenset(["back", "front", "rear"])
 
 
@@ -196,6 +197,8 @@ class Placing:
         if self._word_before(amount) in _NEEDING and self._outlets_behind(amount):
             why = "it takes so many"
             return [self._fact(amount, ("remotes_needed",), "count", why, 0)]
+        if beside.is_gearbox_rating(self.tokens, amount):
+            return [self._fact(amount, ("power_limit",), "power", "what the gearbox is rated for", 0)]
         if beside.is_my_speed(self.tokens, amount):
             return [self._fact(amount, ("road_speed",), "speed", "“me” beside the cars' speed", 0)]
         if beside.road_behind(self.tokens, amount):
@@ -232,13 +235,17 @@ class Placing:
         return found[0] if found else ()
 
     def _is_loaders_rating(self, amount: Amount) -> bool:
-        """Whether a mass is what a loader is rated for: "with the loader, rated at 1100 lb"."""
+        """Whether a mass is what a loader is rated for: "rated at 1100 lb", "loader lifts 1200"."""
         begin, _ = self.sentence(amount.first)
         before = [token.text for token in self.tokens[begin : amount.first]]
-        return "loader" in before and bool({"rated", "rate"} & set(before[-2:]))
+        lifts = before[-2:] == ["loader", "lifts"]
+        return lifts or ("loader" in before and bool({"rated", "rate"} & set(before[-2:])))
 
     def _outlets_behind(self, amount: Amount) -> bool:
-        return any(t.text in _OUTLETS for t in self.tokens[amount.last : amount.last + 1])
+        behind = [t.text for t in self.tokens[amount.last : amount.last + 3]]
+        if behind[:1] in (["set"], ["sets"], ["pair"]):  # "one set of remotes"
+            behind = behind[2:] if behind[1:2] == ["of"] else behind[1:]
+        return bool(_OUTLETS & set(behind[:1]))
 
     def _is_elsewhere(self, amount: Amount, subject: str) -> bool:
         """Whether an amount is not of what the sentence speaks of: "30 in back", a cutter's hp."""
@@ -275,6 +282,10 @@ class Placing:
             if before and self._is_of_the_one_before(said, amount):
                 continue
             phrase = said.value_of("cue")
+            if phrase == "lift" and self._named_at(said.last) in _LIFTED:
+                continue  # "lift pallets of 900 lb" says nothing of the hitch
+            if not before and self._governs(said, amount):
+                continue
             for cue in (each for each in cues()[phrase] if each.fields):
                 cost = self._cost(cue, amount, subject, before, apart, said)
                 if cost is not None:
@@ -296,6 +307,12 @@ class Placing:
         while (said := behind.get(head.first)) and (earlier := ends.get(said.first)):
             head = earlier
         return head.first not in behind
+
+    def _governs(self, cue: Said, amount: Amount) -> bool:
+        """Whether a verb tells of the amount behind it: "is 1700 lb, hitch lifts 800 lb"."""
+        own = self.inside.get(cue.last)
+        verb = self.tokens[cue.last - 1].text == "lifts"
+        return bool(own) and verb and bool(set(own.kinds) & set(amount.kinds) or not own.kinds)
 
     def _is_of_a_name(self, cue: Said) -> bool:
         """Whether a word of place is part of a machine's name: the "back" of "back blade"."""

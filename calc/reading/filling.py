@@ -29,7 +29,9 @@ def question(
     names = {item.name: item for item in sheet.fields}
     filled = {name: each for name, each in machines.items() if name in names}
     own = sheet.ask(found.ask).fields
-    for fact in sorted((_at_shaft(f, names) for f in given.facts), key=lambda each: each.cost):
+    told = any(f.fields == ("pto_power",) for f in given.facts)  # and is not reckoned then
+    facts = given.facts if told else [_at_shaft(f, names) for f in given.facts]
+    for fact in sorted(facts, key=lambda each: each.cost):
         place = place_of(tokens, fact.first, fact.last)
         # "see 400 ft" is what the ask wants seen
         for name in sorted(fact.fields, key=lambda name: name not in own):

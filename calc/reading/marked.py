@@ -17,6 +17,7 @@ _NARROW = re.compile(r"\b([1-4]N)\b")
 _ASKED = re.compile(r"(?:\b(?:is (?:that|it|this)(?: an?)?|what|which)\s*)$", re.I)
 _GRADE = re.compile(r"\bgrade\s*(2|5|8)\b", re.I)
 _OR_GRADE = re.compile(r"\s*or\s+(?:a\s+)?(?:grade\s*)?(2|5|8)\b", re.I)
+_AFTER_GRADE = re.compile(r"\bgrade\s*[258]\s*or\s+(?:a\s+)?$", re.I)
 _NOT_THIS = re.compile(r"(?:instead of|in place of|rather than|not|than)\s*(?:a\s*)?$", re.I)
 _BOLT = re.compile(r"\b(1/4|5/16|3/8|7/16|1/2)\b")
 # Telephone numbers, dates, times of day, addresses, and numbers of orders and parts.
@@ -111,7 +112,8 @@ def place_bolts(text: str, tokens: list[Token], said: set[str], given: Given) ->
         taken.update(range(first, last))
         other = _OR_GRADE.match(text, match.end())
         grades = [match[1], *([other[1]] if other else [])]
-        if not _NOT_THIS.search(text[: match.start()]):
+        before = text[: match.start()]
+        if not _NOT_THIS.search(before) and not _AFTER_GRADE.search(before):
             facts = given.doubtful if other else given.facts  # "grade 5 or 2" is neither
             for grade in grades:
                 bolt = Fact(("bolt_grade",), first, last, f"grade_{grade}", why="“grade” says it")
@@ -140,7 +142,9 @@ _WORDS_TOO = frozenset(tables.small_words("codes that are words"))
 
 def _code(place: str) -> str:
     small = "" if place.lower() in _WORDS_TOO else rf"|(?<=\bin ){place.lower()}\b(?!\s*\.)"
-    return rf"(?<=\bin ){place}\b|(?<=, ){place}\b{small}"
+    # "Millbrook VT": behind a name two capitals are a state, if they are no word
+    named = "" if place.lower() in _WORDS_TOO else rf"|\b[A-Z][a-z]{{2,}} {place}\b"
+    return rf"(?<=\bin ){place}\b|(?<=, ){place}\b{small}{named}"
 
 
 def place_place(text: str, tokens: list[Token], given: Given) -> None:
@@ -160,7 +164,7 @@ def _place_lift(tokens: list[Token], given: Given) -> None:
     """Take a number or a mass right before "at 24 in" for the lift figure, if the hitch lifts."""
     named = {name for fact in given.facts for name in fact.fields}
     words = {token.text for token in tokens}
-    if "lift_capacity" in named or not words & {"lift", "lifts", "hitch"} or "loader" in words:
+    if "lift_capacity" in named or not words & _LIFTERS or "loader" in words:
         return
     for amount in [a for a in given.loose if "mass" in a.kinds or not a.kinds]:
         behind = [token.text for token in tokens[amount.last : amount.last + 2]]
@@ -172,6 +176,7 @@ def _place_lift(tokens: list[Token], given: Given) -> None:
             return
 
 
+_LIFTERS = frozenset(["lift", "lifts", "hitch", "pt", "3pt"])
 LEAST_LIFT = 200.0  # [lb] or kg, of a number without a unit
 _FAR = {24: "610", 12: "305", 0: "0"}
 
@@ -188,6 +193,9 @@ def place_lift_distance(tokens: list[Token], given: Given) -> None:
             said_at = any(
                 t.text in ("at", "@") for t in tokens[max(0, amount.first - 2) : amount.first]
             )
+            # "lifts 1500 lb 24 in back"
+            behind = [t.text for t in tokens[amount.last : amount.last + 1]]
+            said_at |= lift.last == amount.first and behind in (["back"], ["behind"])
             if (
                 near
                 and said_at

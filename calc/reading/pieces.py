@@ -21,8 +21,9 @@ def multiplied(tokens: list[Token], amounts: list[Amount]) -> list[Amount]:
     count = next((a for a in amounts if a.last == bottoms and _are_pieces(a)), None)
     found: list[Amount] = []
     for amount in amounts:
-        if _each_of(tokens, amount):
-            mass = float(_each_of(tokens, amount))
+        each_mass = _each_of(tokens, amount, amounts)
+        if each_mass:
+            mass = float(each_mass)
             each = replace(amount, last=amount.last + 2, number=f"{mass:g}", value=mass)
             found.append(_product(amount, each, amount.first))
         elif _is_across(tokens, amount, amounts):
@@ -60,11 +61,12 @@ def _is_across(tokens: list[Token], amount: Amount, amounts: list[Amount]) -> bo
     return touches and not amount.kinds and all(a.first != amount.last + 1 for a in amounts)
 
 
-def _each_of(tokens: list[Token], count: Amount) -> str:
+def _each_of(tokens: list[Token], count: Amount, amounts: list[Amount]) -> str:
     """Return the 70 of "suitcase 4x70": what each of so many weights weighs, without a unit."""
     behind = tokens[count.last : count.last + 2]
     beside = {t.text for t in (*tokens[: count.first][-3:], *tokens[count.last + 2 :][:2])}
     pieces = _are_pieces(count) and len(behind) == 2 and bool(beside & _WEIGHTS)
+    pieces &= all(a.first != count.last + 1 or not a.kinds for a in amounts)  # "4 x 42 lb"
     return behind[1].text if pieces and behind[0].text == "x" and behind[1].kind == NUMBER else ""
 
 

@@ -74,9 +74,12 @@ def _place_splines(
         whose = next((each for each in reversed(named) if each), "tractor")
         option = _SPLINES.get(tokens[place].text, "")
         name = f"{whose}_shaft"
-        if option and whose in ("tractor", "implement") and name not in found:
+        # "1000 rpm 21 spline" says which of the two shafts of that speed it is
+        same = all(fact.text[1:] == option[1:] for fact in found.get(name, ()))
+        if option and whose in ("tractor", "implement") and same:
             why = "so many splines has a shaft of 1000 rpm"
-            found[name] = [Fact((name,), place, place + 2, option, why=why)]
+            first = min([place, *(fact.first for fact in found.get(name, ()))])
+            found[name] = [Fact((name,), first, place + 2, option, why=why)]
     return taken
 
 

@@ -72,6 +72,10 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
         size = tire_size.decode(each.match[0])
         if not each.end and size.rim > _LARGEST_FRONT_RIM:
             each.end = "rear"
+    for each in places:  # "7-16 and 12.4-24": the small one is in front
+        small = tire_size.decode(each.match[0]).rim <= _LARGEST_FRONT_RIM
+        if not each.end and small and any(other.end == "rear" for other in places):
+            each.end = "front"
     if any(each.new for each in places) and len(places) > 1 and not exchanged:
         for each in places:  # "mix 9.5-16 fronts with 14.9-24 rears": both are wanted
             each.new = each.new or bool(re.search(r"\b(?:mix|switch|change)\b", text.lower()))
