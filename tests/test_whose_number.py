@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from calc import model, search, worksheets
+from calc import model, quantities, search, worksheets
 from calc.errors import InputError
 from calc.model import sentences
 from calc.render import data
@@ -118,3 +118,52 @@ def test_what_was_given_stands_in_its_own_unit():
         "grade": "-12 deg (-21.3 %)",
         "tractor_mass": "2,600 lb",
     }
+
+
+@pytest.mark.parametrize("system", quantities.SYSTEMS)
+@pytest.mark.parametrize("name", worksheets.names())
+def test_every_value_that_a_field_shows_is_taken_back(name, system):
+    """Its limits, its example and what is usual of it, each as the page writes it."""
+    sheet = worksheets.load(name)
+    for item in sheet.fields:
+        if not isinstance(item, model.Field):
+            continue
+        shown = [item.limits_text(system), *(item.example and [item.example])]
+        ends = [quantities.base(end, item.kind) for end in (item.low, item.high)]
+        typical = item.typical_for({})
+        ends += [typical.low, typical.high] if typical else []
+        unit = item.unit(system)
+        shown += [quantities.show(end, item.kind, system, unit=unit) for end in ends]
+        read = [item.read(text, system) for text in shown]
+        assert all(read), (item.name, shown)
+        for end, reading in zip(reversed(ends), reversed(read), strict=False):
+            # Three figures, and whole degrees of heat.
+            assert reading.middle == pytest.approx(end, rel=0.006, abs=1e-9), item.name
+
+
+@pytest.mark.parametrize(("text", "taken"), [("1,020 mm", True), ("1,030 mm", False)])
+def test_a_limit_reaches_as_far_as_it_is_shown(text, taken):
+    """The limit is 40 in, which is 1,016 mm; where it is said, 1,020 mm stands."""
+    field = worksheets.load("ballast").field("axle_pin_height")
+    assert field.limits_text("metric").endswith("1,020 mm")
+    if taken:
+        assert field.read(text, "metric").low == pytest.approx(1.02)
+    else:
+        with pytest.raises(InputError, match="must lie between"):
+            field.read(text, "metric")
+
+
+@pytest.mark.parametrize(("text", "high"), [("90 min", 1.5), ("90 min.", 1.5), ("90 h min", 3000)])
+def test_minutes_are_no_minimum(text, high):
+    reading = worksheets.load("drive").field("hours_per_year").read(text)
+    assert reading.high / 3600 == pytest.approx(high)
+
+
+@pytest.mark.parametrize(
+    ("typed", "shown"),
+    [("7/8", "7/8 in"), ("1-1/8 in", "1-1/8 in"), ("0.875", "0.875 in"), ("about 7/8 in", "")],
+)
+def test_a_fraction_of_an_inch_is_said_as_it_was_typed(typed, shown):
+    answer = search.answer(worksheets.load("hitch"), {"lower_pin": typed}, ask="category")
+    said = sentences.given_text(answer, "lower_pin", "us")
+    assert said == shown if shown else " to " in said

@@ -93,6 +93,8 @@ class Field:
         shown_in = self.unit(system) or quantities.unit_for(self.kind, system).symbol
         low, high = quantities.base(self.low, self.kind), quantities.base(self.high, self.kind)
         end, plain = quantities.one_end(self._without_whose(text))
+        if end == "least" and self.kind == "duration" and _MINUTES.search(text):
+            end, plain = "", text
         reading = quantities.parse(plain, self.kind, shown_in)
         if reading is None:
             return None
@@ -104,7 +106,6 @@ class Field:
         if end:
             reading = self._one_ended(reading, end, low, high)
         reading = replace(reading, text=text.strip())
-        slack = 1e-9 * max(abs(low), abs(high))
         if self.below_nothing and reading.low >= 0.0:
             # People say it without its minus too.
             reading = replace(reading, low=-reading.high, high=-reading.low)
@@ -112,6 +113,9 @@ class Field:
             # "about 0 in" of what is never less than nothing: rounding doesn't pass a limit.
             ends = max(reading.low, low), min(reading.high, high)
             reading = replace(reading, low=ends[0], high=ends[1])
+        slack = 1e-9 * max(abs(low), abs(high))
+        if reading.low < low - slack or reading.high > high + slack:
+            low, high = self._ends_as_shown(low, high, shown_in)
         if reading.low < low - slack or reading.high > high + slack:
             if reading.high <= 0 < low:
                 problem = "must be more than zero"
@@ -119,6 +123,14 @@ class Field:
                 problem = f"must lie between {self.limits_text(system).replace(' to ', ' and ')}"
             raise InputError(f"“{quantities.shorten(text)}”: {in_sentence(self.label)} {problem}.")
         return reading
+
+    def _ends_as_shown(self, low: float, high: float, unit: str) -> tuple[float, float]:
+        """Return the limits, each as far out as it is shown: 40 in is shown as 1,020 mm."""
+        least, most = (
+            quantities.base(quantities.show(end, self.kind, unit=unit), self.kind) if end else end
+            for end in (low, high)
+        )
+        return min(low, least), max(high, most)
 
     def _without_whose(self, text: str) -> str:
         """Return a text without the word that says of what this field's quantity is."""
@@ -144,6 +156,7 @@ class Field:
         return replace(reading, low=ends[0], high=ends[1])
 
 
+_MINUTES = re.compile(r"\d\s+min\.?\s*$", re.I)  # of a time, no minimum
 # "25 PTO hp", "35 engine horsepower"
 _WHOSE = re.compile(r"(?<=[\d\s])(pto|engine|gross)(?=\s*(?:hp|horse(?:power)?s?|kw|ps)\b)", re.I)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from calc import model
+from calc import model, si
 from calc import quantities as q
 from calc.model import Answer
 
@@ -92,10 +92,19 @@ def field_text(answer: Answer, name: str, system: str) -> str:
         if reading is None:
             return UNKNOWN
         unit = item.unit(system)
-        return q.show_range(reading.low, reading.high, item.kind, system, unit=unit)
+        shown = q.show_range(reading.low, reading.high, item.kind, system, unit=unit)
+        in_inches = (unit or q.unit_for(item.kind, system).symbol) == "in"
+        return _as_fraction(reading, shown) if in_inches and "/" in text else shown
     if isinstance(item, model.Choice):
         return item.shown(item.read(text) or text)
     return str(getattr(item.read(text), "text", text))  # as it was understood
+
+
+def _as_fraction(reading: q.Reading, shown: str) -> str:
+    """Inches that were typed as a fraction, which is how a gauge and a chart have them."""
+    fraction = f"{q.sixteenths(reading.low / si.INCH)} in"
+    same = reading.exact and abs(q.base(fraction, "length") - reading.low) < 1e-9
+    return fraction if same else shown
 
 
 def given_text(answer: Answer, name: str, system: str) -> str:

@@ -26,6 +26,11 @@ _PARTS = {"\u00bd": "1/2", "\u00bc": "1/4", "\u00be": "3/4", "\u215c": "3/8", "\
 _PARTS_OF_ONE = frozenset([2, 3, 4, 5, 8, 10, 16, 32, 64])
 _SINGLE = ("acre", "ton", "hectare")  # of which "an acre" is one
 NO_SLOPE = 60  # degrees; so many without more are how hot it is, and in the United States
+# Where one of these is said, "1:5" and "1 in 5" are slopes and no gear's ratio or time of day.
+_STEEP = frozenset(
+    ["slope", "slopes", "hill", "bank", "grade", "incline", "downgrade", "downhill", "uphill"]
+    + ["sidehill", "hillside", "steep", "ramp"]
+)
 MOST = 60  # a message that has more is a table
 # Kinds in which nobody writes a message, or whose units are those of commoner kinds.
 _LEFT_OUT = frozenset(["resistance_per_length", "transmittance", "energy", "spring_rate"])
@@ -117,6 +122,9 @@ def _amount(tokens: list[Token], place: int, taken: set[int]) -> Amount | None:
     sign = "-" if tokens[place].text == "-" and _touches(tokens, place) else ""
     if dollar or sign:
         place += 1
+    if (end := _ratio_end(tokens, place)) and taken.isdisjoint(range(place, end)):
+        run = tokens[end - 1].text
+        return Amount(start, end, f"{tokens[place].text}:{run}", {"slope": ""}, value=1.0)
     read = _numeral(tokens, place, taken)
     if read is None:
         return None
@@ -145,6 +153,20 @@ def _labels_the_next(tokens: list[Token], start: int, last: int) -> bool:
     before = tokens[start - 1].text if start else ""
     behind = tokens[last : last + 1]
     return before in ("hp", "horsepower") and any(token.kind == NUMBER for token in behind)
+
+
+def _ratio_end(tokens: list[Token], place: int) -> int:
+    """Return where "1:5", "1 in 5" or "1-in-5" ends, said of a slope; 0 where there is none."""
+    texts = [token.text for token in tokens[place : place + 5]]
+    for between in ([":"], ["in"], ["-", "in", "-"]):
+        ratio = texts[:1] == ["1"] and texts[1 : len(between) + 1] == between
+        if ratio and len(texts) > len(between) + 1:
+            run = tokens[place + len(between) + 1]
+            behind = tokens[place + len(between) + 2 : place + len(between) + 3]
+            is_run = run.kind == NUMBER and not any(tuple([t.text]) in units() for t in behind)
+            if is_run and float(run.text.replace(",", "")) > 1:
+                return place + len(between) + 2 if _STEEP & {t.text for t in tokens} else 0
+    return 0
 
 
 def _touches(tokens: list[Token], place: int) -> bool:

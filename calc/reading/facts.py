@@ -198,7 +198,8 @@ class Placing:
             why = "it takes so many"
             return [self._fact(amount, ("remotes_needed",), "count", why, 0)]
         if beside.is_gearbox_rating(self.tokens, amount):
-            return [self._fact(amount, ("power_limit",), "power", "what the gearbox is rated for", 0)]
+            why = "what the gearbox is rated for"
+            return [self._fact(amount, ("power_limit",), "power", why, 0)]
         if beside.is_my_speed(self.tokens, amount):
             return [self._fact(amount, ("road_speed",), "speed", "“me” beside the cars' speed", 0)]
         if beside.road_behind(self.tokens, amount):
@@ -255,6 +256,8 @@ class Placing:
             return False
         if self._word_before(amount) in _STICKS:
             return True
+        if self._is_size_of_what_follows(amount):
+            return False
         behind = self.tokens[amount.last : amount.last + 1]
         return any(token.text in _NO_WIDTH for token in behind)
 
@@ -330,6 +333,8 @@ class Placing:
             return None
         if cue.subject and cue.phrase == "at" and not self._named_before(amount, subject):
             return None  # "at 6 mph, trains 50 mph": the first is no train's
+        if cue.subject and cue.phrase == "behind" and self._is_size_of_what_follows(amount):
+            return None
         if amount.kinds:
             if cue.kind not in amount.kinds:
                 return None
@@ -338,6 +343,12 @@ class Placing:
         length = 0.1 * (said.last - said.first)
         closeness = 0.2 * bool(cue.side) + 0.3 * bool(cue.subject)
         return apart + 1 - length - closeness + 0.4 * (not cue.side and not before)
+
+    def _is_size_of_what_follows(self, amount: Amount) -> bool:
+        """Whether an amount is the size of what comes behind a tractor: "blade 72 in behind it"."""
+        noun = any(said.last == amount.first and s == "implement" for said, s in self.subjects)
+        reach = range(amount.last + 1, amount.last + FARTHEST)
+        return noun and any(said.first in reach and s == "tractor" for said, s in self.subjects)
 
     def _fits_bare(self, cue: Cue, amount: Amount, before: bool, apart: float, said: Said) -> bool:
         """Whether a number without a unit may be of a cue's field."""

@@ -167,10 +167,7 @@ def pin_words(size: float) -> str:
         number = nearest(item, size)
         if abs(hitch.size(item, number) - size) <= 0.3e-3:
             return f"{hitch_fit.sixteenths(hitch.size(item, number))} in ({metric})"
-    fraction = hitch_fit.sixteenths(size)
-    if abs(hitch_fit.inches(fraction) - size) <= 0.1e-3:
-        return f"{fraction} in ({metric})"
-    return f"{quantities.show(size, 'length', 'us')} ({metric})"
+    return f"{quantities.show(size, 'pin', 'us')} ({metric})"
 
 
 def ball_bushing(place: str, pin: float, tractor: str) -> dict[str, str] | None:

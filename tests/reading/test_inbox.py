@@ -69,6 +69,16 @@ GIVEN = [
     ("trade 11800 or sell, new one 26500, tax 6.5", {"sales_tax": "6.5 %"}),
     ("turn right onto a 55 mph hwy, see 700 ft", {"car_speed": "55 mph"}),
     ("repair quote 2100, sells for 9000, fix it?", {"parts": "$2100", "as_is_price": "$9000"}),
+    ("is 1 in 5 too steep for mowing", {"slope": "1:5", "head_depth": None}),
+    ("down a 1-in-8 hill, trailer 4000 lb, no brakes", {"grade": "-1:8"}),
+    ("is a 1:4 bank too steep to mow", {"slope": "1:4"}),
+    ("mow a bank with sprinkler heads 1 in down", {"slope": None, "head_depth": "1 in"}),
+    (
+        'box blade 72" behind a 30 hp tractor',
+        {"working_width": "72 in", "cg_distance": None},
+    ),
+    ("500 lb tiller 20 in behind the balls, front light?", {"cg_distance": "20 in"}),
+    ("tractor worth new 31,000 after 6 years 900 hours", {"age": "6 years"}),
 ]
 
 
@@ -92,6 +102,7 @@ ASKED = [
     ("13.6-28 at 16 psi hold how much each", "tire-size", "load"),
     ("grass too soft for a 1.5 ton tractor?", "lawn", "ruts"),
     ("which flasher relay for led blinkers", "lamp-wiring", "flasher"),
+    ("cat 2 tractor, implement has 7/8 pins, which sleeves", "hitch", "sleeves"),
 ]
 
 

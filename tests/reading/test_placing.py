@@ -233,7 +233,7 @@ def test_what_is_told_is_not_asked():
         ("how much tongue weight should a 5000 lb trailer have", "road-towing/tongue"),
         ("tractor goes 18 mph, do I need the triangle in Ohio after dark", "road/emblem"),
         ("what psi to not rut the yard", "lawn/pressure"),
-        ("cat 2 implement on cat 1 tractor, what bushings", "hitch/fits"),
+        ("cat 2 implement on cat 1 tractor, what bushings", "hitch/sleeves"),
     ],
 )
 def test_each_question_has_its_page(text, wanted):

@@ -118,8 +118,7 @@ def _leads(v: model.Inputs, found: model.Found, parts: list[str]) -> dict[str, m
     said["span"] = _span_said(v, found)
     if v.mast_height is not None and "hitch_category" in found.assumed and v.ball_hole is None:
         said["mast"] = _mast_said(v, found)
-    slots = _fits_said(v, found, parts, ("slot_lower", "slot_upper"))
-    said["sleeves"] = slots or found.note("no_coupler")
+    said["sleeves"] = _sleeves_said(v, found, parts)
     return said
 
 
@@ -143,6 +142,16 @@ def _fits_said(
         return f"Yes{bushings}."
     key = "on_coupler" if coupled(v) else "plain"
     return found.note(key, pin=hitching.pin_words(found.lower_pin_size))
+
+
+def _sleeves_said(v: model.Inputs, found: model.Found, parts: list[str]) -> model.Words:
+    """Which bushings the pins want; nothing where it can't be told."""
+    finding = model.finding_of(found.verdicts, found.outcome.unchecked, PINS)
+    if finding == model.WITHIN and not parts and v.sleeves != "fitted":
+        into = "slots" if coupled(v) else "balls"
+        pin = hitching.pin_words(found.lower_pin_size)
+        return found.note(f"no_bushings_{into}", pin=pin)
+    return _fits_said(v, found, parts, PINS)
 
 
 def _after(start: str, sentence: model.Words) -> model.Words:

@@ -1,0 +1,42 @@
+"""The first sentence answers the question that was asked, and not one beside it."""
+
+import pytest
+
+from calc import model, search, worksheets
+from calc.model import leading
+
+
+def lead(name: str, ask: str, **typed: str) -> str:
+    """The sentence at the counter."""
+    return leading.lead(search.answer(worksheets.load(name), typed, ask=ask), "us")
+
+
+@pytest.mark.parametrize(
+    ("pin", "start"),
+    # ISO 730, lower pins: 22 mm (7/8 in) of Category 1, 28 mm (1-1/8 in) of Category 2.
+    [
+        ("7/8 in", "Yes, with bushings: 7/8 in inside, 1-1/8 in outside on each lower pin"),
+        ("1-1/8 in", "None: 1-1/8 in"),
+        ("1-7/16 in", "No: a 1-7/16 in"),
+    ],
+)
+def test_a_question_about_bushings_is_answered_by_pin_and_ball(pin: str, start: str) -> None:
+    """Whatever the span of the links is: that is another question."""
+    assert lead("hitch", "sleeves", hitch_category="2", lower_pin=pin).startswith(start)
+
+
+def test_bushings_that_are_on_are_not_none() -> None:
+    typed = {"hitch_category": "2", "implement_category": "1", "sleeves": "fitted"}
+    assert not lead("hitch", "sleeves", **typed).startswith("None")
+
+
+def test_without_the_hitch_both_sizes_are_said() -> None:
+    said = lead("hitch", "sleeves", lower_pin="7/8 in")
+    assert said.startswith("It depends") and "1-1/8 in" in said
+
+
+def test_a_unit_that_was_named_stands_beside_what_is_needed() -> None:
+    found = search.answer(worksheets.load("cab"), {"cooling_capacity": "12,000 Btu/h"}, ask="size")
+    assert found.finding == model.UNKNOWN
+    assert "this unit has 12,000 Btu/h" in leading.lead(found, "us")
+    assert "this unit" not in lead("cab", "size", outside_temperature="95 F")
