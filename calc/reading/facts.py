@@ -198,7 +198,8 @@ class Placing:
             why = "it takes so many"
             return [self._fact(amount, ("remotes_needed",), "count", why, 0)]
         if beside.is_gearbox_rating(self.tokens, amount):
-            return [self._fact(amount, ("power_limit",), "power", "what the gearbox is rated for", 0)]
+            why = "what the gearbox is rated for"
+            return [self._fact(amount, ("power_limit",), "power", why, 0)]
         if beside.is_my_speed(self.tokens, amount):
             return [self._fact(amount, ("road_speed",), "speed", "“me” beside the cars' speed", 0)]
         if beside.road_behind(self.tokens, amount):
@@ -284,7 +285,8 @@ class Placing:
             phrase = said.value_of("cue")
             if phrase == "lift" and self._named_at(said.last) in _LIFTED:
                 continue  # "lift pallets of 900 lb" says nothing of the hitch
-            if not before and self._governs(said, amount):
+            own = self.inside.get(said.last)
+            if not before and own and beside.is_told_of(self.tokens, said.last, own, amount):
                 continue
             for cue in (each for each in cues()[phrase] if each.fields):
                 cost = self._cost(cue, amount, subject, before, apart, said)
@@ -307,12 +309,6 @@ class Placing:
         while (said := behind.get(head.first)) and (earlier := ends.get(said.first)):
             head = earlier
         return head.first not in behind
-
-    def _governs(self, cue: Said, amount: Amount) -> bool:
-        """Whether a verb tells of the amount behind it: "is 1700 lb, hitch lifts 800 lb"."""
-        own = self.inside.get(cue.last)
-        verb = self.tokens[cue.last - 1].text == "lifts"
-        return bool(own) and verb and bool(set(own.kinds) & set(amount.kinds) or not own.kinds)
 
     def _is_of_a_name(self, cue: Said) -> bool:
         """Whether a word of place is part of a machine's name: the "back" of "back blade"."""

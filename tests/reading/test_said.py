@@ -26,7 +26,10 @@ from tests.reading.test_voices import asks, given
             "my new tractor has 1000 rpm 21 spline, will my 540 cutter work",
             {"tractor_shaft": "2-1000", "implement_shaft": "1-540", "rated_rpm": None},
         ),
-        ("tractor pto is 540 21 spline, cutter is 1000 rpm, ok?", {"tractor_shaft": "1-540"}),
+        (
+            "tractor has 540 rpm pto, cutter is 21 spline, ok?",
+            {"tractor_shaft": "1-540", "implement_shaft": "2-1000"},
+        ),
         # A state behind the name of a town, and capitals that are words.
         ("do I need an SMV triangle in Millbrook VT", {"place": "VT"}),
         ("do I need a triangle, Just OK", {"place": None}),
