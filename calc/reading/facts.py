@@ -243,7 +243,8 @@ class Placing:
         return lifts or ("loader" in before and bool({"rated", "rate"} & set(before[-2:])))
 
     def _outlets_behind(self, amount: Amount) -> bool:
-        behind = [t.text for t in self.tokens[amount.last : amount.last + 3]]
+        behind = [t.text for t in self.tokens[amount.last : amount.last + 4]]
+        behind = behind[1:] if behind[:1] == ["rear"] else behind
         if behind[:1] in (["set"], ["sets"], ["pair"]):  # "one set of remotes"
             behind = behind[2:] if behind[1:2] == ["of"] else behind[1:]
         return bool(_OUTLETS & set(behind[:1]))

@@ -19,6 +19,10 @@ from tests.reading.test_voices import asks, given
             "grapple needs one set of remotes, tractor has 2 rear remotes, ok?",
             {"remotes_needed": "1", "remotes": "2", "rear_inflation": None},
         ),
+        (
+            "need 2 rear remotes for a grapple, i have 1 remote. ok?",
+            {"remotes_needed": "2", "remotes": "1"},
+        ),
         ("is 8 gpm enough for a grapple", {"implement_flow": "8 gpm", "flow_needed": None}),
         ("grapple needs 8 gpm, ok?", {"flow_needed": "8 gpm", "implement_flow": None}),
         # Splines beside a speed say which shaft of that speed it is; of another they say nothing.
