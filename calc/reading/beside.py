@@ -38,6 +38,15 @@ def is_heat(tokens: Sequence[Token], amount: Amount) -> bool:
     return bool(beside & _HEATERS)
 
 
+def is_told_of(tokens: Sequence[Token], last: int, own: Amount, other: Amount) -> bool:
+    """Whether a verb tells of the amount behind it, and not of the one before.
+
+    "The tractor is 1700 lb, hitch lifts 800 lb": `last` is the place behind "lifts".
+    """
+    alike = bool(set(own.kinds) & set(other.kinds)) or not own.kinds
+    return tokens[last - 1].text == "lifts" and alike
+
+
 def is_gearbox_rating(tokens: Sequence[Token], amount: Amount) -> bool:
     """Whether a power or a bare number is the gearbox's: "gearbox on the cutter is rated 40"."""
     if amount.spelled or (amount.kinds and "power" not in amount.kinds):

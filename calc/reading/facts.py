@@ -243,7 +243,8 @@ class Placing:
         return lifts or ("loader" in before and bool({"rated", "rate"} & set(before[-2:])))
 
     def _outlets_behind(self, amount: Amount) -> bool:
-        behind = [t.text for t in self.tokens[amount.last : amount.last + 3]]
+        behind = [t.text for t in self.tokens[amount.last : amount.last + 4]]
+        behind = behind[1:] if behind[:1] == ["rear"] else behind
         if behind[:1] in (["set"], ["sets"], ["pair"]):  # "one set of remotes"
             behind = behind[2:] if behind[1:2] == ["of"] else behind[1:]
         return bool(_OUTLETS & set(behind[:1]))
@@ -287,7 +288,8 @@ class Placing:
             phrase = said.value_of("cue")
             if phrase == "lift" and self._named_at(said.last) in _LIFTED:
                 continue  # "lift pallets of 900 lb" says nothing of the hitch
-            if not before and self._governs(said, amount):
+            own = self.inside.get(said.last)
+            if not before and own and beside.is_told_of(self.tokens, said.last, own, amount):
                 continue
             for cue in (each for each in cues()[phrase] if each.fields):
                 cost = self._cost(cue, amount, subject, before, apart, said)
@@ -310,12 +312,6 @@ class Placing:
         while (said := behind.get(head.first)) and (earlier := ends.get(said.first)):
             head = earlier
         return head.first not in behind
-
-    def _governs(self, cue: Said, amount: Amount) -> bool:
-        """Whether a verb tells of the amount behind it: "is 1700 lb, hitch lifts 800 lb"."""
-        own = self.inside.get(cue.last)
-        verb = self.tokens[cue.last - 1].text == "lifts"
-        return bool(own) and verb and bool(set(own.kinds) & set(amount.kinds) or not own.kinds)
 
     def _is_of_a_name(self, cue: Said) -> bool:
         """Whether a word of place is part of a machine's name: the "back" of "back blade"."""

@@ -155,7 +155,7 @@ def _is_loaders(found: asked.Asked, tokens: list[Token], given: Given) -> bool:
 
 def _is_implement_much(tokens: list[Token], given: Given) -> bool:
     tools = [f.first for f in given.facts if f.fields == ("implement_kind",)]
-    much = next((p for p, token in enumerate(tokens) if token.text == "much"), len(tokens))
+    much = next((p for p, token in enumerate(tokens) if token.text == "much"), -1)
     return bool(tools) and max(tools) < much
 
 

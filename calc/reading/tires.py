@@ -83,6 +83,11 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
         given.facts.append(each.fact(tokens, alone=len(places) == 1))
 
 
+# "the 9.5-16 in my shed" is there, "want 14.9-24 in back" is wanted
+_THERE = re.compile(
+    r"\b(?:have|has|now|my|current\w*|old|the fluid|in(?! (?:the )?(?:back|rear|front)))\b"
+)
+
 # "which rear goes with" the one that is there
 _GOES_WITH = re.compile(r"\b(?:what|which)\b.{0,30}\b(?:go|goes|fit|fits|match|matches)\b")
 
@@ -144,7 +149,10 @@ class _Tire:
         ahead = re.split(r"[.;?]", self.text[max(0, start - 12) : start])[-1]
         behind = re.split(r"[.;?]", self.text[end : end + 10])[0]
         around = f"{ahead} {behind}"
-        if re.search(r"\b(?:have|has|now|my|current\w*|old|the fluid|in)\b", around):
+        if re.search(
+            r"\b(?:have|has|now|my|current\w*|old|the fluid|in(?! (?:the )?(?:back|rear|front)))\b",
+            around,
+        ):
             return False
         if _GOES_WITH.search(self.text[:start]) or _FILLING.search(self.text[:start]):
             return False

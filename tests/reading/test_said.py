@@ -19,6 +19,10 @@ from tests.reading.test_voices import asks, given
             "grapple needs one set of remotes, tractor has 2 rear remotes, ok?",
             {"remotes_needed": "1", "remotes": "2", "rear_inflation": None},
         ),
+        (
+            "need 2 rear remotes for a grapple, i have 1 remote. ok?",
+            {"remotes_needed": "2", "remotes": "1"},
+        ),
         ("is 8 gpm enough for a grapple", {"implement_flow": "8 gpm", "flow_needed": None}),
         ("grapple needs 8 gpm, ok?", {"flow_needed": "8 gpm", "implement_flow": None}),
         # Splines beside a speed say which shaft of that speed it is; of another they say nothing.
@@ -26,7 +30,10 @@ from tests.reading.test_voices import asks, given
             "my new tractor has 1000 rpm 21 spline, will my 540 cutter work",
             {"tractor_shaft": "2-1000", "implement_shaft": "1-540", "rated_rpm": None},
         ),
-        ("tractor pto is 540 21 spline, cutter is 1000 rpm, ok?", {"tractor_shaft": "1-540"}),
+        (
+            "tractor has 540 rpm pto, cutter is 21 spline, ok?",
+            {"tractor_shaft": "1-540", "implement_shaft": "2-1000"},
+        ),
         # A state behind the name of a town, and capitals that are words.
         ("do I need an SMV triangle in Millbrook VT", {"place": "VT"}),
         ("do I need a triangle, Just OK", {"place": None}),
