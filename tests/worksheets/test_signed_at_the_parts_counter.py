@@ -85,3 +85,42 @@ def test_no_share_is_told_of_a_cooling_that_does_not_go_in(ask: str, kind: str, 
     found = given("cab", ask, cab_kind=kind, alternator_current="120 A", engine_power="40 hp")
     assert (found.finding == model.OVER) == no
     assert ("leave cooling out" in lead(found)) == no
+
+
+@pytest.mark.parametrize(
+    ("ours", "theirs", "says"),
+    [("1-540", "2-1000", "1.85 times the torque"), ("2-1000", "1-540", "3.43 times here")],
+)
+def test_a_shaft_too_slow_and_one_too_fast_break_things_in_ways_of_their_own(
+    ours: str, theirs: str, says: str
+) -> None:
+    # The same power at 540 of 1000 rpm is 1000 / 540 of the torque; blades pull with the square.
+    for ask in ("shafts", "enough"):
+        typed = {"tractor_shaft": ours, "implement_shaft": theirs, "pto_power": "60 hp"}
+        found = given("pto", ask, implement_kind="rotary_cutter", working_width="60 in", **typed)
+        assert lead(found).startswith("No.") and says in lead(found)
+
+
+def test_no_mid_shaft_is_told_as_that_and_not_as_another_speed() -> None:
+    typed = {"implement_kind": "mid_mower", "working_width": "60 in", "pto_power": "17 hp"}
+    found = given("pto", "enough", mid_pto="none", **typed)
+    assert "from a mid PTO" in lead(found) and "adapter" not in lead(found)
+
+
+@pytest.mark.parametrize(("rating", "finds"), [("", model.COMPARED), ("13 kW", model.WITHIN)])
+def test_the_largest_generator_is_told_without_the_rating_of_one(rating: str, finds: str) -> None:
+    # 2 PTO hp for each kW, power/S23: 27 hp carry 13.5 kW.
+    typed = {"generator_rating": rating} if rating else {}
+    found = given("pto", "generator", implement_kind="generator", pto_power="27 hp", **typed)
+    assert found.finding == finds and ("13.5 kW at the most" in lead(found)) == (not rating)
+
+
+@pytest.mark.parametrize(("hp", "finds"), [(17.5, model.OVER), (17.7, model.CLOSE)])
+def test_no_chipper_is_refused_to_a_tractor_that_its_makers_may_ask_for(
+    hp: float, finds: str
+) -> None:
+    # 22 hp are recalled for 5 in, and 0.8 of it is 17.6; 4 hp an inch, power/S22, are of logs as
+    # thick as the opening.
+    typed = {"implement_kind": "chipper", "working_width": "5 in", "material": "typical"}
+    found = given("pto", pto_power=f"{hp} hp", **typed)
+    assert {finding(found, "power"), finding(found, "class")} == {finds}
