@@ -48,8 +48,8 @@ def test_a_tractor_of_the_largest_class_turns_its_auger_with_ease(hp: float, fin
 
 
 @pytest.mark.parametrize(("hp", "finds"), [(22, model.OVER), (23, model.CLOSE), (29, model.WITHIN)])
-def test_a_blower_of_72_in_is_asked_for_what_is_given_for_66_to_72(hp: float, finds: str) -> None:
-    # 28 hp for 66 to 72 in, recalled: from 0.8 of it on, 22.4 hp, it isn't told no.
+def test_a_blower_of_72_in_is_asked_for_what_is_recalled(hp: float, finds: str) -> None:
+    # 28 hp, recalled for 66 to 72 in: from 0.8 of it on, 22.4 hp, it isn't told no.
     assert implement_class.class_power("snow_blower", 72 * si.INCH)[1] / si.HP == pytest.approx(28)
     typed = {"implement_kind": "snow_blower", "working_width": "72 in"}
     assert finding(given("pto", pto_power=f"{hp} hp", **typed), "class") == finds
@@ -124,3 +124,18 @@ def test_no_chipper_is_refused_to_a_tractor_that_its_makers_may_ask_for(
     typed = {"implement_kind": "chipper", "working_width": "5 in", "material": "typical"}
     found = given("pto", pto_power=f"{hp} hp", **typed)
     assert {finding(found, "power"), finding(found, "class")} == {finds}
+
+
+@pytest.mark.parametrize(("front", "sold"), [("R-3", True), ("", True), ("R-4", False)])
+def test_a_pair_is_sold_with_its_tread_at_both_ends(front: str, sold: bool) -> None:
+    # tires/PR-1: 25x8.5-14 goes with 41x14-20 in turf, and with 43x16-20 in R-4.
+    now = {"front_tire": f"25x8.50-14 {front}".strip(), "rear_tire": "43x16.00-20 R-4"}
+    found = given("tires", "partner", **now, new_rear_tire="41x14.00-20 R-3")
+    assert ("a pair that makers sell" in lead(found)) == sold
+
+
+@pytest.mark.parametrize(("hp", "finds"), [(64, model.OVER), (65, model.CLOSE)])
+def test_a_large_auger_kept_full_takes_what_its_gearbox_is_made_for(hp: float, finds: str) -> None:
+    # 15 / 35 to all of it by practice: steadily 0.643 of 100 hp, 64.3 hp.
+    typed = {"auger_diameter": "24 in", "soil": "clay", "feed": "steady", "pto_power": f"{hp} hp"}
+    assert finding(given("digger", **typed), "power") == finds
