@@ -166,7 +166,9 @@ def demand(
         low = arith.min(low, implement_power.needed(kind, size, "light", basis, reserve))
     if row["size"] == "opening":  # measured on logs as thick as the opening, which few are
         low = arith.min(low, implement_power.demand("chipper", size, load))
-        source = f"power/S22; {source}"
+        if by_class:
+            low = arith.min(low, implement_class.class_power(kind, size)[0])
+        source = f"power/S22; {implement_class.class_source(kind)}; {source}"
     return _band(low, high, source)
 
 
@@ -312,9 +314,12 @@ def check_shafts(at: model.At, tractor: str, implement: str, ours: str = "tracto
     elif MID in (tractor, implement):
         at.fits("shaft", -1.0, source, "mid", grade=model.DANGER)
     elif here != wanted:
-        times = quantities.number((here / wanted) ** 2, 3)
+        fast = here > wanted
+        # Blades pull with the square of the speed; the same work at less of it takes more torque.
+        times = quantities.number((here / wanted) ** 2 if fast else wanted / here, 3)
         numbers = {"here": f"{here:.0f}", "wanted": f"{wanted:.0f}", "times": times}
-        at.fits("shaft", -1.0, source, "speed", grade=model.DANGER, **numbers)
+        says = "speed" if fast else "slow"
+        at.fits("shaft", -1.0, source, says, grade=model.DANGER, **numbers)
     else:
         at.fits("shaft", 0.0, source, "splines")
 

@@ -77,9 +77,16 @@ def approved_pairs() -> tuple[tuple[str, str, tables.Row], ...]:
 
 
 def approved(front: Designation, rear: Designation) -> bool:
-    """Whether a maker sells a pair of sizes together, on some tractor."""
+    """Whether a maker sells a pair of sizes together, on some tractor.
+
+    The pair is one of its tread: turf behind, where it is sold with turf in front, is no pair
+    with an industrial tread in front. A tread that nobody said may be the one.
+    """
     keys = tires.lookup_key(front), tires.lookup_key(rear)
-    return any((pair[0], pair[1]) == keys for pair in approved_pairs())
+    said = {size.tread.removesuffix("W") for size in (front, rear) if size.tread}
+    return any(
+        (pair[0], pair[1]) == keys and said <= {pair[2]["tread"]} for pair in approved_pairs()
+    )
 
 
 def sold_with(size: Designation, axle: str = "front") -> list[str]:

@@ -246,10 +246,12 @@ def test_ribs_on_a_driven_axle_are_refused(front: str, found_of: str) -> None:
 
 
 def test_a_new_front_of_one_size_is_another_tire_too() -> None:
-    typed = {"front_tire": "11.2-24", "rear_tire": "16.9-30"}
+    typed = {"front_tire": "11.2-24 6PR", "rear_tire": "16.9-30"}
     other = given("tires", ask="same", **typed, new_front_tire="11.2-24 8PR")
     assert leading.lead(other, "us").startswith("Not the same")
-    alike = given("tires", ask="same", **typed, new_front_tire="11.2-24")
+    unsaid = given("tires", ask="same", **typed, new_front_tire="11.2-24")
+    assert leading.lead(unsaid, "us").startswith("It may be the same tire")
+    alike = given("tires", ask="same", **typed, new_front_tire="11.2-24 6PR")
     assert leading.lead(alike, "us").startswith("By what was typed it is the same tire")
 
 
@@ -264,7 +266,7 @@ def test_a_question_about_the_fronts_is_asked_of_the_fronts_alone() -> None:
     slow = given("tires", ask="load", **loader, gear_speeds="8 km/h")
     assert slow.finding == model.WITHIN
     assert given("tires", ask="load", **loader, gear_speeds="20 km/h").finding == model.UNKNOWN
-    same = given("tires", ask="same", front_tire="27x8.50-15", new_front_tire="27x8.50-15 R-4")
+    same = given("tires", ask="same", front_tire="27x8.50-15 R-3", new_front_tire="27x8.50-15 R-4")
     assert leading.lead(same, "us").startswith("Not the same")
     steered = {"front_tire": "6.00-16 F-2", "new_front_tire": "6.50-16 F-2"}
     assert leading.lead(given("tires", ask="height", **steered), "us").startswith(

@@ -48,8 +48,8 @@ def test_a_tractor_of_the_largest_class_turns_its_auger_with_ease(hp: float, fin
 
 
 @pytest.mark.parametrize(("hp", "finds"), [(22, model.OVER), (23, model.CLOSE), (29, model.WITHIN)])
-def test_a_blower_of_72_in_is_asked_for_what_is_given_for_66_to_72(hp: float, finds: str) -> None:
-    # 28 hp for 66 to 72 in, recalled: from 0.8 of it on, 22.4 hp, it isn't told no.
+def test_a_blower_of_72_in_is_asked_for_what_is_recalled(hp: float, finds: str) -> None:
+    # 28 hp, recalled for 66 to 72 in: from 0.8 of it on, 22.4 hp, it isn't told no.
     assert implement_class.class_power("snow_blower", 72 * si.INCH)[1] / si.HP == pytest.approx(28)
     typed = {"implement_kind": "snow_blower", "working_width": "72 in"}
     assert finding(given("pto", pto_power=f"{hp} hp", **typed), "class") == finds
@@ -85,3 +85,57 @@ def test_no_share_is_told_of_a_cooling_that_does_not_go_in(ask: str, kind: str, 
     found = given("cab", ask, cab_kind=kind, alternator_current="120 A", engine_power="40 hp")
     assert (found.finding == model.OVER) == no
     assert ("leave cooling out" in lead(found)) == no
+
+
+@pytest.mark.parametrize(
+    ("ours", "theirs", "says"),
+    [("1-540", "2-1000", "1.85 times the torque"), ("2-1000", "1-540", "3.43 times here")],
+)
+def test_a_shaft_too_slow_and_one_too_fast_break_things_in_ways_of_their_own(
+    ours: str, theirs: str, says: str
+) -> None:
+    # The same power at 540 of 1000 rpm is 1000 / 540 of the torque; blades pull with the square.
+    for ask in ("shafts", "enough"):
+        typed = {"tractor_shaft": ours, "implement_shaft": theirs, "pto_power": "60 hp"}
+        found = given("pto", ask, implement_kind="rotary_cutter", working_width="60 in", **typed)
+        assert lead(found).startswith("No.") and says in lead(found)
+
+
+def test_no_mid_shaft_is_told_as_that_and_not_as_another_speed() -> None:
+    typed = {"implement_kind": "mid_mower", "working_width": "60 in", "pto_power": "17 hp"}
+    found = given("pto", "enough", mid_pto="none", **typed)
+    assert "from a mid PTO" in lead(found) and "adapter" not in lead(found)
+
+
+@pytest.mark.parametrize(("rating", "finds"), [("", model.COMPARED), ("13 kW", model.WITHIN)])
+def test_the_largest_generator_is_told_without_the_rating_of_one(rating: str, finds: str) -> None:
+    # 2 PTO hp for each kW, power/S23: 27 hp carry 13.5 kW.
+    typed = {"generator_rating": rating} if rating else {}
+    found = given("pto", "generator", implement_kind="generator", pto_power="27 hp", **typed)
+    assert found.finding == finds and ("13.5 kW at the most" in lead(found)) == (not rating)
+
+
+@pytest.mark.parametrize(("hp", "finds"), [(17.5, model.OVER), (17.7, model.CLOSE)])
+def test_no_chipper_is_refused_to_a_tractor_that_its_makers_may_ask_for(
+    hp: float, finds: str
+) -> None:
+    # 22 hp are recalled for 5 in, and 0.8 of it is 17.6; 4 hp an inch, power/S22, are of logs as
+    # thick as the opening.
+    typed = {"implement_kind": "chipper", "working_width": "5 in", "material": "typical"}
+    found = given("pto", pto_power=f"{hp} hp", **typed)
+    assert {finding(found, "power"), finding(found, "class")} == {finds}
+
+
+@pytest.mark.parametrize(("front", "sold"), [("R-3", True), ("", True), ("R-4", False)])
+def test_a_pair_is_sold_with_its_tread_at_both_ends(front: str, sold: bool) -> None:
+    # tires/PR-1: 25x8.5-14 goes with 41x14-20 in turf, and with 43x16-20 in R-4.
+    now = {"front_tire": f"25x8.50-14 {front}".strip(), "rear_tire": "43x16.00-20 R-4"}
+    found = given("tires", "partner", **now, new_rear_tire="41x14.00-20 R-3")
+    assert ("a pair that makers sell" in lead(found)) == sold
+
+
+@pytest.mark.parametrize(("hp", "finds"), [(64, model.OVER), (65, model.CLOSE)])
+def test_a_large_auger_kept_full_takes_what_its_gearbox_is_made_for(hp: float, finds: str) -> None:
+    # 15 / 35 to all of it by practice: steadily 0.643 of 100 hp, 64.3 hp.
+    typed = {"auger_diameter": "24 in", "soil": "clay", "feed": "steady", "pto_power": f"{hp} hp"}
+    assert finding(given("digger", **typed), "power") == finds

@@ -90,8 +90,8 @@ def _mixed(pair: common.Pair, at: model.At) -> None:
 def _speed(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     front, rear, front_new, rear_new = pair.circumferences(v)
     told = not pair.unsaid  # else nobody knows yet whether it is another tire
-    fronts = front is not None and front_new is not None
-    if told and pair.rear_stays and not pair.front_stays and fronts:
+    fronts = told and pair.rear_stays and not pair.front_stays
+    if fronts and front is not None and front_new is not None:
         at.other_change = front_new / front - 1
     both = None if rear is None or rear_new is None else (rear, rear_new)
     if both is not None:
