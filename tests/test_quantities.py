@@ -373,3 +373,13 @@ def test_a_range_in_words_and_what_is_no_number():
 def test_the_unit_that_is_written(text, unit):
     kind = "length" if "ft" in text else "slope"
     assert q.parse(text, kind, "" if unit or "ft" in text else "%").unit == unit
+
+
+@pytest.mark.parametrize("text", ["$120", "$120/h", "$120 an hour", "120", "120 $/h"])
+def test_what_is_paid_by_the_hour_takes_a_dollar_sign(text):
+    assert q.parse(text, "money_per_hour", "$/h").middle == 120.0
+
+
+def test_a_dollar_sign_makes_no_cost_of_a_power():
+    with pytest.raises(InputError):
+        q.parse("$120 hp", "money_per_hour", "$/h")

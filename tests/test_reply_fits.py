@@ -1,6 +1,11 @@
 """Replies that fit what was asked: what is asked back, which caution stands, what is listed."""
 
+from dataclasses import replace
+
+import pytest
+
 from calc import model, search, worksheets
+from calc.model import sentences
 from calc.render.asking_back import ask_back, wanted
 from calc.render.reply import reply
 from calc.render.text_message import short
@@ -104,3 +109,18 @@ def test_what_is_usual_names_what_moves_the_question():
     for sprinklers in ("yes", "no"):
         cored = usual(answered("lawn", "tool", tool="core", sprinklers=sprinklers))
         assert ("sprinkler heads" in cored) == (sprinklers == "yes")
+
+
+@pytest.mark.parametrize(
+    ("field", "low", "high", "said"),
+    [
+        ("work_count", None, 1.75, "At 1 or less"),
+        ("work_count", 1.25, None, "At 2 or more"),
+        ("work_count", None, 2.0 - 1e-9, "At 2 or less"),
+        ("run", None, 2.5, "At 8.2 ft or less"),
+    ],
+)
+def test_of_lamps_there_is_no_half(field, low, high, said):
+    found = answered("lamp-wiring", "thick", gauge="16")
+    settle = model.Settle(found.worksheet.field(field), low, high, 1.0)
+    assert said in sentences.settle_sentence(replace(found, settles=(settle,)), "us")

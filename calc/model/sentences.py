@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from calc import model, si
@@ -9,6 +10,7 @@ from calc import quantities as q
 from calc.model import Answer
 
 UNKNOWN = "unknown"  # what stands for an input that nobody gave, where a page lists them
+HAIR = 1e-6  # what halving leaves of a number
 
 
 def standing_sentence(answer: Answer) -> str:
@@ -148,8 +150,11 @@ def settle_sentence(answer: Answer, system: str) -> str:
     if edge is None:
         return f"{said} By itself it may not be enough."
     low, high = (q.base(end, item.kind) for end in (item.low, item.high))
-    if abs(edge) < 1e-6 * (high - low):
+    if abs(edge) < HAIR * (high - low):
         edge = 0.0  # found by halving, so a hair beside nothing
+    if item.kind in ("count", "year"):  # of lamps there is no half
+        whole = math.ceil(edge - HAIR) if side == "more" else math.floor(edge + HAIR)
+        edge = float(whole)
     shown = q.show(edge, item.kind, system, unit=item.unit(system))
     return f"{said} At {shown} or {side} this check is met, whatever the other unknowns are."
 

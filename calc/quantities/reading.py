@@ -72,6 +72,7 @@ _NUMBER = re.compile(
     r"(?:e[+-]?\d+)?",
     re.I,
 )
+_SIGN = re.compile(r"[$€£]\s*(?=[\d.])")
 _BETWEEN = re.compile(r"\s*(?:to|through|\.\.+|…|and|-)\s*(?=[-+.\d$€£])", re.I)
 # "1:5", "1 in 5" and "1-in-5"; and "1/5" where it is neither a part of 1-1/5 nor of one percent.
 _RATIO = re.compile(
@@ -124,6 +125,8 @@ def parse(text: str, kind_name: str, bare: str = "") -> Reading | None:
         plain = _RATIO.sub(_percent, plain)
     if kind_name in ("slope", "fraction", "load_share"):
         plain = _PART.sub(_percent, plain)
+    if kind_name.startswith("money_per"):
+        plain = _SIGN.sub("", plain)  # "$120 an hour", and "$120" for what is paid by the hour
     if bare and kind_name.startswith("temperature"):
         plain = _BARE_DEGREES.sub("", plain)
     if len(plain) > LONGEST_TEXT:

@@ -134,7 +134,7 @@ def _amount(tokens: list[Token], place: int, taken: set[int]) -> Amount | None:
     if kinds.get("slope") == "deg" and read.value >= NO_SLOPE:
         kinds = {"temperature": "F"}
     if dollar:
-        kinds = {"money": "$"} if not kinds.get("money") else {"money": kinds["money"]}
+        kinds = {k: unit for k, unit in kinds.items() if k.startswith("money")} or {"money": "$"}
     below = "temperature" in kinds and any(t.text == "below" for t in tokens[read.last : last])
     text = f"{'-' if below else sign}{read.text}"
     if kinds:

@@ -195,7 +195,7 @@ def _usual(answer: Answer, system: str) -> str:
         named = quantities.joined([sentences.quoted(item.field) for item in open_[:OPEN_NAMED]])
         told.append(f"Not said, so the answer allows for every choice of {named}.")
     more = len(ordered) - min(len(taken), USUAL_SHOWN) - min(len(open_), OPEN_NAMED)
-    if more:
+    if more and told:  # what moves nothing that was asked isn't worth a sentence of its own
         told.append(f"And {more} more, named on the page.")
     return " ".join(told)
 

@@ -33,7 +33,8 @@ def bearing(
         told.add(deciding.check.name)
         points.append(search.worst[deciding.check.name][1])
     others = leading(search.sheet, known)
-    found = others & set(asked.fields)
+    choices = {item.field.name for item in assumed if item.typical is None}
+    found = others & choices & set(asked.fields)  # what is usual of others goes with these
     for point in points:
         start = _numbers(search, {}, point, told)
         for item in assumed:

@@ -222,6 +222,7 @@ def width_checks(place: str, hours: str, width: float) -> list[model.Check]:
                 "length",
                 rule.source,
                 close_band=0.0,
+                unit_us="ft",
                 why="Beyond this it needs a permit of its own.",
                 broken="Wider than may travel",
             )

@@ -142,8 +142,26 @@ def test_every_place_answers_and_draws(place):
 
 def test_places_without_rules_say_so():
     found = answer("road", place="OTHER")
-    assert any("No rule of elsewhere" in str(note) for note in found.advice.notes)
-    assert not any("No rule of" in str(note) for note in answer("road").advice.notes)
+    assert any("No rule was read for your place" in str(note) for note in found.advice.notes)
+    assert not any("No rule was read" in str(note) for note in answer("road").advice.notes)
+
+
+def test_widths_come_back_in_feet_as_the_law_has_them():
+    def said(**typed):
+        found = search.answer(worksheets.load("road"), typed, ask="width")
+        return leading.lead(found, "us")
+
+    assert "9 ft" in said(place="WI", tractor_width="9 ft")
+    ridden = said(place="CO", behind_kind="carried", transport_width="9 ft")
+    assert "9 ft is more than 8.5 ft" in ridden
+
+
+def test_hours_that_the_law_takes_away_are_said_while_lamps_are_open():
+    ban = "not from sunset to sunrise"
+    dark = search.answer(worksheets.load("road"), {"place": "NJ", "hours": "dark"})
+    assert dark.finding == model.UNKNOWN and ban in leading.lead(dark, "us")
+    day = search.answer(worksheets.load("road"), {"place": "NJ", "hours": "day"})
+    assert ban not in leading.lead(day, "us")
 
 
 def test_the_law_is_shown_with_citation_year_and_confidence():

@@ -110,7 +110,7 @@ def test_an_emblem_that_no_law_asks_for_is_worth_fitting_by_the_standard() -> No
 
 
 def test_who_trades_in_is_asked_for_what_the_machine_brings_not_for_parts() -> None:
-    typed = {"trade_offer": "$12,900", "as_is_price": "$14,000", "selling_costs": "$900"}
+    typed = {"trade_offer": "$11,900", "as_is_price": "$14,000", "selling_costs": "$900"}
     found = given("resale", "trade", **typed, new_price="$32,000", sales_tax="6 %")
     assert found.finding == model.UNKNOWN
     asked = {settle.field.name for settle in found.settles}

@@ -284,8 +284,9 @@ def _depth(place: str, name: str, american: bool) -> str:
     rows = [row for row in tables.rows("road/state_road_rules") if row["place"] == place]
     if not rows:
         pattern = " and the common pattern of state law" if american else ""
+        where = "your place" if place == "OTHER" else name
         return (
-            f"No rule of {name} itself is in our tables. The list follows the standard{pattern}; "
+            f"No rule was read for {where}. The list follows the standard{pattern}; "
             "look up your own code."
         )
     years = sorted({row["year"] for row in rows if row["year"].isdigit()})

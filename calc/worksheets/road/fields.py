@@ -301,7 +301,7 @@ FIELDS = (
 
 OUTPUTS = (
     model.Shown("items", "count"),
-    model.Shown("width", "length"),
+    model.Shown("width", "length", unit_us="ft"),
     model.Shown("reach", "length"),
     model.Shown("emblem_speed", "speed", hidden=True),
     model.Shown("clear_tail", "length", hidden=True),

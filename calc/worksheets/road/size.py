@@ -25,7 +25,10 @@ def carried(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
     limit = road_limits.carried_width(v.place) if v.behind_kind in RIDES else None
     if limit is not None:
         most, text, source = limit
-        at.at_most("carried", "transport_width", most, source, close_band=0.0, why=f"{text}.")
+        why = f"{text}."
+        at.at_most(
+            "carried", "transport_width", most, source, close_band=0.0, unit_us="ft", why=why
+        )
 
 
 def daylight(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
