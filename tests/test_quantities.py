@@ -373,3 +373,16 @@ def test_a_range_in_words_and_what_is_no_number():
 def test_the_unit_that_is_written(text, unit):
     kind = "length" if "ft" in text else "slope"
     assert q.parse(text, kind, "" if unit or "ft" in text else "%").unit == unit
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "shown"),
+    [
+        (0.0211, 60.2, "0.02 to 60.2 V"),
+        (0.0999, 1.0, "0.1 to 1 V"),
+        (0.101, 1.0, "0.101 to 1 V"),
+        (0.0579, 0.99, "0.0579 to 0.99 V"),
+    ],
+)
+def test_the_small_end_of_a_wide_range_has_one_figure(low, high, shown):
+    assert quantities.show_range(low, high, "voltage") == shown

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import replace
 
 from calc import quantities, worksheets
@@ -29,7 +29,7 @@ def question(
     names = {item.name: item for item in sheet.fields}
     filled = {name: each for name, each in machines.items() if name in names}
     own = sheet.ask(found.ask).fields
-    for fact in sorted((_at_shaft(f, names) for f in given.facts), key=lambda each: each.cost):
+    for fact in _surest_first(given.facts, names):
         place = place_of(tokens, fact.first, fact.last)
         # "see 400 ft" is what the ask wants seen
         for name in sorted(fact.fields, key=lambda name: name not in own):
@@ -66,16 +66,18 @@ _LOAN = {"money": "new_price", "duration": "loan_months", "fraction": "loan_rate
 _OF_ASK = {
     ("resale", "payments"): _LOAN,
     ("road-towing", "stops"): {"speed": "road_speed"},
+    ("closing", "pull"): {"speed": "road_speed", "distance": "entrance_sight"},
     ("rail-crossing", "clear"): {"speed": "crossing_speed"},
     ("drive", "fuel"): {"duration": "hours_per_year"},
     ("drive", "worth"): {"duration": "hours_per_year"},
     ("lawn", "time"): {"speed": "ground_speed"},
-    ("lawn", "rate"): {"speed": "ground_speed"},
+    ("lawn", "rate"): {"speed": "ground_speed", "length": "working_width"},
     ("cab", "can"): {"temperature": "outside_temperature"},
     ("cab", "size"): {"temperature": "outside_temperature"},
 }
-# Below it a loose number may be a payment, a fee or a down payment, or the air inside [F].
-LEAST = {"money": 1000.0, "temperature": 80.0}
+# Below it a loose number may be a payment, a fee or a down payment, the air inside [F], or a
+# length of what pulls out.
+LEAST = {"money": 1000.0, "temperature": 80.0, "distance": 100.0}
 
 
 def _of_ask(fields: Mapping[str, str], amount: Amount, others: Sequence[Amount]) -> str:
@@ -87,6 +89,16 @@ def _of_ask(fields: Mapping[str, str], amount: Amount, others: Sequence[Amount])
         if fits and large and not rival:
             return name
     return ""
+
+
+def _surest_first(facts: Iterable[Fact], names: Collection[str]) -> list[Fact]:
+    """Return the facts as a worksheet takes them: what is said at the PTO before what reaches it.
+
+    Of "my 25 hp tractor, 19 hp at the pto" the 19 hp stands.
+    """
+    taken = [(_at_shaft(fact, names), fact) for fact in facts]
+    taken.sort(key=lambda pair: (pair[0] is not pair[1], pair[0].cost))
+    return [fact for fact, _ in taken]
 
 
 def _at_shaft(fact: Fact, names: Collection[str]) -> Fact:
