@@ -385,4 +385,4 @@ def test_the_unit_that_is_written(text, unit):
     ],
 )
 def test_the_small_end_of_a_wide_range_has_one_figure(low, high, shown):
-    assert quantities.show_range(low, high, "voltage") == shown
+    assert q.show_range(low, high, "voltage") == shown
