@@ -383,3 +383,16 @@ def test_what_is_paid_by_the_hour_takes_a_dollar_sign(text):
 def test_a_dollar_sign_makes_no_cost_of_a_power():
     with pytest.raises(InputError):
         q.parse("$120 hp", "money_per_hour", "$/h")
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "shown"),
+    [
+        (0.0211, 60.2, "0.02 to 60.2 V"),
+        (0.0999, 1.0, "0.1 to 1 V"),
+        (0.101, 1.0, "0.101 to 1 V"),
+        (0.0579, 0.99, "0.0579 to 0.99 V"),
+    ],
+)
+def test_the_small_end_of_a_wide_range_has_one_figure(low, high, shown):
+    assert q.show_range(low, high, "voltage") == shown

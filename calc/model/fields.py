@@ -115,7 +115,7 @@ class Field:
             reading = replace(reading, low=ends[0], high=ends[1])
         slack = 1e-9 * max(abs(low), abs(high))
         if reading.low < low - slack or reading.high > high + slack:
-            low, high = self._ends_as_shown(low, high, shown_in)
+            low, high = self._ends_as_shown(low, high, system)
         if reading.low < low - slack or reading.high > high + slack:
             if reading.high <= 0 < low:
                 problem = "must be more than zero"
@@ -124,13 +124,10 @@ class Field:
             raise InputError(f"“{quantities.shorten(text)}”: {in_sentence(self.label)} {problem}.")
         return reading
 
-    def _ends_as_shown(self, low: float, high: float, unit: str) -> tuple[float, float]:
+    def _ends_as_shown(self, low: float, high: float, system: str) -> tuple[float, float]:
         """Return the limits, each as far out as it is shown: 40 in is shown as 1,020 mm."""
-        least, most = (
-            quantities.base(quantities.show(end, self.kind, unit=unit), self.kind) if end else end
-            for end in (low, high)
-        )
-        return min(low, least), max(high, most)
+        shown = quantities.parse(self.limits_text(system), self.kind, self.unit(system))
+        return (min(low, shown.low), max(high, shown.high)) if shown else (low, high)
 
     def _without_whose(self, text: str) -> str:
         """Return a text without the word that says of what this field's quantity is."""

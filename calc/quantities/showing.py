@@ -58,6 +58,7 @@ def sixteenths(inches: float) -> str:
 
 PIN_ROUNDED = 0.012  # in; a standard's whole millimeter is as near to the sixteenth that is meant
 NOTHING = "nothing"
+TINY = 0.1  # in the unit shown, beside an end of 1 or more
 
 
 def _shown(value: float, unit: Unit, kind_name: str, figures: int) -> str:
@@ -153,7 +154,10 @@ def show_range(
     """Return a range in the reader's units, or one value where both ends show the same."""
     chosen = kind(kind_name).unit(unit) if unit else _own_unit(kind_name, system, high)
     ends = sorted((low, high), key=chosen.from_base)
-    first, second = (_shown(end, chosen, kind_name, figures) for end in ends)
+    # "0.02 to 60.2 deg": three figures of the small end say more than anybody reads.
+    tiny = abs(chosen.from_base(ends[0])) < TINY and abs(chosen.from_base(ends[1])) >= 1.0
+    first = _shown(ends[0], chosen, kind_name, 1 if tiny else figures)
+    second = _shown(ends[1], chosen, kind_name, figures)
     if first == second:
         return with_unit(first, chosen.symbol)
     if chosen.symbol == "$":

@@ -27,10 +27,7 @@ _PARTS_OF_ONE = frozenset([2, 3, 4, 5, 8, 10, 16, 32, 64])
 _SINGLE = ("acre", "ton", "hectare")  # of which "an acre" is one
 NO_SLOPE = 60  # degrees; so many without more are how hot it is, and in the United States
 # Where one of these is said, "1:5" and "1 in 5" are slopes and no gear's ratio or time of day.
-_STEEP = frozenset(
-    ["slope", "slopes", "hill", "bank", "grade", "incline", "downgrade", "downhill", "uphill"]
-    + ["sidehill", "hillside", "steep", "ramp"]
-)
+_STEEP = frozenset(tables.small_words("slopes"))
 MOST = 60  # a message that has more is a table
 # Kinds in which nobody writes a message, or whose units are those of commoner kinds.
 _LEFT_OUT = frozenset(["resistance_per_length", "transmittance", "energy", "spring_rate"])

@@ -68,16 +68,18 @@ _LOAN = {"money": "new_price", "duration": "loan_months", "fraction": "loan_rate
 _OF_ASK = {
     ("resale", "payments"): _LOAN,
     ("road-towing", "stops"): {"speed": "road_speed"},
+    ("closing", "pull"): {"speed": "road_speed", "distance": "entrance_sight"},
     ("rail-crossing", "clear"): {"speed": "crossing_speed"},
     ("drive", "fuel"): {"duration": "hours_per_year"},
     ("drive", "worth"): {"duration": "hours_per_year"},
     ("lawn", "time"): {"speed": "ground_speed"},
-    ("lawn", "rate"): {"speed": "ground_speed"},
+    ("lawn", "rate"): {"speed": "ground_speed", "length": "working_width"},
     ("cab", "can"): {"temperature": "outside_temperature"},
     ("cab", "size"): {"temperature": "outside_temperature"},
 }
-# Below it a loose number may be a payment, a fee or a down payment, or the air inside [F].
-LEAST = {"money": 1000.0, "temperature": 80.0}
+# Below it a loose number may be a payment, a fee or a down payment, the air inside [F], or a
+# length of what pulls out.
+LEAST = {"money": 1000.0, "temperature": 80.0, "distance": 100.0}
 
 
 def _of_ask(fields: Mapping[str, str], amount: Amount, others: Sequence[Amount]) -> str:

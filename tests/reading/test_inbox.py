@@ -79,6 +79,16 @@ GIVEN = [
     ),
     ("500 lb tiller 20 in behind the balls, front light?", {"cg_distance": "20 in"}),
     ("tractor worth new 31,000 after 6 years 900 hours", {"age": "6 years"}),
+    ("my 25 hp tractor, 19 hp at the pto, 5 ft finish mower ok?", {"pto_power": "19 hp"}),
+    ("my 25 hp tractor, 5 ft finish mower ok?", {"pto_power": "18.8 to 22.5 hp"}),
+    ("stop a 9,000 lb baler, tractor 3500 lb, at 15 mph?", {"towed_mass": "9,000 lb"}),
+    ("core aerator, tines 3 in, heads 2 in deep", {"tool_depth": "3 in", "head_depth": "2 in"}),
+    ("how many acres per hour with 48 in sweeper at 3 mph", {"working_width": "48 in"}),
+    (
+        "pull out onto a 55 mph road with 300 ft of view, tractor 15 mph",
+        {"entrance_sight": "300 ft", "road_speed": "15 mph", "car_speed": "55 mph"},
+    ),
+    ("pull out onto a 55 mph road with 60 ft", {"entrance_sight": None}),
 ]
 
 
@@ -103,6 +113,9 @@ ASKED = [
     ("grass too soft for a 1.5 ton tractor?", "lawn", "ruts"),
     ("which flasher relay for led blinkers", "lamp-wiring", "flasher"),
     ("cat 2 tractor, implement has 7/8 pins, which sleeves", "hitch", "sleeves"),
+    ("widest brush hog for 30 pto hp in light grass", "pto", "widest"),
+    ("what pressure in my 14.9-28 to carry 2400 lb each", "tire-size", "pressure"),
+    ("top link too short on an old box scraper", "hitch", "mast"),
 ]
 
 

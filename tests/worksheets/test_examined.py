@@ -40,3 +40,26 @@ def test_a_unit_that_was_named_stands_beside_what_is_needed() -> None:
     assert found.finding == model.UNKNOWN
     assert "this unit has 12,000 Btu/h" in leading.lead(found, "us")
     assert "this unit" not in lead("cab", "size", outside_temperature="95 F")
+
+
+@pytest.mark.parametrize(
+    ("mass", "start"),
+    [
+        ("1,210 lb", "No: the driven wheels hold 37.6 %"),
+        ("", "Whether the wheels hold this pull isn't known yet."),
+        ("4,000 lb", "Either drive has the power"),
+    ],
+    ids=str,
+)
+def test_wheels_slip_too_much_only_where_they_do(mass: str, start: str) -> None:
+    """What nobody weighed isn't said of every tractor that it may be."""
+    typed = {"engine_power": "30 hp", "load_mass": "800 lb", "slope": "10 %", "soil": "soft"}
+    typed |= {"driven": "two", **({"tractor_mass": mass} if mass else {})}
+    said = lead("drive", "worth", **typed)
+    assert "slip too much" not in said
+    assert said.startswith(start)
+
+
+def test_a_question_about_the_ground_is_answered_whatever_the_grip() -> None:
+    typed = {"engine_power": "30 hp", "load_mass": "800 lb", "slope": "10 %"}
+    assert lead("drive", "ground", **typed).startswith("The gear drive: ")

@@ -48,8 +48,8 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         found.cautions(*keys),
         tables=(_side_by_side(v, compared), _other_basis(v)),
         notes=_notes(v, compared, found),
-        headline=_headline(v, compared),
-        says={"worth": _headline(v, compared)},
+        headline=_headline(v, compared, found.finding("grip")),
+        says={"worth": _headline(v, compared, found.finding("grip"))},
     )
 
 
@@ -61,7 +61,7 @@ def _able(v: model.Inputs, found: dict[str, Any]) -> list[str]:
     ]
 
 
-def _headline(v: model.Inputs, found: dict[str, Any]) -> model.Words:
+def _headline(v: model.Inputs, found: dict[str, Any], grip: str) -> model.Words:
     if v.shaft_power >= v.engine_power * _RATIO:
         return model.phrase(
             "The shaft alone asks for more than the {power} that this engine gives there, "
@@ -69,7 +69,9 @@ def _headline(v: model.Inputs, found: dict[str, Any]) -> model.Words:
             power=(v.engine_power * _RATIO, "power"),
         )
     able = _able(v, found)
-    if not found["job"].grips:
+    if grip == model.UNKNOWN:
+        first = "Whether the wheels hold this pull isn't known yet."
+    elif not found["job"].grips:
         first = "The wheels slip too much for this job, whichever drive turns them."
     elif len(able) == 2:
         first = "Either drive has the power for this job."
