@@ -113,7 +113,7 @@ ASKED = [
     ("grass too soft for a 1.5 ton tractor?", "lawn", "ruts"),
     ("which flasher relay for led blinkers", "lamp-wiring", "flasher"),
     ("cat 2 tractor, implement has 7/8 pins, which sleeves", "hitch", "sleeves"),
-    ("widest brush hog for 30 pto hp in light grass", "pto", "widest"),
+    ("widest bush cutter for 30 pto hp in light grass", "pto", "widest"),
     ("what pressure in my 14.9-28 to carry 2400 lb each", "tire-size", "pressure"),
     ("top link too short on an old box scraper", "hitch", "mast"),
 ]

@@ -76,7 +76,7 @@ def given(text):
         ),
         # Numbers that measure nothing.
         (
-            "35 horse tractor, six foot brush hog, ok? Call me at 555-867-5309 after 6 pm, 3/12/26",
+            "35 horse tractor, six foot bush cutter, ok? Call me at 555-867-5309 after 6 pm, 3/12/26",
             {"pto_power": "27.1 to 31.5 hp", "working_width": "6 ft", "implement_mass": None},
         ),
         ("ballast box 600 lb on a 2400 lb tractor, ok?", {"implement_mass": "600 lb"}),
@@ -186,7 +186,7 @@ def test_where_a_number_goes(text, wanted):
         ("6 ply vs 8 ply on 14.9-28, which holds more", ["tire-size/load"]),
         ("wat size wire 4 two 18 watt leds", ["lamp-wiring/wire"]),
         ("should I aerate in may? lawn is half acre", ["lawn/season"]),
-        ("what size tractor for 6 ft brush hog", ["pto/takes"]),
+        ("what size tractor for 6 ft bush cutter", ["pto/takes"]),
         ("safe speed with a heavy trailer", ["road-towing/fastest"]),
         ("does ac rob power", ["cab/left"]),
         ("best month to sell", ["resale/month"]),
