@@ -76,7 +76,7 @@ def given(text):
         ),
         # Numbers that measure nothing.
         (
-            "35 horse tractor, six foot bush cutter, ok? Call me at 555-867-5309 after 6 pm, 3/12/26",
+            "35 horse tractor, six foot bush cutter, ok? Call 555-867-5309 after 6 pm, 3/12/26",
             {"pto_power": "27.1 to 31.5 hp", "working_width": "6 ft", "implement_mass": None},
         ),
         ("ballast box 600 lb on a 2400 lb tractor, ok?", {"implement_mass": "600 lb"}),
