@@ -52,8 +52,8 @@ LEAST, EASE, MOST = 0, 1, 2  # of what a class is made for
         ("chipper", 3, INCH, MOST, 25, "power/CHIP-T11"),
         ("chipper", 6, INCH, EASE, 40, "power/CHIP-T12"),
         # A dealer: disk mowers of 6.7 and 8 ft on 40 and 50 PTO hp.
-        ("disk_mower", 6.7, FOOT, LEAST, 40, "power/MOW-T14"),
-        ("disk_mower", 8, FOOT, LEAST, 50, "power/MOW-T14"),
+        ("disk_mower", 6.7, FOOT, EASE, 40, "power/MOW-T14"),
+        ("disk_mower", 8, FOOT, EASE, 50, "power/MOW-T14"),
         # A manual: rear snow blowers of 74 and 80 in for tractors of 30 to 80 hp.
         ("snow_blower", 80, INCH, LEAST, 30, "power/BLOW-M"),
         # A maker: a tiller of 49 in wants 18 to 20 hp.
