@@ -8,6 +8,7 @@ says what a reply names: the page has them all.
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterator, Mapping
 from typing import Any
@@ -41,7 +42,7 @@ def bearing(
             if item.field.name in found:
                 continue
             if any(
-                _numbers(search, {item.field.name: value}, point, told) != start
+                _moved(start, _numbers(search, {item.field.name: value}, point, told))
                 for value in _others(item, item.field.name in others)
             ):
                 found.add(item.field.name)
@@ -62,6 +63,14 @@ def _others(item: model.Assumed, leads: bool) -> Iterator[Any]:
         yield from item.options
     elif isinstance(item.field, model.Choice):
         yield from (option.value for option in item.field.options)
+
+
+def _moved(one: _Numbers, other: _Numbers) -> bool:
+    """Whether a number is another one, by more than what arithmetic loses on some machine."""
+    if one.keys() != other.keys():
+        return True
+    pairs = (pair for name in one for pair in zip(one[name], other[name], strict=True))
+    return any(not math.isclose(a, b, rel_tol=1e-9, abs_tol=1e-12) for a, b in pairs)
 
 
 def _named(asked: model.Ask) -> set[str]:

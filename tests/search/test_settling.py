@@ -128,10 +128,10 @@ def test_a_number_for_want_of_which_nothing_was_checked_is_asked_for() -> None:
         {
             "tractor_kind": "utility",
             "pto_power": "60 hp",
-            "implement_kind": "round_baler",
-            "implement_mass": "4000 lb",
+            "implement_kind": "trailer",
+            "implement_mass": "900 lb",
             "tractor_mass": "6000 lb",
         },
     )
     assert found.finding == model.UNKNOWN
-    assert found.settle is not None and found.settle.field.name == "power_needed"
+    assert found.settle is not None and found.settle.field.name == "load_carried"
