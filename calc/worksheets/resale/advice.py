@@ -76,9 +76,10 @@ def _offer_remedies(v: model.Inputs, found: model.Found, remedies: Remedies) -> 
     )
     # Who says nothing of a repair sells it as it stands.
     repairs = not {"parts", "hours", "uplift_likely"} <= found.assumed
-    key, mends = ("fair_offer", ("trade", "sale")) if repairs else ("fair_as_is", ("sale",))
-    if key in found:  # the offer that leaves as much, in whole dollars
-        offer = (math.ceil(getattr(found, key)), "money")
+    key, fair = ("trade_offer", "fair_offer") if repairs else ("as_is_offer", "fair_as_is")
+    if fair in found:  # the offer that leaves as much, in whole dollars
+        offer = (math.ceil(getattr(found, fair)), "money")
+        mends = ("trade", "sale") if repairs else ("sale",)
         remedies.do(key, mends=mends, source="value/DERIVED", offer=offer)
     if found.finding("ceiling") in (model.OVER, model.UNKNOWN) and "ceiling" in found:
         remedies.do("ceiling", mends=REPAIRING, source="value/V9")
