@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field
 
 from calc.model.checks import COMPARED, DANGER, WITHIN, Check, Unchecked
 from calc.model.fields import AnyField, Typical
@@ -87,7 +87,8 @@ class Answer:
     final: bool = True  # False for the first pass, before ranges were searched
     missing: Sequence[AnyField] = ()
     standing: str = PROVED  # what stands behind the finding
-    bearing: frozenset[str] = frozenset()  # inputs that move what was asked; the others none of it
+    # Gives the inputs that move what was asked; worked out when a reply wants to know.
+    bearing: Callable[[], frozenset[str]] = field(default=frozenset, compare=False, repr=False)
 
     @property
     def margin(self) -> float:

@@ -108,7 +108,7 @@ class At:
             with checks.grouped():
                 make(*args)
         except (checks.OpenChoice, checks.OpenWay) as need:
-            checks.leave(names, getattr(need, "name", ""))
+            checks.leave(names, need.name)
             put = object.__setattr__
             put(self, "_values", before[0])
             put(self, "_bands", before[1])

@@ -83,6 +83,8 @@ class OpenChoice(Exception):
 class OpenWay(Exception):
     """A group of checks leaves a comparison open: a look at everything leaves the group out."""
 
+    name = ""  # of no choice
+
 
 _wanted: tuple[str, ...] = ()  # the names that a run is for; empty when it is for all
 _ends_at = ""  # the check with which a run ends
@@ -158,7 +160,7 @@ def leave(names: tuple[str, ...], choice: str) -> None:
 
 @contextmanager
 def grouped() -> Iterator[None]:
-    """Say that what is called makes the checks of one group."""
+    """Say that what is called makes the checks of one group, which a look may leave out."""
     global _grouped
     _grouped += 1
     try:
@@ -169,7 +171,7 @@ def grouped() -> Iterator[None]:
 
 def apart() -> bool:
     """Return whether a comparison that is open is none of this run's: it keeps its group out."""
-    return _left is not None and _grouped > 0
+    return _grouped > 0
 
 
 def wants(*names: str) -> bool:

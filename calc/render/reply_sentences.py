@@ -181,8 +181,8 @@ def _usual(answer: Answer, system: str) -> str:
     ordered = sorted(bearing, key=lambda item: item.field.name not in first)
     if not ordered or answer.missing:  # nothing was worked out with it
         return ""
-    settling = {item.field.name for item in answer.settles}
-    listed = [item for item in ordered if item.field.name in answer.bearing | settling]
+    moving = answer.bearing() | {item.field.name for item in answer.settles}
+    listed = [item for item in ordered if item.field.name in moving]
     if answer.finding == model.COMPARED or concerns.compares(answer):
         # A page that compares has other questions too, whose inputs bear on nothing here.
         listed = [item for item in listed if item.field.name in first]

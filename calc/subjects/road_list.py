@@ -114,6 +114,11 @@ class Situation:
     def _by_item(self) -> dict[tuple[str, str], road_rules.Need]:
         return {(need.unit, need.item): need for need in self.needs}
 
+    @property
+    def daylight(self) -> road_rules.Need | None:
+        """The need to travel by day, whichever unit asks for it."""
+        return self.need("tractor", "daylight") or self.need("towed", "daylight")
+
     def need(self, unit: str, item: str) -> road_rules.Need | None:
         """The need of one item, if there is one; a proof of one check looks at no other rules."""
         if not model.apart() and model.wants():

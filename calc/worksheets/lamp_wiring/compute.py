@@ -54,9 +54,14 @@ def temperature(v: model.Inputs) -> float:
     return TABLED if v.wire_temperature is None else v.wire_temperature - FREEZING
 
 
-def alone(v: model.Inputs) -> bool:
+def _is_alone(lie: str, by: str) -> bool:
     """Whether the figure for wires that lie alone holds: it is for wire of AWG size only."""
-    return bool(v.bundle == "alone" and v.wire_standard == "AWG")
+    return lie == "alone" and by == "AWG"
+
+
+def alone(v: model.Inputs) -> bool:
+    """Whether the figure for wires that lie alone holds for these."""
+    return _is_alone(v.bundle, v.wire_standard)
 
 
 def largest(v: model.Inputs) -> float:
@@ -66,7 +71,7 @@ def largest(v: model.Inputs) -> float:
         fuses = [wiring.largest_fuse(int(gauge), alone=one) for one in (False, True)]
         found: float = v.each(
             "bundle",
-            lambda lie: v.each("wire_standard", lambda by: fuses[lie == "alone" and by == "AWG"]),
+            lambda lie: v.each("wire_standard", lambda by: fuses[_is_alone(lie, by)]),
         )
         return found
 

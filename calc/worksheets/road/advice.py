@@ -241,7 +241,7 @@ def _standard_remedies(
                 break
     by_day = found.outcome.check("daylight")
     if by_day is not None and not by_day.margin:  # a rule for some machines only
-        need = road.need("tractor", "daylight") or road.need("towed", "daylight")
+        need = road.daylight
         rule = model.in_sentence("; ".join(rule.text for rule in need.rules)) if need else ""
         text = found.worded("remedies", "hours_some", text=rule)
         remedies.append(model.Remedy(text, {"hours": "day"}, by_day.source))
@@ -323,7 +323,7 @@ def _headline(v: model.Inputs, found: model.Found, road: rl.Situation) -> model.
         if len(all_of_it) <= LONGEST_LEAD:
             return all_of_it
         return _in_short(f"{where}, {when}.", "Missing or wrong: ", wrong)
-    day = road.need("tractor", "daylight") or road.need("towed", "daylight")
+    day = road.daylight
     if day is not None and v.hours == "dark":  # what nobody would look for below
         asked += "".join(f" {rule.text}." for rule in day.rules)
     unseen = {x.check.name for x in found.verdicts if x.finding == model.UNKNOWN}

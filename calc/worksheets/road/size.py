@@ -33,7 +33,7 @@ def carried(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
 
 def daylight(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
     """Daylight, where the width asks for it."""
-    day = found.need("tractor", "daylight") or found.need("towed", "daylight")
+    day = found.daylight
     if day is not None:
         dark = v.hours == "dark"
         broken = -1.0 if day.basis in rl.BINDING else 0.0
