@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
-from functools import cache, partial
+from functools import cache
 
 from calc import model
 from calc.errors import InputError
@@ -123,7 +123,7 @@ def answer_known(
         searched=search.count,
         final=full or not box.dimensions,
         standing=of_all(search, standing, deciding),
-        bearing=cache(partial(bearing, search, asked, deciding, known)) if full else frozenset,
+        bearing=cache(lambda: bearing(search, asked, deciding, known)) if full else frozenset,
     )
     # What was asked about is helped first.
     first_helped = sorted(advice.remedies, key=lambda remedy: not found.concerns(remedy))
