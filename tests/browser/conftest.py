@@ -24,6 +24,7 @@ FLAGS = [
     "--disable-component-update",
     "--disable-sync",
     "--no-first-run",
+    "--js-flags=--liftoff-only --wasm-lazy-compilation",
 ]
 LIVE = ".ys[data-engine=ready]"
 # Of a reader who saves data: Python starts when the form is touched, and not before.

@@ -243,6 +243,7 @@ PREFERENCES = {
     "network.captive-portal-service.enabled": False,
     "network.connectivity-service.enabled": False,
     "services.settings.server": "data:,#remote-settings-dummy/v1",
+    "javascript.options.wasm_optimizingjit": False,
 }
 
 
