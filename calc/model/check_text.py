@@ -20,9 +20,15 @@ def value_text(verdict: Verdict, system: str) -> str:
 
 
 def limit_text(verdict: Verdict, system: str) -> str:
-    """The limit of a check as a phrase, such as "at most 620 lb"."""
+    """The limit of a check as a phrase, such as "at most 620 lb".
+
+    A sum of money is no limit on another: it is what the other is held against.
+    """
     check = verdict.check
     unit = figures.unit_of(check, system)
+    if check.kind == MONEY:
+        shown = q.show_range(verdict.limit_low, verdict.limit_high, check.kind, system)
+        return f"against {shown}"
     if check.sense == "between":
         shown = q.show_range(check.limit, check.upper, check.kind, system, unit=unit)
         return f"between {shown.replace(' to ', ' and ')}"
@@ -35,6 +41,7 @@ def limit_text(verdict: Verdict, system: str) -> str:
     return f"{check.sense} {shown}"
 
 
+MONEY = "money"
 PAST = {"at most": "less than", "at least": "more than"}
 
 
@@ -65,13 +72,16 @@ def check_sentence(verdict: Verdict, system: str, heading: str = "") -> str:
         if check.sense == "fits" and verdict.finding == model.UNKNOWN:
             said = f"{check.title}: it depends on what isn't known yet."
         return said
-    said = f"{value_text(verdict, system)}, and {needed(verdict, system)}"
+    joined = ", " if check.kind == MONEY else ", and "
+    said = f"{value_text(verdict, system)}{joined}{needed(verdict, system)}"
     return f"{heading or check.title}: {said}."
 
 
 def needed(verdict: Verdict, system: str) -> str:
     """The limit as the end of a sentence: "at most 620 lb is allowed"."""
     shown = limit_text(verdict, system)
+    if verdict.check.kind == MONEY:
+        return shown
     if verdict.check.sense == "at most":
         return f"{shown} is allowed"
     if verdict.check.sense == "at least":
@@ -84,7 +94,8 @@ def check_said(verdict: Verdict, system: str) -> str:
     check = verdict.check
     if check.sentence:
         return check_sentence(verdict, system)
-    return f"{value_text(verdict, system)}; {needed(verdict, system)}."
+    joined = ", " if check.kind == MONEY else "; "
+    return f"{value_text(verdict, system)}{joined}{needed(verdict, system)}."
 
 
 def bare_limit(verdict: Verdict, system: str) -> str:

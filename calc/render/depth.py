@@ -40,11 +40,13 @@ def _fold(title: str, count: str, inside: h.Node, name: str = "") -> h.Element:
 
 def _count(answer: Answer) -> str:
     found = [v.finding for v in answer.verdicts]
+    # What has words of its own for its findings, as money has, breaks and meets nothing.
+    of_its_own = bool(answer.worksheet.words.get("findings"))
     said = (
-        (found.count(model.OVER), "broken"),
+        (found.count(model.OVER), "against" if of_its_own else "broken"),
         (found.count(model.UNKNOWN), "open"),
         (found.count(model.CLOSE), "close"),
-        (found.count(model.WITHIN), "met"),
+        (found.count(model.WITHIN), "in favor" if of_its_own else "met"),
         (len(answer.unchecked), "not checked"),
     )
     return ", ".join(f"{number} {word}" for number, word in said if number)

@@ -4,8 +4,9 @@ import pytest
 
 from calc import model, search, worksheets
 from calc.mechanics import chances
-from calc.model import leading
+from calc.model import check_text, leading
 from calc.model.pictures import Bars
+from calc.render.answer import answer_html
 from calc.worksheets.resale import compute as module
 from tests.worksheets.asking import assert_refused, blank, findings, margins, output
 
@@ -72,6 +73,15 @@ def test_no_money_page_speaks_of_a_limit() -> None:
             found = answer(ask.key, **typed)
             assert "limit" not in lead(found).lower()
             assert "limit" not in SHEET.finding_words(found.finding).lower()
+
+
+def test_a_sum_is_held_against_another_and_limits_none() -> None:
+    """The trade-in of the example, with the tax it saves, and what selling as it stands leaves."""
+    found = answer()
+    said = check_text.check_said(next(v for v in found.verdicts if v.check.name == "sale"), "us")
+    assert said == "$12,720, against $13,133."
+    page = answer_html(found)
+    assert "2 against, 3 in favor" in page and "broken" not in page
 
 
 def test_costs_of_a_private_sale_enter_every_private_sale() -> None:
