@@ -32,6 +32,8 @@ RULES = {
     "a name of the sums": r"\b[a-z]+_[a-z_]+\b",
     "a placeholder": r"\{[^}]*\}|\bnan\b|\binf\b",
     "a number nobody says": r"\d\.\d{6,}|\de[+-]\d",
+    # A source is a numbered note with its real name.
+    "a source by its code": r"\bsources? [A-Z]+\d",
     "an empty pair": r"\(\s*\)|“\s*”|\[\s*\]",
 }
 
@@ -199,6 +201,7 @@ def _settled_by(sheet: model.Worksheet, item: model.AnyField) -> model.Answer:
         ("Take a axle.", "a before a vowel"),
         ("Say the tractor_mass.", "a name of the sums"),
         ("At 0.00000000939 in it is met.", "a number nobody says"),
+        ("It burns 2 gal (source S42).", "a source by its code"),
     ],
 )
 def test_the_rules_catch_what_they_are_for(said: str, rule: str) -> None:

@@ -35,7 +35,9 @@ def test_default_example_is_a_comparison() -> None:
         "hydrostatic_reversal_time",
     ]
     said = reply(found)
-    assert "Either drive has the power" in said and "yours to say" in said
+    # The money was asked about, so it leads.
+    assert said.startswith("Over a year of the same work the hydrostatic saves about 2.9 h")
+    assert "Either drive has the power" in said and "yours to say" in answer_html(found)
     assert len(short(found)) < 320
     assert "Side by side" in answer_html(found)
     assert data.data(found)["worksheet"] == "drive"

@@ -53,6 +53,9 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     )
 
 
+BOTH = "Either drive has the power for this job."
+
+
 def _able(v: model.Inputs, found: dict[str, Any]) -> list[str]:
     return [
         one.kind
@@ -74,7 +77,7 @@ def _headline(v: model.Inputs, found: dict[str, Any], grip: str) -> model.Words:
     elif not found["job"].grips:
         first = "The wheels slip too much for this job, whichever drive turns them."
     elif len(able) == 2:
-        first = "Either drive has the power for this job."
+        first = BOTH
     elif able:
         first = "At this speed only the gear drive has the power for this job."
     else:
@@ -90,19 +93,21 @@ def _headline(v: model.Inputs, found: dict[str, Any], grip: str) -> model.Words:
     else:
         time = "saves about {hours}" if saved > 0 else "takes about {hours} longer"
     burn = "burns about {fuel} more fuel" if more >= 0 else "burns about {fuel} less fuel"
-    second = f"Over a year of the same work the hydrostatic {time} and {burn} ({{cost}})."
+    year = f"Over a year of the same work the hydrostatic {time} and {burn} ({{cost}})"
     if found["extra"] <= 0.0:
-        third = "There is no price difference to earn back."
+        back = "there is no price difference to earn back"
     elif found["pay_back"] <= LIFE:
         numbers["back"] = (found["pay_back"], "duration")
-        third = "At that rate it has paid back its price after about {back}."
+        back = "it has paid back its price after about {back}"
     elif found["saving"] > 0.0:
         numbers["life"] = (LIFE, "duration")
-        third = "At that rate it doesn't pay back within a tractor's life of {life}."
+        back = "it doesn't pay back within a tractor's life of {life}"
     else:
-        third = "In money it never pays back its price."
-    fourth = "Which one you like to drive is yours to say."
-    return model.phrase(f"{first} {second} {third} {fourth}", **numbers)
+        back = "in money it never pays back its price"
+    money = f"{year}; {back}."
+    # What was asked is the money, as long as either drive can do the job at all.
+    said = (money, first) if first == BOTH else (first, money)
+    return model.phrase(" ".join(said), **numbers)
 
 
 def _remedies(v: model.Inputs, found: dict[str, Any]) -> list[model.Remedy]:
@@ -179,7 +184,7 @@ def _other_basis(v: model.Inputs) -> model.Table:
 
 def _notes(v: model.Inputs, compared: dict[str, Any], found: model.Found) -> Sequence[model.Words]:
     full = v.engine_power * _RATIO
-    notes: list[model.Words] = [found.note("shaft"), found.note("cycles")]
+    notes: list[model.Words] = [found.note(key) for key in ("liking", "shaft", "cycles")]
     if v.fuel_equation in ("later", "older"):
         notes.append(found.note("rule", rate=(fuel.average_diesel_rate(full), "fuel_rate")))
     if v.time_value > 0.0:
