@@ -249,6 +249,11 @@ class Pair:
         self.rear_lost = lug_lost(self.rear, v.rear_worn, v.rear_lug)
 
     @property
+    def renewed(self) -> bool:
+        """Whether what changes is nothing but worn lugs for new ones."""
+        return self.changed and self.front == self.front_new and self.rear == self.rear_new
+
+    @property
     def changed(self) -> bool:
         """Whether any tire changes."""
         return not (self.front_stays and self.rear_stays)
@@ -268,6 +273,13 @@ Turn = float | None
 
 def _turn(ten: float | None) -> Turn:
     return None if ten is None else ten / TURNS
+
+
+def listed(v: model.Inputs, pair: Pair) -> bool:
+    """Whether the new pair has the lead that the drive was laid out with, as nothing measured
+    tells another."""
+    unmeasured = v.lead_now is None and v.front_turns is None
+    return bool(v.pair_listed == "yes" and unmeasured and pair.changed)
 
 
 def leads(v: model.Inputs, pair: Pair) -> tuple[float, float] | None:
@@ -290,6 +302,9 @@ def leads(v: model.Inputs, pair: Pair) -> tuple[float, float] | None:
         worn_front = front / (front + turn_lost(pair.front, pair.front_lost))
         worn_rear = rear / (rear + turn_lost(pair.rear, pair.rear_lost))
         now = front_drive.lead_after_change(v.factory_lead, worn_front, worn_rear)
+        if listed(v, pair):
+            kept = (worn_front if pair.front_stays else 1.0, worn_rear if pair.rear_stays else 1.0)
+            return now, front_drive.lead_after_change(v.factory_lead, *kept)
     return now, front_drive.lead_after_change(now, front_new / front, rear_new / rear)
 
 

@@ -10,6 +10,7 @@ from calc import model, quantities, tables
 from calc.errors import InputError
 from calc.machines import tire_entry, vocabulary
 from calc.mechanics import front_drive
+from calc.subjects import tire_partners
 from calc.subjects import tires as common
 
 NOW, NEW, DRIVE = "Tires it has now", "New tires", "Front drive"
@@ -89,6 +90,22 @@ def _driven(known: Mapping[str, Any]) -> str:
     )
 
 
+def _listed(known: Mapping[str, Any]) -> str:
+    """Whether the drive was laid out for the new pair, by its sizes; "" where turns or distances
+    were measured, which come before any list."""
+    old = [known.get(f"{axle}_tire") for axle in ("front", "rear")]
+    new = [known.get(f"new_{axle}_tire") for axle in ("front", "rear")]
+    measured = (
+        "front_turns",
+        "lead_now",
+        *(f"{t}_{a}_ten_turns" for t in ("old", "new") for a in ("front", "rear")),
+    )
+    if None in old or new == [None, None] or any(known.get(name) is not None for name in measured):
+        return ""
+    pair = (new[0] or old[0], new[1] or old[1])
+    return "yes" if tire_partners.laid_out(old[0], old[1], pair) else ""
+
+
 FIELDS: tuple[model.AnyField, ...] = (
     vocabulary.field("front_tire", example="7-16 R-1", essential=True, group=NOW),
     vocabulary.field("rear_tire", example="11.2-24 R-1", essential=True, group=NOW),
@@ -120,6 +137,13 @@ FIELDS: tuple[model.AnyField, ...] = (
     ),
     model.Choice(
         "lead_window", _windows(), example=front_drive.DEFAULT_WINDOW, group=DRIVE, usual="guide"
+    ),
+    model.Choice(
+        "pair_listed",
+        (model.Option("unsaid", "Not said"), model.Option("yes", "Yes, with this front axle")),
+        told=_listed,
+        usual="unsaid",
+        group=DRIVE,
     ),
     vocabulary.field("front_turns", group=DRIVE),
     model.Field("lead_now", "fraction", "-20 %", "25 %", optional=True, group=DRIVE),
@@ -203,6 +227,7 @@ OUTPUTS = (
     model.Shown("rear_carries", "mass"),
     model.Shown("front_carries", "mass"),
     model.Shown("other_change", "fraction", hidden=True),
+    model.Shown("lugs_change", "fraction", hidden=True),
     model.Shown("rear_inflation_most", "pressure", hidden=True),
     model.Shown("front_inflation_most", "pressure", hidden=True),
     model.Shown("rear_allowed", "mass", hidden=True),

@@ -29,6 +29,8 @@ def _lead_finder(v: model.Inputs, pair: common.Pair) -> tuple[float, float, floa
         usual = common.factory_lead()
         at_end = min(abs(v.factory_lead - usual.low), abs(v.factory_lead - usual.high)) < 1e-9
         now = (usual.low + usual.high) / 2 if at_end else v.factory_lead
+    if common.listed(v, pair):  # what the drive was laid out with holds for the new pair
+        return (1 + now) * rear_new / front_new, front_new, rear_new
     front, rear = old_middles(v, pair)
     front = front_new if pair.front_stays else front
     rear = rear_new if pair.rear_stays else rear
