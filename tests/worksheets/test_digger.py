@@ -327,3 +327,13 @@ def test_an_auger_over_its_makers_limit_is_offered_once() -> None:
         "works", auger_diameter="24 in", auger_limit="18 in", pto_power="10 hp", soil="clay"
     )
     assert len([r for r in weak.advice.remedies if "auger_diameter" in r.set]) == 2
+
+
+def test_what_the_manual_must_allow_is_all_that_is_left_of_a_measured_digger() -> None:
+    typed = {**HITCH, "auger_length": "36 in", "pto_power": "20 hp", "soil": "loam"}
+    measured = answer("works", **typed, auger_diameter="9 in")
+    assert measured.finding == model.UNKNOWN
+    assert said(measured).startswith("It turns on the digger's manual")
+    assert said(answer("works", **typed)).startswith("Can't say yet: say the auger")
+    named = {**MAKER, "bolt_as_manual": "yes"}
+    assert answer("works", **typed, **named, auger_diameter="9 in").finding == model.WITHIN
