@@ -75,14 +75,19 @@ def asked_about(found: Designation, listed: Iterable[Designation], typed: str) -
     Raises
     ------
     SizeError
-        For 17.5-24, where the table has 17.5L-24 alone; for 12-16 (12-16.5), 6-16 (6.00-16),
+        For 17.5-24, where the table has 17.5L-24 alone, and for 14.9L-24, which has no L; for 12-16 (12-16.5), 6-16 (6.00-16),
         8.50-12 (23x8.50-12) and 280/70-16 (280/70R16).
     """
     if found.form == "metric" and not found.radial:
         return _asked_for_radial(found, {one.size for one in listed}, typed)
-    if found.low or found.aspect is not None:
+    if found.aspect is not None:
         return found
     near = [one for one in listed if one.width == found.width]
+    if found.low:
+        for one in near:
+            if one.rim == found.rim and one.form == "decimal" and one.radial == found.radial:
+                raise _left_out(typed, one, "is there really an L on the sidewall?")
+        return found
     near.sort(key=lambda one: one.form != "wide")  # 10-16 is 10-16.5 before it is 10.00-16
     if any(one.rim == found.rim and one.form == found.form for one in near):
         return found
