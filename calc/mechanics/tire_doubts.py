@@ -75,8 +75,8 @@ def asked_about(found: Designation, listed: Iterable[Designation], typed: str) -
     Raises
     ------
     SizeError
-        For 17.5-24, where the table has 17.5L-24 alone, and for 14.9L-24, which has no L; for 12-16 (12-16.5), 6-16 (6.00-16),
-        8.50-12 (23x8.50-12) and 280/70-16 (280/70R16).
+        For 17.5-24, where the table has 17.5L-24 alone, and for 14.9L-24, which has no L; for
+        12-16 (12-16.5), 6-16 (6.00-16), 8.50-12 (23x8.50-12) and 280/70-16 (280/70R16).
     """
     if found.form == "metric" and not found.radial:
         return _asked_for_radial(found, {one.size for one in listed}, typed)

@@ -1,5 +1,7 @@
 """A tire is more than its size: tread, wear, load index, construction, and the liquid in it."""
 
+import math
+
 import pytest
 
 from calc import model
@@ -396,3 +398,27 @@ def test_a_pair_that_its_maker_sells_on_the_same_drive_keeps_the_lead() -> None:
 def test_the_size_it_was_made_with_keeps_the_lead(more: dict[str, str], finding: str) -> None:
     typed = {"front_tire": "12.4-24 R-1", "rear_tire": "18.4-30 R-1"}
     assert given("tires", "lead", **typed, **more).finding == finding
+
+
+@pytest.mark.parametrize(
+    ("front", "rear", "new", "finding"),
+    [
+        ("8-16", "13.6-24", "14.9-24", model.OVER),  # 5 % up at one end
+        ("7-16", "11.2-24", "9.5-24", model.OVER),
+        ("12.4-24", "18.4-30", "16.9-34", model.UNKNOWN),  # 2 % up
+        ("8.3-20", "12.4-28", "13.6-28", model.UNKNOWN),
+    ],
+)
+def test_the_lead_laid_out_and_the_sizes_are_not_off_together(
+    front: str, rear: str, new: str, finding: str
+) -> None:
+    typed = {"front_tire": front, "rear_tire": rear, "front_drive": "yes"}
+    found = given("tires", "lead", **typed, new_rear_tire=new)
+    assert found.finding == finding
+    change = tires.change_error(*(tires.dimensions(decode(size)) for size in (rear, new)))
+    low, high = (next(o for o in found.outputs if o.name == "lead_new"),) * 2
+    middle = 1 + front_drive.window("limits").middle
+    ratio = middle / (1 + output(given("tires", **typed, new_rear_tire=new), "speed_change"))
+    assert low.low is not None and high.high is not None
+    # Two halves that have nothing to do with each other: the root of the sum of squares.
+    assert (high.high - low.low) / 2 == pytest.approx(math.hypot(0.0125, change) * ratio, rel=0.06)

@@ -90,20 +90,32 @@ def _driven(known: Mapping[str, Any]) -> str:
     )
 
 
+AXLES = ("front", "rear")
+MEASURED = (
+    *("front_turns", "lead_now"),
+    *(f"{when}_{axle}_ten_turns" for when in ("old", "new") for axle in AXLES),
+)
+
+
+def _measured(known: Mapping[str, Any]) -> bool:
+    """Whether turns or distances were, which come before any list or size."""
+    return any(known.get(name) is not None for name in MEASURED)
+
+
 def _listed(known: Mapping[str, Any]) -> str:
-    """Whether the drive was laid out for the new pair, by its sizes; "" where turns or distances
-    were measured, which come before any list."""
-    old = [known.get(f"{axle}_tire") for axle in ("front", "rear")]
-    new = [known.get(f"new_{axle}_tire") for axle in ("front", "rear")]
-    measured = (
-        "front_turns",
-        "lead_now",
-        *(f"{t}_{a}_ten_turns" for t in ("old", "new") for a in ("front", "rear")),
-    )
-    if None in old or new == [None, None] or any(known.get(name) is not None for name in measured):
+    """Whether the drive was laid out for the new pair, by its sizes; "" where that isn't so."""
+    front, rear = (known.get(f"{axle}_tire") for axle in AXLES)
+    new_front, new_rear = (known.get(f"new_{axle}_tire") for axle in AXLES)
+    if not front or not rear or not (new_front or new_rear) or _measured(known):
         return ""
-    pair = (new[0] or old[0], new[1] or old[1])
-    return "yes" if tire_partners.laid_out(old[0], old[1], pair) else ""
+    pair = (new_front or front, new_rear or rear)
+    return "yes" if tire_partners.laid_out(front, rear, pair) else ""
+
+
+def _factory_lead(known: Mapping[str, Any]) -> model.Typical:
+    if _measured(known) or "yes" in (_listed(known), known.get("pair_listed")):
+        return common.factory_lead()
+    return common.factory_lead(common.size_errors(known.get))
 
 
 FIELDS: tuple[model.AnyField, ...] = (
@@ -147,9 +159,7 @@ FIELDS: tuple[model.AnyField, ...] = (
     ),
     vocabulary.field("front_turns", group=DRIVE),
     model.Field("lead_now", "fraction", "-20 %", "25 %", optional=True, group=DRIVE),
-    model.Field(
-        "factory_lead", "fraction", "-5 %", "12 %", typical=common.factory_lead(), group=DRIVE
-    ),
+    model.Field("factory_lead", "fraction", "-5 %", "12 %", typical=_factory_lead, group=DRIVE),
     vocabulary.field("old_front_ten_turns", typical=common.old_rolled("front"), group=DRIVE),
     vocabulary.field("old_rear_ten_turns", typical=common.old_rolled("rear"), group=DRIVE),
     _ten_turns("new_front_ten_turns", "front"),
