@@ -132,7 +132,8 @@ def one_tire(first: Designation, second: Designation) -> bool:
 
 
 def unsaid(old: Designation, new: Designation) -> bool:
-    """Return whether two tires differ by nothing but marks that only one of them is named with.
+    """Return whether two tires differ by nothing but marks that only one of them is named with,
+    or by their names in inches and in millimeters.
 
     Examples
     --------
@@ -143,9 +144,14 @@ def unsaid(old: Designation, new: Designation) -> bool:
     """
     old, new = _with_pattern(old), _with_pattern(new)
     marks = ("tread", "ply_rating", "services", "words")
+    two_names = one_tire(old, new)
+    if two_names:  # 11.2R24 and 280/85R24
+        old = replace(new, **{mark: getattr(old, mark) for mark in marks})
     pairs = {mark: (getattr(old, mark), getattr(new, mark)) for mark in marks}
     differ = {mark: both for mark, both in pairs.items() if both[0] != both[1]}
-    if not differ or any(one and other for one, other in differ.values()):
+    if not differ:
+        return two_names
+    if any(one and other for one, other in differ.values()):
         return False
     return replace(old, **{mark: other for mark, (_, other) in differ.items()}) == new
 
