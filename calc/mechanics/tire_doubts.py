@@ -15,6 +15,8 @@ _ODD_FROM = 21
 """From here on rims of tractors are of even inches: 22, 24, 26, 28; common practice, no source."""
 _ODD_RIM = 25
 """The odd rim that loaders and graders have; common practice, no source."""
+_ODD_WIDTH = 13.0
+"""The narrowest tire on that rim, 13.00-25 [in]; common practice, no source."""
 _RIM_PARTS = (0.0, 0.1, 0.3, 0.5)
 """What stands behind the point of a rim's diameter: 16.1, 15.3 and the half inches."""
 _HALF_INCH_FROM = 14
@@ -22,9 +24,13 @@ _HALF_INCH_FROM = 14
 _HIGHEST_RIM, _HIGHEST_RADIAL_RIM = 5.0, 3.0
 """Most of rim over width where the point of an inch width is left out: 400-19 is the tallest of
 bias tires, 700R16 of radials; common practice, no source."""
+_NARROWEST_ASPECT = 5.0
+"""Narrowest tire with an aspect and a width in inches [in]; common practice, no source."""
 _WIDEST_ASPECT = 22
 """Widest tire with an aspect and a width in whole inches [in]; common practice, no source."""
 
+
+_PATTERN = "MPT"
 
 _TALLEST = 1.3
 """Most of section height over width of diameter-first sizes; common practice, no source."""
@@ -69,14 +75,19 @@ def asked_about(found: Designation, listed: Iterable[Designation], typed: str) -
     Raises
     ------
     SizeError
-        For 17.5-24, where the table has 17.5L-24 alone; for 12-16 (12-16.5), 6-16 (6.00-16),
-        8.50-12 (23x8.50-12) and 280/70-16 (280/70R16).
+        For 17.5-24, where the table has 17.5L-24 alone, and for 14.9L-24, which has no L; for
+        12-16 (12-16.5), 6-16 (6.00-16), 8.50-12 (23x8.50-12) and 280/70-16 (280/70R16).
     """
     if found.form == "metric" and not found.radial:
         return _asked_for_radial(found, {one.size for one in listed}, typed)
-    if found.low or found.aspect is not None:
+    if found.aspect is not None:
         return found
     near = [one for one in listed if one.width == found.width]
+    if found.low:
+        for one in near:
+            if one.rim == found.rim and one.form == "decimal" and one.radial == found.radial:
+                raise _left_out(typed, one, "is there really an L on the sidewall?")
+        return found
     near.sort(key=lambda one: one.form != "wide")  # 10-16 is 10-16.5 before it is 10.00-16
     if any(one.rim == found.rim and one.form == found.form for one in near):
         return found
@@ -121,7 +132,8 @@ def one_tire(first: Designation, second: Designation) -> bool:
 
 
 def unsaid(old: Designation, new: Designation) -> bool:
-    """Return whether two tires differ by nothing but marks that only one of them is named with.
+    """Return whether two tires differ by nothing but marks that only one of them is named with,
+    or by their names in inches and in millimeters.
 
     Examples
     --------
@@ -130,12 +142,25 @@ def unsaid(old: Designation, new: Designation) -> bool:
     >>> unsaid(bare, tread), unsaid(tread, replace(bare, tread="R-1")), unsaid(bare, bare)
     (True, False, False)
     """
+    old, new = _with_pattern(old), _with_pattern(new)
     marks = ("tread", "ply_rating", "services", "words")
+    two_names = one_tire(old, new)
+    if two_names:  # 11.2R24 and 280/85R24
+        old = replace(new, **{mark: getattr(old, mark) for mark in marks})
     pairs = {mark: (getattr(old, mark), getattr(new, mark)) for mark in marks}
     differ = {mark: both for mark, both in pairs.items() if both[0] != both[1]}
-    if not differ or any(one and other for one, other in differ.values()):
+    if not differ:
+        return two_names
+    if any(one and other for one, other in differ.values()):
         return False
     return replace(old, **{mark: other for mark, (_, other) in differ.items()}) == new
+
+
+def _with_pattern(size: Designation) -> Designation:
+    """A size with its pattern as its tread where MPT says it: bars, turf or industrial it isn't."""
+    if size.tread or _PATTERN not in size.words:
+        return size
+    return replace(size, tread=_PATTERN, words=tuple(w for w in size.words if w != _PATTERN))
 
 
 def _without_rim(size: str, rim: float) -> str:
@@ -178,7 +203,8 @@ def _check_rim(found: Designation, mark: str, typed: str) -> None:
         raise SizeError(
             f'In "{typed}" the rim reads {rim:g} in; rims run from 4 to 54 in.', f"{rim:g}"
         )
-    if rim >= _ODD_FROM and rim % 2 == 1 and rim != _ODD_RIM:
+    loader = rim == _ODD_RIM and _inches(found) >= _ODD_WIDTH
+    if rim >= _ODD_FROM and rim % 2 == 1 and not loader:
         raise SizeError(
             f'In "{typed}" the rim reads {rim:g} in, which tractors don\'t have: '
             "is a part left out, such as the rim behind a diameter and a width?",
@@ -200,9 +226,13 @@ def _check_rim(found: Designation, mark: str, typed: str) -> None:
         )
 
 
+def _inches(found: Designation) -> float:
+    """The width of a size [in]."""
+    return found.width / 25.4 if found.form == "metric" else found.width
+
+
 def _check_width(found: Designation, typed: str) -> None:
-    width_in = found.width / 25.4 if found.form == "metric" else found.width
-    if not 2.5 <= width_in <= 52:
+    if not 2.5 <= _inches(found) <= 52:
         raise SizeError(
             f'In "{typed}" the width reads {found.width_text}; '
             "widths run from 2.5 to 52 in, or 65 to 1320 mm.",
@@ -219,6 +249,12 @@ def _check_width(found: Designation, typed: str) -> None:
         raise SizeError(
             f'In "{typed}" the width reads {found.width_text} in: is a digit left out, as of '
             f"{found.width_text}0?",
+            found.width_text,
+        )
+    if found.form == "aspect" and found.width < _NARROWEST_ASPECT:
+        raise SizeError(
+            f'In "{typed}" the width reads {found.width_text} in: is a digit left out, as of '
+            f"1{found.width_text}?",
             found.width_text,
         )
     if found.aspect is not None and not 40 <= found.aspect <= 100:

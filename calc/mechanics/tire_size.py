@@ -33,7 +33,7 @@ _SPELLINGS = tuple(
             r"\1\3 \2",
         ),
         (r"(?<=[\dL]) BY (?=\d)", "X"),
-        (r"^(\d{2}) ?[X/] ?(\d{1,2})([05]0)(?= ?[-X/R ] ?\d)", r"\1X\2.\3"),  # 18x850-8
+        (r"^(\d{2}) ?[X/-] ?(\d{1,2})([05]0)(?= ?[-X/R ] ?\d)", r"\1X\2.\3"),  # 18x850-8
         (r"^((?:[IV]F )?[\d./X ]+?) ?[-/] ?R(?= ?\d{2})", r"\1R"),  # 340/85-R24
         (r"^(\d{2}\.\d) ?[-X] ?([4-9]\d) ?[-X] ?(?=\d{2})", r"\1/\2-"),  # 12.5-80-18
         (r"^(\d{1,2}(?:\.\d{1,2})? ?[-X] ?\d{2}\.5)0(?![\d.]|-)", r"\1"),  # 12-16.50
@@ -156,8 +156,8 @@ def _joined(tidy: str) -> str:
     """Put the signs between the parts of a size where spaces or a slash stand for them."""
     tidy = re.sub(r"^(P|LT|ST)(?=\d{3} ?/)", r"\1 ", tidy)  # LT235/75R15: a mark before the size
     tidy = re.sub(r"^(\d{1,2}(?:\.\d+)?) (LL?) (?=\d)", r"\1\2-", tidy)  # 11 L 15
-    # 420 85 R28, 320-85R24
-    tidy = re.sub(r"^((?:[IV]F )?\d{3}) ?[ -] ?([4-9]\d)(?= ?[RBD-] ?\d{2})", r"\1/\2", tidy)
+    # 420 85 R28, 320-85R24, 320 85 24
+    tidy = re.sub(r"^((?:[IV]F )?\d{3}) ?[ -] ?([4-9]\d)(?= ?[RBD -] ?\d{2})", r"\1/\2", tidy)
     for form, plain in _SPELLINGS:
         tidy = form.sub(plain, tidy)
     older = _OLDER.match(tidy)

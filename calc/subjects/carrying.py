@@ -129,5 +129,8 @@ def _at_pressure(
         return Carried(load, rated, at_pressure=True)
     if rated.pressure is None or designation is None:
         return Carried(None, rated, "pressure")
-    load = tire_rating.load_in_row(designation, pressure, speed)
+    # 210 kPa of a row is printed as 30 psi: who keeps to that has the row's pressure.
+    printed = arith.below(rated.pressure - HALF_PSI, pressure)
+    used = arith.where(printed, arith.max(pressure, rated.pressure), pressure)
+    load = tire_rating.load_in_row(designation, arith.number(used), speed)
     return Carried(load, rated, at_pressure=True)

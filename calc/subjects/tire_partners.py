@@ -82,11 +82,43 @@ def approved(front: Designation, rear: Designation) -> bool:
     The pair is one of its tread: turf behind, where it is sold with turf in front, is no pair
     with an industrial tread in front. A tread that nobody said may be the one.
     """
+    return bool(_sold(front, rear))
+
+
+def _sold(front: Designation, rear: Designation) -> list[tables.Row]:
     keys = tires.lookup_key(front), tires.lookup_key(rear)
-    said = {size.tread.removesuffix("W") for size in (front, rear) if size.tread}
-    return any(
-        (pair[0], pair[1]) == keys and said <= {pair[2]["tread"]} for pair in approved_pairs()
+    said = {_tread(size) for size in (front, rear) if size.tread}
+    return [row for *pair, row in approved_pairs() if (*pair,) == keys and said <= {row["tread"]}]
+
+
+def _tread(size: Designation) -> str:
+    """A tread, R-1W as R-1: of one size both are made as tall, tires/TG-6."""
+    return size.tread.removesuffix("W")
+
+
+def laid_out(front: Designation, rear: Designation, new: tuple[Designation, Designation]) -> bool:
+    """Whether the drive that a pair is on was laid out for the new pair too.
+
+    Parameters
+    ----------
+    front, rear
+        The pair that the tractor has [-].
+    new
+        Front and rear that it gets [-]: the same sizes and treads again, or a pair that a maker
+        sells on that tractor without another gear ratio (`one_drive`: their ratios are less than
+        4 % apart, tires/PR-1).
+    """
+    if _alike_when_new(front, new[0]) and _alike_when_new(rear, new[1]):
+        return True
+    now, then = (
+        {r["tractor"] for r in _sold(*pair) if r["one_drive"]} for pair in ((front, rear), new)
     )
+    return bool(now & then)
+
+
+def _alike_when_new(old: Designation, new: Designation) -> bool:
+    treads = {tires.dimensions(size).tread.removesuffix("W") for size in (old, new)}
+    return tires.lookup_key(old) == tires.lookup_key(new) and len(treads) == 1
 
 
 def sold_with(size: Designation, axle: str = "front") -> list[str]:

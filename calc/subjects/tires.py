@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from functools import partial
+from typing import Any
 
 from calc import arith, model, sources, tables
 from calc.mechanics import front_drive, tire_doubts, tire_rating, tire_rolling, tires
@@ -34,10 +35,9 @@ def same(old: Designation | None, new: Designation | None, worn: bool = False) -
     return new is None or (old == new and not worn)
 
 
-def _stays(known: model.KnownSoFar, axle: str) -> bool:
-    """Whether an axle keeps its tires, by what is known so far."""
-    old, new = known.get(f"{axle}_tire"), known.get(f"new_{axle}_tire")
-    return same(old, new, says_wear(known.get, axle))
+def _stays(given: Callable[[str], Any], axle: str) -> bool:
+    """Whether an axle keeps its tires; `given` looks a field up."""
+    return same(given(f"{axle}_tire"), given(f"new_{axle}_tire"), says_wear(given, axle))
 
 
 def describe(tire: tires.Dimensions) -> str:
@@ -143,7 +143,7 @@ def new_rolled(axle: str) -> Callable[[model.KnownSoFar], model.Typical | None]:
         old, new = known.get(f"{axle}_tire"), known.get(f"new_{axle}_tire")
         rolled = known.get(f"old_{axle}_ten_turns")
         from_ratio = _direct(known)
-        if _stays(known, axle):
+        if _stays(known.get, axle):
             if rolled is not None:
                 return model.Typical(
                     rolled.low, rolled.high, "tires/derived", "the tires it has now"
@@ -176,10 +176,24 @@ def old_rolled(axle: str) -> Callable[[model.KnownSoFar], model.Typical | None]:
         measured = known.get(f"new_{axle}_ten_turns") is not None
         counts = measured or _direct(known)
         tire = tires.dimensions(old)
-        error = tire.circumference_error if counts and not _stays(known, axle) else 0.0
+        error = tire.circumference_error if counts and not _stays(known.get, axle) else 0.0
         return around(tire, error, _worn(known, axle, tire))
 
     return find
+
+
+def size_errors(given: Callable[[str], Any]) -> list[float]:
+    """Half-widths of the change of circumference of each axle that gets another tire [-]."""
+    changed = [
+        (given(f"{axle}_tire"), given(f"new_{axle}_tire"))
+        for axle in ("front", "rear")
+        if not _stays(given, axle)
+    ]
+    return [
+        tires.change_error(tires.dimensions(old), tires.dimensions(new))
+        for old, new in changed
+        if old is not None
+    ]
 
 
 def around(tire: tires.Dimensions, error: float, worn: float = 0.0) -> model.Typical:
@@ -208,12 +222,23 @@ def assumed_or(rolled: float, tire: tires.Dimensions | None, errors: Sequence[fl
 # --- both axles, before and after ---------------------------------------------------------------
 
 
-def factory_lead() -> model.Typical:
-    """Return the lead that makers lay front drives out for."""
+def factory_lead(errors: Sequence[float] = ()) -> model.Typical:
+    """Return the lead that makers lay front drives out for.
+
+    Parameters
+    ----------
+    errors
+        Half-widths of the change of circumference of each axle that gets another size [-]. They
+        have nothing to do with the lead that was laid out, so that all of it together is off by
+        no more than the root of the sum of squares: what the sizes leave of that is kept.
+    """
     aimed = front_drive.window("limits")
-    return model.Typical(
-        aimed.target_low, aimed.target_high, aimed.source, "front drives as makers lay them out"
-    )
+    of, kept = "front drives as makers lay them out", aimed.target_high - aimed.middle
+    if errors:
+        of += ", beside what the sizes may be off"
+        kept = arith.hypot(kept, arith.hypot(*errors, 0.0)) - sum(errors)
+    kept = arith.max(0.0, kept)
+    return model.Typical(aimed.middle - kept, aimed.middle + kept, aimed.source, of)
 
 
 class Pair:
@@ -249,6 +274,11 @@ class Pair:
         self.rear_lost = lug_lost(self.rear, v.rear_worn, v.rear_lug)
 
     @property
+    def renewed(self) -> bool:
+        """Whether what changes is nothing but worn lugs for new ones."""
+        return self.changed and self.front == self.front_new and self.rear == self.rear_new
+
+    @property
     def changed(self) -> bool:
         """Whether any tire changes."""
         return not (self.front_stays and self.rear_stays)
@@ -268,6 +298,13 @@ Turn = float | None
 
 def _turn(ten: float | None) -> Turn:
     return None if ten is None else ten / TURNS
+
+
+def listed(v: model.Inputs, pair: Pair) -> bool:
+    """Whether the new pair has the lead that the drive was laid out with, as nothing measured
+    tells another."""
+    unmeasured = v.lead_now is None and v.front_turns is None
+    return bool(v.pair_listed == "yes" and unmeasured and pair.changed)
 
 
 def leads(v: model.Inputs, pair: Pair) -> tuple[float, float] | None:
@@ -290,6 +327,9 @@ def leads(v: model.Inputs, pair: Pair) -> tuple[float, float] | None:
         worn_front = front / (front + turn_lost(pair.front, pair.front_lost))
         worn_rear = rear / (rear + turn_lost(pair.rear, pair.rear_lost))
         now = front_drive.lead_after_change(v.factory_lead, worn_front, worn_rear)
+        if listed(v, pair):
+            kept = (worn_front if pair.front_stays else 1.0, worn_rear if pair.rear_stays else 1.0)
+            return now, front_drive.lead_after_change(v.factory_lead, *kept)
     return now, front_drive.lead_after_change(now, front_new / front, rear_new / rear)
 
 

@@ -11,6 +11,12 @@ from calc.mechanics.tire_size import SizeError, decode
     ("typed", "printed"),
     [
         ("18x850-8", "18x8.50-8"),
+        ("27-850-15", "27x8.50-15"),
+        ("10-16.5 SKS 8PR", "10-16.5 8PR"),
+        ("405/70 R 20 MPT", "405/70R20 MPT"),
+        ("10.5/80-18 MPT 10PR", "10.5/80-18 10PR MPT"),
+        ("13.00-25", "13.00-25"),
+        ("6.5/80-15", "6.5/80-15"),
         ("26x1200-12", "26x12.00-12"),
         ("23/1050-12", "23x10.50-12"),
         ("26 by 12 by 12", "26x12.00-12"),
@@ -73,6 +79,11 @@ def test_spellings_are_read(typed: str, printed: str) -> None:
 @pytest.mark.parametrize(
     ("typed", "asked"),
     [
+        ("320 85 24", "R for radial"),
+        ("14.9L-24", "14.9-24 is: is there really an L"),
+        ("18.4L-30 R1", "18.4-30 is"),
+        ("2.5/80-18", "12.5?"),
+        ("11.2-25", "tractors don't have"),
         # a part left out, which makes another size of it
         ("12-16", "12-16.5 is"),
         ("12x16 R4", "12-16.5 is"),

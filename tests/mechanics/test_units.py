@@ -155,7 +155,8 @@ UNREAD: Mapping[str, str] = {
         identify_hitch.identify road_rules.needs liquid_ballast.fill_volume chances.triangle
         chances.simulate tire_rating.service_ratings tire_rating.sheet_points tire_rating.rating
         tire_rating.load_in_row tire_marking.with_markings tire_doubts.asked_about
-        tire_doubts.unsaid tire_doubts.check_width_without_point tire_doubts.check_limits
+        tire_doubts.unsaid tire_doubts.one_tire tire_doubts.check_width_without_point
+        tire_doubts.check_limits
         tires.lookup_key tires.table_row
         tires.estimated_diameter tires.lug_depth tires.dimensions tires.same_dimensions
         tires.change_error typical.narrowed tire_load.interpolate

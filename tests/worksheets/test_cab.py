@@ -431,3 +431,18 @@ def test_what_is_near_its_limit_is_named_and_no_unit_that_nobody_named() -> None
     assert "the one named" not in unnamed
     named = {"cab_kind": "factory-option", "cooling_capacity": "30,000 Btu/h"}
     assert "the one named" in leading.lead(answer(SHEET, named, ask="size"), "us")
+
+
+def test_a_unit_that_is_too_small_takes_no_more_than_it_has_while_it_holds() -> None:
+    typed = {"engine_power": "35 hp", "altitude": "0 ft", "outside_temperature": "110 F"}
+    for size, capped in (("5,000 Btu/h", True), ("30,000 Btu/h", False)):
+        found = answer(SHEET, {**typed, "cooling_capacity": size}, ask="left")
+        most, left, cooling_down = (
+            (item.high or item.value, item.low or item.value)
+            for name in ("compressor", "left", "left_pull_down")
+            for item in found.outputs
+            if item.name == name
+        )
+        # Holding at the better COP, 5,000 Btu/h take 1465 W / (0.95 x 2.0) at most.
+        assert (most[0] < 772) == capped
+        assert left[1] >= cooling_down[1]

@@ -316,3 +316,24 @@ def test_no_auger_is_sized_for_soil_that_none_cuts() -> None:
     assert hard.finding == model.OVER and leading.lead(hard, "us").startswith("Not here")
     clay = answer("size", pto_power="30 hp", soil="clay")
     assert leading.lead(clay, "us").startswith("9 in with full flights")
+
+
+def test_an_auger_over_its_makers_limit_is_offered_once() -> None:
+    found = answer("works", auger_diameter="12 in", auger_limit="9 in")
+    offered = [item.set["auger_diameter"] for item in found.advice.remedies]
+    assert found.finding == model.OVER and len(offered) == 1
+    # With too little power as well, each limit has its own remedy.
+    weak = answer(
+        "works", auger_diameter="24 in", auger_limit="18 in", pto_power="10 hp", soil="clay"
+    )
+    assert len([r for r in weak.advice.remedies if "auger_diameter" in r.set]) == 2
+
+
+def test_what_the_manual_must_allow_is_all_that_is_left_of_a_measured_digger() -> None:
+    typed = {**HITCH, "auger_length": "36 in", "pto_power": "20 hp", "soil": "loam"}
+    measured = answer("works", **typed, auger_diameter="9 in")
+    assert measured.finding == model.UNKNOWN
+    assert said(measured).startswith("It turns on the digger's manual")
+    assert said(answer("works", **typed)).startswith("Can't say yet: say the auger")
+    named = {**MAKER, "bolt_as_manual": "yes"}
+    assert answer("works", **typed, **named, auger_diameter="9 in").finding == model.WITHIN

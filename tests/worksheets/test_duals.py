@@ -179,3 +179,10 @@ def test_what_is_too_wide_says_so_before_anything_else() -> None:
     wide = given("duals", "width", **typed, width_limit="102 in")
     assert leading.lead(wide, "us").startswith("No: 138 in wide")
     assert given("duals", "width", **typed, width_limit="140 in").finding != model.OVER
+
+
+def test_a_spacing_is_never_below_nothing() -> None:
+    found = given("duals", "rims", rear_tire="14.9-28", adapter_length="0 in")
+    spacing = next(o for o in found.outputs if o.name == "spacing")
+    assert spacing.low == 0 < spacing.high
+    assert "stand 0 to" in leading.lead(found, "us")

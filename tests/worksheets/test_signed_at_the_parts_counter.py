@@ -18,6 +18,8 @@ def lead(found: model.Answer) -> str:
     [
         ("10x16.5", "10-16.5 R4", "It may be the same tire"),
         ("320/85R24 122A8", "320/85R24", "It may be the same tire"),
+        ("11.2R24", "280/85R24 115A8", "It may be the same tire"),
+        ("11.2R24 R-1", "280/85R24 R-3", "Not the same by its marks"),
         ("10x16.5 R1", "10-16.5 R4", "Not the same by its marks"),
         ("11.2-24 R1", "12.4-24", "Not the same by its marks"),
         ("10x16.5 R4", "10-16.5 R4", "By what was typed it is the same"),

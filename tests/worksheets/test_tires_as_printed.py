@@ -118,3 +118,12 @@ def test_a_short_reply_on_filling_says_what_the_liquid_does(liquid: str, says: s
     typed = {"rear_tire": "14.9-28", "liquid": liquid, "coldest": "20 F"}
     found = given("tires", "liquid", **typed)
     assert says in fitting_caution.choose(found, leading.lead(found, "us"))
+
+
+def test_the_pressure_that_a_sidewall_prints_is_that_of_its_row() -> None:
+    # tires/TY-A: 1645 kg at 210 kPa, which is printed as 30 psi, not 30.5.
+    typed = {"tire": "13.6-28 8PR", "tire_mass": "3,600 lb"}
+    assert given("tire-size", "load", **typed, pressure="30 psi").finding == model.CLOSE
+    assert given("tire-size", "load", **typed, pressure="29.9 psi").finding == model.OVER
+    heavier = {**typed, "tire_mass": "3,650 lb"}
+    assert given("tire-size", "load", **heavier, pressure="30 psi").finding == model.OVER

@@ -79,8 +79,9 @@ def taken(v: model.Inputs, load: float) -> Taken:
     electric = air_conditioner.alternator_power(cooling_current(v, unit), VOLTAGE)
     if v.unit_drive == "electric":
         return Taken(0.0, 0.0, electric)
+    held = arith.min(arith.max(0.0, load), unit)  # a unit that is too small runs flat out
     return Taken(
-        air_conditioner.compressor_power(arith.max(0.0, load), performance("steady")),
+        air_conditioner.compressor_power(held, performance("steady")),
         air_conditioner.compressor_power(unit, performance("pull-down")),
         electric,
     )
@@ -223,9 +224,10 @@ def _engine_steps(v: model.Inputs, at: model.At) -> None:
     if v.unit_drive == "belt":
         at.step(
             "compressor",
-            "P_c = max(Q, 0) / (0.95 COP)",
+            "P_c = min(max(Q, 0), Q_unit) / (0.95 COP)",
             "value/CAB-memory",
             Q="load",
+            Q_unit=(unit_power(v, at.load), "power"),
             COP=(performance("steady"), "count"),
         )
     at.step("amperes", "I = I_fans + P_e / V", "value/DERIVED", I_fans="cooling_current")

@@ -25,7 +25,8 @@ def _reach(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
 
 
 def _power(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
-    if "power" in found.broken:
+    # Where the maker's own limit says no, a power that may do is no reason to buy another auger.
+    if "power" in found.over or ("power" in found.broken and "auger" not in found.over):
         if v.feed == "steady":
             remedies.choose("feed", "gentle", mends=("power",), source="power/PRACTICE")
         remedies.less(

@@ -44,7 +44,9 @@ def spacing(v: model.Inputs) -> float:
         outer = v.outer_offset
     else:
         outer = duals.outer_offset_for(least_spacing(v)[0], v.adapter_length, inner)
-    return duals.spacing_with_adapter(v.adapter_length, inner, outer)
+    # Two discs that meet dish out before the tires stand in one place: none is below nothing.
+    apart = duals.spacing_with_adapter(v.adapter_length, inner, outer)
+    return arith.number(arith.max(apart, 0.0))
 
 
 def side_angles(v: model.Inputs, apart: float) -> tuple[float, float]:
@@ -56,7 +58,7 @@ def side_angles(v: model.Inputs, apart: float) -> tuple[float, float]:
                 track, v.cg_height, v.wheelbase, ahead, v.axle_pin_height
             )
         )
-        for track in (v.track_width, v.track_width + 2 * arith.max(apart, 0.0))
+        for track in (v.track_width, v.track_width + 2 * apart)
     ]
     return found[0], found[1]
 
@@ -136,7 +138,7 @@ def _tires(v: model.Inputs, at: model.At) -> None:
 
 def _axle(v: model.Inputs, at: model.At) -> None:
     """Bending against singles: where they stand now, and at the widest track approved."""
-    overhang, reach = arith.number(v.axle_overhang), arith.max(at.spacing, 0.0)
+    overhang, reach = arith.number(v.axle_overhang), at.spacing
     at.bending_shared = duals.moment_ratio_shared(overhang, reach)
     at.bending_outer = duals.moment_ratio_outer(overhang, reach)
     e = "axle_overhang"

@@ -52,6 +52,8 @@ def _one_end(pair: common.Pair, found: model.Found) -> model.Words:
 def _told(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
     """What is said of load, liquid and sameness where no sentence of the ask fits."""
     same = "tell_unsaid" if common.Pair(v).unsaid else "tell_same"
+    if "lugs_change" in found:
+        same = "tell_renewed"
     named = v.new_front_tire is not None or v.new_rear_tire is not None
     return {
         "load": _told_load(v, found),

@@ -59,6 +59,8 @@ def _front_drive(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     at.front_ratio, at.rear_ratio = front_new / front, rear_new / rear
     if not at.showing:
         return
+    if common.listed(v, pair):
+        return  # the drive's own lead, which no circumference of the table moves
     if common.direct(v.lead_now, v.front_turns):
         ratio = (v.front_turns / TURNS, "count")
         turns = {"RCf": (front_new, "length"), "i": ratio, "RCr": (rear_new, "length")}
@@ -91,13 +93,16 @@ def _speed(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     front, rear, front_new, rear_new = pair.circumferences(v)
     told = not pair.unsaid  # else nobody knows yet whether it is another tire
     fronts = told and pair.rear_stays and not pair.front_stays
+    change = None
     if fronts and front is not None and front_new is not None:
-        at.other_change = front_new / front - 1
+        change = front_new / front - 1
     both = None if rear is None or rear_new is None else (rear, rear_new)
     if both is not None:
         at.speed_change = both[1] / both[0] - 1
         if told and not pair.rear_stays:
-            at.other_change = at.speed_change
+            change = at.speed_change
+    if change is not None:  # new lugs in place of worn ones are the same tire by its marks
+        setattr(at, "lugs_change" if pair.renewed else "other_change", change)
     if not v.gear_speeds:
         at.not_checked("top", "gear_speeds")
         return

@@ -10,6 +10,7 @@ from calc import model, quantities, tables
 from calc.errors import InputError
 from calc.machines import tire_entry, vocabulary
 from calc.mechanics import front_drive
+from calc.subjects import tire_partners
 from calc.subjects import tires as common
 
 NOW, NEW, DRIVE = "Tires it has now", "New tires", "Front drive"
@@ -89,6 +90,34 @@ def _driven(known: Mapping[str, Any]) -> str:
     )
 
 
+AXLES = ("front", "rear")
+MEASURED = (
+    *("front_turns", "lead_now"),
+    *(f"{when}_{axle}_ten_turns" for when in ("old", "new") for axle in AXLES),
+)
+
+
+def _measured(known: Mapping[str, Any]) -> bool:
+    """Whether turns or distances were, which come before any list or size."""
+    return any(known.get(name) is not None for name in MEASURED)
+
+
+def _listed(known: Mapping[str, Any]) -> str:
+    """Whether the drive was laid out for the new pair, by its sizes; "" where that isn't so."""
+    front, rear = (known.get(f"{axle}_tire") for axle in AXLES)
+    new_front, new_rear = (known.get(f"new_{axle}_tire") for axle in AXLES)
+    if not front or not rear or not (new_front or new_rear) or _measured(known):
+        return ""
+    pair = (new_front or front, new_rear or rear)
+    return "yes" if tire_partners.laid_out(front, rear, pair) else ""
+
+
+def _factory_lead(known: Mapping[str, Any]) -> model.Typical:
+    if _measured(known) or "yes" in (_listed(known), known.get("pair_listed")):
+        return common.factory_lead()
+    return common.factory_lead(common.size_errors(known.get))
+
+
 FIELDS: tuple[model.AnyField, ...] = (
     vocabulary.field("front_tire", example="7-16 R-1", essential=True, group=NOW),
     vocabulary.field("rear_tire", example="11.2-24 R-1", essential=True, group=NOW),
@@ -121,11 +150,16 @@ FIELDS: tuple[model.AnyField, ...] = (
     model.Choice(
         "lead_window", _windows(), example=front_drive.DEFAULT_WINDOW, group=DRIVE, usual="guide"
     ),
+    model.Choice(
+        "pair_listed",
+        (model.Option("unsaid", "Not said"), model.Option("yes", "Yes, with this front axle")),
+        told=_listed,
+        usual="unsaid",
+        group=DRIVE,
+    ),
     vocabulary.field("front_turns", group=DRIVE),
     model.Field("lead_now", "fraction", "-20 %", "25 %", optional=True, group=DRIVE),
-    model.Field(
-        "factory_lead", "fraction", "-5 %", "12 %", typical=common.factory_lead(), group=DRIVE
-    ),
+    model.Field("factory_lead", "fraction", "-5 %", "12 %", typical=_factory_lead, group=DRIVE),
     vocabulary.field("old_front_ten_turns", typical=common.old_rolled("front"), group=DRIVE),
     vocabulary.field("old_rear_ten_turns", typical=common.old_rolled("rear"), group=DRIVE),
     _ten_turns("new_front_ten_turns", "front"),
@@ -203,6 +237,7 @@ OUTPUTS = (
     model.Shown("rear_carries", "mass"),
     model.Shown("front_carries", "mass"),
     model.Shown("other_change", "fraction", hidden=True),
+    model.Shown("lugs_change", "fraction", hidden=True),
     model.Shown("rear_inflation_most", "pressure", hidden=True),
     model.Shown("front_inflation_most", "pressure", hidden=True),
     model.Shown("rear_allowed", "mass", hidden=True),

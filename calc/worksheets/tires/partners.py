@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 
 from calc import model, quantities
 from calc.mechanics import front_drive, tires
@@ -26,9 +27,15 @@ def _lead_finder(v: model.Inputs, pair: common.Pair) -> tuple[float, float, floa
         return v.front_turns / TURNS, front_new, rear_new
     now = v.lead_now
     if now is None:
-        usual = common.factory_lead()
-        at_end = min(abs(v.factory_lead - usual.low), abs(v.factory_lead - usual.high)) < 1e-9
-        now = (usual.low + usual.high) / 2 if at_end else v.factory_lead
+        usual = [
+            common.factory_lead(),
+            common.factory_lead(common.size_errors(partial(getattr, v))),
+        ]
+        ends = [end for one in usual for end in (one.low, one.high)]
+        at_end = min(abs(v.factory_lead - end) for end in ends) < 1e-9
+        now = (usual[0].low + usual[0].high) / 2 if at_end else v.factory_lead
+    if common.listed(v, pair):  # what the drive was laid out with holds for the new pair
+        return (1 + now) * rear_new / front_new, front_new, rear_new
     front, rear = old_middles(v, pair)
     front = front_new if pair.front_stays else front
     rear = rear_new if pair.rear_stays else rear
@@ -170,7 +177,8 @@ def _partner(
         else:
             return found.note("no_partner", rear=rear.designation.size)
     sold = tire_partners.approved(front.designation, rear.designation)
-    if sold and pair.changed and "lead" in found.over:
+    named = front is pair.front_new and rear is pair.rear_new  # and not the best of a list
+    if sold and named and pair.changed and "lead" in found.over:
         return found.note(
             "sold_geared",
             front=front.designation.size,
