@@ -105,9 +105,8 @@ def _hitched(v: model.Inputs, at: model.At) -> None:
     else:
         at.at_most("drawbar", "tongue", "drawbar_limit", "road/MAN-8")
     if v.tongue_weight is not None:
-        at.at_least(
-            "tongue_least", "tongue_weight", "least_tongue", "road/MAN-9", grade=model.ADVICE
-        )
+        grade = {"grade": model.ADVICE, "close_band": 0.0}  # a tenth of the load is enough
+        at.at_least("tongue_least", "tongue_weight", "least_tongue", "road/MAN-9", **grade)
     at.chain_needed = v.towed_mass
     if v.chain_rating is None:
         at.not_checked("chain", "chain_rating", governs=False)
