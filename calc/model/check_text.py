@@ -104,5 +104,6 @@ def check_said(verdict: Verdict, system: str) -> str:
 def bare_limit(verdict: Verdict, system: str) -> str:
     check = verdict.check
     if check.band or check.sense == "between":
-        return _range(verdict, *sorted((check.limit, check.upper)), system)
+        low, high = sorted((check.limit, check.upper))
+        return _range(verdict, low, high, system)
     return _range(verdict, verdict.limit_low, verdict.limit_high, system)

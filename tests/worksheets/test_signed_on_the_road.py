@@ -204,3 +204,28 @@ def test_tines_that_nobody_looked_at_decide_nothing() -> None:
     soft = {**lawn, "front_inflation": "8 psi", "rear_inflation": "8 psi", "loader": "off"}
     assert given("lawn", "tool", **soft).finding == model.WITHIN
     assert given("lawn", "tool", **soft, tine_count="40").finding == model.CLOSE
+
+
+HUNG = {
+    "place": "OH",
+    "behind_kind": "mounted",
+    "emblem": "yes",
+    "implement_bottom": "14 in",
+    "transport_width": "66 in",
+}
+
+
+def test_an_emblem_counts_when_all_of_it_is_seen() -> None:
+    """Entirely visible from the rear, day and night (Miss. Code 63-7-75 and its like)."""
+    top = {**HUNG, "implement_top": "44 in", "implement_marking": "none"}
+    hidden = given("road", "emblem", **top, emblem_height="30 in")
+    assert hidden.finding == model.OVER and hidden.deciding is not None
+    assert hidden.deciding.check.name == "emblem_seen"
+    corner = given("road", "emblem", **top, emblem_height="43 in")
+    assert corner.finding == model.OVER  # its lower edge is covered
+    assert given("road", "emblem", **top, emblem_height="48 in").finding == model.WITHIN
+    own = {**top, "implement_marking": "emblem"}
+    assert given("road", "emblem", **own, emblem_height="30 in").finding == model.WITHIN
+    assert finding(given("road", **top, emblem_height="30 in"), "behind") == model.OVER
+    open_ = said("road", "emblem", **HUNG, emblem_height="30 in")
+    assert open_.startswith("Yes, and all of it must be seen")
