@@ -161,6 +161,9 @@ def show_range(
     """Return a range in the reader's units, or one value where both ends show the same."""
     chosen = kind(kind_name).unit(unit) if unit else _own_unit(kind_name, system, high)
     ends = sorted((low, high), key=chosen.from_base)
+    if kind_name == "duration" and chosen.symbol == "h" and 0 < chosen.from_base(ends[0]) < 1:
+        # "37 min to 5 h": nobody says 0.62 h.
+        return " to ".join(show(end, kind_name, system, figures=figures) for end in ends)
     # "0.02 to 60.2 deg": three figures of the small end say more than anybody reads.
     tiny = abs(chosen.from_base(ends[0])) < TINY and abs(chosen.from_base(ends[1])) >= 1.0
     first = _shown(ends[0], chosen, kind_name, 1 if tiny else figures)

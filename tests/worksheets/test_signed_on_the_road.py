@@ -229,3 +229,11 @@ def test_an_emblem_counts_when_all_of_it_is_seen() -> None:
     assert finding(given("road", **top, emblem_height="30 in"), "behind") == model.OVER
     open_ = said("road", "emblem", **HUNG, emblem_height="30 in")
     assert open_.startswith("Yes, and all of it must be seen")
+
+
+def test_a_way_that_pays_better_is_no_fault_that_nothing_mends() -> None:
+    typed = {"as_is_price": "$9,500", "trade_offer": "$9,800", "new_price": "$26,000"}
+    typed |= {"parts": "$350", "hours": "4 h", "sales_tax": "6 %", "tax_rule": "difference"}
+    told = lines("resale", "repair", **typed, uplift_likely="$1,500", uplift_high="$2,500")
+    assert told[0].startswith("Trade it in")
+    assert not any("Nothing here mends" in line for line in told)
