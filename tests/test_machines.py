@@ -335,3 +335,15 @@ def test_kinds_go_by_what_customers_call_them_and_with_a_size(written, kind):
 def test_a_name_comes_before_what_only_may_be_one():
     found, problems = machines.read_machines("Description,name\nUsed,Yard 1\n", "tractor")
     assert [m.name for m in found] == ["Yard 1"] and "Description" in problems[0]
+
+
+def test_a_yard_without_names_has_its_stock_numbers():
+    found, problems = read("Stock no,Kind,Width (in)\n4411,land plane,72\n,disk,60\n", "implement")
+    assert [machine.name for machine in found] == ["land plane 4411"]
+    assert len(problems) == 1 and "has no name" in problems[0]
+
+
+@pytest.mark.parametrize("said", ["ball ends", "at the balls", "0"])
+def test_a_lift_figure_at_the_balls_is_read_however_it_is_said(said):
+    found, problems = read(f"name,lift_capacity,lift_rated_at\nA,1800 lb,{said}\n")
+    assert not problems and found[0].inputs["lift_rated_at"] == "0"

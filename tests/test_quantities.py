@@ -396,3 +396,10 @@ def test_a_dollar_sign_makes_no_cost_of_a_power():
 )
 def test_the_small_end_of_a_wide_range_has_one_figure(low, high, shown):
     assert q.show_range(low, high, "voltage") == shown
+
+
+def test_a_time_from_less_than_an_hour_on_is_said_in_minutes_first():
+    hour = 3600.0
+    assert q.show_range(0.62 * hour, 5 * hour, "duration") == "37.2 min to 5 h"
+    assert q.show_range(1.0 * hour, 5 * hour, "duration") == "1 to 5 h"
+    assert q.show_range(0.5 * hour, 1.2 * hour, "duration") == "30 to 72 min"

@@ -124,3 +124,28 @@ def test_of_lamps_there_is_no_half(field, low, high, said):
     found = answered("lamp-wiring", "thick", gauge="16")
     settle = model.Settle(found.worksheet.field(field), low, high, 1.0)
     assert said in sentences.settle_sentence(replace(found, settles=(settle,)), "us")
+
+
+def test_a_short_text_says_what_to_do_before_the_end_of_a_caution():
+    said = short(answered("digger", "speed", pto_speed="1000 rpm"), link="https://e.example/#a=1")
+    assert "Run the shaft at 540 rpm or slower." in said
+
+
+def test_what_the_question_itself_says_is_not_listed_again():
+    said = reply(answered("digger", "speed", pto_speed="1000 rpm"))
+    assert said.startswith("No: 1,000 rpm is more than the 540 rpm")
+    assert "Also found" not in said
+
+
+def test_what_a_check_waits_for_is_asked_and_not_called_usual():
+    said = reply(answered("closing", "view", road_speed="15 mph", car_speed="50 mph"))
+    assert "Find" not in said and "taken as Only drive along" not in said
+    assert said.count("Pulling out is checked from a standing start.") == 1
+
+
+def test_wiring_has_the_wirings_caution_and_a_driveline_its_own():
+    assert "Disconnect the battery" in reply(
+        answered("lamp-wiring", "flasher", flash_lamp="led-turn")
+    )
+    bolt = reply(answered("driveline", "bolt"))
+    assert "Only the bolt that the manual names" in bolt

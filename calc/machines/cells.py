@@ -78,6 +78,7 @@ ROMAN = {"I": "1", "II": "2", "III": "3"}
 _AT = re.compile(
     r"\s*(?:@|\bat\b)\s*(?P<where>\d+(?:\.\d+)?\s*(?:in|mm|\"|)|ball ends?)\.?\s*$", re.I
 )
+_BALLS = re.compile(r"(at )?(the )?(lift )?balls?( ends?)?", re.I)
 _REMARK = re.compile(r"\s*\([^()]*\)\s*$")
 _SIZE_BEFORE = re.compile(r"^\d+[\s-]*(?:ft|foot|feet|in|inch|\"|')?[\s-]+")
 INCHES_BELOW = 60.0  # a bare rating distance below this is in inches, else in millimeters
@@ -106,9 +107,8 @@ def column(written: str, role: str, named: dict[str, AnyField], beside: tuple[st
         if lift.name == "lift_capacity" and role == "tractor":
             choice = named["lift_rated_at"]
             assert isinstance(choice, Choice)
-            where = "0" if at["where"].lower().startswith("ball") else at["where"]
             try:
-                return Column(lift.name, lift.unit, _rating_distance(choice, where))
+                return Column(lift.name, lift.unit, _rating_distance(choice, at["where"]))
             except InputError:
                 return Column("")
     labels = {item.label.lower(): name for name, item in named.items()}
@@ -221,6 +221,8 @@ def _kinds_said() -> dict[str, str]:
 def _rating_distance(item: Choice, text: str) -> str:
     """Return the option that a distance behind the balls means: "24 in", "24" and "610 mm"."""
     options = {option.value for option in item.options}
+    if _BALLS.fullmatch(text.strip()):
+        return "0"
     for option in item.options:
         if text.lower() in (option.value, option.label.lower()):
             return option.value

@@ -143,7 +143,7 @@ def read_machines(
         return (), (f"{where} is empty: its first line names the columns.",)
     columns, wrong = _columns(header, role, where)
     problems += wrong
-    if all(each.name != "name" for each in columns):
+    if not {each.name for each in columns} & {"name", "stock_number"}:
         return (), (*problems, f"{where}, line 1: there is no column called “name”.")
     machines: dict[str, Machine] = {}
     for count, (line, row) in enumerate(lines, 1):
@@ -244,7 +244,10 @@ def _machine(
     """
     cells = {c: text.strip() for c, text in zip(columns, row, strict=False) if c.name}
     texts = {c.name: text for c, text in cells.items()}
-    name = " ".join(texts.get("name", "").split())
+    # A yard that names nothing has its stock numbers: "land plane 4411".
+    stock = f"{texts.get('implement_kind', '')} {texts.get('stock_number', '')}"
+    called = texts.get("name", stock if texts.get("stock_number") else "")
+    name = " ".join(called.split())
     bad: list[str] = []
     if not name:
         bad.append(f"{where}, column name: the machine has no name.")

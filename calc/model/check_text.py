@@ -9,14 +9,29 @@ from calc.model import Verdict, figures, words
 
 def value_text(verdict: Verdict, system: str) -> str:
     """The value of a check, or its range."""
+    return _range(verdict, verdict.value_low, verdict.value_high, system)
+
+
+def telling(verdict: Verdict, system: str) -> int:
+    """How many figures tell a value from its limit, where three may not: "1,000" from "1,004"."""
+    if verdict.check.sense == "fits" or verdict.finding not in (model.OVER, model.UNKNOWN):
+        return q.FIGURES
+    for value in (verdict.value_low, verdict.value_high):
+        for limit in (verdict.limit_low, verdict.limit_high):
+            shown, told = (
+                [_range(verdict, end, end, system, count) for end in (value, limit)]
+                for count in (q.FIGURES, q.FIGURES + 1)
+            )
+            if shown[0] == shown[1] and told[0] != told[1]:
+                return q.FIGURES + 1
+    return q.FIGURES
+
+
+def _range(verdict: Verdict, low: float, high: float, system: str, count: int = 0) -> str:
     check = verdict.check
-    return q.show_range(
-        verdict.value_low,
-        verdict.value_high,
-        check.kind,
-        system,
-        unit=figures.unit_of(check, system),
-    )
+    unit = figures.unit_of(check, system)
+    count = count or telling(verdict, system)
+    return q.show_range(low, high, check.kind, system, unit=unit, figures=count)
 
 
 def limit_text(verdict: Verdict, system: str) -> str:
@@ -25,16 +40,14 @@ def limit_text(verdict: Verdict, system: str) -> str:
     A sum of money is no limit on another: it is what the other is held against.
     """
     check = verdict.check
-    unit = figures.unit_of(check, system)
     if check.kind == MONEY:
-        shown = q.show_range(verdict.limit_low, verdict.limit_high, check.kind, system)
-        return f"against {shown}"
+        return f"against {_range(verdict, verdict.limit_low, verdict.limit_high, system)}"
     if check.sense == "between":
-        shown = q.show_range(check.limit, check.upper, check.kind, system, unit=unit)
+        shown = _range(verdict, check.limit, check.upper, system)
         return f"between {shown.replace(' to ', ' and ')}"
     if check.sense == "at least" and verdict.limit_high <= 0.0 and _ends_at_nothing(check):
         return f"more than {q.NOTHING}"
-    shown = q.show_range(verdict.limit_low, verdict.limit_high, check.kind, system, unit=unit)
+    shown = _range(verdict, verdict.limit_low, verdict.limit_high, system)
     if verdict.finding == model.OVER and shown == value_text(verdict, system):
         # What is broken by less than is shown, or by being reached.
         return f"{PAST[check.sense]} {shown}"
@@ -100,8 +113,7 @@ def check_said(verdict: Verdict, system: str) -> str:
 
 def bare_limit(verdict: Verdict, system: str) -> str:
     check = verdict.check
-    unit = figures.unit_of(check, system)
     if check.band or check.sense == "between":
         low, high = sorted((check.limit, check.upper))
-        return q.show_range(low, high, check.kind, system, unit=unit)
-    return q.show_range(verdict.limit_low, verdict.limit_high, check.kind, system, unit=unit)
+        return _range(verdict, low, high, system)
+    return _range(verdict, verdict.limit_low, verdict.limit_high, system)

@@ -12,12 +12,12 @@ def unit_of(item: model.Check | model.Output | model.Step, system: str) -> str:
     return item.unit_us if system == "us" else item.unit_metric
 
 
-def output_text(output: model.Output, system: str) -> str:
+def output_text(output: model.Output, system: str, count: int = q.FIGURES) -> str:
     """An output's value, or its range."""
     unit = unit_of(output, system)
     if output.low is not None and output.high is not None:
-        return q.show_range(output.low, output.high, output.kind, system, unit=unit)
-    return q.show(output.value, output.kind, system, unit=unit)
+        return q.show_range(output.low, output.high, output.kind, system, unit=unit, figures=count)
+    return q.show(output.value, output.kind, system, unit=unit, figures=count)
 
 
 def most(output: model.Output, system: str) -> str:
@@ -25,9 +25,8 @@ def most(output: model.Output, system: str) -> str:
     unit = unit_of(output, system)
     ends = [end for end in (output.low, output.high) if end is not None]
     said = [q.show(end, output.kind, system, unit=unit) for end in ends or [output.value]]
-    if len(set(said)) == 1:
-        return f"{said[0]} at most"
-    return f"{said[0]} at most to be sure ({said[-1]} at best)"
+    least = "Nothing" if said[0].startswith("0 ") else f"{said[0]} at most"
+    return least if len(set(said)) == 1 else f"{least} to be sure ({said[-1]} at best)"
 
 
 def sides(output: model.Output, system: str) -> str:

@@ -6,6 +6,7 @@ import re
 from dataclasses import replace
 
 from calc import model
+from calc import quantities as q
 from calc.errors import UnknownName
 from calc.model import Answer, Verdict, check_text, figures, sentences, words
 
@@ -77,9 +78,10 @@ def _asked_then_open(answer: Answer, beside: Verdict, system: str) -> str:
 def _asked_then_close(answer: Answer, beside: Verdict, system: str) -> str:
     """What the question asks, and then the danger beside it that is close."""
     own = _deciding_own(answer)
-    if own is None or own.finding not in (model.WITHIN, model.CLOSE):
+    made = model.makes(own) if own else ""
+    if own is None or made not in (model.WITHIN, model.CLOSE):
         return ""
-    asked = answer.ask.sentence(own.finding, own.check.name)
+    asked = answer.ask.sentence(made, own.check.name)
     return _asked_then(asked, own, answer, f"Close: {_inside(beside)}.", system)
 
 
@@ -178,6 +180,12 @@ class _Told(dict[str, str]):
         super().__init__()
         self.answer, self.system = answer, system
 
+    def _count(self, kind: str) -> int:
+        """In how many figures a number is told: what is compared in as many as tell it apart."""
+        found = self.answer.deciding
+        compared = found is not None and found.check.kind == kind
+        return check_text.telling(found, self.system) if found and compared else q.FIGURES
+
     def __missing__(self, name: str) -> _Check:
         if name == "deciding" and self.answer.deciding is not None:
             said = check_text.check_sentence(self.answer.deciding, self.system)
@@ -189,7 +197,8 @@ class _Told(dict[str, str]):
         verdict = self.answer.verdict(name)
         output = self.answer.output(name)
         if output is not None:
-            told = _Check(figures.output_text(output, self.system), verdict, self.system)
+            text = figures.output_text(output, self.system, self._count(output.kind))
+            told = _Check(text, verdict, self.system)
             told.most = figures.most(output, self.system)
             told.sides = figures.sides(output, self.system)
             return told
@@ -198,7 +207,9 @@ class _Told(dict[str, str]):
             raise _Absent(name)
         if verdict is not None and name not in self.answer.worksheet.kinds:
             return _Check("", verdict, self.system)
-        said = sentences.field_text(self.answer, name, self.system)
+        item = self.answer.worksheet.field(name)
+        count = self._count(item.kind) if isinstance(item, model.Field) else q.FIGURES
+        said = sentences.field_text(self.answer, name, self.system, count)
         if said == sentences.UNKNOWN:
             raise _Absent(name)  # "at an altitude of unknown" is no sentence
         return _Check(said, verdict, self.system)

@@ -10,6 +10,7 @@ from calc import quantities as q
 from calc.model import Answer
 
 UNKNOWN = "unknown"  # what stands for an input that nobody gave, where a page lists them
+AS_TYPED = 5  # figures of what somebody gave, in the unit that it was given in
 HAIR = 1e-6  # what halving leaves of a number
 
 
@@ -75,7 +76,7 @@ def quoted(item: model.AnyField) -> str:
     return f"“{item.label.rstrip('?')}”"
 
 
-def field_text(answer: Answer, name: str, system: str) -> str:
+def field_text(answer: Answer, name: str, system: str, count: int = q.FIGURES) -> str:
     """An input as text: what was given, or the range that stood in for it."""
     item = answer.worksheet.field(name)
     for assumed in answer.assumed:
@@ -94,7 +95,7 @@ def field_text(answer: Answer, name: str, system: str) -> str:
         if reading is None:
             return UNKNOWN
         unit = item.unit(system)
-        shown = q.show_range(reading.low, reading.high, item.kind, system, unit=unit)
+        shown = q.show_range(reading.low, reading.high, item.kind, system, unit=unit, figures=count)
         in_inches = (unit or q.unit_for(item.kind, system).symbol) == "in"
         return _as_fraction(reading, shown) if in_inches and "/" in text else shown
     if isinstance(item, model.Choice):
@@ -114,16 +115,19 @@ def given_text(answer: Answer, name: str, system: str) -> str:
 
     Where the answer speaks of it in another one, that stands behind it: "12 deg (21.3 %)".
     """
-    shown = field_text(answer, name, system)
     item = answer.worksheet.field(name)
     if not isinstance(item, model.Field) or name not in answer.given:
-        return shown
+        return field_text(answer, name, system)
+    shown = field_text(answer, name, system, q.FIGURES if "/" in answer.given[name] else AS_TYPED)
     reading = item.read(answer.given[name], system)
     if reading is None or not reading.unit:
         return shown
-    own = q.show_range(reading.low, reading.high, item.kind, system, unit=reading.unit)
+    ends = reading.low, reading.high
+    own = q.show_range(*ends, item.kind, system, unit=reading.unit, figures=AS_TYPED)
     usual = item.unit(system) or q.unit_for(item.kind, system).symbol
-    return shown if reading.unit == usual or own == shown else f"{own} ({shown})"
+    if reading.unit == usual or own == shown:
+        return shown
+    return f"{own} ({field_text(answer, name, system)})"
 
 
 def unchecked_sentence(answer: Answer, item: model.Unchecked, *others: model.Unchecked) -> str:
@@ -169,17 +173,19 @@ def then_sentence(answer: Answer) -> str:
 
 def assumed_sentence(assumed: model.Assumed, system: str) -> str:
     """What stood in for an input that wasn't known."""
-    item = assumed.field
+    item, label = assumed.field, assumed.field.label.rstrip("?")
     if assumed.typical is None:
         assert isinstance(item, model.Choice)
         listed = q.joined([item.shown(value) for value in assumed.options], "or")
-        taken = "taken as" if len(assumed.options) == 1 else "any of"
-        return f"{item.label}: {taken} {listed}."
+        if len(assumed.options) > 1:
+            return f"{label}: any of {listed}."
+        ends_open = label.endswith((" as", " by", " from", " is"))  # "built as: taken as"
+        return f"{label}: {'' if ends_open else 'taken as '}{listed}."
     assert isinstance(item, model.Field)
     typical = assumed.typical
     shown = q.show_range(typical.low, typical.high, item.kind, system, unit=item.unit(system))
     of = f", usual for {typical.of}" if typical.of else ""
-    return f"{item.label}: {shown}{of}."
+    return f"{label}: {shown}{of}."
 
 
 def hint(item: model.AnyField, known: model.KnownSoFar, system: str) -> str:

@@ -8,6 +8,7 @@ into that base unit here and nowhere else, and back.
 from calc.quantities.phrases import joined, shorten
 from calc.quantities.reading import LONGEST_TEXT, UNKNOWN_WORDS, Reading, base, parse
 from calc.quantities.showing import (
+    FIGURES,
     NOTHING,
     amount,
     number,
@@ -21,6 +22,7 @@ from calc.quantities.spelled import TIMES, one_end, spelled
 from calc.quantities.units import SYSTEMS, Kind, Unit, kind, kinds, summed, unit_for
 
 __all__ = [
+    "FIGURES",
     "LONGEST_TEXT",
     "NOTHING",
     "SYSTEMS",

@@ -4,10 +4,11 @@ import math
 
 from calc.quantities.units import SYSTEMS, Unit, kind, unit_for
 
+FIGURES = 3  # significant ones, where nothing asks for more
 SMALLEST_SHOWN = 1e-7  # what is less, in any unit that is shown, is what rounding left
 
 
-def number(value: float, figures: int = 3) -> str:
+def number(value: float, figures: int = FIGURES) -> str:
     """Return `value` with that many significant figures, thousands marked, no useless zeros.
 
     >>> number(1743.2), number(0.2), number(59.96), number(-0.0)
@@ -107,7 +108,7 @@ def with_unit(shown: str, symbol: str) -> str:
 
 
 def show(
-    value: float, kind_name: str, system: str = "us", *, unit: str = "", figures: int = 3
+    value: float, kind_name: str, system: str = "us", *, unit: str = "", figures: int = FIGURES
 ) -> str:
     """Return a value in the reader's units.
 
@@ -138,7 +139,7 @@ def show(
     return with_unit(_shown(value, chosen, kind_name, figures), chosen.symbol)
 
 
-def show_both(value: float, kind_name: str, figures: int = 3) -> str:
+def show_both(value: float, kind_name: str, figures: int = FIGURES) -> str:
     """Return a value in US units with the metric one behind it, where that is another.
 
     >>> show_both(0.0254, "length"), show_both(0.5, "fraction")
@@ -149,11 +150,20 @@ def show_both(value: float, kind_name: str, figures: int = 3) -> str:
 
 
 def show_range(
-    low: float, high: float, kind_name: str, system: str = "us", *, unit: str = "", figures: int = 3
+    low: float,
+    high: float,
+    kind_name: str,
+    system: str = "us",
+    *,
+    unit: str = "",
+    figures: int = FIGURES,
 ) -> str:
     """Return a range in the reader's units, or one value where both ends show the same."""
     chosen = kind(kind_name).unit(unit) if unit else _own_unit(kind_name, system, high)
     ends = sorted((low, high), key=chosen.from_base)
+    if kind_name == "duration" and chosen.symbol == "h" and 0 < chosen.from_base(ends[0]) < 1:
+        # "37 min to 5 h": nobody says 0.62 h.
+        return " to ".join(show(end, kind_name, system, figures=figures) for end in ends)
     # "0.02 to 60.2 deg": three figures of the small end say more than anybody reads.
     tiny = abs(chosen.from_base(ends[0])) < TINY and abs(chosen.from_base(ends[1])) >= 1.0
     first = _shown(ends[0], chosen, kind_name, 1 if tiny else figures)

@@ -17,6 +17,7 @@ one only out over own per put say see than the they too two under use was way ye
 about above after befor being below both could every first from have into keep less more
 most much never nothi only other over same than that their them then there these they this
 those tract under until what when where which while with your
+lamp lamps light turn turns
 """
 _EMPTY = frozenset(_SAY_NOTHING.split())
 

@@ -81,7 +81,8 @@ def _broken(answer: Answer, system: str, lead: str) -> list[str]:
         else:
             value = check_text.value_text(verdict, system)
             found = f"{heading}: {value}, {check_text.limit_text(verdict, system)}"
-            told = verdict is answer.deciding and _tells(lead, value)
+            whole = _tells(lead, check_text.bare_limit(verdict, system))
+            told = (whole or verdict is answer.deciding) and _tells(lead, value)
         told = told or (verdict is answer.deciding and _has_own_sentence(answer, verdict, lead))
         if not told and f"{found.rstrip('.')}." not in said:
             said.append(f"{found.rstrip('.')}.")
@@ -90,7 +91,8 @@ def _broken(answer: Answer, system: str, lead: str) -> list[str]:
 
 def _has_own_sentence(answer: Answer, verdict: model.Verdict, lead: str) -> bool:
     """Whether the answer leads with what the question says of this very check where it breaks."""
-    own = answer.ask.broken.get(verdict.check.name, "")
+    name, ask = verdict.check.name, answer.ask
+    own = ask.broken.get(name) or (ask.says.get(model.OVER, "") if name == ask.lead else "")
     return bool(own) and max(re.split(r"\{[^}]*\}", own), key=len) in lead
 
 
@@ -155,7 +157,12 @@ def _unchecked(answer: Answer) -> list[str]:
     waiting: dict[str, list[model.Unchecked]] = {}
     for item in own:
         waiting.setdefault(item.field, []).append(item)
-    said = [sentences.unchecked_sentence(answer, *items) for items in waiting.values()]
+    said = []
+    for name, items in waiting.items():
+        sentence = sentences.unchecked_sentence(answer, *items)
+        settled = answer.settle and answer.settle.field.name == name
+        help_ = f" {answer.worksheet.field(name).help}"  # said already, beside what would settle it
+        said.append(sentence.removesuffix(help_) if settled else sentence)
     titles = list(dict.fromkeys(model.in_sentence(item.title) for item in others))
     if titles:
         named = titles[:OTHERS_NAMED] if len(titles) > OTHERS_NAMED + 1 else titles
@@ -177,7 +184,9 @@ def _given(answer: Answer, system: str) -> str:
 def _usual(answer: Answer, system: str) -> str:
     """What nobody gave and what was taken for it, the fields of the question first."""
     first = (*answer.ask.fields, *(item.field.name for item in answer.settles))
-    bearing = [item for item in answer.assumed if item.field.name not in _of_nothing(answer)]
+    # What a check waits for is asked for, and nobody is told what stood in for it.
+    aside = _of_nothing(answer) | {item.field for item in answer.unchecked}
+    bearing = [item for item in answer.assumed if item.field.name not in aside]
     ordered = sorted(bearing, key=lambda item: item.field.name not in first)
     if not ordered or answer.missing:  # nothing was worked out with it
         return ""

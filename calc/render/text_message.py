@@ -68,24 +68,27 @@ def short(answer: Answer, system: str = "us", link: str = "", sender: str = "") 
     """Return the reply as text for a message, always under 320 characters, the link included.
 
     A link that is too long for any message is left out, and the text says so. What is left of
-    the room goes to the leading sentence first, then to a caution, what else is broken and what
-    to do, each in its longest form that fits.
+    the room goes to the leading sentence first, then to a caution, what to do and what else is
+    broken, each in its longest form that fits.
     """
     name = plain(shop_name(sender))
     linked = bool(link) and fits_short(answer, link, sender)
     tail = ["(The link is too long for a message.)"] if link and not linked else []
     mark = [EXAMPLE_MARK] if answer.is_example else []
     closing = [*mark, *tail, *filter(None, [name]), *([link] if linked else [])]
-    best, best_worth = "", (-1, 0, 0, False, False, 0, 0)
+    best, best_worth = "", (-1, 0, 0, False, False, False, False, 0, 0)
     leads, *others = _forms(answer, system)
     for lead, *forms in itertools.product(leads, *others):
         said = " ".join([plain(" ".join(filter(None, [lead, *forms]))), *closing])
         broken, todo = (bool(form) for form in forms[1:])
         # The caution that fits comes before what would fill the room better.
         own = forms[0] not in ("", fitting_caution.LEAST_CAUTION)
-        caution = bool(forms[0]) + own + (own and not forms[0].endswith("..."))
-        whole = 0 if lead.endswith("...") or lead == _finding(answer) else 1
-        worth = (whole, len(lead), caution, broken, todo, sum(map(len, forms)), len(said))
+        caution, uncut = bool(forms[0]) + own, own and not _is_cut(forms[0])
+        whole = 0 if _is_cut(lead) or lead == _finding(answer) else 1
+        # A caution that lacks its end still warns; who is told no wants to know what to do.
+        helped = todo and not _is_cut(forms[2])
+        room = sum(map(len, forms)), len(said)
+        worth = (whole, len(lead), caution, helped, uncut, broken, todo, *room)
         if len(said) < SHORT and worth > best_worth:
             best, best_worth = said, worth
     return best
@@ -112,6 +115,10 @@ def _also(headings: list[str], count: int) -> str:
     return f"Also: {'; '.join(headings[:count])}{rest}."
 
 
+def _is_cut(form: str) -> bool:
+    return form.endswith("...")
+
+
 def _cut(text: str) -> Iterator[str]:
     """Return shorter forms of a text: its first sentence, and that one up to a break in it.
 
@@ -126,6 +133,6 @@ def _cut(text: str) -> Iterator[str]:
         yield f"{clause}..."
     head, found, _ = first.rpartition(", ")
     while found:
-        if len(head) > 24:
+        if len(head) > 24 and "; " not in head[-24:]:  # a word or two of a clause say nothing
             yield f"{head}..."
         head, found, _ = head.rpartition(", ")

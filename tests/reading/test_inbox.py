@@ -115,6 +115,8 @@ ASKED = [
     ("cat 2 tractor, implement has 7/8 pins, which sleeves", "hitch", "sleeves"),
     ("widest bush cutter for 30 pto hp in light grass", "pto", "widest"),
     ("what pressure in my 14.9-28 to carry 2400 lb each", "tire-size", "pressure"),
+    ("2 halogen 55w headlights, 10 ft of wire, what size wire", "lamp-wiring", "wire"),
+    ("what wire and fuse for two 55 watt headlights 12 feet away", "lamp-wiring", "wire"),
     ("top link too short on an old box scraper", "hitch", "mast"),
 ]
 

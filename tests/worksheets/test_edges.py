@@ -176,7 +176,7 @@ WORDS = """
     pto: shaft
     road: amber_flashers_height_standard amber_flashers_standard behind daylight emblem_off
     road: amber_flashers_edge_standard escort head_lamps_seen head_lamps_standard no_symbol permit
-    road: no_emblem
+    road: emblem_seen no_emblem
     road: rear_reflectors_standard special_order speed_symbol tail_lamps_height_standard
     road: tail_lamps_edge_standard tail_lamps_standard turn_signals_standard
     tires: freezing mix

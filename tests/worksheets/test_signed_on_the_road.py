@@ -117,3 +117,123 @@ def test_who_trades_in_is_asked_for_what_the_machine_brings_not_for_parts() -> N
     assert asked and asked <= set(found.ask.fields)
     repair = given("resale", "repair", **typed)
     assert {settle.field.name for settle in repair.settles} <= set(repair.ask.fields)
+
+
+def test_what_is_compared_is_told_in_figures_that_tell_it_apart() -> None:
+    """A right turn at 65 mph wants the truck's gap of 10.5 s: 1,001 ft (GEO-2)."""
+    right = {"maneuver": "right", "car_speed": "65 mph"}
+    assert said("closing", "pull", **right, entrance_sight="1,000 ft").startswith(
+        "No: you see 1,000 ft, and you need 1,001 ft"
+    )
+    assert "you need 1,000 ft" in said("closing", "pull", **right, entrance_sight="950 ft")
+    heavy = {"tractor_mass": "3,400 lb", "trailer_brakes": "none", "road_speed": "12 mph"}
+    told = said("road-towing", grade="0 %", **heavy, towed_mass="3,402 lb")
+    assert "3,402 lb is too heavy; by the rule this tractor tows at most 3,400 lb" in told
+
+
+def test_what_was_given_is_said_as_it_was_typed() -> None:
+    told = lines("road-towing", tractor_mass="3,412 lb", towed_mass="1,551 kg", grade="-3 %")
+    given_line = next(line for line in told if line.startswith("You gave"))
+    assert "3,412 lb" in given_line and "1,551 kg (3,420 lb)" in given_line
+
+
+def test_what_is_close_is_told_by_the_limit_that_is_close() -> None:
+    level = {"tractor_mass": "5,500 lb", "grade": "0 %", "road_speed": "15 mph"}
+    level["trailer_brakes"] = "none"
+    even = said("road-towing", **level, towed_mass="5,500 lb")
+    assert even.startswith("Only just: 5,500 lb behind, and by the rule this tractor tows at most")
+    limit = said("road-towing", **level, towed_mass="4,000 lb", manual_limit="4,000 lb")
+    assert limit.startswith("Only just: 4,000 lb behind, and the manual or decal allows 4,000 lb")
+
+
+TOWED = {"towed_mass": "3,000 lb", "tractor_mass": "3,500 lb", "grade": "-2 %"}
+
+
+def test_a_tenth_of_the_load_on_the_drawbar_is_enough_and_less_is_told_once() -> None:
+    towed = {**TOWED, "trailer_brakes": "none"}
+    assert said("road-towing", "tongue", **towed, tongue_weight="300 lb").startswith("Yes: 300 lb")
+    told = lines("road-towing", "tongue", **towed, tongue_weight="299 lb")
+    assert told[0].startswith("Little: 299 lb rests on the drawbar")
+    assert not any("Little weight" in line for line in told)
+    blank = given("road-towing", "tongue", tongue_weight="300 lb")
+    assert blank.finding == model.UNKNOWN  # a tenth of what?
+
+
+def test_a_load_too_heavy_for_every_tractor_names_one_that_tows_it() -> None:
+    told = lines("road-towing", "chain", towed_mass="12,000 lb", chain_rating="5,000 lb")
+    assert any("A tractor of 12,000 lb, ballast" in line for line in told)
+    assert not any("Nothing here mends" in line for line in told)
+    # Whoever said which tractor it is isn't sold one of four times the weight.
+    own = lines("road-towing", towed_mass="12,000 lb", tractor_mass="3,000 lb")
+    assert not any("A tractor of" in line for line in own)
+
+
+def test_where_nothing_may_be_towed_no_weight_is_named() -> None:
+    steep = {"tractor_mass": "2,500 lb", "trailer_brakes": "none", "road_speed": "10 mph"}
+    assert said("road-towing", "heaviest", **steep, grade="-25 %").startswith("Nothing behind")
+    assert " lb at most to be sure" in said("road-towing", "heaviest", **steep, grade="-15 %")
+
+
+def test_the_fuse_is_judged_against_its_wire_until_lamps_are_named() -> None:
+    """10 A is the most for 16 gauge in a harness (road/FAA-1)."""
+    alone = given("lamp-wiring", "fuse", gauge="16", fuse="10 A")
+    assert alone.finding == model.WITHIN
+    assert given("lamp-wiring", "fuse", gauge="16", fuse="10.1 A").finding == model.OVER
+    lit = given("lamp-wiring", "fuse", gauge="16", fuse="10 A", work_count="4")
+    assert lit.finding == model.UNKNOWN
+
+
+def test_lamps_of_one_kind_tell_the_circuit() -> None:
+    told = said("lamp-wiring", "wire", head_count="2", head_lamp="halogen-55", run="10 ft")
+    same = said(
+        "lamp-wiring", "wire", circuit="head", head_count="2", head_lamp="halogen-55", run="10 ft"
+    )
+    assert told == same and "for 9.17 A over 10 ft" in told
+    both = given("lamp-wiring", "thick", head_count="2", work_count="2", gauge="14")
+    assert "work" in {item.options[0] for item in both.assumed if item.field.name == "circuit"}
+
+
+def test_where_nothing_is_taxed_no_tax_is_in_the_payment() -> None:
+    loan = {"new_price": "$28,000", "loan_rate": "7 %", "loan_months": "60 months"}
+    assert "sales tax" not in said("resale", "payments", **loan, tax_rule="exempt")
+    assert "usual sales tax in it" in said("resale", "payments", **loan)
+
+
+def test_tines_that_nobody_looked_at_decide_nothing() -> None:
+    lawn = {"tool": "spring-tine", "sprinklers": "no", "soil_state": "moist", "slope": "0 %"}
+    soft = {**lawn, "front_inflation": "8 psi", "rear_inflation": "8 psi", "loader": "off"}
+    assert given("lawn", "tool", **soft).finding == model.WITHIN
+    assert given("lawn", "tool", **soft, tine_count="40").finding == model.CLOSE
+
+
+HUNG = {
+    "place": "OH",
+    "behind_kind": "mounted",
+    "emblem": "yes",
+    "implement_bottom": "14 in",
+    "transport_width": "66 in",
+}
+
+
+def test_an_emblem_counts_when_all_of_it_is_seen() -> None:
+    """Entirely visible from the rear, day and night (Miss. Code 63-7-75 and its like)."""
+    top = {**HUNG, "implement_top": "44 in", "implement_marking": "none"}
+    hidden = given("road", "emblem", **top, emblem_height="30 in")
+    assert hidden.finding == model.OVER and hidden.deciding is not None
+    assert hidden.deciding.check.name == "emblem_seen"
+    corner = given("road", "emblem", **top, emblem_height="43 in")
+    assert corner.finding == model.OVER  # its lower edge is covered
+    assert given("road", "emblem", **top, emblem_height="48 in").finding == model.WITHIN
+    own = {**top, "implement_marking": "emblem"}
+    assert given("road", "emblem", **own, emblem_height="30 in").finding == model.WITHIN
+    assert finding(given("road", **top, emblem_height="30 in"), "behind") == model.OVER
+    open_ = said("road", "emblem", **HUNG, emblem_height="30 in")
+    assert open_.startswith("Yes, and all of it must be seen")
+
+
+def test_a_way_that_pays_better_is_no_fault_that_nothing_mends() -> None:
+    typed = {"as_is_price": "$9,500", "trade_offer": "$9,800", "new_price": "$26,000"}
+    typed |= {"parts": "$350", "hours": "4 h", "sales_tax": "6 %", "tax_rule": "difference"}
+    told = lines("resale", "repair", **typed, uplift_likely="$1,500", uplift_high="$2,500")
+    assert told[0].startswith("Trade it in")
+    assert not any("Nothing here mends" in line for line in told)

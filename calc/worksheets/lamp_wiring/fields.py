@@ -50,9 +50,28 @@ def _usual_output(known: model.KnownSoFar) -> model.Typical:
     return model.Typical(low, high, rows[0]["source"], of)
 
 
+CIRCUITS = {
+    "work": "Work lamps",
+    "head": "Head lamps",
+    "tail": "Tail lamps",
+    "flash": "Flashing lamps",
+}
+
+
+def _lamps_told(given: model.KnownSoFar) -> str:
+    """The circuit of the only lamps that somebody speaks of, if the kind or count is of one."""
+    named = [
+        key
+        for key in CIRCUITS
+        if any(given.get(f"{key}_{what}") is not None for what in ("count", "lamp"))
+    ]
+    return named[0] if len(named) == 1 else ""
+
+
 def _usual_drop(known: model.KnownSoFar) -> model.Typical:
     """Lamps that keep people safe may lose less than work lamps."""
-    share = 0.10 if known.get("circuit") in (None, "work") else 0.03
+    circuit = known.get("circuit") or _lamps_told(known) or "work"
+    share = 0.10 if circuit == "work" else 0.03
     return model.Typical(share, share, "road/DROP-practice", "this circuit")
 
 
@@ -105,16 +124,12 @@ FIELDS = (
     ),
     model.Choice(
         "circuit",
-        (
-            model.Option("work", "Work lamps"),
-            model.Option("head", "Head lamps"),
-            model.Option("tail", "Tail lamps"),
-            model.Option("flash", "Flashing lamps"),
-        ),
+        tuple(model.Option(key, label) for key, label in CIRCUITS.items()),
         example="head",
         essential=True,
         group="Wire",
         usual="work",
+        told=_lamps_told,
     ),
     model.Field(
         "run",

@@ -25,19 +25,22 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         notes=_notes(v, found),
         says={
             "repair": _not_repaired(v, found),
-            **_payments(found),
+            **_payments(v, found),
         },
     )
 
 
-def _payments(found: model.Found) -> dict[str, model.Words]:
+def _payments(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
     """The payments where nothing is offered for the old machine, or where the offer is enough."""
     if "back" in found:
         return {"payments": found.note("tell_covered", back=(found.back, "money"))}
     if "payment_plain" not in found:
         return {}
+    # A rule with a rate of its own leaves no usual tax in it: where nothing is taxed, none.
+    rule = tables.by_key("money/trade_tax_rules", "key")[v.tax_rule]
+    usual = not rule["rate_percent"] and "sales_tax" in found.assumed
     said = found.note(
-        "tell_payments_taxed" if "sales_tax" in found.assumed else "tell_payments",
+        "tell_payments_taxed" if usual else "tell_payments",
         payment=(found.payment_plain, "money"),
         months=(found.months, "count"),
     )

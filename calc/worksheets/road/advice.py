@@ -315,8 +315,10 @@ def _headline(v: model.Inputs, found: model.Found, road: rl.Situation) -> model.
     where = f"{where[:1].upper()}{where[1:]}"
     when = "by day" if v.hours == "day" else "at dusk or dark"
     needed = quantities.joined(_needed(v, road)) or "nothing that was read"
-    wrong = [_wrong(v, road, x.check) for x in found.verdicts if x.finding == model.OVER]
-    open_ = [model.in_sentence(x.check.title) for x in found.verdicts if x.finding == model.UNKNOWN]
+    # A hidden emblem is told among what is missing behind.
+    told = [x for x in found.verdicts if x.check.name != "emblem_seen"]
+    wrong = [_wrong(v, road, x.check) for x in told if x.finding == model.OVER]
+    open_ = [model.in_sentence(x.check.title) for x in told if x.finding == model.UNKNOWN]
     asked = f"{where}, {when}: {needed}."
     if wrong:
         all_of_it = f"{asked} Missing or wrong: {quantities.joined(wrong)}."
@@ -334,7 +336,7 @@ def _headline(v: model.Inputs, found: model.Found, road: rl.Situation) -> model.
     wanting = [
         model.in_sentence(check.title)
         for check in found.outcome.checks
-        if check.sense == "fits" and not check.margin
+        if check.sense == "fits" and not check.margin and check.name != "emblem_seen"
     ]
     if wanting:
         return _in_short(asked, "Worth a look: ", wanting)

@@ -62,6 +62,17 @@ def marking(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
     at.fits("behind", margin, unique("; ".join(sources)), says, items=named)
 
 
+def emblem_seen(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
+    """Whether the tractor's emblem is seen whole past what is behind, which has none of its own."""
+    carries = "emblem" in rl.CARRIES[v.implement_marking]
+    if v.behind_kind == "none" or v.emblem != "yes" or carries or found.emblem_behind is None:
+        return
+    lacking = dict(missing(v, found)) if found.facts["hides_emblem"] else {}
+    margin = -1.0 if lacking.get("emblem") else 0.0 if lacking else 1.0
+    says = "hidden" if lacking else "seen"
+    at.fits("emblem_seen", margin, f"{found.emblem_behind[1]}; road/CALC-1", says)
+
+
 def mirror(v: model.Inputs, at: model.At, found: rl.Situation) -> None:
     """Whether a mirror shows the road behind, where what is behind hides it."""
     need = found.need("tractor", "mirrors")

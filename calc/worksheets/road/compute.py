@@ -29,6 +29,7 @@ _GROUPS: tuple[tuple[tuple[str, ...], Callable[..., None], tuple[Any, ...]], ...
     (("head_lamps_seen",), equipment.head_lamps_seen, ()),
     *(((name,), behind.seen, (name, *placed)) for name, placed in behind.SEEN.items()),
     (("behind",), behind.marking, ()),
+    (("emblem_seen",), behind.emblem_seen, ()),
     (("mirror",), behind.mirror, ()),
     (("width_limit", "width"), size.width, ()),
     (("carried",), size.carried, ()),

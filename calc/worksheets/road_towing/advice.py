@@ -39,7 +39,10 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         remedies.less("road_speed", mends=slow, step=0.5, source="road/CALC-1")
     if broken & {"holds", "ratio", "room"}:
         heavier = broken & {"holds", "ratio", "room"}
-        remedies.more("tractor_mass", mends=heavier, step=TEN_POUNDS, source="road/CALC-1")
+        # Of a tractor that nobody described no weight is out of proportion.
+        open_ = v.towed_mass is not None and "tractor_mass" in found.assumed
+        end = v.towed_mass * 2 if open_ else None
+        remedies.more("tractor_mass", mends=heavier, step=TEN_POUNDS, end=end, source="road/CALC-1")
     if "drawbar" in broken and v.tongue_weight is not None:
         remedies.less("tongue_weight", mends=("drawbar",), source="road/MAN-9")
     keys = ["hills", "drawbar", "jackknife", "dry"]

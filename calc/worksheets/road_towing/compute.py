@@ -105,8 +105,9 @@ def _hitched(v: model.Inputs, at: model.At) -> None:
     else:
         at.at_most("drawbar", "tongue", "drawbar_limit", "road/MAN-8")
     if v.tongue_weight is not None:
+        source, advice = "road/MAN-9", model.ADVICE  # a tenth of the load is enough: no band
         at.at_least(
-            "tongue_least", "tongue_weight", "least_tongue", "road/MAN-9", grade=model.ADVICE
+            "tongue_least", "tongue_weight", "least_tongue", source, grade=advice, close_band=0.0
         )
     at.chain_needed = v.towed_mass
     if v.chain_rating is None:
