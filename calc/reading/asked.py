@@ -9,7 +9,7 @@ pattern counts only where no strong one does.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 
 from calc import tables, worksheets
@@ -38,6 +38,7 @@ class Asked:
     worksheet: str
     ask: str
     places: tuple[int, ...]
+    named: bool = True  # whether its words say which ask, or only of what they speak
 
 
 def _plain(word: str) -> str:
@@ -56,7 +57,12 @@ def patterns() -> tuple[Pattern, ...]:
         without = frozenset(_plain(word[1:]) for word in words if word.startswith("!"))
         asks = tuple(row["ask"].split())
         found.append(Pattern(needs, without, row["worksheet"], asks, row["strength"] == STRONG))
-    return tuple(sorted(found, key=lambda pattern: -len(pattern.needs)))
+    return tuple(sorted(found, key=lambda pattern: (-len(pattern.needs), _vague(pattern))))
+
+
+def _vague(pattern: Pattern) -> bool:
+    """Whether a pattern says only of what a text speaks, not what it asks of that."""
+    return not pattern.asks
 
 
 @cache
@@ -102,11 +108,18 @@ def marks_of(stems: Sequence[str], said: Sequence[Said], given: Given) -> list[s
             marks[amount.first - 1] -= {_HEAVY, _WORTH}
         if "money" in amount.kinds:
             marks[amount.last - 1].discard("hop")  # "350 bucks" buck nobody
+    for place, word in enumerate(stems[1:], 1):
+        if word == "power" and stems[place - 1] in _SO_MUCH:
+            marks[place].discard("run")  # "do I lose power" runs nothing
     for fact in given.facts:
         if fact.amount and fact.amount.kinds:
             # "35 hp tractor" asks for no power.
             for place in range(fact.first, fact.last):
                 marks[place] -= _POWER_UNITS
+        if fact.amount and "pto_power" in fact.fields:
+            # "22 kW at the pto" asks for nothing of the shaft.
+            for place in range(fact.first, min(fact.last + 3, len(marks))):
+                marks[place].discard("pto")
         words = {f"<{name}>" for name in fact.fields}
         words |= {"<size>"} if any(name.endswith("tire") for name in fact.fields) else set()
         power = fact.amount and "power" in fact.amount.kinds
@@ -123,9 +136,11 @@ _QUESTION_WORDS = frozenset(map(stem, tables.small_words("question words")))
 _ASKING = frozenset(["?", *map(stem, tables.small_words("asking words"))])
 _BEING = frozenset(["is", "are"])
 _BEGINNING = frozenset([",", "and", "but", "or", ";", "-", ".", ":"])
+_SO_MUCH = frozenset(map(stem, ["lose", "lost", "losing", "enough", "much", "more", "less", "any"]))
 _POWER_UNITS = frozenset(["hp", "kw", "horse", stem("horse"), stem("horsepower")])
 LEAST_SAID = 50.0  # in any unit; "heavy 2 bottom plow" says no mass
 _HEAVY, _WORTH, _IT, _TOOL = "heavy", "worth", "it", "<implement>"
+_CARS = "<traffic>"
 _NAMED = frozenset(["implement_kind", "implement_shaft"])
 _KINDS = frozenset(["tool", "soil_state", "quick_coupler", "liquid", "machine", "hours"])
 
@@ -133,7 +148,7 @@ _KINDS = frozenset(["tool", "soil_state", "quick_coupler", "liquid", "machine", 
 def questions(marks: list[set[str]], ends: Sequence[int]) -> list[Asked]:
     """Return what a message asks, in the order in which it asks."""
     begin, found, told = 0, list[Asked](), list[Asked]()
-    named = False
+    named, asking = False, set[int]()
     for end in ends:
         # "Have you a 6 ft mower? Will it go on my 33 hp?"
         own = any(_TOOL in each for each in marks[begin:end])
@@ -144,14 +159,28 @@ def questions(marks: list[set[str]], ends: Sequence[int]) -> list[Asked]:
         named |= own
         asks = any(_asks(marks, place, begin) for place in range(begin, end))
         (found if asks else told).extend(_of_sentence(marks, begin, end, strong=True))
+        asking |= set(range(begin, end)) if asks else set()
         begin = end
+    if not found and asking:
+        # "The shaft is 31 in closed. Do I have to cut it?"
+        both = _of_sentence(marks, 0, len(marks), strong=True)
+        found = [each for each in both if _is_asked_in(each, marks, asking)]
     # "Fluid in the tires. Need a ballast box?" asks nothing about the fluid.
     found = found or told
     if not found:
         found = _of_sentence(marks, 0, len(marks), strong=True)
     if not found:
         found = _of_sentence(marks, 0, len(marks), strong=False)[:1]
+    if any(each.worksheet == "rail-crossing" for each in found):
+        # "I cross tracks at 4 mph. How far must I see?" asks of trains where it tells of no cars.
+        cars = any(_CARS in each for each in marks)
+        found = [each for each in found if cars or each.worksheet != "closing"]
     return _once(found)
+
+
+def _is_asked_in(found: Asked, marks: list[set[str]], asking: set[int]) -> bool:
+    """Whether a word of a question stands where a message asks, and not only "what" or "need"."""
+    return any(marks[p].isdisjoint(_QUESTION_WORDS) for p in found.places if p in asking)
 
 
 def _asks(marks: list[set[str]], place: int, begin: int) -> bool:
@@ -182,7 +211,7 @@ def _of_sentence(marks: list[set[str]], begin: int, end: int, *, strong: bool) -
         own = [place for place in places if marks[place].isdisjoint(_QUESTION_WORDS)]
         taken.update(dict.fromkeys(own, pattern.worksheet))
         ask = ask_of(pattern.worksheet, pattern.asks)
-        found.append(Asked(pattern.worksheet, ask, tuple(sorted(places))))
+        found.append(Asked(pattern.worksheet, ask, tuple(sorted(places)), bool(pattern.asks)))
     return sorted(found, key=lambda each: each.places[-1 if strong else 0])
 
 
@@ -202,8 +231,10 @@ def _matched(
 
 
 def _once(found: list[Asked]) -> list[Asked]:
-    """Return every worksheet's question once, the first time that it is asked."""
-    seen: dict[tuple[str, str], Asked] = {}
+    """Return every worksheet's question once, where it is first asked, as it is most plainly."""
+    seen: dict[str, Asked] = {}
     for each in found:
-        seen.setdefault((each.worksheet, ""), each)
+        first = seen.setdefault(each.worksheet, each)
+        if each.named and not first.named:
+            seen[each.worksheet] = replace(each, places=first.places + each.places)
     return list(seen.values())

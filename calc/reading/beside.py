@@ -73,6 +73,18 @@ def road_behind(tokens: Sequence[Token], amount: Amount) -> bool:
     return "speed" in amount.kinds or amount.value in _SIGNED
 
 
+def is_hole_across(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether a length is how wide a hole is: "9 inch holes", and not "a 30 inch hole"."""
+    narrow = amount.value <= WIDEST_HOLE and amount.kinds.get("length") == "in"
+    dug = _DUG & {token.text for token in tokens}
+    behind = {token.text for token in tokens[amount.last : amount.last + 1]}
+    return bool(narrow and dug and behind & {"hole", "holes"})
+
+
+WIDEST_HOLE = 18  # [in]; a hole of more inches may be so deep
+_DUG = frozenset(["auger", "augers", "digger", "dig", "digging", "drill", "drilling", "post"])
+
+
 def is_my_speed(tokens: Sequence[Token], amount: Amount) -> bool:
     """Whether a number behind "me" is a speed: "me 12 mph", "road 55, me 12"."""
     if "speed" in amount.kinds:

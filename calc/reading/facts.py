@@ -40,6 +40,7 @@ _BEING = frozenset(["is", "are", "was", "weighs", "measures"])
 _STICKS = frozenset(["out", "back", "behind"])  # "it sticks out 4 ft" is no width
 _CARRIERS = frozenset(["pallet_forks", "bale_spear"])  # behind the tractor
 _LIFTED = frozenset(["load", "goods"])
+_OWNED = frozenset(["of", "on", "for"])
 _PLACES = frozenset(["back", "front", "rear"])
 
 
@@ -167,6 +168,15 @@ class Placing:
             place = inner.last if inner else place + 1
         return total
 
+    def _past_owner(self, place: int) -> int:
+        """Return the place behind whose a cue is: "tongue weight on my trailer is 700 lb"."""
+        if self.tokens[place].text not in _OWNED:
+            return place
+        noun = place + 1
+        if noun < len(self.tokens) and self.tokens[noun].text in _BEGINNING:
+            noun += 1
+        return next((said.last for said, _ in self.subjects if said.first == noun), place)
+
     def options(self, amount: Amount) -> list[Fact]:
         """Return the fields that an amount may be of, the likeliest first."""
         behind = self.noun_behind(amount)
@@ -200,6 +210,8 @@ class Placing:
         if beside.is_gearbox_rating(self.tokens, amount):
             why = "what the gearbox is rated for"
             return [self._fact(amount, ("power_limit",), "power", why, 0)]
+        if beside.is_hole_across(self.tokens, amount):
+            return [self._fact(amount, ("auger_diameter",), "length", "a hole so wide", 0)]
         if beside.is_my_speed(self.tokens, amount):
             return [self._fact(amount, ("road_speed",), "speed", "“me” beside the cars' speed", 0)]
         if beside.road_behind(self.tokens, amount):
@@ -245,6 +257,9 @@ class Placing:
     def _outlets_behind(self, amount: Amount) -> bool:
         behind = [t.text for t in self.tokens[amount.last : amount.last + 4]]
         behind = behind[1:] if behind[:1] == ["rear"] else behind
+        if behind[:1] in (["set"], ["sets"]) and behind[1:2] != ["of"]:
+            # "has 2 sets of remotes, the blade needs 1 set for the angle"
+            return any(token.text in _OUTLETS for token in self.tokens[: amount.first])
         if behind[:1] in (["set"], ["sets"], ["pair"]):  # "one set of remotes"
             behind = behind[2:] if behind[1:2] == ["of"] else behind[1:]
         return bool(_OUTLETS & set(behind[:1]))
@@ -279,7 +294,7 @@ class Placing:
             if not before and said.first < amount.last:
                 continue
             apart = (
-                self.gap(said.last, amount.first) if before else self.gap(amount.last, said.first)
+                self.gap(self._past_owner(said.last), amount.first) if before else self.gap(amount.last, said.first)
             )
             if apart > (farthest if before else min(farthest, FARTHEST_BEHIND)):
                 continue
@@ -391,6 +406,10 @@ def place_amounts(placing: Placing, given: Given) -> None:
     ]
     own = [amount for amount in placing.amounts if amount not in given.apart]
     waiting = [(placing.options(amount), amount) for amount in own]
+    first = {amount.first: options[0] for options, amount in waiting if options}
+    either = {
+        place: other for place, other in either.items() if not _differ(first, place, other.first)
+    }
     held: set[tuple[str, ...]] = set()
     while waiting:
         waiting.sort(key=lambda item: item[0][0].cost if item[0] else 99)
@@ -411,6 +430,14 @@ def place_amounts(placing: Placing, given: Given) -> None:
             ]
             given.doubtful += sorted(both, key=lambda fact: fact.first)
     given.loose = [each for each in given.loose if each.kinds or _tells_something(each)]
+
+
+def _differ(first: dict[int, Fact], one: int, other: int) -> bool:
+    """Whether each of two amounts says what it is: "8000 trade or 9500 private"."""
+    if one not in first or other not in first:
+        return False
+    a, b = first[one], first[other]
+    return max(a.cost, b.cost) < NEAR_NOUN and set(a.fields).isdisjoint(b.fields)
 
 
 def _tells_something(amount: Amount) -> bool:

@@ -130,18 +130,28 @@ def _suited(found: asked.Asked, tokens: list[Token], given: Given) -> asked.Aske
     """
     if (found.worksheet, found.ask) == ("pairing", "duty") and _is_implement_much(tokens, given):
         return replace(found, ask="run")
-    weighed = found.worksheet == "ballast" and found.ask in ("front_weight", "carry")
+    weighed = found.worksheet == "ballast" and found.ask in ("front_weight", "carry", "lift")
     if weighed and _is_loaders(found, tokens, given):
         return replace(found, ask="behind")
     named = {name for fact in given.facts for name in fact.fields}
     if (found.worksheet, found.ask) == ("closing", "view") and "entrance_sight" in named:
         return replace(found, ask="pull")  # who says how far one sees asks whether it is enough
+    if (found.worksheet, found.ask) == ("resale", "repair") and not found.named:
+        return replace(found, ask="trade") if _is_trade(named) else found
     kinds = {fact.text for fact in given.facts if fact.fields == ("implement_kind",)}
+    front = bool(kinds) and kinds <= set(loader_tools.FRONT_TOOLS.values())
+    if front and (found.worksheet, found.ask) == ("pairing", "run"):
+        return replace(found, ask="in_front")
     ask = _WITHOUT_SHAFT.get(found.ask, "") if found.worksheet == "pto" else ""
     driven = any(implement_power.kind_row(kind) is not None for kind in kinds)
     if not ask or not kinds or driven:
         return found
     return replace(found, worksheet="pairing", ask=ask)
+
+
+def _is_trade(named: set[str]) -> bool:
+    """Whether a sale stands against a trade, and not against a repair."""
+    return "trade_offer" in named and "parts" not in named
 
 
 def _is_loaders(found: asked.Asked, tokens: list[Token], given: Given) -> bool:
@@ -208,6 +218,7 @@ def _words(
     leftover.place_generator(given)
     for begin, end in pairwise([0, *ends]):
         pieces.place_lamps(tokens, begin, end, given)
+    pieces.place_counted_leds(tokens, given)
     marked.place_place(text, tokens, given)
     chosen = {i for f in given.facts if f.amount is None for i in range(f.first, f.last)}
     given.loose = [a for a in given.loose if not chosen.issuperset(range(a.first, a.last))]

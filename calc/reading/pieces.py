@@ -99,6 +99,17 @@ def place_lamps(tokens: list[Token], begin: int, end: int, given: Given) -> None
             _place_lamp(_lamps_beside(tokens[begin:end], amount, begin), amount, begin, end, given)
 
 
+def place_counted_leds(tokens: list[Token], given: Given) -> None:
+    """Take "4 leds" for the kind of the lamps that it counts."""
+    for fact in given.facts:
+        named = {token.text for token in tokens[fact.last : fact.last + 1]}
+        if fact.fields == ("work_count",) and named & {"led", "leds"}:
+            why = "so they are called"
+            given.facts = [f for f in given.facts if f.fields != ("work_lamp",)]
+            given.facts.append(Fact(("work_lamp",), fact.last, fact.last + 1, "led-work", why=why))
+            return
+
+
 def _place_lamp(beside: set[str], amount: Amount, begin: int, end: int, given: Given) -> None:
     if not beside & _LAMPS:
         return
@@ -125,7 +136,10 @@ _NEAR_LAMP = 4  # words between an amount of watts and the lamps that it is of
 
 def _lamps_beside(sentence: list[Token], amount: Amount, begin: int) -> set[str]:
     """Return the words from an amount up to the lamps behind it, or else before it."""
-    behind = [token.text for token in sentence[amount.last - begin :][:_NEAR_LAMP]]
+    after = sentence[amount.last - begin :][:_NEAR_LAMP]
+    counts = [place for place, token in enumerate(after) if token.kind == NUMBER]
+    # "2 headlights 55 w, 2 tail lights": what is counted next is other lamps
+    behind = [token.text for token in after[: counts[0] if counts else None]]
     before = [token.text for token in sentence[: amount.first - begin]][-_NEAR_LAMP:]
     for words in (behind, before[::-1]):
         places = [place for place, word in enumerate(words) if word in _LAMPS]

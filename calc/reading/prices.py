@@ -63,6 +63,8 @@ def is_paid_down(tokens: list[Token], amount: Amount) -> bool:
 
 
 LEAST_DOWN = 100.0
+_MONTH = (["month"], ["mo"])
+_STORED = frozenset(["storage", "store", "storing", "stored"])
 DAYS_A_MONTH = 365.25 / 12
 
 
@@ -73,8 +75,9 @@ def place_storage(tokens: list[Token], amounts: list[Amount], given: Given) -> N
         money = "money" in amount.kinds or not amount.kinds
         behind = [token.text for token in tokens[amount.last : amount.last + 5]]
         before = [token.text for token in tokens[max(0, amount.first - 4) : amount.first]]
-        monthly = behind[:2] in (["a", "month"], ["per", "month"], ["each", "month"])
-        if money and not amount.spelled and monthly and "storage" in {*before, *behind}:
+        monthly = behind[:1] in (["a"], ["per"], ["each"], ["/"]) and behind[1:2] in _MONTH
+        stored = _STORED & {*before, *behind}
+        if money and not amount.spelled and monthly and stored:
             day = amount.value / DAYS_A_MONTH
             each = replace(amount, number=f"{day:.2f}", kinds={"money": "$"}, value=day)
             given.loose = [each for each in given.loose if each != amount]

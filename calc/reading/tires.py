@@ -36,7 +36,7 @@ def tires_in(text: str) -> list[re.Match[str]]:
     speaks_of_tires = bool(_TIRE_WORDS.search(text))
     found = []
     for match in _TIRE.finditer(text):
-        if match["whole"] and not speaks_of_tires:
+        if match["whole"] and not speaks_of_tires and not match["whole"].endswith(".5"):
             continue
         try:
             tire_size.decode(match[0])
