@@ -196,10 +196,13 @@ def _of_sentence(marks: list[set[str]], begin: int, end: int, *, strong: bool) -
     for place in range(begin, end):
         for word in marks[place]:
             present.setdefault(word, []).append(place)
+    anywhere = set[str]().union(*marks)
     taken: dict[int, str] = {}
     found: list[Asked] = []
     for pattern in patterns():
-        if pattern.strong != strong or not pattern.without.isdisjoint(present):
+        # One word alone is read by the whole message: "A slope of 15 degrees. Rollover?"
+        said = present if len(pattern.needs) > 1 else anywhere
+        if pattern.strong != strong or not pattern.without.isdisjoint(said):
             continue
         places = _matched(pattern.needs, present, ())
         if places is None:

@@ -68,6 +68,8 @@ _LOAN = {"money": "new_price", "duration": "loan_months", "fraction": "loan_rate
 _OF_ASK = {
     ("resale", "payments"): _LOAN,
     ("road-towing", "stops"): {"speed": "road_speed"},
+    ("resale", "tax"): {"fraction": "sales_tax"},
+    ("resale", "trade"): {"fraction": "sales_tax"},
     ("closing", "pull"): {"speed": "road_speed", "distance": "entrance_sight"},
     ("rail-crossing", "clear"): {"speed": "crossing_speed"},
     ("drive", "fuel"): {"duration": "hours_per_year"},
@@ -76,6 +78,7 @@ _OF_ASK = {
     ("lawn", "rate"): {"speed": "ground_speed", "length": "working_width"},
     ("cab", "can"): {"temperature": "outside_temperature"},
     ("cab", "size"): {"temperature": "outside_temperature"},
+    ("cab", "left"): {"temperature": "outside_temperature"},
 }
 # Below it a loose number may be a payment, a fee or a down payment, the air inside [F], or a
 # length of what pulls out.

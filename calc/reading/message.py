@@ -163,10 +163,14 @@ def _is_loaders(found: asked.Asked, tokens: list[Token], given: Given) -> bool:
     return in_front and "implement_kind" not in named and not says_front
 
 
+_MACHINES = frozenset(["tractor", "power", "hp", "horsepower", "machine", "horse"])
+
+
 def _is_implement_much(tokens: list[Token], given: Given) -> bool:
     tools = [f.first for f in given.facts if f.fields == ("implement_kind",)]
     much = next((p for p, token in enumerate(tokens) if token.text == "much"), -1)
-    return bool(tools) and max(tools) < much
+    machine = {token.text for token in tokens[much + 1 : much + 2]} & _MACHINES
+    return bool(tools) and max(tools) < much and not machine
 
 
 def _within(span: Span, used: Collection[Span]) -> bool:
@@ -180,7 +184,7 @@ def _words(
     stems = stems_of(tokens)
     taken |= marked.place_nothings(bare, tokens)
     sizes = tires.tires_in(bare)
-    for match in sizes:
+    for match in (*sizes, *tires.marks_apart(bare, sizes)):
         first, last = span(tokens, match.start(), match.end())
         taken.update(range(first, last))
     said = loader_tools.on_the_loader(phrases_of(tokens, stems, taken, lexicon()), tokens)
@@ -219,6 +223,7 @@ def _words(
     for begin, end in pairwise([0, *ends]):
         pieces.place_lamps(tokens, begin, end, given)
     pieces.place_counted_leds(tokens, given)
+    pieces.place_beacon(tokens, given)
     marked.place_place(text, tokens, given)
     chosen = {i for f in given.facts if f.amount is None for i in range(f.first, f.last)}
     given.loose = [a for a in given.loose if not chosen.issuperset(range(a.first, a.last))]

@@ -10,6 +10,8 @@ from calc.reading.given import Fact, Given
 from calc.reading.words import NUMBER, Token
 
 _TIMES = frozenset(["of", "x", "@", "at"])
+_TOWED = frozenset(["wagons", "trailers", "carts", "loads", "bales", "pallets"])
+_APIECE = frozenset(["each", "apiece"])
 _WEIGHTS = frozenset(["weight", "weights", "suitcase", "suitcases"])
 _MOST_PIECES = 30  # weights on a bracket, or bottoms of a plow
 _WIDEST_BOTTOM = 20.0  # [in]
@@ -50,6 +52,8 @@ def _weigh_together(tokens: list[Token], count: Amount, each: Amount) -> bool:
     between = {token.text for token in tokens[count.last : each.first]}
     beside = {token.text for token in (*tokens[: each.first], *tokens[each.last :][:2])}
     pieces = _are_pieces(count) and "mass" in each.kinds
+    if pieces and between <= _TIMES | _TOWED and between & _TOWED:
+        return any(token.text in _APIECE for token in tokens[each.last : each.last + 1])
     return pieces and between <= _TIMES | _WEIGHTS and bool(beside & _WEIGHTS)
 
 
@@ -102,11 +106,23 @@ def place_lamps(tokens: list[Token], begin: int, end: int, given: Given) -> None
 def place_counted_leds(tokens: list[Token], given: Given) -> None:
     """Take "4 leds" for the kind of the lamps that it counts."""
     for fact in given.facts:
-        named = {token.text for token in tokens[fact.last : fact.last + 1]}
-        if fact.fields == ("work_count",) and named & {"led", "leds"}:
+        named = [token.text for token in tokens[fact.last : fact.last + 2]]
+        alone = named[:1] in (["led"], ["leds"]) and not _LAMPS & set(named[1:])
+        if fact.fields == ("work_count",) and alone:
             why = "so they are called"
             given.facts = [f for f in given.facts if f.fields != ("work_lamp",)]
             given.facts.append(Fact(("work_lamp",), fact.last, fact.last + 1, "led-work", why=why))
+            return
+
+
+def place_beacon(tokens: list[Token], given: Given) -> None:
+    """Take "a beacon" for one, where nothing counts them."""
+    counted = any(fact.fields == ("beacon_count",) for fact in given.facts)
+    for place in range(len(tokens) - 1):
+        said = tokens[place].text in ("a", "my", "the") and tokens[place + 1].text == "beacon"
+        if said and not counted:
+            why = "there is one"
+            given.facts.append(Fact(("beacon_count",), place, place + 2, "1", why=why))
             return
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from itertools import pairwise
 
 from calc.mechanics import tire_size
@@ -46,6 +47,15 @@ def tires_in(text: str) -> list[re.Match[str]]:
     return found
 
 
+_MARK = re.compile(r"(?<![\w.])\d{2,3}A\d(?!\w)", re.I)
+
+
+def marks_apart(text: str, found: list[re.Match[str]]) -> list[re.Match[str]]:
+    """Return the load and speed marks that stand apart from any size: "a 121A8 tire"."""
+    inside = [range(*each.span()) for each in found]
+    return [m for m in _MARK.finditer(text) if not any(m.start() in each for each in inside)]
+
+
 def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], given: Given) -> None:
     """Tell front from rear, and new from old."""
     places = [_Tire(text, match) for match in found]
@@ -79,8 +89,11 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
     if any(each.new for each in places) and len(places) > 1 and not exchanged:
         for each in places:  # "mix 9.5-16 fronts with 14.9-24 rears": both are wanted
             each.new = each.new or bool(re.search(r"\b(?:mix|switch|change)\b", text.lower()))
+    apart = marks_apart(text, found)
+    only = len(places) == 1 and len(apart) == 1 and not found[0]["rest"]
     for each in places:
-        given.facts.append(each.fact(tokens, alone=len(places) == 1))
+        fact = each.fact(tokens, alone=len(places) == 1)
+        given.facts.append(replace(fact, text=f"{fact.text} {apart[0][0]}") if only else fact)
 
 
 # "the 9.5-16 in my shed" is there, "want 14.9-24 in back" is wanted
