@@ -38,6 +38,13 @@ def is_heat(tokens: Sequence[Token], amount: Amount) -> bool:
     return bool(beside & _HEATERS)
 
 
+def is_piece(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether a mass is that of one weight of how many it asks: "how many weights, 42 lb each"."""
+    behind = {token.text for token in tokens[amount.last : amount.last + 1]}
+    asked = any(token.text == "many" for token in tokens)
+    return "mass" in amount.kinds and asked and bool(behind & {"each", "ea", "apiece"})
+
+
 def is_told_of(tokens: Sequence[Token], last: int, own: Amount, other: Amount) -> bool:
     """Whether a verb tells of the amount behind it, and not of the one before.
 

@@ -103,6 +103,14 @@ class Placing:
             place += 1
         return ""
 
+    def _beside_power(self, amount: Amount) -> str:
+        """Return whose a mass is that stands right behind a power: "35 hp 3200 lb"."""
+        place = amount.first - 1
+        place -= place > 0 and self.tokens[place].text == ","
+        power = self.inside.get(place)
+        horses = power is not None and power.kinds.get("power") in _OF_AN_ENGINE
+        return "tractor" if horses and "mass" in amount.kinds else ""
+
     def _opens(self, amount: Amount) -> bool:
         """Whether an amount begins what is said of a thing: "my 1650 lb", "a 28 hp, 2400 lb"."""
         place = amount.first - 1
@@ -218,7 +226,7 @@ class Placing:
             return [self._fact(amount, ("car_speed",), "speed", "the road is known by it", 0)]
         if behind:
             found += self._by_subject(amount, behind, 0.5, "its noun stands right behind it")
-        subject = behind or self.about(amount)
+        subject = behind or self._beside_power(amount) or self.about(amount)
         found += self._by_cues(amount, subject, NEAR_NOUN if behind else FARTHEST)
         if not behind and subject and not self._is_elsewhere(amount, subject):
             found += self._by_subject(amount, subject, 4.5, "the sentence speaks of it")
@@ -402,6 +410,7 @@ def place_amounts(placing: Placing, given: Given) -> None:
         for amount in placing.amounts
         if beside.is_roads(placing.tokens, amount)
         or beside.is_heat(placing.tokens, amount)
+        or beside.is_piece(placing.tokens, amount)
         or prices.is_paid_down(placing.tokens, amount)
     ]
     own = [amount for amount in placing.amounts if amount not in given.apart]

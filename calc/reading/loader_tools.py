@@ -49,6 +49,7 @@ def on_the_loader(said: Sequence[Said], tokens: Sequence[Token]) -> list[Said]:
 def _hangs_in_front(last: int, tokens: Sequence[Token]) -> bool:
     """Whether "on the front" stands behind a tool, and not "on the front axle"."""
     behind = [token.text for token in tokens[last : last + REACH]]
+    behind = behind[1:] if behind[:1] in (["is"], ["be"], ["goes"]) else behind
     if behind[:1] not in (["on"], ["in"], ["up"], ["mounted"]) or "front" not in behind:
         return False
     place = behind.index("front")

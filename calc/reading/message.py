@@ -215,6 +215,8 @@ def _words(
     shafts.place_engine_speed(tokens, given)
     prices.place_repaired(tokens, given)
     prices.place_storage(tokens, amounts, given)
+    prices.place_rate(tokens, given)
+    leftover.place_flow(tokens, amounts, given)
     leftover.place_hours(given)
     leftover.place_altitude(given)
     free = [s for s in said if not measured.issuperset(range(s.first, s.last))]

@@ -63,6 +63,20 @@ def is_paid_down(tokens: list[Token], amount: Amount) -> bool:
 
 
 LEAST_DOWN = 100.0
+def place_rate(tokens: list[Token], given: Given) -> None:
+    """Take "6 hours labor at $110" for what an hour of the shop costs."""
+    worked = [f for f in given.facts if f.fields == ("hours",) and f.amount]
+    for amount in list(given.loose):
+        near = any(f.last <= amount.first <= f.last + REACH for f in worked)
+        at = tokens[amount.first - 1].text in ("at", "@", "x") if amount.first else False
+        if near and at and "money" in amount.kinds:
+            hourly = replace(amount, kinds={"money_per_hour": "$/h"})
+            given.loose.remove(amount)
+            why = "it stands behind the hours"
+            given.facts.append(Fact(("shop_rate",), amount.first, amount.last, "", hourly, why))
+            return
+
+
 _MONTH = (["month"], ["mo"])
 _STORED = frozenset(["storage", "store", "storing", "stored"])
 DAYS_A_MONTH = 365.25 / 12
