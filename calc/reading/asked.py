@@ -135,6 +135,9 @@ _OF_TRACTOR = ("pto_power", "engine_power")
 _QUESTION_WORDS = frozenset(map(stem, tables.small_words("question words")))
 _ASKING = frozenset(["?", *map(stem, tables.small_words("asking words"))])
 _BEING = frozenset(["is", "are"])
+_MODAL = frozenset(["must", "can", "could", "will", "would", "should", "need", "want", "may"])
+_WHO = frozenset(["i", "we", "they", "he", "she", "you"])
+_IF = frozenset(["if", "whether", "what", "how", "which", "when", "where", "why"])
 _BEGINNING = frozenset([",", "and", "but", "or", ";", "-", ".", ":"])
 _SO_MUCH = frozenset(map(stem, ["lose", "lost", "losing", "enough", "much", "more", "less", "any"]))
 _POWER_UNITS = frozenset(["hp", "kw", "horse", stem("horse"), stem("horsepower")])
@@ -186,6 +189,9 @@ def _is_asked_in(found: Asked, marks: list[set[str]], asking: set[int]) -> bool:
 def _asks(marks: list[set[str]], place: int, begin: int) -> bool:
     """Whether a word asks; "is" does so at the beginning: "the pins are 28 in" asks nothing."""
     words = marks[place] & _ASKING
+    if words & _MODAL and place > begin and marks[place - 1] & _WHO:
+        # "we must go along the road" asks nothing, "if we must" does
+        return place - 1 > begin and bool(marks[place - 2] & _IF)
     if words and words <= _BEING:
         return place == begin or not marks[place - 1].isdisjoint(_BEGINNING)
     return bool(words)

@@ -17,7 +17,7 @@ def _is_asked_for(each: Said, tokens: list[Token]) -> bool:
     before = [token.text for token in tokens[max(0, each.first - 3) : each.first]]
     if any(token.text in ("needed", "required") for token in tokens[each.last : each.last + 1]):
         return True
-    return "need" in before and not {"to", "in", "at", "on"} & set(before)
+    return "need" in before and not {"to", "in", "at", "on", "before"} & set(before)
 
 
 def _is_away(each: Said, tokens: list[Token]) -> bool:

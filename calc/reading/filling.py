@@ -68,6 +68,7 @@ _LOAN = {"money": "new_price", "duration": "loan_months", "fraction": "loan_rate
 _OF_ASK = {
     ("resale", "payments"): _LOAN,
     ("road-towing", "stops"): {"speed": "road_speed"},
+    ("road", "width"): {"length": "transport_width"},
     ("resale", "tax"): {"fraction": "sales_tax"},
     ("resale", "trade"): {"fraction": "sales_tax"},
     ("closing", "pull"): {"speed": "road_speed", "distance": "entrance_sight"},

@@ -216,6 +216,7 @@ def _words(
     prices.place_repaired(tokens, given)
     prices.place_storage(tokens, amounts, given)
     prices.place_rate(tokens, given)
+    prices.place_fuel(tokens, given)
     leftover.place_flow(tokens, amounts, given)
     leftover.place_hours(given)
     leftover.place_altitude(given)
