@@ -87,6 +87,7 @@ def meanings(each: Said) -> set[str]:
     words |= {f"<{subject}>"} if subject else set()
     words |= {f"<{sense.sense}>" for sense in each.senses if sense.sense in _KINDS}
     words |= {f"<{sense.value}>" for sense in each.senses if sense.sense in _NAMED}
+    words |= {"lamp" for sense in each.senses if sense.sense.endswith("_lamp")}
     return words
 
 
@@ -151,7 +152,7 @@ _KINDS = frozenset(["tool", "soil_state", "quick_coupler", "liquid", "machine", 
 def questions(marks: list[set[str]], ends: Sequence[int]) -> list[Asked]:
     """Return what a message asks, in the order in which it asks."""
     begin, found, told = 0, list[Asked](), list[Asked]()
-    named, asking = False, set[int]()
+    named, asking, before = False, set[int](), 0
     for end in ends:
         # "Have you a 6 ft mower? Will it go on my 33 hp?"
         own = any(_TOOL in each for each in marks[begin:end])
@@ -161,9 +162,15 @@ def questions(marks: list[set[str]], ends: Sequence[int]) -> list[Asked]:
                 break
         named |= own
         asks = any(_asks(marks, place, begin) for place in range(begin, end))
-        (found if asks else told).extend(_of_sentence(marks, begin, end, strong=True))
+        here = _of_sentence(marks, begin, end, strong=True)
+        if asks and not here and before < begin:
+            # "I mow 8 acres with a 6 ft mower. How long at 4 mph?"
+            reach = set(range(begin, end))
+            both = _of_sentence(marks, before, end, strong=True)
+            here = [each for each in both if _is_asked_in(each, marks, reach)]
+        (found if asks else told).extend(here)
         asking |= set(range(begin, end)) if asks else set()
-        begin = end
+        before, begin = end if asks else begin, end
     if not found and asking:
         # "The shaft is 31 in closed. Do I have to cut it?"
         both = _of_sentence(marks, 0, len(marks), strong=True)
@@ -174,10 +181,12 @@ def questions(marks: list[set[str]], ends: Sequence[int]) -> list[Asked]:
         found = _of_sentence(marks, 0, len(marks), strong=True)
     if not found:
         found = _of_sentence(marks, 0, len(marks), strong=False)[:1]
-    if any(each.worksheet == "rail-crossing" for each in found):
+    trains = [each for each in (*found, *told) if each.worksheet == "rail-crossing"]
+    if trains and not any(_CARS in each for each in marks):
         # "I cross tracks at 4 mph. How far must I see?" asks of trains where it tells of no cars.
-        cars = any(_CARS in each for each in marks)
-        found = [each for each in found if cars or each.worksheet != "closing"]
+        asks_sight = any(each.worksheet == "closing" for each in found)
+        found = [each for each in found if each.worksheet != "closing"]
+        found += trains[:1] if asks_sight else []
     return _once(found)
 
 
@@ -246,4 +255,16 @@ def _once(found: list[Asked]) -> list[Asked]:
         first = seen.setdefault(each.worksheet, each)
         if each.named and not first.named:
             seen[each.worksheet] = replace(each, places=first.places + each.places)
-    return list(seen.values())
+    kept = list(seen.values())
+    for pair in _ALIKE:
+        both = [each for each in kept if (each.worksheet, each.ask) in pair]
+        kept = [each for each in kept if each not in both[1:]]
+    return kept
+
+
+# What two pages answer alike is answered once.
+_ALIKE = (
+    {("pairing", "front"), ("ballast", "carry")},
+    {("pairing", "weight"), ("ballast", "front_weight")},
+    {("pairing", "lift"), ("ballast", "lift")},
+)

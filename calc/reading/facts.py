@@ -208,7 +208,8 @@ class Placing:
         if counted := self._counted_before(amount):
             why = "“x” says how many"
             return [self._fact(amount, counted, "count", why, 0)]
-        if amount.kinds.get("power") == "kW" and self._names(amount, "generator"):
+        is_its = behind != "tractor" and self._names(amount, "generator")
+        if amount.kinds.get("power") == "kW" and is_its:
             why = "a generator's size is said in kW"
             return [self._fact(amount, ("generator_rating",), "power", why, 0)]
         if "mass" in amount.kinds and self._is_loaders_rating(amount):
@@ -310,6 +311,8 @@ class Placing:
                 continue
             if before and self._is_of_the_one_before(said, amount):
                 continue
+            if not before and apart == 0 and self._heads_the_next(said, amount):
+                continue
             phrase = said.value_of("cue")
             if phrase == "lift" and self._named_at(said.last) in _LIFTED:
                 continue  # "lift pallets of 900 lb" says nothing of the hitch
@@ -337,6 +340,20 @@ class Placing:
         while (said := behind.get(head.first)) and (earlier := ends.get(said.first)):
             head = earlier
         return head.first not in behind
+
+    def _heads_the_next(self, cue: Said, amount: Amount) -> bool:
+        """Whether a cue between two like amounts is of the second: "6000 lb lift 3200 lb"."""
+        behind = self.inside.get(cue.last)
+        if behind is None or not set(behind.kinds) & set(amount.kinds):
+            return False
+        own = any(
+            each.kind in behind.kinds and each.side != "before"
+            for said in self.cued
+            if said.first == behind.last
+            for each in cues()[said.value_of("cue")]
+        )
+        sided = any(each.side == "after" for each in cues()[cue.value_of("cue")])
+        return not own and not sided and not self.noun_behind(behind)
 
     def _is_of_a_name(self, cue: Said) -> bool:
         """Whether a word of place is part of a machine's name: the "back" of "back blade"."""

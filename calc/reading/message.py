@@ -227,6 +227,7 @@ def _words(
         pieces.place_lamps(tokens, begin, end, given)
     pieces.place_counted_leds(tokens, given)
     pieces.place_beacon(tokens, given)
+    pieces.place_dynamo(tokens, given)
     marked.place_place(text, tokens, given)
     chosen = {i for f in given.facts if f.amount is None for i in range(f.first, f.last)}
     given.loose = [a for a in given.loose if not chosen.issuperset(range(a.first, a.last))]

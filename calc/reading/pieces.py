@@ -88,9 +88,9 @@ def _product(count: Amount, each: Amount, first: int) -> Amount:
 
 
 _LAMPS = frozenset(
-    ["led", "leds", "lamp", "lamps", "light", "lights", "headlight", "headlights", "bar", "bars"]
+    ["head", "heads", "halogen", "led", "leds", "lamp", "lamps", "light", "lights", "headlight", "headlights", "bar", "bars"]
 )
-_HEAD = frozenset(["head", "headlight", "headlights", "headlamp", "headlamps"])
+_HEAD = frozenset(["head", "heads", "headlight", "headlights", "headlamp", "headlamps"])
 
 
 def place_lamps(tokens: list[Token], begin: int, end: int, given: Given) -> None:
@@ -112,6 +112,17 @@ def place_counted_leds(tokens: list[Token], given: Given) -> None:
             why = "so they are called"
             given.facts = [f for f in given.facts if f.fields != ("work_lamp",)]
             given.facts.append(Fact(("work_lamp",), fact.last, fact.last + 1, "led-work", why=why))
+            return
+
+
+def place_dynamo(tokens: list[Token], given: Given) -> None:
+    """Take "old 22 amp generator" for what charges the battery."""
+    for fact in given.facts:
+        named = {token.text for token in tokens[fact.last : fact.last + 1]}
+        if fact.fields[0] == "output" and named & {"generator", "dynamo"}:
+            why = "amperes are told of it"
+            given.facts = [f for f in given.facts if f.fields != ("charging",)]
+            given.facts.append(Fact(("charging",), fact.last, fact.last + 1, "dynamo", why=why))
             return
 
 

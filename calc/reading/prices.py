@@ -59,7 +59,8 @@ def is_paid_down(tokens: list[Token], amount: Amount) -> bool:
     """Whether an amount is a down payment, for which no page has a field: "5000 down"."""
     behind = [token.text for token in tokens[amount.last : amount.last + 2]]
     money = "money" in amount.kinds or (not amount.kinds and amount.value >= LEAST_DOWN)
-    return money and behind[:1] == ["down"] and behind[1:] != ["to"]
+    put = [token.text for token in tokens[amount.last : amount.last + 3]][-2:] == ["put", "down"]
+    return money and (put or (behind[:1] == ["down"] and behind[1:] != ["to"]))
 
 
 LEAST_DOWN = 100.0
