@@ -45,6 +45,25 @@ def is_piece(tokens: Sequence[Token], amount: Amount) -> bool:
     return "mass" in amount.kinds and asked and bool(behind & {"each", "ea", "apiece"})
 
 
+def is_apart(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether no page has a field for an amount: a road's width, a heater's power, one piece."""
+    return any(each(tokens, amount) for each in (is_roads, is_heat, is_piece))
+
+
+def told(tokens: Sequence[Token], amount: Amount) -> tuple[str, str, str] | None:
+    """Return the field, kind and reason of an amount that the words beside it settle."""
+    for says, name, kind, why in (
+        (is_gearbox_rating, "power_limit", "power", "what the gearbox is rated for"),
+        (is_wire, "gauge", "count", "“#” and “wire” stand beside it"),
+        (is_hole_across, "auger_diameter", "length", "a hole so wide"),
+        (is_my_speed, "road_speed", "speed", "“me” beside the cars' speed"),
+        (road_behind, "car_speed", "speed", "the road is known by it"),
+    ):
+        if says(tokens, amount):
+            return name, kind, why
+    return None
+
+
 def is_told_of(tokens: Sequence[Token], last: int, own: Amount, other: Amount) -> bool:
     """Whether a verb tells of the amount behind it, and not of the one before.
 
@@ -88,6 +107,13 @@ def is_hole_across(tokens: Sequence[Token], amount: Amount) -> bool:
     dug = _DUG & {token.text for token in tokens}
     behind = {token.text for token in tokens[amount.last : amount.last + 1]}
     return bool(narrow and dug and behind & {"hole", "holes"})
+
+
+def is_wire(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether a number is a wire's gauge: "#12 wire"."""
+    behind = {token.text for token in tokens[amount.last : amount.last + 1]}
+    marked = word_before(tokens, amount) == "#"
+    return not amount.kinds and marked and bool(behind & {"wire", "wires", "awg"})
 
 
 WIDEST_HOLE = 18  # [in]; a hole of more inches may be so deep

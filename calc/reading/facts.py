@@ -218,15 +218,9 @@ class Placing:
         if self._word_before(amount) in _NEEDING and self._outlets_behind(amount):
             why = "it takes so many"
             return [self._fact(amount, ("remotes_needed",), "count", why, 0)]
-        if beside.is_gearbox_rating(self.tokens, amount):
-            why = "what the gearbox is rated for"
-            return [self._fact(amount, ("power_limit",), "power", why, 0)]
-        if beside.is_hole_across(self.tokens, amount):
-            return [self._fact(amount, ("auger_diameter",), "length", "a hole so wide", 0)]
-        if beside.is_my_speed(self.tokens, amount):
-            return [self._fact(amount, ("road_speed",), "speed", "“me” beside the cars' speed", 0)]
-        if beside.road_behind(self.tokens, amount):
-            return [self._fact(amount, ("car_speed",), "speed", "the road is known by it", 0)]
+        if told := beside.told(self.tokens, amount):
+            name, kind, why = told
+            return [self._fact(amount, (name,), kind, why, 0)]
         if behind:
             found += self._by_subject(amount, behind, 0.5, "its noun stands right behind it")
         subject = behind or self._beside_power(amount) or self.about(amount)
@@ -305,7 +299,9 @@ class Placing:
             if not before and said.first < amount.last:
                 continue
             apart = (
-                self.gap(self._past_owner(said.last), amount.first) if before else self.gap(amount.last, said.first)
+                self.gap(self._past_owner(said.last), amount.first)
+                if before
+                else self.gap(amount.last, said.first)
             )
             if apart > (farthest if before else min(farthest, FARTHEST_BEHIND)):
                 continue
@@ -423,20 +419,21 @@ def place_amounts(placing: Placing, given: Given) -> None:
 
     Of "5 ft or 6 ft" neither is taken.
     """
-    either = alternatives(placing.tokens, placing.amounts)
     given.apart += [
         amount
         for amount in placing.amounts
-        if beside.is_roads(placing.tokens, amount)
-        or beside.is_heat(placing.tokens, amount)
-        or beside.is_piece(placing.tokens, amount)
-        or prices.is_paid_down(placing.tokens, amount)
+        if beside.is_apart(placing.tokens, amount) or prices.is_paid_down(placing.tokens, amount)
     ]
     own = [amount for amount in placing.amounts if amount not in given.apart]
     waiting = [(placing.options(amount), amount) for amount in own]
     first = {amount.first: options[0] for options, amount in waiting if options}
     either = {
-        place: other for place, other in either.items() if not _differ(first, place, other.first)
+        place: other
+        for place, other in alternatives(placing.tokens, placing.amounts).items()
+        if not _differ(first, place, other.first)
+        and not any(
+            prices.is_mended(placing.tokens, a) for a in own if a.first in (place, other.first)
+        )
     }
     held: set[tuple[str, ...]] = set()
     while waiting:

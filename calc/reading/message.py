@@ -138,6 +138,8 @@ def _suited(found: asked.Asked, tokens: list[Token], given: Given) -> asked.Aske
         return replace(found, ask="pull")  # who says how far one sees asks whether it is enough
     if (found.worksheet, found.ask) == ("resale", "repair") and not found.named:
         return replace(found, ask="trade") if _is_trade(named) else found
+    if (found.worksheet, found.named) == ("road", False) and "transport_width" in named:
+        return replace(found, ask="width")  # "9 ft 4 in wide. Legal?"
     kinds = {fact.text for fact in given.facts if fact.fields == ("implement_kind",)}
     front = bool(kinds) and kinds <= set(loader_tools.FRONT_TOOLS.values())
     if front and (found.worksheet, found.ask) == ("pairing", "run"):

@@ -20,7 +20,8 @@ _WIDEST_BOTTOM = 20.0  # [in]
 def multiplied(tokens: list[Token], amounts: list[Amount]) -> list[Amount]:
     """Return the amounts with "6 of 42 lb" of weights as 252 lb, and "2 bottom 14 in" as 28 in."""
     bottoms = next((place for place, token in enumerate(tokens) if token.text in _BOTTOMS), -1)
-    count = next((a for a in amounts if a.last == bottoms and _are_pieces(a)), None)
+    joined = bottoms > 0 and tokens[bottoms - 1].text == "-"  # "4-bottom"
+    count = next((a for a in amounts if a.last == bottoms - joined and _are_pieces(a)), None)
     found: list[Amount] = []
     for amount in amounts:
         each_mass = _each_of(tokens, amount, amounts)
@@ -88,7 +89,21 @@ def _product(count: Amount, each: Amount, first: int) -> Amount:
 
 
 _LAMPS = frozenset(
-    ["head", "heads", "halogen", "led", "leds", "lamp", "lamps", "light", "lights", "headlight", "headlights", "bar", "bars"]
+    [
+        "head",
+        "heads",
+        "halogen",
+        "led",
+        "leds",
+        "lamp",
+        "lamps",
+        "light",
+        "lights",
+        "headlight",
+        "headlights",
+        "bar",
+        "bars",
+    ]
 )
 _HEAD = frozenset(["head", "heads", "headlight", "headlights", "headlamp", "headlamps"])
 

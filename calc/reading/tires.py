@@ -70,7 +70,10 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
             other.end = one.end or other.end
         elif re.fullmatch(
             r"\s*(?:to|with|->|=>)\s*(?:(?:a|the|ag|turf|bar|r-?\d) )*\s*", between
-        ) or (re.search(r"^[a-z ]*\bfor\s*(?:a |the |new )*$", between) and _EXCHANGED.search(text[: one.match.start()])):
+        ) or (
+            re.search(r"^[a-z ]*\bfor\s*(?:a |the |new )*$", between)
+            and _EXCHANGED.search(text[: one.match.start()])
+        ):
             one.new, other.new = False, True
         if None not in (one.new, other.new) and one.new != other.new:  # both are of one end
             one.end = other.end = one.end or other.end

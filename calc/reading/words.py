@@ -21,6 +21,8 @@ _TOKEN = re.compile(
     r"|(?P<word>(?<![^\W_])w/(?:o(?:ut)?)?(?![^\W_]*/)|[^\W\d_]+(?:['’][^\W\d_]+)*)"
     r"|(?P<mark>\S)"
 )
+
+
 @cache
 def shorts() -> dict[str, str]:
     """Return the words that stand for longer ones: "w/" for "with", "lite" for "light"."""

@@ -31,7 +31,10 @@ from tests.reading.test_voices import asks, given
         ),
         ("repair 900. or sell it for 11,000 as is?", ["resale/repair"]),
         # Trains where no car is named, and both where one is.
-        ("I cross the railroad tracks at 4 mph. How far do I need to see?", ["rail-crossing/clear"]),
+        (
+            "I cross the railroad tracks at 4 mph. How far do I need to see?",
+            ["rail-crossing/clear"],
+        ),
         ("light duty 5' cutter and a 40 hp tractor, too much tractor?", ["pairing/duty"]),
         ("mow a slope with a flail behind. rollover?", ["pairing/across"]),
         ("do i lose power using 540E w/ a finish mower?", ["pto/speed"]),
@@ -81,7 +84,10 @@ def test_what_is_asked(text, wanted):
             {"implement_mass": "310 lb", "front_ballast": None},
         ),
         ("how many suitcase weights, 42 lb each, for a 700 lb blade?", {"front_ballast": None}),
-        ("front weights: 6 of 42 lb each, 700 lb blade, enough?", {"front_ballast": "252 lb"}),
+        (
+            "front weights 6 of 42 lb, how many more for a 700 lb blade?",
+            {"front_ballast": "252 lb"},
+        ),
         # Loads are so heavy each.
         ("pull 2 wagons of 3 tons each, no brakes, 5,500 lb tractor?", {"towed_mass": "6 ton"}),
         ("pull a wagon of 3 tons, no brakes, 5,500 lb tractor?", {"towed_mass": "3 ton"}),
@@ -94,7 +100,10 @@ def test_what_is_asked(text, wanted):
             "is a snow blower with front weights ok for my 1,700 lb subcompact?",
             {"implement_kind": "snow_blower"},
         ),
-        ("is a 500 lb snow blower off the back ok for a 2,900 lb tractor?", {"implement_kind": "snow_blower"}),
+        (
+            "is a 500 lb snow blower off the back ok for a 2,900 lb tractor?",
+            {"implement_kind": "snow_blower"},
+        ),
         ("snow blower off, is the 2,900 lb tractor ok on the hill?", {"implement_kind": None}),
         # Holes as wide as an auger, and such as are as deep.
         ("digger for 9 inch holes in clay?", {"auger_diameter": "9 in"}),
@@ -123,6 +132,17 @@ def test_what_is_asked(text, wanted):
         # A gearbox's power is not the tractor's.
         ("shear bolt for a 40 hp gearbox?", {"power_limit": "40 hp", "pto_power": None}),
         ("what size cutter on a 40 hp tractor?", {"power_limit": None}),
+        # So many pounds are no shaft's speed.
+        (
+            "my box blade is 540 lbs, 22 hp at the pto. will i be light up front?",
+            {"implement_mass": "540 lb", "implement_shaft": None},
+        ),
+        ("will my 540 rpm mower run on a 1000 rpm tractor?", {"implement_shaft": "1-540"}),
+        # A tractor's kilowatts are no generator's.
+        ("Can a 30 kw tractor run a generator?", {"generator_rating": None}),
+        ("Can a 40 hp tractor run a 20 kw generator?", {"generator_rating": "20 kW"}),
+        # What is put down is no price.
+        ("payment on 26,400, 3,000 to put down, 60 months?", {"new_price": "$26,400"}),
         # What is no width of the tool.
         ("can 30 hp run a 5 ft mower over 10 inch curbs?", {"working_width": "5 ft"}),
         # The land that is mowed.
