@@ -14,7 +14,7 @@ from tests.reading.test_voices import asks, given
             ["driveline/cut"],
         ),
         (
-            "I mow 8 acres with a 6 ft finish mower. How long at 4 mph? Is 24 pto hp enough for it?",
+            "I mow 8 acres with a 6 ft finish mower. How long at 4 mph? Is 24 pto hp enough?",
             ["lawn/time", "pairing/run"],
         ),
         # What tells, and stands before a verb that may ask, asks nothing; behind "if" it does.
