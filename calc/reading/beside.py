@@ -64,6 +64,16 @@ def told(tokens: Sequence[Token], amount: Amount) -> tuple[str, str, str] | None
     return None
 
 
+def is_wanted(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether a length is what somebody asks about: "a blade for my subcompact, is 54 in ok"."""
+    behind = {token.text for token in tokens[amount.last : amount.last + 1]}
+    asks = word_before(tokens, amount) in ("is", "would", "will")
+    return "length" in amount.kinds and asks and bool(behind & _GOOD)
+
+
+_GOOD = frozenset(["ok", "okay", "enough", "right", "too", "fine", "do", "work"])
+
+
 def is_told_of(tokens: Sequence[Token], last: int, own: Amount, other: Amount) -> bool:
     """Whether a verb tells of the amount behind it, and not of the one before.
 

@@ -142,6 +142,8 @@ class Placing:
         """Return what the sentence speaks of where an amount stands: the noun last before it."""
         begin, end = self.sentence(amount.first)
         before = [s for said, s in self.subjects if begin <= said.first < amount.first]
+        if "implement" in before and beside.is_wanted(self.tokens, amount):
+            return "implement"
         if before:
             return before[-1]
         if any("power" in a.kinds for a in self.amounts if begin <= a.first < amount.first):

@@ -85,7 +85,14 @@ def place_fuel(tokens: list[Token], given: Given) -> None:
 
 
 def place_rate(tokens: list[Token], given: Given) -> None:
-    """Take "6 hours labor at $110" for what an hour of the shop costs."""
+    """Take "6 hours labor at $110" for what an hour of the shop costs, and "5 h at 95/h" too."""
+    rates = {f.first for f in given.facts if f.fields == ("shop_rate",)}
+    for amount in list(given.loose):
+        joined = any(token.text in ("at", "@", "x") for token in tokens[amount.last :][:1])
+        if amount.kinds.get("duration") == "h" and joined and amount.last + 1 in rates:
+            given.loose.remove(amount)
+            why = "the shop's rate stands behind it"
+            given.facts.append(Fact(("hours",), amount.first, amount.last, "", amount, why))
     worked = [f for f in given.facts if f.fields == ("hours",) and f.amount]
     for amount in list(given.loose):
         near = any(f.last <= amount.first <= f.last + REACH for f in worked)

@@ -143,6 +143,12 @@ def test_what_is_asked(text, wanted):
         ("Can a 40 hp tractor run a 20 kw generator?", {"generator_rating": "20 kW"}),
         # What is put down is no price.
         ("payment on 26,400, 3,000 to put down, 60 months?", {"new_price": "$26,400"}),
+        # What is asked about is the tool's, and what is told of the tractor stays its own.
+        (
+            'box blade for my 1600 lb 18 pto hp scut, is 54" ok',
+            {"working_width": "54 in", "tractor_width": None},
+        ),
+        ("sell as is 6,800 or fix, 1,200 in parts and 5 hrs at 95/hr?", {"hours": "5 h"}),
         # What is no width of the tool.
         ("can 30 hp run a 5 ft mower over 10 inch curbs?", {"working_width": "5 ft"}),
         # The land that is mowed.
