@@ -57,12 +57,7 @@ def patterns() -> tuple[Pattern, ...]:
         without = frozenset(_plain(word[1:]) for word in words if word.startswith("!"))
         asks = tuple(row["ask"].split())
         found.append(Pattern(needs, without, row["worksheet"], asks, row["strength"] == STRONG))
-    return tuple(sorted(found, key=lambda pattern: (-len(pattern.needs), _vague(pattern))))
-
-
-def _vague(pattern: Pattern) -> bool:
-    """Whether a pattern says only of what a text speaks, not what it asks of that."""
-    return not pattern.asks
+    return tuple(sorted(found, key=lambda pattern: (-len(pattern.needs), not pattern.asks)))
 
 
 @cache

@@ -54,7 +54,6 @@ def told(tokens: Sequence[Token], amount: Amount) -> tuple[str, str, str] | None
     """Return the field, kind and reason of an amount that the words beside it settle."""
     for says, name, kind, why in (
         (is_gearbox_rating, "power_limit", "power", "what the gearbox is rated for"),
-        (is_wire, "gauge", "count", "“#” and “wire” stand beside it"),
         (is_hole_across, "auger_diameter", "length", "a hole so wide"),
         (is_my_speed, "road_speed", "speed", "“me” beside the cars' speed"),
         (road_behind, "car_speed", "speed", "the road is known by it"),
@@ -117,13 +116,6 @@ def is_hole_across(tokens: Sequence[Token], amount: Amount) -> bool:
     dug = _DUG & {token.text for token in tokens}
     behind = {token.text for token in tokens[amount.last : amount.last + 1]}
     return bool(narrow and dug and behind & {"hole", "holes"})
-
-
-def is_wire(tokens: Sequence[Token], amount: Amount) -> bool:
-    """Whether a number is a wire's gauge: "#12 wire"."""
-    behind = {token.text for token in tokens[amount.last : amount.last + 1]}
-    marked = word_before(tokens, amount) == "#"
-    return not amount.kinds and marked and bool(behind & {"wire", "wires", "awg"})
 
 
 WIDEST_HOLE = 18  # [in]; a hole of more inches may be so deep

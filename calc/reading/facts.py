@@ -106,11 +106,11 @@ class Placing:
         return ""
 
     def _beside_power(self, amount: Amount) -> str:
-        """Return whose a mass is that stands right behind a power: "35 hp 3200 lb"."""
+        """Return whose a mass is that stands right beside a power: "35 hp 3200 lb"."""
         place = amount.first - 1
         place -= place > 0 and self.tokens[place].text == ","
-        power = self.inside.get(place)
-        horses = power is not None and power.kinds.get("power") in _OF_AN_ENGINE
+        beside_it = (self.inside.get(place), self.inside.get(amount.last))
+        horses = any(each and each.kinds.get("power") in _OF_AN_ENGINE for each in beside_it)
         return "tractor" if horses and "mass" in amount.kinds else ""
 
     def _opens(self, amount: Amount) -> bool:

@@ -62,25 +62,6 @@ def place_tractor_mass(tokens: list[Token], given: Given) -> None:
             return
 
 
-_FLOWS = {"need": "flow_needed", "needs": "flow_needed", "wants": "flow_needed"}
-_FLOWS |= {"makes": "implement_flow", "has": "implement_flow", "have": "implement_flow"}
-
-
-def place_flow(tokens: list[Token], amounts: list[Amount], given: Given) -> None:
-    """Take "tractor makes 16 gpm, need 12" for two flows: the second is told like the first."""
-    flows = [f for f in given.facts if f.amount and "flow" in f.amount.kinds]
-    for amount in amounts:
-        name = _FLOWS.get(tokens[amount.first - 1].text, "") if amount.first else ""
-        free = not amount.kinds and all(fact.amount is not amount for fact in given.facts)
-        behind = tokens[amount.last : amount.last + 1]
-        alone = not behind or behind[0].kind == MARK or behind[0].text == "for"
-        if name and free and alone and len(flows) == 1 and flows[0].fields != (name,):
-            flow = replace(amount, kinds=flows[0].amount.kinds if flows[0].amount else {})
-            why = "the other flow is told beside it"
-            given.facts.append(Fact((name,), amount.first, amount.last, "", flow, why))
-            return
-
-
 def place_generator(given: Given) -> None:
     """Take a generator's size for the kind of implement too, where no other is named.
 

@@ -218,8 +218,6 @@ def _words(
     prices.place_repaired(tokens, given)
     prices.place_storage(tokens, amounts, given)
     prices.place_rate(tokens, given)
-    prices.place_fuel(tokens, given)
-    leftover.place_flow(tokens, amounts, given)
     leftover.place_hours(given)
     leftover.place_altitude(given)
     free = [s for s in said if not measured.issuperset(range(s.first, s.last))]
@@ -228,8 +226,6 @@ def _words(
     for begin, end in pairwise([0, *ends]):
         pieces.place_lamps(tokens, begin, end, given)
     pieces.place_counted_leds(tokens, given)
-    pieces.place_beacon(tokens, given)
-    pieces.place_dynamo(tokens, given)
     marked.place_place(text, tokens, given)
     chosen = {i for f in given.facts if f.amount is None for i in range(f.first, f.last)}
     given.loose = [a for a in given.loose if not chosen.issuperset(range(a.first, a.last))]

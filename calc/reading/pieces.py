@@ -130,28 +130,6 @@ def place_counted_leds(tokens: list[Token], given: Given) -> None:
             return
 
 
-def place_dynamo(tokens: list[Token], given: Given) -> None:
-    """Take "old 22 amp generator" for what charges the battery."""
-    for fact in given.facts:
-        named = {token.text for token in tokens[fact.last : fact.last + 1]}
-        if fact.fields[0] == "output" and named & {"generator", "dynamo"}:
-            why = "amperes are told of it"
-            given.facts = [f for f in given.facts if f.fields != ("charging",)]
-            given.facts.append(Fact(("charging",), fact.last, fact.last + 1, "dynamo", why=why))
-            return
-
-
-def place_beacon(tokens: list[Token], given: Given) -> None:
-    """Take "a beacon" for one, where nothing counts them."""
-    counted = any(fact.fields == ("beacon_count",) for fact in given.facts)
-    for place in range(len(tokens) - 1):
-        said = tokens[place].text in ("a", "my", "the") and tokens[place + 1].text == "beacon"
-        if said and not counted:
-            why = "there is one"
-            given.facts.append(Fact(("beacon_count",), place, place + 2, "1", why=why))
-            return
-
-
 def _place_lamp(beside: set[str], amount: Amount, begin: int, end: int, given: Given) -> None:
     if not beside & _LAMPS:
         return

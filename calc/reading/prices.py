@@ -67,32 +67,10 @@ def is_paid_down(tokens: list[Token], amount: Amount) -> bool:
 
 _LENT = frozenset(["payment", "payments", "monthly", "finance", "financing", "loan", "interest"])
 LEAST_DOWN = 100.0
-_FUEL = frozenset(["diesel", "fuel"])
-DEAREST_FUEL = 12.0  # [$/gal]
-
-
-def place_fuel(tokens: list[Token], given: Given) -> None:
-    """Take "diesel $3.80" for the price of a gallon."""
-    for amount in list(given.loose):
-        beside = tokens[max(0, amount.first - 3) : amount.first] + tokens[amount.last :][:2]
-        said = bool(_FUEL & {token.text for token in beside})
-        if said and "money" in amount.kinds and amount.value <= DEAREST_FUEL:
-            gallon = replace(amount, kinds={"money_per_volume": "$/gal"})
-            given.loose.remove(amount)
-            why = "fuel is named beside it"
-            given.facts.append(Fact(("fuel_price",), amount.first, amount.last, "", gallon, why))
-            return
 
 
 def place_rate(tokens: list[Token], given: Given) -> None:
-    """Take "6 hours labor at $110" for what an hour of the shop costs, and "5 h at 95/h" too."""
-    rates = {f.first for f in given.facts if f.fields == ("shop_rate",)}
-    for amount in list(given.loose):
-        joined = any(token.text in ("at", "@", "x") for token in tokens[amount.last :][:1])
-        if amount.kinds.get("duration") == "h" and joined and amount.last + 1 in rates:
-            given.loose.remove(amount)
-            why = "the shop's rate stands behind it"
-            given.facts.append(Fact(("hours",), amount.first, amount.last, "", amount, why))
+    """Take "6 hours labor at $110" for what an hour of the shop costs."""
     worked = [f for f in given.facts if f.fields == ("hours",) and f.amount]
     for amount in list(given.loose):
         near = any(f.last <= amount.first <= f.last + REACH for f in worked)

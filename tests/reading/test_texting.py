@@ -14,7 +14,7 @@ from tests.reading.test_voices import asks, given
             ["driveline/cut"],
         ),
         (
-            "I mow 8 acres with a 6 ft finish mower. How long at 4 mph? Is 24 pto hp enough?",
+            "I mow 8 acres with a 6 ft mower. How long at 4 mph? Is 24 pto hp enough for it?",
             ["lawn/time", "pairing/run"],
         ),
         # What tells, and stands before a verb that may ask, asks nothing; behind "if" it does.
@@ -88,6 +88,10 @@ def test_what_is_asked(text, wanted):
             "front weights 6 of 42 lb, how many more for a 700 lb blade?",
             {"front_ballast": "252 lb"},
         ),
+        (
+            "whats the heaviest cart my 2600 lb 24 hp can tow w/out brakes",
+            {"tractor_mass": "2600 lb", "towed_mass": None},
+        ),
         # Loads are so heavy each.
         ("pull 2 wagons of 3 tons each, no brakes, 5,500 lb tractor?", {"towed_mass": "6 ton"}),
         ("pull a wagon of 3 tons, no brakes, 5,500 lb tractor?", {"towed_mass": "3 ton"}),
@@ -120,14 +124,8 @@ def test_what_is_asked(text, wanted):
             "dynamo 35 amp, 2 headlights 55w 2 tail lights and 4 leds, ok?",
             {"head_lamp": "halogen-55", "work_lamp": "led-work", "tail_count": "2"},
         ),
-        ("lights and a beacon on a 20 amp dynamo?", {"beacon_count": "1"}),
-        ("lights and 2 beacons on a 20 amp dynamo?", {"beacon_count": "2"}),
-        # A second flow beside the first, but no number without one.
-        ("tractor can do 16 gpm, need 12 for the blade, ok?", {"flow_needed": "12 gpm"}),
-        ("two remotes, need 12 for the blade, ok?", {"flow_needed": None}),
         # Prices by the hour, the gallon and the month.
         ("6 hrs labor @ $110 plus $450 parts, fix it to sell?", {"shop_rate": "110 $/h"}),
-        ("hydro fuel, 400 hr a year, diesel $3.80?", {"fuel_price": "3.80 $/gal"}),
         ("wait til spring to sell? asking 15,500, 45/mo to store", {"storage": "$1.48"}),
         # A gearbox's power is not the tractor's.
         ("shear bolt for a 40 hp gearbox?", {"power_limit": "40 hp", "pto_power": None}),
@@ -148,7 +146,6 @@ def test_what_is_asked(text, wanted):
             'box blade for my 1600 lb 18 pto hp scut, is 54" ok',
             {"working_width": "54 in", "tractor_width": None},
         ),
-        ("sell as is 6,800 or fix, 1,200 in parts and 5 hrs at 95/hr?", {"hours": "5 h"}),
         # What is no width of the tool.
         ("can 30 hp run a 5 ft mower over 10 inch curbs?", {"working_width": "5 ft"}),
         # The land that is mowed.
