@@ -24,7 +24,7 @@ _CLOSE = frozenset(["'", '"', "#", "$", "k", "m", "f", "c", "a", "v", "w", "h", 
 _ALWAYS_WORD = frozenset(["x", "ch", "times", "thousand", "k", "grand"])
 _PARTS = {"\u00bd": "1/2", "\u00bc": "1/4", "\u00be": "3/4", "\u215c": "3/8", "\u215e": "7/8"}
 _PARTS_OF_ONE = frozenset([2, 3, 4, 5, 8, 10, 16, 32, 64])
-_SINGLE = ("acre", "ton", "hectare")  # of which "an acre" is one
+_SINGLE = ("acre", "ton", "hectare", "inch")  # of which "an acre" is one
 NO_SLOPE = 60  # degrees; so many without more are how hot it is, and in the United States
 # Where one of these is said, "1:5" and "1 in 5" are slopes and no gear's ratio or time of day.
 _STEEP = frozenset(tables.small_words("slopes"))

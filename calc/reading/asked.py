@@ -9,7 +9,7 @@ pattern counts only where no strong one does.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 
 from calc import tables, worksheets
@@ -38,6 +38,7 @@ class Asked:
     worksheet: str
     ask: str
     places: tuple[int, ...]
+    named: bool = True  # whether its words say which ask, or only of what they speak
 
 
 def _plain(word: str) -> str:
@@ -56,7 +57,7 @@ def patterns() -> tuple[Pattern, ...]:
         without = frozenset(_plain(word[1:]) for word in words if word.startswith("!"))
         asks = tuple(row["ask"].split())
         found.append(Pattern(needs, without, row["worksheet"], asks, row["strength"] == STRONG))
-    return tuple(sorted(found, key=lambda pattern: -len(pattern.needs)))
+    return tuple(sorted(found, key=lambda pattern: (-len(pattern.needs), not pattern.asks)))
 
 
 @cache
@@ -81,6 +82,7 @@ def meanings(each: Said) -> set[str]:
     words |= {f"<{subject}>"} if subject else set()
     words |= {f"<{sense.sense}>" for sense in each.senses if sense.sense in _KINDS}
     words |= {f"<{sense.value}>" for sense in each.senses if sense.sense in _NAMED}
+    words |= {"lamp" for sense in each.senses if sense.sense.endswith("_lamp")}
     return words
 
 
@@ -102,11 +104,18 @@ def marks_of(stems: Sequence[str], said: Sequence[Said], given: Given) -> list[s
             marks[amount.first - 1] -= {_HEAVY, _WORTH}
         if "money" in amount.kinds:
             marks[amount.last - 1].discard("hop")  # "350 bucks" buck nobody
+    for place, word in enumerate(stems[1:], 1):
+        if word == "power" and stems[place - 1] in _SO_MUCH:
+            marks[place].discard("run")  # "do I lose power" runs nothing
     for fact in given.facts:
         if fact.amount and fact.amount.kinds:
             # "35 hp tractor" asks for no power.
             for place in range(fact.first, fact.last):
                 marks[place] -= _POWER_UNITS
+        if fact.amount and "pto_power" in fact.fields:
+            # "22 kW at the pto" asks for nothing of the shaft.
+            for place in range(fact.first, min(fact.last + 3, len(marks))):
+                marks[place].discard("pto")
         words = {f"<{name}>" for name in fact.fields}
         words |= {"<size>"} if any(name.endswith("tire") for name in fact.fields) else set()
         power = fact.amount and "power" in fact.amount.kinds
@@ -122,10 +131,15 @@ _OF_TRACTOR = ("pto_power", "engine_power")
 _QUESTION_WORDS = frozenset(map(stem, tables.small_words("question words")))
 _ASKING = frozenset(["?", *map(stem, tables.small_words("asking words"))])
 _BEING = frozenset(["is", "are"])
+_MODAL = frozenset(["must", "can", "could", "will", "would", "should", "need", "want", "may"])
+_WHO = frozenset(["i", "we", "they", "he", "she", "you"])
+_IF = frozenset(["if", "whether", "what", "how", "which", "when", "where", "why"])
 _BEGINNING = frozenset([",", "and", "but", "or", ";", "-", ".", ":"])
+_SO_MUCH = frozenset(map(stem, ["lose", "lost", "losing", "enough", "much", "more", "less", "any"]))
 _POWER_UNITS = frozenset(["hp", "kw", "horse", stem("horse"), stem("horsepower")])
 LEAST_SAID = 50.0  # in any unit; "heavy 2 bottom plow" says no mass
 _HEAVY, _WORTH, _IT, _TOOL = "heavy", "worth", "it", "<implement>"
+_CARS = "<traffic>"
 _NAMED = frozenset(["implement_kind", "implement_shaft"])
 _KINDS = frozenset(["tool", "soil_state", "quick_coupler", "liquid", "machine", "hours"])
 
@@ -133,7 +147,7 @@ _KINDS = frozenset(["tool", "soil_state", "quick_coupler", "liquid", "machine", 
 def questions(marks: list[set[str]], ends: Sequence[int]) -> list[Asked]:
     """Return what a message asks, in the order in which it asks."""
     begin, found, told = 0, list[Asked](), list[Asked]()
-    named = False
+    named, asking, before = False, set[int](), 0
     for end in ends:
         # "Have you a 6 ft mower? Will it go on my 33 hp?"
         own = any(_TOOL in each for each in marks[begin:end])
@@ -143,20 +157,45 @@ def questions(marks: list[set[str]], ends: Sequence[int]) -> list[Asked]:
                 break
         named |= own
         asks = any(_asks(marks, place, begin) for place in range(begin, end))
-        (found if asks else told).extend(_of_sentence(marks, begin, end, strong=True))
-        begin = end
+        here = _of_sentence(marks, begin, end, strong=True)
+        if asks and not here and before < begin:
+            # "I mow 8 acres with a 6 ft mower. How long at 4 mph?"
+            reach = set(range(begin, end))
+            both = _of_sentence(marks, before, end, strong=True)
+            here = [each for each in both if _is_asked_in(each, marks, reach)]
+        (found if asks else told).extend(here)
+        asking |= set(range(begin, end)) if asks else set()
+        before, begin = end if asks else begin, end
+    if not found and asking:
+        # "The shaft is 31 in closed. Do I have to cut it?"
+        both = _of_sentence(marks, 0, len(marks), strong=True)
+        found = [each for each in both if _is_asked_in(each, marks, asking)]
     # "Fluid in the tires. Need a ballast box?" asks nothing about the fluid.
     found = found or told
     if not found:
         found = _of_sentence(marks, 0, len(marks), strong=True)
     if not found:
         found = _of_sentence(marks, 0, len(marks), strong=False)[:1]
+    trains = [each for each in (*found, *told) if each.worksheet == "rail-crossing"]
+    if trains and not any(_CARS in each for each in marks):
+        # "I cross tracks at 4 mph. How far must I see?" asks of trains where it tells of no cars.
+        asks_sight = any(each.worksheet == "closing" for each in found)
+        found = [each for each in found if each.worksheet != "closing"]
+        found += trains[:1] if asks_sight else []
     return _once(found)
+
+
+def _is_asked_in(found: Asked, marks: list[set[str]], asking: set[int]) -> bool:
+    """Whether a word of a question stands where a message asks, and not only "what" or "need"."""
+    return any(marks[p].isdisjoint(_QUESTION_WORDS) for p in found.places if p in asking)
 
 
 def _asks(marks: list[set[str]], place: int, begin: int) -> bool:
     """Whether a word asks; "is" does so at the beginning: "the pins are 28 in" asks nothing."""
     words = marks[place] & _ASKING
+    if words & _MODAL and place > begin and marks[place - 1] & _WHO:
+        # "we must go along the road" asks nothing, "if we must" does
+        return place - 1 > begin and bool(marks[place - 2] & _IF)
     if words and words <= _BEING:
         return place == begin or not marks[place - 1].isdisjoint(_BEGINNING)
     return bool(words)
@@ -167,10 +206,13 @@ def _of_sentence(marks: list[set[str]], begin: int, end: int, *, strong: bool) -
     for place in range(begin, end):
         for word in marks[place]:
             present.setdefault(word, []).append(place)
+    anywhere = set[str]().union(*marks)
     taken: dict[int, str] = {}
     found: list[Asked] = []
     for pattern in patterns():
-        if pattern.strong != strong or not pattern.without.isdisjoint(present):
+        # One word alone is read by the whole message: "A slope of 15 degrees. Rollover?"
+        said = present if len(pattern.needs) > 1 else anywhere
+        if pattern.strong != strong or not pattern.without.isdisjoint(said):
             continue
         places = _matched(pattern.needs, present, ())
         if places is None:
@@ -182,7 +224,7 @@ def _of_sentence(marks: list[set[str]], begin: int, end: int, *, strong: bool) -
         own = [place for place in places if marks[place].isdisjoint(_QUESTION_WORDS)]
         taken.update(dict.fromkeys(own, pattern.worksheet))
         ask = ask_of(pattern.worksheet, pattern.asks)
-        found.append(Asked(pattern.worksheet, ask, tuple(sorted(places))))
+        found.append(Asked(pattern.worksheet, ask, tuple(sorted(places)), bool(pattern.asks)))
     return sorted(found, key=lambda each: each.places[-1 if strong else 0])
 
 
@@ -202,8 +244,22 @@ def _matched(
 
 
 def _once(found: list[Asked]) -> list[Asked]:
-    """Return every worksheet's question once, the first time that it is asked."""
-    seen: dict[tuple[str, str], Asked] = {}
+    """Return every worksheet's question once, where it is first asked, as it is most plainly."""
+    seen: dict[str, Asked] = {}
     for each in found:
-        seen.setdefault((each.worksheet, ""), each)
-    return list(seen.values())
+        first = seen.setdefault(each.worksheet, each)
+        if each.named and not first.named:
+            seen[each.worksheet] = replace(each, places=first.places + each.places)
+    kept = list(seen.values())
+    for pair in _ALIKE:
+        both = [each for each in kept if (each.worksheet, each.ask) in pair]
+        kept = [each for each in kept if each not in both[1:]]
+    return kept
+
+
+# What two pages answer alike is answered once.
+_ALIKE = (
+    {("pairing", "front"), ("ballast", "carry")},
+    {("pairing", "weight"), ("ballast", "front_weight")},
+    {("pairing", "lift"), ("ballast", "lift")},
+)

@@ -38,6 +38,41 @@ def is_heat(tokens: Sequence[Token], amount: Amount) -> bool:
     return bool(beside & _HEATERS)
 
 
+def is_piece(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether a mass is that of one weight of how many it asks: "how many weights, 42 lb each"."""
+    behind = {token.text for token in tokens[amount.last : amount.last + 1]}
+    asked = any(token.text == "many" for token in tokens)
+    return "mass" in amount.kinds and asked and bool(behind & {"each", "ea", "apiece"})
+
+
+def is_apart(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether no page has a field for an amount: a road's width, a heater's power, one piece."""
+    return any(each(tokens, amount) for each in (is_roads, is_heat, is_piece))
+
+
+def told(tokens: Sequence[Token], amount: Amount) -> tuple[str, str, str] | None:
+    """Return the field, kind and reason of an amount that the words beside it settle."""
+    for says, name, kind, why in (
+        (is_gearbox_rating, "power_limit", "power", "what the gearbox is rated for"),
+        (is_hole_across, "auger_diameter", "length", "a hole so wide"),
+        (is_my_speed, "road_speed", "speed", "“me” beside the cars' speed"),
+        (road_behind, "car_speed", "speed", "the road is known by it"),
+    ):
+        if says(tokens, amount):
+            return name, kind, why
+    return None
+
+
+def is_wanted(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether a length is what somebody asks about: "a blade for my subcompact, is 54 in ok"."""
+    behind = {token.text for token in tokens[amount.last : amount.last + 1]}
+    asks = word_before(tokens, amount) in ("is", "would", "will")
+    return "length" in amount.kinds and asks and bool(behind & _GOOD)
+
+
+_GOOD = frozenset(["ok", "okay", "enough", "right", "too", "fine", "do", "work"])
+
+
 def is_told_of(tokens: Sequence[Token], last: int, own: Amount, other: Amount) -> bool:
     """Whether a verb tells of the amount behind it, and not of the one before.
 
@@ -51,6 +86,8 @@ def is_gearbox_rating(tokens: Sequence[Token], amount: Amount) -> bool:
     """Whether a power or a bare number is the gearbox's: "gearbox on the cutter is rated 40"."""
     if amount.spelled or (amount.kinds and "power" not in amount.kinds):
         return False
+    if amount.kinds and _GEARBOX & {token.text for token in tokens[amount.last : amount.last + 1]}:
+        return True  # "a 40 hp gearbox"
     before = [token.text for token in tokens[max(0, amount.first - _NEAR_GEARBOX) : amount.first]]
     ends = [place for place, text in enumerate(before) if text in ",;?!." or text.isdigit()]
     before = before[ends[-1] + 1 :] if ends else before
@@ -71,6 +108,18 @@ def road_behind(tokens: Sequence[Token], amount: Amount) -> bool:
     if not any(t.text in _ROADS for t in tokens[amount.last : amount.last + 1]):
         return False
     return "speed" in amount.kinds or amount.value in _SIGNED
+
+
+def is_hole_across(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether a length is how wide a hole is: "9 inch holes", and not "a 30 inch hole"."""
+    narrow = amount.value <= WIDEST_HOLE and amount.kinds.get("length") == "in"
+    dug = _DUG & {token.text for token in tokens}
+    behind = {token.text for token in tokens[amount.last : amount.last + 1]}
+    return bool(narrow and dug and behind & {"hole", "holes"})
+
+
+WIDEST_HOLE = 18  # [in]; a hole of more inches may be so deep
+_DUG = frozenset(["auger", "augers", "digger", "dig", "digging", "drill", "drilling", "post"])
 
 
 def is_my_speed(tokens: Sequence[Token], amount: Amount) -> bool:

@@ -8,6 +8,7 @@ from calc.reading.given import NOT_FIELDS, SUBJECTS, Fact, Given
 from calc.reading.words import Said, Token
 
 WANTED = "ballast_box"  # "do I need a ballast box" gives none
+_HUNG = (["off", "the"], ["off", "my"], ["off", "of"])  # "hang it off the back"
 _NOT_THERE = frozenset(["removed", "off"])
 
 
@@ -16,7 +17,7 @@ def _is_asked_for(each: Said, tokens: list[Token]) -> bool:
     before = [token.text for token in tokens[max(0, each.first - 3) : each.first]]
     if any(token.text in ("needed", "required") for token in tokens[each.last : each.last + 1]):
         return True
-    return "need" in before and not {"to", "in", "at", "on"} & set(before)
+    return "need" in before and not {"to", "in", "at", "on", "before"} & set(before)
 
 
 def _is_away(each: Said, tokens: list[Token]) -> bool:
@@ -29,7 +30,8 @@ def _is_away(each: Said, tokens: list[Token]) -> bool:
     without = before[-1:] in (["without"], ["no"]) or (
         before[-2:-1] == ["without"] and before[-1] in ("a", "the", "my", "any")
     )
-    return without or any(token.text in _NOT_THERE for token in behind)
+    hung = [token.text for token in tokens[each.last : each.last + 2]] in _HUNG
+    return without or (not hung and any(token.text in _NOT_THERE for token in behind))
 
 
 def place_choices(said: Iterable[Said], tokens: list[Token], given: Given) -> None:

@@ -40,6 +40,7 @@ _BEING = frozenset(["is", "are", "was", "weighs", "measures"])
 _STICKS = frozenset(["out", "back", "behind"])  # "it sticks out 4 ft" is no width
 _CARRIERS = frozenset(["pallet_forks", "bale_spear"])  # behind the tractor
 _LIFTED = frozenset(["load", "goods"])
+_OWNED = frozenset(["of", "on", "for"])
 _PLACES = frozenset(["back", "front", "rear"])
 
 
@@ -59,6 +60,8 @@ class Placing:
         carried = any(each.value_of("implement_kind") in _CARRIERS for each in said)
         on_loader = any(each.value_of("loader_tool") for each in said)
         grapple = any(subject_of(each) == "grapple" for each in said)
+        # "lift is rated 1650 lb, a 1200 lb bale 3 ft back": it hangs on the hitch
+        carried |= "loader" not in words and {"lift", "rated"} <= words
         lifted = on_loader or grapple or ("loader" in words and not words & _DRAGGED)
         named = {"goods": "load" if lifted else "implement" if carried else "goods"}
         self.subjects = [
@@ -102,6 +105,14 @@ class Placing:
             place += 1
         return ""
 
+    def _beside_power(self, amount: Amount) -> str:
+        """Return whose a mass is that stands right beside a power: "35 hp 3200 lb"."""
+        place = amount.first - 1
+        place -= place > 0 and self.tokens[place].text == ","
+        beside_it = (self.inside.get(place), self.inside.get(amount.last))
+        horses = any(each and each.kinds.get("power") in _OF_AN_ENGINE for each in beside_it)
+        return "tractor" if horses and "mass" in amount.kinds else ""
+
     def _opens(self, amount: Amount) -> bool:
         """Whether an amount begins what is said of a thing: "my 1650 lb", "a 28 hp, 2400 lb"."""
         place = amount.first - 1
@@ -131,6 +142,8 @@ class Placing:
         """Return what the sentence speaks of where an amount stands: the noun last before it."""
         begin, end = self.sentence(amount.first)
         before = [s for said, s in self.subjects if begin <= said.first < amount.first]
+        if "implement" in before and beside.is_wanted(self.tokens, amount):
+            return "implement"
         if before:
             return before[-1]
         if any("power" in a.kinds for a in self.amounts if begin <= a.first < amount.first):
@@ -167,6 +180,15 @@ class Placing:
             place = inner.last if inner else place + 1
         return total
 
+    def _past_owner(self, place: int) -> int:
+        """Return the place behind whose a cue is: "tongue weight on my trailer is 700 lb"."""
+        if self.tokens[place].text not in _OWNED:
+            return place
+        noun = place + 1
+        if noun < len(self.tokens) and self.tokens[noun].text in _BEGINNING:
+            noun += 1
+        return next((said.last for said, _ in self.subjects if said.first == noun), place)
+
     def options(self, amount: Amount) -> list[Fact]:
         """Return the fields that an amount may be of, the likeliest first."""
         behind = self.noun_behind(amount)
@@ -188,7 +210,8 @@ class Placing:
         if counted := self._counted_before(amount):
             why = "“x” says how many"
             return [self._fact(amount, counted, "count", why, 0)]
-        if amount.kinds.get("power") == "kW" and self._names(amount, "generator"):
+        is_its = behind != "tractor" and self._names(amount, "generator")
+        if amount.kinds.get("power") == "kW" and is_its:
             why = "a generator's size is said in kW"
             return [self._fact(amount, ("generator_rating",), "power", why, 0)]
         if "mass" in amount.kinds and self._is_loaders_rating(amount):
@@ -197,16 +220,12 @@ class Placing:
         if self._word_before(amount) in _NEEDING and self._outlets_behind(amount):
             why = "it takes so many"
             return [self._fact(amount, ("remotes_needed",), "count", why, 0)]
-        if beside.is_gearbox_rating(self.tokens, amount):
-            why = "what the gearbox is rated for"
-            return [self._fact(amount, ("power_limit",), "power", why, 0)]
-        if beside.is_my_speed(self.tokens, amount):
-            return [self._fact(amount, ("road_speed",), "speed", "“me” beside the cars' speed", 0)]
-        if beside.road_behind(self.tokens, amount):
-            return [self._fact(amount, ("car_speed",), "speed", "the road is known by it", 0)]
+        if told := beside.told(self.tokens, amount):
+            name, kind, why = told
+            return [self._fact(amount, (name,), kind, why, 0)]
         if behind:
             found += self._by_subject(amount, behind, 0.5, "its noun stands right behind it")
-        subject = behind or self.about(amount)
+        subject = behind or self._beside_power(amount) or self.about(amount)
         found += self._by_cues(amount, subject, NEAR_NOUN if behind else FARTHEST)
         if not behind and subject and not self._is_elsewhere(amount, subject):
             found += self._by_subject(amount, subject, 4.5, "the sentence speaks of it")
@@ -245,6 +264,9 @@ class Placing:
     def _outlets_behind(self, amount: Amount) -> bool:
         behind = [t.text for t in self.tokens[amount.last : amount.last + 4]]
         behind = behind[1:] if behind[:1] == ["rear"] else behind
+        if behind[:1] in (["set"], ["sets"]) and behind[1:2] != ["of"]:
+            # "has 2 sets of remotes, the blade needs 1 set for the angle"
+            return any(token.text in _OUTLETS for token in self.tokens[: amount.first])
         if behind[:1] in (["set"], ["sets"], ["pair"]):  # "one set of remotes"
             behind = behind[2:] if behind[1:2] == ["of"] else behind[1:]
         return bool(_OUTLETS & set(behind[:1]))
@@ -279,11 +301,15 @@ class Placing:
             if not before and said.first < amount.last:
                 continue
             apart = (
-                self.gap(said.last, amount.first) if before else self.gap(amount.last, said.first)
+                self.gap(self._past_owner(said.last), amount.first)
+                if before
+                else self.gap(amount.last, said.first)
             )
             if apart > (farthest if before else min(farthest, FARTHEST_BEHIND)):
                 continue
             if before and self._is_of_the_one_before(said, amount):
+                continue
+            if not before and apart == 0 and self._heads_the_next(said, amount):
                 continue
             phrase = said.value_of("cue")
             if phrase == "lift" and self._named_at(said.last) in _LIFTED:
@@ -312,6 +338,20 @@ class Placing:
         while (said := behind.get(head.first)) and (earlier := ends.get(said.first)):
             head = earlier
         return head.first not in behind
+
+    def _heads_the_next(self, cue: Said, amount: Amount) -> bool:
+        """Whether a cue between two like amounts is of the second: "6000 lb lift 3200 lb"."""
+        behind = self.inside.get(cue.last)
+        if behind is None or not set(behind.kinds) & set(amount.kinds):
+            return False
+        own = any(
+            each.kind in behind.kinds and each.side != "before"
+            for said in self.cued
+            if said.first == behind.last
+            for each in cues()[said.value_of("cue")]
+        )
+        sided = any(each.side == "after" for each in cues()[cue.value_of("cue")])
+        return not own and not sided and not self.noun_behind(behind)
 
     def _is_of_a_name(self, cue: Said) -> bool:
         """Whether a word of place is part of a machine's name: the "back" of "back blade"."""
@@ -381,16 +421,22 @@ def place_amounts(placing: Placing, given: Given) -> None:
 
     Of "5 ft or 6 ft" neither is taken.
     """
-    either = alternatives(placing.tokens, placing.amounts)
     given.apart += [
         amount
         for amount in placing.amounts
-        if beside.is_roads(placing.tokens, amount)
-        or beside.is_heat(placing.tokens, amount)
-        or prices.is_paid_down(placing.tokens, amount)
+        if beside.is_apart(placing.tokens, amount) or prices.is_paid_down(placing.tokens, amount)
     ]
     own = [amount for amount in placing.amounts if amount not in given.apart]
     waiting = [(placing.options(amount), amount) for amount in own]
+    first = {amount.first: options[0] for options, amount in waiting if options}
+    either = {
+        place: other
+        for place, other in alternatives(placing.tokens, placing.amounts).items()
+        if not _differ(first, place, other.first)
+        and not any(
+            prices.is_mended(placing.tokens, a) for a in own if a.first in (place, other.first)
+        )
+    }
     held: set[tuple[str, ...]] = set()
     while waiting:
         waiting.sort(key=lambda item: item[0][0].cost if item[0] else 99)
@@ -411,6 +457,14 @@ def place_amounts(placing: Placing, given: Given) -> None:
             ]
             given.doubtful += sorted(both, key=lambda fact: fact.first)
     given.loose = [each for each in given.loose if each.kinds or _tells_something(each)]
+
+
+def _differ(first: dict[int, Fact], one: int, other: int) -> bool:
+    """Whether each of two amounts says what it is: "8000 trade or 9500 private"."""
+    if one not in first or other not in first:
+        return False
+    a, b = first[one], first[other]
+    return max(a.cost, b.cost) < NEAR_NOUN and set(a.fields).isdisjoint(b.fields)
 
 
 def _tells_something(amount: Amount) -> bool:

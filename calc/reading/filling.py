@@ -68,14 +68,23 @@ _LOAN = {"money": "new_price", "duration": "loan_months", "fraction": "loan_rate
 _OF_ASK = {
     ("resale", "payments"): _LOAN,
     ("road-towing", "stops"): {"speed": "road_speed"},
+    ("road", "width"): {"length": "transport_width"},
+    ("resale", "month"): {"fraction": "yearly_rate"},
+    ("lawn", "ruts"): {"mass": "tractor_mass"},
+    ("lawn", "pressure"): {"mass": "tractor_mass"},
+    ("resale", "tax"): {"fraction": "sales_tax"},
+    ("resale", "trade"): {"fraction": "sales_tax"},
     ("closing", "pull"): {"speed": "road_speed", "distance": "entrance_sight"},
-    ("rail-crossing", "clear"): {"speed": "crossing_speed"},
+    ("rail-crossing", "clear"): {"speed": "crossing_speed", "length": "combination_length"},
+    ("tire-size", "pressure"): {"mass": "tire_mass", "pressure": "pressure"},
+    ("tire-size", "load"): {"mass": "tire_mass", "pressure": "pressure"},
     ("drive", "fuel"): {"duration": "hours_per_year"},
     ("drive", "worth"): {"duration": "hours_per_year"},
     ("lawn", "time"): {"speed": "ground_speed"},
     ("lawn", "rate"): {"speed": "ground_speed", "length": "working_width"},
     ("cab", "can"): {"temperature": "outside_temperature"},
     ("cab", "size"): {"temperature": "outside_temperature"},
+    ("cab", "left"): {"temperature": "outside_temperature"},
 }
 # Below it a loose number may be a payment, a fee or a down payment, the air inside [F], or a
 # length of what pulls out.

@@ -16,7 +16,7 @@ from typing import Any
 
 from calc import worksheets
 from calc.reading import asked
-from calc.reading.words import Said, lexicon, phrases_of, stems_of, tokens_of
+from calc.reading.words import Said, lexicon, phrases_of, shorts, stem, stems_of, tokens_of
 
 # Words that stand in nearly every question and lead to none.
 _COMMONEST = 0.2
@@ -44,7 +44,7 @@ def words_of(text: str) -> set[str]:
     tokens = tokens_of(text)
     stems = stems_of(tokens)
     said = phrases_of(tokens, stems, set(), lexicon())
-    found = {stem for stem in stems if len(stem) > 1 and not stem.isdigit()}
+    found = {each for each in stems if len(each) > 1 and not each.isdigit()}
     for each in said:
         found |= asked.meanings(each)
     return found
@@ -77,7 +77,7 @@ def data(entries: list[Entry], href: Callable[[str], str]) -> dict[str, Any]:
     phrases = {
         " ".join(words): sorted(asked.meanings(Said(0, 1, senses, "")))
         for words, senses in lexicon().items()
-    }
+    } | {stem(word): [stem(full)] for word, full in shorts().items() if word.isalpha()}
     return {
         "entries": [
             {

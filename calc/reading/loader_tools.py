@@ -9,6 +9,9 @@ from calc.reading.words import Said, Sense, Token
 
 # A carrier behind the tractor, and the same thing on a loader.
 CARRIERS = {"pallet_forks": "forks", "bale_spear": "spear"}
+# A tool that hangs behind as a rule, and the same in front.
+FRONT_TOOLS = {"snow_blower": "front_blower", "rear_blade": "front_blade", "blade": "front_blade"}
+_OF_FRONT = frozenset(["axle", "weight", "weights", "wheel", "wheels", "tire", "tires", "loader"])
 _WORDS = {"fork": "forks", "forks": "forks", "spear": "spear", "spike": "spear"}
 _IN_FRONT = frozenset(["front", "loader", "fel", "skidsteer"])
 _BEHIND = frozenset(["rear", "back", "behind", "3", "three", "hitch"])
@@ -29,6 +32,9 @@ def on_the_loader(said: Sequence[Said], tokens: Sequence[Token]) -> list[Said]:
         if tool and _is_in_front(each.first, each.last, tokens):
             bare = _as_load(each)  # "a round bale up front" says not what holds it
             each = bare if bare is not each else _tool(each.first, each.last, tool, each.phrase)
+        kind = FRONT_TOOLS.get(each.value_of("implement_kind") or each.phrase, "")
+        if kind and _hangs_in_front(each.last, tokens):
+            each = Said(each.first, each.last, (Sense("implement_kind", kind),), each.phrase)
         found.append(each)
     for place, token in enumerate(tokens):
         tool = _WORDS.get(token.text, "") if place not in inside else ""
@@ -38,6 +44,16 @@ def on_the_loader(said: Sequence[Said], tokens: Sequence[Token]) -> list[Said]:
         # What lies on a spear in front is a load: "round bale on the loader's spear".
         found = [_as_load(each) for each in found]
     return sorted(found, key=lambda each: each.first)
+
+
+def _hangs_in_front(last: int, tokens: Sequence[Token]) -> bool:
+    """Whether "on the front" stands behind a tool, and not "on the front axle"."""
+    behind = [token.text for token in tokens[last : last + REACH]]
+    behind = behind[1:] if behind[:1] in (["is"], ["be"], ["goes"]) else behind
+    if behind[:1] not in (["on"], ["in"], ["up"], ["mounted"]) or "front" not in behind:
+        return False
+    place = behind.index("front")
+    return set(behind[:place]) <= _JOINS | {"in"} and not set(behind[place + 1 :][:1]) & _OF_FRONT
 
 
 def _as_load(each: Said) -> Said:

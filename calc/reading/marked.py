@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 from functools import cache
 
-from calc import tables
+from calc import si, tables
 from calc.reading.given import Fact, Given
 from calc.reading.words import NUMBER, Said, Token, span
 
@@ -178,6 +178,7 @@ def _place_lift(tokens: list[Token], given: Given) -> None:
 
 _LIFTERS = frozenset(["lift", "lifts", "hitch", "pt", "3pt"])
 LEAST_LIFT = 200.0  # [lb] or kg, of a number without a unit
+_TAPE = {"in": si.INCH, "mm": 0.001, "cm": 0.01}  # [m] of a tape behind the ball ends
 _FAR = {24: "610", 12: "305", 0: "0"}
 
 
@@ -187,7 +188,8 @@ def place_lift_distance(tokens: list[Token], given: Given) -> None:
     lifts = [fact for fact in given.facts if fact.fields == ("lift_capacity",)]
     for lift in lifts:
         for amount in [*given.loose, *(f.amount for f in given.facts if f.amount)]:
-            if amount.kinds.get("length") != "in" or amount.value not in _FAR:
+            far = amount.value * _TAPE.get(amount.kinds.get("length", ""), 0) / si.INCH
+            if "length" not in amount.kinds or round(far) not in _FAR:
                 continue
             near = lift.last <= amount.first <= lift.last + 4
             said_at = any(
@@ -203,7 +205,7 @@ def place_lift_distance(tokens: list[Token], given: Given) -> None:
             ):
                 given.loose = [each for each in given.loose if each != amount]
                 given.facts = [f for f in given.facts if f.amount != amount]
-                text = _FAR[int(amount.value)]
+                text = _FAR[round(far)]
                 why = "“at” behind a lift figure"
                 given.facts.append(
                     Fact(("lift_rated_at",), amount.first, amount.last, text, why=why)

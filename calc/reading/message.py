@@ -130,18 +130,30 @@ def _suited(found: asked.Asked, tokens: list[Token], given: Given) -> asked.Aske
     """
     if (found.worksheet, found.ask) == ("pairing", "duty") and _is_implement_much(tokens, given):
         return replace(found, ask="run")
-    weighed = found.worksheet == "ballast" and found.ask in ("front_weight", "carry")
+    weighed = found.worksheet == "ballast" and found.ask in ("front_weight", "carry", "lift")
     if weighed and _is_loaders(found, tokens, given):
         return replace(found, ask="behind")
     named = {name for fact in given.facts for name in fact.fields}
     if (found.worksheet, found.ask) == ("closing", "view") and "entrance_sight" in named:
         return replace(found, ask="pull")  # who says how far one sees asks whether it is enough
+    if (found.worksheet, found.ask) == ("resale", "repair") and not found.named:
+        return replace(found, ask="trade") if _is_trade(named) else found
+    if (found.worksheet, found.named) == ("road", False) and "transport_width" in named:
+        return replace(found, ask="width")  # "9 ft 4 in wide. Legal?"
     kinds = {fact.text for fact in given.facts if fact.fields == ("implement_kind",)}
+    front = bool(kinds) and kinds <= set(loader_tools.FRONT_TOOLS.values())
+    if front and (found.worksheet, found.ask) == ("pairing", "run"):
+        return replace(found, ask="in_front")
     ask = _WITHOUT_SHAFT.get(found.ask, "") if found.worksheet == "pto" else ""
     driven = any(implement_power.kind_row(kind) is not None for kind in kinds)
     if not ask or not kinds or driven:
         return found
     return replace(found, worksheet="pairing", ask=ask)
+
+
+def _is_trade(named: set[str]) -> bool:
+    """Whether a sale stands against a trade, and not against a repair."""
+    return "trade_offer" in named and "parts" not in named
 
 
 def _is_loaders(found: asked.Asked, tokens: list[Token], given: Given) -> bool:
@@ -153,10 +165,14 @@ def _is_loaders(found: asked.Asked, tokens: list[Token], given: Given) -> bool:
     return in_front and "implement_kind" not in named and not says_front
 
 
+_MACHINES = frozenset(["tractor", "power", "hp", "horsepower", "machine", "horse"])
+
+
 def _is_implement_much(tokens: list[Token], given: Given) -> bool:
     tools = [f.first for f in given.facts if f.fields == ("implement_kind",)]
     much = next((p for p, token in enumerate(tokens) if token.text == "much"), -1)
-    return bool(tools) and max(tools) < much
+    machine = {token.text for token in tokens[much + 1 : much + 2]} & _MACHINES
+    return bool(tools) and max(tools) < much and not machine
 
 
 def _within(span: Span, used: Collection[Span]) -> bool:
@@ -170,7 +186,7 @@ def _words(
     stems = stems_of(tokens)
     taken |= marked.place_nothings(bare, tokens)
     sizes = tires.tires_in(bare)
-    for match in sizes:
+    for match in (*sizes, *tires.marks_apart(bare, sizes)):
         first, last = span(tokens, match.start(), match.end())
         taken.update(range(first, last))
     said = loader_tools.on_the_loader(phrases_of(tokens, stems, taken, lexicon()), tokens)
@@ -201,6 +217,7 @@ def _words(
     shafts.place_engine_speed(tokens, given)
     prices.place_repaired(tokens, given)
     prices.place_storage(tokens, amounts, given)
+    prices.place_rate(tokens, given)
     leftover.place_hours(given)
     leftover.place_altitude(given)
     free = [s for s in said if not measured.issuperset(range(s.first, s.last))]
@@ -208,6 +225,7 @@ def _words(
     leftover.place_generator(given)
     for begin, end in pairwise([0, *ends]):
         pieces.place_lamps(tokens, begin, end, given)
+    pieces.place_counted_leds(tokens, given)
     marked.place_place(text, tokens, given)
     chosen = {i for f in given.facts if f.amount is None for i in range(f.first, f.last)}
     given.loose = [a for a in given.loose if not chosen.issuperset(range(a.first, a.last))]

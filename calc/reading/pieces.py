@@ -10,6 +10,8 @@ from calc.reading.given import Fact, Given
 from calc.reading.words import NUMBER, Token
 
 _TIMES = frozenset(["of", "x", "@", "at"])
+_TOWED = frozenset(["wagons", "trailers", "carts", "loads", "bales", "pallets"])
+_APIECE = frozenset(["each", "apiece"])
 _WEIGHTS = frozenset(["weight", "weights", "suitcase", "suitcases"])
 _MOST_PIECES = 30  # weights on a bracket, or bottoms of a plow
 _WIDEST_BOTTOM = 20.0  # [in]
@@ -18,7 +20,8 @@ _WIDEST_BOTTOM = 20.0  # [in]
 def multiplied(tokens: list[Token], amounts: list[Amount]) -> list[Amount]:
     """Return the amounts with "6 of 42 lb" of weights as 252 lb, and "2 bottom 14 in" as 28 in."""
     bottoms = next((place for place, token in enumerate(tokens) if token.text in _BOTTOMS), -1)
-    count = next((a for a in amounts if a.last == bottoms and _are_pieces(a)), None)
+    joined = bottoms > 0 and tokens[bottoms - 1].text == "-"  # "4-bottom"
+    count = next((a for a in amounts if a.last == bottoms - joined and _are_pieces(a)), None)
     found: list[Amount] = []
     for amount in amounts:
         each_mass = _each_of(tokens, amount, amounts)
@@ -50,6 +53,8 @@ def _weigh_together(tokens: list[Token], count: Amount, each: Amount) -> bool:
     between = {token.text for token in tokens[count.last : each.first]}
     beside = {token.text for token in (*tokens[: each.first], *tokens[each.last :][:2])}
     pieces = _are_pieces(count) and "mass" in each.kinds
+    if pieces and between <= _TIMES | _TOWED and between & _TOWED:
+        return any(token.text in _APIECE for token in tokens[each.last : each.last + 1])
     return pieces and between <= _TIMES | _WEIGHTS and bool(beside & _WEIGHTS)
 
 
@@ -84,9 +89,23 @@ def _product(count: Amount, each: Amount, first: int) -> Amount:
 
 
 _LAMPS = frozenset(
-    ["led", "leds", "lamp", "lamps", "light", "lights", "headlight", "headlights", "bar", "bars"]
+    [
+        "head",
+        "heads",
+        "halogen",
+        "led",
+        "leds",
+        "lamp",
+        "lamps",
+        "light",
+        "lights",
+        "headlight",
+        "headlights",
+        "bar",
+        "bars",
+    ]
 )
-_HEAD = frozenset(["head", "headlight", "headlights", "headlamp", "headlamps"])
+_HEAD = frozenset(["head", "heads", "headlight", "headlights", "headlamp", "headlamps"])
 
 
 def place_lamps(tokens: list[Token], begin: int, end: int, given: Given) -> None:
@@ -97,6 +116,18 @@ def place_lamps(tokens: list[Token], begin: int, end: int, given: Given) -> None
     for amount in [a for a in given.loose if a.kinds.get("power") == "W"]:
         if begin <= amount.first < end:
             _place_lamp(_lamps_beside(tokens[begin:end], amount, begin), amount, begin, end, given)
+
+
+def place_counted_leds(tokens: list[Token], given: Given) -> None:
+    """Take "4 leds" for the kind of the lamps that it counts."""
+    for fact in given.facts:
+        named = [token.text for token in tokens[fact.last : fact.last + 2]]
+        alone = named[:1] in (["led"], ["leds"]) and not _LAMPS & set(named[1:])
+        if fact.fields == ("work_count",) and alone:
+            why = "so they are called"
+            given.facts = [f for f in given.facts if f.fields != ("work_lamp",)]
+            given.facts.append(Fact(("work_lamp",), fact.last, fact.last + 1, "led-work", why=why))
+            return
 
 
 def _place_lamp(beside: set[str], amount: Amount, begin: int, end: int, given: Given) -> None:
@@ -125,7 +156,10 @@ _NEAR_LAMP = 4  # words between an amount of watts and the lamps that it is of
 
 def _lamps_beside(sentence: list[Token], amount: Amount, begin: int) -> set[str]:
     """Return the words from an amount up to the lamps behind it, or else before it."""
-    behind = [token.text for token in sentence[amount.last - begin :][:_NEAR_LAMP]]
+    after = sentence[amount.last - begin :][:_NEAR_LAMP]
+    counts = [place for place, token in enumerate(after) if token.kind == NUMBER]
+    # "2 headlights 55 w, 2 tail lights": what is counted next is other lamps
+    behind = [token.text for token in after[: counts[0] if counts else None]]
     before = [token.text for token in sentence[: amount.first - begin]][-_NEAR_LAMP:]
     for words in (behind, before[::-1]):
         places = [place for place, word in enumerate(words) if word in _LAMPS]

@@ -22,7 +22,7 @@ def place_repaired(tokens: list[Token], given: Given) -> None:
     now = [f for f in given.facts if f.fields[0] == "as_is_price" and f.amount]
     repairs = [f.amount for f in given.facts if f.fields == ("parts",) and f.amount]
     for amount in (*given.loose, *repairs):
-        if not (_is_price(amount) and _is_mended(tokens, amount)):
+        if not (_is_price(amount) and is_mended(tokens, amount)):
             continue
         if len(now) == 1 and now[0].amount and amount.value > now[0].amount.value:
             added = amount.value - now[0].amount.value
@@ -41,7 +41,7 @@ def _is_price(amount: Amount) -> bool:
     return money and amount.value >= LEAST_PRICE and not amount.spelled
 
 
-def _is_mended(tokens: list[Token], amount: Amount) -> bool:
+def is_mended(tokens: list[Token], amount: Amount) -> bool:
     """Whether "fixed" or "after the repair" stands beside a price, only small words between."""
     for reach in (tokens[amount.last :][:REACH], tokens[: amount.first][-1 : -REACH - 1 : -1]):
         texts = [token.text for token in reach]
@@ -58,11 +58,33 @@ def _is_mended(tokens: list[Token], amount: Amount) -> bool:
 def is_paid_down(tokens: list[Token], amount: Amount) -> bool:
     """Whether an amount is a down payment, for which no page has a field: "5000 down"."""
     behind = [token.text for token in tokens[amount.last : amount.last + 2]]
+    if "fraction" in amount.kinds and _LENT & {token.text for token in tokens}:
+        return behind[:1] == ["down"]
     money = "money" in amount.kinds or (not amount.kinds and amount.value >= LEAST_DOWN)
-    return money and behind[:1] == ["down"] and behind[1:] != ["to"]
+    put = [token.text for token in tokens[amount.last : amount.last + 3]][-2:] == ["put", "down"]
+    return money and (put or (behind[:1] == ["down"] and behind[1:] != ["to"]))
 
 
+_LENT = frozenset(["payment", "payments", "monthly", "finance", "financing", "loan", "interest"])
 LEAST_DOWN = 100.0
+
+
+def place_rate(tokens: list[Token], given: Given) -> None:
+    """Take "6 hours labor at $110" for what an hour of the shop costs."""
+    worked = [f for f in given.facts if f.fields == ("hours",) and f.amount]
+    for amount in list(given.loose):
+        near = any(f.last <= amount.first <= f.last + REACH for f in worked)
+        at = tokens[amount.first - 1].text in ("at", "@", "x") if amount.first else False
+        if near and at and "money" in amount.kinds:
+            hourly = replace(amount, kinds={"money_per_hour": "$/h"})
+            given.loose.remove(amount)
+            why = "it stands behind the hours"
+            given.facts.append(Fact(("shop_rate",), amount.first, amount.last, "", hourly, why))
+            return
+
+
+_MONTH = (["month"], ["mo"])
+_STORED = frozenset(["storage", "store", "storing", "stored"])
 DAYS_A_MONTH = 365.25 / 12
 
 
@@ -73,8 +95,9 @@ def place_storage(tokens: list[Token], amounts: list[Amount], given: Given) -> N
         money = "money" in amount.kinds or not amount.kinds
         behind = [token.text for token in tokens[amount.last : amount.last + 5]]
         before = [token.text for token in tokens[max(0, amount.first - 4) : amount.first]]
-        monthly = behind[:2] in (["a", "month"], ["per", "month"], ["each", "month"])
-        if money and not amount.spelled and monthly and "storage" in {*before, *behind}:
+        monthly = behind[:1] in (["a"], ["per"], ["each"], ["/"]) and behind[1:2] in _MONTH
+        stored = _STORED & {*before, *behind}
+        if money and not amount.spelled and monthly and stored:
             day = amount.value / DAYS_A_MONTH
             each = replace(amount, number=f"{day:.2f}", kinds={"money": "$"}, value=day)
             given.loose = [each for each in given.loose if each != amount]

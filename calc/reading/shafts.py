@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from calc.reading.amounts import Amount
+from calc.reading.amounts import Amount, units
 from calc.reading.given import Fact, Given, subject_of
 from calc.reading.words import NUMBER, Said, Token
 
 _SHAFTS = {"540": "1-540", "1000": "1-1000"}
 _FILLERS = frozenset(["rpm", "speed", "-", "pto", "only"])
+_MEASURED = frozenset(["mass", "length", "money"])
 _SHAFT_WORDS = frozenset(["shaft", "stub", "driveline", "yoke", "input", "gearbox"])
 _HAS = frozenset(
     ["is", "has", "have", "needs", "need", "wants", "takes", "uses", "a", "an", "only"]
@@ -113,6 +114,8 @@ def _is_speed(tokens: Sequence[Token], place: int, said: Sequence[Said]) -> bool
     if place and tokens[place - 1].text in ("$", ".", "/"):
         return False
     behind = tokens[place + 1].text if place + 1 < len(tokens) else ""
+    if _MEASURED & units().get((behind,), {}).keys():
+        return False  # "the blade is 540 lb, the tractor 22 hp at the pto"
     if behind in _FILLERS - {"-", "only"}:
         return True
     if behind in _SHAFT_WORDS:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from itertools import pairwise
 
 from calc.mechanics import tire_size
@@ -36,7 +37,7 @@ def tires_in(text: str) -> list[re.Match[str]]:
     speaks_of_tires = bool(_TIRE_WORDS.search(text))
     found = []
     for match in _TIRE.finditer(text):
-        if match["whole"] and not speaks_of_tires:
+        if match["whole"] and not speaks_of_tires and not match["whole"].endswith(".5"):
             continue
         try:
             tire_size.decode(match[0])
@@ -44,6 +45,15 @@ def tires_in(text: str) -> list[re.Match[str]]:
             continue
         found.append(match)
     return found
+
+
+_MARK = re.compile(r"(?<![\w.])\d{2,3}A\d(?!\w)", re.I)
+
+
+def marks_apart(text: str, found: list[re.Match[str]]) -> list[re.Match[str]]:
+    """Return the load and speed marks that stand apart from any size: "a 121A8 tire"."""
+    inside = [range(*each.span()) for each in found]
+    return [m for m in _MARK.finditer(text) if not any(m.start() in each for each in inside)]
 
 
 def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], given: Given) -> None:
@@ -60,7 +70,10 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
             other.end = one.end or other.end
         elif re.fullmatch(
             r"\s*(?:to|with|->|=>)\s*(?:(?:a|the|ag|turf|bar|r-?\d) )*\s*", between
-        ) or (between.strip() == "for" and _EXCHANGED.search(text[: one.match.start()])):
+        ) or (
+            re.search(r"^[a-z ]*\bfor\s*(?:a |the |new )*$", between)
+            and _EXCHANGED.search(text[: one.match.start()])
+        ):
             one.new, other.new = False, True
         if None not in (one.new, other.new) and one.new != other.new:  # both are of one end
             one.end = other.end = one.end or other.end
@@ -79,8 +92,11 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
     if any(each.new for each in places) and len(places) > 1 and not exchanged:
         for each in places:  # "mix 9.5-16 fronts with 14.9-24 rears": both are wanted
             each.new = each.new or bool(re.search(r"\b(?:mix|switch|change)\b", text.lower()))
+    apart = marks_apart(text, found)
+    only = len(places) == 1 and len(apart) == 1 and not found[0]["rest"]
     for each in places:
-        given.facts.append(each.fact(tokens, alone=len(places) == 1))
+        fact = each.fact(tokens, alone=len(places) == 1)
+        given.facts.append(replace(fact, text=f"{fact.text} {apart[0][0]}") if only else fact)
 
 
 # "the 9.5-16 in my shed" is there, "want 14.9-24 in back" is wanted

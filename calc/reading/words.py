@@ -21,8 +21,14 @@ _TOKEN = re.compile(
     r"|(?P<word>(?<![^\W_])w/(?:o(?:ut)?)?(?![^\W_]*/)|[^\W\d_]+(?:['’][^\W\d_]+)*)"
     r"|(?P<mark>\S)"
 )
-# How people write small words; behind a number "w" is watts.
-_SHORT = {"w/": "with", "w": "with", "w/o": "without", "w/out": "without", "&": "and"}
+
+
+@cache
+def shorts() -> dict[str, str]:
+    """Return the words that stand for longer ones: "w/" for "with", "lite" for "light"."""
+    return dict(pair.split("=") for pair in tables.small_words("short"))
+
+
 _SPELLED = re.compile(r"['’]")
 
 
@@ -62,11 +68,12 @@ class Said:
 def tokens_of(text: str) -> list[Token]:
     """Return the words, numbers and marks of a message, in order."""
     found: list[Token] = []
+    # Behind a number "w" is watts.
     for match in _TOKEN.finditer(text):
         kind = match.lastgroup or MARK
         plain = _SPELLED.sub("", match[0].lower()) if kind == WORD else match[0].lower()
-        if plain in _SHORT and not (found and found[-1].kind == NUMBER):
-            plain = _SHORT[plain]
+        if plain in shorts() and not (found and found[-1].kind == NUMBER and len(plain) == 1):
+            plain = shorts()[plain]
         found.append(Token(kind, plain, match.start(), match.end()))
     return found
 
@@ -142,8 +149,10 @@ def lexicon() -> Phrases:
 @cache
 def cue_phrases() -> Phrases:
     """Return the phrases that tell which field an amount beside them is of."""
-    phrases = {row["phrase"] for row in tables.rows("words/cues") if row["phrase"]}
-    return {stems_in(phrase): (Sense("cue", phrase),) for phrase in sorted(phrases)}
+    phrases = sorted({row["phrase"] for row in tables.rows("words/cues") if row["phrase"]})
+    said = {stems_in(phrase): (Sense("cue", phrase),) for phrase in phrases}
+    digits = {tuple("10" if w == "ten" else w for w in words): it for words, it in said.items()}
+    return {**digits, **said}
 
 
 @cache

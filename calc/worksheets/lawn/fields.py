@@ -250,7 +250,15 @@ FIELDS: tuple[model.AnyField, ...] = (
         typical=model.Typical(0.2, 0.5, "value/PRACTICE", "lawn work"),
         group=LAWN,
     ),
-    field("slope", example="0 %", group=LAWN, typical=None, optional=True, essential=True),
+    field(
+        "slope",
+        high="100 %",
+        example="0 %",
+        group=LAWN,
+        typical=None,
+        optional=True,
+        essential=True,
+    ),
     model.Choice(
         "machine",
         (model.Option("tractor", "Compact tractor"), model.Option("ride-on", "Ride-on mower")),
