@@ -142,7 +142,7 @@ def test_a_cutter_that_may_swing_is_no_plain_yes_behind_a_coupler() -> None:
 
 def plow(mass: str, width: str = "28 in", **typed: str) -> model.Answer:
     machine = {"pto_power": "60 hp", "tractor_kind": "any", "mass_as": "scale", "loader": "none"}
-    machine |= {"slope": "0 %"}
+    machine |= {"slope": "0 %", "driven": "four"}
     return given(
         "pairing",
         "power",

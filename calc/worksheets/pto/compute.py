@@ -221,9 +221,10 @@ def _demand(v: model.Inputs, at: model.At, row: dict[str, str] | None) -> None:
     at.need_low, at.need = band.low, band.high
     _asked_by_makers(v, at)
     if row["size"] == "rating":
-        at.start = shaft_power.generator_start(v.generator_rating)
+        # With ease it runs once motors start on it, not while it carries what already turns.
+        at.start = at.need = at.look = shaft_power.generator_start(v.generator_rating)
         at.at_least("starting", "left", "start", "power/S23; power/GEN-T16", close_band=0.0)
-        at.at_least("power", "left", "need", band.source)
+        at.at_least("power", "left", "need_low", band.source)
     else:
         shaft_power.check_power(
             at, band, left="left", walking="walking", least="need_low", need="need"
@@ -254,7 +255,7 @@ def _asked_by_makers(v: model.Inputs, at: model.At) -> None:
 def _demand_step(v: model.Inputs, at: model.At, row: dict[str, str], source: str) -> None:
     size = (size_of(v), SIZE_KINDS.get(row["size"], "count"))
     if row["size"] == "rating":
-        at.step("need", "P_i = P_load / η, with η = 85 %", source, P_load=size)
+        at.step("need_low", "P_i = P_load / η, with η = 85 %", source, P_load=size)
     elif uses_shaft_figures(v):
         found = tables.by_key("power/rotary_power", "key")[row["rotary_key"]]
         spread = (
