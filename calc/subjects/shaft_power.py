@@ -18,7 +18,7 @@ OVERLOAD = 1.2
 45 hp gearbox behind 52 PTO hp in grass (power/GEAR-F11), and the trade warns beyond [-]."""
 SEVERAL_DUTIES = {"rotary_cutter": 1.6, "snow_blower": 1.6}
 """Kinds made in several duties: the heavy ones of a width bear 1.6 to 1.7 times what the usual do
-(power/CLASS-memory: 100 to 60 hp at 5 ft; blowers of 80 in go to 50 or to 80 hp, power/BLOW-M) [-]."""
+(power/CLASS-memory: 100 to 60 hp at 5 ft; blowers of 80 in to 50 or 80 hp, power/BLOW-M) [-]."""
 TOWED_MOST, TOWED_COMPACT = 1.5, 1.0
 """Towed mass to the tractor's: below 1.5 a row-crop manual (power/TOW-M10) lets a machine without
 brakes be towed; compacts' parts are sold for no more than the tractor's own (power/TOW-T26)."""

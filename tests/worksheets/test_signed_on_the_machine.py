@@ -194,3 +194,91 @@ def test_tools_without_a_kind_of_their_own_are_read(message: str) -> None:
     asked = reading.data(reading.read(message))["questions"][0]
     filled = {each["name"]: each["text"] for each in asked["filled"]}
     assert filled["implement_kind"] == "other" and filled["implement_mass"] == "700 lb"
+
+
+# --- what is sold for a power, and what a message says of it --------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("kind", "power", "said"),
+    [
+        # A maker asks for 18 to 20 PTO hp at 49 in and from 25 at 60: 54 in is between them.
+        ("rotary_tiller", "22 hp", "48 in with the usual reserve and 54 in at the most"),
+        ("rotary_tiller", "24.9 hp", "48 in with the usual reserve and 54 in at the most"),
+        ("rotary_tiller", "25.1 hp", "48 in with the usual reserve and 60 in at the most"),
+        # 5 in is sold from 17.6 to 22 hp on, 6 in from 30 to 40.
+        ("chipper", "29.9 hp", "4 in with the usual reserve and 5 in at the most"),
+        ("chipper", "30.1 hp", "4 in with the usual reserve and 6 in at the most"),
+    ],
+)
+def test_the_widest_is_of_a_class_that_is_sold_to_this_tractor(
+    kind: str, power: str, said: str
+) -> None:
+    found = given("pto", "widest", implement_kind=kind, pto_power=power, material="typical")
+    assert lead(found).startswith(said)
+
+
+def test_a_loss_of_speed_needs_both_speeds() -> None:
+    typed = {"pto_power": "35 hp", "pto_engine_rpm": "2500 rpm"}
+    assert "Rated engine speed" in lead(given("pto", "speed", **typed))
+    assert "is lost" in lead(given("pto", "speed", rated_rpm="2600 rpm", **typed))
+
+
+def test_a_load_past_the_loader_s_rating_is_told_by_it() -> None:
+    typed = {"loader_rating": "1,650 lb", "loader_rating_at": "pins", "loader_tool": "spear"}
+    found = given("ballast", "behind", loader_payload="1,000 lb", **typed)
+    # 0.6 of the rating at the pins less the spear.
+    assert lead(found).startswith("No: by its rating the loader lifts 864 lb")
+    assert finding(given("ballast", "behind", loader_payload="850 lb", **typed), "loader_lift") in (
+        model.WITHIN,
+        model.CLOSE,
+    )
+
+
+@pytest.mark.parametrize(
+    ("message", "where", "wanted"),
+    [
+        (
+            "Loader rated 1,650 lb at the pins, will it pick up a 1,000 lb bale on a spear?",
+            "ballast",
+            {"loader_rating": "1,650 lb", "loader_tool": "spear", "loader_payload": "1,000 lb"},
+        ),
+        ("Can my loader lift a 1,000 lb pallet?", "ballast", {"loader_payload": "1,000 lb"}),
+        (
+            "Can I carry a 1,000 lb pallet on rear forks behind my 3,800 lb compact?",
+            "ballast",
+            {"implement_kind": "pallet_forks", "tractor_mass": "3,800 lb"},
+        ),
+        (
+            "My implement asks for 8 gpm and my tractor gives 6 gpm. Will it work?",
+            "pairing",
+            {"implement_kind": "other", "flow_needed": "8 gpm", "implement_flow": "6 gpm"},
+        ),
+        (
+            "How much is lost at 2300 rpm if the rated speed is 2600 rpm, 38 pto hp?",
+            "pto",
+            {"pto_engine_rpm": "2300 rpm", "rated_rpm": "2600 rpm", "pto_power": "38 hp"},
+        ),
+        (
+            "How much power at 2500 rpm of 2600 rated, 35 PTO hp?",
+            "pto",
+            {"pto_engine_rpm": "2500 rpm", "rated_rpm": "2600 rpm"},
+        ),
+    ],
+)
+def test_loads_flows_and_speeds_are_read(message: str, where: str, wanted: dict[str, str]) -> None:
+    asked = reading.data(reading.read(message))["questions"][0]
+    filled = {each["name"]: each["text"] for each in asked["filled"]}
+    assert asked["worksheet"] == where
+    assert {name: filled.get(name) for name in wanted} == wanted
+
+
+def test_makers_figures_for_a_class_are_told_as_theirs() -> None:
+    typed = {"tractor_kind": "utility", "tractor_mass": "6,000 lb", "implement_kind": "round_baler"}
+    baler = {"implement_mass": "3,600 lb", "material": "typical"}
+    assert lead(given("pairing", "run", pto_power="60 hp", **typed, **baler)).startswith(
+        "Yes, but close: makers ask for 45 to"
+    )
+    assert lead(given("pairing", "run", pto_power="42 hp", **typed, **baler)).startswith(
+        "No: makers ask for 45 to"
+    )
