@@ -65,7 +65,7 @@ def _is_in_front(first: int, last: int, tokens: Sequence[Token]) -> bool:
 def _lies_on_it(first: int, tokens: Sequence[Token]) -> bool:
     """Whether a load is told "on forks" where only the loader is spoken of: "a bale on a spear"."""
     words = [token.text for token in tokens]
-    if not _IN_FRONT & set(words) or _BEHIND & set(words):
+    if not {"loader", "fel"} & set(words) or _BEHIND & set(words):
         return False
     before = [
         word for word in words[max(0, first - 3) : first] if word not in ("a", "an", "the", "my")

@@ -71,7 +71,7 @@ def unfavorable(v: Inputs, assumed: Collection[str]) -> Inputs:
     bare = (mass, mass) if known else None
     power = None if "pto_power" in assumed else (v.pto_power, v.pto_power)
     ranges = typical.narrowed(kind, bare, power, None, v.cab == "cab")
-    changes = {"driven": "two"} if "driven" in assumed else {}
+    changes: dict[str, object] = {"driven": "two"} if "driven" in assumed else {}
     for name in sorted(assumed):
         if name in WORSE and getattr(v, name) is not None:
             usual = ranges["mass" if name == "tractor_mass" else name]

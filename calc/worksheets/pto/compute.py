@@ -257,10 +257,10 @@ def _by_class(at: model.At, kind: str, sold: tuple[float, ...], end: int) -> flo
     """
     if not sold or implement_class.class_by(kind) != "width":
         return math.inf
-    least = implement_class.class_power(kind, sold[0])[end]
-    best = sold[0] * arith.min(1.0, at.here / least)
+    least = implement_class.class_power(kind, sold[0])[:2][end]
+    best: float = sold[0] * arith.min(1.0, at.here / least)
     for size in sold:
-        asked = implement_class.class_power(kind, size)[end]
+        asked = implement_class.class_power(kind, size)[:2][end]
         best = arith.where(arith.below(asked, at.here * ENOUGH), size, best)
     return best
 
@@ -270,7 +270,7 @@ def _opening(v: model.Inputs, at: model.At, sold: tuple[float, ...], end: int) -
     best = 0.0
     for size in sold:
         wanted = _band(v, size)[end]
-        asked = implement_class.class_power(v.implement_kind, size)[end]
+        asked = implement_class.class_power(v.implement_kind, size)[:2][end]
         runs = arith.min(at.left / wanted, at.here / asked)
         best = arith.where(arith.below(1.0, runs * ENOUGH), size, best)
     return best
