@@ -28,7 +28,7 @@ def fields() -> list[AnyField]:
             "working_width",
             "length",
             "2 in",
-            "200 in",
+            "300 in",
             typical=usual.working_width,
             essential=True,
             group=IMPLEMENT,

@@ -232,6 +232,7 @@ def _words(
     found = asked.questions(asked.marks_of(stems, said, given), ends)
     if any((each.worksheet, each.ask) == ("pairing", "hydraulics") for each in found):
         loader_tools.place_grapple(said, given)
+        leftover.place_oil(given)
     return found
 
 

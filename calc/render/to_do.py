@@ -111,10 +111,15 @@ def _instead(
     answer: Answer, chosen: model.Remedy, remedies: list[model.Remedy]
 ) -> list[model.Remedy]:
     """What mends all that the chosen remedy mends of what is broken for certain, and of dangers;
-    that one first: who is too wide for the dark folds it, or goes by day."""
+    that one first: who is too wide for the dark folds it, or goes by day.
+
+    One and the same thing isn't told twice: the most for what was asked, and less for what is open.
+    """
     mended = _mended(answer, chosen)
     must = {v.check.name for v in mended if concerns.is_broken(v) or v.check.grade == model.DANGER}
-    others = [r for r in remedies if r is not chosen and must <= set(r.mends)]
+    others = [
+        r for r in remedies if r is not chosen and must <= set(r.mends) and r.key != chosen.key
+    ]
     return [chosen, *others] if any(map(concerns.is_broken, mended)) else [chosen]
 
 

@@ -33,6 +33,7 @@ def check(v: model.Inputs, at: model.At, found: Stand) -> None:
     )
     at.counterweight = counterweight(found, v.hitch_distance, payload, v.loader_reach)
     if v.counterweight_asked is not None:
+        at.counterweight = arith.max(at.counterweight, v.counterweight_asked)
         at.at_least(
             "asked",
             "rear_mass",

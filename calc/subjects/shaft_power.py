@@ -16,6 +16,9 @@ from calc.subjects import digging, hung
 OVERLOAD = 1.2
 """A driveline with a clutch that works bears about a fifth more than its rating: owners run a
 45 hp gearbox behind 52 PTO hp in grass (power/GEAR-F11), and the trade warns beyond [-]."""
+SEVERAL_DUTIES = {"rotary_cutter": 1.6, "snow_blower": 1.6}
+"""Kinds made in several duties: the heavy ones of a width bear 1.6 to 1.7 times what the usual do
+(power/CLASS-memory: 100 to 60 hp at 5 ft; blowers of 80 in to 50 or 80 hp, power/BLOW-M) [-]."""
 TOWED_MOST, TOWED_COMPACT = 1.5, 1.0
 """Towed mass to the tractor's: below 1.5 a row-crop manual (power/TOW-M10) lets a machine without
 brakes be towed; compacts' parts are sold for no more than the tractor's own (power/TOW-T26)."""
@@ -256,8 +259,8 @@ def check_class(
     tight = (lambda: implement_class.class_spread(kind, size), lambda: at.number(power) - high)
     at.at_least("class", power, low, source, strict=high, kind="power", tight=tight)
     if most is not None and not plate:
-        grade = model.LIMIT if kind == "rotary_cutter_light" else model.ADVICE
-        at.at_most("duty", full, OVERLOAD * most, source, strict=most, kind="power", grade=grade)
+        lenient = SEVERAL_DUTIES.get(kind, OVERLOAD) * most
+        at.at_most("duty", full, lenient, source, strict=most, kind="power")
 
 
 def check_driveline(

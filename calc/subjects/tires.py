@@ -249,6 +249,7 @@ class Pair:
         "front_lost",
         "front_new",
         "front_stays",
+        "named",
         "rear",
         "rear_lost",
         "rear_new",
@@ -264,6 +265,7 @@ class Pair:
         self.worn = front_worn or rear_worn
         self.front_stays = same(v.front_tire, v.new_front_tire, front_worn)
         self.rear_stays = same(v.rear_tire, v.new_rear_tire, rear_worn)
+        self.named = v.new_front_tire is not None or v.new_rear_tire is not None
         self.unsaid = any(
             old and new and tire_doubts.unsaid(old, new)
             for old, new in ((v.front_tire, v.new_front_tire), (v.rear_tire, v.new_rear_tire))

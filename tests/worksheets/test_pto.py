@@ -95,7 +95,8 @@ def test_every_kind_asks_for_what_the_mechanics_say(kind: str, material: str) ->
     if kind == "post_hole_digger":
         soil = {"light": "sand", "typical": "loam", "heavy": "clay"}[material]
         expected = auger.auger_power(size, auger.soil_factor(soil))
-    assert output_of(found, "need").value == pytest.approx(expected)
+    running = "need_low" if kind == "generator" else "need"  # with ease where motors start on it
+    assert output_of(found, running).value == pytest.approx(expected)
     assert found.pictures
 
 

@@ -97,7 +97,8 @@ def test_only_who_asks_is_told_what_is_left_open_for_want_of_the_question() -> N
     ("width", "power", "said"),
     [
         ("49 in", "34.9 hp", "No: "),
-        ("49 in", "45 hp", "Perhaps: gearboxes of this class end at 35 to 42 hp"),
+        ("49 in", "41 hp", "Perhaps: gearboxes of this class end at 35 to 42 hp"),
+        ("49 in", "45 hp", "Yes: more tractor than this class bears"),
     ],
 )
 def test_more_tractor_than_a_class_bears_is_told_by_its_own_figures(
@@ -142,7 +143,7 @@ def test_a_cutter_that_may_swing_is_no_plain_yes_behind_a_coupler() -> None:
 
 def plow(mass: str, width: str = "28 in", **typed: str) -> model.Answer:
     machine = {"pto_power": "60 hp", "tractor_kind": "any", "mass_as": "scale", "loader": "none"}
-    machine |= {"slope": "0 %"}
+    machine |= {"slope": "0 %", "driven": "four"}
     return given(
         "pairing",
         "power",

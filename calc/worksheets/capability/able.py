@@ -71,7 +71,7 @@ def unfavorable(v: Inputs, assumed: Collection[str]) -> Inputs:
     bare = (mass, mass) if known else None
     power = None if "pto_power" in assumed else (v.pto_power, v.pto_power)
     ranges = typical.narrowed(kind, bare, power, None, v.cab == "cab")
-    changes = {}
+    changes: dict[str, object] = {"driven": "two"} if "driven" in assumed else {}
     for name in sorted(assumed):
         if name in WORSE and getattr(v, name) is not None:
             usual = ranges["mass" if name == "tractor_mass" else name]
@@ -100,11 +100,17 @@ def job(v: Inputs, **implement: object) -> Inputs:
     return Inputs({**blank, **own, **usual, **implement})
 
 
-def broken(point: Inputs) -> str:
-    """Return the title of the first check that a pairing breaks; empty when it breaks none."""
+def _breaks(point: Inputs) -> model.Check | None:
+    """Return the check that a pairing breaks worst; None when it breaks none."""
     checks = _pairing().compute(point, model.Work(on=False)).checks
     worst = min((c for c in checks if c.grade != model.ADVICE), key=lambda c: c.margin)
-    return (worst.broken or worst.title) if worst.margin < 0 else ""
+    return worst if worst.margin < 0 else None
+
+
+def broken(point: Inputs) -> str:
+    """Return the title of the check that a pairing breaks worst; empty when it breaks none."""
+    worst = _breaks(point)
+    return (worst.broken or worst.title) if worst else ""
 
 
 def open_limits(point: Inputs) -> tuple[str, ...]:
@@ -138,17 +144,20 @@ def widest(
     The implement is at the heavy end of what is usual for its width, or at the light one.
     """
     tractor = v if weights is None else v.but(front_ballast=weights)
-    best = 0.0
+    best, stopped = 0.0, WIDEST_LISTED
     power = v.pto_power / ground_tools.PTO_SHARE
     pulls = ground_tools.ground_width(kind, power, work)
     for width in typical.stock_widths(kind):
         if pulls is not None and width > pulls + 1e-6:
             return best, "Short of power to pull it"
-        limit = broken(job(tractor, material=work, **_implement(kind, width, light=light)))
-        if limit:
-            return best, limit
-        best = width
-    return best, WIDEST_LISTED
+        stops = _breaks(job(tractor, material=work, **_implement(kind, width, light=light)))
+        if stops is None:
+            best, stopped = width, WIDEST_LISTED
+            continue
+        stopped = stops.broken or stops.title
+        if best or stops.name != "duty":  # a wider gearbox bears more tractor
+            break
+    return best, stopped
 
 
 def widths(v: Inputs, kind: str, label: str) -> Widths:

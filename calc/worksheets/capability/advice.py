@@ -57,12 +57,22 @@ def _either(worst: model.Inputs, found: model.Found) -> model.Words:
 
 def _headline(worst: model.Inputs, found: model.Found, listed: list[able.Widths]) -> model.Words:
     """Say the two implements that most are asked about, and what may be towed."""
-    usual = {item.kind: item.widths[1] for item in listed}
-    cutter, blade = (usual[kind] for kind in MOST_ASKED)
-    key = ("with" if worst.loader == "on" else "without") + ("" if cutter and blade else "_none")
-    trailer = _towed(worst)[0]
-    numbers = {"cutter": (cutter, "length"), "blade": (blade, "length"), "towed": (trailer, "mass")}
-    return found.note(key, **numbers)
+    asked = [item for kind in MOST_ASKED for item in listed if item.kind == kind]
+    widths, end = [item.widths[1] for item in asked], ""
+    weights = max(item.weights for item in asked)
+    if not all(widths):
+        # Weights in front are what a tractor without a loader goes out with.
+        widths = [able.widest(worst, kind, "typical", weights)[0] for kind in MOST_ASKED]
+        end = "_weighted" if weights and all(widths) else "_none"
+    cutter, blade = widths
+    numbers = {
+        "cutter": (cutter, "length"),
+        "blade": (blade, "length"),
+        "weights": (weights, "mass"),
+    }
+    towed = (_towed(worst)[0], "mass")
+    key = ("with" if worst.loader == "on" else "without") + end
+    return found.note(key, towed=towed, **numbers)
 
 
 def _towed(worst: model.Inputs) -> tuple[float, float]:

@@ -39,7 +39,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         if name not in IMPLEMENT_FIELDS
     ),
     field("transmission"),
-    field("driven", usual="four"),
+    field("driven"),
     field("tractor_width"),
     field("slope", example="5 %"),
     field("altitude", example="500 ft"),

@@ -59,7 +59,7 @@ FIELDS = (
     ),
     field("transmission"),
     field("breathing"),
-    field("driven", usual="four"),
+    field("driven"),
     _category("hitch_category"),
     field("tractor_width"),
     field("remotes"),

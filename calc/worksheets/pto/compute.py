@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import math
+
 from calc import arith, model, tables
 from calc.mechanics import implement_class, implement_power, pto, pto_power, typical
 from calc.subjects import hung, shaft_power, slopes
 from calc.subjects.standing import mass_of
 
+ENOUGH = 1.0 + 1e-9  # a power that is just asked for is enough
 SIZE_FIELDS = {
     "width": "working_width",
     "opening": "working_width",
@@ -221,9 +224,10 @@ def _demand(v: model.Inputs, at: model.At, row: dict[str, str] | None) -> None:
     at.need_low, at.need = band.low, band.high
     _asked_by_makers(v, at)
     if row["size"] == "rating":
-        at.start = shaft_power.generator_start(v.generator_rating)
+        # With ease it runs once motors start on it, not while it carries what already turns.
+        at.start = at.need = at.look = shaft_power.generator_start(v.generator_rating)
         at.at_least("starting", "left", "start", "power/S23; power/GEN-T16", close_band=0.0)
-        at.at_least("power", "left", "need", band.source)
+        at.at_least("power", "left", "need_low", band.source)
     else:
         shaft_power.check_power(
             at, band, left="left", walking="walking", least="need_low", need="need"
@@ -233,10 +237,43 @@ def _demand(v: model.Inputs, at: model.At, row: dict[str, str] | None) -> None:
         at.widest = implement_power.widest(at.left, each.high)
         at.widest_most = implement_power.widest(at.left, each.low)
         if model.wants():
-            at.sold = typical.next_width(at.widest, kind)
-            at.sold_most = typical.next_width(at.widest_most, kind)
+            sold = typical.stock_widths(kind)
+            at.sold = typical.next_width(arith.min(at.widest, _by_class(at, kind, sold, 1)), kind)
+            most = arith.min(at.widest_most, _by_class(at, kind, sold, 0))
+            at.sold_most = typical.next_width(most, kind)
+    elif row["size"] == "opening" and model.wants():
+        sold = typical.stock("chipper_openings")
+        at.widest = at.sold = _opening(v, at, sold, 1)
+        at.widest_most = at.sold_most = _opening(v, at, sold, 0)
     if at.showing:
         _demand_step(v, at, row, band.source)
+
+
+def _by_class(at: model.At, kind: str, sold: tuple[float, ...], end: int) -> float:
+    """Return the widest of the sizes sold that makers sell to this tractor. [m]
+
+    `end` is 0 for the lowest of their least figures, 1 for the highest. Below the narrowest size
+    the width goes with the power; where no class goes by width there is no such limit.
+    """
+    if not sold or implement_class.class_by(kind) != "width":
+        return math.inf
+    least = implement_class.class_power(kind, sold[0])[:2][end]
+    best: float = sold[0] * arith.min(1.0, at.here / least)
+    for size in sold:
+        asked = implement_class.class_power(kind, size)[:2][end]
+        best = arith.where(arith.below(asked, at.here * ENOUGH), size, best)
+    return best
+
+
+def _opening(v: model.Inputs, at: model.At, sold: tuple[float, ...], end: int) -> float:
+    """Return the largest opening sold that this power runs, slowly (0) or with ease (1). [m]"""
+    best = 0.0
+    for size in sold:
+        wanted = _band(v, size)[end]
+        asked = implement_class.class_power(v.implement_kind, size)[:2][end]
+        runs = arith.min(at.left / wanted, at.here / asked)
+        best = arith.where(arith.below(1.0, runs * ENOUGH), size, best)
+    return best
 
 
 def _asked_by_makers(v: model.Inputs, at: model.At) -> None:
@@ -254,7 +291,7 @@ def _asked_by_makers(v: model.Inputs, at: model.At) -> None:
 def _demand_step(v: model.Inputs, at: model.At, row: dict[str, str], source: str) -> None:
     size = (size_of(v), SIZE_KINDS.get(row["size"], "count"))
     if row["size"] == "rating":
-        at.step("need", "P_i = P_load / η, with η = 85 %", source, P_load=size)
+        at.step("need_low", "P_i = P_load / η, with η = 85 %", source, P_load=size)
     elif uses_shaft_figures(v):
         found = tables.by_key("power/rotary_power", "key")[row["rotary_key"]]
         spread = (

@@ -80,11 +80,13 @@ def _drag_typical(known: KnownSoFar) -> Any:
     """What a hydrostatic pump takes at rest; a figure rated at the PTO has it in already."""
     if known.get("pto_power") is not None or known.get("engine_power") is None:
         return None
-    drive = known.get("transmission") or "hydrostatic"
+    drive = known.get("transmission")
     if drive == "gear":
         return None
-    row = tables.by_key("power/pto_drag", "key")[drive]
-    return Typical(*pto_power.pump_drag(drive), row["source"], "the pump of a compact at neutral")
+    row = tables.by_key("power/pto_drag", "key")["hydrostatic"]
+    least, most = pto_power.pump_drag("hydrostatic")
+    least = least if drive else 0.0  # a gear drive has no such pump
+    return Typical(least, most, row["source"], "the pump of a compact at neutral")
 
 
 def _under_hay(given: Mapping[str, Any]) -> str:

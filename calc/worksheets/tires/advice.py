@@ -51,15 +51,18 @@ def _one_end(pair: common.Pair, found: model.Found) -> model.Words:
 
 def _told(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
     """What is said of load, liquid and sameness where no sentence of the ask fits."""
-    same = "tell_unsaid" if common.Pair(v).unsaid else "tell_same"
+    pair = common.Pair(v)
+    same = "tell_unsaid" if pair.unsaid else "tell_same"
     if "lugs_change" in found:
         same = "tell_renewed"
-    named = v.new_front_tire is not None or v.new_rear_tire is not None
+    lead = "tell_fitted" if "lead_new" in found else "tell_no_lead"
+    if lead == "tell_fitted" and v.lead_now is None and v.front_turns is None:
+        lead = "tell_uncounted"
     return {
         "load": _told_load(v, found),
         "liquid": found.note("tell_liquid"),
-        "same": found.note(same if named else "tell_compare"),
-        "lead": found.note("tell_fitted" if "lead_new" in found else "tell_no_lead"),
+        "same": found.note(same if pair.named else "tell_compare"),
+        "lead": found.note(lead),
     }
 
 

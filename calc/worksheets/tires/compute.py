@@ -52,6 +52,9 @@ def _front_drive(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
         at.not_checked("lead", "lead_now")
     else:
         at.between("lead", "lead_new", window.low, window.high, window.source)
+        if as_fitted and v.lead_now is None and v.front_turns is None and not pair.named:
+            # What makers lay a front drive out for says of the tires it has only itself.
+            at.not_checked("lead_count", "lead_now", if_asked=True)
     front, rear, front_new, rear_new = pair.circumferences(v)
     # A lead needs all four.
     assert front is not None and rear is not None
