@@ -68,8 +68,9 @@ def answer_known(
     BadInputs
         With a sentence for each field that can't be used.
     """
+    asked = sheet.ask(ask).about(known.given)
+    sheet = sheet.asked(asked, known.given)
     box = box_of(sheet, known)
-    asked = sheet.ask(ask).about(box.given)
     if not (box.is_example or asked.starts_with(box.given)):
         wanted = [item for item in sheet.fields if item.name in asked.first]
         box = replace(box, missing=tuple(dict.fromkeys((*box.missing, *wanted))))

@@ -33,6 +33,19 @@ EXAMPLES = {
 }
 
 
+# Each of these is of an implement, of whichever kind; what one asks for settles a question by
+# itself. A width is not among them: it says nothing until it is known of what.
+OF_AN_IMPLEMENT = (
+    "implement_mass",
+    "cg_distance",
+    "implement_category",
+    "power_needed",
+    "flow_needed",
+    "remotes_needed",
+    "pins_on_ground",
+)
+
+
 def _category(name: str) -> model.AnyField:
     """Return a hitch category that may be left open: the pairing then says it wasn't checked."""
     item = field(name)
@@ -48,7 +61,12 @@ FIELDS = (
     field("tractor_mass", example="1,650 lb"),
     field("lift_capacity", example="900 lb"),
     field("lift_rated_at", example="610"),
-    field("implement_kind", example="rotary_cutter_light", needed=True),
+    field(
+        "implement_kind",
+        example="rotary_cutter_light",
+        needed=True,
+        told_by=tuple((name, "other") for name in OF_AN_IMPLEMENT),
+    ),
     field("working_width", example="60 in"),
     field("implement_mass"),
     field("auger_diameter", example="9 in"),
