@@ -202,6 +202,8 @@ class Placing:
             return [self._fact(amount, ("power_limit",), "power", why, 0)]
         if beside.is_my_speed(self.tokens, amount):
             return [self._fact(amount, ("road_speed",), "speed", "“me” beside the cars' speed", 0)]
+        if beside.is_track(self.tokens, amount):
+            return [self._fact(amount, ("track_width",), "length", "the wheels stand apart", 0)]
         if beside.road_behind(self.tokens, amount):
             return [self._fact(amount, ("car_speed",), "speed", "the road is known by it", 0)]
         if behind:
