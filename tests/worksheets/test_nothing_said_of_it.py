@@ -6,7 +6,7 @@ import pytest
 
 from calc import model, search, worksheets
 from calc.model import leading
-from calc.render import live
+from calc.render import live, reply
 
 
 def found(name: str, ask: str, **typed: str) -> model.Answer:
@@ -74,3 +74,60 @@ def test_the_page_works_out_what_an_error_does_where_something_is_taken() -> Non
         "stage": "effects",
     }
     assert json.loads(live.respond(json.dumps(asked)))["ok"]
+
+
+def said(ask: str, **typed: str) -> str:
+    return leading.lead(found("pairing", ask, **typed), "us")
+
+
+def test_a_side_slope_is_told_in_degrees_too() -> None:
+    """A phone's level shows degrees, and the sentence sends the reader to one."""
+    assert said("across", cross_slope="12 deg").startswith("No: 21.3 % (12 deg) across")
+    assert "phone's level" in said("across")  # and not what else is open
+
+
+def test_no_slope_that_nobody_tells_from_level_is_offered() -> None:
+    """5 % is the least: of a machine that nobody described, no slope is for certain right."""
+    unknown = found("pairing", "across", cross_slope="12 deg", implement_kind="rotary_cutter")
+    assert "cross_slope" not in {name for r in unknown.advice.remedies for name in r.set}
+    known = found(
+        "pairing", "across", cross_slope="12 deg", tractor_mass="2,600 lb", track_width="54 in"
+    )
+    [kept] = [r.set["cross_slope"] for r in known.advice.remedies if "cross_slope" in r.set]
+    assert kept.endswith("%") and float(kept.removesuffix("%")).is_integer()
+    assert float(kept.removesuffix("%")) >= 5
+
+
+def test_one_mass_that_a_hitch_lifts_is_told() -> None:
+    """320 lb mends what is broken; 310 lb would mend what may be in order besides."""
+    answer = found(
+        "pairing",
+        "lift",
+        tractor_kind="subcompact",
+        pto_power="17.5 hp",
+        lift_capacity="408 lb",
+        hitch_distance="20.8 in",
+        cg_height="33.6 in",
+        implement_kind="box_blade",
+        implement_mass="416 lb",
+        cg_distance="16 in",
+        axle_pin_height="13 in",
+    )
+    told = reply.reply(answer, "us")
+    assert told.count("is the heaviest that does") == 1
+    assert "320 lb is the heaviest that does" in told
+
+
+def test_what_was_asked_is_told_beside_a_long_name_of_what_is_open() -> None:
+    told = said(
+        "power",
+        pto_power="28.8 hp",
+        tractor_mass="1500 lb",
+        implement_kind="mid_mower",
+        working_width="48 in",
+        mid_pto="yes",
+        slope="5 %",
+        altitude="300 ft",
+    )
+    assert told.startswith("Can't tell yet: ") and "What was asked: yes" in told
+    assert len(told) < leading.LONGEST_LEAD

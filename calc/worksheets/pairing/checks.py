@@ -352,6 +352,7 @@ def cross_check(v: Inputs, at: At) -> None:
         arith.min(flat, arith.tan(arith.radians(tips * share)))
         for flat, share in zip(LOADED_ACROSS if loaded else ACROSS, SHARE_OF_TIP, strict=True)
     )
+    at.across_here = v.cross_slope
     source = "hitch/M14; hitch/PRACTICE"
     at.at_most("cross", "cross_slope", most, source, strict=right, grade=model.DANGER)
 

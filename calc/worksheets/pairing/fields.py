@@ -129,6 +129,7 @@ OUTPUTS = (
     model.Shown("climb_power", "power", hidden=True),
     model.Shown("altitude_share", "fraction", hidden=True),
     model.Shown("climb_share", "load_share", hidden=True),
+    model.Shown("across_here", "slope", "deg", "deg", hidden=True),  # as a phone's level shows it
 )
 
 
