@@ -10,6 +10,7 @@ from calc.machines.vocabulary import field
 from calc.quantities import Reading
 from calc.subjects import hitching, raised
 from calc.worksheets.pairing import checks as pairing
+from calc.worksheets.pairing.hooking import NOT_SURE
 
 FRONT_RULES = tuple(
     model.Option(row["key"], row["label"])
@@ -50,8 +51,8 @@ def _category(name: str) -> model.AnyField:
     """Return a hitch category that may be left open: the pairing then says it wasn't checked."""
     item = field(name)
     assert isinstance(item, model.Choice)
-    options = (*item.options, model.Option(pairing.NOT_SURE, "Not sure"))
-    return replace(item, options=options, unsure=(), usual=pairing.NOT_SURE)
+    options = (*item.options, model.Option(NOT_SURE, "Not sure"))
+    return replace(item, options=options, unsure=(), usual=NOT_SURE)
 
 
 FIELDS = (
