@@ -166,6 +166,8 @@ class Placing(Around):
             own = self.inside.get(said.last)
             if not before and own and beside.is_told_of(self.tokens, said.last, own, amount):
                 continue
+            if phrase == "worth" and prices.is_mended(self.tokens, amount):
+                continue  # "worth 12000 fixed" is no price as it stands
             for cue in (each for each in cues()[phrase] if each.fields):
                 cost = self._cost(cue, amount, subject, before, apart, said)
                 if cost is not None:

@@ -22,7 +22,7 @@ def place_repaired(tokens: list[Token], given: Given) -> None:
     now = [f for f in given.facts if f.fields[0] == "as_is_price" and f.amount]
     repairs = [f.amount for f in given.facts if f.fields == ("parts",) and f.amount]
     for amount in (*given.loose, *repairs):
-        if not (_is_price(amount) and _is_mended(tokens, amount)):
+        if not (_is_price(amount) and is_mended(tokens, amount)):
             continue
         if len(now) == 1 and now[0].amount and amount.value > now[0].amount.value:
             added = amount.value - now[0].amount.value
@@ -41,7 +41,7 @@ def _is_price(amount: Amount) -> bool:
     return money and amount.value >= LEAST_PRICE and not amount.spelled
 
 
-def _is_mended(tokens: list[Token], amount: Amount) -> bool:
+def is_mended(tokens: list[Token], amount: Amount) -> bool:
     """Whether "fixed" or "after the repair" stands beside a price, only small words between."""
     for reach in (tokens[amount.last :][:REACH], tokens[: amount.first][-1 : -REACH - 1 : -1]):
         texts = [token.text for token in reach]
