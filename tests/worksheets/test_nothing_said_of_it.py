@@ -131,3 +131,23 @@ def test_what_was_asked_is_told_beside_a_long_name_of_what_is_open() -> None:
     )
     assert told.startswith("Can't tell yet: ") and "What was asked: yes" in told
     assert len(told) < leading.LONGEST_LEAD
+
+
+def offered(answer: model.Answer, name: str) -> list[str]:
+    return [r.set[name] for r in answer.advice.remedies if name in r.set]
+
+
+def test_how_little_to_tow_is_not_told_by_a_tractor_that_nobody_named() -> None:
+    """What is cut stays within 2.5 times; a tractor that was named tells how much is right."""
+    typed = {"towed_mass": "7,000 lb", "chain_rating": "6,000 lb"}
+    for text in offered(found("road-towing", "chain", **typed), "towed_mass"):
+        assert float(text.removesuffix(" lb").replace(",", "")) >= 7000 / 2.5
+    named = found("road-towing", "chain", **typed, tractor_mass="1,500 lb")
+    assert offered(named, "towed_mass") == ["1500 lb"]
+
+
+def test_a_lighter_machine_is_offered_once_one_of_the_two_is_known() -> None:
+    unnamed = found("pto", "takes", implement_kind="small_square_baler")
+    assert not offered(unnamed, "implement_mass")
+    named = found("pto", "takes", implement_kind="small_square_baler", tractor_mass="2,000 lb")
+    assert offered(named, "implement_mass")
