@@ -206,6 +206,11 @@ class Worksheet:
         }
         return replace(self, fields=tuple(taken.get(item.name, item) for item in self.fields))
 
+    @property
+    def compares_money(self) -> bool:
+        """Whether it has words of its own for what it finds: “It pays”, never a limit."""
+        return "findings" in self.words
+
     def finding_words(self, finding: str) -> str:
         """Return a finding in words; a page that compares never speaks of limits."""
         own: Mapping[str, str] = self.words.get("findings", {})
