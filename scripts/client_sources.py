@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import hashlib
 import re
 from pathlib import Path
 
-from scripts import _node
+from scripts import _node, digests
 
 IMPORT = re.compile(r'from "\./(\w+)"')
 
@@ -27,7 +26,4 @@ def sources_of(entry: str) -> list[Path]:
 
 def digest_of(entry: str) -> bytes:
     """Return a digest of the content of everything that `entry` is made of."""
-    total = hashlib.sha256()
-    for path in sources_of(entry):
-        total.update(hashlib.sha256(path.read_bytes()).digest())
-    return total.digest()
+    return digests.digest(path.read_bytes() for path in sources_of(entry))

@@ -14,7 +14,7 @@ from collections.abc import Callable
 from functools import cache
 from pathlib import Path
 
-from scripts import _setup, shop
+from scripts import _setup, digests, shop
 
 FOLDER = _setup.WORK / "drawn"
 # What a block may be made from; its way to other pages is part of what it is asked by.
@@ -30,12 +30,10 @@ LINKED = frozenset(
 @cache
 def folder() -> Path:
     """Return the folder for what is drawn from the sources as they are."""
-    total = hashlib.sha256(repr(sys.version_info[:3]).encode())
     paths = [path for pattern in SOURCES for path in sorted(_setup.ROOT.glob(pattern))]
-    for path in [*paths, *(_setup.ROOT / name for name in FILES)]:
-        total.update(path.relative_to(_setup.ROOT).as_posix().encode())
-        total.update(hashlib.sha256(path.read_bytes()).digest())
-    return FOLDER / total.hexdigest()[:16]
+    paths += [_setup.ROOT / name for name in FILES]
+    version = repr(sys.version_info[:3]).encode()
+    return FOLDER / digests.digest([version, *digests.named(paths, _setup.ROOT)]).hex()[:16]
 
 
 def forget_others() -> None:

@@ -6,16 +6,16 @@ answers a page of one version with the files of another.
 
 from __future__ import annotations
 
-import hashlib
 import json
 import re
 from pathlib import Path
 
-from scripts import _node, _setup, client, client_sources, headers
+from scripts import _node, _setup, client, client_sources, digests, headers
 
 LISTER = _setup.ROOT / "scripts" / "finish_node.mjs"
 MARK = re.compile(r'<html (?:data-version="[^"]*" )?')
 
+PACKED_MAP = "sitemap.xml.gz"  # carries the moment at which it was packed
 # Takes the place of an earlier service worker, and leaves nothing behind.
 RETIRED = """\
 addEventListener("install", () => skipWaiting());
@@ -54,11 +54,6 @@ def finish(site: Path, *, kept: bool = True) -> None:
 
 def version_of(site: Path) -> str:
     """Return a digest of every file's name and content."""
-    total = hashlib.sha256(client_sources.digest_of("keeper.ts"))
-    for path in sorted(path for path in site.rglob("*") if path.is_file()):
-        # The packed map of the site carries the moment at which it was packed.
-        if path.name == "sitemap.xml.gz":
-            continue
-        total.update(path.relative_to(site).as_posix().encode())
-        total.update(hashlib.sha256(path.read_bytes()).digest())
-    return total.hexdigest()[:12]
+    paths = (each for each in site.rglob("*") if each.is_file() and each.name != PACKED_MAP)
+    own = client_sources.digest_of("keeper.ts")
+    return digests.digest([own, *digests.named(sorted(paths), site)]).hex()[:12]

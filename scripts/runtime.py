@@ -35,7 +35,7 @@ from pathlib import Path
 
 from calc.model import wording
 from calc.render import live
-from scripts import _node, _setup, client_sources, smaller, vectors
+from scripts import _node, _setup, client_sources, digests, smaller, vectors
 from scripts.archives import Members, pack, packed, read_zip, write_zip
 from scripts.beforehand import dataclass_methods
 
@@ -234,10 +234,7 @@ def trimmed_library(whole: Members, used: Iterable[str]) -> Members:
 
 
 def _digest(parts: Iterable[bytes]) -> str:
-    total = hashlib.sha256()
-    for part in parts:
-        total.update(hashlib.sha256(part).digest())
-    return total.hexdigest()[:12]
+    return digests.digest(parts).hex()[:12]
 
 
 def build(*, inside_runtime: bool | None = None) -> Runtime:

@@ -104,12 +104,17 @@ def auger_power(diameter: float, factor: float) -> float:
 
 @arith.rising
 def class_least(diameter: float) -> float:
-    """Least PTO power of the digger class that turns an auger: what makers name. [W]
+    """Least PTO power of the digger class that turns an auger: what makers name.
 
     Parameters
     ----------
     diameter : float
-        Auger diameter; the next size of the table `digger_augers` counts. [m]
+        Auger diameter, above 0; the next size of the table `digger_augers` counts. [m]
+
+    Returns
+    -------
+    float
+        Power at the tractor's PTO; beyond the last size as the square of the diameter. [W]
 
     References
     ----------
@@ -125,12 +130,17 @@ def class_least(diameter: float) -> float:
 
 @arith.rising
 def class_bears(diameter: float) -> float:
-    """Most power that a gearbox of the digger class bears that turns an auger. [W]
+    """Most power that a gearbox of the digger class bears that turns an auger.
 
     Parameters
     ----------
     diameter : float
-        Auger diameter; the next size of the table `digger_augers` counts. [m]
+        Auger diameter, above 0; the next size of the table `digger_augers` counts. [m]
+
+    Returns
+    -------
+    float
+        Power at the tractor's PTO; beyond the last size as the square of the diameter. [W]
 
     References
     ----------
@@ -145,6 +155,10 @@ def class_bears(diameter: float) -> float:
 
 
 def _of_class(diameter: float, column: str) -> float:
+    """Return a power of the class that an auger is of, from the table `digger_augers`. [W]
+
+    `diameter` [m] counts as the next size there is; `column` holds the class's power [hp].
+    """
     rows = tables.rows("digger/digger_augers")
     for row in rows:
         if diameter <= float(row["diameter_in"]) * si.INCH * (1.0 + 1e-9):

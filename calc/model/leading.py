@@ -11,6 +11,7 @@ from calc.errors import UnknownName
 from calc.model import Answer, Verdict, check_text, figures, sentences, words
 
 LONGEST_LEAD = 160  # characters; it is the first line of a short message too
+_CLAUSE = re.compile(r"(?:Yes: |Just: )?[^;:]+")  # what a sentence says first
 
 
 def lead(answer: Answer, system: str) -> str:
@@ -104,7 +105,9 @@ def _asked_then(asked: str, own: Verdict | None, answer: Answer, also: str, syst
     # What was asked is settled and the answer isn't: its lead says so, and no yes stands first.
     first = also.replace("Also open", "Can't tell yet")
     short = _filled(asked.replace("{state}", _inside(own)), judged, system)
-    for one in (said, short):
+    found = _CLAUSE.match(short)
+    clause = f"{found.group().rstrip('.')}." if found else short
+    for one in (said, short, clause):
         turned = f"{first} What was asked: {model.in_sentence(one)}"
         both = turned if one.startswith("Yes") else f"{one} {also}"
         if len(both) < LONGEST_LEAD:
@@ -216,8 +219,9 @@ class _Told(dict[str, str]):
 
 
 def _left_blank(answer: Answer) -> list[model.Unchecked]:
-    """The governing checks of the question that could not be made."""
-    return [item for item in answer.unchecked if item.governs and answer.asks_for(item.name)]
+    """The checks of the question that could not be made: those that govern, or are asked for."""
+    asked = [item for item in answer.unchecked if answer.asks_for(item.name)]
+    return [item for item in asked if item.governs or item.if_asked]
 
 
 def _state(answer: Answer, system: str) -> str:

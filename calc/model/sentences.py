@@ -38,14 +38,16 @@ def odds_sentence(answer: Answer) -> str:
         tenths = round(10 * odds.pass_all / odds.tried)
         share = "Fewer than 1 in 10" if tenths == 0 else f"About {tenths} in 10"
         share = "Nearly all" if tenths == 10 else share
+    spread = f"of {odds.tried} of them, spread evenly over what isn't known,"
+    yours = "That says nothing about yours until its numbers are known."
+    if answer.worksheet.compares_money:
+        pays = model.in_sentence(answer.worksheet.finding_words(model.WITHIN))
+        return f"For {model.in_sentence(share)} {spread} {pays}. {yours}"
     blank = [item for item in answer.unchecked if item.governs]
     every = "every check"
     if blank:
         every = f"every check but the {len(blank)} that a blank number kept from being made"
-    return (
-        f"{share} of {odds.tried} of them, spread evenly over what isn't known, pass {every}. "
-        "That says nothing about yours until its numbers are known."
-    )
+    return f"{share} {spread} pass {every}. {yours}"
 
 
 def mends(answer: Answer, remedy: model.Remedy) -> str:

@@ -66,7 +66,8 @@ class Ask:
     `given` maps a field to the checks that the question is about as well once somebody gives it:
     who says which wire is fitted also asks whether it will do. Nothing is said of a question while
     none of its fields `first` is given, nor one of `given`: from what is usual alone it would get
-    no answer that anybody can use.
+    no answer that anybody can use. `taken` maps a choice that must be picked elsewhere to what is
+    taken here when nobody did: who asks about a side slope may have nothing on the hitch.
     """
 
     key: str
@@ -82,6 +83,7 @@ class Ask:
     until_told: tuple[str, ...] = ()
     given: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     first: tuple[str, ...] = ()
+    taken: Mapping[str, str] = field(default_factory=dict)
 
     def starts_with(self, names: Collection[str]) -> bool:
         """Whether something can be said of it to somebody who gave the fields `names`."""
@@ -130,6 +132,7 @@ def asks_of(words: Mapping[str, Any]) -> tuple[Ask, ...]:
             tuple(said.get("until_told", (said.get("lead", ""),))),
             {name: tuple(checks) for name, checks in said.get("given", {}).items()},
             tuple(said.get("first", ())),
+            said.get("taken", {}),
         )
         for key, said in words.get("asks", {}).items()
     )
@@ -186,6 +189,27 @@ class Worksheet:
             raise UnknownName(f"{self.title} has no question called {key!r}.")
         essential = tuple(item.name for item in self.fields if item.essential)
         return Ask("", self.question, essential)
+
+    def asked(self, ask: Ask, given: Collection[str]) -> Worksheet:
+        """Return the worksheet as `ask` needs it of somebody who gave the fields `given`.
+
+        What it takes for a choice doesn't stand beside more that was said of the same thing: a
+        working width is of an implement, whichever that is.
+        """
+        if not ask.taken:
+            return self
+        more = {item.group for item in self.fields if item.name in {*given} - {*ask.fields}}
+        taken = {
+            item.name: replace(item, usual=ask.taken[item.name], needed=False)
+            for item in self.fields
+            if isinstance(item, Choice) and item.name in ask.taken and item.group not in more
+        }
+        return replace(self, fields=tuple(taken.get(item.name, item) for item in self.fields))
+
+    @property
+    def compares_money(self) -> bool:
+        """Whether it has words of its own for what it finds: “It pays”, never a limit."""
+        return "findings" in self.words
 
     def finding_words(self, finding: str) -> str:
         """Return a finding in words; a page that compares never speaks of limits."""

@@ -12,6 +12,8 @@ _SIGNS = frozenset(["road", "highway", "car", "cars", "traffic"])
 _SIGNED = frozenset(range(25, 85, 5))  # [mph]; bare before "road" it is the speed on its signs
 _WAYS = frozenset(["road", "highway", "street", "bridge", "driveway", "pavement"])
 _OVERLAPS = (["overlap", "is"], ["overlap", "of"], ["overlap", "only"])
+_WHEELS = frozenset(["wheels", "tires", "rears", "tyres"])
+_NEAR_WHEELS = 5  # words: "the rear wheels stand about 60 in apart"
 _HEATERS = frozenset(["heat", "heater", "heating", "heaters"])
 
 
@@ -27,6 +29,13 @@ def is_overlap(tokens: Sequence[Token], amount: Amount) -> bool:
     behind = texts[amount.last : amount.last + 2]
     said = before[-1:] == ["overlap"] or behind[:1] == ["overlap"]
     return said or before in _OVERLAPS or behind == ["of", "overlap"]
+
+
+def is_track(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether a length is how far the wheels stand apart: "wheels 60 in apart"."""
+    before = {token.text for token in tokens[max(0, amount.first - _NEAR_WHEELS) : amount.first]}
+    behind = [token.text for token in tokens[amount.last : amount.last + 1]]
+    return "length" in amount.kinds and behind == ["apart"] and bool(before & _WHEELS)
 
 
 def is_heat(tokens: Sequence[Token], amount: Amount) -> bool:
@@ -55,6 +64,7 @@ def told(tokens: Sequence[Token], amount: Amount) -> tuple[str, str, str] | None
     for says, name, kind, why in (
         (is_gearbox_rating, "power_limit", "power", "what the gearbox is rated for"),
         (is_hole_across, "auger_diameter", "length", "a hole so wide"),
+        (is_track, "track_width", "length", "the wheels stand apart"),
         (is_my_speed, "road_speed", "speed", "“me” beside the cars' speed"),
         (road_behind, "car_speed", "speed", "the road is known by it"),
     ):

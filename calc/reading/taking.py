@@ -18,7 +18,8 @@ def text_for(item: model.AnyField, fact: Fact, system: str = "us") -> str | None
     if fact.amount is None:
         return fact.text if takes(item, fact.text, system) else None
     if not isinstance(item, model.Field):
-        return fact.amount.number if takes(item, fact.amount.number, system) else None
+        written = (fact.amount.number, _fraction(fact.amount))
+        return next((text for text in written if text and takes(item, text, system)), None)
     symbol = _unit(fact.amount, item, system)
     if symbol is None:
         return None
@@ -27,6 +28,12 @@ def text_for(item: model.AnyField, fact: Fact, system: str = "us") -> str | None
         amount = _downhill(amount)
     text = amount.text(symbol)
     return text if takes(item, text, system) else None
+
+
+def _fraction(amount: Amount) -> str:
+    """Return inches as a list of sizes has them: "1/2" of a half; nothing of what is between."""
+    whole = (16.0 * amount.value).is_integer() and amount.kinds.get("length") == "in"
+    return quantities.sixteenths(amount.value) if whole else ""
 
 
 def _downhill(amount: Amount) -> Amount:

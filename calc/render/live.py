@@ -92,7 +92,7 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
             return {**response, "ok": True, "errors": errors, "odds": odds_html(found)}
         if stage == "effects":
             found = search.answer_known(sheet, known, ask=ask, odds=False)
-            said = effects_html(found, search.box_of(sheet, known), system)
+            said = effects_html(found, search.box_of(found.worksheet, known), system)
             return {**response, "ok": True, "errors": errors, "effects": said}
         found = search.answer_known(sheet, known, full=stage == "full", ask=ask, odds=False)
     except search.BadInputs as bad:

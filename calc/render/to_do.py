@@ -113,12 +113,17 @@ def _instead(
     """What mends all that the chosen remedy mends of what is broken for certain, and of dangers;
     that one first: who is too wide for the dark folds it, or goes by day.
 
-    One and the same thing isn't told twice: the most for what was asked, and less for what is open.
+    More of the same, for what may be in order besides, is no other way: "310 lb is the heaviest"
+    beside "320 lb".
     """
     mended = _mended(answer, chosen)
     must = {v.check.name for v in mended if concerns.is_broken(v) or v.check.grade == model.DANGER}
     others = [
-        r for r in remedies if r is not chosen and must <= set(r.mends) and r.key != chosen.key
+        r
+        for r in remedies
+        if r is not chosen
+        and must <= set(r.mends)
+        and not (r.key == chosen.key and set(chosen.mends) < set(r.mends))
     ]
     return [chosen, *others] if any(map(concerns.is_broken, mended)) else [chosen]
 

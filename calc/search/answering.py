@@ -68,8 +68,9 @@ def answer_known(
     BadInputs
         With a sentence for each field that can't be used.
     """
+    asked = sheet.ask(ask).about(known.given)
+    sheet = sheet.asked(asked, known.given)
     box = box_of(sheet, known)
-    asked = sheet.ask(ask).about(box.given)
     if not (box.is_example or asked.starts_with(box.given)):
         wanted = [item for item in sheet.fields if item.name in asked.first]
         box = replace(box, missing=tuple(dict.fromkeys((*box.missing, *wanted))))
@@ -118,7 +119,7 @@ def answer_known(
         settles=(
             _settles(search, verdicts, unchecked, deciding, known, asked) if open_ended else ()
         ),
-        odds=search.odds() if odds and open_ended and box.dimensions and verdicts else None,
+        odds=_odds(search, asked, verdicts) if odds and open_ended and box.dimensions else None,
         pictures=pictures,
         searched=search.count,
         final=full or not box.dimensions,
@@ -128,6 +129,13 @@ def answer_known(
     # What was asked about is helped first.
     first_helped = sorted(advice.remedies, key=lambda remedy: not found.concerns(remedy))
     return replace(found, advice=replace(advice, remedies=first_helped))
+
+
+def _odds(search: Search, asked: model.Ask, verdicts: Sequence[model.Verdict]) -> model.Odds | None:
+    """Of how many it holds; where money is compared, of how many what was asked pays."""
+    names = asked.checks if search.sheet.compares_money else ()
+    made = [v for v in verdicts if not names or v.check.name in names]
+    return search.odds(names) if made else None
 
 
 def _taken(sheet: Worksheet, known: Known, remedy: model.Remedy) -> bool:

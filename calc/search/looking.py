@@ -259,12 +259,14 @@ class Search:
         """Return what could not be checked somewhere in the box for want of a number."""
         return list(self.open.values())
 
-    def odds(self) -> model.Odds:
-        """Return how many of the evenly filled box's points meet every check but advice."""
+    def odds(self, asked: Sequence[str] = ()) -> model.Odds:
+        """Return how many of the evenly filled box's points meet every check but advice.
+
+        With `asked` only the checks of these names count.
+        """
         points = evenly(len(self.box.dimensions), SAMPLES)
-        return model.Odds(
-            sum(self.at(self._place(shares)).margin() >= 0 for shares in points), len(points)
-        )
+        met = sum(self.at(self._place(shares)).margin(asked) >= 0 for shares in points)
+        return model.Odds(met, len(points))
 
 
 def _stretch(ends: list[float], value: float) -> None:

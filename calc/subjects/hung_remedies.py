@@ -93,8 +93,15 @@ def lighter(v: model.Inputs, remedies: Remedies) -> None:
         remedies.less("implement_mass", step=10.0, end=least, key=key)
 
 
+def neither_told(remedies: Remedies) -> bool:
+    """Whether nobody told the mass of the tractor or of what it tows: no other is then right."""
+    return {"implement_mass", "tractor_mass"} <= set(remedies.assumed)
+
+
 def lighter_behind(v: model.Inputs, remedies: Remedies) -> None:
-    """Offer less on what is towed, or a lighter one."""
+    """Offer less on what is towed, or a lighter one; none where nobody told either machine."""
+    if neither_told(remedies):
+        return
     if v.load_carried:
         remedies.less("load_carried", mends=("towed",), step=50.0, end=0.0, key="towed_load")
     else:

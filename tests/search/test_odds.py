@@ -2,7 +2,7 @@
 
 import pytest
 
-from calc import model, search
+from calc import model, search, worksheets
 from calc.model import sentences
 from tests.test_explore import field, limit, sheet
 
@@ -49,3 +49,18 @@ def test_where_no_check_was_made_there_is_no_share() -> None:
     bare = model.Outcome([], unchecked=[OPEN])
     answer = search.answer(sheet(lambda v, w: bare, field("a"), PLATE), {"a": "0 to 9"})
     assert answer.finding == model.UNKNOWN and answer.odds is None
+
+
+def test_where_money_is_compared_the_odds_are_of_what_was_asked() -> None:
+    """A trade-in isn't judged by a repair that nobody asked about, nor by passing a check."""
+    sheet = worksheets.load("resale")
+    typed = {"trade_offer": "$8,500", "as_is_price": "$9,500"}
+    answer = search.answer(sheet, typed, ask="trade")
+    assert answer.finding == model.UNKNOWN and answer.odds is not None
+    assert 0 < answer.odds.pass_all < answer.odds.tried
+    said = sentences.odds_sentence(answer)
+    assert said.startswith("For about ") and "it pays" in said and "check" not in said
+    dearer = search.answer(sheet, {**typed, "trade_offer": "$8,900"}, ask="trade")
+    assert dearer.odds is None or dearer.odds.pass_all > answer.odds.pass_all
+    waiting = search.answer(sheet, {"as_is_price": "$9,500 to $12,000"}, ask="payments")
+    assert waiting.odds is None  # nothing was asked that pays or doesn't

@@ -39,7 +39,11 @@ def test_hay_machines_are_offered_in_their_own_widths() -> None:
 @pytest.mark.parametrize(
     ("ask", "typed", "said"),
     [
-        ("across", {"cross_slope": "5 %", "loader_payload": "700 lb"}, "Better not: 5 % across"),
+        (
+            "across",
+            {"cross_slope": "5 %", "loader_payload": "700 lb"},
+            "Better not: 5 % (2.86 deg) across",
+        ),
         (
             "hydraulics",
             {"flow_needed": "8 gpm", "implement_flow": "7 gpm"},

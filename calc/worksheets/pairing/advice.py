@@ -26,11 +26,11 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     remedies.more("power_limit", mends=("driveline",), step=5.0, another=True)
     remedies.do("lighter_duty", ("duty",), source="hitch/PRACTICE")
     remedies.more("tail_height", mends=("tail_seen",), end=3.3)
-    if v.slope > hung_remedies.FLAT:
-        flat = hung_remedies.FLAT
+    flat = hung_remedies.FLAT
+    if v.slope > flat:
         remedies.less("slope", mends=("slope", "climb"), end=flat, step=1.0, plainly=True)
     if v.cross_slope is not None:
-        remedies.less("cross_slope", mends=("cross",), end=0.0, step=0.01, plainly=True)
+        remedies.less("cross_slope", mends=("cross",), end=flat, step=1.0, plainly=True)
     _counter(v, remedies)
     cautions = ["manuals", "rest"]
     how = hung.hangs(v)

@@ -10,6 +10,7 @@ from calc.machines.vocabulary import field
 from calc.quantities import Reading
 from calc.subjects import hitching, raised
 from calc.worksheets.pairing import checks as pairing
+from calc.worksheets.pairing.hooking import NOT_SURE
 
 FRONT_RULES = tuple(
     model.Option(row["key"], row["label"])
@@ -33,12 +34,25 @@ EXAMPLES = {
 }
 
 
+# Each of these is of an implement, of whichever kind; what one asks for settles a question by
+# itself. A width is not among them: it says nothing until it is known of what.
+OF_AN_IMPLEMENT = (
+    "implement_mass",
+    "cg_distance",
+    "implement_category",
+    "power_needed",
+    "flow_needed",
+    "remotes_needed",
+    "pins_on_ground",
+)
+
+
 def _category(name: str) -> model.AnyField:
     """Return a hitch category that may be left open: the pairing then says it wasn't checked."""
     item = field(name)
     assert isinstance(item, model.Choice)
-    options = (*item.options, model.Option(pairing.NOT_SURE, "Not sure"))
-    return replace(item, options=options, unsure=(), usual=pairing.NOT_SURE)
+    options = (*item.options, model.Option(NOT_SURE, "Not sure"))
+    return replace(item, options=options, unsure=(), usual=NOT_SURE)
 
 
 FIELDS = (
@@ -48,7 +62,12 @@ FIELDS = (
     field("tractor_mass", example="1,650 lb"),
     field("lift_capacity", example="900 lb"),
     field("lift_rated_at", example="610"),
-    field("implement_kind", example="rotary_cutter_light", needed=True),
+    field(
+        "implement_kind",
+        example="rotary_cutter_light",
+        needed=True,
+        told_by=tuple((name, "other") for name in OF_AN_IMPLEMENT),
+    ),
     field("working_width", example="60 in"),
     field("implement_mass"),
     field("auger_diameter", example="9 in"),
@@ -111,6 +130,7 @@ OUTPUTS = (
     model.Shown("climb_power", "power", hidden=True),
     model.Shown("altitude_share", "fraction", hidden=True),
     model.Shown("climb_share", "load_share", hidden=True),
+    model.Shown("across_here", "slope", "deg", "deg", hidden=True),  # as a phone's level shows it
 )
 
 

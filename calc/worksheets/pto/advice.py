@@ -94,6 +94,8 @@ def _remedies(v: model.Inputs, row: dict[str, str], remedies: Remedies) -> None:
 
 def _lighter_behind(v: model.Inputs, remedies: Remedies) -> None:
     """A heavier tractor, less on what is towed, or a lighter machine."""
+    if hung_remedies.neither_told(remedies):
+        return
     source = "power/TOW-M10"
     remedies.more("tractor_mass", mends=("towed",), another=True, source=source)
     if v.load_carried:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from calc import model, si, tables
 from calc.mechanics import braking
 from calc.search import Remedies
+from calc.search.remedies import IN_PROPORTION
 from calc.worksheets.road_towing.compute import WET_GRASS, rule_of, stops_with
 from calc.worksheets.road_towing.fields import RULES, TESTED
 
@@ -20,7 +21,9 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     if "chain" in broken:
         remedies.more("chain_rating", mends=("chain",), end=v.towed_mass * 2, source="road/MAN-2")
     if v.towed_mass is not None:
-        remedies.less("towed_mass", most=LEAST_SHARE, step=TEN_POUNDS, source="road/CALC-1")
+        # While nobody named the tractor, the lightest there is doesn't say how little is right.
+        most = IN_PROPORTION if "tractor_mass" in remedies.assumed else LEAST_SHARE
+        remedies.less("towed_mass", most=most, step=TEN_POUNDS, source="road/CALC-1")
         if "holds" in broken and v.room is not None:
             _lighter_and_slower(v, remedies)
     if "holds" in broken:

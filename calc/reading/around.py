@@ -1,0 +1,165 @@
+"""What the words around an amount speak of: the noun behind it, the one last before it, how far."""
+
+from __future__ import annotations
+
+from calc import tables
+from calc.reading import beside
+from calc.reading.amounts import Amount
+from calc.reading.given import subject_of
+from calc.reading.words import Said, Token
+
+_COMMA, _AND = 2, 1  # a comma counts as two words, "and" as one more
+# Words that may stand between an amount and its noun.
+ADJECTIVES = frozenset(tables.small_words("adjectives"))
+_DRAGGED = frozenset(["drag", "dragging", "skid", "skidding", "pull", "pulling", "tow", "towing"])
+_BEGINNING = frozenset(["a", "an", "my", "our", "the", "this", "that", "his", "your"])
+_OWNED = frozenset(["of", "on", "for"])
+_BEING = frozenset(["is", "are", "was", "weighs", "measures"])
+OF_AN_ENGINE = frozenset(["hp", "PS", "kW"])  # cooling is told in Btu/h
+_CARRIERS = frozenset(["pallet_forks", "bale_spear"])  # behind the tractor
+
+
+class Around:
+    """The words of one message around its amounts, and what they speak of."""
+
+    def __init__(
+        self,
+        tokens: list[Token],
+        said: list[Said],
+        cued: list[Said],
+        amounts: list[Amount],
+        ends: list[int],
+    ) -> None:
+        self.tokens, self.said, self.cued, self.amounts = tokens, said, cued, amounts
+        words = {token.text for token in tokens}
+        carried = any(each.value_of("implement_kind") in _CARRIERS for each in said)
+        on_loader = any(each.value_of("loader_tool") for each in said)
+        grapple = any(subject_of(each) == "grapple" for each in said)
+        # "lift is rated 1650 lb, a 1200 lb bale 3 ft back": it hangs on the hitch
+        carried |= "loader" not in words and {"lift", "rated"} <= words
+        lifted = on_loader or grapple or ("loader" in words and not words & _DRAGGED)
+        named = {"goods": "load" if lifted else "implement" if carried else "goods"}
+        self.subjects = [
+            (each, named.get(subject, subject)) for each in said if (subject := subject_of(each))
+        ]
+        self.ends = ends
+        self.inside = {i: a for a in amounts for i in range(a.first, a.last)}
+
+    def sentence(self, place: int) -> tuple[int, int]:
+        """Return where the sentence around `place` begins and ends."""
+        begin = 0
+        for end in self.ends:
+            if place < end:
+                return begin, end
+            begin = end
+        return begin, len(self.tokens)
+
+    def noun_behind(self, amount: Amount) -> str:
+        """Return what the noun right behind an amount speaks of: "1650 lb tractor"."""
+        place = amount.last
+        if "speed" in amount.kinds and self._word_before(amount) == "at":
+            return ""  # "at 6 mph trains 50 mph"
+        if self._word_before(amount) in _BEING and self._is_said_of(amount):
+            return ""  # "the cutter is 84 in wide, tractor 66 in"
+        opens = self._opens(amount)
+        while place < len(self.tokens):
+            inner = self.inside.get(place)
+            if inner:
+                if set(inner.kinds) & set(amount.kinds) and self.tokens[place - 1].text != "or":
+                    return ""
+                place = inner.last
+                continue
+            named = self._named_at(place)
+            if named:
+                return named
+            joins = self.tokens[place].text == "or" and place + 1 in self.inside
+            # "my 1650 lb, 20 pto hp tractor"
+            joins |= self.tokens[place].text == "," and place + 1 in self.inside and opens
+            if not joins and self.tokens[place].text not in ADJECTIVES:
+                return ""
+            place += 1
+        return ""
+
+    def _beside_power(self, amount: Amount) -> str:
+        """Return whose a mass is that stands right beside a power: "35 hp 3200 lb"."""
+        place = amount.first - 1
+        place -= place > 0 and self.tokens[place].text == ","
+        beside_it = (self.inside.get(place), self.inside.get(amount.last))
+        horses = any(each and each.kinds.get("power") in OF_AN_ENGINE for each in beside_it)
+        return "tractor" if horses and "mass" in amount.kinds else ""
+
+    def _opens(self, amount: Amount) -> bool:
+        """Whether an amount begins what is said of a thing: "my 1650 lb", "a 28 hp, 2400 lb"."""
+        place = amount.first - 1
+        while place in self.inside or (place > 0 and self.tokens[place].text == ","):
+            place -= 1
+        return place >= 0 and self.tokens[place].text in _BEGINNING
+
+    def _word_before(self, amount: Amount) -> str:
+        return self.tokens[amount.first - 1].text if amount.first else ""
+
+    def _is_said_of(self, amount: Amount) -> bool:
+        """Whether a noun and one word, such as "is", stand right before an amount."""
+        return any(said.last == amount.first - 1 for said, _ in self.subjects)
+
+    def _named_at(self, place: int) -> str:
+        """Return what a noun speaks of; of "backhoe trailer" the last word does.
+
+        Of "60 in mower deck shaft" the deck does: shafts are given with what their length is.
+        """
+        found = ""
+        for said, subject in self.subjects:
+            if said.first == place and (found, subject) != ("implement", "shaft"):
+                found, place = subject, said.last
+        return found
+
+    def about(self, amount: Amount) -> str:
+        """Return what the sentence speaks of where an amount stands: the noun last before it."""
+        begin, end = self.sentence(amount.first)
+        before = [s for said, s in self.subjects if begin <= said.first < amount.first]
+        if "implement" in before and beside.is_wanted(self.tokens, amount):
+            return "implement"
+        if before:
+            return before[-1]
+        if any("power" in a.kinds for a in self.amounts if begin <= a.first < amount.first):
+            return "tractor"  # "it has 16 hp and weighs ..."
+        if self._word_before(amount) in _BEING and self._is_closed(amount):
+            return ""  # "mine weighs 2200 lb, box blade 500 lb"
+        after = [s for said, s in self.subjects if amount.last <= said.first < end]
+        return after[0] if len(set(after)) == 1 else ""
+
+    def _is_closed(self, amount: Amount) -> bool:
+        """Whether a comma or "and" stands behind an amount."""
+        behind = self.tokens[amount.last : amount.last + 1]
+        return any(token.text in (",", "and") for token in behind)
+
+    def _named_before(self, amount: Amount, subject: str) -> bool:
+        """Whether a noun stands before an amount, and no other amount of its kind between."""
+        begin, _ = self.sentence(amount.first)
+        named = [
+            said.last
+            for said, each in self.subjects
+            if begin <= said.first < amount.first and each == subject
+        ]
+        between = [a for a in self.amounts if named and named[-1] <= a.first < amount.first]
+        return bool(named) and not any(set(a.kinds) & set(amount.kinds) for a in between)
+
+    def gap(self, first: int, last: int) -> float:
+        """Return how far apart two places stand."""
+        total = 0.0
+        place = first
+        while place < last:
+            inner = self.inside.get(place)
+            text = self.tokens[place].text
+            total += _COMMA if text in (",", "(") else 1 + (text == "and") * _AND
+            place = inner.last if inner else place + 1
+        return total
+
+    def _past_owner(self, place: int) -> int:
+        """Return the place behind whose a cue is: "tongue weight on my trailer is 700 lb"."""
+        if self.tokens[place].text not in _OWNED:
+            return place
+        noun = place + 1
+        if noun < len(self.tokens) and self.tokens[noun].text in _BEGINNING:
+            noun += 1
+        return next((said.last for said, _ in self.subjects if said.first == noun), place)
