@@ -75,16 +75,6 @@ def place_generator(given: Given) -> None:
         given.facts.append(Fact(("implement_kind",), first, last, "generator", why=why))
 
 
-def place_oil(given: Given) -> None:
-    """Take what asks for oil and has no name for an implement of another kind."""
-    asks = [f for f in given.facts if f.fields == ("flow_needed",) and f.cost >= 0]
-    named = [f for f in (*given.facts, *given.doubtful) if f.fields == ("implement_kind",)]
-    if asks and not named:
-        first, last = asks[0].first, asks[0].last
-        why = "what asks for oil is an implement"
-        given.facts.append(Fact(("implement_kind",), first, last, "other", why=why))
-
-
 FEWEST_ON_A_METER = 150  # [h]; fewer are hours of work, or hours a year
 
 

@@ -141,8 +141,11 @@ def _suited(found: asked.Asked, tokens: list[Token], given: Given) -> asked.Aske
     if (found.worksheet, found.named) == ("road", False) and "transport_width" in named:
         return replace(found, ask="width")  # "9 ft 4 in wide. Legal?"
     kinds = {fact.text for fact in given.facts if fact.fields == ("implement_kind",)}
+    run = (found.worksheet, found.ask) == ("pairing", "run")
+    if run and {"flow_needed", "implement_flow"} <= named:
+        return replace(found, ask="hydraulics")  # both flows, and "will it work?"
     front = bool(kinds) and kinds <= set(loader_tools.FRONT_TOOLS.values())
-    if front and (found.worksheet, found.ask) == ("pairing", "run"):
+    if front and run:
         return replace(found, ask="in_front")
     ask = _WITHOUT_SHAFT.get(found.ask, "") if found.worksheet == "pto" else ""
     driven = any(implement_power.kind_row(kind) is not None for kind in kinds)
@@ -232,7 +235,6 @@ def _words(
     found = asked.questions(asked.marks_of(stems, said, given), ends)
     if any((each.worksheet, each.ask) == ("pairing", "hydraulics") for each in found):
         loader_tools.place_grapple(said, given)
-        leftover.place_oil(given)
     return found
 
 

@@ -252,7 +252,7 @@ def test_a_load_past_the_loader_s_rating_is_told_by_it() -> None:
         (
             "My implement asks for 8 gpm and my tractor gives 6 gpm. Will it work?",
             "pairing",
-            {"implement_kind": "other", "flow_needed": "8 gpm", "implement_flow": "6 gpm"},
+            {"flow_needed": "8 gpm", "implement_flow": "6 gpm"},
         ),
         (
             "How much is lost at 2300 rpm if the rated speed is 2600 rpm, 38 pto hp?",
