@@ -85,7 +85,30 @@ def requests(number: int | None) -> list[str]:
                 for stage in ("exact", "full")
             ]
     step = max(1, len(others) // number) if number else 1
-    return [*probes, *others[::step]]
+    # First a visit: what is kept from one question to the next changes what runs for another.
+    return [*_visits(shown), *probes, *others[::step]]
+
+
+def _visits(shown: dict[str, str]) -> list[str]:
+    """Return what the page asks for that shows all numbers of its example, and then for changes.
+
+    Its links are as long as they come: of long texts other functions search.
+    """
+    from calc import worksheets
+    from scripts import visits
+
+    sheet = worksheets.load("pairing")
+    examples = {name: text for name, text in sheet.examples().items() if text}
+    common = {**shown, "worksheet": "pairing", "ask": sheet.asks[0].key, "example": False}
+    found = []
+    for width in ("48 in", "44 to 50 in", "72 in"):
+        link = f"https://yard.test/pairing/#{visits.given(working_width=width)}"
+        inputs = {**examples, "working_width": width}
+        asked = {**common, "units": "us", "inputs": inputs, "link": link, "short_link": link}
+        found += [
+            json.dumps({**asked, "stage": stage}) for stage in ("exact", "full", "odds", "effects")
+        ]
+    return found
 
 
 def as_ranges(numbers: Iterable[int]) -> str:

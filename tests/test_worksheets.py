@@ -75,6 +75,23 @@ def test_bad_text_gets_a_sentence_in_every_quantity(sheet, bad):
             assert str(error).endswith((".", "%.")) and len(str(error)) > 15
 
 
+def test_a_bare_number_may_be_given_the_unit_that_the_form_shows(sheet):
+    """As the page does before it is sent, saved, or shown in other units."""
+    block = worksheet_block(sheet.name)
+    for item in sheet.fields:
+        if not isinstance(item, model.Field):
+            continue
+        differ = len({*item.shown_in.values()}) > 1
+        row = re.search(rf'<input [^>]*name="{item.name}"[^>]*>', block)[0]
+        assert (f'data-units="{"|".join(item.shown_in.values())}"' in row) == differ
+        for system, unit in item.shown_in.items() if differ else ():
+            low, high = (quantities.base(end, item.kind) for end in (item.low, item.high))
+            middle = quantities.kind(item.kind).unit(unit).from_base((low + high) / 2)
+            for bare in (f"{middle:.4g}", f"{middle:.3g} to {middle:.4g}"):
+                told, meant = item.read(f"{bare} {unit}", system), item.read(bare, system)
+                assert (told.low, told.high) == (meant.low, meant.high)
+
+
 def test_answers_over_all_that_its_limits_allow(sheet):
     """No set of values within the limits may end in an error."""
     pick = random.Random(7)

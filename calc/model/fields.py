@@ -75,6 +75,14 @@ class Field:
         """Whether it is only ever below nothing, such as a way down."""
         return quantities.base(self.high, self.kind) <= 0.0
 
+    @property
+    def shown_in(self) -> dict[str, str]:
+        """The unit of a number typed without one, by system."""
+        return {
+            system: self.unit(system) or quantities.unit_for(self.kind, system).symbol
+            for system in ("us", "metric")
+        }
+
     def limits_text(self, system: str = "us") -> str:
         """The limits as a phrase."""
         ends = [quantities.base(end, self.kind) for end in (self.low, self.high)]
@@ -90,12 +98,11 @@ class Field:
         InputError
             When it can't be read or lies outside the limits.
         """
-        shown_in = self.unit(system) or quantities.unit_for(self.kind, system).symbol
         low, high = quantities.base(self.low, self.kind), quantities.base(self.high, self.kind)
         end, plain = quantities.one_end(self._without_whose(text))
         if end == "least" and self.kind == "duration" and _MINUTES.search(text):
             end, plain = "", text
-        reading = quantities.parse(plain, self.kind, shown_in)
+        reading = quantities.parse(plain, self.kind, self.shown_in[system])
         if reading is None:
             return None
         if end and not reading.exact:

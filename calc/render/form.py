@@ -78,6 +78,12 @@ def _pick(sheet: model.Worksheet, role: str) -> h.Element | None:
     return h.div(".ys-pick", data_role=role, data_fields=json.dumps(dict.fromkeys(names, "")))
 
 
+def _units(item: model.AnyField) -> str | None:
+    """The units of a bare number in this field, where one system's isn't the other's."""
+    units = item.shown_in.values() if isinstance(item, model.Field) else ()
+    return "|".join(units) if len(set(units)) > 1 else None
+
+
 def _blank_words(item: model.Choice) -> str:
     """What a choice shows while nobody picked."""
     if item.needed:
@@ -124,6 +130,7 @@ def row_html(
             value=value,
             placeholder=sentences.hint(item, known, system),
             data_stands_in=isinstance(item, model.Field) and item.typical is not None,
+            data_units=_units(item),
             aria_describedby=described,
             autocapitalize="off",
             spellcheck="false",

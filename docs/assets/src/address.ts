@@ -4,7 +4,6 @@ import { pageAddress } from "./embed";
 import type { Form } from "./form";
 import { type LinkState, NO_LINK, writeLink } from "./link";
 import { type Machine, type Part, listed, partsOf, textFor } from "./machines";
-import type { Units } from "./protocol";
 
 export class Address {
   private readonly parts: readonly Part[];
@@ -13,7 +12,6 @@ export class Address {
     private readonly form: Form,
     /** The worksheet's name where it isn't the page's first; "" for the first. */
     private readonly sheet: string,
-    private readonly units: () => Units,
   ) {
     this.parts = partsOf(form.element);
   }
@@ -23,8 +21,8 @@ export class Address {
     const first = this.form.asks[0]?.key ?? "";
     const ask = this.form.ask.key === first ? "" : this.form.ask.key;
     const example = this.form.isExample && (ask !== "" || Object.keys(inputs).length > 0);
-    if (this.form.isExample && !example && this.units() === "us") return "";
-    const state: LinkState = { ...NO_LINK, inputs, ask, sheet: this.sheet, units: this.units() };
+    if (this.form.isExample && !example && this.form.units === "us") return "";
+    const state: LinkState = { ...NO_LINK, inputs, ask, sheet: this.sheet, units: this.form.units };
     return writeLink({ ...state, example: this.form.isExample });
   }
 

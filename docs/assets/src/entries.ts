@@ -14,7 +14,7 @@ import { labelOf, rowOf, toggleHelp } from "./rows";
 import { Standing } from "./standing";
 import { showProgress } from "./trouble";
 import { keepTyped, keptTyped } from "./typed";
-import { siteUnits, storedUnits } from "./units";
+import { siteUnits, storedUnits, withUnit } from "./units";
 
 const WAITING = "Your numbers are being worked out. What stands below is for the numbers before.";
 const UNREAD = "This answer is for the last numbers that could be read.";
@@ -121,7 +121,7 @@ class Entry implements Fields {
 
   private given(): Record<string, string> {
     const filled = [...this.controls].filter(([, control]) => control.value.trim());
-    return this.isExample ? {} : Object.fromEntries(filled.map(([name, { value }]) => [name, value]));
+    return this.isExample ? {} : Object.fromEntries(filled.map(([name, control]) => [name, withUnit(control, storedUnits())]));
   }
 
   private request(stage: Stage): Request {

@@ -3,7 +3,9 @@
 import { Chosen } from "./chosen";
 import { make } from "./dom";
 import { type Control, siteLists } from "./machines";
+import type { Units } from "./protocol";
 import { labelOf, rowOf, toggleHelp } from "./rows";
+import { storedUnits, unitsOf, withUnit } from "./units";
 
 /** Said by a worksheet whenever its inputs have changed, by whatever hand. */
 export const INPUTS_EVENT = "ys-inputs";
@@ -58,6 +60,7 @@ export class Form {
       this.controls.set(control.name, control);
       this.examples[control.name] = valueAtStart(control);
     }
+    this.units = storedUnits();
     this.rows = [...element.querySelectorAll<HTMLElement>(".ys-row")];
     this.asked = element.querySelector<HTMLElement>(".ys-asked")!;
     this.more = element.querySelector<HTMLDetailsElement>(".ys-more")!;
@@ -79,9 +82,26 @@ export class Form {
     const inputs: Record<string, string> = {};
     for (const [name, control] of this.controls) {
       const theirs = this.isExample && control.value === this.examples[name];
-      if (control.value.trim() && !theirs) inputs[name] = control.value;
+      if (control.value.trim() && !theirs) inputs[name] = withUnit(control, this.units);
     }
     return inputs;
+  }
+
+  /** The units of numbers that stand without one. */
+  get units(): Units {
+    return unitsOf(this.element);
+  }
+
+  set units(units: Units) {
+    this.element.dataset["units"] = units;
+  }
+
+  /** Show other units from here on; what was typed without one keeps the one that it was typed in. */
+  showIn(units: Units): void {
+    for (const control of this.controls.values()) {
+      if (control instanceof HTMLInputElement) control.value = withUnit(control, this.units);
+    }
+    this.units = units;
   }
 
   hold(): Held {

@@ -8,6 +8,8 @@ import type { Units } from "./protocol";
 export const LONGEST_LINK = 100_000;
 const VERSION = "2";
 /** Words of a link that are no fields, in the order in which they are written. */
+/** The units of bare numbers in a link that names none. */
+export const LINKS_UNITS: Units = "us";
 const WORDS = ["v", "on", "ask", "example", "wanted", "units"];
 
 /** Names that fields had in older links, and options that choices had, as in calc.links. */
@@ -71,7 +73,7 @@ export function writeLink(state: LinkState): string {
     ask: state.ask,
     example: state.example ? "1" : "",
     wanted: state.wanted.join(","),
-    units: state.units === "metric" ? "metric" : "",
+    units: state.units === LINKS_UNITS ? "" : state.units,
   };
   for (const word of WORDS) if (words[word]) parts.append(word, words[word] ?? "");
   for (const [name, value] of Object.entries(state.inputs)) {

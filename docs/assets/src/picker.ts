@@ -7,6 +7,7 @@ import { LONGEST_NAME } from "./machine_file";
 import { type Kept, type MachineStore, type Shelf, whyNotKept } from "./machine_store";
 import type { Control, Machine, Role } from "./machines";
 import { sameName, siteLists, textFor } from "./machines";
+import { unitsOf, withUnit } from "./units";
 
 /** So many equal fields are no accident: the form then says which machine it describes. */
 const TELLING = 3;
@@ -211,6 +212,7 @@ export class Picker {
   private async save(name: string): Promise<void> {
     const inputs: Record<string, string> = {};
     for (const [field, control] of this.controls) {
+      if (!(control instanceof HTMLSelectElement)) control.value = withUnit(control, unitsOf(this.form));
       if (control.value.trim()) inputs[field] = control.value.trim();
     }
     await this.store.save({ name, role: this.role, inputs }, [...this.controls.keys()]);

@@ -19,7 +19,7 @@ import { TOO_LONG, fillIn } from "./take_link";
 import { Tools } from "./tools";
 import { showProgress } from "./trouble";
 import { keepTyped, keptTyped } from "./typed";
-import { siteUnits, storeUnits, storedUnits } from "./units";
+import { siteUnits, storeUnits } from "./units";
 
 /** How often what is to be copied is asked for. */
 const TURNS = 5;
@@ -54,7 +54,6 @@ export class Sheet {
   private readonly paper: Paper;
   private readonly path = window.location.pathname;
   private readonly root: string;
-  private units: Units = storedUnits();
   private last: Response | undefined;
   /** What the last answer is the answer to. */
   private lastAsked = "";
@@ -76,7 +75,7 @@ export class Sheet {
     const { signal } = this.stop;
     const asks = JSON.parse(section.dataset["asks"] ?? "[]") as Ask[];
     this.form = new Form(find(".ys-form") as HTMLFormElement, asks, () => this.settled(), signal);
-    this.address = new Address(this.form, isFirst ? "" : this.name, () => this.units);
+    this.address = new Address(this.form, isFirst ? "" : this.name);
     this.asking = new Asking(
       engine,
       (stage) => this.request(stage),
@@ -113,7 +112,7 @@ export class Sheet {
     const taken = this.linked ? this.takeLink() : this.take(readLink(keptTyped(this.name)));
     this.showState();
     const asIs = this.form.isExample && !Object.keys(this.form.given()).length;
-    if (taken || this.units !== siteUnits() || !asIs) this.compute();
+    if (taken || this.form.units !== siteUnits() || !asIs) this.compute();
   }
 
   /** Let go of the page: its listeners end, and late answers are dropped. */
@@ -155,7 +154,7 @@ export class Sheet {
       inputs: this.form.given(),
       example: this.form.isExample,
       ask: this.form.ask.key,
-      units: this.units,
+      units: this.form.units,
       stage,
       link,
       short_link,
@@ -203,7 +202,7 @@ export class Sheet {
   }
 
   private showState(): void {
-    this.tools.show(this.units, this.form.isExample);
+    this.tools.show(this.form.units, this.form.isExample);
     this.section.toggleAttribute("data-example", this.form.isExample);
   }
 
@@ -318,7 +317,6 @@ export class Sheet {
     if (!state) return false;
     this.notice.say("");
     fillIn(state, this.form, this.address, (text) => this.notice.say(text));
-    if (state.units) this.units = state.units;
     this.form.mark();
     this.showState();
     return true;
@@ -396,7 +394,7 @@ export class Sheet {
 
   private chooseUnits(units: Units): void {
     storeUnits(units);
-    this.units = units;
+    this.form.showIn(units);
     this.settled();
   }
 }

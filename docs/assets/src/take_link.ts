@@ -2,7 +2,8 @@
 
 import type { Address } from "./address";
 import type { Form } from "./form";
-import type { LinkState } from "./link";
+import { LINKS_UNITS, type LinkState } from "./link";
+import { withUnit } from "./units";
 
 /** So many strange names are named. */
 const NAMED = 12;
@@ -21,6 +22,8 @@ export function fillIn(
   say: (text: string) => void,
 ): void {
   const inputs = address.nameless(state.inputs, say);
+  if (state.units) form.units = state.units;
+  else if (form.units !== LINKS_UNITS) meantIn(form, inputs);
   if (state.example) form.showExample();
   else for (const name of form.take(inputs)) sayNotOffered(form, name, inputs[name] ?? "", say);
   const strangers = Object.keys(inputs).filter((name) => !form.controls.has(name));
@@ -34,6 +37,14 @@ export function fillIn(
   if (!state.version && !state.example && Object.keys(inputs).length) say(OLDER);
   form.askFor(state.ask);
   if (state.wanted.length) form.arrange(state.wanted);
+}
+
+/** A link that names no units has its bare numbers in those of the links' own. */
+function meantIn(form: Form, inputs: Record<string, string>): void {
+  for (const [name, text] of Object.entries(inputs)) {
+    const control = form.controls.get(name);
+    if (control) inputs[name] = withUnit(control, LINKS_UNITS, text);
+  }
 }
 
 function sayNotOffered(form: Form, name: string, value: string, say: (text: string) => void): void {
