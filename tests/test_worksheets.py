@@ -87,7 +87,8 @@ def test_a_bare_number_may_be_given_the_unit_that_the_form_shows(sheet):
         for system, unit in item.shown_in.items() if differ else ():
             low, high = (quantities.base(end, item.kind) for end in (item.low, item.high))
             middle = quantities.kind(item.kind).unit(unit).from_base((low + high) / 2)
-            for bare in (f"{middle:.4g}", f"{middle:.3g} to {middle:.4g}"):
+            ends = sorted((middle, 0.98 * middle))
+            for bare in (f"{middle:.3f}", " to ".join(f"{end:.3f}" for end in ends)):
                 told, meant = item.read(f"{bare} {unit}", system), item.read(bare, system)
                 assert (told.low, told.high) == (meant.low, meant.high)
 
