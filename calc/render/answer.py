@@ -85,7 +85,7 @@ def _why(answer: Answer, lead: str) -> str:
     about = fitting_caution.stems(why)
     if not why or (about and len(about & said) >= SAID * len(about)):
         return ""
-    of_money = bool(answer.worksheet.words.get("findings"))
+    of_money = answer.worksheet.compares_money
     broken = answer.finding not in (model.CLOSE, model.UNKNOWN)
     return why if broken or of_money or answer.deciding.check.sense == "fits" else f"{STAKES}{why}"
 

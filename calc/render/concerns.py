@@ -19,7 +19,7 @@ def counting(answer: Answer) -> list[model.Unchecked]:
 
 def compares(answer: Answer) -> bool:
     """Whether the page compares money: its questions are each of their own."""
-    return "findings" in answer.worksheet.words
+    return answer.worksheet.compares_money
 
 
 def told(answer: Answer, verdict: model.Verdict) -> bool:

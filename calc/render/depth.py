@@ -40,13 +40,12 @@ def _fold(title: str, count: str, inside: h.Node, name: str = "") -> h.Element:
 
 def _count(answer: Answer) -> str:
     found = [v.finding for v in answer.verdicts]
-    # What has words of its own for its findings, as money has, breaks and meets nothing.
-    of_its_own = bool(answer.worksheet.words.get("findings"))
+    of_money = answer.worksheet.compares_money  # which breaks and meets nothing
     said = (
-        (found.count(model.OVER), "against" if of_its_own else "broken"),
+        (found.count(model.OVER), "against" if of_money else "broken"),
         (found.count(model.UNKNOWN), "open"),
         (found.count(model.CLOSE), "close"),
-        (found.count(model.WITHIN), "in favor" if of_its_own else "met"),
+        (found.count(model.WITHIN), "in favor" if of_money else "met"),
         (len(answer.unchecked), "not checked"),
     )
     return ", ".join(f"{number} {word}" for number, word in said if number)

@@ -170,7 +170,7 @@ def _settles(
         return tuple(settles[:MOST])
     counted = model.counting(verdicts, checks)
     open_ = sorted((v for v in counted if v.finding == model.UNKNOWN), key=model.rank)
-    among = asked.fields if "findings" in search.sheet.words else ()
+    among = asked.fields if search.sheet.compares_money else ()
     return settles_of(search, [deciding, *(v for v in open_ if v is not deciding)], known, among)
 
 
