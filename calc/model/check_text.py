@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from calc import model
 from calc import quantities as q
 from calc.model import Verdict, figures, words
@@ -16,15 +18,25 @@ def telling(verdict: Verdict, system: str) -> int:
     """How many figures tell a value from its limit, where three may not: "1,000" from "1,004"."""
     if verdict.check.sense == "fits" or verdict.finding not in (model.OVER, model.UNKNOWN):
         return q.FIGURES
-    for value in (verdict.value_low, verdict.value_high):
-        for limit in (verdict.limit_low, verdict.limit_high):
-            shown, told = (
-                [_range(verdict, end, end, system, count) for end in (value, limit)]
-                for count in (q.FIGURES, q.FIGURES + 1)
-            )
-            if shown[0] == shown[1] and told[0] != told[1]:
-                return q.FIGURES + 1
+    for value, limit in _deciding_ends(verdict):
+        shown, told = (
+            [_range(verdict, end, end, system, count) for end in (value, limit)]
+            for count in (q.FIGURES, q.FIGURES + 1)
+        )
+        if shown[0] == shown[1] and told[0] != told[1]:
+            return q.FIGURES + 1
     return q.FIGURES
+
+
+def _deciding_ends(verdict: Verdict) -> Iterator[tuple[float, float]]:
+    """Give the value and the limit that are compared: where it is best, or worst while open."""
+    values = verdict.value_low, verdict.value_high
+    limits = verdict.limit_low, verdict.limit_high
+    if verdict.check.sense == "between":
+        yield from ((value, limit) for value in values for limit in limits)
+        return
+    high = (verdict.check.sense == "at least") == (verdict.finding == model.OVER)
+    yield values[high], limits[not high]
 
 
 def _range(verdict: Verdict, low: float, high: float, system: str, count: int = 0) -> str:

@@ -47,7 +47,7 @@ def test_a_unit_that_was_named_stands_beside_what_is_needed() -> None:
     [
         ("1,210 lb", "No: the driven wheels hold 37.6 %"),
         ("", "Whether the wheels hold this pull isn't known yet."),
-        ("4,000 lb", "Either drive has the power"),
+        ("4,000 lb", "Over a year of the same work the hydrostatic"),
     ],
     ids=str,
 )
