@@ -90,25 +90,17 @@ def requests(number: int | None) -> list[str]:
 
 
 def _visits(shown: dict[str, str]) -> list[str]:
-    """Return what the page asks for that shows all numbers of its example, and then for changes.
-
-    Its links are as long as they come: of long texts other functions search.
-    """
+    """Return what the page asks for that shows all numbers of its example, and then for changes."""
     from calc import worksheets
-    from scripts import visits
 
     sheet = worksheets.load("pairing")
     examples = {name: text for name, text in sheet.examples().items() if text}
-    common = {**shown, "worksheet": "pairing", "ask": sheet.asks[0].key, "example": False}
-    found = []
-    for width in ("48 in", "44 to 50 in", "72 in"):
-        link = f"https://yard.test/pairing/#{visits.given(working_width=width)}"
-        inputs = {**examples, "working_width": width}
-        asked = {**common, "units": "us", "inputs": inputs, "link": link, "short_link": link}
-        found += [
-            json.dumps({**asked, "stage": stage}) for stage in ("exact", "full", "odds", "effects")
-        ]
-    return found
+    asked = {**shown, "worksheet": "pairing", "ask": sheet.asks[0].key, "example": False}
+    return [
+        json.dumps({**asked, "inputs": {**examples, "working_width": width}, "stage": stage})
+        for width in ("48 in", "44 to 50 in", "72 in")
+        for stage in ("exact", "full", "odds", "effects")
+    ]
 
 
 def as_ranges(numbers: Iterable[int]) -> str:

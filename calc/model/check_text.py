@@ -97,9 +97,13 @@ def check_sentence(verdict: Verdict, system: str, heading: str = "") -> str:
         if check.sense == "fits" and verdict.finding == model.UNKNOWN:
             said = f"{check.title}: it depends on what isn't known yet."
         return said
-    joined = ", " if check.kind == MONEY else ", and "
-    said = f"{value_text(verdict, system)}{joined}{needed(verdict, system)}"
-    return f"{heading or check.title}: {said}."
+    return f"{heading or check.title}: {_held(verdict, system, ', and ')}."
+
+
+def _held(verdict: Verdict, system: str, joint: str) -> str:
+    """What a check compares: the value, and the limit as the end of a sentence."""
+    joint = ", " if verdict.check.kind == MONEY else joint
+    return f"{value_text(verdict, system)}{joint}{needed(verdict, system)}"
 
 
 def needed(verdict: Verdict, system: str) -> str:
@@ -119,8 +123,7 @@ def check_said(verdict: Verdict, system: str) -> str:
     check = verdict.check
     if check.sentence:
         return check_sentence(verdict, system)
-    joined = ", " if check.kind == MONEY else "; "
-    return f"{value_text(verdict, system)}{joined}{needed(verdict, system)}."
+    return f"{_held(verdict, system, '; ')}."
 
 
 def bare_limit(verdict: Verdict, system: str) -> str:

@@ -75,13 +75,9 @@ class Field:
         """Whether it is only ever below nothing, such as a way down."""
         return quantities.base(self.high, self.kind) <= 0.0
 
-    @property
-    def shown_in(self) -> dict[str, str]:
-        """The unit of a number typed without one, by system."""
-        return {
-            system: self.unit(system) or quantities.unit_for(self.kind, system).symbol
-            for system in ("us", "metric")
-        }
+    def shown_in(self, system: str) -> str:
+        """The unit of a number typed without one."""
+        return self.unit(system) or quantities.unit_for(self.kind, system).symbol
 
     def limits_text(self, system: str = "us") -> str:
         """The limits as a phrase."""
@@ -102,7 +98,7 @@ class Field:
         end, plain = quantities.one_end(self._without_whose(text))
         if end == "least" and self.kind == "duration" and _MINUTES.search(text):
             end, plain = "", text
-        reading = quantities.parse(plain, self.kind, self.shown_in[system])
+        reading = quantities.parse(plain, self.kind, self.shown_in(system))
         if reading is None:
             return None
         if end and not reading.exact:

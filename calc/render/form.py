@@ -8,7 +8,7 @@ from typing import Any
 
 import htpy as h
 
-from calc import machines, model
+from calc import machines, model, quantities
 from calc.machines import vocabulary
 from calc.model import sentences
 from calc.search import read
@@ -80,7 +80,9 @@ def _pick(sheet: model.Worksheet, role: str) -> h.Element | None:
 
 def _units(item: model.AnyField) -> str | None:
     """The units of a bare number in this field, where one system's isn't the other's."""
-    units = item.shown_in.values() if isinstance(item, model.Field) else ()
+    if not isinstance(item, model.Field):
+        return None
+    units = [item.shown_in(system) for system in quantities.SYSTEMS]
     return "|".join(units) if len(set(units)) > 1 else None
 
 

@@ -24,6 +24,7 @@ FLAGS = [
     "--disable-component-update",
     "--disable-sync",
     "--no-first-run",
+    # A second, slower compiler pays only in visits longer than a test.
     "--js-flags=--liftoff-only --wasm-lazy-compilation",
 ]
 LIVE = ".ys[data-engine=ready]"
