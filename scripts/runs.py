@@ -75,7 +75,9 @@ def requests(number: int | None) -> list[str]:
     for text in probes:
         if '"inputs"' in text:
             asked = json.loads(text)
-            others += [json.dumps({**asked, **shown}), json.dumps({**asked, "stage": "effects"})]
+            others += [
+                json.dumps({**asked, **shown, "stage": stage}) for stage in ("effects", "replies")
+            ]
     # A reader who has given one number so far.
     for text in probes:
         asked = json.loads(text) if '"stage": "exact"' in text else {}
@@ -99,7 +101,7 @@ def _visits(shown: dict[str, str]) -> list[str]:
     return [
         json.dumps({**asked, "inputs": {**examples, "working_width": width}, "stage": stage})
         for width in ("48 in", "44 to 50 in", "72 in")
-        for stage in ("exact", "full", "odds", "effects")
+        for stage in ("exact", "full", "odds", "effects", "replies")
     ]
 
 

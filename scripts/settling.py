@@ -86,7 +86,7 @@ def _boxes(
             return
         if not _open(sheet, inputs):
             continue
-        answer = search.answer_known(sheet, search.read(sheet, inputs), odds=False)
+        answer = search.answer_known(sheet, search.read(sheet, inputs))
         governed = any(item.governs for item in answer.unchecked)
         if answer.settles and not governed and answer.finding == model.UNKNOWN:
             count -= 1

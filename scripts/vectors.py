@@ -57,6 +57,8 @@ def _of_worksheet(name: str, defaults: Mapping[str, str], asks: Sequence[str]) -
     yield _request(name, defaults)
     yield _request(name, defaults, stage="exact")
     yield _request(name, defaults, units="metric")
+    for inputs in (defaults, blank):
+        yield _request(name, inputs, stage="replies")
     yield _request(name, blank)
     yield _request(name, blank, stage="exact")
     yield _request(name, {field: _widened(text) for field, text in defaults.items()})
@@ -107,7 +109,7 @@ def fresh(seed: int, number: int = 40) -> list[str]:
         examples = worksheets.load(name).examples()
         kept = [field for field in examples if draw.random() < 0.9]
         inputs = {field: _drawn(examples[field], draw) for field in kept}
-        units, stage = draw.choice(("us", "metric")), draw.choice(("exact", "full"))
+        units, stage = draw.choice(("us", "metric")), draw.choice(("exact", "full", "replies"))
         found.append(_request(name, inputs, units, stage))
     return found
 

@@ -53,7 +53,7 @@ CHANGE = """
       if (final === 'true') { watch.disconnect(); resolve(times); }
     });
   });
-  watch.observe(answer, { childList: true });
+  watch.observe(answer, { childList: true, subtree: true });
   control.value = value;
   control.dispatchEvent(new Event('input', { bubbles: true }));
 })

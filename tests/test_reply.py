@@ -346,29 +346,42 @@ def test_the_browser_sends_the_parts_with_its_question(shelf):
         "inputs": {"tool": "core", "sprinklers": "yes"},
         "parts": [WEIGHTS],
     }
-    whole = json.loads(respond(json.dumps(asked)))
-    assert "Part F-100" in whole["reply"] and "Part F-100" in whole["html"]
-    again = json.loads(respond(json.dumps({**asked, "parts": None})))
-    assert "Part F-100" not in again["reply"]
+    for part, stage in (("html", "full"), ("reply", "replies")):
+        with_parts = json.loads(respond(json.dumps({**asked, "stage": stage})))
+        assert "Part F-100" in with_parts[part]
+        without = json.loads(respond(json.dumps({**asked, "stage": stage, "parts": None})))
+        assert "Part F-100" not in without[part]
 
 
-def test_the_browser_gets_every_kind_with_the_whole_answer_alone():
-    asked = {
-        "worksheet": "pairing",
-        "inputs": {},
-        "example": True,
-        "link": LINK,
-        "sender": "Example Yard",
-    }
-    whole = json.loads(respond(json.dumps({**asked, "stage": "full"})))
-    assert "ask_back" in whole
-    assert whole["reply"].endswith(f"{LINK}\nExample Yard")
-    assert LINK in whole["reply_html"].replace("&amp;", "&") and whole["short"].endswith(
-        f"Example Yard {LINK}"
-    )
-    assert whole["short_has_link"] is True
-    first = json.loads(respond(json.dumps({**asked, "stage": "exact"})))
-    assert not first["final"] and "reply" not in first and "short" not in first
+def _asked(stage, **more):
+    return json.loads(respond(json.dumps({"worksheet": "pairing", "stage": stage, **more})))
+
+
+def test_the_browser_gets_every_kind_of_reply_when_it_asks_for_them():
+    sent = _asked("replies", example=True, link=LINK, sender="Example Yard")
+    assert "ask_back" in sent and "html" not in sent
+    assert sent["reply"].endswith(f"{LINK}\nExample Yard")
+    assert LINK in sent["reply_html"].replace("&amp;", "&")
+    assert sent["short"].endswith(f"Example Yard {LINK}")
+    assert sent["short_has_link"] is True
+    for stage in ("exact", "full"):
+        shown = _asked(stage, example=True)
+        assert not {"reply", "reply_html", "short", "ask_back"} & set(shown), stage
+
+
+def test_the_whole_answer_says_whether_there_is_something_to_ask_back():
+    open_ = {"inputs": {"implement_kind": "rotary_cutter", "tractor_mass": "2000 lb"}}
+    assert _asked("full", **open_)["asks_back"] is True
+    assert _asked("replies", **open_)["ask_back"]
+    assert _asked("full", example=True)["asks_back"] is False
+    assert _asked("replies", example=True)["ask_back"] == ""
+
+
+def test_a_first_look_says_how_it_stands_and_no_more():
+    first = _asked("exact", inputs={"implement_kind": "rotary_cutter", "tractor_mass": "2000 lb"})
+    assert not first["final"] and first["lead"] and first["sight"]
+    assert "ys-passing" in first["html"] and first["html"].startswith('<div class="ys-finding"')
+    assert "ys-depth" not in first["html"] and "ys-remedies" not in first["html"]
 
 
 def test_of_money_only_what_was_asked_about_is_open():

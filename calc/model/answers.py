@@ -81,14 +81,20 @@ class Answer:
     advice: Advice
     assumed: Sequence[Assumed]
     settles: Sequence[Settle]
-    odds: Odds | None
     pictures: Sequence[Picture]
     searched: int  # how many sets of values were computed
     final: bool = True  # False for the first pass, before ranges were searched
     missing: Sequence[AnyField] = ()
     standing: str = PROVED  # what stands behind the finding
-    # Gives the inputs that move what was asked; worked out when a reply wants to know.
+    # Both take long, and are worked out when somebody wants to know: how the machines that fit
+    # divide, and which inputs move what was asked.
+    find_odds: Callable[[], Odds | None] = field(default=lambda: None, compare=False, repr=False)
     bearing: Callable[[], frozenset[str]] = field(default=frozenset, compare=False, repr=False)
+
+    @property
+    def odds(self) -> Odds | None:
+        """How the machines that fit what was given divide, where the finding is open."""
+        return self.find_odds()
 
     @property
     def margin(self) -> float:

@@ -8,6 +8,8 @@ from calc import model
 from calc import quantities as q
 from calc.model import Verdict, figures, words
 
+_ALIKE = 0.02  # two numbers farther apart than this share differ in three figures as well
+
 
 def value_text(verdict: Verdict, system: str) -> str:
     """The value of a check, or its range."""
@@ -19,6 +21,8 @@ def telling(verdict: Verdict, system: str) -> int:
     if verdict.check.sense == "fits" or verdict.finding not in (model.OVER, model.UNKNOWN):
         return q.FIGURES
     for value, limit in _deciding_ends(verdict):
+        if abs(value - limit) > _ALIKE * abs(limit):
+            continue
         shown, told = (
             [_range(verdict, end, end, system, count) for end in (value, limit)]
             for count in (q.FIGURES, q.FIGURES + 1)

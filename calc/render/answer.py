@@ -26,6 +26,11 @@ def answer_html(answer: Answer, system: str = "us") -> str:
     return str(_answer(answer, system))
 
 
+def first_html(answer: Answer, system: str = "us") -> str:
+    """Return a first look as HTML: how it stands, which takes the place of what stood so far."""
+    return str(_finding(answer, system, Notes(f"ys-{answer.worksheet.name}")))
+
+
 def _answer(answer: Answer, system: str) -> h.Element:
     notes = Notes(f"ys-{answer.worksheet.name}")
     pictures = [svg.draw(picture, system, i) for i, picture in enumerate(answer.pictures)]

@@ -10,8 +10,8 @@ from calc import model, quantities, search, worksheets
 from calc.errors import YardstickError
 from calc.model import leading, sentences
 from calc.render import parts
-from calc.render.answer import answer_html, odds_html, sight_html
-from calc.render.asking_back import ask_back
+from calc.render.answer import answer_html, first_html, odds_html, sight_html
+from calc.render.asking_back import ask_back, wanted
 from calc.render.brief import brief_html, outline
 from calc.render.depth import effects_html
 from calc.render.reply import reply, reply_html
@@ -30,8 +30,9 @@ def respond(request: str) -> str:
         name and the worksheets that it is to fill "also";
         or with "worksheet", "inputs" (the texts given, by field name), "example" (true while the
         page shows its untouched example), "ask" (which question leads), "units" ("us" or "metric"),
-        "stage" ("exact" for the middle values alone, "full" for the whole answer, "odds" for how
-        the machines that fit divide, alone, "effects" for what errors of measuring do, alone),
+        "stage" ("exact" for how it stands at the middle values, "full" for the whole answer, and
+        what adds to it: "odds" for how the machines that fit divide, "effects" for what errors of
+        measuring do, "replies" for what is sent),
         "entry" where it is one of several questions on a page (the answer is then a few lines),
         and for the replies "link" (to this page, filled in),
         "short_link" (a shorter one to the same), "about" (a line that names the
@@ -65,7 +66,7 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
     typed = {str(name): str(value) for name, value in asked.get("inputs", {}).items()}
     system = "metric" if asked.get("units") == "metric" else "us"
     stage = str(asked.get("stage"))
-    stage = stage if stage in ("exact", "odds", "effects") else "full"
+    stage = stage if stage in ("exact", "odds", "effects", "replies") else "full"
     if sum(len(name) + len(value) for name, value in typed.items()) > LONGEST_REQUEST:
         raise search.BadInputs({"": "That is far too much text for one form."})
     response: dict[str, Any] = {
@@ -84,41 +85,57 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
     parts.stock(asked.get("parts"))
     known = search.read(sheet, typed, system, example=asked.get("example") is True)
     response["hints"] = hints(sheet, known.values, system)
+    ask = str(asked.get("ask") or "")
+    ask = ask if ask in {item.key for item in sheet.asks} else ""
     try:
-        ask = str(asked.get("ask") or "")
-        ask = ask if ask in {item.key for item in sheet.asks} else ""
-        if stage == "odds":
-            found = search.answer_known(sheet, known, ask=ask)
-            return {**response, "ok": True, "errors": errors, "odds": odds_html(found)}
-        if stage == "effects":
-            found = search.answer_known(sheet, known, ask=ask, odds=False)
-            said = effects_html(found, search.box_of(found.worksheet, known), system)
-            return {**response, "ok": True, "errors": errors, "effects": said}
-        found = search.answer_known(sheet, known, full=stage == "full", ask=ask, odds=False)
+        found = _answer(sheet, known, ask, full=stage != "exact")
     except search.BadInputs as bad:
         return {**response, "ok": False, "errors": {**errors, **bad.errors}}
+    response |= {"ok": True, "errors": errors}
+    if stage == "odds":
+        return {**response, "odds": odds_html(found)}
+    if stage == "effects":
+        box = search.box_of(found.worksheet, known)
+        return {**response, "effects": effects_html(found, box, system)}
     return {
         **response,
-        "ok": True,
-        "errors": errors,
         "final": found.final,
         "finding": found.finding,
         "finding_words": sheet.finding_words(found.finding),
         "lead": leading.lead(found, system),
         "example": found.is_example,
-        **_shown(found, system, asked),
+        **(_replies if stage == "replies" else _shown)(found, system, asked),
     }
 
 
+# What was answered last, with what it was asked: odds, effects and replies are of the same answer.
+_last: list[tuple[tuple[Any, ...], model.Answer]] = []
+KEPT = 4  # a page may hold as many questions
+
+
+def _answer(sheet: model.Worksheet, known: search.Known, ask: str, *, full: bool) -> model.Answer:
+    """Return the answer to what was read; one that was given before stays what it was."""
+    asked = (sheet.name, known.given, known.errors, known.is_example, known.system, ask, full)
+    for one, kept in _last:
+        if one == asked:
+            return kept
+    found = search.answer_known(sheet, known, full=full, ask=ask)
+    _last[:] = [(asked, found), *_last[: KEPT - 1]]
+    return found
+
+
 def _shown(found: model.Answer, system: str, asked: dict[str, Any]) -> dict[str, Any]:
-    """Return the answer as it is shown: a few lines, or the whole of it with its replies."""
+    """Return the answer as it is shown: a few lines, the whole of it, or how it stands so far."""
     if asked.get("entry"):
         inputs = {str(name): str(text) for name, text in asked.get("inputs", {}).items() if text}
         known = {item.name for item in found.worksheet.fields}
         given = {name: text for name, text in inputs.items() if name in known}
         return {"html": brief_html(found, system), "outline": outline(found, given, system)}
-    replies = _replies(found, system, asked) if found.final else {}
-    return {"sight": sight_html(found, system), "html": answer_html(found, system), **replies}
+    return {
+        "sight": sight_html(found, system),
+        "html": answer_html(found, system) if found.final else first_html(found, system),
+        "asks_back": bool(found.final and wanted(found)),
+    }
 
 
 def _read(asked: dict[str, Any]) -> dict[str, Any]:
@@ -137,7 +154,7 @@ def _read(asked: dict[str, Any]) -> dict[str, Any]:
 
 
 def _replies(found: model.Answer, system: str, asked: dict[str, Any]) -> dict[str, Any]:
-    """Return every kind of reply; a first look at the middle values has none to give."""
+    """Return every kind of reply."""
     given = {name: str(asked.get(name) or "") for name in ("link", "sender", "about")}
     short_link = str(asked.get("short_link") or given["link"])
     return {

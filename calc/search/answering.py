@@ -40,8 +40,8 @@ def answer(
     system
         "us" or "metric": the units of sentences, and of numbers typed without a unit.
     full
-        False computes the middle of the box alone, for a first quick look; the answer's `final`
-        then says whether a full pass would say more.
+        False computes the middle of the box alone, for a first quick look: how it stands, with
+        nothing drawn or offered. The answer's `final` then says whether a full pass says more.
     example
         True starts from the page's example, and what was given replaces its values.
     ask
@@ -56,12 +56,9 @@ def answer(
 
 
 def answer_known(
-    sheet: Worksheet, known: Known, *, full: bool = True, ask: str = "", odds: bool = True
+    sheet: Worksheet, known: Known, *, full: bool = True, ask: str = ""
 ) -> model.Answer:
     """Return the answer for inputs that were read already.
-
-    With `odds` False it is not worked out how the machines that fit divide: a page that doesn't
-    say it shouldn't wait for it.
 
     Raises
     ------
@@ -96,11 +93,12 @@ def answer_known(
     if deciding and box.dimensions:
         point = box.point(search.worst[deciding.check.name][1])
     at_point = outcome if point is middle else sheet.compute(point, model.Work(on=False))
-    solver = Solver.after(search, verdicts, point, lambda: told_by(sheet, known))
+    final = full or not box.dimensions
+    solver = Solver.after(search, verdicts, point, lambda: told_by(sheet, known), offers=final)
     advice = sheet.advise(point, at_point, solver)
     advice = replace(advice, remedies=[r for r in advice.remedies if _taken(sheet, known, r)])
     outputs = [_with_range(output, search, standing) for output in outcome.outputs]
-    drawn = sheet.picture(middle, replace(outcome, outputs=outputs))
+    drawn = sheet.picture(middle, replace(outcome, outputs=outputs)) if final else None
     pictures = () if drawn is None else (tuple(drawn) if isinstance(drawn, Sequence) else (drawn,))
     open_ended = full and finding == model.UNKNOWN
     found = model.Answer(
@@ -119,11 +117,11 @@ def answer_known(
         settles=(
             _settles(search, verdicts, unchecked, deciding, known, asked) if open_ended else ()
         ),
-        odds=_odds(search, asked, verdicts) if odds and open_ended and box.dimensions else None,
         pictures=pictures,
         searched=search.count,
-        final=full or not box.dimensions,
+        final=final,
         standing=of_all(search, standing, deciding),
+        find_odds=cache(lambda: _odds(search, asked, verdicts) if open_ended else None),
         bearing=cache(lambda: bearing(search, asked, deciding, known)) if full else frozenset,
     )
     # What was asked about is helped first.
@@ -133,6 +131,8 @@ def answer_known(
 
 def _odds(search: Search, asked: model.Ask, verdicts: Sequence[model.Verdict]) -> model.Odds | None:
     """Of how many it holds; where money is compared, of how many what was asked pays."""
+    if not search.box.dimensions:
+        return None
     names = asked.checks if search.sheet.compares_money else ()
     made = [v for v in verdicts if not names or v.check.name in names]
     return search.odds(names) if made else None
@@ -199,7 +199,6 @@ def _unanswered(sheet: Worksheet, asked: model.Ask, box: Box) -> model.Answer:
         advice=model.Advice(),
         assumed=box.assumed,
         settles=(),
-        odds=None,
         pictures=(),
         searched=0,
         missing=box.missing,

@@ -132,7 +132,7 @@ class Remedies:
         """
         item = self._sheet.field(name)
         assert isinstance(item, model.Field)
-        return self._whole(item, value, (), step, up=up)
+        return self._typed_size(item, value, step, up=up)
 
     # --- how far --------------------------------------------------------------------------------
 
@@ -212,11 +212,13 @@ class Remedies:
             changes = {name: value, **_with(also, value)}
             return all(self._meets(check, changes, plainly=plainly) for check in wanted)
 
+        def size(edge: float) -> float | None:
+            return self._whole(item, edge, stock, step, up=up)
+
         def solved() -> float | None:
-            edge = last_met(met, far, now)
-            if stock and not any(s >= edge * _BARELY if up else s * _BARELY <= edge for s in stock):
+            value = size(last_met(met, far, now, size))
+            if value is None:
                 return None
-            value = self._whole(item, edge, stock, step, up=up)
             if not met(value):
                 value = self._next(item, value, stock, step, up=up)
             past = value > now if up else value < now
@@ -237,11 +239,18 @@ class Remedies:
 
     def _whole(
         self, item: model.Field, edge: float, stock: Sequence[float], step: float, *, up: bool
-    ) -> float:
-        """Return the size that can be bought or typed, on the side that meets the checks."""
+    ) -> float | None:
+        """Return the size that can be bought or typed, on the side that meets the checks.
+
+        None where it would have to be bought and none is sold.
+        """
         if stock:
             inside = [s for s in stock if (s >= edge * _BARELY if up else s * _BARELY <= edge)]
-            return (min if up else max)(inside, default=edge)
+            return (min if up else max)(inside, default=None)
+        return self._typed_size(item, edge, step, up=up)
+
+    def _typed_size(self, item: model.Field, edge: float, step: float, *, up: bool) -> float:
+        """Return the round number at an edge, on the side that meets the checks."""
         unit, step = step_of(item, self._solve.system, step)
         step = step_said(unit.from_base(edge), unit, step)
         return unit.to_base(steps_to(edge, unit, step, up=up) * step)
@@ -303,9 +312,8 @@ class Remedies:
     def _breaks(self, changes: Mapping[str, Any], leaves: Collection[str]) -> bool:
         """Whether a check that was met is broken by the change, at any worst point known."""
         passed = {*self.broken, *leaves}
-        for check in (*self.broken, *self._met()):
-            point = self._solve.worst_of(check)
-            before = {c.name: c.margin for c in self._solve.at(point).checks}
+        for point in self._solve.worst_points((*self.broken, *self._met())):
+            before = {c.name: c.margin for c in self._solve.now(point).checks}
             for after in self._solve.at(point, **changes).checks:
                 fell = after.margin < _NOTHING and before.get(after.name, 1.0) >= _NOTHING
                 if fell and after.grade != model.ADVICE and after.name not in passed:

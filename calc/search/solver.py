@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from functools import cached_property
 from typing import Any
 
@@ -28,6 +28,7 @@ class Solver:
         system: str = "us",
         dimensions: Sequence[Dimension] = (),
         told_by: Callable[[], Mapping[str, Collection[str]]] = dict,
+        offers: bool = True,
     ) -> None:
         self.sheet = sheet
         self.point = point
@@ -38,7 +39,9 @@ class Solver:
         self._worst = worst or {}
         self._dimensions = dimensions
         self._find_told_by = told_by
+        self._offers = offers  # False for a first look: nothing is offered yet
         self._silent = model.Work(on=False)
+        self._now: dict[Inputs, Outcome] = {}
 
     @classmethod
     def after(
@@ -47,6 +50,8 @@ class Solver:
         verdicts: Sequence[model.Verdict],
         point: Inputs,
         told_by: Callable[[], Mapping[str, Collection[str]]],
+        *,
+        offers: bool,
     ) -> Solver:
         """Return the solver of an answer: it knows where in the box each check is worst.
 
@@ -58,10 +63,11 @@ class Solver:
             frozenset(item.field.name for item in search.box.assumed),
             ranged=bool(search.box.dimensions),
             verdicts=verdicts,
-            worst={name: search.box.point(found[1]) for name, found in search.worst.items()},
+            worst=_points(search),
             system=search.box.system,
             dimensions=search.box.dimensions,
             told_by=told_by,
+            offers=offers,
         )
 
     @cached_property
@@ -70,7 +76,9 @@ class Solver:
 
     @property
     def broken(self) -> tuple[str, ...]:
-        """The checks that are broken somewhere in the box, mere advice left out, worst first."""
+        """The checks to mend: broken somewhere in the box, mere advice left out, worst first."""
+        if not self._offers:
+            return ()
         return tuple(
             v.check.name
             for v in self.verdicts
@@ -115,9 +123,19 @@ class Solver:
         moved = point.but(**changes)
         return model.run_for(name, lambda: self.sheet.compute(moved, self._silent))
 
+    def worst_points(self, checks: Iterable[str]) -> list[Inputs]:
+        """Return the points at which checks are worst, each once: many share one."""
+        return list(dict.fromkeys(self.worst_of(check) for check in checks))
+
     def at(self, point: Inputs, **changes: Any) -> Outcome:
         """Return the outcome at a point with some inputs replaced."""
         return self.sheet.compute(point.but(**changes), self._silent)
+
+    def now(self, point: Inputs) -> Outcome:
+        """Return the outcome at one of the worst points as it is; every remedy asks for it."""
+        if point not in self._now:
+            self._now[point] = self.at(point)
+        return self._now[point]
 
     def run(self, **changes: Any) -> Outcome:
         """Return the outcome with some inputs replaced."""
@@ -155,3 +173,13 @@ class Solver:
         if met(hard):
             return hard
         return last_met(met, easy, hard) if met(easy) else None
+
+
+def _points(search: Search) -> dict[str, Inputs]:
+    """Return the point at which each check is worst: one and the same where several share it."""
+    made: dict[tuple[tuple[str, Any], ...], Inputs] = {}
+    worst: dict[str, Inputs] = {}
+    for name, (_, values, _) in search.worst.items():
+        key = tuple(values.items())
+        worst[name] = made.setdefault(key, search.box.point(values))
+    return worst

@@ -107,16 +107,25 @@ def test_the_newest_of_many_changes_wins(pairing: Page) -> None:
     assert "working_width=42+in" in pairing.url
 
 
-def test_ranges_show_the_exact_part_first(page: Page, address: str) -> None:
-    page.add_init_script(
-        "window.stages = []; new MutationObserver(() => { const stage ="
-        "document.querySelector('.ys-answer')?.dataset.stage; if (stage && window.stages.at(-1)"
-        "!== stage) window.stages.push(stage); }).observe(document, {subtree: true,"
-        "attributes: true, attributeFilter: ['data-stage']});"
-    )
+# Each stage of the answer as it comes, with whether its depth stands there, and its passing words.
+STAGES = """
+window.stages = [];
+new MutationObserver(() => {
+  const answer = document.querySelector('.ys-answer');
+  const stage = answer?.dataset.stage;
+  if (!stage || window.stages.at(-1)?.[0] === stage) return;
+  const shown = ['.ys-depth', '.ys-passing'].map((part) => answer.querySelector(part) !== null);
+  window.stages.push([stage, ...shown]);
+}).observe(document, {subtree: true, attributes: true, attributeFilter: ['data-stage']});
+"""
+
+
+def test_ranges_show_how_it_stands_first(page: Page, address: str) -> None:
+    """A first look takes the place of the verdict alone."""
+    page.add_init_script(STAGES)
     page.goto(link(address, tractor_mass="", wheelbase="", implement_mass=""))
     page.wait_for_selector(ANSWERED)
-    assert page.evaluate("window.stages") == ["exact", "full"]
+    assert page.evaluate("window.stages") == [["exact", True, True], ["full", True, False]]
 
 
 def test_a_copied_link_opens_the_same_inputs_and_the_same_answer(

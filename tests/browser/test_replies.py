@@ -36,7 +36,7 @@ def test_a_reply_is_copied_rich_and_plain(visited: Page) -> None:
     visited.get_by_role("button", name="Copy reply").click()
     expect(visited.get_by_role("button", name="Reply copied")).to_be_visible()
     forms = visited.evaluate(COPIED)
-    wanted = json.loads(native(inputs(visited), link=visited.url))
+    wanted = json.loads(native(inputs(visited), stage="replies", link=visited.url))
     assert forms["text/plain"] == wanted["reply"]
     assert visited.url in wanted["reply"] and wanted["lead"] in wanted["reply"]
     assert "".join(forms["text/html"].split()) == "".join(wanted["reply_html"].split())
@@ -65,7 +65,7 @@ def test_a_reply_is_never_about_what_the_form_held_before(visited: Page) -> None
     expect(visited.get_by_role("button", name="Reply copied")).to_be_visible()
     copied = visited.evaluate(COPIED)["text/plain"]
     visited.wait_for_url("**working_width=44+in")
-    assert copied == json.loads(native(inputs(visited), link=visited.url))["reply"]
+    assert copied == json.loads(native(inputs(visited), stage="replies", link=visited.url))["reply"]
     assert "working_width=44+in" in copied
 
 
@@ -76,7 +76,7 @@ def test_short_text_is_short_with_its_link(visited: Page) -> None:
     expect(visited.get_by_role("button", name="Short text copied")).to_be_visible()
     copied = visited.evaluate("navigator.clipboard.readText()")
     assert len(copied) < 320 and copied.isascii()
-    wanted = native(inputs(visited), link=visited.url, short_link=visited.url)
+    wanted = native(inputs(visited), stage="replies", link=visited.url, short_link=visited.url)
     assert copied == json.loads(wanted)["short"] and visited.url in copied
 
 

@@ -11,7 +11,7 @@ export const LATE = 400;
 export const ERROR_PAUSE = 900;
 
 export class Asking {
-  /** The number of the last question, and of the last that was answered. */
+  /** The number of the last question, and of the last that was wholly answered. */
   asked = 0;
   answered = 0;
   private typing = 0;
@@ -68,7 +68,7 @@ export class Asking {
     const request = this.request(stage);
     const response = await this.engine.ask(request);
     if (!response || turn !== this.asked) return;
-    this.answered = turn;
+    if (response.final || !response.ok) this.answered = turn;
     this.show(response, request);
     if (!response.ok || ADDED.includes(stage)) return;
     // A few lines have no room for the odds.

@@ -61,7 +61,8 @@ class Question {
   isOutdatedBy(newer: Request): boolean {
     const { worksheet, stage, entry } = this.request;
     if (worksheet !== newer.worksheet || entry !== newer.entry) return false;
-    return newer.stage === "exact" || newer.stage === stage || ADDED.includes(stage);
+    if (newer.stage === "exact" || newer.stage === stage) return true;
+    return newer.stage === "full" && ADDED.includes(stage);
   }
 }
 

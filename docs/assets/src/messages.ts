@@ -313,7 +313,7 @@ export class MessagesPage {
       inputs: Object.fromEntries(card.inputs),
       example: false,
       units: storedUnits(),
-      stage: "full",
+      stage: "replies",
       link: this.address(card),
       short_link: this.address(card),
     };

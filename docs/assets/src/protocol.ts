@@ -44,7 +44,7 @@ export interface Request {
   stage: Stage;
   /** Which of several questions on a page it is; its answer is then a few lines. */
   entry?: string;
-  /** The address of the page, filled in, for the replies; left out where it leads nowhere. */
+  /** For the replies: the address of the page, filled in; left out where it leads nowhere. */
   link?: string;
   /** The shortest address of the same, for a message. */
   short_link?: string;
@@ -57,16 +57,17 @@ export interface Request {
 }
 
 export type Units = "us" | "metric";
-/** The middle values alone, the whole answer, or what is added to it: how the machines that fit
- * divide, and, when a reader opens it, what errors of measuring do. */
-export type Stage = "exact" | "full" | "odds" | "effects";
+/** How it stands at the middle values, the whole answer, or what is added to it: how the machines
+ * that fit divide, what errors of measuring do, and what is sent. */
+export type Stage = "exact" | "full" | "odds" | "effects" | "replies";
 
-/** The stages that add to an answer and are no answer themselves. */
+/** The stages that add to an answer on the page and are no answer themselves. */
 export const ADDED: readonly Stage[] = ["odds", "effects"];
 
 export interface Response {
   stage: Stage;
   ok: boolean;
+  /** False where the whole answer is still to come: then there is no more than how it stands. */
   final: boolean;
   finding?: string;
   html?: string;
@@ -82,6 +83,8 @@ export interface Response {
   reply_html?: string;
   short?: string;
   short_has_link?: boolean;
+  /** Whether there is something to ask the customer. */
+  asks_back?: boolean;
   /** What to ask the customer while it can't be told; empty once it can. */
   ask_back?: string;
 }

@@ -54,9 +54,6 @@ export class Sheet {
   private readonly paper: Paper;
   private readonly path = window.location.pathname;
   private readonly root: string;
-  private last: Response | undefined;
-  /** What the last answer is the answer to. */
-  private lastAsked = "";
   private readonly stop = new AbortController();
   private readonly unwatch: () => void;
 
@@ -221,7 +218,13 @@ export class Sheet {
     const whose = this.asking.answered ? "the numbers before" : "the example";
     const failed = this.section.dataset["engine"] === "failed";
     const yours = failed ? "Your numbers have no answer." : "Your numbers are being worked out.";
-    this.standing.mark(`${yours} What stands below is for ${whose}.`);
+    const below = this.isFirstLook ? "below the verdict" : "below";
+    this.standing.mark(`${yours} What stands ${below} is for ${whose}.`);
+  }
+
+  /** Whether the verdict alone is for the numbers in the form. */
+  private get isFirstLook(): boolean {
+    return this.answer.dataset["final"] === "false";
   }
 
   private show(response: Response, request: Request): void {
@@ -234,8 +237,6 @@ export class Sheet {
       if (place) place.innerHTML = response.effects ?? "";
       return;
     }
-    this.lastAsked = JSON.stringify({ ...request, stage: "full" });
-    this.last = response;
     for (const [name, text] of Object.entries(response.hints)) this.form.showHint(name, text);
     if (response.ok) {
       this.standing.clear();
@@ -243,19 +244,9 @@ export class Sheet {
     } else this.standing.refuse(response.errors);
   }
 
-  /** Replace the answer, never the form; opened details stay open. */
   private showAnswer(response: Response): void {
-    const title = (details: Element): string =>
-      details.querySelector("summary")?.firstChild?.textContent ?? "";
-    const open = new Set([...this.answer.querySelectorAll("details[open]")].map(title));
-    const focused = this.answer.contains(document.activeElement) && !this.tools.hasFocus;
-    this.tools.keepThrough(this.answer, () => {
-      this.answer.innerHTML = response.html ?? "";
-    });
-    for (const details of this.answer.querySelectorAll("details")) {
-      if (open.has(title(details))) details.open = true;
-    }
-    if (focused) this.answer.focus({ preventScroll: true });
+    if (response.final) this.replaceAnswer(response.html ?? "");
+    else this.answer.querySelector(".ys-finding")!.outerHTML = response.html ?? "";
     this.answer.dataset["stage"] = response.stage;
     this.answer.dataset["final"] = String(response.final);
     this.sight.show(response.sight ?? "");
@@ -265,6 +256,21 @@ export class Sheet {
       this.offerEffects();
       this.announce(this.verdict());
     }
+  }
+
+  /** Replace the answer, never the form; opened details stay open. */
+  private replaceAnswer(html: string): void {
+    const title = (details: Element): string =>
+      details.querySelector("summary")?.firstChild?.textContent ?? "";
+    const open = new Set([...this.answer.querySelectorAll("details[open]")].map(title));
+    const focused = this.answer.contains(document.activeElement) && !this.tools.hasFocus;
+    this.tools.keepThrough(this.answer, () => {
+      this.answer.innerHTML = html;
+    });
+    for (const details of this.answer.querySelectorAll("details")) {
+      if (open.has(title(details))) details.open = true;
+    }
+    if (focused) this.answer.focus({ preventScroll: true });
   }
 
   private showOdds(html: string): void {
@@ -376,12 +382,11 @@ export class Sheet {
 
   // --- what leaves the page ---------------------------------------------------------------------
 
-  /** The replies to what the form holds now, computed unless the last answer is for just that. */
+  /** The replies to what the form holds now. */
   private async replies(): Promise<Response | undefined> {
     // A question gives way to the page's own next one; what is to be copied is asked for again.
     for (let turn = 0; turn < TURNS; turn += 1) {
-      const request = this.request("full");
-      if (this.last?.reply && this.lastAsked === JSON.stringify(request)) return this.last;
+      const request = this.request("replies");
       const response = await this.engine.ask(request);
       if (!response) continue;
       if (response.ok) return response;

@@ -64,7 +64,7 @@ export class Tools {
 
   /** Offer to ask for the numbers that settle it, where an answer has some to ask for. */
   offerAskBack(response: Response): void {
-    this.askBack.hidden = !response.ask_back;
+    this.askBack.hidden = !response.asks_back;
   }
 
   /** Stand under the verdict of the answer that `change` puts in place; focus in here stays. */
