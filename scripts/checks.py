@@ -23,6 +23,7 @@ import html
 import io
 import json
 import os
+import re
 import subprocess
 import tempfile
 from collections.abc import Callable, Iterable, Sequence
@@ -115,14 +116,15 @@ def table_html(href: Callable[[str], str]) -> str:
 
     rows = kept()
     titles = {name: worksheets.load(name).title for name in reach.names()}
-    cited = sorted({row["source"] for row in rows})
+    cited = {row["source"]: sources.find(row["source"])[0].title for row in rows}
+    by_title = dict(sorted(cited.items(), key=lambda each: each[1].lower()))
     heads = "".join(f"<th>{head}</th>" for head in HEADS)
-    body = "\n".join(_row_html(row, sources.find(row["source"])[0].title) for row in rows)
+    body = "\n".join(_row_html(row, cited[row["source"]]) for row in rows)
     return (
         f'<div class="ys-published" data-rows="{len(rows)}">'
         f"<p>{len(rows)} comparisons with {len(cited)} sources.</p>"
         f"{_list_html('page', 'Calculator', titles)}"
-        f"{_list_html('source', 'Source', {name: name for name in cited})}"
+        f"{_list_html('source', 'Source', by_title)}"
         f'<p class="ys-published-shown" role="status" aria-live="polite"></p>'
         f"<table><thead><tr>{heads}</tr></thead><tbody>\n{body}\n</tbody></table>"
         f'<p><a href="{html.escape(href("about/sources"))}">What the sources are</a></p></div>'
@@ -141,9 +143,9 @@ def _list_html(name: str, label: str, options: dict[str, str]) -> str:
 
 
 def _row_html(row: dict[str, str], title: str) -> str:
-    source = f"{title} ({row['source']}{', ' if row['place'] else ''}{row['place']})"
+    source = ", ".join(filter(None, (title, row["place"])))
     cells = (
-        row["of"].removeprefix("mechanics."),
+        _in_words(row["of"]),
         row["inputs"],
         row["published"],
         row["ours"],
@@ -157,6 +159,11 @@ def _row_html(row: dict[str, str], title: str) -> str:
         f'<tr data-page="{html.escape(concerned)}" data-source="{html.escape(row["source"])}">'
         f"{filled}</tr>"
     )
+
+
+def _in_words(of: str) -> str:
+    """Return what is compared as it is read: "mechanics.pto.type_row" is "pto: type row"."""
+    return re.sub("[./]", ": ", of.removeprefix("mechanics.")).replace("_", " ")
 
 
 def link_html(name: str, href: Callable[[str], str]) -> str:

@@ -5,7 +5,7 @@ from html import unescape
 
 import pytest
 
-from calc import tables
+from calc import sources, tables
 from calc.mechanics import lift
 from calc.render import facts
 from scripts import checks, embeds, markdown_ext, reach
@@ -71,6 +71,15 @@ def test_the_page_shows_each_row_of_the_file() -> None:
         assert tuple(pages.split()) == reach.calculators(row["of"])
         told = [unescape(cell) for cell in re.findall(r"<td>(.*?)</td>", cells)]
         assert told[1:5] == [row[name] for name in ("inputs", "published", "ours", "difference")]
+        assert told[6].startswith(sources.find(row["source"])[0].title)
+
+
+def test_the_page_names_a_source_and_never_its_code() -> None:
+    page = checks.table_html(lambda name: f"../{name}/")
+    shown = unescape(re.sub(r"<[^>]*>", "\n", page))
+    codes = {row["source"] for row in checks.kept()}
+    assert not [code for code in codes if re.search(rf"(?<!\w){re.escape(code)}(?!\w)", shown)]
+    assert "\ntires: dimensions\n" in shown and "mechanics." not in shown
 
 
 def test_a_row_concerns_the_calculators_that_reach_its_function() -> None:
