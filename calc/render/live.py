@@ -114,12 +114,14 @@ KEPT = 4  # a page may hold as many questions
 
 
 def _answer(sheet: model.Worksheet, known: search.Known, ask: str, *, full: bool) -> model.Answer:
-    """Return the answer to what was read; one that was given before stays what it was."""
-    asked = (sheet.name, known.given, known.errors, known.is_example, known.system, ask, full)
+    """Return the answer to what was read; a whole one that was given before stays what it was."""
+    if not full:
+        return search.answer_known(sheet, known, full=False, ask=ask)
+    asked = (sheet.name, known.given, known.is_example, known.errors, known.system, ask)
     for one, kept in _last:
         if one == asked:
             return kept
-    found = search.answer_known(sheet, known, full=full, ask=ask)
+    found = search.answer_known(sheet, known, ask=ask)
     _last[:] = [(asked, found), *_last[: KEPT - 1]]
     return found
 
