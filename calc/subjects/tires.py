@@ -204,21 +204,6 @@ def around(tire: tires.Dimensions, error: float, worn: float = 0.0) -> model.Typ
     )
 
 
-def assumed_or(rolled: float, tire: tires.Dimensions | None, errors: Sequence[float]) -> float:
-    """Return a tire's circumference for a list: measured where it was, else the table's.
-
-    A finding is worked at the end of a range that is worst; a list of sizes is not.
-    """
-    one = rolled / TURNS
-    if tire is None:
-        return one
-    middle = tire.rolling_circumference
-    for error in (0.0, *errors):
-        if arith.min(abs(one / middle - 1 - error), abs(one / middle - 1 + error)) < 1e-9:
-            return middle
-    return one
-
-
 # --- both axles, before and after ---------------------------------------------------------------
 
 

@@ -101,3 +101,12 @@ def test_the_lead_laid_out_and_the_sizes_are_not_off_together(
     assert low.low is not None and high.high is not None
     # Two halves that have nothing to do with each other: the root of the sum of squares.
     assert (high.high - low.low) / 2 == pytest.approx(math.hypot(0.0125, change) * ratio, rel=0.06)
+
+
+@pytest.mark.parametrize(("typed", "lead"), [("4 %", "−5.0"), ("3.99 %", "−5.0"), ("", "−6.2")])
+def test_a_lead_that_is_given_is_used_where_it_is_an_end_of_what_is_usual(typed, lead):
+    # tires/TG-3: a lead given as 4 % is 4 %, whatever stands in where nobody gives it.
+    tires = {"front_tire": "7-16 R1", "rear_tire": "11.2-24 R1", "new_rear_tire": "13.6-24 R1"}
+    found = given("tires", "partner", **tires, factory_lead=typed)
+    windows = found.advice.tables[-1]
+    assert windows.columns[1] == f"Lead of {lead} %"
