@@ -5,7 +5,7 @@ import pytest
 from calc import model, tables
 from calc.model import leading
 from calc.render import fitting_caution
-from tests.worksheets.asking import findings, given, margin
+from tests.worksheets.asking import findings, given, margin, remedy
 
 
 def test_whole_psi_of_a_row_in_kpa_is_no_overinflation() -> None:
@@ -127,3 +127,57 @@ def test_the_pressure_that_a_sidewall_prints_is_that_of_its_row() -> None:
     assert given("tire-size", "load", **typed, pressure="29.9 psi").finding == model.OVER
     heavier = {**typed, "tire_mass": "3,650 lb"}
     assert given("tire-size", "load", **heavier, pressure="30 psi").finding == model.OVER
+
+
+@pytest.mark.parametrize(
+    ("load", "pressure", "finding"),
+    [
+        ("4,700 lb", "", model.CLOSE),  # 2170 kg, 4,784 lb, of the weaker
+        ("4,900 lb", "", model.UNKNOWN),
+        ("5,200 lb", "", model.UNKNOWN),
+        ("5,300 lb", "", model.OVER),  # 2375 kg, 5,236 lb, of the stronger
+        ("5,200 lb", "90 psi", model.CLOSE),
+        ("4,900 lb", "75 psi", model.OVER),
+    ],
+)
+def test_of_two_patterns_the_weaker_counts_until_the_pressure_tells(
+    load: str, pressure: str, finding: str
+) -> None:
+    # tires/TY-A: 10-16.5 12PR of one pattern carries 2170 kg at 520 kPa, of another 2375 at 620.
+    typed = {"tire": "10-16.5 12PR", "tire_mass": load, "road_speed": "5 mph"}
+    found = given("tire-size", "load", **typed, pressure=pressure)
+    assert found.finding == finding
+    if finding == model.UNKNOWN:
+        assert "another pattern" in leading.lead(found, "us")
+        assert [item.field for item in found.unchecked] == ["rated_load", "rated_load"]
+
+
+def test_the_weaker_of_two_patterns_is_told_of_an_axle_too() -> None:
+    typed = {"front_tire": "10-16.5 12PR", "gear_speeds": "3, 6 mph"}
+    found = given("tires", "load", **typed, front_axle_load="9,500 lb")
+    assert leading.lead(found, "us").startswith("Just: 9,500 lb on the front axle, and 9,570 lb")
+    assert given("tires", "load", **typed, front_axle_load="9,700 lb").finding == model.UNKNOWN
+
+
+@pytest.mark.parametrize(
+    ("tire", "most"),
+    [
+        ("18.4-30 12PR", "6940 lb"),  # 3150 kg is 6,944 lb
+        ("13.6-28 8PR", "3620 lb"),  # 1645 kg is 3,627 lb
+        ("320/85R24 119A8", "3000 lb"),  # 1360 kg is printed as 3,000 lb
+    ],
+)
+def test_no_remedy_is_above_what_a_tire_carries(tire: str, most: str) -> None:
+    # tires/TY-A and tires/S2, in kilograms.
+    found = given("tire-size", "load", tire=tire, tire_mass="7,000 lb")
+    assert remedy(found, "tire_mass").set["tire_mass"] == most
+
+
+@pytest.mark.parametrize(("limit", "offered"), [("6,600 lb", False), ("7,100 lb", True)])
+def test_tires_mend_no_axle_that_is_loaded_past_its_own_limit(limit: str, offered: bool) -> None:
+    # tires/OM-10: of axle and tires the least counts. 2 x 1360 kg is less than both limits.
+    typed = {"rear_tire": "12.4-24 119A8", "rear_axle_load": "7,000 lb", "rear_axle_limit": limit}
+    found = given("tires", "load", **typed)
+    assert found.finding == model.OVER
+    said = [model.words(item.text, "us") for item in found.advice.remedies]
+    assert any("3,500 lb each" in text for text in said) is offered

@@ -110,7 +110,8 @@ def _load_remedies(v: model.Inputs, found: model.Found, remedies: Remedies) -> N
         check = found.outcome.check(f"{axle}_load")
         names = (f"{axle}_load", f"{axle}_axle")
         remedies.less(f"{axle}_axle_load", mends=names)
-        if check is not None:
+        limit = getattr(v, f"{axle}_axle_limit")
+        if check is not None and (limit is None or check.value <= limit):  # else no tire helps
             each = (check.value / 2, "mass")
             remedies.do("rated", (f"{axle}_load",), axle=axle, each=each)
     if "top_speed" in found:

@@ -298,6 +298,8 @@ def _loads(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     ):
         load, limit = getattr(v, f"{axle}_axle_load"), getattr(v, f"{axle}_axle_limit")
         found = _carried(v, axle, tire, stays, top)
+        if load is not None:
+            found = found.against(load + added, 2)
         if found.load is not None:
             setattr(at, f"{axle}_carries", found.load)
             rated = getattr(v, f"{axle}_rated_pressure")
@@ -306,7 +308,6 @@ def _loads(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
             if axle == "front" or v.front_axle_load is None:  # who weighed one axle asks about it
                 at.not_checked(f"{axle}_scale", f"{axle}_axle_load")
             continue
-        found = found.against(load + added, 2)
         if found.load is None:
             missing = "tire_load" if found.missing == "load" else "rated_pressure"
             at.not_checked(f"{axle}_load", f"{axle}_{missing}")
@@ -324,7 +325,7 @@ def _loads(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
             missing = "gear_speeds" if top is None else f"{axle}_tire_load"
             at.not_checked(f"{axle}_load", missing)
             continue
-        held = carrying.load_as_printed(load + added, allowed)
+        held = carrying.load_as_printed(load + added, allowed, 2)
         at.at_most(name, held, f"{axle}_allowed", found.source)
         at.step(
             f"{axle}_allowed",
