@@ -110,3 +110,24 @@ def test_a_lead_that_is_given_is_used_where_it_is_an_end_of_what_is_usual(typed,
     found = given("tires", "partner", **tires, factory_lead=typed)
     windows = found.advice.tables[-1]
     assert windows.columns[1] == f"Lead of {lead} %"
+
+
+@pytest.mark.parametrize(
+    ("pair", "said"),
+    [
+        # tires/PR-1: with radials of R-14 tread the 75 hp class has 320/85R24 and 460/85R30
+        (("11.2-24", "16.9-30", {"new_front_tire": "320/85R24 R14"}), "a pair that makers sell"),
+        (("11.2-24", "16.9-30", {"new_front_tire": "320/85R24 R4"}), "Roll both out before"),
+        # 25x8.50-14 is sold with 43x16.00-20 as R-4, and with 41x14.00-20 as turf
+        (("7-14", "11.2-24", {"new_front_tire": "25x8.5-14 R4"}), "with 43x16.00-20, on"),
+        (("7-14", "11.2-24", {"new_front_tire": "25x8.5-14 turf"}), "with 41x14.00-20, on"),
+        (("7-14", "11.2-24", {"new_rear_tire": "43x16-20 turf"}), "No size of the table"),
+        # tires/PR-3
+        (("280/70R16", "360/70R24", {"new_rear_tire": "380/85R24"}), "Makers sell 280/70R16 with"),
+    ],
+)
+def test_a_pair_is_offered_in_the_tread_it_is_sold_with(
+    pair: tuple[str, str, dict[str, str]], said: str
+) -> None:
+    front, rear, new = pair
+    assert said in _lead(given("tires", "partner", front_tire=front, rear_tire=rear, **new))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from calc import arith, model, quantities
 from calc.mechanics import front_drive, tires
@@ -91,9 +92,11 @@ def lead_advice(
     new = {"front": pair.front_new.designation, "rear": pair.rear_new.designation}
     best = {
         "front": _best(
-            fronts, pair, window, lambda size: tire_partners.approved(size, new["rear"])
+            fronts, pair, window, lambda size: tire_partners.approved(_bare(size), new["rear"])
         ),
-        "rear": _best(rears, pair, window, lambda size: tire_partners.approved(new["front"], size)),
+        "rear": _best(
+            rears, pair, window, lambda size: tire_partners.approved(new["front"], _bare(size))
+        ),
     }
     if tire_partners.approved(new["front"], new["rear"]):
         best = {"front": None, "rear": None}  # makers sell this very pair
@@ -174,8 +177,12 @@ def _partner(
             rear, lead = best["rear"].tire, best["rear"].lead
         else:
             return found.note("no_partner", rear=rear.designation.size)
-    sold = tire_partners.approved(front.designation, rear.designation)
-    named = front is pair.front_new and rear is pair.rear_new  # and not the best of a list
+    own = front is pair.front_new, rear is pair.rear_new  # else the best of a list
+    ends = (front.designation, rear.designation)
+    sold = tire_partners.approved(
+        *(e if mine else _bare(e) for e, mine in zip(ends, own, strict=True))
+    )
+    named = all(own)
     if sold and named and pair.changed and "lead" in found.over:
         return found.note(
             "sold_geared",
@@ -191,6 +198,11 @@ def _partner(
         rear_rim=_rim(rear, pair.rear),
         lead=common.signed(lead),
     )
+
+
+def _bare(size: Designation) -> Designation:
+    """A size of the table without its row's tread, which nobody said."""
+    return replace(size, tread="")
 
 
 def _now(pair: common.Pair) -> Designation:
