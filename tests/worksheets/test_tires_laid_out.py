@@ -104,7 +104,9 @@ def test_the_lead_laid_out_and_the_sizes_are_not_off_together(
 
 
 @pytest.mark.parametrize(("typed", "lead"), [("4 %", "−5.0"), ("3.99 %", "−5.0"), ("", "−6.2")])
-def test_a_lead_that_is_given_is_used_where_it_is_an_end_of_what_is_usual(typed: str, lead: str) -> None:
+def test_a_lead_that_is_given_is_used_where_it_is_an_end_of_what_is_usual(
+    typed: str, lead: str
+) -> None:
     # tires/TG-3: a lead given as 4 % is 4 %, whatever stands in where nobody gives it.
     tires = {"front_tire": "7-16 R1", "rear_tire": "11.2-24 R1", "new_rear_tire": "13.6-24 R1"}
     found = given("tires", "partner", **tires, factory_lead=typed)
