@@ -181,3 +181,29 @@ def test_tires_mend_no_axle_that_is_loaded_past_its_own_limit(limit: str, offere
     assert found.finding == model.OVER
     said = [model.words(item.text, "us") for item in found.advice.remedies]
     assert any("3,500 lb each" in text for text in said) is offered
+
+
+@pytest.mark.parametrize(("top", "finding"), [("20 mph", model.CLOSE), ("21 mph", model.OVER)])
+def test_the_speed_with_liquid_is_taken_as_it_is_printed(top: str, finding: str) -> None:
+    # tires/OM-1: 32 km/h, printed as 20 mph.
+    typed = {"rear_tire": "13.6-28", "liquid": "beet", "gear_speeds": f"4, 9, {top}"}
+    found = given("tires", "speed", **typed)
+    assert found.finding == finding
+    assert ("with liquid in the tires" in leading.lead(found, "us")) == (finding == model.OVER)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "finding"),
+    [
+        ("12.4-24 TL", "12.4-24 TT", model.COMPARED),
+        ("25x8.5-14", "25x8.50-14", model.COMPARED),
+        ("11.2-24", "11.2-24 R1", model.UNKNOWN),
+        ("11.2-24", "", model.UNKNOWN),
+    ],
+)
+def test_two_tires_are_compared_without_those_of_the_other_axle(
+    old: str, new: str, finding: str
+) -> None:
+    found = given("tires", "same", rear_tire=old, new_rear_tire=new)
+    assert found.finding == finding
+    assert "front_tire" not in [item.field for item in found.unchecked if found.asks_for(item.name)]

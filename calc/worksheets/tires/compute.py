@@ -28,6 +28,15 @@ def compute(v: model.Inputs, at: model.At) -> None:
     _widths(v, pair, at)
     _liquid(v, pair, at)
     _loads(v, pair, at)
+    _alike(v, pair, at)
+
+
+def _alike(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
+    """Whether two tires are one is open while one of them, or marks of it, are unsaid."""
+    axle = "front" if v.new_front_tire is not None or v.rear_tire is None else "rear"
+    if not pair.named or pair.unsaid:
+        field = f"{axle}_tire" if pair.named else f"new_{axle}_tire"
+        at.not_checked("alike", field, if_asked=True)
 
 
 # --- the front drive ----------------------------------------------------------------------------
@@ -125,7 +134,8 @@ def _speed(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
             held = carrying.speed_as_printed(at.top_speed, fastest)
             at.at_most(f"{axle}_speed", held, fastest, "tires/WEB-11", kind="speed")
     if v.liquid != "none":
-        at.at_most("liquid_speed", "top_speed", LIQUID_SPEED, "tires/OM-1")
+        held = carrying.speed_as_printed(at.top_speed, LIQUID_SPEED)
+        at.at_most("liquid_speed", held, LIQUID_SPEED, "tires/OM-1", kind="speed")
 
 
 # --- heights, gaps, widths ----------------------------------------------------------------------
