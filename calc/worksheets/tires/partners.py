@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from calc import arith, model, quantities
-from calc.mechanics import front_drive, tires
+from calc.mechanics import front_drive, tire_doubts, tires
 from calc.mechanics.tire_size import Designation
 from calc.subjects import tire_partners
 from calc.subjects import tires as common
@@ -133,8 +133,8 @@ def _best(
     """The size to offer: one of a pair that makers sell first, then one on a rim that is there,
     then the best lead. A pair that is sold may miss the window by what the table may be off."""
     listed = [pair.front, pair.front_new, pair.rear, pair.rear_new]
-    there = {tires.lookup_key(tire.designation) for tire in listed if tire is not None}
-    rims = {tire.designation.rim for tire in listed if tire is not None}
+    there = [tire.designation for tire in listed if tire is not None]
+    rims = {size.rim for size in there}
 
     def inside(match: tire_partners.Match) -> bool:
         room = match.tire.circumference_error if approved(match.tire.designation) else 0.0
@@ -144,7 +144,10 @@ def _best(
         size = match.tire.designation
         return not approved(size), size.rim not in rims
 
-    fit = [m for m in found if inside(m) and tires.lookup_key(m.tire.designation) not in there]
+    def other(size: Designation) -> bool:
+        return not any(tire_doubts.one_tire(size, it) or it.size == size.size for it in there)
+
+    fit = [match for match in found if inside(match) and other(match.tire.designation)]
     return min(fit, key=rank, default=None)
 
 
@@ -183,7 +186,9 @@ def _partner(
         *(e if mine else _bare(e) for e, mine in zip(ends, own, strict=True))
     )
     named = all(own)
-    if sold and named and pair.changed and "lead" in found.over:
+    off = max(front.circumference_error, rear.circumference_error)
+    far = "lead" in found.over or not window.low - off <= lead <= window.high + off
+    if sold and named and pair.changed and far:
         return found.note(
             "sold_geared",
             front=front.designation.size,
