@@ -155,7 +155,7 @@ def rating(designation: Designation, speed: float | None = None) -> Rating | Non
     (True, True)
     """
     services = service_ratings(designation)
-    if services:
+    if services and not sheet_speeds(designation):
         reach = [r for r in services if speed is None or r.holds_at(speed)]
         return reach[0] if reach else services[-1]
     points = sheet_points(designation)
@@ -167,6 +167,13 @@ def rating(designation: Designation, speed: float | None = None) -> Rating | Non
     reach_point = next((p for v, p in at_speed if speed is None or v == 0 or v >= speed), None)
     _, load, limit, source = reach_point or at_speed[-1][1]
     return Rating(load, limit, source, pressure, _weaker(points))
+
+
+def sheet_speeds(designation: Designation) -> set[float]:
+    """The speeds that the sheet of a size and its ply has loads for [m/s], where it has several:
+    it says more than a service description, which holds for one of them, tires/TD-1."""
+    speeds = {speed for _, _, speed, _ in sheet_points(designation) if speed is not None}
+    return speeds if len(speeds) > 1 else set()
 
 
 def _weaker(points: tuple[tuple[float, float, float | None, str], ...]) -> Rating | None:

@@ -337,7 +337,8 @@ def fastest(designation: Designation | None) -> float | None:
     if designation is None:
         return None
     speeds = [rated.speed for rated in tire_rating.service_ratings(designation)]
-    return max((speed for speed in speeds if speed is not None), default=None)
+    marked = max((speed for speed in speeds if speed is not None), default=None)
+    return marked and max(marked, *tire_rating.sheet_speeds(designation), 0.0)
 
 
 def rating(tire: tires.Dimensions | None) -> tire_rating.Rating | None:

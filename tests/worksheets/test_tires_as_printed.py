@@ -207,3 +207,24 @@ def test_two_tires_are_compared_without_those_of_the_other_axle(
     found = given("tires", "same", rear_tire=old, new_rear_tire=new)
     assert found.finding == finding
     assert "front_tire" not in [item.field for item in found.unchecked if found.asks_for(item.name)]
+
+
+@pytest.mark.parametrize(
+    ("speed", "pressure", "finding"),
+    [
+        ("6 mph", "70 psi", model.WITHIN),  # 6,119 lb at 69 psi, up to 10 km/h
+        ("12 mph", "", model.WITHIN),  # 5,557 lb at 20 km/h
+        ("18 mph", "", model.OVER),  # 4,895 lb at 30 km/h
+        ("25 mph", "", model.OVER),  # past the sheet
+    ],
+)
+def test_a_sheet_with_loads_by_speed_says_more_than_the_marks(
+    speed: str, pressure: str, finding: str
+) -> None:
+    # tires/TD-1: loads of 12-16.5 12PR 144A3 from 10 to 30 km/h; 144A3 alone ends at 15.
+    typed = {"tire": "12-16.5 12PR 144A3", "tire_mass": "5,000 lb", "road_speed": speed}
+    assert given("tire-size", "load", **typed, pressure=pressure).finding == finding
+    marks = given("tire-size", "load", **{**typed, "tire": "12-16.5 144A3", "road_speed": "12 mph"})
+    assert marks.finding == model.OVER
+    alone = given("tire-size", "load", tire=typed["tire"])
+    assert leading.lead(alone, "us").startswith("One tire carries 6,670 lb up to 6.21 mph")
