@@ -9,7 +9,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from calc import tables
-from calc.mechanics.tire_marking import Designation, SizeError
+from calc.mechanics.tire_marking import Designation, SizeError, unknown_part
 
 _ODD_FROM = 21
 """From here on rims of tractors are of even inches: 22, 24, 26, 28; common practice, no source."""
@@ -177,6 +177,9 @@ def check_limits(found: Designation, mark: str, typed: str) -> None:
     """
     _check_rim(found, mark, typed)
     _check_width(found, typed)
+    size = f"{found.overall:g}-{found.width:g}" if found.overall else ""
+    if mark in ("X", "R") and size in tables.by_key("tires/tire_dimensions", "size"):
+        raise unknown_part(size, f"{'R' if mark == 'R' else ''}{found.rim:g}", typed)
     if found.overall is not None and found.overall <= found.width:
         raise SizeError(
             f'In "{typed}" the diameter, {found.overall:g}, isn\'t larger than the width, '

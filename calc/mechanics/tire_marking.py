@@ -162,8 +162,7 @@ def with_markings(found: Designation, rest: str, typed: str) -> Designation:
         elif match := re.match(r"X+(?![A-Z0-9])", rest):
             pass  # the stars of a radial's pressure mark, typed as * and read as X
         else:
-            part = rest.split()[0]
-            raise SizeError(f'In "{typed}" the part "{part}" after the size isn\'t known.', part)
+            raise unknown_part(found.size, rest.split()[0], typed)
         rest = rest[match.end() :].strip(_BETWEEN)
     tread = tread or spoken
     if not tread and found.overall is not None and "AG" in words:
@@ -171,6 +170,14 @@ def with_markings(found: Designation, rest: str, typed: str) -> Designation:
     return replace(
         found, services=tuple(services), ply_rating=ply_rating, tread=tread, words=tuple(words)
     )
+
+
+def unknown_part(size: str, part: str, typed: str) -> SizeError:
+    """What is said of a part behind a size; a bare number may be the ply rating: 13.6-28/8."""
+    if part.isdecimal() and int(part) % 2 == 0 and 2 <= int(part) <= MOST_PLIES:
+        says = f"a number stands behind {size}: is it the ply rating? Then type {size} {part}PR."
+        return SizeError(f'In "{typed}" {says}', part)
+    return SizeError(f'In "{typed}" the part "{part}" after the size isn\'t known.', part)
 
 
 def _once[T](before: T, found: T, what: str, typed: str) -> T:

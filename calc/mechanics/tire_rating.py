@@ -15,9 +15,9 @@ from calc.mechanics.tire_size import Designation, decode
 from calc.mechanics.tires import lookup_key, tread_class
 
 POUND, PSI = si.POUND, si.PSI
-PRINTED_LOAD = 0.001
-"""How far a load is off where it is printed in other units [-]: 1360 kg as 3,000 lb; common
-practice, no source."""
+PRINTED_LOAD = 5 * POUND
+"""Step of loads that are printed in pounds [kg]: 1360 kg as 3,000 lb; common practice, no
+source."""
 LOADER_SPEED = 10 / 3.6
 """Fastest that loads of R-4 rows hold at [m/s]: their data sheet names no speed, and a loader
 tire whose speeds are printed carries as much up to 10 km/h alone, tires/TD-1."""
@@ -28,13 +28,15 @@ class Rating:
     """Load on one tire [kg], and what it holds for.
 
     `speed` [m/s] is the fastest it holds at, where its source says one; `pressure` [Pa] the
-    pressure that it needs, where that is known.
+    pressure that it needs, where that is known. `weaker` is the other of two patterns of one size
+    and ply, where a sheet has two.
     """
 
     load: float
     speed: float | None
     source: str
     pressure: float | None = None
+    weaker: "Rating | None" = None
 
     def holds_at(self, speed: float) -> bool:
         """Return whether it holds at a speed [m/s]: up to its own as that is printed."""
@@ -53,6 +55,18 @@ def printed_speed(limit: float) -> float:
     (25, 50)
     """
     return arith.max(limit, arith.round(limit / si.MPH) * si.MPH)
+
+
+def printed_load(limit: float, count: int = 1) -> float:
+    """Return what so many tires carry as it is printed in pounds, or itself where that is less.
+
+    Examples
+    --------
+    >>> round(printed_load(1360.0) / si.POUND), round(printed_load(2 * 2120.0, 2) / si.POUND)
+    (3000, 9350)
+    """
+    step = count * PRINTED_LOAD
+    return arith.max(limit, arith.round(limit / step) * step)
 
 
 def service_ratings(designation: Designation) -> tuple[Rating, ...]:
@@ -100,7 +114,7 @@ def sheet_points(designation: Designation) -> tuple[tuple[float, float, float | 
             slow = LOADER_SPEED if tread_class(row["tread"]) == "R-4" else None
             found.append((pressure, load, slow, row["source"]))
     sheets = _printed_points(key, ply)
-    if found and sheets and max(found)[1] > (1 + PRINTED_LOAD) * max(sheets)[1]:
+    if found and sheets and max(found)[1] > max(sheets)[1] + PRINTED_LOAD:
         return ()  # two patterns of one ply: only the sidewall tells which of them it is
     return tuple(sorted(found or sheets, key=lambda point: point[:2]))
 
@@ -141,7 +155,7 @@ def rating(designation: Designation, speed: float | None = None) -> Rating | Non
     (True, True)
     """
     services = service_ratings(designation)
-    if services:
+    if services and not sheet_speeds(designation):
         reach = [r for r in services if speed is None or r.holds_at(speed)]
         return reach[0] if reach else services[-1]
     points = sheet_points(designation)
@@ -152,6 +166,22 @@ def rating(designation: Designation, speed: float | None = None) -> Rating | Non
     at_speed = sorted((point[2] or 0.0, point) for point in at_most)
     reach_point = next((p for v, p in at_speed if speed is None or v == 0 or v >= speed), None)
     _, load, limit, source = reach_point or at_speed[-1][1]
+    return Rating(load, limit, source, pressure, _weaker(points))
+
+
+def sheet_speeds(designation: Designation) -> set[float]:
+    """The speeds that the sheet of a size and its ply has loads for [m/s], where it has several:
+    it says more than a service description, which holds for one of them, tires/TD-1."""
+    speeds = {speed for _, _, speed, _ in sheet_points(designation) if speed is not None}
+    return speeds if len(speeds) > 1 else set()
+
+
+def _weaker(points: tuple[tuple[float, float, float | None, str], ...]) -> Rating | None:
+    """The weaker of rows that are a pattern each, as tires/TY-A has them: a pressure and the most
+    it carries. Other sheets have several pressures of one tire."""
+    if len(points) == 1 or points[0][3] != "tires/TY-A":
+        return None
+    pressure, load, limit, source = min(points, key=lambda point: point[1])
     return Rating(load, limit, source, pressure)
 
 

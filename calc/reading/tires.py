@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 from itertools import pairwise
 
-from calc.mechanics import tire_size
+from calc.mechanics import tire_size, tires
 from calc.reading.given import Fact, Given
 from calc.reading.words import Token, span
 
@@ -77,16 +77,16 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
             one.new, other.new = False, True
         if None not in (one.new, other.new) and one.new != other.new:  # both are of one end
             one.end = other.end = one.end or other.end
+    _two_pairs(text.lower(), places)
     _pair_duals(text, places)
     exchanged = any(each.new for each in places)
     for each in places:
         if each.new is None:  # beside an exchange at one end what the other has stays
             each.new = not exchanged and each.seems_new()
-        size = tire_size.decode(each.match[0])
-        if not each.end and size.rim > _LARGEST_FRONT_RIM:
+        if not each.end and each.size.rim > _LARGEST_FRONT_RIM:
             each.end = "rear"
     for each in places:  # "7-16 and 12.4-24": the small one is in front
-        small = tire_size.decode(each.match[0]).rim <= _LARGEST_FRONT_RIM
+        small = each.size.rim <= _LARGEST_FRONT_RIM
         if not each.end and small and any(other.end == "rear" for other in places):
             each.end = "front"
     if any(each.new for each in places) and len(places) > 1 and not exchanged:
@@ -119,6 +119,29 @@ _INSTEAD = (
 _DUAL = re.compile(r"\b(inner|outer|inside|outside)s?\b")
 
 
+# A rear tire is at least so many times as tall as its front, tires/PR-1: 1.29 at the least.
+_REAR_TALLER = 1.15
+
+
+def _two_pairs(text: str, places: list[_Tire]) -> None:
+    """Tell two pairs of front and rear apart: "swap 9.5-16/13.6-24 for 12-16.5 and 17.5L-24"."""
+    if len(places) != 4 or not (_EXCHANGED.search(text) or _NEW.search(text)):
+        return
+    pairs = [
+        sorted(pair, key=lambda each: tires.dimensions(each.size).overall_diameter)
+        for pair in (places[:2], places[2:])
+    ]
+    for low, high in pairs:
+        front, rear = (tires.dimensions(each.size).overall_diameter for each in (low, high))
+        if rear < _REAR_TALLER * front:
+            return
+    between = text[places[1].match.end() : places[2].match.start()]
+    second_is_new = not re.search(_INSTEAD, between)
+    for pair, new in zip(pairs, (not second_is_new, second_is_new), strict=True):
+        for each, end in zip(pair, ("front", "rear"), strict=True):
+            each.end, each.new = end, new
+
+
 def _pair_duals(text: str, places: list[_Tire]) -> None:
     """Tell the outer tire of duals from the inner one, where the message says which is which."""
     for each in places:
@@ -136,6 +159,7 @@ class _Tire:
 
     def __init__(self, text: str, match: re.Match[str]) -> None:
         self.text, self.match = text.lower(), match
+        self.size = tire_size.decode(match[0])
         self.new: bool | None = None
         self.end = self._nearest_end()
 

@@ -22,9 +22,9 @@ def as_printed(value: float, limit: float, printed: float) -> float:
     return arith.number(arith.where(kept, arith.min(value, limit), value))
 
 
-def load_as_printed(load: float, limit: float) -> float:
-    """Return a load [kg], or its limit where that is printed as so much."""
-    return as_printed(load, limit, limit * (1 + tire_rating.PRINTED_LOAD))
+def load_as_printed(load: float, limit: float, count: int = 1) -> float:
+    """Return a load on so many tires [kg], or its limit where that is printed as so much."""
+    return as_printed(load, limit, tire_rating.printed_load(limit, count))
 
 
 def speed_as_printed(speed: float, limit: float) -> float:
@@ -64,12 +64,16 @@ class Carried:
     def against(self, load: float, count: int = 1) -> Carried:
         """Return it as it is held against a load [kg] on so many tires.
 
-        Where the pressure of its rating is missing, that rating is the most it carries at any.
+        Where the pressure of its rating is missing, or which of two patterns it is, that rating is
+        the most it carries; and the weaker pattern carries enough for both.
         """
         if self.load is not None or self.rating is None:
             return self
-        most = count * self.rating.load * (1 + tire_rating.PRINTED_LOAD)
-        return replace(self, load=self.rating.load) if load > most else self
+        weaker = self.rating.weaker if self.missing == "load" else None
+        if weaker is not None and load <= count * weaker.load:
+            return replace(self, load=weaker.load, rating=weaker, missing="")
+        most = tire_rating.printed_load(count * self.rating.load, count)
+        return replace(self, load=self.rating.load, missing="") if load > most else self
 
     @property
     def source(self) -> str:
@@ -109,7 +113,10 @@ def carried(
         )
     if marked is None:
         return Carried(None, None, "load")
-    found = _at_pressure(designation, marked, pressure, rated_pressure, speed)
+    if pressure is None and marked.weaker is not None:  # two patterns, and nothing tells which
+        found = Carried(None, marked, "load")
+    else:
+        found = _at_pressure(designation, marked, pressure, rated_pressure, speed)
     driven = TRAVEL if speed is None else speed
     return replace(found, too_fast=not marked.holds_at(driven))
 

@@ -122,11 +122,13 @@ def _alike_when_new(old: Designation, new: Designation) -> bool:
 
 
 def sold_with(size: Designation, axle: str = "front") -> list[str]:
-    """The sizes for an axle that makers sell with one of the other, on tractors geared so."""
-    key = tires.lookup_key(size)
+    """The sizes for an axle that makers sell with one of the other, on tractors geared so; of
+    its tread, where that is said."""
+    key, said = tires.lookup_key(size), _tread(size)
+    pairs = [pair for pair in approved_pairs() if said in ("", pair[2]["tread"])]
     if axle == "front":
-        return list(dict.fromkeys(front for front, rear, _ in approved_pairs() if rear == key))
-    return list(dict.fromkeys(rear for front, rear, _ in approved_pairs() if front == key))
+        return list(dict.fromkeys(front for front, rear, _ in pairs if rear == key))
+    return list(dict.fromkeys(rear for front, rear, _ in pairs if front == key))
 
 
 def matches(

@@ -204,21 +204,6 @@ def around(tire: tires.Dimensions, error: float, worn: float = 0.0) -> model.Typ
     )
 
 
-def assumed_or(rolled: float, tire: tires.Dimensions | None, errors: Sequence[float]) -> float:
-    """Return a tire's circumference for a list: measured where it was, else the table's.
-
-    A finding is worked at the end of a range that is worst; a list of sizes is not.
-    """
-    one = rolled / TURNS
-    if tire is None:
-        return one
-    middle = tire.rolling_circumference
-    for error in (0.0, *errors):
-        if arith.min(abs(one / middle - 1 - error), abs(one / middle - 1 + error)) < 1e-9:
-            return middle
-    return one
-
-
 # --- both axles, before and after ---------------------------------------------------------------
 
 
@@ -352,7 +337,8 @@ def fastest(designation: Designation | None) -> float | None:
     if designation is None:
         return None
     speeds = [rated.speed for rated in tire_rating.service_ratings(designation)]
-    return max((speed for speed in speeds if speed is not None), default=None)
+    marked = max((speed for speed in speeds if speed is not None), default=None)
+    return marked and max(marked, *tire_rating.sheet_speeds(designation), 0.0)
 
 
 def rating(tire: tires.Dimensions | None) -> tire_rating.Rating | None:

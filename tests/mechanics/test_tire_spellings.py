@@ -70,6 +70,9 @@ from calc.mechanics.tire_size import SizeError, decode
         ("320/85R24,122A8,R-1W", "320/85R24 122A8 R-1W"),
         ("12,4-24", "12.4-24"),
         ("420/70R24 130A8 (B) TL", "420/70R24 130A8/130B TL"),
+        # no dash says bias beside the word
+        ("18.4x30 radial", "18.4R30"),
+        ("320/85-24 radial R1W", "320/85R24 R-1W"),
     ],
 )
 def test_spellings_are_read(typed: str, printed: str) -> None:
@@ -135,6 +138,14 @@ def test_spellings_are_read(typed: str, printed: str) -> None:
         ("10-16", "10-16.5"),
         ("112-24", "is it 11.2-24"),
         ("95-24", "is it 9.5-24"),
+        ("320/85x24", "320/85R24 is: is there an R"),
+        ("18.4-30 radial", "R is a radial"),
+        # a number behind the size
+        ("13.6-28/8", "Then type 13.6-28 8PR"),
+        ("9.5-24/8", "Then type 9.5-24 8PR"),
+        ("13.6-28 (10)", "Then type 13.6-28 10PR"),
+        ("13.6-28 7", 'part "7" after the size'),
+        ("12.4-24 R5", 'part "R5" after the size'),
     ],
 )
 def test_what_would_read_as_another_tire_is_asked_about(typed: str, asked: str) -> None:

@@ -337,3 +337,19 @@ def test_what_the_manual_must_allow_is_all_that_is_left_of_a_measured_digger() -
     assert said(answer("works", **typed)).startswith("Can't say yet: say the auger")
     named = {**MAKER, "bolt_as_manual": "yes"}
     assert answer("works", **typed, **named, auger_diameter="9 in").finding == model.WITHIN
+
+
+@pytest.mark.parametrize(
+    ("ask", "typed", "said"),
+    [
+        ("coupler", {}, "Say first: “Quick coupler”"),
+        ("coupler", {"quick_coupler": "none"}, "Yes: without a U-frame"),
+        ("size", {"soil": "clay"}, "Say first: “Kind of tractor” and “PTO power”"),
+        ("size", {"tractor_kind": "compact_light"}, "6 to 12 in with full flights"),
+    ],
+)
+def test_what_the_question_is_of_has_to_be_said_first(
+    ask: str, typed: dict[str, str], said: str
+) -> None:
+    # Who asks about his coupler has one: that none is usual answers somebody else.
+    assert leading.lead(answer(ask, **typed), "us").startswith(said)

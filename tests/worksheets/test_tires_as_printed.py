@@ -5,7 +5,7 @@ import pytest
 from calc import model, tables
 from calc.model import leading
 from calc.render import fitting_caution
-from tests.worksheets.asking import findings, given, margin
+from tests.worksheets.asking import findings, given, margin, remedy
 
 
 def test_whole_psi_of_a_row_in_kpa_is_no_overinflation() -> None:
@@ -127,3 +127,104 @@ def test_the_pressure_that_a_sidewall_prints_is_that_of_its_row() -> None:
     assert given("tire-size", "load", **typed, pressure="29.9 psi").finding == model.OVER
     heavier = {**typed, "tire_mass": "3,650 lb"}
     assert given("tire-size", "load", **heavier, pressure="30 psi").finding == model.OVER
+
+
+@pytest.mark.parametrize(
+    ("load", "pressure", "finding"),
+    [
+        ("4,700 lb", "", model.CLOSE),  # 2170 kg, 4,784 lb, of the weaker
+        ("4,900 lb", "", model.UNKNOWN),
+        ("5,200 lb", "", model.UNKNOWN),
+        ("5,300 lb", "", model.OVER),  # 2375 kg, 5,236 lb, of the stronger
+        ("5,200 lb", "90 psi", model.CLOSE),
+        ("4,900 lb", "75 psi", model.OVER),
+    ],
+)
+def test_of_two_patterns_the_weaker_counts_until_the_pressure_tells(
+    load: str, pressure: str, finding: str
+) -> None:
+    # tires/TY-A: 10-16.5 12PR of one pattern carries 2170 kg at 520 kPa, of another 2375 at 620.
+    typed = {"tire": "10-16.5 12PR", "tire_mass": load, "road_speed": "5 mph"}
+    found = given("tire-size", "load", **typed, pressure=pressure)
+    assert found.finding == finding
+    if finding == model.UNKNOWN:
+        assert "another pattern" in leading.lead(found, "us")
+        assert [item.field for item in found.unchecked] == ["rated_load", "rated_load"]
+
+
+def test_the_weaker_of_two_patterns_is_told_of_an_axle_too() -> None:
+    typed = {"front_tire": "10-16.5 12PR", "gear_speeds": "3, 6 mph"}
+    found = given("tires", "load", **typed, front_axle_load="9,500 lb")
+    assert leading.lead(found, "us").startswith("Just: 9,500 lb on the front axle, and 9,570 lb")
+    assert given("tires", "load", **typed, front_axle_load="9,700 lb").finding == model.UNKNOWN
+
+
+@pytest.mark.parametrize(
+    ("tire", "most"),
+    [
+        ("18.4-30 12PR", "6940 lb"),  # 3150 kg is 6,944 lb
+        ("13.6-28 8PR", "3620 lb"),  # 1645 kg is 3,627 lb
+        ("320/85R24 119A8", "3000 lb"),  # 1360 kg is printed as 3,000 lb
+    ],
+)
+def test_no_remedy_is_above_what_a_tire_carries(tire: str, most: str) -> None:
+    # tires/TY-A and tires/S2, in kilograms.
+    found = given("tire-size", "load", tire=tire, tire_mass="7,000 lb")
+    assert remedy(found, "tire_mass").set["tire_mass"] == most
+
+
+@pytest.mark.parametrize(("limit", "offered"), [("6,600 lb", False), ("7,100 lb", True)])
+def test_tires_mend_no_axle_that_is_loaded_past_its_own_limit(limit: str, offered: bool) -> None:
+    # tires/OM-10: of axle and tires the least counts. 2 x 1360 kg is less than both limits.
+    typed = {"rear_tire": "12.4-24 119A8", "rear_axle_load": "7,000 lb", "rear_axle_limit": limit}
+    found = given("tires", "load", **typed)
+    assert found.finding == model.OVER
+    said = [model.words(item.text, "us") for item in found.advice.remedies]
+    assert any("3,500 lb each" in text for text in said) is offered
+
+
+@pytest.mark.parametrize(("top", "finding"), [("20 mph", model.CLOSE), ("21 mph", model.OVER)])
+def test_the_speed_with_liquid_is_taken_as_it_is_printed(top: str, finding: str) -> None:
+    # tires/OM-1: 32 km/h, printed as 20 mph.
+    typed = {"rear_tire": "13.6-28", "liquid": "beet", "gear_speeds": f"4, 9, {top}"}
+    found = given("tires", "speed", **typed)
+    assert found.finding == finding
+    assert ("with liquid in the tires" in leading.lead(found, "us")) == (finding == model.OVER)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "finding"),
+    [
+        ("12.4-24 TL", "12.4-24 TT", model.COMPARED),
+        ("25x8.5-14", "25x8.50-14", model.COMPARED),
+        ("11.2-24", "11.2-24 R1", model.UNKNOWN),
+        ("11.2-24", "", model.UNKNOWN),
+    ],
+)
+def test_two_tires_are_compared_without_those_of_the_other_axle(
+    old: str, new: str, finding: str
+) -> None:
+    found = given("tires", "same", rear_tire=old, new_rear_tire=new)
+    assert found.finding == finding
+    assert "front_tire" not in [item.field for item in found.unchecked if found.asks_for(item.name)]
+
+
+@pytest.mark.parametrize(
+    ("speed", "pressure", "finding"),
+    [
+        ("6 mph", "70 psi", model.WITHIN),  # 6,119 lb at 69 psi, up to 10 km/h
+        ("12 mph", "", model.WITHIN),  # 5,557 lb at 20 km/h
+        ("18 mph", "", model.OVER),  # 4,895 lb at 30 km/h
+        ("25 mph", "", model.OVER),  # past the sheet
+    ],
+)
+def test_a_sheet_with_loads_by_speed_says_more_than_the_marks(
+    speed: str, pressure: str, finding: str
+) -> None:
+    # tires/TD-1: loads of 12-16.5 12PR 144A3 from 10 to 30 km/h; 144A3 alone ends at 15.
+    typed = {"tire": "12-16.5 12PR 144A3", "tire_mass": "5,000 lb", "road_speed": speed}
+    assert given("tire-size", "load", **typed, pressure=pressure).finding == finding
+    marks = given("tire-size", "load", **{**typed, "tire": "12-16.5 144A3", "road_speed": "12 mph"})
+    assert marks.finding == model.OVER
+    alone = given("tire-size", "load", tire=typed["tire"])
+    assert leading.lead(alone, "us").startswith("One tire carries 6,670 lb up to 6.21 mph")

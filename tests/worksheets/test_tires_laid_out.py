@@ -101,3 +101,59 @@ def test_the_lead_laid_out_and_the_sizes_are_not_off_together(
     assert low.low is not None and high.high is not None
     # Two halves that have nothing to do with each other: the root of the sum of squares.
     assert (high.high - low.low) / 2 == pytest.approx(math.hypot(0.0125, change) * ratio, rel=0.06)
+
+
+@pytest.mark.parametrize(("typed", "lead"), [("4 %", "−5.0"), ("3.99 %", "−5.0"), ("", "−6.2")])
+def test_a_lead_that_is_given_is_used_where_it_is_an_end_of_what_is_usual(
+    typed: str, lead: str
+) -> None:
+    # tires/TG-3: a lead given as 4 % is 4 %, whatever stands in where nobody gives it.
+    tires = {"front_tire": "7-16 R1", "rear_tire": "11.2-24 R1", "new_rear_tire": "13.6-24 R1"}
+    found = given("tires", "partner", **tires, factory_lead=typed)
+    windows = found.advice.tables[-1]
+    assert windows.columns[1] == f"Lead of {lead} %"
+
+
+@pytest.mark.parametrize(
+    ("pair", "said"),
+    [
+        # tires/PR-1: with radials of R-14 tread the 75 hp class has 320/85R24 and 460/85R30
+        (("11.2-24", "16.9-30", {"new_front_tire": "320/85R24 R14"}), "a pair that makers sell"),
+        (("11.2-24", "16.9-30", {"new_front_tire": "320/85R24 R4"}), "Roll both out before"),
+        # 25x8.50-14 is sold with 43x16.00-20 as R-4, and with 41x14.00-20 as turf
+        (("7-14", "11.2-24", {"new_front_tire": "25x8.5-14 R4"}), "with 43x16.00-20, on"),
+        (("7-14", "11.2-24", {"new_front_tire": "25x8.5-14 turf"}), "with 41x14.00-20, on"),
+        (("7-14", "11.2-24", {"new_rear_tire": "43x16-20 turf"}), "No size of the table"),
+        # tires/PR-3
+        (("280/70R16", "360/70R24", {"new_rear_tire": "380/85R24"}), "Makers sell 280/70R16 with"),
+    ],
+)
+def test_a_pair_is_offered_in_the_tread_it_is_sold_with(
+    pair: tuple[str, str, dict[str, str]], said: str
+) -> None:
+    front, rear, new = pair
+    assert said in _lead(given("tires", "partner", front_tire=front, rear_tire=rear, **new))
+
+
+def test_a_sold_pair_far_outside_the_window_is_one_of_another_ratio() -> None:
+    # tires/PR-1: the maker of 29x12.50-15 / 44x18.00-20 changes the ratio with the tires. The
+    # table's 4.6 % of a flotation size don't reach from 10 % into the window.
+    typed = {"front_tire": "27x8.50-15 R-3", "rear_tire": "44x18.00-20 R-3"}
+    far = given("tires", "partner", **typed, new_front_tire="29x12.50-15 R-3")
+    assert "on another gear ratio" in _lead(far)
+    near = given(
+        "tires",
+        "partner",
+        front_tire="9.5-16",
+        rear_tire="13.6-24",
+        new_front_tire="12-16.5 R4",
+        new_rear_tire="17.5L-24 R4",
+    )
+    assert "a pair that makers sell" in _lead(near)
+
+
+def test_the_other_name_of_the_tire_that_is_there_is_not_offered() -> None:
+    # tires/WEB-2: 16.9R30 is 420/85R30.
+    typed = {"front_tire": "280/85R24", "rear_tire": "420/85R30", "new_rear_tire": "460/85R30"}
+    offered = given("tires", "partner", **typed).advice.remedies
+    assert all("16.9R30" not in item.set.get("new_rear_tire", "") for item in offered)

@@ -60,14 +60,14 @@ def _lengths(tire: tires.Dimensions, at: model.At) -> None:
 def _load(v: model.Inputs, at: model.At) -> None:
     """What it carries at the pressure in it, and the pressure that a load needs."""
     found = carrying.carried(v.tire, v.rated_load, v.pressure, v.rated_pressure, v.road_speed)
-    if found.rating is not None:
+    if v.tire_mass is not None:
+        found = found.against(v.tire_mass)
+    if found.rating is not None and found.missing != "load":
         at.rated = found.rating.load
         if found.rating.speed is not None:
             at.rated_speed = found.rating.speed
         if found.rating.pressure is not None:
             at.row_pressure = found.rating.pressure
-    if v.tire_mass is not None:
-        found = found.against(v.tire_mass)
     if found.load is None:
         # A size alone is read, not checked: its load matters once somebody asks for it.
         name = "rating" if v.tire_mass is None else "load"
@@ -98,7 +98,7 @@ def _pressure_needed(v: model.Inputs, at: model.At, found: carrying.Carried) -> 
         reference = rated.pressure
     if v.tire_mass is None:
         at.not_checked("pressure", "tire_mass")
-    elif rated is None:
+    elif rated is None or found.missing == "load":
         at.not_checked("pressure", "rated_load")
     elif reference is None:
         at.not_checked("pressure", "rated_pressure")

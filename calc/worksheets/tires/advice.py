@@ -31,7 +31,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     _load_remedies(v, found, remedies)
     shown = [
         _comparison(pair),
-        *([_speed_table(v, pair)] if v.gear_speeds and pair.rear else []),
+        *([_speed_table(v, pair, found)] if v.gear_speeds and pair.rear else []),
         *shown,
     ]
     notes += _rim_notes(pair) + _given_notes(v, found) + _basis_notes(pair)
@@ -110,7 +110,8 @@ def _load_remedies(v: model.Inputs, found: model.Found, remedies: Remedies) -> N
         check = found.outcome.check(f"{axle}_load")
         names = (f"{axle}_load", f"{axle}_axle")
         remedies.less(f"{axle}_axle_load", mends=names)
-        if check is not None:
+        limit = getattr(v, f"{axle}_axle_limit")
+        if check is not None and (limit is None or check.value <= limit):  # else no tire helps
             each = (check.value / 2, "mass")
             remedies.do("rated", (f"{axle}_load",), axle=axle, each=each)
     if "top_speed" in found:
@@ -186,11 +187,10 @@ def _comparison(pair: common.Pair) -> model.Table:
     )
 
 
-def _speed_table(v: model.Inputs, pair: common.Pair) -> model.Table:
+def _speed_table(v: model.Inputs, pair: common.Pair, found: model.Found) -> model.Table:
     """Speeds with the table's own circumferences; the top speed above has the range."""
-    errors = partners.errors(v, pair)["rear"]
-    rear_new = common.assumed_or(v.new_rear_ten_turns, pair.rear_new, errors)
-    rear = rear_new if pair.rear_stays else partners.old_middles(v, pair)[1]
+    rear_new = partners.new_middle(v, pair, found, "rear")
+    rear = rear_new if pair.rear_stays else partners.old_middle(v, pair, found, "rear")
     rows = tuple(
         ((now, "speed"), (travel.speed_after(now, rear, rear_new), "speed"))
         for now in v.gear_speeds

@@ -28,6 +28,15 @@ def compute(v: model.Inputs, at: model.At) -> None:
     _widths(v, pair, at)
     _liquid(v, pair, at)
     _loads(v, pair, at)
+    _alike(v, pair, at)
+
+
+def _alike(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
+    """Whether two tires are one is open while one of them, or marks of it, are unsaid."""
+    axle = "front" if v.new_front_tire is not None or v.rear_tire is None else "rear"
+    if not pair.named or pair.unsaid:
+        field = f"{axle}_tire" if pair.named else f"new_{axle}_tire"
+        at.not_checked("alike", field, if_asked=True)
 
 
 # --- the front drive ----------------------------------------------------------------------------
@@ -125,7 +134,8 @@ def _speed(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
             held = carrying.speed_as_printed(at.top_speed, fastest)
             at.at_most(f"{axle}_speed", held, fastest, "tires/WEB-11", kind="speed")
     if v.liquid != "none":
-        at.at_most("liquid_speed", "top_speed", LIQUID_SPEED, "tires/OM-1")
+        held = carrying.speed_as_printed(at.top_speed, LIQUID_SPEED)
+        at.at_most("liquid_speed", held, LIQUID_SPEED, "tires/OM-1", kind="speed")
 
 
 # --- heights, gaps, widths ----------------------------------------------------------------------
@@ -298,6 +308,8 @@ def _loads(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     ):
         load, limit = getattr(v, f"{axle}_axle_load"), getattr(v, f"{axle}_axle_limit")
         found = _carried(v, axle, tire, stays, top)
+        if load is not None:
+            found = found.against(load + added, 2)
         if found.load is not None:
             setattr(at, f"{axle}_carries", found.load)
             rated = getattr(v, f"{axle}_rated_pressure")
@@ -306,7 +318,6 @@ def _loads(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
             if axle == "front" or v.front_axle_load is None:  # who weighed one axle asks about it
                 at.not_checked(f"{axle}_scale", f"{axle}_axle_load")
             continue
-        found = found.against(load + added, 2)
         if found.load is None:
             missing = "tire_load" if found.missing == "load" else "rated_pressure"
             at.not_checked(f"{axle}_load", f"{axle}_{missing}")
@@ -324,7 +335,7 @@ def _loads(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
             missing = "gear_speeds" if top is None else f"{axle}_tire_load"
             at.not_checked(f"{axle}_load", missing)
             continue
-        held = carrying.load_as_printed(load + added, allowed)
+        held = carrying.load_as_printed(load + added, allowed, 2)
         at.at_most(name, held, f"{axle}_allowed", found.source)
         at.step(
             f"{axle}_allowed",

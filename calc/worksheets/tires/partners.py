@@ -3,66 +3,65 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from functools import partial
+from dataclasses import replace
 
-from calc import model, quantities
-from calc.mechanics import front_drive, tires
+from calc import arith, model, quantities
+from calc.mechanics import front_drive, tire_doubts, tires
 from calc.mechanics.tire_size import Designation
 from calc.subjects import tire_partners
 from calc.subjects import tires as common
 from calc.subjects.tires import TURNS
 
 
-def _lead_finder(v: model.Inputs, pair: common.Pair) -> tuple[float, float, float]:
+def _lead_finder(
+    v: model.Inputs, pair: common.Pair, found: model.Found
+) -> tuple[float, float, float]:
     """Return (c, front, rear) so that the lead is c × front / rear − 1, for lists of sizes.
 
-    Where the lead now isn't known the middle of what makers lay out is used.
+    Where nobody gave the lead that makers lay out, its middle is used.
     """
-    off = errors(v, pair)
     assert pair.front is not None and pair.rear is not None
     assert pair.front_new is not None and pair.rear_new is not None
-    front_new = common.assumed_or(v.new_front_ten_turns, pair.front_new, off["front"])
-    rear_new = common.assumed_or(v.new_rear_ten_turns, pair.rear_new, off["rear"])
+    front_new = new_middle(v, pair, found, "front")
+    rear_new = new_middle(v, pair, found, "rear")
     if common.direct(v.lead_now, v.front_turns):
         return v.front_turns / TURNS, front_new, rear_new
     now = v.lead_now
     if now is None:
-        usual = [
-            common.factory_lead(),
-            common.factory_lead(common.size_errors(partial(getattr, v))),
-        ]
-        ends = [end for one in usual for end in (one.low, one.high)]
-        at_end = min(abs(v.factory_lead - end) for end in ends) < 1e-9
-        now = (usual[0].low + usual[0].high) / 2 if at_end else v.factory_lead
+        usual = common.factory_lead()
+        unsaid = "factory_lead" in found.assumed
+        now = (usual.low + usual.high) / 2 if unsaid else v.factory_lead
     if common.listed(v, pair):  # what the drive was laid out with holds for the new pair
         return (1 + now) * rear_new / front_new, front_new, rear_new
-    front, rear = old_middles(v, pair)
-    front = front_new if pair.front_stays else front
-    rear = rear_new if pair.rear_stays else rear
+    front = front_new if pair.front_stays else old_middle(v, pair, found, "front")
+    rear = rear_new if pair.rear_stays else old_middle(v, pair, found, "rear")
     return (1 + now) * rear / front, front_new, rear_new
 
 
-def old_middles(v: model.Inputs, pair: common.Pair) -> tuple[float, float]:
-    """Circumference of the tires it has now: measured where it was, else the table's [m]; 0
-    where neither gives it."""
-    found = [
-        common.assumed_or(rolled, tire, [tire.circumference_error] if tire else [])
-        if rolled is not None
-        else 0.0
-        for rolled, tire in ((v.old_front_ten_turns, pair.front), (v.old_rear_ten_turns, pair.rear))
-    ]
-    return found[0], found[1]
+def new_middle(v: model.Inputs, pair: common.Pair, found: model.Found, axle: str) -> float:
+    """Circumference of the tires that an axle gets, or keeps: measured where it was, else the
+    table's [m].
+
+    A finding is worked at the end of a range that is worst; a list of sizes is not.
+    """
+    name = f"new_{axle}_ten_turns"
+    if getattr(pair, f"{axle}_stays") and name in found.assumed:
+        return old_middle(v, pair, found, axle)
+    tire = getattr(pair, f"{axle}_new")
+    if tire is None or name not in found.assumed:
+        return arith.number(getattr(v, name) / TURNS)
+    return arith.number(tire.rolling_circumference)
 
 
-def errors(v: model.Inputs, pair: common.Pair) -> dict[str, list[float]]:
-    found: dict[str, list[float]] = {"front": [], "rear": []}
-    for axle, old, new in (
-        ("front", pair.front, pair.front_new),
-        ("rear", pair.rear, pair.rear_new),
-    ):
-        if old is not None and new is not None:
-            found[axle] = [new.circumference_error, tires.change_error(old, new)]
-    return found
+def old_middle(v: model.Inputs, pair: common.Pair, found: model.Found, axle: str) -> float:
+    """Circumference of the tires an axle has now: measured where it was, else the table's less
+    its wear [m]; 0 where neither gives it."""
+    name = f"old_{axle}_ten_turns"
+    rolled, tire = getattr(v, name), getattr(pair, axle)
+    if rolled is None or tire is None or name not in found.assumed:
+        return arith.number(arith.or_zero(rolled) / TURNS)
+    lost = common.turn_lost(tire, getattr(pair, f"{axle}_lost"))
+    return arith.number(tire.rolling_circumference - lost)
 
 
 def lead_advice(
@@ -77,7 +76,7 @@ def lead_advice(
     window = front_drive.window(v.lead_window)
     assert pair.front is not None and pair.rear is not None
     assert pair.front_new is not None and pair.rear_new is not None
-    constant, front, rear = _lead_finder(v, pair)
+    constant, front, rear = _lead_finder(v, pair, found)
     fronts = tire_partners.matches(
         lambda rc: constant * rc / rear - 1,
         pair.front_new,
@@ -93,9 +92,11 @@ def lead_advice(
     new = {"front": pair.front_new.designation, "rear": pair.rear_new.designation}
     best = {
         "front": _best(
-            fronts, pair, window, lambda size: tire_partners.approved(size, new["rear"])
+            fronts, pair, window, lambda size: tire_partners.approved(_bare(size), new["rear"])
         ),
-        "rear": _best(rears, pair, window, lambda size: tire_partners.approved(new["front"], size)),
+        "rear": _best(
+            rears, pair, window, lambda size: tire_partners.approved(new["front"], _bare(size))
+        ),
     }
     if tire_partners.approved(new["front"], new["rear"]):
         best = {"front": None, "rear": None}  # makers sell this very pair
@@ -103,7 +104,7 @@ def lead_advice(
         # Nobody buys another size for a lead that is likely right: then it is rolled out first.
         likely = window.low <= constant * front / rear - 1 <= window.high
         offered = best if "lead" in found.over or not likely else {}
-        remedies += _lead_remedies(v, pair, offered, (1 + window.middle) * rear / constant, rear)
+        remedies += _lead_remedies(v, pair, found, offered, constant)
     note = found.note("lists", window=window.label)
     shown += _sold_together(new["front"], new["rear"])
     for axle, other, sizes in (("front", "rear", fronts), ("rear", "front", rears)):
@@ -132,8 +133,8 @@ def _best(
     """The size to offer: one of a pair that makers sell first, then one on a rim that is there,
     then the best lead. A pair that is sold may miss the window by what the table may be off."""
     listed = [pair.front, pair.front_new, pair.rear, pair.rear_new]
-    there = {tires.lookup_key(tire.designation) for tire in listed if tire is not None}
-    rims = {tire.designation.rim for tire in listed if tire is not None}
+    there = [tire.designation for tire in listed if tire is not None]
+    rims = {size.rim for size in there}
 
     def inside(match: tire_partners.Match) -> bool:
         room = match.tire.circumference_error if approved(match.tire.designation) else 0.0
@@ -143,7 +144,10 @@ def _best(
         size = match.tire.designation
         return not approved(size), size.rim not in rims
 
-    fit = [m for m in found if inside(m) and tires.lookup_key(m.tire.designation) not in there]
+    def other(size: Designation) -> bool:
+        return not any(tire_doubts.one_tire(size, it) or it.size == size.size for it in there)
+
+    fit = [match for match in found if inside(match) and other(match.tire.designation)]
     return min(fit, key=rank, default=None)
 
 
@@ -176,9 +180,15 @@ def _partner(
             rear, lead = best["rear"].tire, best["rear"].lead
         else:
             return found.note("no_partner", rear=rear.designation.size)
-    sold = tire_partners.approved(front.designation, rear.designation)
-    named = front is pair.front_new and rear is pair.rear_new  # and not the best of a list
-    if sold and named and pair.changed and "lead" in found.over:
+    own = front is pair.front_new, rear is pair.rear_new  # else the best of a list
+    ends = (front.designation, rear.designation)
+    sold = tire_partners.approved(
+        *(e if mine else _bare(e) for e, mine in zip(ends, own, strict=True))
+    )
+    named = all(own)
+    off = max(front.circumference_error, rear.circumference_error)
+    far = "lead" in found.over or not window.low - off <= lead <= window.high + off
+    if sold and named and pair.changed and far:
         return found.note(
             "sold_geared",
             front=front.designation.size,
@@ -193,6 +203,11 @@ def _partner(
         rear_rim=_rim(rear, pair.rear),
         lead=common.signed(lead),
     )
+
+
+def _bare(size: Designation) -> Designation:
+    """A size of the table without its row's tread, which nobody said."""
+    return replace(size, tread="")
 
 
 def _now(pair: common.Pair) -> Designation:
@@ -234,10 +249,11 @@ def _sold_together(front: Designation, rear: Designation) -> list[model.Table]:
 def _lead_remedies(
     v: model.Inputs,
     pair: common.Pair,
+    found: model.Found,
     best: dict[str, tire_partners.Match | None],
-    wanted: float,
-    rear: float,
+    constant: float,
 ) -> list[model.Remedy]:
+    """`constant` is the c of the lead c × front / rear − 1."""
     remedies = _worn_too(pair)
     for axle, match in best.items():
         now = pair.front if axle == "front" else pair.rear
@@ -263,7 +279,7 @@ def _lead_remedies(
                 mends=("lead",),
             )
         )
-    remedies.append(_distances(v, pair, wanted, rear))
+    remedies.append(_distances(v, pair, found, constant))
     if pair.changed:
         remedies.append(
             model.Remedy(
@@ -299,13 +315,17 @@ def _worn_too(pair: common.Pair) -> list[model.Remedy]:
     ]
 
 
-def _distances(v: model.Inputs, pair: common.Pair, wanted: float, rear: float) -> model.Remedy:
+def _distances(
+    v: model.Inputs, pair: common.Pair, found: model.Found, constant: float
+) -> model.Remedy:
     """Return what to look for on the ground, whatever the tires are called."""
+    rear = new_middle(v, pair, found, "rear")
+    wanted = (1 + front_drive.window(v.lead_window).middle) * rear / constant
     new_front, new_rear = TURNS * wanted, TURNS * rear
     tried = {
         "new_front_ten_turns": f"{new_front:.3f} m",
         "new_rear_ten_turns": f"{new_rear:.3f} m",
-        **_marked_new(v, pair),
+        **_marked_new(v, pair, constant / rear),
     }
     if common.direct(v.lead_now, v.front_turns):
         text = model.phrase(
@@ -315,7 +335,7 @@ def _distances(v: model.Inputs, pair: common.Pair, wanted: float, rear: float) -
             front=(new_front, "length", "ft"),
         )
         return model.Remedy(text, tried, "tires/derived")
-    front_now, rear_now = old_middles(v, pair)
+    front_now, rear_now = (old_middle(v, pair, found, axle) for axle in ("front", "rear"))
     tried["old_front_ten_turns"] = f"{TURNS * front_now:.3f} m"
     if not pair.rear_stays:
         tried["old_rear_ten_turns"] = f"{TURNS * rear_now:.3f} m"
@@ -331,18 +351,18 @@ def _distances(v: model.Inputs, pair: common.Pair, wanted: float, rear: float) -
     return model.Remedy(text, tried, "tires/derived")
 
 
-def _marked_new(v: model.Inputs, pair: common.Pair) -> dict[str, str]:
+def _marked_new(v: model.Inputs, pair: common.Pair, each: float) -> dict[str, str]:
     """A distance for an axle that stays would be taken for the tires it has now.
 
-    So the axle gets the nearest other size of the table as its new one.
+    So the axle gets the nearest other size of the table as its new one; `each` is the lead and
+    one over the length that a front tire rolls [1/m].
     """
     if not pair.front_stays:
         return {}
-    constant, _, rear = _lead_finder(v, pair)
     window = front_drive.window(v.lead_window)
     assert pair.front is not None
     for match in tire_partners.matches(
-        lambda rc: constant * rc / rear - 1, pair.front, window.middle, lambda _: True
+        lambda rc: each * rc - 1, pair.front, window.middle, lambda _: True
     ):
         if match.tire.designation.size != pair.front.designation.size:
             return {"new_front_tire": match.tire.designation.size}
@@ -352,12 +372,15 @@ def _marked_new(v: model.Inputs, pair: common.Pair) -> dict[str, str]:
 def _error_notes(
     v: model.Inputs, pair: common.Pair, window: front_drive.Window
 ) -> list[model.Words]:
-    off = errors(v, pair)
     direct = common.direct(v.lead_now, v.front_turns)
+    axles = (
+        (pair.front, pair.front_new, pair.front_stays),
+        (pair.rear, pair.rear_new, pair.rear_stays),
+    )
     used = [
-        off[axle][0 if direct else 1]
-        for axle, stays in (("front", pair.front_stays), ("rear", pair.rear_stays))
-        if off[axle] and (direct or not stays)
+        new.circumference_error if direct else tires.change_error(old, new)
+        for old, new, stays in axles
+        if old is not None and new is not None and (direct or not stays)
     ]
     if not used:
         return []
