@@ -77,6 +77,7 @@ _OF_ASK = {
     ("road-towing", "stops"): {"speed": "road_speed"},
     ("road", "width"): {"length": "transport_width"},
     ("resale", "month"): {"fraction": "yearly_rate"},
+    ("tires", "liquid"): {"fraction": "fill"},
     ("lawn", "ruts"): {"mass": "tractor_mass"},
     ("lawn", "pressure"): {"mass": "tractor_mass"},
     ("resale", "tax"): {"fraction": "sales_tax"},

@@ -1,4 +1,4 @@
-"""What stands beside what: loads on a trailer, a loader that is only there, heights, a cab's heater."""
+"""What stands beside what: loads on a trailer, a loader that is only there, heights, a heater."""
 
 import pytest
 
@@ -56,6 +56,10 @@ def test_a_loader_that_is_only_there_makes_no_load(text, wanted):
         ("how long should the pto shaft be, 34 in with it level, 31 lifted", None, None),
         ("pto shaft length? 34 inches between the shafts when level", "working_distance", "34 in"),
         ("pto shaft length? 31 inches when lifted", "raised_distance", "31 in"),
+        ("box blade with teeth 2 inches into the lawn, sprinklers?", "tool_depth", "2 in"),
+        ("is 35 amps enough for 2 headlights and 2 work lights", "output", "35 A"),
+        ("how many pounds of calcium in 11.2-24 tires at 75 percent", "fill", "75 %"),
+        ("my pump makes 6 gallons a minute, log splitter needs 11 gpm", "implement_flow", "6 gpm"),
         ("do 14.9-28 tires at 12 psi carry it? tractor is 2,000 lb", "tire_mass", None),
     ],
 )
@@ -70,6 +74,8 @@ def test_where_an_amount_goes(text, name, wanted):
         ("implement is cat 2 and tractor is cat 1, how do i hook it up", ["hitch/fits"]),
         ("Do i have to flag the dog fence before i dethatch", ["lawn/flags"]),
         ("how far should I stop from the railroad, 45 ft at 4 mph", ["rail-crossing/clear"]),
+        ("can i use a grade 5 bolt instead of grade 2 in my tiller shaft", ["driveline/bolt"]),
+        ("can my 3500 lb tractor lift 900 lb with the loader?", ["ballast/behind"]),
         ("Need to haul a 3000 lb trailer on the road, will it stop", ["road-towing/stops"]),
         ("1000 lb cutter on a 3500 lb tractor, any weight in front?", ["ballast/front_weight"]),
     ],
