@@ -9,6 +9,7 @@ from calc.reading.words import Said, Token
 
 WANTED = "ballast_box"  # "do I need a ballast box" gives none
 _HUNG = (["off", "the"], ["off", "my"], ["off", "of"])  # "hang it off the back"
+_LENGTHS = frozenset(["in", "inch", "inches", "ft", "cm", "mm"])
 _NOT_THERE = frozenset(["removed", "off"])
 
 
@@ -34,11 +35,17 @@ def _is_away(each: Said, tokens: list[Token]) -> bool:
     return without or (not hung and any(token.text in _NOT_THERE for token in behind))
 
 
+def _is_height(each: Said, tokens: list[Token]) -> bool:
+    """Whether "at the balls" tells where a height is, not a lift: "lift is 30 in at the balls"."""
+    before = tokens[each.first - 1].text if each.first else ""
+    return each.value_of("lift_rated_at") == "0" and before in _LENGTHS
+
+
 def place_choices(said: Iterable[Said], tokens: list[Token], given: Given) -> None:
     """Take every word that names a value of a choice; where two disagree, neither is taken."""
     found: dict[str, list[Fact]] = {}
     generic: list[Said] = []
-    said = list(said)
+    said = [each for each in said if not _is_height(each, tokens)]
     tools = {each.first for each in said if each.value_of("implement_kind")}
     for each in said:
         for sense in each.senses:

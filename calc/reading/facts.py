@@ -6,6 +6,7 @@ it, the machine that the sentence is about. What no rule places stays loose and 
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from calc import tables
@@ -13,7 +14,7 @@ from calc.reading import beside, prices
 from calc.reading.amounts import Amount
 from calc.reading.around import ADJECTIVES, OF_AN_ENGINE, Around
 from calc.reading.either import alternatives
-from calc.reading.given import Cue, Fact, Given, cues
+from calc.reading.given import UNSAID, Cue, Fact, Given, cues
 from calc.reading.words import MARK, Said
 
 # How far a cue may stand from its amount, in words as `Around.gap` counts them.
@@ -32,6 +33,8 @@ _NEEDING = frozenset(["take", "takes", "need", "needs", "want", "wants", "requir
 _OUTLETS = frozenset(["remote", "remotes", "outlet", "outlets"])
 _TAKING = frozenset(["take", "takes", "lose", "loses", "eat", "eats", "steal", "steals"])
 _STICKS = frozenset(["out", "back", "behind"])  # "it sticks out 4 ft" is no width
+_WITH_LOADER = re.compile(r"with (a |the |my )?(front )?loader")
+_LIFTING = frozenset(tables.small_words("lifting"))
 _LIFTED = frozenset(["load", "goods"])
 _PLACES = frozenset(["back", "front", "rear"])
 
@@ -76,11 +79,13 @@ class Placing(Around):
         if behind:
             found += self._by_subject(amount, behind, 0.5, "its noun stands right behind it")
         subject = behind or self._beside_power(amount) or self.about(amount)
+        if subject == "cab" and amount.kinds.get("power") == "hp":
+            subject = "tractor"  # "the cab has a heater, 45 hp"
         found += self._by_cues(amount, subject, NEAR_NOUN if behind else FARTHEST)
         if not behind and subject and not self._is_elsewhere(amount, subject):
             found += self._by_subject(amount, subject, 4.5, "the sentence speaks of it")
         if not found:
-            found += self._by_subject(amount, "", 6, "such a number is usually that")
+            found += self._by_subject(amount, "", UNSAID, "such a number is usually that")
         return sorted(found, key=lambda fact: fact.cost)
 
     def _names(self, amount: Amount, cue: str) -> bool:
@@ -105,8 +110,11 @@ class Placing(Around):
         return found[0] if found else ()
 
     def _is_loaders_rating(self, amount: Amount) -> bool:
-        """Whether a mass is what a loader is rated for: "rated at 1100 lb", "loader lifts 1200"."""
+        """Whether a mass is what a loader is rated for: "rated at 1100 lb", "a 1200 lb loader"."""
         begin, _ = self.sentence(amount.first)
+        behind = [token.text for token in self.tokens[amount.last : amount.last + 2]]
+        if behind[:1] == ["loader"] and behind[1:] not in (["on"], ["off"], ["bucket"], ["load"]):
+            return True
         before = [token.text for token in self.tokens[begin : amount.first]]
         lifts = before[-2:] == ["loader", "lifts"]
         return lifts or ("loader" in before and bool({"rated", "rate"} & set(before[-2:])))
@@ -162,6 +170,8 @@ class Placing(Around):
             if not before and apart == 0 and self._heads_the_next(said, amount):
                 continue
             phrase = said.value_of("cue")
+            if _WITH_LOADER.fullmatch(phrase) and self._lifts_nothing(begin, end):
+                continue  # "tractor 3500 lb with loader"
             if phrase == "lift" and self._named_at(said.last) in _LIFTED:
                 continue  # "lift pallets of 900 lb" says nothing of the hitch
             own = self.inside.get(said.last)
@@ -175,6 +185,10 @@ class Placing(Around):
                     why = f"“{phrase}” stands beside it"
                     found.append(self._fact(amount, cue.fields, cue.kind, why, cost))
         return found
+
+    def _lifts_nothing(self, begin: int, end: int) -> bool:
+        """Whether a sentence has no word for lifting: what stands beside a loader is no load."""
+        return not any(token.text in _LIFTING for token in self.tokens[begin:end])
 
     def _is_of_the_one_before(self, cue: Said, amount: Amount) -> bool:
         """Whether cues stand behind their amounts here: "46 collapsed 43 raised"."""
@@ -308,7 +322,28 @@ def place_amounts(placing: Placing, given: Given) -> None:
                 replace(options[0], first=partner.first, last=partner.last, amount=partner),
             ]
             given.doubtful += sorted(both, key=lambda fact: fact.first)
+    _leave_unladen(placing, given)
     given.loose = [each for each in given.loose if each.kinds or _tells_something(each)]
+
+
+_ON_IT = ("towed", "goods", "implement")
+_OF_GOODS = ("implement_mass", "loader_payload", "load_mass", "load_carried")
+_HAULED = ("bale_spear", "pallet_forks")  # so bales and pallets are read
+
+
+def _leave_unladen(placing: Placing, given: Given) -> None:
+    """Leave open what is towed where another mass may be what lies on it.
+
+    "Trailer weighs 1200 lb empty, hauling 3000 lb": neither is the mass that has to be stopped.
+    """
+    masses = [f for f in given.facts if f.amount and "mass" in f.amount.kinds]
+    towed = [f for f in given.facts if f.amount and f.fields[0] == "towed_mass"]
+    hung = {each.value_of("implement_kind") for each in placing.said} - {"", *_HAULED}
+    others = [a for a in given.loose if "mass" in a.kinds and placing.about(a) in _ON_IT]
+    others += [f.amount for f in masses if f.amount and f.fields[0] in _OF_GOODS and not hung]
+    if towed and len(towed) + len(others) > 1:
+        given.facts = [fact for fact in given.facts if fact not in towed]
+        given.loose += [fact.amount for fact in towed if fact.amount]
 
 
 def _differ(first: dict[int, Fact], one: int, other: int) -> bool:

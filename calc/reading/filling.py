@@ -11,7 +11,7 @@ from calc.mechanics import pto_power
 from calc.reading import asked
 from calc.reading.amounts import Amount
 from calc.reading.found import Filled, Question
-from calc.reading.given import Fact, Given
+from calc.reading.given import UNSAID, Fact, Given
 from calc.reading.taking import text_for
 from calc.reading.unclear import unclear
 from calc.reading.words import Token, place_of
@@ -46,8 +46,15 @@ def question(
     spans = tuple(place_of(tokens, place, place + 1) for place in found.places)
     of_ask = _OF_ASK.get((found.worksheet, found.ask), {})
     loose = []
-    # What the words place in a field that this worksheet lacks is as loose to it.
-    elsewhere = [f.amount for f in given.facts if f.amount and names.keys().isdisjoint(f.fields)]
+    # What the words place in a field that this worksheet lacks is as loose to it; but a mass
+    # that is a machine's own is nothing else's.
+    elsewhere = [
+        f.amount
+        for f in given.facts
+        if f.amount
+        and names.keys().isdisjoint(f.fields)
+        and ("mass" not in f.amount.kinds or f.cost >= UNSAID)
+    ]
     free = [*given.loose, *(elsewhere if of_ask else [])]
     for amount in free:
         name = _of_ask(of_ask, amount, [each for each in free if each is not amount])
@@ -70,6 +77,7 @@ _OF_ASK = {
     ("road-towing", "stops"): {"speed": "road_speed"},
     ("road", "width"): {"length": "transport_width"},
     ("resale", "month"): {"fraction": "yearly_rate"},
+    ("tires", "liquid"): {"fraction": "fill"},
     ("lawn", "ruts"): {"mass": "tractor_mass"},
     ("lawn", "pressure"): {"mass": "tractor_mass"},
     ("resale", "tax"): {"fraction": "sales_tax"},

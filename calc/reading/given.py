@@ -13,6 +13,7 @@ DRIVEN_BY_RATING = "generator"  # the power beside it is what it gives
 SUBJECTS = {"implement_kind": "implement", "generic": "implement", "tractor_kind": "tractor"}
 # Choices that say nothing of a machine by themselves.
 NOT_FIELDS = frozenset(["subject", "word", "generic", "cue"])
+UNSAID = 6  # the cost of a field that nothing but the kind of an amount speaks for
 
 
 @dataclass(frozen=True, slots=True)

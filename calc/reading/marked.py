@@ -191,13 +191,15 @@ def place_lift_distance(tokens: list[Token], given: Given) -> None:
             far = amount.value * _TAPE.get(amount.kinds.get("length", ""), 0) / si.INCH
             if "length" not in amount.kinds or round(far) not in _FAR:
                 continue
-            near = lift.last <= amount.first <= lift.last + 4
+            between = [t.text for t in tokens[amount.last : lift.first]]
+            ahead = between in (["at"], ["@"])  # "24 inches at 1,540 lb lift"
+            near = ahead or lift.last <= amount.first <= lift.last + 4
             said_at = any(
                 t.text in ("at", "@") for t in tokens[max(0, amount.first - 2) : amount.first]
             )
             # "lifts 1500 lb 24 in back"
             behind = [t.text for t in tokens[amount.last : amount.last + 1]]
-            said_at |= lift.last == amount.first and behind in (["back"], ["behind"])
+            said_at |= ahead or (lift.last == amount.first and behind in (["back"], ["behind"]))
             if (
                 near
                 and said_at
