@@ -106,3 +106,34 @@ def test_a_saving_by_the_middle_is_called_that() -> None:
     middle = "by the middle of what nobody said"
     assert middle in lead("drive", "worth", **MONEY)
     assert middle not in lead("drive", "worth", **MONEY, time_value="20 $/h")
+
+
+def test_a_tractor_that_carries_little_says_so_whether_the_loader_is_on_or_off() -> None:
+    typed = {"tractor_kind": "subcompact", "lift_rated_at": "0", "front_axle_limit": "3,300 lb"}
+    little = lead("capability", "sheet", **typed, tractor_mass="2,850 lb", lift_capacity="950 lb")
+    assert little.startswith("Loader on or off, little passes")
+    some = lead("capability", "sheet", pto_power="45 hp", tractor_mass="4,200 lb")
+    assert some.startswith("Say whether the loader is on. Cutter and box blade")
+
+
+BOOM = {"boom_length": "62 in", "bracket_height": "60 in", "yoke_distance": "15 in"}
+
+
+def test_a_depth_that_the_boom_can_t_reach_is_no_depth() -> None:
+    assert lead("digger", "depth", **BOOM, auger_length="24 in").startswith("Can't be with these")
+    assert lead("digger", "depth", auger_length="48 in").startswith("17.1 to 42.1 in deep")
+
+
+def test_power_for_something_that_nobody_named_asks_what_it_is() -> None:
+    assert lead("pto", "enough", pto_power="30 hp").startswith("Say which kind of implement")
+    assert lead("pto", "enough", implement_kind="rotary_cutter").startswith("It depends: 12.1")
+
+
+def test_a_grade_that_protects_nothing_is_told_as_that() -> None:
+    said = lead("driveline", "bolt", overload="flange_bolt", bolt_grade="grade_5")
+    assert said.startswith("Not this one. A bolt of this grade holds a yoke")
+
+
+def test_a_lift_that_is_enough_is_told_beside_what_is_open() -> None:
+    said = lead("pairing", "lift", implement_kind="flail_mower", lift_capacity="1,260 lb")
+    assert "What was asked: yes: the hitch lifts 958 to 1,260 lb" in said
