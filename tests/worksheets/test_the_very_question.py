@@ -137,3 +137,15 @@ def test_a_grade_that_protects_nothing_is_told_as_that() -> None:
 def test_a_lift_that_is_enough_is_told_beside_what_is_open() -> None:
     said = lead("pairing", "lift", implement_kind="flail_mower", lift_capacity="1,260 lb")
     assert "What was asked: yes: the hitch lifts 958 to 1,260 lb" in said
+
+
+def test_one_shaft_alone_asks_for_the_other() -> None:
+    assert lead("pto", "shafts", implement_shaft="2-1000").startswith("Count the splines on both")
+    both = {"implement_shaft": "2-1000", "tractor_shaft": "2-1000"}
+    assert lead("pto", "shafts", **both).startswith("Yes: the speeds and the splines")
+
+
+def test_half_of_a_height_asks_for_the_other_half() -> None:
+    balls = {"implement_kind": "landscape_rake", "balls_highest": "30 in"}
+    assert lead("pairing", "clear", **balls).startswith("Say how high the lower balls lift")
+    assert "16 in clear" in lead("pairing", "clear", **balls, pins_on_ground="14 in")

@@ -113,7 +113,7 @@ def _headline(v: model.Inputs, found: dict[str, Any], over: model.Found) -> mode
     middle = ", by the middle of what nobody said" if guessed else ""
     money = f"{year}; {back}{middle}."
     # What was asked is the money, as long as either drive can do the job at all.
-    said = (money, first) if first == BOTH else (first, money)
+    said = (first, money) if first != BOTH else (money,) if middle else (money, first)
     return model.phrase(" ".join(said), **numbers)
 
 
