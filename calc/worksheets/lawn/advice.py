@@ -119,7 +119,10 @@ def _season(v: model.Inputs, found: model.Found) -> model.Words:
         for row in rows.values()
     )
     half = 0.5 * si.INCH
-    numbers = {"when": said[:1].upper() + said[1:], "half": (half, "length")}
+    numbers: dict[str, model.Number] = {
+        "when": said[:1].upper() + said[1:],
+        "half": (half, "length"),
+    }
     if "tool" not in found.assumed and v.tool == "core":
         return found.note("season_core", **numbers)
     if "thatch" not in found.assumed:
