@@ -403,3 +403,10 @@ def test_a_time_from_less_than_an_hour_on_is_said_in_minutes_first():
     assert q.show_range(0.62 * hour, 5 * hour, "duration") == "37.2 min to 5 h"
     assert q.show_range(1.0 * hour, 5 * hour, "duration") == "1 to 5 h"
     assert q.show_range(0.5 * hour, 1.2 * hour, "duration") == "30 to 72 min"
+
+
+@pytest.mark.parametrize(("text", "said"), [("28.5k", "$28,500"), ("28 grand", "$28,000")])
+def test_thousands_are_typed_and_not_said(text, said):
+    price = q.parse(text, "money")
+    assert q.show_range(price.low, price.high, "money", unit=price.unit, figures=6) == said
+    assert q.show(price.middle, "money", unit=price.unit, figures=6) == said

@@ -40,8 +40,9 @@ def test_no_question_twice():
     assert len({row["question"] for row in ROWS}) == len(ROWS)
 
 
-def test_every_worksheet_has_a_question():
-    assert {row["worksheet"] for row in ROWS} == set(worksheets.names())
+def test_every_ask_has_a_question():
+    asks = {(name, ask.key) for name in worksheets.names() for ask in worksheets.load(name).asks}
+    assert {(row["worksheet"], row["ask"]) for row in ROWS} == asks
 
 
 def test_index_holds_them_all():

@@ -83,8 +83,13 @@ def _shown(value: float, unit: Unit, kind_name: str, figures: int) -> str:
 SHORT_TIME = 5400.0  # s; below an hour and a half people say minutes
 
 
-def _own_unit(kind_name: str, system: str, value: float) -> Unit:
-    """The unit of a system in which a value is said: a time of less than that, in minutes."""
+def _said_in(kind_name: str, system: str, value: float, unit: str = "") -> Unit:
+    """The unit in which a value is said: `unit`, or the system's, and little time in minutes.
+
+    Thousands are how a price is typed, and not how it is said: 28.5k is $28,500.
+    """
+    if unit and unit != "k$":
+        return kind(kind_name).unit(unit)
     if kind_name == "duration" and 0.0 < abs(value) < SHORT_TIME:
         return kind(kind_name).unit("min")
     return unit_for(kind_name, system)
@@ -135,7 +140,7 @@ def show(
     >>> show(0.022, "pin"), show(0.0285, "pin"), show(0.0235, "pin"), show(0.022, "pin", "metric")
     ('7/8 in', '1-1/8 in', '0.925 in', '22 mm')
     """
-    chosen = kind(kind_name).unit(unit) if unit else _own_unit(kind_name, system, value)
+    chosen = _said_in(kind_name, system, value, unit)
     return with_unit(_shown(value, chosen, kind_name, figures), chosen.symbol)
 
 
@@ -159,7 +164,7 @@ def show_range(
     figures: int = FIGURES,
 ) -> str:
     """Return a range in the reader's units, or one value where both ends show the same."""
-    chosen = kind(kind_name).unit(unit) if unit else _own_unit(kind_name, system, high)
+    chosen = _said_in(kind_name, system, high, unit)
     ends = sorted((low, high), key=chosen.from_base)
     if kind_name == "duration" and chosen.symbol == "h" and 0 < chosen.from_base(ends[0]) < 1:
         # "37 min to 5 h": nobody says 0.62 h.

@@ -155,7 +155,7 @@ def _settles(
     known: Known,
     asked: model.Ask,
 ) -> tuple[model.Settle, ...]:
-    """Return the numbers that would settle the open checks, the deciding one first among them.
+    """Return the numbers that would settle the open checks, what was asked about first.
 
     Where all that was checked is in order, or nothing of what was asked could be, it is the
     number for want of which that wasn't. A page of money holds questions of their own, and asks
@@ -169,9 +169,16 @@ def _settles(
         settles = [model.Settle(search.sheet.field(name), None, None, 1.0) for name in fields]
         return tuple(settles[:MOST])
     counted = model.counting(verdicts, checks)
-    open_ = sorted((v for v in counted if v.finding == model.UNKNOWN), key=model.rank)
+    open_ = sorted(
+        (v for v in counted if v.finding == model.UNKNOWN),
+        key=lambda v: (
+            bool(checks) and v.check.name not in checks,
+            v is not deciding,
+            *model.rank(v),
+        ),
+    )
     among = asked.fields if search.sheet.compares_money else ()
-    return settles_of(search, [deciding, *(v for v in open_ if v is not deciding)], known, among)
+    return settles_of(search, open_, known, among)
 
 
 def _with_range(output: model.Output, search: Search, standing: Standing | None) -> model.Output:

@@ -76,3 +76,11 @@ def test_the_view_is_told_for_every_train():
     told = {round(speed[0] / 0.44704): sight[0] / 0.3048 for speed, _, sight in table.rows}
     # The source takes 1.47 ft/s for each mph, where 1.4667 is meant.
     assert [told[mph] for mph in (10, 20, 30)] == pytest.approx([240, 480, 721], rel=0.0025)
+
+
+def test_where_nobody_spoke_of_signals_the_view_is_told_too():
+    typed = {"combination_length": "50 ft", "train_speed": "60 mph", "crossing_speed": "3 mph"}
+    found = search.answer(worksheets.load("rail-crossing"), typed)
+    told = leading.lead(found, "us")
+    assert "20 s before the train" in told and "you need to see 1,990 to 2,370 ft" in told
+    assert len(told) < leading.LONGEST_LEAD

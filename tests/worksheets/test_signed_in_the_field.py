@@ -97,7 +97,7 @@ def test_only_who_asks_is_told_what_is_left_open_for_want_of_the_question() -> N
     ("width", "power", "said"),
     [
         ("49 in", "34.9 hp", "No: "),
-        ("49 in", "41 hp", "Perhaps: gearboxes of this class end at 35 to 42 hp"),
+        ("49 in", "41 hp", "Perhaps, as gearboxes of this class end at 35 to 42 hp"),
         ("49 in", "45 hp", "Yes: more tractor than this class bears"),
     ],
 )

@@ -52,7 +52,8 @@ def _either(worst: model.Inputs, found: model.Found) -> model.Words:
         for kind in MOST_ASKED:
             width, _ = able.widest(worst.but(loader=fitted), kind, "typical")
             numbers[f"{kind}_{fitted}"] = (width, "length") if width else NONE
-    return found.note("either", **numbers)
+    none = all(width is NONE for width in numbers.values())
+    return found.note("either_none" if none else "either", **numbers)
 
 
 def _headline(worst: model.Inputs, found: model.Found, listed: list[able.Widths]) -> model.Words:

@@ -48,8 +48,8 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         found.cautions(*keys),
         tables=(_side_by_side(v, compared), _other_basis(v)),
         notes=_notes(v, compared, found),
-        headline=_headline(v, compared, found.finding("grip")),
-        says={"worth": _headline(v, compared, found.finding("grip"))},
+        headline=_headline(v, compared, found),
+        says={"worth": _headline(v, compared, found)},
     )
 
 
@@ -64,7 +64,12 @@ def _able(v: model.Inputs, found: dict[str, Any]) -> list[str]:
     ]
 
 
-def _headline(v: model.Inputs, found: dict[str, Any], grip: str) -> model.Words:
+# What moves the money most: while nobody said one of them, the sums are those of its middle.
+MOVES = frozenset(["hours_per_year", "loader_share", "price_difference", "time_value"])
+
+
+def _headline(v: model.Inputs, found: dict[str, Any], over: model.Found) -> model.Words:
+    grip = over.finding("grip")
     if v.shaft_power >= v.engine_power * _RATIO:
         return model.phrase(
             "The shaft alone asks for more than the {power} that this engine gives there, "
@@ -104,9 +109,11 @@ def _headline(v: model.Inputs, found: dict[str, Any], grip: str) -> model.Words:
         back = "it doesn't pay back within a tractor's life of {life}"
     else:
         back = "in money it never pays back its price"
-    money = f"{year}; {back}."
+    guessed = found["extra"] > 0.0 and MOVES & over.assumed
+    middle = ", by the middle of what nobody said" if guessed else ""
+    money = f"{year}; {back}{middle}."
     # What was asked is the money, as long as either drive can do the job at all.
-    said = (money, first) if first == BOTH else (first, money)
+    said = (first, money) if first != BOTH else (money,) if middle else (money, first)
     return model.phrase(" ".join(said), **numbers)
 
 

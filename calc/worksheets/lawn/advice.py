@@ -118,7 +118,16 @@ def _season(v: model.Inputs, found: model.Found) -> model.Words:
         f"{row['name'].partition(' (')[0].lower()}: {row['best']}, then {row['next']}"
         for row in rows.values()
     )
-    return found.note("season", when=said[:1].upper() + said[1:], half=(0.5 * si.INCH, "length"))
+    half = 0.5 * si.INCH
+    numbers: dict[str, model.Number] = {
+        "when": said[:1].upper() + said[1:],
+        "half": (half, "length"),
+    }
+    if "tool" not in found.assumed and v.tool == "core":
+        return found.note("season_core", **numbers)
+    if "thatch" not in found.assumed:
+        return found.note("season_thick" if v.thatch > half else "season_thin", **numbers)
+    return found.note("season", **numbers)
 
 
 def _flags(v: model.Inputs, found: model.Found) -> model.Words:

@@ -128,7 +128,7 @@ def _payments(v: model.Inputs, at: model.At) -> None:
     price = v.new_price + taxed
     at.owed = arith.max(0.0, price - offer)
     payment = finance.payment(at.owed, v.loan_rate / 12.0, at.months)
-    if v.trade_offer is None:
+    if offer <= 0.0:
         at.payment_plain = payment
     elif at.owed > 0.0:
         at.payment = payment
