@@ -1,6 +1,6 @@
 """Arithmetic by name, which takes numbers or, while a finding is proved, intervals.
 
-Every function here is `math`'s or Python's own, so it costs what that one costs. While a
+Every function here is `math`'s or Python's own, or nearly, so it costs what that one costs. While a
 finding over a range is proved, `using` puts functions in their place that take intervals as
 well (`calc.search.intervals`), and the same formulae then give enclosures. Whatever computes on
 the values of inputs therefore calls these by name, `arith.sqrt(x)`, and never
@@ -20,7 +20,6 @@ from math import (
     acos,
     asin,
     atan,
-    atan2,
     ceil,
     cos,
     degrees,
@@ -85,6 +84,15 @@ __all__ = [
     "using",
     "where",
 ]
+
+
+def atan2(rise: float, run: float) -> float:
+    """Return the direction of a point [rad]; that of a zero is the same whatever its sign.
+
+    >>> atan2(0.0, -0.0), atan2(1.0, 1.0) == pi / 4.0
+    (0.0, True)
+    """
+    return math.atan2(rise + 0.0, run + 0.0)
 
 
 def below(value: float, limit: float) -> float:

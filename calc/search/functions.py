@@ -221,7 +221,7 @@ def acos(value: Any) -> Any:
 def atan2(rise: Any, run: Any) -> Any:
     """The direction of a point. Across the half turn, where it jumps, it may be anything."""
     if not _ranged((rise, run)):
-        return math.atan2(rise, run)
+        return math.atan2(rise + 0.0, run + 0.0)
     rise_low, rise_high, by_rise, rise_number = parts(rise)
     run_low, run_high, by_run, run_number = parts(run)
     number = number_of("atan2", rise_number, run_number)

@@ -180,6 +180,12 @@ def test_whole_formulas_are_enclosed(formula, box, shares):
     check(formula, box, shares)
 
 
+def test_a_zero_has_no_sign_for_the_direction_of_a_point():
+    """A product with 0 is -0 at some points, and the direction of (-0, 0) would be half a turn."""
+    box = {"x": (-1.0, 0.0), "y": (0.0, 0.0)}
+    check(lambda x, y: arith.atan2(y, x * y), box, (0.0, 0.5, 1.0))
+
+
 def test_numbers_tell_formulas_apart():
     """-1 and -2 have one hash in Python; a + 5 and a + (the fifth expression) are two things."""
     begin(Forks())
