@@ -164,6 +164,37 @@ def test_trailer_brakes_are_not_perfect():
     assert any("trailer_braking" in remedy.set for remedy in untested.advice.remedies)
 
 
+# A compact's manual allows 3600 kg behind it with brakes, and never over twice the tractor.
+@pytest.mark.parametrize(
+    ("tractor", "load", "finding"),
+    [
+        ("2,800 lb", "5,600 lb", "within"),
+        ("2,800 lb", "5,601 lb", "close"),
+        ("4,400 lb", "7,930 lb", "within"),
+        ("4,400 lb", "7,940 lb", "close"),
+        ("4,420 lb", "8,900 lb", "within"),  # heavier than any compact: the large tractors' ratio
+    ],
+)
+def test_a_compact_tows_no_braked_load_of_a_large_tractor(tractor, load, finding):
+    braked = {"trailer_brakes": "own", "trailer_braking": "30 %", "towed_mass": load}
+    found = answer(tractor_mass=tractor, **braked)
+    assert found.finding == finding
+    assert ("much behind a compact" in lead(found)) is (finding == "close")
+
+
+def test_the_heaviest_braked_load_of_a_compact_is_its_own_manuals():
+    braked = {"trailer_brakes": "own", "trailer_braking": "30 %"}
+    assert output(answer("heaviest", **braked), "heaviest") == pytest.approx(2 * 2800 * LB)
+
+
+@pytest.mark.parametrize(("grade", "close"), [("-12.7 %", False), ("-13 %", True)])
+def test_who_only_just_holds_on_a_slope_is_told_of_the_slope(grade, close):
+    """Two thirds of 3.55 x 2800 / 5300 is 1.25 m/s2, the pull of a downgrade of 12.9 %."""
+    found = answer(grade=grade, towed_mass="2,500 lb")
+    assert (findings(found)["holds"] == model.CLOSE) is close
+    assert lead(found).startswith("Only just: the slope takes") is close
+
+
 def test_printed_rules_are_compared():
     table = answer(towed_mass="4000 lb").advice.tables[0]
     assert {row[3] for row in table.rows} == {"yes", "no"}
