@@ -318,3 +318,14 @@ def test_no_thicker_wire_is_named_where_a_smaller_fuse_does_the_same():
     led = {**WORK, "work_lamp": "led-36", "gauge": "18", "fuse": "15 A"}
     found = search.answer(SHEET, led, ask="fuse")
     assert [dict(each.set) for each in found.advice.remedies] == [{"fuse": "10 A"}, {"gauge": "14"}]
+
+
+# The largest fuses of the printed table: 18 and 16 gauge 10 A, 14 15 A, 12 20 A, 10 30 A, 8 40 A.
+@pytest.mark.parametrize(
+    ("gauge", "next_up", "most"),
+    [(18, 15, 10), (16, 15, 10), (14, 20, 15), (12, 25, 20), (10, 40, 30), (8, 50, 40)],
+)
+def test_a_fuse_that_is_too_large_is_changed_for_the_largest_that_may_be(gauge, next_up, most):
+    found = search.answer(SHEET, {"gauge": str(gauge), "fuse": f"{next_up} A"}, ask="fuse")
+    assert found.finding == model.OVER
+    assert dict(found.advice.remedies[0].set) == {"fuse": f"{most} A"}

@@ -39,14 +39,15 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
 def _wire_remedies(v: model.Inputs, broken: set[str], remedies: Remedies) -> None:
     """A smaller fuse where it carries the lamps, else thicker wire, with the fuse for it."""
     fuse = wiring.fuse_size(lit(v, v.circuit))
+    told = {f"{v.circuit}_count", f"{v.circuit}_lamp"}
+    unnamed = ("fuse_holds",) if told <= remedies.assumed else ()
     # Of a wire that nobody looked at, no fuse can be said: the gauge comes first.
     if "wire_fuse" in broken and ("wire_fuse" in remedies.over or "gauge" not in remedies.assumed):
         largest = wiring.largest_fuse(int(v.gauge), alone=alone(v))
         for amps in (each for each in reversed(FUSES) if each <= largest):
-            if remedies.change("fuse", {"fuse": amps}, mends=("wire_fuse",)):
+            if remedies.change("fuse", {"fuse": amps}, mends=("wire_fuse",), leaves=unnamed):
                 break
-    told = {f"{v.circuit}_count", f"{v.circuit}_lamp"}
-    if fuse is None or told <= remedies.assumed:
+    if fuse is None or unnamed:
         return  # a wire is named for lamps that somebody spoke of
     if broken & set(WIRE) == {"fuse_holds"}:
         remedies.change("fuse", {"fuse": fuse}, mends=("fuse_holds",))
