@@ -351,3 +351,15 @@ def test_a_machine_whose_hours_dont_count_is_priced_without_them(machine, told):
     assert (found.finding == model.COMPARED) is told
     if told:  # (0.852 - 0.101 x 6^0.5)^2 of $7,000
         assert output(found, "book_price") == pytest.approx(2558.6, abs=1)
+
+
+@pytest.mark.parametrize("ask", ["repair", "trade"])
+def test_an_offer_that_is_asked_for_leaves_as_much_as_any_sale_may(ask):
+    """Whatever the question turns on: with the offer put in, no sale as it stands leaves more."""
+    typed = {"as_is_price": "$9000", "parts": "$1800", "hours": "20 h", "trade_offer": "$5000"}
+    found = search.answer(SHEET, typed, ask=ask)
+    offer = next(r for r in found.advice.remedies if r.key == "resale.trade_offer")
+    asked = offer.text.numbers["offer"][0]
+    for amount, finding in ((asked, model.WITHIN), (asked - 3, model.UNKNOWN)):
+        tried = search.answer(SHEET, {**typed, "trade_offer": f"${amount}"}, ask="trade")
+        assert findings(tried)["trade"] == finding

@@ -110,9 +110,6 @@ def _trade(v: model.Inputs, at: model.At, known: chances.Plan) -> None:
     at.private_price = trade_in.private_price_that_equals_trade(
         v.trade_offer, at.tax_saved, v.selling_costs, known.fee, known.daily, known.days_as_is
     )
-    credited = rate if credit else 0.0
-    at.fair_offer = trade_in.offer_that_equals(at.private, price, credited)
-    at.fair_as_is = trade_in.offer_that_equals(at.as_is, price, credited)
     at.at_least("trade", "trade", "private", "value/DERIVED", close_band=0.0)
     at.at_least("sale", "trade", "as_is", "value/DERIVED", close_band=0.0)
     at.at_least("repair", "repaired", "trade", "value/DERIVED", close_band=0.0)

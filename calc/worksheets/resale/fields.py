@@ -400,9 +400,7 @@ OUTPUTS = (
             "owed",
             "owed_sold",
             "ages",
-            "fair_offer",
             "saves",
-            "fair_as_is",
             "back",
         )
     ),
