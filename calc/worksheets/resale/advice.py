@@ -83,7 +83,9 @@ def _offer_remedies(v: model.Inputs, found: model.Found, remedies: Remedies) -> 
     key, check = ("trade_offer", "trade") if repairs else ("as_is_offer", "sale")
     verdict = next((each for each in found.verdicts if each.check.name == check), None)
     if verdict is not None:  # the offer that leaves as much at the most, in whole dollars
-        fair = trade_in.offer_that_equals(verdict.limit_high, v.new_price or 0.0, _credited(v, found))
+        fair = trade_in.offer_that_equals(
+            verdict.limit_high, v.new_price or 0.0, _credited(v, found)
+        )
         mends = ("trade", "sale") if repairs else ("sale",)
         offer = (math.ceil(fair - CENT), "money")
         remedies.do(key, mends=mends, source="value/DERIVED", offer=offer)
