@@ -393,3 +393,10 @@ def test_the_heaviest_load_is_not_told_at_speeds_that_its_rule_doesnt_reach():
     assert "20 mph or slower" in open_ and "24 mph" not in open_
     slow = lead(search.answer(SHEET, {**typed, "road_speed": "15 to 19 mph"}, ask="heaviest"))
     assert "slower" not in slow
+
+
+def test_how_heavy_a_trailer_hangs_on_a_tractor_that_somebody_named():
+    found = search.answer(SHEET, {"trailer_brakes": "none"}, ask="heaviest")
+    assert [item.name for item in found.missing] == ["tractor_mass"]
+    for typed in ({"tractor_kind": "compact_heavy"}, {"tractor_mass": "3,000 lb"}):
+        assert not search.answer(SHEET, typed, ask="heaviest").missing
