@@ -126,7 +126,6 @@ def test_an_engaged_front_drive_brakes_four_wheels_on_grass():
         ("unbraked-32", 4199, "close"),
         ("unbraked-small", 2800, "close"),  # "no heavier than": reached is not
         ("unbraked-small", 2801, "over"),
-        ("unbraked-none", 100, "over"),
         ("unbraked-1800", 3968, "close"),  # 1800 kg is 3968.3 lb
         ("unbraked-1800", 3969, "over"),
     ],
@@ -400,3 +399,12 @@ def test_how_heavy_a_trailer_hangs_on_a_tractor_that_somebody_named():
     assert [item.name for item in found.missing] == ["tractor_mass"]
     for typed in ({"tractor_kind": "compact_heavy"}, {"tractor_mass": "3,000 lb"}):
         assert not search.answer(SHEET, typed, ask="heaviest").missing
+
+
+@pytest.mark.parametrize("ask", ["stops", "heaviest", "fastest"])
+def test_a_manual_that_allows_no_unbraked_trailer_is_told_without_a_number(ask):
+    found = answer(ask, ratio_rule="unbraked-none", towed_mass="100 lb")
+    assert findings(found)["unbraked"] == model.OVER
+    assert "nothing without brakes" in lead(found).lower()
+    braked = {"trailer_brakes": "own", "trailer_braking": "25 %"}
+    assert "unbraked" not in findings(answer(ask, ratio_rule="unbraked-none", **braked))

@@ -58,7 +58,10 @@ def compute(v: model.Inputs, at: model.At) -> None:
         _any_load(v, at)
     else:
         _stopping(v, at)
-        at.at_most("ratio", "towed_mass", "limit", rule["source"])
+        if at.limit > 0:
+            at.at_most("ratio", "towed_mass", "limit", rule["source"])
+        else:
+            at.fits("unbraked", -1.0, rule["source"], "none")
     _compact(v, at)
     at.at_most("rule_speed", "road_speed", "top", rule["source"])
     if v.surface == WET_GRASS:
