@@ -72,7 +72,7 @@ _OF_ASK = {
     ("resale", "month"): {"money": "as_is_price", "fraction": "yearly_rate"},
     ("lawn", "ruts"): {"mass": "tractor_mass"},
     ("lawn", "pressure"): {"mass": "tractor_mass"},
-    ("resale", "tax"): {"fraction": "sales_tax"},
+    ("resale", "tax"): {"money": "new_price", "fraction": "sales_tax"},
     ("resale", "trade"): {"fraction": "sales_tax"},
     ("closing", "pull"): {"speed": "road_speed", "distance": "entrance_sight"},
     ("rail-crossing", "clear"): {"speed": "crossing_speed", "length": "combination_length"},

@@ -29,6 +29,13 @@ from tests.reading.test_voices import asks, given
             "dealer gave me 8500 for my old tractor, worth 10500 privately, which is better?",
             {"trade_offer": "$8500", "as_is_price": "$10500"},
         ),
+        # A state that has a rule of its own for a trade-in is that rule's, and still a place.
+        (
+            "what tax does my $14,000 trade save on a $32,000 tractor in Ohio at 7 %?",
+            {"tax_rule": "ohio", "new_price": "$32,000", "sales_tax": "7 %"},
+        ),
+        ("do I need the triangle in Ohio on an 18 mph tractor", {"place": "OH", "tax_rule": None}),
+        ("can it pull a 2 ton trailer down 5 percent, no brakes?", {"grade": "-5 %"}),
         # What it must stop on, where something is towed.
         (
             "towing 2500 lb behind a 2800 lb tractor on wet grass, will it stop?",
