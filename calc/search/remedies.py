@@ -90,15 +90,17 @@ class Remedies:
         values: Mapping[str, Any],
         *,
         mends: Iterable[str] = (),
-        leaves: Iterable[str] = (),
         source: str = "",
         **numbers: Number,
     ) -> Remedy | None:
-        """Offer several inputs changed together, by the value of each.
+        """Offer several inputs changed together, by the value of each."""
+        return self._offer(key, values, mends, source, numbers)
 
-        `leaves` are checks that it may break, since nothing was said of what they are about.
-        """
-        return self._offer(key, values, mends, source, numbers, leaves)
+    def change_leaving(
+        self, key: str, values: Mapping[str, Any], mends: Iterable[str], leaves: Iterable[str]
+    ) -> Remedy | None:
+        """Offer the same where it may break checks that nobody said anything of."""
+        return self._offer(key, values, mends, "", {}, leaves)
 
     def change_plainly(
         self, key: str, values: Mapping[str, Any], mends: Iterable[str], leaves: Iterable[str]

@@ -45,7 +45,7 @@ def _wire_remedies(v: model.Inputs, broken: set[str], remedies: Remedies) -> Non
     if "wire_fuse" in broken and ("wire_fuse" in remedies.over or "gauge" not in remedies.assumed):
         largest = wiring.largest_fuse(int(v.gauge), alone=alone(v))
         for amps in (each for each in reversed(FUSES) if each <= largest):
-            if remedies.change("fuse", {"fuse": amps}, mends=("wire_fuse",), leaves=unnamed):
+            if remedies.change_leaving("fuse", {"fuse": amps}, ("wire_fuse",), unnamed):
                 break
     if fuse is None or unnamed:
         return  # a wire is named for lamps that somebody spoke of
