@@ -218,6 +218,7 @@ def _words(
     leftover.place_widest(tokens, given)
     leftover.place_folded(tokens, given)
     shafts.place_engine_speed(tokens, given)
+    prices.place_own(tokens, amounts, given)
     prices.place_repaired(tokens, given)
     prices.place_storage(tokens, amounts, given)
     prices.place_rate(tokens, given)

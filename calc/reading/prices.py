@@ -36,6 +36,22 @@ def place_repaired(tokens: list[Token], given: Given) -> None:
             given.facts.append(fact)
 
 
+_SOLD = frozenset(["tractor", "machine", "mower", "baler"])
+
+
+def place_own(tokens: list[Token], amounts: list[Amount], given: Given) -> None:
+    """Take "my $9,000 tractor" for what it brings as it stands."""
+    for amount in amounts:
+        mine = amount.first > 0 and tokens[amount.first - 1].text == "my"
+        behind = {token.text for token in tokens[amount.last : amount.last + 2]}
+        if mine and "money" in amount.kinds and behind & _SOLD and _is_price(amount):
+            given.loose = [each for each in given.loose if each != amount]
+            given.facts = [fact for fact in given.facts if fact.amount != amount]
+            why = "it stands between “my” and the machine"
+            fact = Fact(("as_is_price",), amount.first, amount.last, "", amount, why)
+            given.facts.append(fact)
+
+
 def _is_price(amount: Amount) -> bool:
     money = "money" in amount.kinds or not amount.kinds
     return money and amount.value >= LEAST_PRICE and not amount.spelled

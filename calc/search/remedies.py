@@ -96,6 +96,12 @@ class Remedies:
         """Offer several inputs changed together, by the value of each."""
         return self._offer(key, values, mends, source, numbers)
 
+    def change_leaving(
+        self, key: str, values: Mapping[str, Any], mends: Iterable[str], leaves: Iterable[str]
+    ) -> Remedy | None:
+        """Offer the same where it may break checks that nobody said anything of."""
+        return self._offer(key, values, mends, "", {}, leaves)
+
     def change_plainly(
         self, key: str, values: Mapping[str, Any], mends: Iterable[str], leaves: Iterable[str]
     ) -> Remedy | None:

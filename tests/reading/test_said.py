@@ -14,6 +14,33 @@ from tests.reading.test_voices import asks, given
             {"power_limit": "40 hp", "pto_power": "55 hp"},
         ),
         ("gearbox is new, tractor is 55 pto hp, 5 ft cutter ok?", {"power_limit": None}),
+        # "My $9,000 tractor" is what it brings; that of somebody else says nothing of it.
+        (
+            "should I fix my $9,000 tractor, parts are $900 and 6 hours labor?",
+            {"as_is_price": "$9,000", "parts": "$900", "hours": "6 h"},
+        ),
+        (
+            "trade my $11,000 tractor or sell it myself? they offered $9,800",
+            {"as_is_price": "$11,000", "trade_offer": "$9,800"},
+        ),
+        ("payment on a $24,500 tractor", {"new_price": "$24,500", "as_is_price": None}),
+        ("what does a month of waiting cost on a $15,000 tractor?", {"as_is_price": "$15,000"}),
+        (
+            "dealer gave me 8500 for my old tractor, worth 10500 privately, which is better?",
+            {"trade_offer": "$8500", "as_is_price": "$10500"},
+        ),
+        # A state that has a rule of its own for a trade-in is that rule's, and still a place.
+        (
+            "what tax does my $14,000 trade save on a $32,000 tractor in Ohio at 7 %?",
+            {"tax_rule": "ohio", "new_price": "$32,000", "sales_tax": "7 %"},
+        ),
+        ("do I need the triangle in Ohio on an 18 mph tractor", {"place": "OH", "tax_rule": None}),
+        ("can it pull a 2 ton trailer down 5 percent, no brakes?", {"grade": "-5 %"}),
+        # What it must stop on, where something is towed.
+        (
+            "towing 2500 lb behind a 2800 lb tractor on wet grass, will it stop?",
+            {"surface": "wet_grass", "towed_mass": "2500 lb"},
+        ),
         # A set of outlets is one outlet, and no pressure in the rear.
         (
             "grapple needs one set of remotes, tractor has 2 rear remotes, ok?",

@@ -175,3 +175,24 @@ def test_range_of_speeds_is_searched():
     assert found.searched > 1
     assert findings(found)["stop"] == model.UNKNOWN
     assert found.settle.field.name == "car_speed"
+
+
+def test_who_only_drives_along_is_asked_for_no_gap():
+    typed = {"maneuver": "along", "car_speed": "55 mph", "road_speed": "15 mph"}
+    seen = search.answer(SHEET, {**typed, "sight_distance": "600 ft"}, ask="pull")
+    assert seen.finding == model.WITHIN
+    assert lead(seen).startswith("Driving along you need no gap")
+    late = search.answer(SHEET, {**typed, "sight_distance": "200 ft"}, ask="pull")
+    assert late.finding == model.OVER
+    assert "too late" in lead(late)
+    # Who hasn't said what is meant is still asked.
+    open_ = search.answer(SHEET, {"car_speed": "55 mph", "sight_distance": "600 ft"}, ask="pull")
+    assert open_.finding == model.UNKNOWN
+    assert [item.field for item in open_.unchecked if item.name == "pull"] == ["maneuver"]
+
+
+@pytest.mark.parametrize(("own", "caught"), [("24 mph", True), ("25 mph", False)])
+def test_a_car_that_is_no_faster_does_not_catch_up(own, caught):
+    typed = {"car_speed": "25 mph", "sight_distance": "250 ft", "road_speed": own}
+    found = search.answer(SHEET, typed, ask="caught")
+    assert ("doesn't catch up" in lead(found)) is not caught

@@ -179,6 +179,7 @@ WORDS = """
     road: emblem_seen no_emblem
     road: rear_reflectors_standard special_order speed_symbol tail_lamps_height_standard
     road: tail_lamps_edge_standard tail_lamps_standard turn_signals_standard
+    road-towing: unbraked
     tires: freezing mix
 """
 

@@ -278,3 +278,54 @@ def test_how_far_a_wire_may_run_is_where_it_loses_what_is_allowed():
         assert (findings(near)["drop"] == model.OVER) == (finding == model.OVER)
     thin = search.answer(SHEET, {**typed, "gauge": "18"}, ask="far")
     assert thin.finding == model.OVER and lead(thin).startswith("No distance")
+
+
+WORK = {
+    "charging": "alternator",
+    "output": "40 A",
+    "circuit": "work",
+    "work_count": "2",
+    "work_lamp": "halogen-55",
+    "run": "12 ft",
+    "flash_lamp": "signal-21",
+}
+
+
+# Two lamps of 55 W draw 9.17 A, a quarter more is 11.5 A: a 15 A fuse, and 14 gauge for it.
+@pytest.mark.parametrize(
+    ("gauge", "fuse", "broken", "remedy"),
+    [
+        ("14", "15 A", "", {}),
+        ("14", "10 A", "fuse_holds", {"fuse": "15 A"}),
+        ("16", "10 A", "wire_carries", {"gauge": "14", "fuse": "15 A"}),
+        ("16", "", "wire_carries", {"gauge": "14"}),
+    ],
+)
+def test_who_names_wire_or_fuse_gets_no_yes_for_the_alternator_alone(gauge, fuse, broken, remedy):
+    found = search.answer(SHEET, {**WORK, "gauge": gauge, "fuse": fuse}, ask="carry")
+    assert found.finding == (model.OVER if broken else model.WITHIN)
+    assert found.deciding.check.name == broken or not broken
+    assert [dict(each.set) for each in found.advice.remedies] == ([remedy] if remedy else [])
+
+
+def test_an_output_that_nobody_named_is_never_out_of_proportion():
+    found = search.answer(SHEET, {"work_count": "10", "work_lamp": "halogen-55"}, ask="carry")
+    outputs = [each.set["output"] for each in found.advice.remedies if "output" in each.set]
+    assert outputs == ["75 A"]
+
+
+def test_no_thicker_wire_is_named_where_a_smaller_fuse_does_the_same():
+    led = {**WORK, "work_lamp": "led-36", "gauge": "18", "fuse": "15 A"}
+    found = search.answer(SHEET, led, ask="fuse")
+    assert [dict(each.set) for each in found.advice.remedies] == [{"fuse": "10 A"}, {"gauge": "14"}]
+
+
+# The largest fuses of the printed table: 18 and 16 gauge 10 A, 14 15 A, 12 20 A, 10 30 A, 8 40 A.
+@pytest.mark.parametrize(
+    ("gauge", "next_up", "most"),
+    [(18, 15, 10), (16, 15, 10), (14, 20, 15), (12, 25, 20), (10, 40, 30), (8, 50, 40)],
+)
+def test_a_fuse_that_is_too_large_is_changed_for_the_largest_that_may_be(gauge, next_up, most):
+    found = search.answer(SHEET, {"gauge": str(gauge), "fuse": f"{next_up} A"}, ask="fuse")
+    assert found.finding == model.OVER
+    assert dict(found.advice.remedies[0].set) == {"fuse": f"{most} A"}

@@ -378,6 +378,19 @@ def test_whatever_is_typed_draws_and_answers(
     assert reply(found)
 
 
+def test_all_that_a_tool_may_reach_is_told_and_not_the_least_of_it() -> None:
+    """Cores are 2 to 3 in long, and an inch more is allowed for bounce and settling."""
+    found = answer(SHEET, {"tool": "core", "sprinklers": "yes"}, ask="flags")
+    assert "may reach 3 to 4 in down" in leading.lead(found, "us")
+
+
+def test_a_yes_on_a_slope_names_the_slope() -> None:
+    clear = {"sprinklers": "no", "front_inflation": "14 psi", "rear_inflation": "10 psi"}
+    found = answer(SHEET, {"tool": "roller", "soil_state": "dry", "slope": "5 %", **clear})
+    assert found.finding == model.CLOSE
+    assert "Close: slope" in leading.lead(found, "us")
+
+
 @settings(max_examples=40, deadline=None)
 @given(a=st.floats(3.0, 60.0), b=st.floats(3.0, 60.0))
 def test_more_air_never_presses_less(a: float, b: float) -> None:

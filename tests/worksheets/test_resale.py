@@ -320,3 +320,46 @@ def test_of_a_small_repair_the_usual_is_as_it_was() -> None:
         usual = {item.field.name: item.typical for item in found.assumed}
         assert (usual["uplift_low"].low, usual["uplift_low"].high) == (0, 300)
         assert (usual["uplift_high"].low, usual["uplift_high"].high) == (1000, 3000)
+
+
+TRADED = {"trade_offer": "$14000", "new_price": "$32000"}
+
+
+@pytest.mark.parametrize(
+    ("typed", "says"),
+    [
+        ({"sales_tax": "7 %", "tax_rule": "difference"}, "worth $14,980: the offer, and $980"),
+        ({"sales_tax": "7 %", "tax_rule": "full"}, "worth $14,000, the offer alone"),
+        ({"sales_tax": "7 %", "tax_rule": "ohio"}, "worth $14,000, the offer alone"),
+        ({"tax_rule": "exempt"}, "worth $14,000, the offer alone"),
+        ({"sales_tax": "0 %"}, "worth $14,000, the offer alone"),
+        ({"sales_tax": "7 %"}, "worth $14,000 to $14,980: the offer, and $980"),
+        ({"new_price": ""}, "The offer, and the tax that it saves"),
+    ],
+)
+def test_a_trade_in_without_a_credit_saves_no_tax_and_is_told_so(typed, says):
+    found = search.answer(SHEET, {**TRADED, **typed}, ask="tax")
+    assert says in leading.lead(found, "us")
+    assert "$0 " not in leading.lead(found, "us")
+
+
+# D497.7: the hours of a baler or a disk have a factor of 0, those of a tractor don't.
+@pytest.mark.parametrize(("machine", "told"), [("baler", True), ("tractor_small", False)])
+def test_a_machine_whose_hours_dont_count_is_priced_without_them(machine, told):
+    typed = {"machine": machine, "like_new_price": "$7000", "age": "6 years"}
+    found = search.answer(SHEET, typed, ask="worth")
+    assert (found.finding == model.COMPARED) is told
+    if told:  # (0.852 - 0.101 x 6^0.5)^2 of $7,000
+        assert output(found, "book_price") == pytest.approx(2558.6, abs=1)
+
+
+@pytest.mark.parametrize("ask", ["repair", "trade"])
+def test_an_offer_that_is_asked_for_leaves_as_much_as_any_sale_may(ask):
+    """Whatever the question turns on: with the offer put in, no sale as it stands leaves more."""
+    typed = {"as_is_price": "$9000", "parts": "$1800", "hours": "20 h", "trade_offer": "$5000"}
+    found = search.answer(SHEET, typed, ask=ask)
+    offer = next(r for r in found.advice.remedies if r.key == "resale.trade_offer")
+    asked = offer.text.numbers["offer"][0]
+    for amount, finding in ((asked, model.WITHIN), (asked - 3, model.UNKNOWN)):
+        tried = search.answer(SHEET, {**typed, "trade_offer": f"${amount}"}, ask="trade")
+        assert findings(tried)["trade"] == finding

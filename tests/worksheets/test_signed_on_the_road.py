@@ -237,3 +237,19 @@ def test_a_way_that_pays_better_is_no_fault_that_nothing_mends() -> None:
     told = lines("resale", "repair", **typed, uplift_likely="$1,500", uplift_high="$2,500")
     assert told[0].startswith("Trade it in")
     assert not any("Nothing here mends" in line for line in told)
+
+
+def test_a_place_that_frees_what_runs_on_its_own_wheels_says_so() -> None:
+    """Ohio frees it (road/OH-size); of Georgia no width was read."""
+    typed = {"behind_kind": "trailed", "transport_width": "9 ft"}
+    ohio = said("road", "width", place="OH", **typed)
+    assert ohio.startswith("Not by the law read here, at 9 ft: free when driven or towed")
+    assert said("road", "width", place="GA", **typed).startswith("No limit on its own wheels was")
+
+
+def test_a_bucket_that_hides_the_head_lamps_is_told_where_hidden_lamps_are_asked_of() -> None:
+    typed = {"place": "OH", "behind_kind": "none", "bucket": "front"}
+    dark = given("road", "hidden", hours="dark", **typed)
+    assert dark.finding == model.OVER
+    assert leading.lead(dark, "us").startswith("Yes, in front: the bucket")
+    assert given("road", "hidden", hours="day", **typed).finding != model.OVER

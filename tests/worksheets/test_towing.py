@@ -126,7 +126,6 @@ def test_an_engaged_front_drive_brakes_four_wheels_on_grass():
         ("unbraked-32", 4199, "close"),
         ("unbraked-small", 2800, "close"),  # "no heavier than": reached is not
         ("unbraked-small", 2801, "over"),
-        ("unbraked-none", 100, "over"),
         ("unbraked-1800", 3968, "close"),  # 1800 kg is 3968.3 lb
         ("unbraked-1800", 3969, "over"),
     ],
@@ -162,6 +161,37 @@ def test_trailer_brakes_are_not_perfect():
     untested = answer(trailer_brakes="own", towed_mass="4000 lb")
     assert findings(untested)["ratio"] == model.OVER
     assert any("trailer_braking" in remedy.set for remedy in untested.advice.remedies)
+
+
+# A compact's manual allows 3600 kg behind it with brakes, and never over twice the tractor.
+@pytest.mark.parametrize(
+    ("tractor", "load", "finding"),
+    [
+        ("2,800 lb", "5,600 lb", "within"),
+        ("2,800 lb", "5,601 lb", "close"),
+        ("4,400 lb", "7,930 lb", "within"),
+        ("4,400 lb", "7,940 lb", "close"),
+        ("4,420 lb", "8,900 lb", "within"),  # heavier than any compact: the large tractors' ratio
+    ],
+)
+def test_a_compact_tows_no_braked_load_of_a_large_tractor(tractor, load, finding):
+    braked = {"trailer_brakes": "own", "trailer_braking": "30 %", "towed_mass": load}
+    found = answer(tractor_mass=tractor, **braked)
+    assert found.finding == finding
+    assert ("much behind a compact" in lead(found)) is (finding == "close")
+
+
+def test_the_heaviest_braked_load_of_a_compact_is_its_own_manuals():
+    braked = {"trailer_brakes": "own", "trailer_braking": "30 %"}
+    assert output(answer("heaviest", **braked), "heaviest") == pytest.approx(2 * 2800 * LB)
+
+
+@pytest.mark.parametrize(("grade", "close"), [("-12.7 %", False), ("-13 %", True)])
+def test_who_only_just_holds_on_a_slope_is_told_of_the_slope(grade, close):
+    """Two thirds of 3.55 x 2800 / 5300 is 1.25 m/s2, the pull of a downgrade of 12.9 %."""
+    found = answer(grade=grade, towed_mass="2,500 lb")
+    assert (findings(found)["holds"] == model.CLOSE) is close
+    assert lead(found).startswith("Only just: the slope takes") is close
 
 
 def test_printed_rules_are_compared():
@@ -362,3 +392,19 @@ def test_the_heaviest_load_is_not_told_at_speeds_that_its_rule_doesnt_reach():
     assert "20 mph or slower" in open_ and "24 mph" not in open_
     slow = lead(search.answer(SHEET, {**typed, "road_speed": "15 to 19 mph"}, ask="heaviest"))
     assert "slower" not in slow
+
+
+def test_how_heavy_a_trailer_hangs_on_a_tractor_that_somebody_named():
+    found = search.answer(SHEET, {"trailer_brakes": "none"}, ask="heaviest")
+    assert [item.name for item in found.missing] == ["tractor_mass"]
+    for typed in ({"tractor_kind": "compact_heavy"}, {"tractor_mass": "3,000 lb"}):
+        assert not search.answer(SHEET, typed, ask="heaviest").missing
+
+
+@pytest.mark.parametrize("ask", ["stops", "heaviest", "fastest"])
+def test_a_manual_that_allows_no_unbraked_trailer_is_told_without_a_number(ask):
+    found = answer(ask, ratio_rule="unbraked-none", towed_mass="100 lb")
+    assert findings(found)["unbraked"] == model.OVER
+    assert "nothing without brakes" in lead(found).lower()
+    braked = {"trailer_brakes": "own", "trailer_braking": "25 %"}
+    assert "unbraked" not in findings(answer(ask, ratio_rule="unbraked-none", **braked))

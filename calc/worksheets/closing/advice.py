@@ -5,7 +5,7 @@ from __future__ import annotations
 from calc import model, si
 from calc.mechanics import road_gaps, sight
 from calc.search import Remedies
-from calc.worksheets.closing.compute import braking
+from calc.worksheets.closing.compute import PULLING, braking
 
 SEEN, PULL = ("slow", "stop"), ("truck", "clear", "join")
 FASTEST = 25 * si.MPH  # that a machine with an emblem goes
@@ -29,14 +29,27 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
             remedies.less("combination_length", mends=("clear",), step=1.0)
             remedies.more("crossing_speed", mends=("clear",))
     notes: list[model.Words] = []
-    if v.maneuver != "along":
+    if v.maneuver in PULLING:
         car = (road_gaps.gap_time("car", "left"), "seconds")
         notes.append(found.note("gaps", car=car))
         notes.append(found.note("shift"))
     tables = [] if v.sight_distance is None else [_difference_table(v)]
     return model.Advice(
-        cautions=found.cautions("drivers", "left", "rules"), tables=tables, notes=notes
+        cautions=found.cautions("drivers", "left", "rules"),
+        tables=tables,
+        notes=notes,
+        says=_says(v, found),
     )
+
+
+def _says(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
+    """What is said where nobody pulls out, and of a car that doesn't catch up."""
+    said: dict[str, model.Words] = {}
+    if v.maneuver == "along":
+        said["pull"] = said["view"] = found.note("along")
+    if found.closing_speed <= 0.0 and "stop" not in found.broken:
+        said["caught"] = found.note("slower")
+    return said
 
 
 def _difference_table(v: model.Inputs) -> model.Table:

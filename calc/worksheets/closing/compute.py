@@ -7,6 +7,7 @@ from calc.mechanics import road_gaps, sight
 
 CAR_LENGTH = 19 * si.FOOT  # road/DOT-3
 PASSING_GAP = 80 * si.FOOT  # before and after, road/GAP-practice
+PULLING = ("right", "left", "cross")
 TRUCK = "combination truck"  # whose gap a tractor gets at least: it is no quicker
 
 
@@ -19,13 +20,13 @@ def compute(v: model.Inputs, at: model.At) -> None:
     """Check being seen in time, and pulling out where that is meant."""
     at.braking = braking(v)
     _caught_up(v, at)
-    if v.maneuver == "along":
+    if v.maneuver in PULLING:
+        _pull_out(v, at)
+    elif v.maneuver != "along":
         at.not_checked("pull", "maneuver")
         # The longest gap of the three, for who has yet to say what is meant.
         longest = road_gaps.gap_time(TRUCK, "left")
         at.view = road_gaps.intersection_sight_distance(v.car_speed, longest)
-    else:
-        _pull_out(v, at)
     _passing(v, at)
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc import model, si
+from calc.machines import usual
 
 FIELDS = (
     model.Field(
@@ -42,11 +43,12 @@ FIELDS = (
             model.Option("right", "Pull out to the right"),
             model.Option("left", "Pull out to the left"),
             model.Option("cross", "Go straight across"),
+            model.Option(usual.ANY, "Not sure"),
         ),
         example="cross",
         essential=True,
         group="You",
-        usual="along",
+        usual=usual.ANY,
     ),
     model.Field(
         "entrance_sight",

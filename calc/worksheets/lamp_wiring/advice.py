@@ -39,20 +39,24 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
 def _wire_remedies(v: model.Inputs, broken: set[str], remedies: Remedies) -> None:
     """A smaller fuse where it carries the lamps, else thicker wire, with the fuse for it."""
     fuse = wiring.fuse_size(lit(v, v.circuit))
+    told = {f"{v.circuit}_count", f"{v.circuit}_lamp"}
+    unnamed = ("fuse_holds",) if told <= remedies.assumed else ()
     # Of a wire that nobody looked at, no fuse can be said: the gauge comes first.
     if "wire_fuse" in broken and ("wire_fuse" in remedies.over or "gauge" not in remedies.assumed):
         largest = wiring.largest_fuse(int(v.gauge), alone=alone(v))
         for amps in (each for each in reversed(FUSES) if each <= largest):
-            if remedies.change("fuse", {"fuse": amps}, mends=("wire_fuse",)):
+            if remedies.change_leaving("fuse", {"fuse": amps}, ("wire_fuse",), unnamed):
                 break
-    if fuse is None:
-        return
-    if broken == {"fuse_holds"}:
+    if fuse is None or unnamed:
+        return  # a wire is named for lamps that somebody spoke of
+    if broken & set(WIRE) == {"fuse_holds"}:
         remedies.change("fuse", {"fuse": fuse}, mends=("fuse_holds",))
     area = wiring.area_needed(
         lit(v, v.circuit), loop(v), v.drop_allowed * electrical_load.RATED_VOLTAGE
     )
-    for amps in dict.fromkeys((fuse, v.fuse or fuse)):
+    # Where the wire carries the lamps, a smaller fuse does what thicker wire with one would.
+    sizes = (fuse, v.fuse or fuse) if broken & {"wire_carries", "fuse_holds"} else (v.fuse,)
+    for amps in dict.fromkeys(sizes):
         for needed in (area, 0.0):
             gauge = wiring.gauge_for(amps, needed, v.wire_standard, alone=alone(v))
             if gauge is None or gauge >= int(v.gauge):
@@ -78,7 +82,11 @@ def _charging_remedies(v: model.Inputs, broken: set[str], remedies: Remedies) ->
             changes["flasher"] = "electronic"
         if remedies.change(key, changes, mends=broken, source="road/LED-practice"):
             break
-    remedies.more("output", mends=broken, stock=OUTPUTS_SOLD, most=4.0, source="road/CALC-1")
+    # Of what nobody named, no output that is sold is out of proportion.
+    end = OUTPUTS_SOLD[-1] if "output" in remedies.assumed else None
+    remedies.more(
+        "output", mends=broken, stock=OUTPUTS_SOLD, most=4.0, end=end, source="road/CALC-1"
+    )
 
 
 def _notes(v: model.Inputs, found: model.Found) -> list[model.Words]:

@@ -22,7 +22,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         remedies.more(
             f"{axle}_inflation", mends=(f"{axle}_print",), step=1.0, source="value/DERIVED"
         )
-    remedies.do("flag", mends=BURIED, source="value/DERIVED", reach=(found.reach_down, "length"))
+    remedies.do("flag", mends=BURIED, source="value/DERIVED")
     remedies.less("tool_depth", mends=BURIED, end=0.0, source="value/DERIVED")
     gentle = {"tool": "spring-tine", "tool_depth": 0.0}
     if v.tool != "tiller":  # no rake does the work of a tiller

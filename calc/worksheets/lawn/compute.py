@@ -159,11 +159,12 @@ def _buried(v: model.Inputs, at: model.At) -> None:
     row = tool_row(v.tool)
     source = f"value/DERIVED; {row['source']}"
     for name, depth in (("heads", "head_depth"), ("boxes", "box_depth")):
-        if yields(v):
+        if not yields(v):
+            at.digs = at.reach_down
+            at.at_least(name, depth, "reach_down", source)
+        else:
             # A sunk head is passed over; only what stands proud is caught.
             at.at_least(name, depth, 0.0, source, strict="reach_down", close_band=0.0)
-        else:
-            at.at_least(name, depth, "reach_down", source)
     allowance = (float(row["allowance_mm"]) / 1000.0, "length")
     formula = "z + b = tool depth + bounce and settling"
     at.step("reach_down", formula, source, z="tool_depth", b=allowance)

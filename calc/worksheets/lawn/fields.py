@@ -341,6 +341,7 @@ OUTPUTS = (
     model.Shown("tine_force", "force"),
     model.Shown("holes", "count"),
     model.Shown("reach_down", "length", hidden=True),
+    model.Shown("digs", "length", hidden=True),
     model.Shown("soil_limit", "pressure", hidden=True),
     model.Shown("slope_degrees", "slope", "deg", "deg", hidden=True),
     model.Shown("steepness", "slope", "deg", "deg", hidden=True),

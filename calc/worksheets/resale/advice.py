@@ -5,13 +5,14 @@ from __future__ import annotations
 import math
 
 from calc import model, tables
-from calc.mechanics import chances, used_value
+from calc.mechanics import chances, trade_in, used_value
 from calc.search import Remedies
-from calc.worksheets.resale.compute import ROUNDS, SEED, dollars, plan, share
+from calc.worksheets.resale.compute import ROUNDS, SEED, dollars, plan, share, tax_of
 from calc.worksheets.resale.fields import DAY, evidence
 
 AS_IS, REPAIR, TRADE = "as_is", "repaired", "trade"
 SHARES = ((1, 10), (1, 4), (1, 2), (3, 4), (9, 10))
+CENT = 0.01
 REPAIRING = ("gain", "chance")
 SALVAGE_AT = (10.0, 300.0)  # years, and hours a year, of the printed share; power/S47
 
@@ -79,13 +80,25 @@ def _offer_remedies(v: model.Inputs, found: model.Found, remedies: Remedies) -> 
     )
     # Who says nothing of a repair sells it as it stands.
     repairs = not {"parts", "hours", "uplift_likely"} <= found.assumed
-    key, fair = ("trade_offer", "fair_offer") if repairs else ("as_is_offer", "fair_as_is")
-    if fair in found:  # the offer that leaves as much, in whole dollars
-        offer = (math.ceil(getattr(found, fair)), "money")
+    key, check = ("trade_offer", "trade") if repairs else ("as_is_offer", "sale")
+    verdict = next((each for each in found.verdicts if each.check.name == check), None)
+    if verdict is not None:  # the offer that leaves as much at the most, in whole dollars
+        fair = trade_in.offer_that_equals(
+            verdict.limit_high, v.new_price or 0.0, _credited(v, found)
+        )
         mends = ("trade", "sale") if repairs else ("sale",)
+        offer = (math.ceil(fair - CENT), "money")
         remedies.do(key, mends=mends, source="value/DERIVED", offer=offer)
     if found.finding("ceiling") in (model.OVER, model.UNKNOWN) and "ceiling" in found:
         remedies.do("ceiling", mends=REPAIRING, source="value/V9")
+
+
+def _credited(v: model.Inputs, found: model.Found) -> float:
+    """The tax rate on the difference; nothing while rate or rule is open."""
+    rate, credit = tax_of(v)
+    own = tables.by_key("money/trade_tax_rules", "key")[v.tax_rule]["rate_percent"]
+    open_ = {"tax_rule"} if own else {"tax_rule", "sales_tax"}
+    return rate if credit and not open_ & found.assumed else 0.0
 
 
 def _tables(v: model.Inputs, found: model.Found) -> list[model.Table]:

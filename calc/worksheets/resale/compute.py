@@ -102,13 +102,14 @@ def _trade(v: model.Inputs, at: model.At, known: chances.Plan) -> None:
     rate, credit = tax_of(v)
     price = v.new_price if v.new_price is not None else 0.0
     at.tax_saved = trade_in.trade_tax_value(price, v.trade_offer, rate, credit)
+    if credit:
+        at.saves = at.tax_saved
+    if v.new_price is None:
+        at.not_checked("tax_saved", "new_price", if_asked=True)
     at.trade = v.trade_offer + at.tax_saved
     at.private_price = trade_in.private_price_that_equals_trade(
         v.trade_offer, at.tax_saved, v.selling_costs, known.fee, known.daily, known.days_as_is
     )
-    credited = rate if credit else 0.0
-    at.fair_offer = trade_in.offer_that_equals(at.private, price, credited)
-    at.fair_as_is = trade_in.offer_that_equals(at.as_is, price, credited)
     at.at_least("trade", "trade", "private", "value/DERIVED", close_band=0.0)
     at.at_least("sale", "trade", "as_is", "value/DERIVED", close_band=0.0)
     at.at_least("repair", "repaired", "trade", "value/DERIVED", close_band=0.0)
@@ -138,15 +139,21 @@ def _payments(v: model.Inputs, at: model.At) -> None:
     at.payment_sold = finance.payment(at.owed_sold, v.loan_rate / 12.0, at.months)
 
 
+def by_hours(v: model.Inputs) -> bool:
+    """Whether hours count: of a baler or a disk the price goes by age alone."""
+    return float(tables.by_key("power/remaining_value", "key")[v.machine]["c3"]) > 0.0
+
+
 def _worth(v: model.Inputs, at: model.At) -> None:
     """The average auction price by age and hours, and what a month of age takes off it."""
-    blank = [n for n in ("like_new_price", "age", "hour_meter") if v.values()[n] is None]
+    asked = ["like_new_price", "age", *(["hour_meter"] if by_hours(v) else [])]
+    blank = [name for name in asked if v.values()[name] is None]
     for name in blank:
         at.not_checked("worth", name, if_asked=True)
     if blank:
         return
     years = v.age / YEAR
-    use = used_value.hours_a_year(v.hour_meter / HOUR, years)
+    use = used_value.hours_a_year((v.hour_meter or 0.0) / HOUR, years)
     at.share_left = used_value.remaining_value(v.machine, years, use)
     at.book_price = v.like_new_price * at.share_left
     low, high, _ = evidence("condition")

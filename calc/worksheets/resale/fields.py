@@ -111,6 +111,12 @@ def _places() -> tuple[model.Option, ...]:
     return tuple(options)
 
 
+def _untaxed(given: model.KnownSoFar) -> str:
+    """Nothing is taxed by any rule where somebody says that the tax is nothing."""
+    tax = given.get("sales_tax")
+    return "exempt" if isinstance(tax, Reading) and tax.high == 0.0 else ""
+
+
 FIELDS: tuple[model.AnyField, ...] = (
     model.Field(
         "as_is_price",
@@ -337,7 +343,12 @@ FIELDS: tuple[model.AnyField, ...] = (
         group=TRADE,
     ),
     model.Choice(
-        "tax_rule", _places(), example="difference", unsure=("difference", "full"), group=TRADE
+        "tax_rule",
+        _places(),
+        example="difference",
+        unsure=("difference", "full"),
+        told=_untaxed,
+        group=TRADE,
     ),
     model.Field(
         "selling_costs",
@@ -389,8 +400,7 @@ OUTPUTS = (
             "owed",
             "owed_sold",
             "ages",
-            "fair_offer",
-            "fair_as_is",
+            "saves",
             "back",
         )
     ),

@@ -44,8 +44,16 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         [table for table in lists if table is not None],
         _notes(v, found, road),
         _headline(v, found, road),
-        says={"emblem": _triangle(v, found, road)},
+        says={"emblem": _triangle(v, found, road), "width": _free(v, found)},
     )
+
+
+def _free(v: model.Inputs, found: model.Found) -> model.Words:
+    """What the law says of a width that it sets no number for."""
+    rule = road_limits.width_rule(v.place)
+    if rule is None:
+        return found.note("width_unread")
+    return found.note("width_free", says=model.in_sentence(rule.note))
 
 
 # --- remedies --------------------------------------------------------------------------------

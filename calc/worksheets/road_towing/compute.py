@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc import arith, model, si
+from calc import arith, model, si, tables
 from calc.mechanics import braking
 from calc.worksheets.road_towing.fields import GRIP, RULES, TESTED
 
@@ -10,6 +10,10 @@ REAR_SHARE = 0.5  # of the tractor's weight, for grip: with a loader on there is
 TONGUE_SHARE = 0.10  # of the gross weight, with 60 % of the load in the front half
 ROUNDED = 0.25 * si.KMH  # the rules round between 20 mph and 32 km/h
 WET_GRASS = "wet_grass"
+# A tractor heavier than any compact; the rules of large tractors are meant for it.
+HEAVIEST_COMPACT = float(
+    tables.by_key("machines/typical_tractors", "key")["compact_large"]["mass_high_kg"]
+)
 WALKING = 5 * si.MPH  # m/s; what is usual to go with a load on wet grass
 MARGIN = 1.5  # the brakes reach this many times the pull of the slope, or there is none left
 
@@ -54,7 +58,11 @@ def compute(v: model.Inputs, at: model.At) -> None:
         _any_load(v, at)
     else:
         _stopping(v, at)
-        at.at_most("ratio", "towed_mass", "limit", rule["source"])
+        if at.limit > 0:
+            at.at_most("ratio", "towed_mass", "limit", rule["source"])
+        else:
+            at.fits("unbraked", -1.0, rule["source"], "none")
+    _compact(v, at)
     at.at_most("rule_speed", "road_speed", "top", rule["source"])
     if v.surface == WET_GRASS:
         at.walking = WALKING
@@ -92,6 +100,16 @@ def _stopping(v: model.Inputs, at: model.At) -> None:
         at.not_checked("room", "room", governs=False)
 
 
+def _compact(v: model.Inputs, at: model.At) -> None:
+    """Check a braked load by what a compact's own manual says: no light tractor tows 4.5 times."""
+    if RULES[rule_of(v)]["brakes"] == "own" and v.tractor_mass <= HEAVIEST_COMPACT:
+        at.compact_most = braking.mass_limit("braked-compact", v.tractor_mass)
+        if v.towed_mass is None:
+            return
+        source, advice = "road/MAN-8", model.ADVICE
+        at.at_most("compact", "towed_mass", "compact_most", source, grade=advice, close_band=0.0)
+
+
 def _hitched(v: model.Inputs, at: model.At) -> None:
     """The limits of the hitch, each only where somebody gave it."""
     if v.manual_limit is None:
@@ -125,6 +143,8 @@ def _shown(v: model.Inputs, at: model.At) -> None:
         if "stop" in at:
             at.longer = arith.max(at.stop - at.alone, 0.0)
     at.heaviest = arith.min(at.limit, stops_with(v))
+    if "compact_most" in at:
+        at.heaviest = arith.min(at.heaviest, at.compact_most)
     if v.manual_limit is not None:
         at.heaviest = arith.min(at.heaviest, v.manual_limit)
     if v.towed_mass is None:

@@ -147,4 +147,5 @@ OUTPUTS = (
     model.Shown("least_tongue", "mass", hidden=True),
     model.Shown("walking", "speed", hidden=True),
     model.Shown("chain_needed", "mass", hidden=True),
+    model.Shown("compact_most", "mass", hidden=True),
 )
