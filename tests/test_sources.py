@@ -22,6 +22,7 @@ OWN_WORDS = {
     "words/small_words",
     "words/cues",
     "words/asked",
+    "words/instead",
     "words/common_words",
     "words/spoken_units",
     "machines/demo_tractors",
