@@ -9,18 +9,13 @@ from calc.machines import demo
 from calc.reading import asked, given
 from calc.reading.words import mended, slips, stem
 from scripts import score_messages, sections
+from tests.reading.questions import only
 
 DATA = Path(__file__).parents[1] / "data"
 FIRST = (
     "got a 1650 lb tractor 20 pto hp, want to pull a 5 ft bush cutter, balance point maybe 3 ft "
     "back, some hills"
 )
-
-
-def only(text, **rest):
-    """The one question of a message."""
-    (question,) = reading.read(text, **rest).questions
-    return question
 
 
 def test_learned_messages_stay_read():
