@@ -267,7 +267,8 @@ def _unit_at(
             continue
         if words == ("in",) and not _are_inches(tokens, place, number):
             continue
-        if words[0] == "a" and tokens[place].start > tokens[number].end and _article(tokens, place):
+        apart = tokens[place].start > tokens[number].end
+        if words == ("a",) and apart and _article(tokens, place):
             continue
         return kinds, _past_point(tokens, place + length)
     return None
@@ -284,7 +285,25 @@ def _exponents_touch(tokens: list[Token], reach: range) -> bool:
 def _article(tokens: list[Token], place: int) -> bool:
     """Whether "a" stands before a word as its article: "95 a day", and not "40 A alternator"."""
     after = tokens[place + 1] if place + 1 < len(tokens) else None
-    return bool(after and after.text in ("day", "year", "week", "month", "season"))
+    return bool(after and after.text in _COUNTED_BY)
+
+
+_COUNTED_BY = frozenset(
+    [
+        "day",
+        "year",
+        "week",
+        "month",
+        "season",
+        "gal",
+        "gallon",
+        "hour",
+        "hr",
+        "acre",
+        "bale",
+        "piece",
+    ]
+)
 
 
 def _past_point(tokens: list[Token], place: int) -> int:

@@ -6,7 +6,7 @@ from calc import tables
 from calc.reading import beside
 from calc.reading.amounts import Amount
 from calc.reading.given import subject_of
-from calc.reading.words import Said, Token
+from calc.reading.words import Said, Token, stem
 
 _COMMA, _AND = 2, 1  # a comma counts as two words, "and" as one more
 # Words that may stand between an amount and its noun.
@@ -32,6 +32,7 @@ class Around:
     ) -> None:
         self.tokens, self.said, self.cued, self.amounts = tokens, said, cued, amounts
         words = {token.text for token in tokens}
+        self.words = words | {stem(word) for word in words}
         carried = any(each.value_of("implement_kind") in _CARRIERS for each in said)
         on_loader = any(each.value_of("loader_tool") for each in said)
         grapple = any(subject_of(each) == "grapple" for each in said)

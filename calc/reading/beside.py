@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from calc.reading.amounts import Amount
-from calc.reading.words import Token
+from calc.reading.words import MARK, Token
 
 _ROADS = frozenset(["road", "rd", "highway", "hwy", "zone"])
 _SIGNS = frozenset(["road", "highway", "car", "cars", "traffic"])
@@ -14,6 +14,7 @@ _WAYS = frozenset(["road", "highway", "street", "bridge", "driveway", "pavement"
 _OVERLAPS = (["overlap", "is"], ["overlap", "of"], ["overlap", "only"])
 _WHEELS = frozenset(["wheels", "tires", "rears", "tyres"])
 _NEAR_WHEELS = 5  # words: "the rear wheels stand about 60 in apart"
+_ENDS = frozenset(["front", "rear", "back"])
 _HEATERS = frozenset(["heat", "heater", "heating", "heaters"])
 
 
@@ -54,15 +55,22 @@ def is_piece(tokens: Sequence[Token], amount: Amount) -> bool:
     return "mass" in amount.kinds and asked and bool(behind & {"each", "ea", "apiece"})
 
 
+def is_axles(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether a mass is that of an axle which nobody calls front or rear: "axle 2100 lb"."""
+    before = [token.text for token in tokens[max(0, amount.first - 2) : amount.first]]
+    return "mass" in amount.kinds and before[-1:] == ["axle"] and before[0] not in _ENDS
+
+
 def is_apart(tokens: Sequence[Token], amount: Amount) -> bool:
     """Whether no page has a field for an amount: a road's width, a heater's power, one piece."""
-    return any(each(tokens, amount) for each in (is_roads, is_heat, is_piece))
+    return any(each(tokens, amount) for each in (is_roads, is_heat, is_piece, is_axles))
 
 
 def told(tokens: Sequence[Token], amount: Amount) -> tuple[str, str, str] | None:
     """Return the field, kind and reason of an amount that the words beside it settle."""
     for says, name, kind, why in (
         (is_gearbox_rating, "power_limit", "power", "what the gearbox is rated for"),
+        (is_chains, "chain_rating", "mass", "a chain that holds so much"),
         (is_hole_across, "auger_diameter", "length", "a hole so wide"),
         (is_track, "track_width", "length", "the wheels stand apart"),
         (is_my_speed, "road_speed", "speed", "“me” beside the cars' speed"),
@@ -120,6 +128,13 @@ def road_behind(tokens: Sequence[Token], amount: Amount) -> bool:
     return "speed" in amount.kinds or amount.value in _SIGNED
 
 
+def is_chains(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether a mass is what a chain holds: "a 10,000 lb safety chain"."""
+    behind = [token.text for token in tokens[amount.last : amount.last + 2]]
+    behind = behind[1:] if behind[:1] == ["safety"] else behind[:1]
+    return "mass" in amount.kinds and bool(behind) and behind[0] in ("chain", "chains")
+
+
 def is_hole_across(tokens: Sequence[Token], amount: Amount) -> bool:
     """Whether a length is how wide a hole is: "9 inch holes", and not "a 30 inch hole"."""
     narrow = amount.value <= WIDEST_HOLE and amount.kinds.get("length") == "in"
@@ -138,7 +153,9 @@ def is_my_speed(tokens: Sequence[Token], amount: Amount) -> bool:
         return word_before(tokens, amount) == "me"
     words = {token.text for token in tokens}
     bare = not amount.kinds and not amount.spelled and amount.value < min(_SIGNED)
-    return bare and word_before(tokens, amount) == "me" and bool(words & {*_SIGNS, "limit"})
+    ends = all(token.kind == MARK for token in tokens[amount.last : amount.last + 1])
+    mine = word_before(tokens, amount) == "me" or (word_before(tokens, amount) == "at" and ends)
+    return bare and mine and bool(words & {*_SIGNS, "limit"})
 
 
 def is_roads(tokens: Sequence[Token], amount: Amount) -> bool:

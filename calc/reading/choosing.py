@@ -43,7 +43,7 @@ def place_choices(said: Iterable[Said], tokens: list[Token], given: Given) -> No
     for each in said:
         for sense in each.senses:
             if sense.sense == "generic":
-                generic.append(each)
+                generic += [] if _is_away(each, tokens) else [each]
             elif sense.sense == "material" and each.last in tools:
                 continue  # "a brush flail": the word is part of its name
             elif sense.sense not in NOT_FIELDS and not (

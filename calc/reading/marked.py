@@ -27,6 +27,7 @@ _NOTHINGS = re.compile(
     r"|(?<![\w/])\d{1,2}/\d{1,2}/\d{2,4}(?![\w/])|(?<![\w:])\d{1,2}:\d{2}(?:\s?[ap]m)?(?!\w)"
     r"|\b\d{1,2}\s?[ap]\.?m\b|\S+@\S+\.\w+|\bhttps?://\S+"
     r"|\b(?:invoice|sku|serial|po box)\s?(?:number|no\.?)?\s?[#:]?\s?\d{3,}\b"
+    r"|\b\d{1,5} (?!(?:mph|mi|ft|foot|in|yd|m|km|hp|lb|w)\b)[a-z]+ (?:[a-z]+ )?(?:rd|ave|ln|blvd)\b"
     r"|\b(?:order|part|stock|model|account|ticket|quote)\s?(?:number|no\.?|#)\s?[#:]?\s?\d{3,}\b",
     re.I,
 )
@@ -118,7 +119,7 @@ def place_bolts(text: str, tokens: list[Token], said: set[str], given: Given) ->
             for grade in grades:
                 bolt = Fact(("bolt_grade",), first, last, f"grade_{grade}", why="“grade” says it")
                 facts += [bolt, Fact(("grade",), first, last, grade, why=bolt.why)]
-    if "shearbolt" in said:
+    if "shearbolt" in said or "bolt" in said and said & {"shear", "snap"}:
         for match in _BOLT.finditer(text):
             first, last = span(tokens, match.start(), match.end())
             taken.update(range(first, last))

@@ -161,6 +161,7 @@ def _words(
     prices.place_storage(tokens, amounts, given)
     prices.place_rate(tokens, given)
     leftover.place_hours(given)
+    leftover.place_arms(tokens, given)
     leftover.place_altitude(given)
     free = [s for s in said if not measured.issuperset(range(s.first, s.last))]
     place_choices(free, tokens, given)
@@ -172,8 +173,11 @@ def _words(
     chosen = {i for f in given.facts if f.amount is None for i in range(f.first, f.last)}
     given.loose = [a for a in given.loose if not chosen.issuperset(range(a.first, a.last))]
     found = asked.questions(asked.marks_of(stems, said, given), ends)
-    if any((each.worksheet, each.ask) == ("pairing", "hydraulics") for each in found):
+    asks = {(each.worksheet, each.ask) for each in found}
+    if ("pairing", "hydraulics") in asks:
         loader_tools.place_grapple(said, given)
+    if ("lamp-wiring", "flasher") in asks:
+        pieces.place_led_flashers(tokens, given)
     return found
 
 

@@ -9,7 +9,24 @@ from calc.reading.given import Fact, Given
 from calc.reading.words import Token
 
 _MENDED = frozenset(["fixed", "repaired", "mended", "fixing", "running", "working"])
-_JOINS = frozenset(["if", "once", "when", "after", "it", "is", "its", "the", "for", "all", "as"])
+_JOINS = frozenset(
+    [
+        "if",
+        "once",
+        "when",
+        "after",
+        "it",
+        "is",
+        "its",
+        "the",
+        "for",
+        "all",
+        "as",
+        "would",
+        "be",
+        "bring",
+    ]
+)
 REACH = 3  # words between a price and what says that it is the mended machine's
 LEAST_PRICE = 1000.0  # below it a number beside "fixed" may be what the repair costs
 
@@ -53,6 +70,12 @@ def is_mended(tokens: list[Token], amount: Amount) -> bool:
             if text == "repair" and "after" in texts:
                 return True
     return False
+
+
+def is_no_worth(tokens: list[Token], amount: Amount) -> bool:
+    """Whether what stands behind "worth" is no price as it stands: "12000 fixed", "2100 more"."""
+    behind = {token.text for token in tokens[amount.last : amount.last + 1]}
+    return bool(behind & {"more", "extra"}) or is_mended(tokens, amount)
 
 
 def is_paid_down(tokens: list[Token], amount: Amount) -> bool:

@@ -37,7 +37,8 @@ def tires_in(text: str) -> list[re.Match[str]]:
     speaks_of_tires = bool(_TIRE_WORDS.search(text))
     found = []
     for match in _TIRE.finditer(text):
-        if match["whole"] and not speaks_of_tires and not match["whole"].endswith(".5"):
+        certain = match["rest"] or "l" in match[0].lower() or match[0].endswith(".5")
+        if match["whole"] and not speaks_of_tires and not certain:
             continue
         try:
             tire_size.decode(match[0])
