@@ -311,7 +311,30 @@ def _past_point(tokens: list[Token], place: int) -> int:
     if place + 1 >= len(tokens) or tokens[place].text != "." or tokens[place - 1].text != "in":
         return place
     close = tokens[place].start == tokens[place - 1].end
-    return place + 1 if close and tokens[place + 1].kind == WORD else place
+    behind = tokens[place + 1]
+    return place + 1 if close and behind.kind == WORD and behind.text not in _BEGINS else place
+
+
+# "It adds 5 in. The shaft ...": with these a sentence begins.
+_BEGINS = frozenset(
+    [
+        "the",
+        "my",
+        "our",
+        "i",
+        "we",
+        "it",
+        "its",
+        "is",
+        "will",
+        "can",
+        "do",
+        "does",
+        "how",
+        "what",
+        "pto",
+    ]
+)
 
 
 def _are_inches(tokens: list[Token], place: int, number: int) -> bool:

@@ -126,8 +126,16 @@ class Around:
             return "tractor"  # "it has 16 hp and weighs ..."
         if self._word_before(amount) in _BEING and self._is_closed(amount):
             return ""  # "mine weighs 2200 lb, box blade 500 lb"
-        after = [s for said, s in self.subjects if amount.last <= said.first < end]
-        return after[0] if len(set(after)) == 1 else ""
+        after = [(said, s) for said, s in self.subjects if amount.last <= said.first < end]
+        if not after or len({s for _, s in after}) > 1 or self._has_its_own(after[0][0], amount):
+            return ""
+        return after[0][1]
+
+    def _has_its_own(self, noun: Said, amount: Amount) -> bool:
+        """Whether a like amount stands behind a noun past a comma: "3.2 t, tractor 2.9 t"."""
+        own = self.inside.get(noun.last)
+        apart = any(token.text == "," for token in self.tokens[amount.last : noun.first])
+        return apart and own is not None and bool(set(own.kinds) & set(amount.kinds))
 
     def _is_closed(self, amount: Amount) -> bool:
         """Whether a comma or "and" stands behind an amount."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from calc.reading.amounts import Amount
 from calc.reading.words import MARK, Token
@@ -70,6 +71,8 @@ def told(tokens: Sequence[Token], amount: Amount) -> tuple[str, str, str] | None
     """Return the field, kind and reason of an amount that the words beside it settle."""
     for says, name, kind, why in (
         (is_gearbox_rating, "power_limit", "power", "what the gearbox is rated for"),
+        (is_front_limit, "front_axle_limit", "mass", "the front axle's limit"),
+        (is_rear_limit, "rear_axle_limit", "mass", "the rear axle's limit"),
         (is_chains, "chain_rating", "mass", "a chain that holds so much"),
         (is_hole_across, "auger_diameter", "length", "a hole so wide"),
         (is_track, "track_width", "length", "the wheels stand apart"),
@@ -115,7 +118,7 @@ def is_gearbox_rating(tokens: Sequence[Token], amount: Amount) -> bool:
 
 
 _GEARBOX = frozenset(["gearbox", "driveline"])
-_RATED = frozenset(["rated", "rating", "good"])
+_RATED = frozenset(["rated", "rating", "good", "say", "says", "max"])
 _NEAR_GEARBOX = 8  # words
 
 
@@ -126,6 +129,25 @@ def road_behind(tokens: Sequence[Token], amount: Amount) -> bool:
     if not any(t.text in _ROADS for t in tokens[amount.last : amount.last + 1]):
         return False
     return "speed" in amount.kinds or amount.value in _SIGNED
+
+
+def _is_axle_limit(tokens: Sequence[Token], amount: Amount, ends: frozenset[str]) -> bool:
+    """Whether a mass is what an axle may carry: "rear axle 5800 lb limit"."""
+    before = [token.text for token in tokens[max(0, amount.first - 4) : amount.first]]
+    behind = {token.text for token in tokens[amount.last : amount.last + 1]}
+    axles = [end for end, axle in pairwise(before) if axle == "axle"]
+    limits = {"limit", "rating", "max", "rated"}
+    return "mass" in amount.kinds and bool(behind & limits) and bool(ends & set(axles))
+
+
+def is_front_limit(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether a mass is the front axle's limit."""
+    return _is_axle_limit(tokens, amount, frozenset(["front"]))
+
+
+def is_rear_limit(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether a mass is the rear axle's limit."""
+    return _is_axle_limit(tokens, amount, frozenset(["rear", "back"]))
 
 
 def is_chains(tokens: Sequence[Token], amount: Amount) -> bool:

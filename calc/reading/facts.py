@@ -99,15 +99,16 @@ class Placing(Around):
 
     def _counted_before(self, amount: Amount) -> tuple[str, ...]:
         """Return what counts the things before it: "55 W lights x2", "lights 2 x 55 W"."""
-        times = [token.text for token in self.tokens[amount.last : amount.last + 1]] == ["x"]
+        behind = [token.text for token in self.tokens[amount.last : amount.last + 1]]
+        times = behind in (["x"], ["@"])
         by = self._word_before(amount) == "x"
         if amount.kinds or amount.spelled or not (times or by):
             return ()
-        behind = amount.first - by
+        place = amount.first - by
         each = self.inside.get(amount.last + 1)
         if times and each and any(said.first == each.last for said in self.cued):
             return ()  # "lamps: 2 x 55 W heads"
-        phrases = [said.value_of("cue") for said in self.cued if said.last == behind]
+        phrases = [said.value_of("cue") for said in self.cued if said.last == place]
         found = [c.fields for each in phrases for c in cues()[each] if c.kind == "count"]
         return found[0] if found else ()
 

@@ -115,10 +115,10 @@ def may_be_altitude(amount: Amount) -> bool:
 def place_altitude(given: Given) -> None:
     """Take so many feet or meters, which nothing else places, for how high the place lies.
 
-    No wire is so long: "run a tiller at 6500 ft" says how high.
+    No wire and no machine is so long: "run a tiller at 6500 ft" says how high.
     """
-    wires = [f for f in given.facts if f.fields[-1] == "run" and f.amount]
-    for fact in wires:
+    long = [f for f in given.facts if f.amount and (f.fields[-1] == "run" or f.text == "length")]
+    for fact in long:
         if fact.amount and may_be_altitude(fact.amount):
             given.facts.remove(fact)
             given.loose.append(fact.amount)

@@ -119,7 +119,7 @@ def place_bolts(text: str, tokens: list[Token], said: set[str], given: Given) ->
             for grade in grades:
                 bolt = Fact(("bolt_grade",), first, last, f"grade_{grade}", why="“grade” says it")
                 facts += [bolt, Fact(("grade",), first, last, grade, why=bolt.why)]
-    if "shearbolt" in said or "bolt" in said and said & {"shear", "snap"}:
+    if "shearbolt" in said or ("bolt" in said and said & {"shear", "snap"}):
         for match in _BOLT.finditer(text):
             first, last = span(tokens, match.start(), match.end())
             taken.update(range(first, last))
