@@ -226,11 +226,32 @@ def _spelled(tokens: list[Token], place: int) -> _Numeral | None:
     words = [token.text for token in tokens[place : place + 6]]
     if words[0] in ("a", "an") and words[1:2] and words[1] in _SINGLE:
         return _Numeral(place + 1, "1", 1.0, True)
+    if (part := _spelled_part(words)) and not part[0].is_integer():
+        return _Numeral(place + part[1], f"{part[0]:g}", part[0], True)
     if words[0] == "half":
         skip = 2 if len(words) > 1 and words[1] in ("a", "an") else 1
         return _Numeral(place + skip, "0.5", 0.5, True)
     number = quantities.spelled(words)
     return _Numeral(place + number[1], str(number[0]), float(number[0]), True) if number else None
+
+
+_PARTS_SAID = {"half": 2, "halves": 2, "quarter": 4, "quarters": 4, "eighth": 8, "eighths": 8}
+_TOPS = {"a": 1, "an": 1, "one": 1, "three": 3, "five": 5, "seven": 7}
+
+
+def _spelled_part(words: list[str]) -> tuple[float, int] | None:
+    """Return "three quarter", "one and a half", "seven eighths" as a number, and its words.
+
+    >>> _spelled_part(["one", "and", "a", "quarter"]), _spelled_part(["seven", "eighths", "pin"])
+    ((1.25, 4), (0.875, 2))
+    """
+    top, part = _TOPS.get(words[0], 0), _PARTS_SAID.get(words[1] if len(words) > 1 else "", 0)
+    if top and part and top < part:
+        return top / part, 2
+    whole = quantities.spelled(words[:1])
+    if whole and words[1:2] == ["and"] and (rest := _spelled_part(words[2:] or [""])):
+        return whole[0] + rest[0], 2 + rest[1]
+    return None
 
 
 def _unit(tokens: list[Token], read: _Numeral, taken: set[int]) -> tuple[dict[str, str], int, str]:

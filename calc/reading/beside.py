@@ -64,13 +64,21 @@ def is_axles(tokens: Sequence[Token], amount: Amount) -> bool:
 
 def is_apart(tokens: Sequence[Token], amount: Amount) -> bool:
     """Whether no page has a field for an amount: a road's width, a heater's power, one piece."""
-    return any(each(tokens, amount) for each in (is_roads, is_heat, is_piece, is_axles))
+    each_of = (is_roads, is_heat, is_piece, is_axles, is_more)
+    return any(each(tokens, amount) for each in each_of)
+
+
+def is_more(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether a share is by how much something grows: "it brings 6% more"."""
+    behind = {token.text for token in tokens[amount.last : amount.last + 1]}
+    return "fraction" in amount.kinds and bool(behind & {"more", "less"})
 
 
 def told(tokens: Sequence[Token], amount: Amount) -> tuple[str, str, str] | None:
     """Return the field, kind and reason of an amount that the words beside it settle."""
     for says, name, kind, why in (
         (is_gearbox_rating, "power_limit", "power", "what the gearbox is rated for"),
+        (is_repair, "parts", "money", "a repair costs so much"),
         (is_front_limit, "front_axle_limit", "mass", "the front axle's limit"),
         (is_rear_limit, "rear_axle_limit", "mass", "the rear axle's limit"),
         (is_chains, "chain_rating", "mass", "a chain that holds so much"),
@@ -150,6 +158,19 @@ def is_rear_limit(tokens: Sequence[Token], amount: Amount) -> bool:
     return _is_axle_limit(tokens, amount, frozenset(["rear", "back"]))
 
 
+def is_repair(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether an amount is what a repair costs: "to replace the clutch 1900"."""
+    before = [token.text for token in tokens[max(0, amount.first - 4) : amount.first]]
+    money = "money" in amount.kinds or (not amount.kinds and amount.value >= LEAST_REPAIR)
+    begins = [place for place, text in enumerate(before) if text in _REPAIRS]
+    told = before[begins[-1] + 1 :] if begins else []
+    return money and bool(told) and all(text.isalpha() for text in told) and not amount.spelled
+
+
+_REPAIRS = frozenset(["replace", "replacing", "rebuild", "rebuilding", "redo"])
+LEAST_REPAIR = 100.0
+
+
 def is_chains(tokens: Sequence[Token], amount: Amount) -> bool:
     """Whether a mass is what a chain holds: "a 10,000 lb safety chain"."""
     behind = [token.text for token in tokens[amount.last : amount.last + 2]]
@@ -162,17 +183,19 @@ def is_hole_across(tokens: Sequence[Token], amount: Amount) -> bool:
     narrow = amount.value <= WIDEST_HOLE and amount.kinds.get("length") == "in"
     dug = _DUG & {token.text for token in tokens}
     behind = {token.text for token in tokens[amount.last : amount.last + 1]}
-    return bool(narrow and dug and behind & {"hole", "holes"})
+    return bool(narrow and dug and behind & {"hole", "holes", "across"})
 
 
 WIDEST_HOLE = 18  # [in]; a hole of more inches may be so deep
-_DUG = frozenset(["auger", "augers", "digger", "dig", "digging", "drill", "drilling", "post"])
+_DUG = frozenset(
+    ["auger", "augers", "digger", "dig", "digging", "drill", "drilling", "post", "holes"]
+)
 
 
 def is_my_speed(tokens: Sequence[Token], amount: Amount) -> bool:
     """Whether a number behind "me" is a speed: "me 12 mph", "road 55, me 12"."""
     if "speed" in amount.kinds:
-        return word_before(tokens, amount) == "me"
+        return word_before(tokens, amount) in ("me", "my")
     words = {token.text for token in tokens}
     bare = not amount.kinds and not amount.spelled and amount.value < min(_SIGNED)
     ends = all(token.kind == MARK for token in tokens[amount.last : amount.last + 1])
@@ -186,6 +209,6 @@ def is_roads(tokens: Sequence[Token], amount: Amount) -> bool:
         return False
     before = [token.text for token in tokens[max(0, amount.first - 3) : amount.first]]
     behind = [token.text for token in tokens[amount.last : amount.last + 2]]
-    if "lane" in before or behind[:1] == ["lane"] or "wide" not in behind:
+    if before[-1:] == ["at"] or "lane" in before or behind[:1] == ["lane"] or "wide" not in behind:
         return False
     return bool(_WAYS & {*before, *behind[1:]})

@@ -44,7 +44,7 @@ def place_year(tokens: list[Token], subjects: list[tuple[Said, str]], given: Giv
 LIGHTEST, HEAVIEST = 1000.0, 15000.0  # [lb] of what somebody calls a tractor, as a bare number
 
 
-def place_tractor_mass(tokens: list[Token], given: Given) -> None:
+def place_tractor_mass(tokens: list[Token], subjects: list[tuple[Said, str]], given: Given) -> None:
     """Take "tractor 2900" for its mass in a message that gives another mass with its unit."""
     masses = [f.amount for f in given.facts if f.amount and "mass" in f.amount.kinds]
     known = any(f.fields == ("tractor_mass",) for f in given.facts)
@@ -52,7 +52,7 @@ def place_tractor_mass(tokens: list[Token], given: Given) -> None:
     for amount in list(given.loose):
         behind = tokens[amount.last : amount.last + 1]
         after_it = not behind or behind[0].kind == MARK
-        named = amount.first > 0 and tokens[amount.first - 1].text == "tractor"
+        named = any(said.last == amount.first and s == "tractor" for said, s in subjects)
         fits = not amount.kinds and LIGHTEST <= amount.value <= HEAVIEST
         if pounds and not known and named and after_it and fits and not may_be_year(amount):
             given.loose.remove(amount)
@@ -85,6 +85,22 @@ def place_hours(given: Given) -> None:
             given.loose.remove(amount)
             why = "so many hours are those of a meter"
             given.facts.append(Fact(("hour_meter",), amount.first, amount.last, "", amount, why))
+
+
+_SMALL_UNITS = ("mm", "cm")
+
+
+def place_units(given: Given) -> None:
+    """Take the unit of the other lengths for bare ones: "900 mm level, 940 raised"."""
+    lengths = [f.amount for f in given.facts if f.amount and f.text == "length"]
+    units = {each.kinds.get("length", "") for each in lengths if each.kinds}
+    unit = units.pop() if len(units) == 1 else ""
+    if unit not in _SMALL_UNITS:
+        return
+    for place, fact in enumerate(given.facts):
+        if fact.amount and fact.text == "length" and not fact.amount.kinds:
+            own = replace(fact.amount, kinds={"length": unit})
+            given.facts[place] = replace(fact, amount=own)
 
 
 _ARMS = frozenset(["arm", "arms", "links"])

@@ -10,12 +10,13 @@ from calc import si, tables
 from calc.reading.given import Fact, Given
 from calc.reading.words import NUMBER, Said, Token, span
 
-_CATEGORY = re.compile(r"\bcat(?:egory)?\.?\s*([0-4]N?)\b", re.I)
+_CATEGORY = re.compile(r"\bcat(?:[ae]g[aeo]ry)?\.?\s*([0-4]N?)\b", re.I)
 _POWERED = re.compile(r",?\s*\d+\s?(?:pto |engine )?(?:hp|horse)", re.I)  # "cat 0, 16 hp"
 _OR_CATEGORY = re.compile(r"\s*(?:or|/)\s*[0-4]\b", re.I)  # "cat 0 or 1" is neither
 _NARROW = re.compile(r"\b([1-4]N)\b")
 _ASKED = re.compile(r"(?:\b(?:is (?:that|it|this)(?: an?)?|what|which)\s*)$", re.I)
-_GRADE = re.compile(r"\bgrade\s*(2|5|8)\b", re.I)
+_GRADE = re.compile(r"\bgrade\s*(2|5|8|two|five|eight)\b", re.I)
+_DIGIT = {"two": "2", "five": "5", "eight": "8"}
 _OR_GRADE = re.compile(r"\s*or\s+(?:a\s+)?(?:grade\s*)?(2|5|8)\b", re.I)
 _AFTER_GRADE = re.compile(r"\bgrade\s*[258]\s*or\s+(?:a\s+)?$", re.I)
 _NOT_THIS = re.compile(r"(?:instead of|in place of|rather than|not|than)\s*(?:a\s*)?$", re.I)
@@ -112,7 +113,7 @@ def place_bolts(text: str, tokens: list[Token], said: set[str], given: Given) ->
         first, last = span(tokens, match.start(), match.end())
         taken.update(range(first, last))
         other = _OR_GRADE.match(text, match.end())
-        grades = [match[1], *([other[1]] if other else [])]
+        grades = [_DIGIT.get(match[1].lower(), match[1]), *([other[1]] if other else [])]
         before = text[: match.start()]
         if not _NOT_THIS.search(before) and not _AFTER_GRADE.search(before):
             facts = given.doubtful if other else given.facts  # "grade 5 or 2" is neither

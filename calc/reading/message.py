@@ -152,7 +152,7 @@ def _words(
     place_amounts(placing, given)
     marked.place_lift_distance(tokens, given)
     leftover.place_year(tokens, placing.subjects, given)
-    leftover.place_tractor_mass(tokens, given)
+    leftover.place_tractor_mass(tokens, placing.subjects, given)
     leftover.place_uphill(tokens, given)
     leftover.place_widest(tokens, given)
     leftover.place_folded(tokens, given)
@@ -161,6 +161,7 @@ def _words(
     prices.place_storage(tokens, amounts, given)
     prices.place_rate(tokens, given)
     leftover.place_hours(given)
+    leftover.place_units(given)
     leftover.place_arms(tokens, given)
     leftover.place_altitude(given)
     free = [s for s in said if not measured.issuperset(range(s.first, s.last))]

@@ -6,8 +6,9 @@ from dataclasses import replace
 
 from calc.reading.amounts import Amount
 from calc.reading.given import Fact, Given
-from calc.reading.words import Token
+from calc.reading.words import NUMBER, Token
 
+_NOW = frozenset(["worth", "now", "is"])
 _MENDED = frozenset(["fixed", "repaired", "mended", "fixing", "running", "working"])
 _JOINS = frozenset(
     [
@@ -60,6 +61,9 @@ def _is_price(amount: Amount) -> bool:
 
 def is_mended(tokens: list[Token], amount: Amount) -> bool:
     """Whether "fixed" or "after the repair" stands beside a price, only small words between."""
+    now = {token.text for token in tokens[max(0, amount.first - 1) : amount.first]} & _NOW
+    if now and any(token.kind == NUMBER for token in tokens[amount.last + 1 : amount.last + 2]):
+        return False  # "worth 6800, fixed 8800"
     for reach in (tokens[amount.last :][:REACH], tokens[: amount.first][-1 : -REACH - 1 : -1]):
         texts = [token.text for token in reach]
         for text in texts:

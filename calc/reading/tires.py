@@ -92,7 +92,8 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
             each.end = "front"
     if any(each.new for each in places) and len(places) > 1 and not exchanged:
         for each in places:  # "mix 9.5-16 fronts with 14.9-24 rears": both are wanted
-            each.new = each.new or bool(re.search(r"\b(?:mix|switch|change)\b", text.lower()))
+            before = text[: each.match.start()].lower()
+            each.new = each.new or bool(re.search(r"\b(?:mix|switch|change)\b", before))
     apart = marks_apart(text, found)
     only = len(places) == 1 and len(apart) == 1 and not found[0]["rest"]
     for each in places:
