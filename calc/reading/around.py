@@ -42,10 +42,17 @@ class Around:
         lifted = on_loader or grapple or ("loader" in words and not words & _DRAGGED)
         named = {"goods": "load" if lifted else "implement" if carried else "goods"}
         self.subjects = [
-            (each, named.get(subject, subject)) for each in said if (subject := subject_of(each))
+            (each, "implement" if self._is_behind(each) else named.get(subject, subject))
+            for each in said
+            if (subject := subject_of(each))
         ]
         self.ends = ends
         self.inside = {i: a for a in amounts for i in range(a.first, a.last)}
+
+    def _is_behind(self, goods: Said) -> bool:
+        """Whether goods hang behind, whatever a loader does: "loader on, 740 lb bale behind"."""
+        behind = [token.text for token in self.tokens[goods.last : goods.last + 1]]
+        return subject_of(goods) == "goods" and behind == ["behind"]
 
     def sentence(self, place: int) -> tuple[int, int]:
         """Return where the sentence around `place` begins and ends."""

@@ -78,6 +78,11 @@ def told(tokens: Sequence[Token], amount: Amount) -> tuple[str, str, str] | None
     """Return the field, kind and reason of an amount that the words beside it settle."""
     for says, name, kind, why in (
         (is_gearbox_rating, "power_limit", "power", "what the gearbox is rated for"),
+        (is_between_arms, "links_narrowest", "length", "the arms stand so far apart"),
+        (is_pumps, "implement_flow", "flow", "what the pump gives"),
+        (is_suitcases, "front_ballast", "mass", "such weights hang in front"),
+        (is_lift_distance, "lift_rated_at", "length", "“at” stands behind a lift figure"),
+        (is_traffics, "car_speed", "speed", "no tractor goes so fast"),
         (is_repair, "parts", "money", "a repair costs so much"),
         (is_front_limit, "front_axle_limit", "mass", "the front axle's limit"),
         (is_rear_limit, "rear_axle_limit", "mass", "the rear axle's limit"),
@@ -158,13 +163,55 @@ def is_rear_limit(tokens: Sequence[Token], amount: Amount) -> bool:
     return _is_axle_limit(tokens, amount, frozenset(["rear", "back"]))
 
 
+def is_between_arms(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether a range is what the lower arms can be set to: "arms spread 26 to 31 in"."""
+    near = {token.text for token in tokens[max(0, amount.first - 4) : amount.first]}
+    return "length" in amount.kinds and " to " in amount.number and bool(near & _ARMS)
+
+
+def is_lift_distance(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether a length is where a lift is measured: "lift cap 1980 lb at 24 in"."""
+    before = [token.text for token in tokens[max(0, amount.first - 2) : amount.first]]
+    mass = before[:1] and (before[0] in _MASSES or before[0].isdigit())
+    near = "lift" in {token.text for token in tokens[max(0, amount.first - 8) : amount.first]}
+    far = amount.kinds.get("length") == "in" and amount.value in (12, 24)
+    return bool(near and far and mass and before[-1] in ("at", "@"))
+
+
+_MASSES = frozenset(["lb", "lbs", "pounds", "kg", "#"])
+
+
+def is_pumps(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether a flow is what the tractor's pump gives: "pump 8.2 gpm"."""
+    return "flow" in amount.kinds and word_before(tokens, amount) == "pump"
+
+
+def is_suitcases(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether a mass is that of counted suitcase weights: "4 suitcase 55 lb each"."""
+    inside = {token.text for token in tokens[amount.first : amount.last]}
+    return "mass" in amount.kinds and bool(inside & {"suitcase", "suitcases"})
+
+
+def is_traffics(tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether a speed is that of the cars where a road is told, and no train."""
+    fast = amount.value >= FASTEST.get(amount.kinds.get("speed", ""), float("inf"))
+    words = {token.text for token in tokens}
+    return fast and bool(words & _ROADSIDE) and not words & _RAILS
+
+
+_ARMS = frozenset(["arm", "arms", "links"])
+FASTEST = {"mph": 45.0, "km/h": 70.0}  # and more is no compact tractor's
+_ROADSIDE = frozenset(["road", "highway", "hwy", "lane", "onto", "traffic", "car", "cars", "truck"])
+_RAILS = frozenset(["train", "trains", "freight", "rail", "railroad", "tracks", "rr"])
+
+
 def is_repair(tokens: Sequence[Token], amount: Amount) -> bool:
     """Whether an amount is what a repair costs: "to replace the clutch 1900"."""
     before = [token.text for token in tokens[max(0, amount.first - 4) : amount.first]]
     money = "money" in amount.kinds or (not amount.kinds and amount.value >= LEAST_REPAIR)
     begins = [place for place, text in enumerate(before) if text in _REPAIRS]
     told = before[begins[-1] + 1 :] if begins else []
-    return money and bool(told) and all(text.isalpha() for text in told) and not amount.spelled
+    return money and bool(begins) and all(text.isalpha() for text in told) and not amount.spelled
 
 
 _REPAIRS = frozenset(["replace", "replacing", "rebuild", "rebuilding", "redo"])

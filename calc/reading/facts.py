@@ -172,6 +172,8 @@ class Placing(Around):
             if not before and apart == 0 and self._heads_the_next(said, amount):
                 continue
             phrase = said.value_of("cue")
+            if before and self._is_for(amount, phrase):
+                continue
             if phrase == "lift" and self._named_at(said.last) in _LIFTED:
                 continue  # "lift pallets of 900 lb" says nothing of the hitch
             own = self.inside.get(said.last)
@@ -185,6 +187,12 @@ class Placing(Around):
                     why = f"“{phrase}” stands beside it"
                     found.append(self._fact(amount, cue.fields, cue.kind, why, cost))
         return found
+
+    def _is_for(self, amount: Amount, phrase: str) -> bool:
+        """Whether a mass is what a cue is for: "how much front weight for a 900 lb spreader"."""
+        before = [token.text for token in self.tokens[max(0, amount.first - 2) : amount.first]]
+        before = before[:-1] if before[-1:] in (["a"], ["an"], ["my"]) else before
+        return "mass" in amount.kinds and before[-1:] == ["for"] and not phrase.endswith("for")
 
     def _is_of_the_one_before(self, cue: Said, amount: Amount) -> bool:
         """Whether cues stand behind their amounts here: "46 collapsed 43 raised"."""

@@ -75,6 +75,8 @@ _OF_ASK = {
     ("resale", "tax"): {"fraction": "sales_tax"},
     ("resale", "trade"): {"fraction": "sales_tax"},
     ("closing", "pull"): {"speed": "road_speed", "distance": "entrance_sight"},
+    ("closing", "caught"): {"speed": "road_speed"},
+    ("closing", "seen"): {"speed": "road_speed"},
     ("rail-crossing", "clear"): {"speed": "crossing_speed", "length": "combination_length"},
     ("tire-size", "pressure"): {"mass": "tire_mass", "pressure": "pressure"},
     ("tire-size", "load"): {"mass": "tire_mass", "pressure": "pressure"},

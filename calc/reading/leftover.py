@@ -103,21 +103,15 @@ def place_units(given: Given) -> None:
             given.facts[place] = replace(fact, amount=own)
 
 
-_ARMS = frozenset(["arm", "arms", "links"])
-
-
-def place_arms(tokens: list[Token], given: Given) -> None:
-    """Take "lower arms spread 26 to 31 in" for the least and the most that they stand apart."""
-    for amount in [*given.loose, *(f.amount for f in given.facts if f.amount)]:
-        near = {token.text for token in tokens[max(0, amount.first - 4) : amount.first]}
-        ends = amount.number.split(" to ")
-        if "length" in amount.kinds and len(ends) == 2 and near & _ARMS:
-            given.loose = [each for each in given.loose if each != amount]
-            given.facts = [fact for fact in given.facts if fact.amount != amount]
+def place_arms(given: Given) -> None:
+    """Take "lower arms spread 26 to 31 in" as the least and the most that they stand apart."""
+    for fact in [f for f in given.facts if f.fields == ("links_narrowest",) and f.amount]:
+        ends = fact.amount.number.split(" to ") if fact.amount else []
+        if fact.amount and len(ends) == 2:
+            given.facts.remove(fact)
             for name, end in zip(("links_narrowest", "links_widest"), ends, strict=True):
-                own = replace(amount, number=end, hedged=False)
-                why = "the arms stand so far apart"
-                given.facts.append(Fact((name,), amount.first, amount.last, "", own, why))
+                own = replace(fact.amount, number=end, hedged=False)
+                given.facts.append(replace(fact, fields=(name,), amount=own))
 
 
 LOWEST_PLACE = {"ft": 1500, "m": 500}  # less is a distance on the ground

@@ -20,7 +20,7 @@ _DIGIT = {"two": "2", "five": "5", "eight": "8"}
 _OR_GRADE = re.compile(r"\s*or\s+(?:a\s+)?(?:grade\s*)?(2|5|8)\b", re.I)
 _AFTER_GRADE = re.compile(r"\bgrade\s*[258]\s*or\s+(?:a\s+)?$", re.I)
 _NOT_THIS = re.compile(r"(?:instead of|in place of|rather than|not|than)\s*(?:a\s*)?$", re.I)
-_BOLT = re.compile(r"\b(1/4|5/16|3/8|7/16|1/2)\b")
+_BOLT = re.compile(r"(?<![\d-])(?<!\d )\b(1/4|5/16|3/8|7/16|1/2)\b")
 # Telephone numbers, dates, times of day, addresses, and numbers of orders and parts.
 _NOTHINGS = re.compile(
     r"(?<![\w.])(?:\+?1[-. ])?\(?\d{3}\)?[-. ]{1,2}\d{3}[-. ]\d{4}(?!\w)"
@@ -73,7 +73,9 @@ def place_categories(
         beside = tokens[last].text if last < len(tokens) and not behind else ""
         said = {token.text for token in tokens[max(0, first - 2) : first]}
         powered = _POWERED.match(text, match.end())
-        if beside in _OF_THE_TRACTOR or "hitch" in said or powered:  # "hitch is cat 1"
+        if (
+            beside in _OF_THE_TRACTOR or ("hitch" in said and not behind) or powered
+        ):  # "hitch is cat 1"
             whose = "tractor"
         elif beside in _OF_THE_IMPLEMENT:
             whose = "implement"

@@ -162,7 +162,7 @@ def _words(
     prices.place_rate(tokens, given)
     leftover.place_hours(given)
     leftover.place_units(given)
-    leftover.place_arms(tokens, given)
+    leftover.place_arms(given)
     leftover.place_altitude(given)
     free = [s for s in said if not measured.issuperset(range(s.first, s.last))]
     place_choices(free, tokens, given)

@@ -128,7 +128,7 @@ def test_what_is_lifted_is_no_capacity():
         ),
         (
             "will my hitch pick up a 1,000 lb bale, lift says 1250 lb @ ball ends",
-            {"lift_capacity": "1250 lb", "lift_rated_at": "0"},
+            {"lift_capacity": "1250 lb", "lift_rated_at": "0", "implement_mass": "1,000 lb"},
         ),
         (
             "4 work lights 3 amps each 16 feet from battery, fuse and wire?",
