@@ -23,6 +23,7 @@ OWN_WORDS = {
     "words/cues",
     "words/asked",
     "words/instead",
+    "words/beside",
     "words/common_words",
     "words/spoken_units",
     "machines/demo_tractors",
