@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from calc import quantities, tables
+from calc.reading.spelled import spelled
 from calc.reading.words import MARK, NUMBER, WORD, Token
 
 _HEDGES = frozenset(tables.small_words("hedges"))
@@ -24,7 +25,6 @@ _CLOSE = frozenset(["'", '"', "#", "$", "k", "m", "f", "c", "a", "v", "w", "h", 
 _ALWAYS_WORD = frozenset(["x", "ch", "times", "thousand", "k", "grand"])
 _PARTS = {"\u00bd": "1/2", "\u00bc": "1/4", "\u00be": "3/4", "\u215c": "3/8", "\u215e": "7/8"}
 _PARTS_OF_ONE = frozenset([2, 3, 4, 5, 8, 10, 16, 32, 64])
-_SINGLE = ("acre", "ton", "hectare", "inch")  # of which "an acre" is one
 NO_SLOPE = 60  # degrees; so many without more are how hot it is, and in the United States
 # Where one of these is said, "1:5" and "1 in 5" are slopes and no gear's ratio or time of day.
 _STEEP = frozenset(tables.small_words("slopes"))
@@ -222,36 +222,8 @@ def _whole(text: str) -> bool:
 
 
 def _spelled(tokens: list[Token], place: int) -> _Numeral | None:
-    """Return "five", "twenty five", "seven hundred", "half an" as a number."""
-    words = [token.text for token in tokens[place : place + 6]]
-    if words[0] in ("a", "an") and words[1:2] and words[1] in _SINGLE:
-        return _Numeral(place + 1, "1", 1.0, True)
-    if (part := _spelled_part(words)) and not part[0].is_integer():
-        return _Numeral(place + part[1], f"{part[0]:g}", part[0], True)
-    if words[0] == "half":
-        skip = 2 if len(words) > 1 and words[1] in ("a", "an") else 1
-        return _Numeral(place + skip, "0.5", 0.5, True)
-    number = quantities.spelled(words)
-    return _Numeral(place + number[1], str(number[0]), float(number[0]), True) if number else None
-
-
-_PARTS_SAID = {"half": 2, "halves": 2, "quarter": 4, "quarters": 4, "eighth": 8, "eighths": 8}
-_TOPS = {"a": 1, "an": 1, "one": 1, "three": 3, "five": 5, "seven": 7}
-
-
-def _spelled_part(words: list[str]) -> tuple[float, int] | None:
-    """Return "three quarter", "one and a half", "seven eighths" as a number, and its words.
-
-    >>> _spelled_part(["one", "and", "a", "quarter"]), _spelled_part(["seven", "eighths", "pin"])
-    ((1.25, 4), (0.875, 2))
-    """
-    top, part = _TOPS.get(words[0], 0), _PARTS_SAID.get(words[1] if len(words) > 1 else "", 0)
-    if top and part and top < part:
-        return top / part, 2
-    whole = quantities.spelled(words[:1])
-    if whole and words[1:2] == ["and"] and (rest := _spelled_part(words[2:] or [""])):
-        return whole[0] + rest[0], 2 + rest[1]
-    return None
+    said = spelled([token.text for token in tokens[place : place + 6]])
+    return _Numeral(place + said[2], said[0], said[1], True) if said else None
 
 
 def _unit(tokens: list[Token], read: _Numeral, taken: set[int]) -> tuple[dict[str, str], int, str]:

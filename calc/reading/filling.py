@@ -69,7 +69,7 @@ _OF_ASK = {
     ("resale", "payments"): _LOAN,
     ("road-towing", "stops"): {"speed": "road_speed"},
     ("road", "width"): {"length": "transport_width"},
-    ("resale", "month"): {"fraction": "yearly_rate"},
+    ("resale", "month"): {"fraction": "yearly_rate", "money": "as_is_price"},
     ("lawn", "ruts"): {"mass": "tractor_mass"},
     ("lawn", "pressure"): {"mass": "tractor_mass"},
     ("resale", "tax"): {"fraction": "sales_tax"},

@@ -114,7 +114,8 @@ def place_lamps(tokens: list[Token], begin: int, end: int, given: Given) -> None
     Where the table has no such lamp, what the words alone say of the kind is dropped.
     """
     for amount in [a for a in given.loose if a.kinds.get("power") == "W"]:
-        if begin <= amount.first < end:
+        whole = tokens[amount.last : amount.last + 1]  # "100 W of lights" is all of them
+        if begin <= amount.first < end and not any(token.text == "of" for token in whole):
             _place_lamp(_lamps_beside(tokens[begin:end], amount, begin), amount, begin, end, given)
 
 

@@ -114,6 +114,12 @@ GIVEN = [
         {"front_tire": "9.5-16", "new_front_tire": None},
     ),
     ("load rating of 11L-15 8 ply at 20 mph", {"tire": "11L-15 8 ply"}),
+    # Several lamps by their watts are one kind, and all of them together none.
+    ("what gauge for 100 w of lights 30 ft", {"work_lamp": None, "run": "30 ft"}),
+    ("what gauge for 100 w halogen lights 30 ft", {"work_lamp": "halogen-100"}),
+    ("alternator 35 amp, 2 tails 4 flashers, ok?", {"flash_count": "4", "tail_count": "2"}),
+    ("rake tines 1.5 in deep, will it hit heads", {"tool_depth": "1.5 in", "head_depth": None}),
+    ("trade-in 7,500, a buyer 9,200, which", {"trade_offer": "$7,500", "as_is_price": "$9,200"}),
     # Altitude, addresses, abbreviations and the hook of a name.
     ("do i lose hp at 7,200 ft, 35 hp tractor turbo", {"altitude": "7,200 ft"}),
     ("do i lose hp at 72 in, 35 hp tractor turbo", {"altitude": None}),
@@ -138,6 +144,8 @@ ASKS = [
     ("does ac leave enough power for an 18 hp cutter", "cab/left"),
     ("5 acre field w/ 6 ft cutter at 4.5 mph how many hours", "lawn/time"),
     ("how many acres an hour with a 6 ft cutter at 4.5 mph", "lawn/rate"),
+    ("what does 3 months on the lot cost me at 9%, a 22,000 tractor", "resale/month"),
+    ("what would 22,000 cost me a month at 9%", "resale/payments"),
     # Words of the patterns are mended too.
     ("whats heavest trailer i can tow, 3600 lb tractor", "road-towing/heaviest"),
     ("what hp for a 5 foot flail in tall weeds", "pto/takes"),
@@ -162,6 +170,7 @@ def test_what_is_asked(text, wanted):
     [
         "can i get a quote on a 5 ft box blade and delivery to 45 Mill rd",
         "do you guys rent aerators",
+        "any tips on storing it for winter",
         "thanks for the help saturday, the tractor runs great",
     ],
 )
