@@ -53,6 +53,8 @@ GIVEN = [
         "3100 lb tractor, lift 1700 lb at ball ends, lift a rear blade?",
         {"lift_capacity": "1700 lb", "lift_rated_at": "0"},
     ),
+    ("can my lift take 900 lb? rated 1250 at ball ends", {"lift_capacity": None}),
+    ("duals on 16.9-30, width limit 120 in, how wide", {"width_limit": "120 in"}),
     ("loader on, 740 lb bale behind. front light?", {"loader_payload": None}),
     ("740 lb bale on the loader, front light?", {"loader_payload": "740 lb"}),
     ("do i need counterweight for pallet forks on front", {"loader_tool": "forks"}),
