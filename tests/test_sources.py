@@ -22,6 +22,8 @@ OWN_WORDS = {
     "words/small_words",
     "words/cues",
     "words/asked",
+    "words/instead",
+    "words/beside",
     "words/common_words",
     "words/spoken_units",
     "machines/demo_tractors",

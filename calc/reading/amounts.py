@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from calc import quantities, tables
+from calc.reading.spelled import spelled
 from calc.reading.words import MARK, NUMBER, WORD, Token
 
 _HEDGES = frozenset(tables.small_words("hedges"))
@@ -24,7 +25,6 @@ _CLOSE = frozenset(["'", '"', "#", "$", "k", "m", "f", "c", "a", "v", "w", "h", 
 _ALWAYS_WORD = frozenset(["x", "ch", "times", "thousand", "k", "grand"])
 _PARTS = {"\u00bd": "1/2", "\u00bc": "1/4", "\u00be": "3/4", "\u215c": "3/8", "\u215e": "7/8"}
 _PARTS_OF_ONE = frozenset([2, 3, 4, 5, 8, 10, 16, 32, 64])
-_SINGLE = ("acre", "ton", "hectare", "inch")  # of which "an acre" is one
 NO_SLOPE = 60  # degrees; so many without more are how hot it is, and in the United States
 # Where one of these is said, "1:5" and "1 in 5" are slopes and no gear's ratio or time of day.
 _STEEP = frozenset(tables.small_words("slopes"))
@@ -222,15 +222,8 @@ def _whole(text: str) -> bool:
 
 
 def _spelled(tokens: list[Token], place: int) -> _Numeral | None:
-    """Return "five", "twenty five", "seven hundred", "half an" as a number."""
-    words = [token.text for token in tokens[place : place + 6]]
-    if words[0] in ("a", "an") and words[1:2] and words[1] in _SINGLE:
-        return _Numeral(place + 1, "1", 1.0, True)
-    if words[0] == "half":
-        skip = 2 if len(words) > 1 and words[1] in ("a", "an") else 1
-        return _Numeral(place + skip, "0.5", 0.5, True)
-    number = quantities.spelled(words)
-    return _Numeral(place + number[1], str(number[0]), float(number[0]), True) if number else None
+    said = spelled([token.text for token in tokens[place : place + 6]])
+    return _Numeral(place + said[2], said[0], said[1], True) if said else None
 
 
 def _unit(tokens: list[Token], read: _Numeral, taken: set[int]) -> tuple[dict[str, str], int, str]:
@@ -267,7 +260,8 @@ def _unit_at(
             continue
         if words == ("in",) and not _are_inches(tokens, place, number):
             continue
-        if words[0] == "a" and tokens[place].start > tokens[number].end and _article(tokens, place):
+        apart = tokens[place].start > tokens[number].end
+        if words == ("a",) and apart and _article(tokens, place):
             continue
         return kinds, _past_point(tokens, place + length)
     return None
@@ -284,7 +278,25 @@ def _exponents_touch(tokens: list[Token], reach: range) -> bool:
 def _article(tokens: list[Token], place: int) -> bool:
     """Whether "a" stands before a word as its article: "95 a day", and not "40 A alternator"."""
     after = tokens[place + 1] if place + 1 < len(tokens) else None
-    return bool(after and after.text in ("day", "year", "week", "month", "season"))
+    return bool(after and after.text in _COUNTED_BY)
+
+
+_COUNTED_BY = frozenset(
+    [
+        "day",
+        "year",
+        "week",
+        "month",
+        "season",
+        "gal",
+        "gallon",
+        "hour",
+        "hr",
+        "acre",
+        "bale",
+        "piece",
+    ]
+)
 
 
 def _past_point(tokens: list[Token], place: int) -> int:
@@ -292,7 +304,30 @@ def _past_point(tokens: list[Token], place: int) -> int:
     if place + 1 >= len(tokens) or tokens[place].text != "." or tokens[place - 1].text != "in":
         return place
     close = tokens[place].start == tokens[place - 1].end
-    return place + 1 if close and tokens[place + 1].kind == WORD else place
+    behind = tokens[place + 1]
+    return place + 1 if close and behind.kind == WORD and behind.text not in _BEGINS else place
+
+
+# "It adds 5 in. The shaft ...": with these a sentence begins.
+_BEGINS = frozenset(
+    [
+        "the",
+        "my",
+        "our",
+        "i",
+        "we",
+        "it",
+        "its",
+        "is",
+        "will",
+        "can",
+        "do",
+        "does",
+        "how",
+        "what",
+        "pto",
+    ]
+)
 
 
 def _are_inches(tokens: list[Token], place: int, number: int) -> bool:

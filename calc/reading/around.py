@@ -6,7 +6,7 @@ from calc import tables
 from calc.reading import beside
 from calc.reading.amounts import Amount
 from calc.reading.given import subject_of
-from calc.reading.words import Said, Token
+from calc.reading.words import Said, Token, stem
 
 _COMMA, _AND = 2, 1  # a comma counts as two words, "and" as one more
 # Words that may stand between an amount and its noun.
@@ -32,18 +32,27 @@ class Around:
     ) -> None:
         self.tokens, self.said, self.cued, self.amounts = tokens, said, cued, amounts
         words = {token.text for token in tokens}
+        self.words = words | {stem(word) for word in words}
         carried = any(each.value_of("implement_kind") in _CARRIERS for each in said)
         on_loader = any(each.value_of("loader_tool") for each in said)
         grapple = any(subject_of(each) == "grapple" for each in said)
         # "lift is rated 1650 lb, a 1200 lb bale 3 ft back": it hangs on the hitch
-        carried |= "loader" not in words and {"lift", "rated"} <= words
+        hung = bool(words & {"rated", "ball", "hitch", "pt", "3pt"})
+        carried |= "loader" not in words and "lift" in words and hung
         lifted = on_loader or grapple or ("loader" in words and not words & _DRAGGED)
         named = {"goods": "load" if lifted else "implement" if carried else "goods"}
         self.subjects = [
-            (each, named.get(subject, subject)) for each in said if (subject := subject_of(each))
+            (each, "implement" if self._is_behind(each) else named.get(subject, subject))
+            for each in said
+            if (subject := subject_of(each))
         ]
         self.ends = ends
         self.inside = {i: a for a in amounts for i in range(a.first, a.last)}
+
+    def _is_behind(self, goods: Said) -> bool:
+        """Whether goods hang behind, whatever a loader does: "loader on, 740 lb bale behind"."""
+        behind = [token.text for token in self.tokens[goods.last : goods.last + 1]]
+        return subject_of(goods) == "goods" and behind == ["behind"]
 
     def sentence(self, place: int) -> tuple[int, int]:
         """Return where the sentence around `place` begins and ends."""
@@ -125,8 +134,16 @@ class Around:
             return "tractor"  # "it has 16 hp and weighs ..."
         if self._word_before(amount) in _BEING and self._is_closed(amount):
             return ""  # "mine weighs 2200 lb, box blade 500 lb"
-        after = [s for said, s in self.subjects if amount.last <= said.first < end]
-        return after[0] if len(set(after)) == 1 else ""
+        after = [(said, s) for said, s in self.subjects if amount.last <= said.first < end]
+        if not after or len({s for _, s in after}) > 1 or self._has_its_own(after[0][0], amount):
+            return ""
+        return after[0][1]
+
+    def _has_its_own(self, noun: Said, amount: Amount) -> bool:
+        """Whether a like amount stands behind a noun past a comma: "3.2 t, tractor 2.9 t"."""
+        own = self.inside.get(noun.last)
+        apart = any(token.text == "," for token in self.tokens[amount.last : noun.first])
+        return apart and own is not None and bool(set(own.kinds) & set(amount.kinds))
 
     def _is_closed(self, amount: Amount) -> bool:
         """Whether a comma or "and" stands behind an amount."""

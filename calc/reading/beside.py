@@ -1,20 +1,25 @@
-"""What the words right beside an amount say of it: a road's speed or width, an overlap, heat."""
+"""What the words right beside an amount settle, whatever else the sentence speaks of.
+
+A row of `words/beside`: an amount of `kind` (or bare, or a range of lengths), in `unit` and
+between `least` and `most` of it where they are told, with one of the words `before`, `behind`
+(or the end of the sentence), or so many words before it (`near`), in a message that has one of
+the words `among` and none of those with `!`. Without a field no page asks for such an amount.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import cache
 
+from calc import tables
 from calc.reading.amounts import Amount
-from calc.reading.words import Token
+from calc.reading.words import MARK, Token
 
 _ROADS = frozenset(["road", "rd", "highway", "hwy", "zone"])
 _SIGNS = frozenset(["road", "highway", "car", "cars", "traffic"])
 _SIGNED = frozenset(range(25, 85, 5))  # [mph]; bare before "road" it is the speed on its signs
 _WAYS = frozenset(["road", "highway", "street", "bridge", "driveway", "pavement"])
 _OVERLAPS = (["overlap", "is"], ["overlap", "of"], ["overlap", "only"])
-_WHEELS = frozenset(["wheels", "tires", "rears", "tyres"])
-_NEAR_WHEELS = 5  # words: "the rear wheels stand about 60 in apart"
-_HEATERS = frozenset(["heat", "heater", "heating", "heaters"])
 
 
 def word_before(tokens: Sequence[Token], amount: Amount) -> str:
@@ -31,46 +36,81 @@ def is_overlap(tokens: Sequence[Token], amount: Amount) -> bool:
     return said or before in _OVERLAPS or behind == ["of", "overlap"]
 
 
-def is_track(tokens: Sequence[Token], amount: Amount) -> bool:
-    """Whether a length is how far the wheels stand apart: "wheels 60 in apart"."""
-    before = {token.text for token in tokens[max(0, amount.first - _NEAR_WHEELS) : amount.first]}
-    behind = [token.text for token in tokens[amount.last : amount.last + 1]]
-    return "length" in amount.kinds and behind == ["apart"] and bool(before & _WHEELS)
+Row = dict[str, str]
 
 
-def is_heat(tokens: Sequence[Token], amount: Amount) -> bool:
-    """Whether a power is that of a heater, which no page asks for: "cab heat 5 kW"."""
-    if "power" not in amount.kinds:
-        return False
-    beside = {word_before(tokens, amount)}
-    beside |= {token.text for token in tokens[amount.last : amount.last + 1]}
-    return bool(beside & _HEATERS)
-
-
-def is_piece(tokens: Sequence[Token], amount: Amount) -> bool:
-    """Whether a mass is that of one weight of how many it asks: "how many weights, 42 lb each"."""
-    behind = {token.text for token in tokens[amount.last : amount.last + 1]}
-    asked = any(token.text == "many" for token in tokens)
-    return "mass" in amount.kinds and asked and bool(behind & {"each", "ea", "apiece"})
+@cache
+def _rows() -> tuple[tuple[Row, float, float], ...]:
+    """Return the rows, each with the least and the most that its amount may be."""
+    rows = tables.rows("words/beside")
+    return tuple((row, float(row["least"] or 0), float(row["most"] or "inf")) for row in rows)
 
 
 def is_apart(tokens: Sequence[Token], amount: Amount) -> bool:
     """Whether no page has a field for an amount: a road's width, a heater's power, one piece."""
-    return any(each(tokens, amount) for each in (is_roads, is_heat, is_piece))
+    return is_roads(tokens, amount) or any(not row["field"] for row in _settling(tokens, amount))
 
 
 def told(tokens: Sequence[Token], amount: Amount) -> tuple[str, str, str] | None:
     """Return the field, kind and reason of an amount that the words beside it settle."""
-    for says, name, kind, why in (
-        (is_gearbox_rating, "power_limit", "power", "what the gearbox is rated for"),
-        (is_hole_across, "auger_diameter", "length", "a hole so wide"),
-        (is_track, "track_width", "length", "the wheels stand apart"),
-        (is_my_speed, "road_speed", "speed", "“me” beside the cars' speed"),
-        (road_behind, "car_speed", "speed", "the road is known by it"),
-    ):
-        if says(tokens, amount):
-            return name, kind, why
+    if is_gearbox_rating(tokens, amount):
+        return "power_limit", "power", "what the gearbox is rated for"
+    if road_behind(tokens, amount):
+        return "car_speed", "speed", "the road is known by it"
+    for row in _settling(tokens, amount):
+        kind = {"range": "length", "bare": "money" if row["field"] == "parts" else "speed"}
+        return row["field"], kind.get(row["kind"], row["kind"]), row["why"]
+    if any(t.text in ("suitcase", "suitcases") for t in tokens[amount.first : amount.last]):
+        return "front_ballast", "mass", "such weights hang in front"  # "4 suitcase 55 lb"
     return None
+
+
+def _settling(tokens: Sequence[Token], amount: Amount) -> list[Row]:
+    return [
+        row
+        for row, least, most in _rows()
+        if least <= amount.value <= most and _fits(row, amount) and _says(row, tokens, amount)
+    ]
+
+
+def _fits(row: Row, amount: Amount) -> bool:
+    """Whether an amount is of a row's kind and unit."""
+    kind, unit = row["kind"], row["unit"]
+    if kind == "range":
+        return "length" in amount.kinds and " to " in amount.number
+    if kind == "bare":
+        return not amount.kinds and not amount.spelled
+    return kind in amount.kinds and unit in ("", amount.kinds[kind])
+
+
+def _says(row: Row, tokens: Sequence[Token], amount: Amount) -> bool:
+    """Whether the words that a row wants stand around an amount."""
+    before, behind, among = row["before"].split("/"), row["behind"].split("/"), row["among"]
+    if before != [""] and word_before(tokens, amount) not in before:
+        return False
+    after = " ".join(token.text for token in tokens[amount.last : amount.last + 2])
+    ends = all(token.kind == MARK for token in tokens[amount.last : amount.last + 1])
+    if behind == ["end"] and not ends:
+        return False
+    if behind not in ([""], ["end"]) and not any(_begins(after, said) for said in behind):
+        return False
+    if row["near"]:
+        reach, _, said = row["near"].partition(" ")
+        near = " ".join(t.text for t in tokens[max(0, amount.first - int(reach)) : amount.first])
+        if not _has(near, said):
+            return False
+    words = " ".join(token.text for token in tokens) if among else ""
+    return all(_has(words, term) for term in among.split())
+
+
+def _begins(text: str, said: str) -> bool:
+    return f"{text} ".startswith(f"{said} ")
+
+
+def _has(text: str, said: str) -> bool:
+    """Whether a text has one of some phrases, or, behind "!", none of them."""
+    there = any(f" {each.lstrip('!')} " in f" {text} " for each in said.split("/"))
+    return there != said.startswith("!")
 
 
 def is_wanted(tokens: Sequence[Token], amount: Amount) -> bool:
@@ -107,7 +147,7 @@ def is_gearbox_rating(tokens: Sequence[Token], amount: Amount) -> bool:
 
 
 _GEARBOX = frozenset(["gearbox", "driveline"])
-_RATED = frozenset(["rated", "rating", "good"])
+_RATED = frozenset(["rated", "rating", "good", "say", "says", "max"])
 _NEAR_GEARBOX = 8  # words
 
 
@@ -120,33 +160,12 @@ def road_behind(tokens: Sequence[Token], amount: Amount) -> bool:
     return "speed" in amount.kinds or amount.value in _SIGNED
 
 
-def is_hole_across(tokens: Sequence[Token], amount: Amount) -> bool:
-    """Whether a length is how wide a hole is: "9 inch holes", and not "a 30 inch hole"."""
-    narrow = amount.value <= WIDEST_HOLE and amount.kinds.get("length") == "in"
-    dug = _DUG & {token.text for token in tokens}
-    behind = {token.text for token in tokens[amount.last : amount.last + 1]}
-    return bool(narrow and dug and behind & {"hole", "holes"})
-
-
-WIDEST_HOLE = 18  # [in]; a hole of more inches may be so deep
-_DUG = frozenset(["auger", "augers", "digger", "dig", "digging", "drill", "drilling", "post"])
-
-
-def is_my_speed(tokens: Sequence[Token], amount: Amount) -> bool:
-    """Whether a number behind "me" is a speed: "me 12 mph", "road 55, me 12"."""
-    if "speed" in amount.kinds:
-        return word_before(tokens, amount) == "me"
-    words = {token.text for token in tokens}
-    bare = not amount.kinds and not amount.spelled and amount.value < min(_SIGNED)
-    return bare and word_before(tokens, amount) == "me" and bool(words & {*_SIGNS, "limit"})
-
-
 def is_roads(tokens: Sequence[Token], amount: Amount) -> bool:
     """Whether a length is the width of a road or a bridge: "the road is 20 ft wide"."""
     if "length" not in amount.kinds:
         return False
     before = [token.text for token in tokens[max(0, amount.first - 3) : amount.first]]
     behind = [token.text for token in tokens[amount.last : amount.last + 2]]
-    if "lane" in before or behind[:1] == ["lane"] or "wide" not in behind:
+    if before[-1:] == ["at"] or "lane" in before or behind[:1] == ["lane"] or "wide" not in behind:
         return False
     return bool(_WAYS & {*before, *behind[1:]})

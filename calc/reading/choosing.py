@@ -10,15 +10,19 @@ from calc.reading.words import Said, Token
 WANTED = "ballast_box"  # "do I need a ballast box" gives none
 _HUNG = (["off", "the"], ["off", "my"], ["off", "of"])  # "hang it off the back"
 _LENGTHS = frozenset(["in", "inch", "inches", "ft", "cm", "mm"])
+_HAVING = frozenset(["with", "has", "have", "got", "its", "own"])
 _NOT_THERE = frozenset(["removed", "off"])
 
 
 def _is_asked_for(each: Said, tokens: list[Token]) -> bool:
     """Whether a phrase names what is asked for: "do I need trailer brakes", not "need to rake"."""
     before = [token.text for token in tokens[max(0, each.first - 3) : each.first]]
+    ends = any(token.text == "?" for token in tokens[each.last : each.last + 1])
+    if ends and each.value_of("trailer_brakes") == "own" and not _HAVING & {*before}:
+        return True  # "trailer brakes?"
     if any(token.text in ("needed", "required") for token in tokens[each.last : each.last + 1]):
         return True
-    return "need" in before and not {"to", "in", "at", "on", "before"} & set(before)
+    return "need" in before and not {"to", "in", "at", "on", "before", "for"} & set(before)
 
 
 def _is_away(each: Said, tokens: list[Token]) -> bool:
@@ -50,7 +54,7 @@ def place_choices(said: Iterable[Said], tokens: list[Token], given: Given) -> No
     for each in said:
         for sense in each.senses:
             if sense.sense == "generic":
-                generic.append(each)
+                generic += [] if _is_away(each, tokens) else [each]
             elif sense.sense == "material" and each.last in tools:
                 continue  # "a brush flail": the word is part of its name
             elif sense.sense not in NOT_FIELDS and not (

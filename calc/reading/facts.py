@@ -79,8 +79,8 @@ class Placing(Around):
         if behind:
             found += self._by_subject(amount, behind, 0.5, "its noun stands right behind it")
         subject = behind or self._beside_power(amount) or self.about(amount)
-        if subject == "cab" and amount.kinds.get("power") == "hp":
-            subject = "tractor"  # "the cab has a heater, 45 hp"
+        if subject == "cab" and amount.kinds.get("power") in ("hp", "PS"):
+            subject = "tractor"  # "a/c on 45 hp"
         found += self._by_cues(amount, subject, NEAR_NOUN if behind else FARTHEST)
         if not behind and subject and not self._is_elsewhere(amount, subject):
             found += self._by_subject(amount, subject, 4.5, "the sentence speaks of it")
@@ -101,11 +101,17 @@ class Placing(Around):
         return bool(before & _TAKING) and self.about(amount) != "implement"
 
     def _counted_before(self, amount: Amount) -> tuple[str, ...]:
-        """Return what "x2" behind things that are counted says: "55 W lights x2"."""
-        if amount.kinds or amount.spelled or self._word_before(amount) != "x":
+        """Return what counts the things before it: "55 W lights x2", "lights 2 x 55 W"."""
+        behind = [token.text for token in self.tokens[amount.last : amount.last + 1]]
+        times = behind in (["x"], ["@"])
+        by = self._word_before(amount) == "x"
+        if amount.kinds or amount.spelled or not (times or by):
             return ()
-        behind = amount.first - 1
-        phrases = [said.value_of("cue") for said in self.cued if said.last == behind]
+        place = amount.first - by
+        each = self.inside.get(amount.last + 1)
+        if times and each and any(said.first == each.last for said in self.cued):
+            return ()  # "lamps: 2 x 55 W heads"
+        phrases = [said.value_of("cue") for said in self.cued if said.last == place]
         found = [c.fields for each in phrases for c in cues()[each] if c.kind == "count"]
         return found[0] if found else ()
 
@@ -133,6 +139,8 @@ class Placing(Around):
         """Whether an amount is not of what the sentence speaks of: "30 in back", a cutter's hp."""
         if "power" in amount.kinds and subject == "implement":
             return True
+        if "mass" in amount.kinds and subject == "tractor" and self._word_before(amount) == "with":
+            return True  # "climb it with 800 lb"
         if "length" not in amount.kinds:
             return False
         if self._word_before(amount) in _STICKS:
@@ -172,13 +180,15 @@ class Placing(Around):
             phrase = said.value_of("cue")
             if _WITH_LOADER.fullmatch(phrase) and self._lifts_nothing(begin, end):
                 continue  # "tractor 3500 lb with loader"
+            if before and self._is_for(amount, phrase):
+                continue
             if phrase == "lift" and self._named_at(said.last) in _LIFTED:
                 continue  # "lift pallets of 900 lb" says nothing of the hitch
             own = self.inside.get(said.last)
             if not before and own and beside.is_told_of(self.tokens, said.last, own, amount):
                 continue
-            if phrase == "worth" and prices.is_mended(self.tokens, amount):
-                continue  # "worth 12000 fixed" is no price as it stands
+            if phrase == "worth" and prices.is_no_worth(self.tokens, amount):
+                continue
             for cue in (each for each in cues()[phrase] if each.fields):
                 cost = self._cost(cue, amount, subject, before, apart, said)
                 if cost is not None:
@@ -190,13 +200,18 @@ class Placing(Around):
         """Whether a sentence has no word for lifting: what stands beside a loader is no load."""
         return not any(token.text in _LIFTING for token in self.tokens[begin:end])
 
+    def _is_for(self, amount: Amount, phrase: str) -> bool:
+        """Whether a mass is what a cue is for: "how much front weight for a 900 lb spreader"."""
+        before = [token.text for token in self.tokens[max(0, amount.first - 2) : amount.first]]
+        before = before[:-1] if before[-1:] in (["a"], ["an"], ["my"]) else before
+        return "mass" in amount.kinds and before[-1:] == ["for"] and not phrase.endswith("for")
+
     def _is_of_the_one_before(self, cue: Said, amount: Amount) -> bool:
         """Whether cues stand behind their amounts here: "46 collapsed 43 raised"."""
         ends = {each.last: each for each in self.amounts}
-        firsts = {each.first for each in self.cued}
         behind = {each.last: each for each in self.cued}
         head = ends.get(cue.first)
-        if head is None or amount.last not in firsts:
+        if head is None or not self._has_its_cue_behind(amount):
             return False
         own = [each for each in cues()[cue.value_of("cue")] if each.side != "before"]
         if not any(each.kind in head.kinds if head.kinds else each.bare for each in own):
@@ -205,17 +220,21 @@ class Placing(Around):
             head = earlier
         return head.first not in behind
 
+    def _has_its_cue_behind(self, amount: Amount) -> bool:
+        """Whether a cue right behind an amount may be its: "raised", not "at the ball ends"."""
+        return any(
+            each.side != "before" and (each.kind in amount.kinds if amount.kinds else each.bare)
+            for said in self.cued
+            if said.first == amount.last
+            for each in cues()[said.value_of("cue")]
+        )
+
     def _heads_the_next(self, cue: Said, amount: Amount) -> bool:
         """Whether a cue between two like amounts is of the second: "6000 lb lift 3200 lb"."""
         behind = self.inside.get(cue.last)
         if behind is None or not set(behind.kinds) & set(amount.kinds):
             return False
-        own = any(
-            each.kind in behind.kinds and each.side != "before"
-            for said in self.cued
-            if said.first == behind.last
-            for each in cues()[said.value_of("cue")]
-        )
+        own = self._has_its_cue_behind(behind)
         sided = any(each.side == "after" for each in cues()[cue.value_of("cue")])
         return not own and not sided and not self.noun_behind(behind)
 
@@ -232,6 +251,8 @@ class Placing(Around):
         if cue.side and (cue.side == "before") != before:
             return None
         if cue.subject and cue.subject != subject:
+            return None
+        if cue.among and cue.among.isdisjoint(self.words):
             return None
         if cue.subject and cue.phrase == "at" and not self._named_before(amount, subject):
             return None  # "at 6 mph, trains 50 mph": the first is no train's

@@ -8,7 +8,7 @@ from dataclasses import replace
 from calc import quantities, worksheets
 from calc.machines import Machine
 from calc.mechanics import pto_power
-from calc.reading import asked
+from calc.reading import asked, leftover
 from calc.reading.amounts import Amount
 from calc.reading.found import Filled, Question
 from calc.reading.given import UNSAID, Fact, Given
@@ -83,11 +83,19 @@ _OF_ASK = {
     ("resale", "tax"): {"money": "new_price", "fraction": "sales_tax"},
     ("resale", "trade"): {"fraction": "sales_tax"},
     ("closing", "pull"): {"speed": "road_speed", "distance": "entrance_sight"},
+    ("closing", "caught"): {"speed": "road_speed"},
+    ("closing", "seen"): {"speed": "road_speed"},
     ("rail-crossing", "clear"): {"speed": "crossing_speed", "length": "combination_length"},
     ("tire-size", "pressure"): {"mass": "tire_mass", "pressure": "pressure"},
     ("tire-size", "load"): {"mass": "tire_mass", "pressure": "pressure"},
     ("drive", "fuel"): {"duration": "hours_per_year"},
     ("drive", "worth"): {"duration": "hours_per_year"},
+    ("resale", "worth"): {"duration": "age"},
+    ("lamp-wiring", "wire"): {"length": "run"},
+    ("lamp-wiring", "thick"): {"length": "run"},
+    ("lamp-wiring", "fuse"): {"length": "run"},
+    ("driveline", "bolt"): {"torque": "clutch_torque"},
+    ("lawn", "tool"): {"speed": "ground_speed"},
     ("lawn", "time"): {"speed": "ground_speed"},
     ("lawn", "rate"): {"speed": "ground_speed", "length": "working_width"},
     ("cab", "can"): {"temperature": "outside_temperature"},
@@ -102,7 +110,8 @@ LEAST = {"money": 1000.0, "temperature": 80.0, "distance": 100.0}
 def _of_ask(fields: Mapping[str, str], amount: Amount, others: Sequence[Amount]) -> str:
     """Return the field of a question that a loose amount is of, "" where another may be it."""
     for kind, name in fields.items():
-        fits = kind in amount.kinds or (kind == "money" and not amount.kinds)
+        bare = kind == "money" and not amount.kinds and not leftover.may_be_year(amount)
+        fits = kind in amount.kinds or bare
         rival = any(kind in each.kinds or (kind == "money" and not each.kinds) for each in others)
         large = amount.value >= LEAST.get(kind, 0.0)
         if fits and large and not rival:

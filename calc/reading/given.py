@@ -58,6 +58,7 @@ class Cue:
     fields: tuple[str, ...]
     side: str
     bare: bool
+    among: frozenset[str]  # one of these stands in the message, where there are any
 
 
 @cache
@@ -66,9 +67,8 @@ def cues() -> dict[str, tuple[Cue, ...]]:
     found: dict[str, tuple[Cue, ...]] = {}
     for row in tables.rows("words/cues"):
         fields = tuple(row["fields"].split())
-        cue = Cue(
-            row["phrase"], row["subject"], row["kind"], fields, row["side"], row["bare"] == "yes"
-        )
+        bare, among = row["bare"] == "yes", frozenset(filter(None, row["among"].split("/")))
+        cue = Cue(row["phrase"], row["subject"], row["kind"], fields, row["side"], bare, among)
         found[cue.phrase] = (*found.get(cue.phrase, ()), cue)
     return found
 

@@ -44,7 +44,7 @@ def place_year(tokens: list[Token], subjects: list[tuple[Said, str]], given: Giv
 LIGHTEST, HEAVIEST = 1000.0, 15000.0  # [lb] of what somebody calls a tractor, as a bare number
 
 
-def place_tractor_mass(tokens: list[Token], given: Given) -> None:
+def place_tractor_mass(tokens: list[Token], subjects: list[tuple[Said, str]], given: Given) -> None:
     """Take "tractor 2900" for its mass in a message that gives another mass with its unit."""
     masses = [f.amount for f in given.facts if f.amount and "mass" in f.amount.kinds]
     known = any(f.fields == ("tractor_mass",) for f in given.facts)
@@ -52,7 +52,7 @@ def place_tractor_mass(tokens: list[Token], given: Given) -> None:
     for amount in list(given.loose):
         behind = tokens[amount.last : amount.last + 1]
         after_it = not behind or behind[0].kind == MARK
-        named = amount.first > 0 and tokens[amount.first - 1].text == "tractor"
+        named = any(said.last == amount.first and s == "tractor" for said, s in subjects)
         fits = not amount.kinds and LIGHTEST <= amount.value <= HEAVIEST
         if pounds and not known and named and after_it and fits and not may_be_year(amount):
             given.loose.remove(amount)
@@ -87,6 +87,33 @@ def place_hours(given: Given) -> None:
             given.facts.append(Fact(("hour_meter",), amount.first, amount.last, "", amount, why))
 
 
+_SMALL_UNITS = ("mm", "cm")
+
+
+def place_units(given: Given) -> None:
+    """Take the unit of the other lengths for bare ones: "900 mm level, 940 raised"."""
+    lengths = [f.amount for f in given.facts if f.amount and f.text == "length"]
+    units = {each.kinds.get("length", "") for each in lengths if each.kinds}
+    unit = units.pop() if len(units) == 1 else ""
+    if unit not in _SMALL_UNITS:
+        return
+    for place, fact in enumerate(given.facts):
+        if fact.amount and fact.text == "length" and not fact.amount.kinds:
+            own = replace(fact.amount, kinds={"length": unit})
+            given.facts[place] = replace(fact, amount=own)
+
+
+def place_arms(given: Given) -> None:
+    """Take "lower arms spread 26 to 31 in" as the least and the most that they stand apart."""
+    for fact in [f for f in given.facts if f.fields == ("links_narrowest",) and f.amount]:
+        ends = fact.amount.number.split(" to ") if fact.amount else []
+        if fact.amount and len(ends) == 2:
+            given.facts.remove(fact)
+            for name, end in zip(("links_narrowest", "links_widest"), ends, strict=True):
+                own = replace(fact.amount, number=end, hedged=False)
+                given.facts.append(replace(fact, fields=(name,), amount=own))
+
+
 LOWEST_PLACE = {"ft": 1500, "m": 500}  # less is a distance on the ground
 
 
@@ -98,10 +125,10 @@ def may_be_altitude(amount: Amount) -> bool:
 def place_altitude(given: Given) -> None:
     """Take so many feet or meters, which nothing else places, for how high the place lies.
 
-    No wire is so long: "run a tiller at 6500 ft" says how high.
+    No wire and no machine is so long: "run a tiller at 6500 ft" says how high.
     """
-    wires = [f for f in given.facts if f.fields[-1] == "run" and f.amount]
-    for fact in wires:
+    long = [f for f in given.facts if f.amount and (f.fields[-1] == "run" or f.text == "length")]
+    for fact in long:
         if fact.amount and may_be_altitude(fact.amount):
             given.facts.remove(fact)
             given.loose.append(fact.amount)

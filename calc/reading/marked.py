@@ -10,16 +10,17 @@ from calc import si, tables
 from calc.reading.given import Fact, Given
 from calc.reading.words import NUMBER, Said, Token, span
 
-_CATEGORY = re.compile(r"\bcat(?:egory)?\.?\s*([0-4]N?)\b", re.I)
+_CATEGORY = re.compile(r"\bcat(?:[ae]g[aeo]ry)?\.?\s*([0-4]N?)\b", re.I)
 _POWERED = re.compile(r",?\s*\d+\s?(?:pto |engine )?(?:hp|horse)", re.I)  # "cat 0, 16 hp"
 _OR_CATEGORY = re.compile(r"\s*(?:or|/)\s*[0-4]\b", re.I)  # "cat 0 or 1" is neither
 _NARROW = re.compile(r"\b([1-4]N)\b")
 _ASKED = re.compile(r"(?:\b(?:is (?:that|it|this)(?: an?)?|what|which)\s*)$", re.I)
-_GRADE = re.compile(r"\bgrade\s*(2|5|8)\b", re.I)
+_GRADE = re.compile(r"\bgrade\s*(2|5|8|two|five|eight)\b", re.I)
+_DIGIT = {"two": "2", "five": "5", "eight": "8"}
 _OR_GRADE = re.compile(r"\s*or\s+(?:a\s+)?(?:grade\s*)?(2|5|8)\b", re.I)
 _AFTER_GRADE = re.compile(r"\bgrade\s*[258]\s*or\s+(?:a\s+)?$", re.I)
 _NOT_THIS = re.compile(r"(?:instead of|in place of|rather than|not|than)\s*(?:a\s*)?$", re.I)
-_BOLT = re.compile(r"\b(1/4|5/16|3/8|7/16|1/2)\b")
+_BOLT = re.compile(r"(?<![\d-])(?<!\d )\b(1/4|5/16|3/8|7/16|1/2)\b")
 # Telephone numbers, dates, times of day, addresses, and numbers of orders and parts.
 _NOTHINGS = re.compile(
     r"(?<![\w.])(?:\+?1[-. ])?\(?\d{3}\)?[-. ]{1,2}\d{3}[-. ]\d{4}(?!\w)"
@@ -27,6 +28,7 @@ _NOTHINGS = re.compile(
     r"|(?<![\w/])\d{1,2}/\d{1,2}/\d{2,4}(?![\w/])|(?<![\w:])\d{1,2}:\d{2}(?:\s?[ap]m)?(?!\w)"
     r"|\b\d{1,2}\s?[ap]\.?m\b|\S+@\S+\.\w+|\bhttps?://\S+"
     r"|\b(?:invoice|sku|serial|po box)\s?(?:number|no\.?)?\s?[#:]?\s?\d{3,}\b"
+    r"|\b\d{1,5} (?!(?:mph|mi|ft|foot|in|yd|m|km|hp|lb|w)\b)[a-z]+ (?:[a-z]+ )?(?:rd|ave|ln|blvd)\b"
     r"|\b(?:order|part|stock|model|account|ticket|quote)\s?(?:number|no\.?|#)\s?[#:]?\s?\d{3,}\b",
     re.I,
 )
@@ -71,7 +73,9 @@ def place_categories(
         beside = tokens[last].text if last < len(tokens) and not behind else ""
         said = {token.text for token in tokens[max(0, first - 2) : first]}
         powered = _POWERED.match(text, match.end())
-        if beside in _OF_THE_TRACTOR or "hitch" in said or powered:  # "hitch is cat 1"
+        if (
+            beside in _OF_THE_TRACTOR or ("hitch" in said and not behind) or powered
+        ):  # "hitch is cat 1"
             whose = "tractor"
         elif beside in _OF_THE_IMPLEMENT:
             whose = "implement"
@@ -111,14 +115,14 @@ def place_bolts(text: str, tokens: list[Token], said: set[str], given: Given) ->
         first, last = span(tokens, match.start(), match.end())
         taken.update(range(first, last))
         other = _OR_GRADE.match(text, match.end())
-        grades = [match[1], *([other[1]] if other else [])]
+        grades = [_DIGIT.get(match[1].lower(), match[1]), *([other[1]] if other else [])]
         before = text[: match.start()]
         if not _NOT_THIS.search(before) and not _AFTER_GRADE.search(before):
             facts = given.doubtful if other else given.facts  # "grade 5 or 2" is neither
             for grade in grades:
                 bolt = Fact(("bolt_grade",), first, last, f"grade_{grade}", why="“grade” says it")
                 facts += [bolt, Fact(("grade",), first, last, grade, why=bolt.why)]
-    if "shearbolt" in said:
+    if "shearbolt" in said or ("bolt" in said and said & {"shear", "snap"}):
         for match in _BOLT.finditer(text):
             first, last = span(tokens, match.start(), match.end())
             taken.update(range(first, last))

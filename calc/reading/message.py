@@ -4,14 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import replace
 from itertools import pairwise
 
 from calc import worksheets
 from calc.machines import Machine
-from calc.mechanics import implement_power
 from calc.reading import (
     asked,
+    instead,
     labels,
     leftover,
     loader_tools,
@@ -105,7 +104,7 @@ def _read(
     found = _words(text, bare, tokens, given, taken)
     if known:
         found = [asked.Asked(known, asked.ask_of(known, (key,)), ())]
-    found = [_suited(each, tokens, given) for each in found]
+    found = [instead.suited(each, tokens, given) for each in found]
     found += [
         asked.Asked(name, "", ()) for name in also if name not in {f.worksheet for f in found}
     ]
@@ -116,66 +115,6 @@ def _read(
     lost = [place_of(tokens, a.first, a.last) for a in (*given.loose, *given.apart)]
     lost += [place_of(tokens, f.first, f.last) for f in given.facts if f.amount]
     return Message(text, tuple(questions), tuple(lost), tuple(given.facts))
-
-
-# Of what no shaft drives the weight and the pull decide, which another worksheet judges.
-_WITHOUT_SHAFT = {"widest": "run", "takes": "power", "enough": "run"}
-
-
-def _suited(found: asked.Asked, tokens: list[Token], given: Given) -> asked.Asked:
-    """Return a question as the one that its facts leave.
-
-    A question of shaft power is one of the pairing where no shaft drives the tool. What stands
-    before "too much" is what may be too much: the implement for the tractor, or the tractor.
-    """
-    if (found.worksheet, found.ask) == ("pairing", "duty") and _is_implement_much(tokens, given):
-        return replace(found, ask="run")
-    weighed = found.worksheet == "ballast" and found.ask in ("front_weight", "carry", "lift")
-    if weighed and _is_loaders(found, tokens, given):
-        return replace(found, ask="behind")
-    named = {name for fact in given.facts for name in fact.fields}
-    if (found.worksheet, found.ask) == ("closing", "view") and "entrance_sight" in named:
-        return replace(found, ask="pull")  # who says how far one sees asks whether it is enough
-    if (found.worksheet, found.ask) == ("resale", "repair") and not found.named:
-        return replace(found, ask="trade") if _is_trade(named) else found
-    if (found.worksheet, found.named) == ("road", False) and "transport_width" in named:
-        return replace(found, ask="width")  # "9 ft 4 in wide. Legal?"
-    kinds = {fact.text for fact in given.facts if fact.fields == ("implement_kind",)}
-    run = (found.worksheet, found.ask) == ("pairing", "run")
-    if run and {"flow_needed", "implement_flow"} <= named:
-        return replace(found, ask="hydraulics")  # both flows, and "will it work?"
-    front = bool(kinds) and kinds <= set(loader_tools.FRONT_TOOLS.values())
-    if front and run:
-        return replace(found, ask="in_front")
-    ask = _WITHOUT_SHAFT.get(found.ask, "") if found.worksheet == "pto" else ""
-    driven = any(implement_power.kind_row(kind) is not None for kind in kinds)
-    if not ask or not kinds or driven:
-        return found
-    return replace(found, worksheet="pairing", ask=ask)
-
-
-def _is_trade(named: set[str]) -> bool:
-    """Whether a sale stands against a trade, and not against a repair."""
-    return "trade_offer" in named and "parts" not in named
-
-
-def _is_loaders(found: asked.Asked, tokens: list[Token], given: Given) -> bool:
-    """Whether a question of ballast is about a load on the loader, and about nothing behind."""
-    named = {name for fact in given.facts for name in fact.fields}
-    in_front = bool(named & {"loader_payload", "loader_tool"})
-    asks = found.ask == "front_weight"
-    says_front = asks and any(tokens[place].text == "front" for place in found.places)
-    return in_front and "implement_kind" not in named and not says_front
-
-
-_MACHINES = frozenset(["tractor", "power", "hp", "horsepower", "machine", "horse"])
-
-
-def _is_implement_much(tokens: list[Token], given: Given) -> bool:
-    tools = [f.first for f in given.facts if f.fields == ("implement_kind",)]
-    much = next((p for p, token in enumerate(tokens) if token.text == "much"), -1)
-    machine = {token.text for token in tokens[much + 1 : much + 2]} & _MACHINES
-    return bool(tools) and max(tools) < much and not machine
 
 
 def _within(span: Span, used: Collection[Span]) -> bool:
@@ -213,7 +152,7 @@ def _words(
     place_amounts(placing, given)
     marked.place_lift_distance(tokens, given)
     leftover.place_year(tokens, placing.subjects, given)
-    leftover.place_tractor_mass(tokens, given)
+    leftover.place_tractor_mass(tokens, placing.subjects, given)
     leftover.place_uphill(tokens, given)
     leftover.place_widest(tokens, given)
     leftover.place_folded(tokens, given)
@@ -223,6 +162,8 @@ def _words(
     prices.place_storage(tokens, amounts, given)
     prices.place_rate(tokens, given)
     leftover.place_hours(given)
+    leftover.place_units(given)
+    leftover.place_arms(given)
     leftover.place_altitude(given)
     free = [s for s in said if not measured.issuperset(range(s.first, s.last))]
     place_choices(free, tokens, given)
@@ -234,8 +175,11 @@ def _words(
     chosen = {i for f in given.facts if f.amount is None for i in range(f.first, f.last)}
     given.loose = [a for a in given.loose if not chosen.issuperset(range(a.first, a.last))]
     found = asked.questions(asked.marks_of(stems, said, given), ends)
-    if any((each.worksheet, each.ask) == ("pairing", "hydraulics") for each in found):
+    asks = {(each.worksheet, each.ask) for each in found}
+    if ("pairing", "hydraulics") in asks:
         loader_tools.place_grapple(said, given)
+    if ("lamp-wiring", "flasher") in asks:
+        pieces.place_led_flashers(tokens, given)
     return found
 
 

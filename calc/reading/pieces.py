@@ -114,7 +114,8 @@ def place_lamps(tokens: list[Token], begin: int, end: int, given: Given) -> None
     Where the table has no such lamp, what the words alone say of the kind is dropped.
     """
     for amount in [a for a in given.loose if a.kinds.get("power") == "W"]:
-        if begin <= amount.first < end:
+        whole = tokens[amount.last : amount.last + 1]  # "100 W of lights" is all of them
+        if begin <= amount.first < end and not any(token.text == "of" for token in whole):
             _place_lamp(_lamps_beside(tokens[begin:end], amount, begin), amount, begin, end, given)
 
 
@@ -127,6 +128,17 @@ def place_counted_leds(tokens: list[Token], given: Given) -> None:
             why = "so they are called"
             given.facts = [f for f in given.facts if f.fields != ("work_lamp",)]
             given.facts.append(Fact(("work_lamp",), fact.last, fact.last + 1, "led-work", why=why))
+            return
+
+
+def place_led_flashers(tokens: list[Token], given: Given) -> None:
+    """Take "leds" in a question about the flasher for the kind of its lamps, if none is named."""
+    if any(fact.fields == ("flash_lamp",) for fact in given.facts):
+        return
+    for place, token in enumerate(tokens):
+        if token.text in ("led", "leds"):
+            why = "the question is about those that flash"
+            given.facts.append(Fact(("flash_lamp",), place, place + 1, "led-turn", why=why))
             return
 
 
@@ -151,13 +163,16 @@ def _place_lamp(beside: set[str], amount: Amount, begin: int, end: int, given: G
         given.facts.append(Fact((name,), amount.first, amount.last, fitting[0], why=why))
 
 
+_JOINED = frozenset(["+", "and", "plus"])
 _NEAR_LAMP = 4  # words between an amount of watts and the lamps that it is of
 
 
 def _lamps_beside(sentence: list[Token], amount: Amount, begin: int) -> set[str]:
     """Return the words from an amount up to the lamps behind it, or else before it."""
     after = sentence[amount.last - begin :][:_NEAR_LAMP]
-    counts = [place for place, token in enumerate(after) if token.kind == NUMBER]
+    counts = [
+        place for place, token in enumerate(after) if token.kind == NUMBER or token.text in _JOINED
+    ]
     # "2 headlights 55 w, 2 tail lights": what is counted next is other lamps
     behind = [token.text for token in after[: counts[0] if counts else None]]
     before = [token.text for token in sentence[: amount.first - begin]][-_NEAR_LAMP:]

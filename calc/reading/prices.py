@@ -6,10 +6,28 @@ from dataclasses import replace
 
 from calc.reading.amounts import Amount
 from calc.reading.given import Fact, Given
-from calc.reading.words import Token
+from calc.reading.words import NUMBER, Token
 
+_NOW = frozenset(["worth", "now", "is"])
 _MENDED = frozenset(["fixed", "repaired", "mended", "fixing", "running", "working"])
-_JOINS = frozenset(["if", "once", "when", "after", "it", "is", "its", "the", "for", "all", "as"])
+_JOINS = frozenset(
+    [
+        "if",
+        "once",
+        "when",
+        "after",
+        "it",
+        "is",
+        "its",
+        "the",
+        "for",
+        "all",
+        "as",
+        "would",
+        "be",
+        "bring",
+    ]
+)
 REACH = 3  # words between a price and what says that it is the mended machine's
 LEAST_PRICE = 1000.0  # below it a number beside "fixed" may be what the repair costs
 
@@ -59,6 +77,9 @@ def _is_price(amount: Amount) -> bool:
 
 def is_mended(tokens: list[Token], amount: Amount) -> bool:
     """Whether "fixed" or "after the repair" stands beside a price, only small words between."""
+    now = {token.text for token in tokens[max(0, amount.first - 1) : amount.first]} & _NOW
+    if now and any(token.kind == NUMBER for token in tokens[amount.last + 1 : amount.last + 2]):
+        return False  # "worth 6800, fixed 8800"
     for reach in (tokens[amount.last :][:REACH], tokens[: amount.first][-1 : -REACH - 1 : -1]):
         texts = [token.text for token in reach]
         for text in texts:
@@ -69,6 +90,12 @@ def is_mended(tokens: list[Token], amount: Amount) -> bool:
             if text == "repair" and "after" in texts:
                 return True
     return False
+
+
+def is_no_worth(tokens: list[Token], amount: Amount) -> bool:
+    """Whether what stands behind "worth" is no price as it stands: "12000 fixed", "2100 more"."""
+    behind = {token.text for token in tokens[amount.last : amount.last + 1]}
+    return bool(behind & {"more", "extra"}) or is_mended(tokens, amount)
 
 
 def is_paid_down(tokens: list[Token], amount: Amount) -> bool:

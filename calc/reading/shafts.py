@@ -72,7 +72,10 @@ def _place_splines(
         taken |= {place, place + 1}
         near = range(max(0, place - _NEAR_SPLINE), place)
         named = [subjects.get(i) or ("tractor" if tokens[i].text in _MY else "") for i in near]
-        whose = next((each for each in reversed(named) if each), "tractor")
+        # "a 21 spline baler" is the baler's, whatever was named before
+        whose = subjects.get(place + 2) or next(
+            (each for each in reversed(named) if each), "tractor"
+        )
         option = _SPLINES.get(tokens[place].text, "")
         name = f"{whose}_shaft"
         # "1000 rpm 21 spline" says which of the two shafts of that speed it is

@@ -37,7 +37,8 @@ def tires_in(text: str) -> list[re.Match[str]]:
     speaks_of_tires = bool(_TIRE_WORDS.search(text))
     found = []
     for match in _TIRE.finditer(text):
-        if match["whole"] and not speaks_of_tires and not match["whole"].endswith(".5"):
+        certain = match["rest"] or "l" in match[0].lower() or match[0].endswith(".5")
+        if match["whole"] and not speaks_of_tires and not certain:
             continue
         try:
             tire_size.decode(match[0])
@@ -91,7 +92,13 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
             each.end = "front"
     if any(each.new for each in places) and len(places) > 1 and not exchanged:
         for each in places:  # "mix 9.5-16 fronts with 14.9-24 rears": both are wanted
-            each.new = each.new or bool(re.search(r"\b(?:mix|switch|change)\b", text.lower()))
+            before = text[: each.match.start()].lower()
+            each.new = each.new or bool(re.search(r"\b(?:mix|switch|change)\b", before))
+    if len(places) == 2 and not (places[0].new or places[1].new):
+        one, other = places
+        differ = tire_size.decode(one.match[0]) != tire_size.decode(other.match[0])
+        if one.end == other.end in ("front", "rear") and differ and not _DUAL.search(text.lower()):
+            other.new = True  # "does 15 on 12.4-24, how fast on 14.9-24"
     apart = marks_apart(text, found)
     only = len(places) == 1 and len(apart) == 1 and not found[0]["rest"]
     for each in places:
@@ -197,7 +204,8 @@ class _Tire:
         if _GOES_WITH.search(self.text[:start]) or _FILLING.search(self.text[:start]):
             return False
         before = self.text[max(0, self.match.start() - 28) : self.match.start()]
-        return bool(_NEW.search(re.split(r"[.;?]", before)[-1]))
+        # "a lead of 1 to 5% right for 9.5-16" goes to no new one
+        return bool(_NEW.search(re.split(r"[.;?]|\d ?(?:%|mph|psi|lb|hp|pct)", before)[-1]))
 
     def fact(self, tokens: list[Token], *, alone: bool) -> Fact:
         """Return it as what the tire fields take."""

@@ -16,6 +16,7 @@ NUMBER, WORD, MARK = "number", "word", "mark"
 # A word shorter than this is never taken for a misspelled one; one of the second length or more
 # may have two slips.
 SHORTEST_SLIP, LONG = 5, 9
+SHORTEST_ASKING = 7  # of the words of patterns: "heavest", not "their" for "there"
 _TOKEN = re.compile(
     r"(?P<number>(?:\d{1,3}(?:,\d{3})+(?!\d)|\d+)(?:\.\d+)?|\.\d+)"
     r"|(?P<word>(?<![^\W_])w/(?:o(?:ut)?)?(?![^\W_]*/)|[^\W\d_]+(?:['’][^\W\d_]+)*)"
@@ -159,7 +160,8 @@ def cue_phrases() -> Phrases:
 def _known() -> dict[str, tuple[str, ...]]:
     """Return the words that may be misspelled, by their first letter."""
     found: dict[str, set[str]] = {}
-    for words in (*lexicon(), *cue_phrases()):
+    asking = [word for word in _asking() if len(word) >= SHORTEST_ASKING]
+    for words in (*lexicon(), *cue_phrases(), asking):
         for word in words:
             if len(word) >= SHORTEST_SLIP - 1 and word.isalpha():
                 found.setdefault(word[0], set()).add(word)
@@ -171,9 +173,14 @@ def common() -> frozenset[str]:
     """Return the words that are right as they stand: they are never taken for another."""
     own = {word for words in (*lexicon(), *cue_phrases()) for word in words}
     others = {stem(row["word"]) for row in tables.rows("words/common_words")}
-    for row in tables.rows("words/asked"):
-        others |= {stem(word.lstrip("!")) for word in row["words"].replace("/", " ").split()}
-    return frozenset(own | others)
+    return frozenset(own | others | _asking())
+
+
+@cache
+def _asking() -> frozenset[str]:
+    """Return the words of the patterns, as stems."""
+    rows = [row["words"].replace("/", " ") for row in tables.rows("words/asked")]
+    return frozenset(stem(word.lstrip("!")) for row in rows for word in row.split())
 
 
 @cache
@@ -241,6 +248,8 @@ _PLAIN = str.maketrans(
 
 
 _LISTED = re.compile(r"(?:(?<![\w.(/$])[1-9]\)|(?:^|(?<=;))\s*[1-9]\.(?=\s))")
+# "1,2 bar", as it is written where the point is a comma.
+_DECIMAL = re.compile(r"(?<![\w,.])(\d{1,2}),(\d{1,2})(?=\s?(?:bar|m|ha|t|kg|kW|km|tonnes?)\b)")
 
 
 def plain(text: str) -> str:
@@ -248,4 +257,5 @@ def plain(text: str) -> str:
 
     Every line break ends a sentence, and so does the number of a list: "1) ... 2) ...".
     """
-    return _LISTED.sub(lambda found: ";" * len(found[0]), text.translate(_PLAIN))
+    text = _DECIMAL.sub(r"\1.\2", text.translate(_PLAIN))
+    return _LISTED.sub(lambda found: ";" * len(found[0]), text)

@@ -3,6 +3,7 @@
 import pytest
 
 from calc import reading
+from tests.reading.questions import first
 
 
 @pytest.mark.parametrize(
@@ -18,14 +19,14 @@ from calc import reading
     ],
 )
 def test_a_word_behind_a_number_multiplies_it(said, offer):
-    found = reading.read(f"Should I trade it in? They offer {said} on trade.").questions[0]
+    found = first(f"Should I trade it in? They offer {said} on trade.")
     assert found.worksheet == "resale"
     assert found.inputs["trade_offer"] == f"${offer}"
 
 
 @pytest.mark.parametrize("said", ["$120 an hour", "$120 per hour", "$120/hr"])
 def test_a_dollar_sign_stands_before_what_is_paid_by_the_hour(said):
-    found = reading.read(f"The shop charges {said}. Fix it before I sell it?").questions[0]
+    found = first(f"The shop charges {said}. Fix it before I sell it?")
     assert found.inputs["shop_rate"] == "120 $/h"
     priced = reading.read("Diesel is $4.20 a gallon, should I get the hydro or the gear?").questions
     assert priced[0].inputs["fuel_price"] == "4.20 $/gal"

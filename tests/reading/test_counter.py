@@ -11,6 +11,7 @@ import pytest
 from calc import reading, search, worksheets
 from calc.model import leading
 from calc.quantities import Reading
+from tests.reading.questions import first
 
 DATA = Path(__file__).parents[1] / "data" / "counter_questions.csv"
 with DATA.open(encoding="utf-8", newline="") as lines:
@@ -21,14 +22,9 @@ WITHOUT_NUMBER = re.compile(
 )
 
 
-def read(row):
-    """The first question of a message."""
-    return reading.read(row["message"]).questions[0]
-
-
 @pytest.mark.parametrize("row", ROWS, ids=[row["message"] for row in ROWS])
 def test_a_question_is_read_with_its_numbers(row):
-    question = read(row)
+    question = first(row["message"])
     assert (question.worksheet, question.ask) == (row["worksheet"], row["ask"])
     sheet = worksheets.load(question.worksheet)
     for part in filter(None, row["fields"].split("; ")):
@@ -43,7 +39,7 @@ def test_a_question_is_read_with_its_numbers(row):
 
 @pytest.mark.parametrize("row", ROWS, ids=[row["message"] for row in ROWS])
 def test_its_first_sentence_answers_it(row):
-    question = read(row)
+    question = first(row["message"])
     sheet = worksheets.load(question.worksheet)
     answer = search.answer(sheet, question.inputs, ask=question.ask)
     lead = leading.lead(answer, "us")
@@ -73,7 +69,7 @@ def test_a_log_chain_is_not_the_safety_chain_of_a_trailer(message):
     ["what size safety chains for a 6000 lb trailer", "log trailer 6000 lb, which safety chain"],
 )
 def test_a_safety_chain_is_asked_for_by_the_load(message):
-    question = reading.read(message).questions[0]
+    question = first(message)
     assert (question.worksheet, question.ask) == ("road-towing", "chain")
     assert question.inputs["towed_mass"] == "6000 lb"
     assert "chain_rating" not in question.inputs
@@ -96,10 +92,10 @@ def test_what_is_asked_in_other_words(message, worksheet, ask):
 
 def test_the_length_of_a_wagon_is_not_how_far_one_sees():
     message = "how far do i need to see to pull out with a 50 ft hay wagon"
-    question = reading.read(message).questions[0]
+    question = first(message)
     assert (question.worksheet, question.ask) == ("closing", "view")
     assert "entrance_sight" not in question.inputs
-    seen = reading.read("i see 500 ft each way, can i pull out with a hay wagon").questions[0]
+    seen = first("i see 500 ft each way, can i pull out with a hay wagon")
     assert seen.inputs["entrance_sight"] == "500 ft"
 
 

@@ -3,12 +3,7 @@
 import pytest
 
 from calc import reading
-
-
-def first(text):
-    """The first question of a message."""
-    return reading.read(text).questions[0]
-
+from tests.reading.questions import first
 
 GIVEN = [
     ("what fuse for 55w lights x2", {"work_count": "2", "work_lamp": "halogen-55"}),

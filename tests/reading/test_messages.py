@@ -9,18 +9,13 @@ from calc.machines import demo
 from calc.reading import asked, given
 from calc.reading.words import mended, slips, stem
 from scripts import score_messages, sections
+from tests.reading.questions import only
 
 DATA = Path(__file__).parents[1] / "data"
 FIRST = (
     "got a 1650 lb tractor 20 pto hp, want to pull a 5 ft bush cutter, balance point maybe 3 ft "
     "back, some hills"
 )
-
-
-def only(text, **rest):
-    """The one question of a message."""
-    (question,) = reading.read(text, **rest).questions
-    return question
 
 
 def test_learned_messages_stay_read():
@@ -133,7 +128,7 @@ def test_what_is_lifted_is_no_capacity():
         ),
         (
             "will my hitch pick up a 1,000 lb bale, lift says 1250 lb @ ball ends",
-            {"lift_capacity": "1250 lb", "lift_rated_at": "0"},
+            {"lift_capacity": "1250 lb", "lift_rated_at": "0", "implement_mass": "1,000 lb"},
         ),
         (
             "4 work lights 3 amps each 16 feet from battery, fuse and wire?",

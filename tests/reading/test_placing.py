@@ -5,12 +5,7 @@ import pytest
 from calc import reading
 from calc.reading.amounts import amounts_of
 from calc.reading.words import tokens_of
-
-
-def only(text):
-    """The one question of a message."""
-    (question,) = reading.read(text).questions
-    return question
+from tests.reading.questions import only
 
 
 def options(text):

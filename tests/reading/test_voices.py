@@ -3,20 +3,7 @@
 import pytest
 
 from calc import reading
-
-
-def asks(text):
-    """The questions of a message, as worksheet and ask."""
-    return [f"{each.worksheet}/{each.ask}" for each in reading.read(text).questions]
-
-
-def given(text):
-    """What the questions of a message take, by field."""
-    return {
-        name: value
-        for question in reading.read(text).questions
-        for name, value in question.inputs.items()
-    }
+from tests.reading.questions import asks, given
 
 
 @pytest.mark.parametrize(
