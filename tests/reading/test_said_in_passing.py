@@ -59,6 +59,11 @@ def test_a_loader_that_is_only_there_makes_no_load(text, wanted):
         ("box blade with teeth 2 inches into the lawn, sprinklers?", "tool_depth", "2 in"),
         ("is 35 amps enough for 2 headlights and 2 work lights", "output", "35 A"),
         ("how many pounds of calcium in 11.2-24 tires at 75 percent", "fill", "75 %"),
+        (
+            "Would 3 gallons a minute run a log splitter that needs 11 gpm",
+            "implement_flow",
+            "3 gpm",
+        ),
         ("my pump makes 6 gallons a minute, log splitter needs 11 gpm", "implement_flow", "6 gpm"),
         ("do 14.9-28 tires at 12 psi carry it? tractor is 2,000 lb", "tire_mass", None),
     ],
