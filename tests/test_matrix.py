@@ -198,3 +198,28 @@ def test_the_command_writes_a_file(tmp_path, capsys):
 def test_no_pairings_of_an_empty_list():
     assert matrix.build(TRACTORS, ()).cells == ((), (), ())
     assert matrix.build((), IMPLEMENTS).cells == ()
+
+
+def _cells(implements):
+    found, problems = machines.read_machines(implements, "implement")
+    tractor, _ = machines.read_machines(
+        "name,loader,mass lb,Lift @ 24 in\nA,on,2900,1400\n", "tractor"
+    )
+    assert tractor[0].inputs["lift_rated_at"] == "610"
+    return [matrix.pair(tractor[0], one) for one in found], problems
+
+
+def test_a_row_whose_kind_cannot_be_read_is_no_other_implement():
+    (thing, grapple, other), problems = _cells(
+        "name,kind,weight lb\nThing,gizmo,300\nG,Grapple,300\nSplitter,other,300\n"
+    )
+    assert len(problems) == 2
+    for cell in (thing, grapple):
+        assert cell.finding == "unknown" and "“Kind of implement”" in cell.sentence
+    assert other.finding == "within"
+
+
+def test_a_cell_that_waits_for_a_number_says_for_which():
+    (empty, loaded), _ = _cells("name,kind,load_carried\nA,forks,\nB,forks,200 lb\n")
+    assert empty.finding == "unknown" and empty.sentence == "Say first: “Load on it”."
+    assert loaded.finding != "unknown" and loaded.check != empty.check

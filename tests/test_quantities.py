@@ -389,12 +389,17 @@ def test_a_dollar_sign_makes_no_cost_of_a_power():
     ("low", "high", "shown"),
     [
         (0.0211, 60.2, "0.02 to 60.2 V"),
-        (0.0999, 1.0, "0.1 to 1 V"),
-        (0.101, 1.0, "0.101 to 1 V"),
+        (0.0499, 1.0, "0.05 to 1 V"),
+        (0.0511, 1.0, "0.0511 to 1 V"),
         (0.0579, 0.99, "0.0579 to 0.99 V"),
+        (3.83, 305.0, "4 to 305 V"),
+        (3.83, 99.9, "3.8 to 99.9 V"),
+        (15.4, 305.0, "15.4 to 305 V"),
+        (45.6, 1920.0, "46 to 1,920 V"),
+        (-3.83, 305.0, "-4 to 305 V"),
     ],
 )
-def test_the_small_end_of_a_wide_range_has_one_figure(low, high, shown):
+def test_an_end_far_below_the_other_is_told_no_finer(low, high, shown):
     assert q.show_range(low, high, "voltage") == shown
 
 

@@ -103,7 +103,10 @@ def column(written: str, role: str, named: dict[str, AnyField], beside: tuple[st
     """Return the field that a column's heading means; one without a name for none."""
     at = _AT.search(written)
     if at:
-        lift = column(written[: at.start()], role, named, beside)
+        said = written[: at.start()]
+        # With its distance it is the hitch's; a plain "Lift" may be the loader's.
+        plain = "hitch lift" if said.strip().lower() == "lift" else said
+        lift = column(plain, role, named, beside)
         if lift.name == "lift_capacity" and role == "tractor":
             choice = named["lift_rated_at"]
             assert isinstance(choice, Choice)
@@ -200,6 +203,8 @@ def _option(item: Choice, text: str) -> str:
         if key not in {option.value for option in item.options}:
             bare = _SIZE_BEFORE.sub("", plain)
             key = KINDS.get(re.sub(r"[\s-]+", "_", bare), _kinds_said().get(bare, key))
+        if key not in {option.value for option in item.options}:
+            key = _kind_at_end(plain) or key
     values = {option.value for option in item.options}
     if key in values:
         return key
@@ -209,6 +214,17 @@ def _option(item: Choice, text: str) -> str:
         if short in values:
             return short
     return item.read(text) or ""
+
+
+def _kind_at_end(plain: str) -> str:
+    """Return the kind that a cell ends with ("heavy box scraper"); none for a loader's tools."""
+    words = re.findall(r"[a-z]+", plain)
+    if {"loader", "skid", "grapple", "front", "mid"} & set(words):
+        return ""
+    ends = (" ".join(words[start:]) for start in range(len(words)))
+    said = _kinds_said()
+    found = (said.get(end) or said.get(end.removesuffix("s")) or KINDS.get(end) for end in ends)
+    return next(filter(None, found), "")
 
 
 @cache

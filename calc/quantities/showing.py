@@ -59,7 +59,7 @@ def sixteenths(inches: float) -> str:
 
 PIN_ROUNDED = 0.012  # in; a standard's whole millimeter is as near to the sixteenth that is meant
 NOTHING = "nothing"
-TINY = 0.1  # in the unit shown, beside an end of 1 or more
+FAR = 20.0  # times; ends that are nearer may both stand beside one limit
 
 
 def _shown(value: float, unit: Unit, kind_name: str, figures: int) -> str:
@@ -149,6 +149,19 @@ def show_both(value: float, kind_name: str, figures: int = FIGURES) -> str:
     return us if us == metric else f"{us} ({metric})"
 
 
+def _no_finer(value: float, largest: float, figures: int) -> int:
+    """In how many figures a value far below the largest beside it has no more decimals than that.
+
+    >>> _no_finer(3.83, 305.0, 3), _no_finer(3.83, 25.8, 3), _no_finer(0.832, 24.1, 3)
+    (1, 3, 1)
+    """
+    if not 0.0 < FAR * value < largest < math.inf or largest < 1.0:
+        return figures
+    place, most = (math.floor(math.log10(size)) for size in (value, largest))
+    decimals = max(0, figures - 1 - most)
+    return min(figures, max(1, place + 1 + decimals))
+
+
 def show_range(
     low: float,
     high: float,
@@ -164,10 +177,12 @@ def show_range(
     if kind_name == "duration" and chosen.symbol == "h" and 0 < chosen.from_base(ends[0]) < 1:
         # "37 min to 5 h": nobody says 0.62 h.
         return " to ".join(show(end, kind_name, system, figures=figures) for end in ends)
-    # "0.02 to 60.2 deg": three figures of the small end say more than anybody reads.
-    tiny = abs(chosen.from_base(ends[0])) < TINY and abs(chosen.from_base(ends[1])) >= 1.0
-    first = _shown(ends[0], chosen, kind_name, 1 if tiny else figures)
-    second = _shown(ends[1], chosen, kind_name, figures)
+    # "3.83 to 305 lb": the small end to hundredths says more than anybody reads.
+    there = [abs(chosen.from_base(end)) for end in ends]
+    told = (_no_finer(one, max(there), figures) for one in there)
+    first, second = (
+        _shown(end, chosen, kind_name, count) for end, count in zip(ends, told, strict=True)
+    )
     if first == second:
         return with_unit(first, chosen.symbol)
     if chosen.symbol == "$":

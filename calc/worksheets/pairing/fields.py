@@ -95,7 +95,7 @@ FIELDS = (
     field("flow_needed"),
     field("pins_on_ground"),
     field("balls_highest"),
-    field("slope"),
+    field("slope", typical=None, optional=True),
     field("cross_slope"),
     field("ground_speed"),
     field("altitude"),

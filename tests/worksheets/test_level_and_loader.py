@@ -1,0 +1,79 @@
+"""A slope that nobody named, and a loader that is asked what it lifts."""
+
+import pytest
+
+from calc import model
+from calc.model import leading
+from tests.worksheets.asking import finding, given
+
+SUBCOMPACT = {
+    "loader": "on",
+    "tractor_kind": "subcompact",
+    "pto_power": "17 hp",
+    "tractor_mass": "1,404 lb",
+    "lift_capacity": "680 lb",
+    "lift_rated_at": "610",
+}
+CUTTER = {"implement_kind": "rotary_cutter_light", "working_width": "48 in"}
+LOADED = {"tractor_kind": "compact_heavy", "tractor_mass": "2,900 lb", "loader_payload": "1,000 lb"}
+BOX = {"implement_kind": "ballast_box", "implement_mass": "1,000 lb", "wheelbase": "66 in"}
+
+
+def lead(found: model.Answer) -> str:
+    return leading.lead(found, "us")
+
+
+@pytest.mark.parametrize("material", ["typical", "light"])
+def test_a_slope_that_nobody_named_takes_nothing_and_the_answer_says_so(material: str) -> None:
+    # 4 to 5 hp for each foot of a light cutter in usual growth, 16 to 20 hp for 4 ft; 17 hp run it.
+    found = given("pairing", **SUBCOMPACT, **CUTTER, material=material)
+    assert found.finding in (model.CLOSE, model.WITHIN)
+    assert not finding(found, "slope") and not finding(found, "climb")
+    assert "slope" in {item.name for item in found.unchecked}
+    assert any("on the level" in str(item.text) for item in found.advice.cautions)
+
+
+def test_a_slope_that_is_named_takes_from_the_power_and_is_held_to_what_manuals_print() -> None:
+    # 1,404 lb and what is on it, up 15 % at a walk, take some 2 hp off 17: less than 16 hp is left.
+    steep = given("pairing", "power", **SUBCOMPACT, **CUTTER, material="typical", slope="15 %")
+    level = given("pairing", "power", **SUBCOMPACT, **CUTTER, material="typical", slope="0 %")
+    assert finding(steep, "power") == model.OVER and finding(level, "power") == model.CLOSE
+    for slope, says in (
+        ("10 deg", model.WITHIN),
+        ("10.5 deg", model.CLOSE),
+        ("16 deg", model.OVER),
+    ):
+        found = given("pairing", **SUBCOMPACT, **CUTTER, material="light", slope=slope)
+        assert finding(found, "slope") == says
+        assert not any("on the level" in str(item.text) for item in found.advice.cautions)
+
+
+def test_a_plain_yes_is_one_for_the_level() -> None:
+    found = given("pairing", **SUBCOMPACT, **CUTTER, material="light", power_needed="12 hp")
+    assert found.finding == model.WITHIN and "on the level" in lead(found)
+
+
+def test_what_a_loader_lifts_begins_with_its_rating() -> None:
+    found = given("ballast", "loader", **LOADED)
+    assert found.finding == model.UNKNOWN
+    assert lead(found).startswith("First read the loader's rating")
+    assert "behind" in lead(found)
+    assert "loader_rating" in {item.field for item in found.unchecked}
+
+
+@pytest.mark.parametrize(
+    ("rating", "says"),
+    # A bucket's load half a meter ahead of the pins: 0.72 of their rating, hitch/T6L.
+    [("1,350 lb", "No: by its rating the loader lifts 972 lb"), ("1,400 lb", "lifts 1,010 lb")],
+)
+def test_a_rating_is_taken_to_where_the_load_is(rating: str, says: str) -> None:
+    found = given(
+        "ballast", "loader", **LOADED, **BOX, loader_rating=rating, loader_rating_at="pins"
+    )
+    assert says in lead(found)
+
+
+def test_a_load_that_nobody_named_leaves_what_the_rating_tells() -> None:
+    asked = given("ballast", "loader", loader_rating="1,100 lb", loader_rating_at="pins")
+    assert lead(asked).startswith("By its rating 792 lb")
+    assert lead(given("ballast", "loader")).startswith("Read its rating first")
