@@ -59,7 +59,8 @@ def sixteenths(inches: float) -> str:
 
 PIN_ROUNDED = 0.012  # in; a standard's whole millimeter is as near to the sixteenth that is meant
 NOTHING = "nothing"
-FAR = 20.0  # times; ends that are nearer may both stand beside one limit
+TINY = 0.1  # in the unit shown, beside an end of 1 or more
+SMALL, LARGE = 10.0, 100.0  # in the unit shown
 
 
 def _shown(value: float, unit: Unit, kind_name: str, figures: int) -> str:
@@ -150,16 +151,14 @@ def show_both(value: float, kind_name: str, figures: int = FIGURES) -> str:
 
 
 def _no_finer(value: float, largest: float, figures: int) -> int:
-    """In how many figures a value far below the largest beside it has no more decimals than that.
+    """In how many figures an end far below the largest is told: hundredths say nothing there.
 
-    >>> _no_finer(3.83, 305.0, 3), _no_finer(3.83, 25.8, 3), _no_finer(0.832, 24.1, 3)
+    >>> _no_finer(3.83, 305.0, 3), _no_finer(3.83, 99.9, 3), _no_finer(0.02, 60.2, 3)
     (1, 3, 1)
     """
-    if not 0.0 < FAR * value < largest < math.inf or largest < 1.0:
-        return figures
-    place, most = (math.floor(math.log10(size)) for size in (value, largest))
-    decimals = max(0, figures - 1 - most)
-    return min(figures, max(1, place + 1 + decimals))
+    if value < TINY and largest >= 1.0:
+        return 1
+    return max(1, figures - 2) if value < SMALL and largest >= LARGE else figures
 
 
 def show_range(
