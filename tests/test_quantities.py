@@ -403,6 +403,13 @@ def test_an_end_far_below_the_other_is_told_no_finer(low, high, shown):
     assert q.show_range(low, high, "voltage") == shown
 
 
+def test_pounds_beside_hundreds_are_whole():
+    pounds = [0.45359237 * low for low in (44.6, 99.4, 100.4)]
+    shown = [q.show_range(low, 0.45359237 * 374, "load") for low in pounds]
+    assert shown == ["45 to 374 lb", "99 to 374 lb", "100 to 374 lb"]
+    assert q.show_range(pounds[0], 0.45359237 * 99.9, "load") == "44.6 to 99.9 lb"
+
+
 def test_a_time_from_less_than_an_hour_on_is_said_in_minutes_first():
     hour = 3600.0
     assert q.show_range(0.62 * hour, 5 * hour, "duration") == "37.2 min to 5 h"

@@ -60,7 +60,7 @@ def sixteenths(inches: float) -> str:
 PIN_ROUNDED = 0.012  # in; a standard's whole millimeter is as near to the sixteenth that is meant
 NOTHING = "nothing"
 TINY = 0.1  # in the unit shown, beside an end of 1 or more
-SMALL, LARGE = 10.0, 100.0  # in the unit shown
+SMALL, LARGE = 10.0, 100.0  # in the unit shown; pounds beside hundreds are told whole
 
 
 def _shown(value: float, unit: Unit, kind_name: str, figures: int) -> str:
@@ -150,15 +150,20 @@ def show_both(value: float, kind_name: str, figures: int = FIGURES) -> str:
     return us if us == metric else f"{us} ({metric})"
 
 
-def _no_finer(value: float, largest: float, figures: int) -> int:
-    """In how many figures an end far below the largest is told: hundredths say nothing there.
+def _no_finer(value: float, largest: float, symbol: str, figures: int) -> int:
+    """In how many figures an end far below the largest is told: tenths say nothing there.
 
-    >>> _no_finer(3.83, 305.0, 3), _no_finer(3.83, 99.9, 3), _no_finer(0.02, 60.2, 3)
-    (1, 3, 1)
+    >>> [_no_finer(value, 305.0, "lb", 3) for value in (3.83, 44.6, 120.0)]
+    [1, 2, 3]
+    >>> _no_finer(3.83, 99.9, "lb", 3), _no_finer(0.02, 60.2, "deg", 3)
+    (3, 1)
     """
     if value < TINY and largest >= 1.0:
         return 1
-    return max(1, figures - 2) if value < SMALL and largest >= LARGE else figures
+    whole = LARGE if symbol == "lb" else SMALL
+    if value >= whole or largest < LARGE:
+        return figures
+    return max(1, figures - (1 if value >= SMALL else 2))
 
 
 def show_range(
@@ -178,7 +183,7 @@ def show_range(
         return " to ".join(show(end, kind_name, system, figures=figures) for end in ends)
     # "3.83 to 305 lb": the small end to hundredths says more than anybody reads.
     there = [abs(chosen.from_base(end)) for end in ends]
-    told = (_no_finer(one, max(there), figures) for one in there)
+    told = (_no_finer(one, max(there), chosen.symbol, figures) for one in there)
     first, second = (
         _shown(end, chosen, kind_name, count) for end, count in zip(ends, told, strict=True)
     )

@@ -322,6 +322,7 @@ def _all_but_power(v: Inputs, at: At) -> None:
         climb_check(v, at, found)
     if how != "subframe":
         if v.slope is not None:
+            at.up_here = v.slope
             slopes.check(at, behind=how != "none")
         cross_check(v, at)
         oil.check(v, at)
