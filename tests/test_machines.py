@@ -358,3 +358,18 @@ def test_a_lift_figure_at_the_balls_is_read_however_it_is_said(said):
 def test_a_kind_at_the_end_of_a_cell_is_none_where_it_is_another_tool(written):
     (machine,), problems = read(f"name,kind\nA,{written}\n", "implement")
     assert not machine.inputs and problems
+
+
+@pytest.mark.parametrize(
+    ("heading", "written", "means"),
+    [
+        ("loader", "Yes", {"loader": "on"}),
+        ("loader", "n", {"loader": "none"}),
+        ("cab", "no", {"cab": "open"}),
+        ("mid_pto", "yes", {"mid_pto": "yes"}),
+        ("kind", "Sub-compact", {"tractor_kind": "subcompact"}),
+    ],
+)
+def test_yes_and_no_stand_under_what_a_tractor_may_have(heading, written, means):
+    (machine,), problems = read(f"name,{heading}\nA,{written}\n")
+    assert machine.inputs == means and not problems

@@ -20,6 +20,7 @@ COLUMNS = {
     "width": {"implement": "working_width"},
     "mass": {"tractor": "tractor_mass", "implement": "implement_mass"},
     "weight": {"tractor": "tractor_mass", "implement": "implement_mass"},
+    "wt": {"tractor": "tractor_mass", "implement": "implement_mass"},
     **{
         heading: {"tractor": "tractor_mass", "implement": "implement_mass"}
         for heading in ("tractor_weight", "implement_weight", "operating_weight", "base_weight")
@@ -73,6 +74,8 @@ HORSEPOWER = "hp"  # a heading by itself, of the engine as a rule
 BLANKS = frozenset(
     ["-", "--", "\u2013", "\u2014", "n/a", "na", "tbd", "?", "unknown", "none given"]
 )
+# What "yes" and "no" are under a heading that asks whether it has one.
+HAS = {"loader": ("on", "none"), "mid_pto": ("yes", "none"), "cab": ("cab", "open")}
 ROMAN = {"I": "1", "II": "2", "III": "3"}
 # "Lift (lb) @ 24 in": the heading says where the figures hold.
 _AT = re.compile(
@@ -205,7 +208,10 @@ def _option(item: Choice, text: str) -> str:
             key = KINDS.get(re.sub(r"[\s-]+", "_", bare), _kinds_said().get(bare, key))
         if key not in {option.value for option in item.options}:
             key = _kind_at_end(plain) or key
+    if item.name in HAS and key in ("yes", "y", "no", "n"):
+        return HAS[item.name][key.startswith("n")]
     values = {option.value for option in item.options}
+    key = key if key in values else key.replace("_", "")  # a "sub-compact"
     if key in values:
         return key
     if item.name in ("hitch_category", "implement_category"):
