@@ -77,3 +77,31 @@ def test_a_load_that_nobody_named_leaves_what_the_rating_tells() -> None:
     asked = given("ballast", "loader", loader_rating="1,100 lb", loader_rating_at="pins")
     assert lead(asked).startswith("By its rating 792 lb")
     assert lead(given("ballast", "loader")).startswith("Read its rating first")
+
+
+STANDS = {**LOADED, "loader": "on", "loader_payload": "", "pto_power": "30 hp"}
+RAKE = {"implement_kind": "landscape_rake", "working_width": "60 in", "implement_mass": "350 lb"}
+
+
+@pytest.mark.parametrize("ask", ["front", "power"])
+@pytest.mark.parametrize(
+    ("slope", "says"),
+    [("9.9 deg", model.WITHIN), ("10.1 deg", model.CLOSE), ("16 deg", model.OVER)],
+)
+def test_no_question_that_a_slope_bears_on_has_a_plain_yes_past_ten_degrees(
+    ask: str, slope: str, says: str
+) -> None:
+    # 10 degrees with something behind, 15 at the most; hitch/M14.
+    found = given("pairing", ask, **STANDS, **RAKE, slope=slope)
+    assert found.finding == says
+    assert ("steep" in lead(found)) == (says != model.WITHIN)
+
+
+def test_no_weight_in_front_is_never_told_as_so_many_pounds() -> None:
+    # 0.20 of 2,900 lb and a driver is 613 lb, and 614 lb is the least that stays.
+    typed = {"loader": "none", "tractor_kind": "compact_heavy", "tractor_mass": "2,900 lb"}
+    tiller = {"implement_kind": "rotary_tiller", "implement_mass": "600 lb"}
+    for name, ask in (("pairing", "weight"), ("ballast", "front_weight")):
+        found = given(name, ask, **typed, **tiller)
+        assert found.finding == model.CLOSE
+        assert lead(found).startswith("Nothing more by the rule") and " 0 lb" not in lead(found)
