@@ -105,3 +105,18 @@ def test_no_weight_in_front_is_never_told_as_so_many_pounds() -> None:
         found = given(name, ask, **typed, **tiller)
         assert found.finding == model.CLOSE
         assert lead(found).startswith("Nothing more by the rule") and " 0 lb" not in lead(found)
+
+
+@pytest.mark.parametrize("known", [{}, {"hitch_category": "1", "implement_category": "1"}])
+@pytest.mark.parametrize(
+    ("kind", "says"),
+    [("rotary_cutter", model.CLOSE), ("post_hole_digger", model.OVER), ("box_blade", "")],
+)
+def test_a_coupler_is_judged_alike_whether_categories_are_known_or_not(
+    known: dict[str, str], kind: str, says: str
+) -> None:
+    # A hook needs a fixed pin: with a swinging top link there is an adapter at best; hitch/H19.
+    typed = {"implement_kind": kind, "working_width": "60 in", "quick_coupler": "u_frame"}
+    if kind == "post_hole_digger":
+        typed |= {"auger_diameter": "12 in", "working_width": ""}
+    assert finding(given("pairing", **typed, **known), "coupler") == says
