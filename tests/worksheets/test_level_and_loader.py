@@ -120,3 +120,32 @@ def test_a_coupler_is_judged_alike_whether_categories_are_known_or_not(
     if kind == "post_hole_digger":
         typed |= {"auger_diameter": "12 in", "working_width": ""}
     assert finding(given("pairing", **typed, **known), "coupler") == says
+
+
+@pytest.mark.parametrize(
+    ("ask", "typed"),
+    [
+        ("hitching", {"hitch_category": "1", "implement_category": "1"}),
+        ("hydraulics", {"flow_needed": "5 gpm", "implement_flow": "6 gpm"}),
+        ("clear", {"balls_highest": "30 in", "pins_on_ground": "17 in", "implement_kind": "plow"}),
+        (
+            "lift",
+            {
+                "lift_capacity": "680 lb",
+                "lift_rated_at": "610",
+                "implement_kind": "box_blade",
+                "implement_mass": "500 lb",
+                "cg_distance": "20 in",
+            },
+        ),
+        ("duty", {"pto_power": "30 hp", **CUTTER, "working_width": "60 in"}),
+        ("power", {"pto_power": "30 hp", **CUTTER, "material": "light"}),
+    ],
+)
+def test_a_loader_that_nobody_named_leaves_open_no_question_that_is_not_about_it(
+    ask: str, typed: dict[str, str]
+) -> None:
+    # What the rear wheels keep with a loader on was told in place of each of these.
+    assert given("pairing", ask, **typed).finding == model.WITHIN
+    with_one = given("pairing", ask, **typed, loader="on")
+    assert finding(with_one, "rear_loader")  # where one is said to be on, it is looked at
