@@ -128,16 +128,6 @@ def test_a_coupler_is_judged_alike_whether_categories_are_known_or_not(
         ("hitching", {"hitch_category": "1", "implement_category": "1"}),
         ("hydraulics", {"flow_needed": "5 gpm", "implement_flow": "6 gpm"}),
         ("clear", {"balls_highest": "30 in", "pins_on_ground": "17 in", "implement_kind": "plow"}),
-        (
-            "lift",
-            {
-                "lift_capacity": "680 lb",
-                "lift_rated_at": "610",
-                "implement_kind": "box_blade",
-                "implement_mass": "500 lb",
-                "cg_distance": "20 in",
-            },
-        ),
         ("duty", {"pto_power": "30 hp", **CUTTER, "working_width": "60 in"}),
         ("power", {"pto_power": "30 hp", **CUTTER, "material": "light"}),
     ],
