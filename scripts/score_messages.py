@@ -25,8 +25,8 @@ from pathlib import Path
 from typing import Any
 
 from calc import reading, worksheets
+from calc.machines.lists import reaching_shaft
 from calc.quantities import Reading
-from calc.reading.filling import reaching_shaft
 from scripts import sections
 
 DATA = Path(__file__).resolve().parent.parent / "tests" / "data"

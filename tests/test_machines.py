@@ -325,6 +325,9 @@ def test_a_list_as_a_program_writes_it_is_read_and_only_what_is_bad_is_lost():
         ("2 bottom plow", "plow"),
         ("Snowblower", "snow_blower"),
         ("6 ft bush cutter", "rotary_cutter"),
+        ("heavy duty box scraper", "box_blade"),
+        ("5' brush hog", "rotary_cutter"),
+        ("tow behind disc", "disk_harrow"),
     ],
 )
 def test_kinds_go_by_what_customers_call_them_and_with_a_size(written, kind):
@@ -347,3 +350,26 @@ def test_a_yard_without_names_has_its_stock_numbers():
 def test_a_lift_figure_at_the_balls_is_read_however_it_is_said(said):
     found, problems = read(f"name,lift_capacity,lift_rated_at\nA,1800 lb,{said}\n")
     assert not problems and found[0].inputs["lift_rated_at"] == "0"
+
+
+@pytest.mark.parametrize(
+    "written", ["loader forks", "skid steer forks", "chain harrow", "front mower"]
+)
+def test_a_kind_at_the_end_of_a_cell_is_none_where_it_is_another_tool(written):
+    (machine,), problems = read(f"name,kind\nA,{written}\n", "implement")
+    assert not machine.inputs and problems
+
+
+@pytest.mark.parametrize(
+    ("heading", "written", "means"),
+    [
+        ("loader", "Yes", {"loader": "on"}),
+        ("loader", "n", {"loader": "none"}),
+        ("cab", "no", {"cab": "open"}),
+        ("mid_pto", "yes", {"mid_pto": "yes"}),
+        ("kind", "Sub-compact", {"tractor_kind": "subcompact"}),
+    ],
+)
+def test_yes_and_no_stand_under_what_a_tractor_may_have(heading, written, means):
+    (machine,), problems = read(f"name,{heading}\nA,{written}\n")
+    assert machine.inputs == means and not problems

@@ -198,3 +198,40 @@ def test_the_command_writes_a_file(tmp_path, capsys):
 def test_no_pairings_of_an_empty_list():
     assert matrix.build(TRACTORS, ()).cells == ((), (), ())
     assert matrix.build((), IMPLEMENTS).cells == ()
+
+
+def _cells(implements):
+    found, problems = machines.read_machines(implements, "implement")
+    tractor, _ = machines.read_machines(
+        "name,loader,mass lb,Lift @ 24 in\nA,on,2900,1400\n", "tractor"
+    )
+    assert tractor[0].inputs["lift_rated_at"] == "610"
+    return [matrix.pair(tractor[0], one) for one in found], problems
+
+
+def test_a_row_whose_kind_cannot_be_read_is_no_other_implement():
+    (thing, grapple, other), problems = _cells(
+        "name,kind,weight lb\nThing,gizmo,300\nG,Grapple,300\nSplitter,other,300\n"
+    )
+    assert len(problems) == 2
+    for cell in (thing, grapple):
+        assert cell.finding == "unknown" and "“Kind of implement”" in cell.sentence
+    assert other.finding == "within"
+
+
+def test_an_engine_power_is_what_of_it_reaches_the_shaft():
+    (tractor,), problems = machines.read_machines("Model,HP,Wt,Loader\nA,25,1800,yes\n", "tractor")
+    cutter, _ = machines.read_machines("name,kind,width\nC,cutter,5 ft\n", "implement")
+    cell = matrix.pair(tractor, cutter[0])
+    # A hydrostatic passes 0.75 to 0.83, the usual shares 0.8 to 0.9 less what its pump takes.
+    assert not problems and cell.inputs["pto_power"] == "18.8 to 22.5 hp"
+    assert cell.loader == "on" and cell.inputs["tractor_mass"] == "1800 lb"
+    known, _ = machines.read_machines("name,HP,PTO hp\nA,25,19\n", "tractor")
+    assert matrix.pair(known[0], cutter[0]).inputs["pto_power"] == "19 hp"
+    assert tractor.fill(["engine_power", "pto_power"]) == {"engine_power": "25 hp"}
+
+
+def test_a_cell_that_waits_for_a_number_says_for_which():
+    (empty, loaded), _ = _cells("name,kind,load_carried\nA,forks,\nB,forks,200 lb\n")
+    assert empty.finding == "unknown" and empty.sentence == "Say first: “Load on it”."
+    assert loaded.finding != "unknown" and loaded.check != empty.check

@@ -392,10 +392,22 @@ def test_a_dollar_sign_makes_no_cost_of_a_power():
         (0.0999, 1.0, "0.1 to 1 V"),
         (0.101, 1.0, "0.101 to 1 V"),
         (0.0579, 0.99, "0.0579 to 0.99 V"),
+        (3.83, 305.0, "4 to 305 V"),
+        (9.94, 100.0, "10 to 100 V"),
+        (3.83, 99.9, "3.83 to 99.9 V"),
+        (10.1, 305.0, "10.1 to 305 V"),
+        (-3.83, 305.0, "-4 to 305 V"),
     ],
 )
-def test_the_small_end_of_a_wide_range_has_one_figure(low, high, shown):
+def test_an_end_far_below_the_other_is_told_no_finer(low, high, shown):
     assert q.show_range(low, high, "voltage") == shown
+
+
+def test_pounds_beside_hundreds_are_whole():
+    pounds = [0.45359237 * low for low in (44.6, 99.4, 100.4)]
+    shown = [q.show_range(low, 0.45359237 * 374, "load") for low in pounds]
+    assert shown == ["45 to 374 lb", "99 to 374 lb", "100 to 374 lb"]
+    assert q.show_range(pounds[0], 0.45359237 * 99.9, "load") == "44.6 to 99.9 lb"
 
 
 def test_a_time_from_less_than_an_hour_on_is_said_in_minutes_first():

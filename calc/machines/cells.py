@@ -20,6 +20,7 @@ COLUMNS = {
     "width": {"implement": "working_width"},
     "mass": {"tractor": "tractor_mass", "implement": "implement_mass"},
     "weight": {"tractor": "tractor_mass", "implement": "implement_mass"},
+    "wt": {"tractor": "tractor_mass", "implement": "implement_mass"},
     **{
         heading: {"tractor": "tractor_mass", "implement": "implement_mass"}
         for heading in ("tractor_weight", "implement_weight", "operating_weight", "base_weight")
@@ -73,6 +74,8 @@ HORSEPOWER = "hp"  # a heading by itself, of the engine as a rule
 BLANKS = frozenset(
     ["-", "--", "\u2013", "\u2014", "n/a", "na", "tbd", "?", "unknown", "none given"]
 )
+# What "yes" and "no" are under a heading that asks whether it has one.
+HAS = {"loader": ("on", "none"), "mid_pto": ("yes", "none"), "cab": ("cab", "open")}
 ROMAN = {"I": "1", "II": "2", "III": "3"}
 # "Lift (lb) @ 24 in": the heading says where the figures hold.
 _AT = re.compile(
@@ -103,7 +106,10 @@ def column(written: str, role: str, named: dict[str, AnyField], beside: tuple[st
     """Return the field that a column's heading means; one without a name for none."""
     at = _AT.search(written)
     if at:
-        lift = column(written[: at.start()], role, named, beside)
+        said = written[: at.start()]
+        # With its distance it is the hitch's; a plain "Lift" may be the loader's.
+        plain = "hitch lift" if said.strip().lower() == "lift" else said
+        lift = column(plain, role, named, beside)
         if lift.name == "lift_capacity" and role == "tractor":
             choice = named["lift_rated_at"]
             assert isinstance(choice, Choice)
@@ -200,7 +206,12 @@ def _option(item: Choice, text: str) -> str:
         if key not in {option.value for option in item.options}:
             bare = _SIZE_BEFORE.sub("", plain)
             key = KINDS.get(re.sub(r"[\s-]+", "_", bare), _kinds_said().get(bare, key))
+        if key not in {option.value for option in item.options}:
+            key = _kind_at_end(plain) or key
+    if item.name in HAS and key in ("yes", "y", "no", "n"):
+        return HAS[item.name][key.startswith("n")]
     values = {option.value for option in item.options}
+    key = key if key in values else key.replace("_", "")  # a "sub-compact"
     if key in values:
         return key
     if item.name in ("hitch_category", "implement_category"):
@@ -209,6 +220,17 @@ def _option(item: Choice, text: str) -> str:
         if short in values:
             return short
     return item.read(text) or ""
+
+
+def _kind_at_end(plain: str) -> str:
+    """Return the kind that a cell ends with ("heavy box scraper"); none for a loader's tools."""
+    words = re.findall(r"[a-z]+", plain)
+    if {"loader", "skid", "grapple", "front", "mid"} & set(words):
+        return ""
+    ends = (" ".join(words[start:]) for start in range(len(words)))
+    said = _kinds_said()
+    found = (said.get(end) or said.get(end.removesuffix("s")) or KINDS.get(end) for end in ends)
+    return next(filter(None, found), "")
 
 
 @cache

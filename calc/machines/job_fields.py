@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.machines import usual
-from calc.model import AnyField, Choice, Field, Option
+from calc.model import AnyField, Choice, Field, Option, Typical
 
 JOB = "Job"
 
@@ -29,7 +29,7 @@ def fields() -> list[AnyField]:
             "0 %",
             "40 %",
             example="5 %",
-            typical=usual.slope,
+            typical=Typical(0.0, usual.STEEPEST, "hitch/PRACTICE", "mowed land"),
             group=JOB,
         ),
         Field("cross_slope", "slope", "0 %", "60 %", optional=True, group=JOB),

@@ -18,6 +18,7 @@ from calc import quantities, tables
 from calc.errors import InputError
 from calc.machines import reviews, vocabulary
 from calc.machines.cells import Column, cell, column, is_blank
+from calc.mechanics import pto_power
 from calc.model import AnyField
 
 if TYPE_CHECKING:
@@ -49,8 +50,31 @@ class Machine:
         return ", ".join(filter(None, [stock, self.beside.get("price", "")]))
 
     def fill(self, names: Iterable[str]) -> dict[str, str]:
-        """Return the texts that it gives for the fields of `names`; the others stay unknown."""
-        return {name: self.inputs[name] for name in names if name in self.inputs}
+        """Return the texts that it gives for the fields of `names`; the others stay unknown.
+
+        Of an engine's power so much is given as reaches the PTO, to what asks for that alone.
+        """
+        wanted = list(names)
+        found = {name: self.inputs[name] for name in wanted if name in self.inputs}
+        engine = self.inputs.get("engine_power")
+        if engine and "pto_power" in wanted and not {"pto_power", "engine_power"} & {*found}:
+            found["pto_power"] = f"{reaching_shaft(engine, 'hp')} hp"
+        return found
+
+
+def reaching_shaft(engine_power: str, symbol: str) -> str:
+    """Return what of an engine's power reaches the PTO, as a range in the same unit.
+
+    >>> reaching_shaft("35 hp", "hp")
+    '27.1 to 31.5'
+    """
+    read = quantities.parse(engine_power, "power")
+    assert read is not None
+    unit = quantities.base(f"1 {symbol}", "power")
+    drag = pto_power.pump_drag("hydrostatic")[1]
+    low, _ = pto_power.at_pto(read.low, drag)
+    _, high = pto_power.at_pto(read.high, drag)
+    return f"{low / unit:.3g} to {high / unit:.3g}"
 
 
 # A spreadsheet takes a cell that begins so for a formula, and would carry it out.

@@ -218,14 +218,6 @@ FARMED_HIGHEST = 1500.0
 """As high as land is usually farmed, common practice, no source [m]."""
 STEEPEST = 0.15
 """As steep as land usually is that is mowed or graded, common practice, no source [-]."""
-WORKS_SOIL = ("rotary_tiller", "disk_harrow", "plow", "post_hole_digger")
-
-
-def slope(known: KnownSoFar) -> Typical:
-    """Return the usual slopes; soil that is worked would wash off steeper ones."""
-    if known.get("implement_kind") in WORKS_SOIL:
-        return Typical(0.0, 0.08, "hitch/PRACTICE", "soil that is worked")
-    return Typical(0.0, STEEPEST, "hitch/PRACTICE", "mowed land")
 
 
 def ground_speed(known: KnownSoFar) -> Typical:

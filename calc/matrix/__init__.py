@@ -64,6 +64,10 @@ def pair(
     names = [item.name for item in sheet.fields]
     known = {name: text for name, text in (job or {}).items() if name in names}
     inputs = {**tractor.fill(names), **implement.fill(names), **known}
+    if not inputs.get("implement_kind"):
+        # A row whose kind couldn't be read is no "other implement": it may be anything.
+        said = sentences.missing_sentence([sheet.field("implement_kind")])
+        return Cell(model.UNKNOWN, "", "", said, inputs, inputs.get("loader", ""))
     if inputs.get("loader"):
         return _Pairing(sheet, inputs, system).cell()
     on, off = (_Pairing(sheet, {**inputs, "loader": state}, system) for state in ("on", "off"))
@@ -100,7 +104,13 @@ class _Pairing:
             return Cell(model.UNKNOWN, "", "", self._refused, self._inputs, loader)
         with model.checks_alone():
             deciding = self._foremost.verdict()
-        finding = model.finding_of([deciding], self._foremost.search.unchecked())
+        open_ = self._foremost.search.unchecked()
+        finding = model.finding_of([deciding], open_)
+        if finding == model.UNKNOWN and deciding.finding != model.UNKNOWN:
+            # All that could be made is met: what is told is what a limit waits for.
+            waits = next(item for item in open_ if item.governs and not item.if_asked)
+            said = sentences.missing_sentence([self._sheet.field(waits.field)])
+            return Cell(finding, waits.name, waits.title, said, self._inputs, loader)
         return Cell(
             finding,
             deciding.check.name,

@@ -60,6 +60,7 @@ def sixteenths(inches: float) -> str:
 PIN_ROUNDED = 0.012  # in; a standard's whole millimeter is as near to the sixteenth that is meant
 NOTHING = "nothing"
 TINY = 0.1  # in the unit shown, beside an end of 1 or more
+SMALL, LARGE = 10.0, 100.0  # in the unit shown; pounds beside hundreds are told whole
 
 
 def _shown(value: float, unit: Unit, kind_name: str, figures: int) -> str:
@@ -154,6 +155,22 @@ def show_both(value: float, kind_name: str, figures: int = FIGURES) -> str:
     return us if us == metric else f"{us} ({metric})"
 
 
+def _no_finer(value: float, largest: float, symbol: str, figures: int) -> int:
+    """In how many figures an end far below the largest is told: tenths say nothing there.
+
+    >>> [_no_finer(value, 305.0, "lb", 3) for value in (3.83, 44.6, 120.0)]
+    [1, 2, 3]
+    >>> _no_finer(3.83, 99.9, "lb", 3), _no_finer(0.02, 60.2, "deg", 3)
+    (3, 1)
+    """
+    if value < TINY and largest >= 1.0:
+        return 1
+    whole = LARGE if symbol == "lb" else SMALL
+    if value >= whole or largest < LARGE:
+        return figures
+    return max(1, figures - (1 if value >= SMALL else 2))
+
+
 def show_range(
     low: float,
     high: float,
@@ -169,10 +186,12 @@ def show_range(
     if kind_name == "duration" and chosen.symbol == "h" and 0 < chosen.from_base(ends[0]) < 1:
         # "37 min to 5 h": nobody says 0.62 h.
         return " to ".join(show(end, kind_name, system, figures=figures) for end in ends)
-    # "0.02 to 60.2 deg": three figures of the small end say more than anybody reads.
-    tiny = abs(chosen.from_base(ends[0])) < TINY and abs(chosen.from_base(ends[1])) >= 1.0
-    first = _shown(ends[0], chosen, kind_name, 1 if tiny else figures)
-    second = _shown(ends[1], chosen, kind_name, figures)
+    # "3.83 to 305 lb": the small end to hundredths says more than anybody reads.
+    there = [abs(chosen.from_base(end)) for end in ends]
+    told = (_no_finer(one, max(there), chosen.symbol, figures) for one in there)
+    first, second = (
+        _shown(end, chosen, kind_name, count) for end, count in zip(ends, told, strict=True)
+    )
     if first == second:
         return with_unit(first, chosen.symbol)
     if chosen.symbol == "$":

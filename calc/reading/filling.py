@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 
-from calc import quantities, worksheets
+from calc import worksheets
 from calc.machines import Machine
-from calc.mechanics import pto_power
+from calc.machines.lists import reaching_shaft
 from calc.reading import asked, leftover
 from calc.reading.amounts import Amount
 from calc.reading.found import Filled, Question
@@ -132,21 +132,6 @@ def _at_shaft(fact: Fact, names: Collection[str]) -> Fact:
     amount = replace(fact.amount, number=number, hedged=False)
     why = f"{fact.why}; so much reaches the PTO"
     return replace(fact, fields=("pto_power",), amount=amount, why=why)
-
-
-def reaching_shaft(engine_power: str, symbol: str) -> str:
-    """Return what of an engine's power reaches the PTO, as a range in the same unit.
-
-    >>> reaching_shaft("35 hp", "hp")
-    '27.1 to 31.5'
-    """
-    read = quantities.parse(engine_power, "power")
-    assert read is not None
-    unit = quantities.base(f"1 {symbol}", "power")
-    drag = pto_power.pump_drag("hydrostatic")[1]
-    low, _ = pto_power.at_pto(read.low, drag)
-    _, high = pto_power.at_pto(read.high, drag)
-    return f"{low / unit:.3g} to {high / unit:.3g}"
 
 
 def named_machines(

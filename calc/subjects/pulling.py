@@ -19,7 +19,7 @@ def check_pull(v: model.Inputs, at: model.At, standing: float) -> None:
         return
     usually = v.each("breathing", lambda way: shaft_power.altitude_share(usual.FARMED_HIGHEST, way))
     share = arith.min(1.0, shaft_power.altitude_share_of(v) / usually)
-    steeper = arith.max(0.0, v.slope - usual.STEEPEST)
+    steeper = arith.max(0.0, arith.or_zero(v.slope) - usual.STEEPEST)
     climb = shaft_power.climb_power(v.but(ground_speed=shaft_power.WALK), standing, steeper)
     at.engine = arith.max(0.0, share * v.pto_power / ground_tools.PTO_SHARE - climb)
     least, ease = ground_tools.engine_wanted(v.implement_kind, v.working_width)
@@ -47,8 +47,9 @@ def check_grip(v: model.Inputs, at: model.At, standing: float) -> None:
     weight = (standing + hung.hung_mass(v)) * pto_power.G
     firm = v.each("driven", lambda wheels: ground_tools.share_held("firm", wheels))
     tilled = v.each("driven", lambda wheels: ground_tools.share_held("tilled", wheels))
-    left, loose = (arith.max(STEEPEST_LEFT, share - v.slope) for share in (firm, tilled))
-    at.held = left * weight * arith.cos(arith.atan(v.slope))
+    slope = arith.or_zero(v.slope)
+    left, loose = (arith.max(STEEPEST_LEFT, share - slope) for share in (firm, tilled))
+    at.held = left * weight * arith.cos(arith.atan(slope))
     least, ease = ground_tools.pull_wanted(v.implement_kind, v.working_width)
     source = "power/S38; power/S54; power/D497-memory; hitch/PRACTICE"
     at.at_least("grip", "held", least, source, strict=ease * left / loose, kind="force")
@@ -57,6 +58,6 @@ def check_grip(v: model.Inputs, at: model.At, standing: float) -> None:
         "F = (k \u2212 s) W cos(atan s), at 15 % slip on firm ground",
         source,
         k=(firm, "fraction"),
-        s="slope",
+        s=(slope, "slope"),
         W=(weight, "force"),
     )

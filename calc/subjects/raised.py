@@ -165,6 +165,8 @@ def load(v: model.Inputs, at: model.At) -> Stand:
     elif v.loader != "none":
         # What hangs behind a loader goes by what it lifts: who asks for that has to say it.
         at.not_checked("loader_rear", "loader_payload", if_asked=True)
+        if v.loader_rating is not None and model.wants():
+            at.loader_lifts = loader.loader_lifts(v)
     if model.wants():  # no check hangs on these
         tipping.name(v, at, found)
         _ballast_asked(v, at, found)

@@ -80,7 +80,7 @@ def test_where_an_amount_goes(text, name, wanted):
         ("Do i have to flag the dog fence before i dethatch", ["lawn/flags"]),
         ("how far should I stop from the railroad, 45 ft at 4 mph", ["rail-crossing/clear"]),
         ("can i use a grade 5 bolt instead of grade 2 in my tiller shaft", ["driveline/bolt"]),
-        ("can my 3500 lb tractor lift 900 lb with the loader?", ["ballast/behind"]),
+        ("can my 3500 lb tractor lift 900 lb with the loader?", ["ballast/loader"]),
         ("Need to haul a 3000 lb trailer on the road, will it stop", ["road-towing/stops"]),
         ("1000 lb cutter on a 3500 lb tractor, any weight in front?", ["ballast/front_weight"]),
     ],

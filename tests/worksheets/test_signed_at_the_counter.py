@@ -46,7 +46,7 @@ def test_hay_machines_are_offered_in_their_own_widths() -> None:
         ),
         (
             "hydraulics",
-            {"flow_needed": "8 gpm", "implement_flow": "7 gpm"},
+            {"flow_needed": "8 gpm", "implement_flow": "7 gpm", "slope": "15 %"},
             "It asks for 8 gpm and 7 gpm is there",
         ),
     ],

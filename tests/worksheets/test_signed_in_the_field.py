@@ -30,6 +30,7 @@ def test_a_yes_does_not_lead_what_cannot_be_told() -> None:
     found = given(
         "pairing",
         "hitching",
+        loader="on",  # what it leaves on the rear wheels is open then
         hitch_category="2",
         implement_category="1",
         implement_kind="box_blade",
@@ -378,7 +379,7 @@ def test_what_is_well_is_told_by_what_was_asked() -> None:
 def test_who_is_told_no_is_offered_nothing_for_what_is_only_open() -> None:
     typed = {"implement_kind": "flail_mower", "working_width": "60 in", "pto_power": "22 hp"}
     machine = {"tractor_mass": "1,800 lb", "implement_mass": "900 lb"}
-    oil = {"implement_flow": "5 gpm", "flow_needed": "9 gpm"}
+    oil = {"implement_flow": "5 gpm", "flow_needed": "9 gpm", "slope": "15 %"}
     found = given("pairing", "hydraulics", **typed, **machine, **oil)
     assert finding(found, "climb") == model.UNKNOWN and finding(found, "flow") == model.OVER
     _, told = to_do.what_to_do(found, "us")

@@ -279,6 +279,7 @@ def test_whether_there_is_a_turbocharger_is_asked_for_power_alone(check):
             return super().__getattribute__(name)
 
     typed = {"implement_kind": "rotary_cutter", "power_limit": "40 hp", "tractor_width": "50 in"}
+    typed |= {"slope": "5 %"}
     box = search.read_box(PAIRING, typed)
     middle = {dim.name: dim.middle for dim in box.dimensions}
     point = Blind(box.point(middle).values())

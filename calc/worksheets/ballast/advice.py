@@ -23,9 +23,15 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     if hung.hangs(v) == "towed":
         cautions.append("towing")
     shown = [] if hung.hangs(v) in ("front", "mid") else [_rules_table(v)]
-    says = {"behind": found.note("no_payload")} if v.loader_payload is None else {}
+    says = _without_load(v, found) if v.loader_payload is None else {}
     notes = _notes(v, found)
     return model.Advice(cautions=found.cautions(*cautions), tables=shown, notes=notes, says=says)
+
+
+def _without_load(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
+    """What is said of the loader while nobody said what it lifts."""
+    lifts = found.note("no_rating" if v.loader_rating is None else "lifts")
+    return {"behind": found.note("no_payload"), "loader": lifts}
 
 
 def _rules_table(v: model.Inputs) -> model.Table:

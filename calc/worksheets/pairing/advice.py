@@ -27,7 +27,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     remedies.do("lighter_duty", ("duty",), source="hitch/PRACTICE")
     remedies.more("tail_height", mends=("tail_seen",), end=3.3)
     flat = hung_remedies.FLAT
-    if v.slope > flat:
+    if v.slope is not None and v.slope > flat:
         remedies.less("slope", mends=("slope", "climb"), end=flat, step=1.0, plainly=True)
     if v.cross_slope is not None:
         remedies.less("cross_slope", mends=("cross",), end=flat, step=1.0, plainly=True)
@@ -41,6 +41,8 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         cautions.append("across")
     elif how != "subframe":
         cautions.append("not_across")
+    if how != "subframe" and v.slope is None:
+        cautions.append("level")
     if how == "towed":
         cautions.append("towing")
     if implement_power.kind_row(v.implement_kind) is not None:

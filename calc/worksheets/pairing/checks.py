@@ -107,7 +107,7 @@ def _standing(v: Inputs, at: At) -> float:
 def _power(v: Inputs, at: At) -> None:
     """Check what is left of the power against what the implement asks for."""
     at.climb_power = slow = 0.0
-    if shaft_power.moves(v.implement_kind):
+    if v.slope is not None and shaft_power.moves(v.implement_kind):
         at.climb_power, slow = (
             shaft_power.climb_power(one, _standing(v, at), v.slope)
             for one in (v, shaft_power.at_a_walk(v))
@@ -146,7 +146,7 @@ def _power_steps(v: Inputs, at: At) -> None:
         key = shaft_power.altitude_rule(pto_power.DEFAULT_ALTITUDE_RULE, v.breathing)
         rule = tables.by_key("power/altitude_rules", "key")[key]
         at.step("altitude_share", f"f = 1 \u2212 {rule['label']}", rule["source"], h="altitude")
-    if shaft_power.moves(v.implement_kind):
+    if v.slope is not None and shaft_power.moves(v.implement_kind):
         at.step(
             "climb_power",
             "P_c = m g sin(atan s) v / \u03b7",
@@ -315,10 +315,15 @@ def _all_but_power(v: Inputs, at: At) -> None:
     if how == "hitch":
         hooking.check(v, at)
     found = raised.load(v, at)
-    if how in ("hitch", "towed"):
+    # A slope that nobody named is none: on land that is mowed flat the whole power is there.
+    if v.slope is None:
+        at.not_checked("slope", "slope", governs=False)
+    elif how in ("hitch", "towed"):
         climb_check(v, at, found)
     if how != "subframe":
-        slopes.check(at, behind=how != "none")
+        if v.slope is not None:
+            at.up_here = v.slope
+            slopes.check(at, behind=how != "none")
         cross_check(v, at)
         oil.check(v, at)
     if how not in ("subframe", "none"):

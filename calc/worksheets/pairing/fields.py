@@ -95,7 +95,7 @@ FIELDS = (
     field("flow_needed"),
     field("pins_on_ground"),
     field("balls_highest"),
-    field("slope"),
+    field("slope", typical=None, optional=True),
     field("cross_slope"),
     field("ground_speed"),
     field("altitude"),
@@ -130,7 +130,9 @@ OUTPUTS = (
     model.Shown("climb_power", "power", hidden=True),
     model.Shown("altitude_share", "fraction", hidden=True),
     model.Shown("climb_share", "load_share", hidden=True),
-    model.Shown("across_here", "slope", "deg", "deg", hidden=True),  # as a phone's level shows it
+    # As a phone's level shows them.
+    model.Shown("across_here", "slope", "deg", "deg", hidden=True),
+    model.Shown("up_here", "slope", "deg", "deg", hidden=True),
 )
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from calc import model
 from calc.mechanics import hitch, hitch_fit, quick_coupler
-from calc.model import At, Check, Inputs
+from calc.model import At, Inputs
 from calc.subjects import hitching
 
 NOT_SURE = "unsure"
@@ -18,9 +18,8 @@ def check(v: Inputs, at: At) -> None:
         at.not_checked("pins", open_, governs=theirs != NOT_SURE)
         if ours != NOT_SURE and v.upper_pin is not None and v.implement_kind != "post_hole_digger":
             _top_pin(v, at, ours, ours)
-        conflict = quick_coupler.coupler_conflict(v.implement_kind)
-        if v.quick_coupler == "u_frame" and conflict:
-            at.add(_conflict_check(conflict))
+        if v.quick_coupler == "u_frame":
+            _conflict(v, at)
         return
     if v.quick_coupler == "u_frame":
         _coupler_checks(v, at, theirs)
@@ -79,18 +78,19 @@ def _pins(
     )
 
 
-def _conflict_check(conflict: dict[str, str]) -> Check:
-    margin = {"no": -1.0, "adapter": 0.0, "measure": 0.0, "check": 0.0}[conflict["verdict"]]
-    return model.fits("coupler", "Quick coupler", margin, conflict["why"], conflict["source"])
+def _conflict(v: Inputs, at: At) -> None:
+    """Check what keeps the kind of implement off a coupler; cutters often have a swinging link."""
+    swings = v.implement_kind in hitching.OFTEN_SWINGING
+    conflict = quick_coupler.coupler_conflict("swinging_top_link" if swings else v.implement_kind)
+    if conflict:
+        margin = {"no": -1.0, "adapter": 0.0, "measure": 0.0, "check": 0.0}[conflict["verdict"]]
+        why, source = conflict["why"], conflict["source"]
+        at.add(model.fits("coupler", "Quick coupler", margin, why, source))
 
 
 def _coupler_checks(v: Inputs, at: At, theirs: str) -> None:
     """Check the coupler on the tractor, and the implement's pins in it."""
-    swings = v.implement_kind in hitching.OFTEN_SWINGING
-    kind = "swinging_top_link" if swings else v.implement_kind
-    conflict = quick_coupler.coupler_conflict(kind)
-    if conflict:
-        at.add(_conflict_check(conflict))
+    _conflict(v, at)
     coupler = hitching.coupler_for(v.hitch_category)
     margin, says = hitching.coupler_fit(v.hitch_category, coupler)
     named = {"c": coupler, "t": v.hitch_category}
