@@ -326,7 +326,7 @@ def test_a_list_as_a_program_writes_it_is_read_and_only_what_is_bad_is_lost():
         ("Snowblower", "snow_blower"),
         ("6 ft bush cutter", "rotary_cutter"),
         ("heavy duty box scraper", "box_blade"),
-        ("5' brush hog", "rotary_cutter"),
+        ("5' brush cutter", "rotary_cutter"),
         ("tow behind disc", "disk_harrow"),
     ],
 )
