@@ -9,6 +9,7 @@ from __future__ import annotations
 import collections
 import contextlib
 import csv
+import dataclasses
 import functools
 import importlib.util
 import io
@@ -34,7 +35,7 @@ def instead(name: str) -> ModuleType:
 
 
 LINKS, TABLES, AROUND, TYPES = map(instead, ("urllib.parse", "csv", "contextlib", "typing"))
-KEEPING = instead("functools")
+KEEPING, DATA = map(instead, ("functools", "dataclasses"))
 # It says which module the abstract classes are, which this Python knows already.
 ROWS = instead("collections.__init__")
 
@@ -191,3 +192,75 @@ def test_any_name_of_typing_can_be_written() -> None:
     assert TYPES.overload(len) is len
     with pytest.raises(AttributeError):
         _ = TYPES.__path__
+
+
+def _kinds(module: Any) -> dict[str, Any]:
+    """Return classes of data, made with one module or the other."""
+
+    @module.dataclass(frozen=True, slots=True)
+    class Point:
+        x: float
+        y: float = 2.0
+        names: list[str] = module.field(default_factory=list, compare=False, repr=False)
+
+        def moved(self, by: float) -> Any:
+            return module.replace(self, x=self.x + by)
+
+    @module.dataclass(frozen=True, slots=True)
+    class Named(Point):
+        name: str = ""
+
+        def __repr__(self) -> str:
+            return f"<{self.name}>"
+
+    @module.dataclass
+    class Kept:
+        given: dict[str, int]
+        runs: int = module.field(default=0, init=False)
+        _: dataclasses.KW_ONLY
+        most: int = 3
+
+        def __post_init__(self) -> None:
+            self.runs += len(self.given)
+
+    @module.dataclass(frozen=True)
+    class Odd:
+        a: int
+
+        def __eq__(self, other: object) -> bool:
+            return isinstance(other, Odd)
+
+    return {each.__name__: each for each in (Point, Named, Kept, Odd)}
+
+
+@pytest.mark.parametrize("module", [DATA, dataclasses])
+def test_classes_hold_data_alike(module: Any) -> None:
+    kinds = _kinds(module)
+    Point, Named, Kept, Odd = kinds.values()
+    one, same = Point(1.0), Point(1.0, names=["a"])
+    assert (one.x, one.y, one.names) == (1.0, 2.0, []) and one.names is not Point(1.0).names
+    assert one == same and hash(one) == hash(same) and one != Point(1.0, 3.0) and one != 1.0
+    assert repr(one).endswith("Point(x=1.0, y=2.0)")
+    assert one.moved(2.0) == Point(3.0) and one.moved(2.0).names is one.names
+    assert len({one, same, Point(2.0)}) == 2
+    assert Named(1.0, name="n") != one and repr(Named(1.0, name="n")) == "<n>"
+    assert Named.__match_args__ == ("x", "y", "names", "name")
+    assert Named.__slots__ == ("name",) and Point.__slots__ == ("x", "y", "names")
+    assert [each.name for each in module.fields(Named)] == ["x", "y", "names", "name"]
+    for wrong in ((), (1, 2, 3, 4)):
+        with pytest.raises(TypeError):
+            Point(*wrong)
+    for change in (lambda: setattr(one, "x", 2.0), lambda: delattr(one, "x")):
+        with pytest.raises(AttributeError, match="x"):
+            change()
+    with pytest.raises((AttributeError, TypeError)):
+        one.z = 1
+    kept = Kept({"a": 1})
+    assert (kept.runs, kept.most, Kept({}, most=4).most) == (1, 3, 4)
+    with pytest.raises(TypeError):
+        Kept({}, 5)
+    with pytest.raises(TypeError):
+        hash(kept)
+    kept.most = 9
+    assert kept != Kept({"a": 1}) and kept == Kept({"a": 1}, most=9)
+    assert Odd(1) == Odd(2) and hash(Odd(1)) == hash(Odd(1)) and Odd(1).a == 1
