@@ -57,18 +57,6 @@ def printed_speed(limit: float) -> float:
     return arith.max(limit, arith.round(limit / si.MPH) * si.MPH)
 
 
-def printed_load(limit: float, count: int = 1) -> float:
-    """Return what so many tires carry as it is printed in pounds, or itself where that is less.
-
-    Examples
-    --------
-    >>> round(printed_load(1360.0) / si.POUND), round(printed_load(2 * 2120.0, 2) / si.POUND)
-    (3000, 9350)
-    """
-    step = count * PRINTED_LOAD
-    return arith.max(limit, arith.round(limit / step) * step)
-
-
 def service_ratings(designation: Designation) -> tuple[Rating, ...]:
     """Return the load and speed of each service description, the slowest first.
 
@@ -154,11 +142,11 @@ def rating(designation: Designation, speed: float | None = None) -> Rating | Non
     >>> rating(decode("12.4-24 6PR")) is None, rating(decode("9.5-16")) is None
     (True, True)
     """
-    services = service_ratings(designation)
-    if services and not sheet_speeds(designation):
+    services, points = service_ratings(designation), sheet_points(designation)
+    # A sheet with several speeds says more than a mark, which holds for one of them, tires/TD-1.
+    if services and len({speed for _, _, speed, _ in points if speed is not None}) < 2:
         reach = [r for r in services if speed is None or r.holds_at(speed)]
         return reach[0] if reach else services[-1]
-    points = sheet_points(designation)
     if not points:
         return None
     pressure = points[-1][0]
@@ -167,13 +155,6 @@ def rating(designation: Designation, speed: float | None = None) -> Rating | Non
     reach_point = next((p for v, p in at_speed if speed is None or v == 0 or v >= speed), None)
     _, load, limit, source = reach_point or at_speed[-1][1]
     return Rating(load, limit, source, pressure, _weaker(points))
-
-
-def sheet_speeds(designation: Designation) -> set[float]:
-    """The speeds that the sheet of a size and its ply has loads for [m/s], where it has several:
-    it says more than a service description, which holds for one of them, tires/TD-1."""
-    speeds = {speed for _, _, speed, _ in sheet_points(designation) if speed is not None}
-    return speeds if len(speeds) > 1 else set()
 
 
 def _weaker(points: tuple[tuple[float, float, float | None, str], ...]) -> Rating | None:

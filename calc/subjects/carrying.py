@@ -12,6 +12,30 @@ TRAVEL = 30 / 3.6  # a compact's speed on the road, 19 mph, common practice, no 
 HALF_PSI = 0.5 * si.PSI
 
 
+def printed_load(limit: float, count: int = 1) -> float:
+    """Return what so many tires carry as it is printed, in fives of pounds each [kg].
+
+    Parameters
+    ----------
+    limit
+        What they carry [kg].
+    count
+        How many tires [-].
+
+    Returns
+    -------
+    float
+        The same as it is printed, or itself where that is less [kg].
+
+    Examples
+    --------
+    >>> round(printed_load(1360.0) / si.POUND), round(printed_load(2 * 2120.0, 2) / si.POUND)
+    (3000, 9350)
+    """
+    step = count * tire_rating.PRINTED_LOAD
+    return arith.max(limit, arith.round(limit / step) * step)
+
+
 def as_printed(value: float, limit: float, printed: float) -> float:
     """Return a value, or its limit where it passes that by no more than the limit as printed.
 
@@ -24,7 +48,7 @@ def as_printed(value: float, limit: float, printed: float) -> float:
 
 def load_as_printed(load: float, limit: float, count: int = 1) -> float:
     """Return a load on so many tires [kg], or its limit where that is printed as so much."""
-    return as_printed(load, limit, tire_rating.printed_load(limit, count))
+    return as_printed(load, limit, printed_load(limit, count))
 
 
 def speed_as_printed(speed: float, limit: float) -> float:
@@ -72,7 +96,7 @@ class Carried:
         weaker = self.rating.weaker if self.missing == "load" else None
         if weaker is not None and load <= count * weaker.load:
             return replace(self, load=weaker.load, rating=weaker, missing="")
-        most = tire_rating.printed_load(count * self.rating.load, count)
+        most = printed_load(count * self.rating.load, count)
         return replace(self, load=self.rating.load, missing="") if load > most else self
 
     @property

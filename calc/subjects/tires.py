@@ -338,7 +338,15 @@ def fastest(designation: Designation | None) -> float | None:
         return None
     speeds = [rated.speed for rated in tire_rating.service_ratings(designation)]
     marked = max((speed for speed in speeds if speed is not None), default=None)
-    return marked and max(marked, *tire_rating.sheet_speeds(designation), 0.0)
+    return marked and max(marked, *sheet_speeds(designation), 0.0)
+
+
+def sheet_speeds(designation: Designation) -> set[float]:
+    """Return the speeds that a tire's sheet has loads for [m/s], where it has several."""
+    speeds = {
+        speed for _, _, speed, _ in tire_rating.sheet_points(designation) if speed is not None
+    }
+    return speeds if len(speeds) > 1 else set()
 
 
 def rating(tire: tires.Dimensions | None) -> tire_rating.Rating | None:

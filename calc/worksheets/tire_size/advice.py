@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import model, tables
-from calc.mechanics import tire_load, tire_rating, tires
+from calc.mechanics import tire_load, tires
 from calc.mechanics.tire_size import Designation
 from calc.search import Remedies
 from calc.subjects import tire_partners
@@ -39,7 +39,7 @@ def _told_load(v: model.Inputs, found: model.Found) -> model.Words:
     if "load" in found.unchecked:
         return found.note("tell_speed" if v.road_speed is None else "tell_faster")
     speed = common.fastest(v.tire)
-    if speed is not None and not tire_rating.sheet_speeds(v.tire):
+    if speed is not None and not common.sheet_speeds(v.tire):
         return found.note("tell_carries", carries=(found.carries, "mass"), speed=(speed, "speed"))
     slow = "rated_speed" in found and v.rated_load is None
     return found.note("tell_slow" if slow else "tell_plain")
