@@ -409,3 +409,21 @@ def test_tax_is_a_word_that_a_caution_may_share():
     given = {"trade_offer": "$9,000", "new_price": "$28,000", "sales_tax": "7 %"}
     lines = told("resale", "tax", **given, tax_rule="difference")
     assert any(line.startswith("Take care: Tax rules") for line in lines)
+
+
+def test_nobody_is_asked_back_how_hard_a_tractor_brakes():
+    given = {
+        "tractor_mass": "4,200 lb",
+        "towed_mass": "3,000 lb",
+        "trailer_brakes": "none",
+        "road_speed": "15 mph",
+        "grade": "0 %",
+        "room": "105 ft",
+        "tractor_kind": "utility",
+        "surface": "dry_pavement",
+    }
+    answer = search.answer(worksheets.load("road-towing"), given, ask="stops")
+    assert {"own_deceleration", "reaction_time"} & {item.field.name for item in answer.settles}
+    asked = ask_back(answer)
+    assert "Braking of the tractor" not in asked and "Time until you brake" not in asked
+    assert {item.name for item in wanted(answer)}.isdisjoint({"own_deceleration", "reaction_time"})

@@ -7,6 +7,7 @@ from calc.model import Answer
 from calc.render import concerns
 
 TO_ASK = 3  # how many numbers are asked back at most
+UNREAD = ("acceleration", "seconds")  # kinds that no plate and no tape tells
 
 
 def wanted(answer: Answer) -> list[model.AnyField]:
@@ -18,7 +19,13 @@ def wanted(answer: Answer) -> list[model.AnyField]:
     names += [item.field.name for item in answer.settles]
     names += _of_what_else_is_open(answer)
     names = names or _open_choices(answer)
-    return [answer.worksheet.field(name) for name in dict.fromkeys(names)][:TO_ASK]
+    wanted = [answer.worksheet.field(name) for name in dict.fromkeys(names)]
+    return [item for item in wanted if not _is_unread(item)][:TO_ASK]
+
+
+def _is_unread(item: model.AnyField) -> bool:
+    """Whether nobody reads an input off a machine: how hard it brakes, how soon somebody does."""
+    return isinstance(item, model.Field) and item.kind in UNREAD
 
 
 def _first_choice(answer: Answer) -> list[str]:

@@ -17,14 +17,9 @@ def counting(answer: Answer) -> list[model.Unchecked]:
     return [u for u in answer.unchecked if u.governs and (not asked or u.name in asked)]
 
 
-def compares(answer: Answer) -> bool:
-    """Whether the page compares money: its questions are each of their own."""
-    return answer.worksheet.compares_money
-
-
 def told(answer: Answer, verdict: model.Verdict) -> bool:
     """Whether a broken check is told: of money what was asked about, all for the main question."""
-    aside = compares(answer) and answer.ask.key != answer.worksheet.asks[0].key
+    aside = answer.worksheet.compares_money and answer.ask.key != answer.worksheet.asks[0].key
     return not (aside and answer.ask.checks) or verdict.check.name in answer.ask.checks
 
 

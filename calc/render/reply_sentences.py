@@ -152,7 +152,7 @@ def _unchecked(answer: Answer) -> list[str]:
     own = concerns.counting(answer)
     own += [u for u in answer.unchecked if u.meant and u not in own]
     rest = [u for u in answer.unchecked if u.governs and u not in own]
-    aside = concerns.compares(answer) or answer.finding == model.COMPARED
+    aside = answer.worksheet.compares_money or answer.finding == model.COMPARED
     others = [] if aside else rest
     waiting: dict[str, list[model.Unchecked]] = {}
     for item in own:
@@ -192,7 +192,7 @@ def _usual(answer: Answer, system: str) -> str:
         return ""
     moving = answer.bearing() | {item.field.name for item in answer.settles}
     listed = [item for item in ordered if item.field.name in moving]
-    if answer.finding == model.COMPARED or concerns.compares(answer):
+    if answer.finding == model.COMPARED or answer.worksheet.compares_money:
         # A page that compares has other questions too, whose inputs bear on nothing here.
         listed = [item for item in listed if item.field.name in first]
     open_ = [item for item in listed if len(item.options) > 1]

@@ -50,7 +50,7 @@ def what_to_do(answer: Answer, system: str) -> tuple[str, list[str]]:
         why = _what_for(answer, replace(remedy, mends=new), sure=sure)
         told.append(f"{_remedy(remedy, system)} {why}".strip())
         mended |= set(remedy.mends)
-    if left and not concerns.compares(answer):  # which way pays is no fault to be mended
+    if left and not answer.worksheet.compares_money:  # which way pays is no fault to be mended
         sure = True
         titles = [verdict.check.heading(model.OVER) for verdict in left]
         told.append(f"Nothing here mends: {'; '.join(titles)}.")
