@@ -45,6 +45,7 @@ def place_nothings(text: str, tokens: list[Token]) -> set[int]:
 
 # "category 1 hitch", "category 2 quick hitch": what is on the tractor has its category.
 _OF_THE_IMPLEMENT = ("pin", "pins", "implement", "implements")
+_HITCH = frozenset(["hitch", "pt", "3pt", "threepoint"])
 _OF_THE_TRACTOR = ("hitch", "quick", "coupler", "quickhitch", "arm", "arms")
 
 
@@ -74,7 +75,7 @@ def place_categories(
         said = {token.text for token in tokens[max(0, first - 2) : first]}
         powered = _POWERED.match(text, match.end())
         if (
-            beside in _OF_THE_TRACTOR or ("hitch" in said and not behind) or powered
+            beside in _OF_THE_TRACTOR or (_HITCH & said and not behind) or powered
         ):  # "hitch is cat 1"
             whose = "tractor"
         elif beside in _OF_THE_IMPLEMENT:

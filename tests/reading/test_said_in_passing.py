@@ -55,6 +55,10 @@ def test_a_loader_that_is_only_there_makes_no_load(text, wanted):
         ("my cab is a canvas one, can I bolt an AC on it?", "cab_kind", "soft"),
         ("how long should the pto shaft be, 34 in with it level, 31 lifted", None, None),
         ("pto shaft length? 34 inches between the shafts when level", "working_distance", "34 in"),
+        ("auger won't clear, 36 in auger, balls go up to 32 inches", "link_high", "32 in"),
+        ("pto to gearbox is 38 in lowered and 41 in up, shaft length?", "raised_distance", "41 in"),
+        ("shaft is 38 in down and 41 in up, how long?", "lowered_distance", "38 in"),
+        ("gate opens up to 41 in, go through with a 60 in mower?", "raised_distance", None),
         ("pto shaft length? 31 inches when lifted", "raised_distance", "31 in"),
         ("box blade with teeth 2 inches into the lawn, sprinklers?", "tool_depth", "2 in"),
         ("is 35 amps enough for 2 headlights and 2 work lights", "output", "35 A"),
@@ -77,6 +81,7 @@ def test_where_an_amount_goes(text, name, wanted):
     ("text", "wanted"),
     [
         ("implement is cat 2 and tractor is cat 1, how do i hook it up", ["hitch/fits"]),
+        ("my 3 pt is cat 1, disc is cat 2, can I hook it", ["hitch/fits"]),
         ("Do i have to flag the dog fence before i dethatch", ["lawn/flags"]),
         ("how far should I stop from the railroad, 45 ft at 4 mph", ["rail-crossing/clear"]),
         ("can i use a grade 5 bolt instead of grade 2 in my tiller shaft", ["driveline/bolt"]),
