@@ -2,7 +2,7 @@
 
 import pytest
 
-from calc import model
+from calc import model, search, worksheets
 from calc.model import leading
 from tests.worksheets.asking import finding, given
 
@@ -139,3 +139,11 @@ def test_a_loader_that_nobody_named_leaves_open_no_question_that_is_not_about_it
     assert given("pairing", ask, **typed).finding == model.WITHIN
     with_one = given("pairing", ask, **typed, loader="on")
     assert finding(with_one, "rear_loader")  # where one is said to be on, it is looked at
+
+
+def test_a_rating_of_a_loader_that_is_not_there_lifts_nothing():
+    """Nothing is worked out for it, and that is no fault."""
+    sheet = worksheets.load("ballast")
+    for state, begins in (("none", "Say first what the loader"), ("on", "By its rating")):
+        answer = search.answer(sheet, {"loader": state, "loader_rating": "3000 lb"}, ask="loader")
+        assert leading.lead(answer, "us").startswith(begins)

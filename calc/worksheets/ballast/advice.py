@@ -30,8 +30,10 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
 
 def _without_load(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
     """What is said of the loader while nobody said what it lifts."""
-    lifts = found.note("no_rating" if v.loader_rating is None else "lifts")
-    return {"behind": found.note("no_payload"), "loader": lifts}
+    told = "no_rating" if v.loader_rating is None else "lifts"
+    if told == "lifts" and "loader_lifts" not in found:
+        told = "no_payload"  # of a loader that isn't there
+    return {"behind": found.note("no_payload"), "loader": found.note(told)}
 
 
 def _rules_table(v: model.Inputs) -> model.Table:
