@@ -281,22 +281,7 @@ def _article(tokens: list[Token], place: int) -> bool:
     return bool(after and after.text in _COUNTED_BY)
 
 
-_COUNTED_BY = frozenset(
-    [
-        "day",
-        "year",
-        "week",
-        "month",
-        "season",
-        "gal",
-        "gallon",
-        "hour",
-        "hr",
-        "acre",
-        "bale",
-        "piece",
-    ]
-)
+_COUNTED_BY = frozenset(tables.small_words("counted by"))
 
 
 def _past_point(tokens: list[Token], place: int) -> int:
@@ -309,25 +294,7 @@ def _past_point(tokens: list[Token], place: int) -> int:
 
 
 # "It adds 5 in. The shaft ...": with these a sentence begins.
-_BEGINS = frozenset(
-    [
-        "the",
-        "my",
-        "our",
-        "i",
-        "we",
-        "it",
-        "its",
-        "is",
-        "will",
-        "can",
-        "do",
-        "does",
-        "how",
-        "what",
-        "pto",
-    ]
-)
+_BEGINS = frozenset(tables.small_words("begins"))
 
 
 def _are_inches(tokens: list[Token], place: int, number: int) -> bool:

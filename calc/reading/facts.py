@@ -6,7 +6,6 @@ it, the machine that the sentence is about. What no rule places stays loose and 
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 
 from calc import tables
@@ -33,8 +32,6 @@ _NEEDING = frozenset(["take", "takes", "need", "needs", "want", "wants", "requir
 _OUTLETS = frozenset(["remote", "remotes", "outlet", "outlets"])
 _TAKING = frozenset(["take", "takes", "lose", "loses", "eat", "eats", "steal", "steals"])
 _STICKS = frozenset(["out", "back", "behind"])  # "it sticks out 4 ft" is no width
-_WITH_LOADER = re.compile(r"with (a |the |my )?(front )?loader")
-_LIFTING = frozenset(tables.small_words("lifting"))
 _LIFTED = frozenset(["load", "goods"])
 _PLACES = frozenset(["back", "front", "rear"])
 
@@ -178,8 +175,6 @@ class Placing(Around):
             if not before and apart == 0 and self._heads_the_next(said, amount):
                 continue
             phrase = said.value_of("cue")
-            if _WITH_LOADER.fullmatch(phrase) and self._lifts_nothing(begin, end):
-                continue  # "tractor 3500 lb with loader"
             if before and self._is_for(amount, phrase):
                 continue
             if phrase == "lift" and self._named_at(said.last) in _LIFTED:
@@ -195,10 +190,6 @@ class Placing(Around):
                     why = f"“{phrase}” stands beside it"
                     found.append(self._fact(amount, cue.fields, cue.kind, why, cost))
         return found
-
-    def _lifts_nothing(self, begin: int, end: int) -> bool:
-        """Whether a sentence has no word for lifting: what stands beside a loader is no load."""
-        return not any(token.text in _LIFTING for token in self.tokens[begin:end])
 
     def _is_for(self, amount: Amount, phrase: str) -> bool:
         """Whether a mass is what a cue is for: "how much front weight for a 900 lb spreader"."""

@@ -4,30 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from calc import tables
 from calc.reading.amounts import Amount
 from calc.reading.given import Fact, Given
 from calc.reading.words import NUMBER, Token
 
 _NOW = frozenset(["worth", "now", "is"])
 _MENDED = frozenset(["fixed", "repaired", "mended", "fixing", "running", "working"])
-_JOINS = frozenset(
-    [
-        "if",
-        "once",
-        "when",
-        "after",
-        "it",
-        "is",
-        "its",
-        "the",
-        "for",
-        "all",
-        "as",
-        "would",
-        "be",
-        "bring",
-    ]
-)
+_JOINS = frozenset(tables.small_words("before mended"))
 REACH = 3  # words between a price and what says that it is the mended machine's
 LEAST_PRICE = 1000.0  # below it a number beside "fixed" may be what the repair costs
 

@@ -19,8 +19,8 @@ def wanted(answer: Answer) -> list[model.AnyField]:
     names += [item.field.name for item in answer.settles]
     names += _of_what_else_is_open(answer)
     names = names or _open_choices(answer)
-    wanted = [answer.worksheet.field(name) for name in dict.fromkeys(names)]
-    return [item for item in wanted if not _is_unread(item)][:TO_ASK]
+    fields = [answer.worksheet.field(name) for name in dict.fromkeys(names)]
+    return [item for item in fields if not _is_unread(item)][:TO_ASK]
 
 
 def _is_unread(item: model.AnyField) -> bool:

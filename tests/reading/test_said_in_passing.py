@@ -2,13 +2,7 @@
 
 import pytest
 
-from calc import reading
-
-
-def _read(text):
-    found = reading.read(text).questions
-    asked = [f"{each.worksheet}/{each.ask}" for each in found]
-    return asked, {item.name: item.text for item in found[0].filled} if found else {}
+from tests.reading.questions import asks, given
 
 
 @pytest.mark.parametrize(
@@ -24,8 +18,8 @@ def _read(text):
     ],
 )
 def test_what_is_towed_is_left_open_where_its_load_is_given_too(text, towed):
-    asked, filled = _read(text)
-    assert asked[0].startswith("road-towing/") and filled.get("towed_mass") == towed
+    filled = given(text)
+    assert asks(text)[0].startswith("road-towing/") and filled.get("towed_mass") == towed
     assert "tractor_mass" in filled
 
 
@@ -37,7 +31,7 @@ def test_what_is_towed_is_left_open_where_its_load_is_given_too(text, towed):
     ],
 )
 def test_a_loader_that_is_only_there_makes_no_load(text, wanted):
-    _, filled = _read(text)
+    filled = given(text)
     assert filled["tractor_mass"] == wanted
     assert filled.get("loader_payload") == ("900 lb" if "lift" in text else None)
 
@@ -73,7 +67,7 @@ def test_a_loader_that_is_only_there_makes_no_load(text, wanted):
     ],
 )
 def test_where_an_amount_goes(text, name, wanted):
-    _, filled = _read(text)
+    filled = given(text)
     assert filled.get(name) == wanted
 
 
@@ -91,4 +85,4 @@ def test_where_an_amount_goes(text, name, wanted):
     ],
 )
 def test_what_is_asked(text, wanted):
-    assert _read(text)[0] == wanted
+    assert asks(text) == wanted
