@@ -63,12 +63,13 @@ def short_name(source: sources.Source) -> str:
 
 def source_words(source: sources.Source) -> list[h.Node]:
     """One source with all that is known of it."""
-    who = f"{source.author}: " if source.author else ""
+    repeated = source.title.lower().startswith(source.author.lower())
+    who = "" if repeated else f"{source.author[0].upper()}{source.author[1:]}: "
     year = f", {source.year}" if source.year else ""
     memory = MEMORY_MARK if source.status == "memory" else ""
     caveat = "" if memory else source.caveat
     return [
-        f"{who}{source.title}{year}.{memory}",
+        f"{who}{source.title}{year}".rstrip(".") + f".{memory}",
         h.em[f" {caveat}."] if caveat else None,
         f" {source.note}" if source.note else "",
     ]

@@ -14,6 +14,8 @@ export class Asking {
   /** The number of the last question, and of the last that was wholly answered. */
   asked = 0;
   answered = 0;
+  /** How long the last whole answer took after the verdict [ms]. */
+  private took = Infinity;
   private typing = 0;
   private changedAt = -TYPING_PAUSE;
 
@@ -43,8 +45,8 @@ export class Asking {
     if (!burst) this.compute();
     this.typing = window.setTimeout(() => {
       this.typing = 0;
-      this.paused();
       if (burst) this.compute();
+      this.paused();
     }, TYPING_PAUSE);
   }
 
@@ -58,15 +60,18 @@ export class Asking {
     void this.stage(this.asked, "effects");
   }
 
-  /** A search through ranges takes long, so it starts only when the typing pauses. */
+  /** Where a search through ranges takes long it starts only when the typing pauses. */
   private async pause(): Promise<void> {
+    if (this.took < TYPING_PAUSE) return;
     const left = this.changedAt + TYPING_PAUSE - performance.now();
     if (left > 0) await new Promise((resolve) => window.setTimeout(resolve, left));
   }
 
   private async stage(turn: number, stage: Stage): Promise<void> {
     const request = this.request(stage);
+    const begun = performance.now();
     const response = await this.engine.ask(request);
+    if (stage === "full") this.took = performance.now() - begun;
     if (!response || turn !== this.asked) return;
     if (response.final || !response.ok) this.answered = turn;
     this.show(response, request);

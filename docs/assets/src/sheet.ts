@@ -77,7 +77,10 @@ export class Sheet {
       engine,
       (stage) => this.request(stage),
       (response, request) => this.show(response, request),
-      () => this.writeAddress(),
+      () => {
+        this.writeAddress();
+        this.sayVerdict();
+      },
     );
     this.tools = new Tools(find(".ys-tools"), {
       link: () => sendable(this.address.whole(), this.root) || this.address.whole(),
@@ -250,11 +253,10 @@ export class Sheet {
     this.answer.dataset["stage"] = response.stage;
     this.answer.dataset["final"] = String(response.final);
     this.sight.show(response.sight ?? "");
-    // A first look is followed by the whole answer: the verdict is said once, with that.
     if (response.final) {
       this.tools.offerAskBack(response);
       this.offerEffects();
-      this.announce(this.verdict());
+      this.sayVerdict();
     }
   }
 
@@ -294,6 +296,12 @@ export class Sheet {
   private verdict(): string {
     const parts = this.answer.querySelectorAll(".ys-finding-word, .ys-lead, .ys-why");
     return [...parts].map(spoken).join(" ");
+  }
+
+  /** Once for each change: a first look's follows with the whole answer, a half-typed number has none. */
+  private sayVerdict(): void {
+    const isWhole = this.asking.answered === this.asking.asked && !this.isFirstLook;
+    if (isWhole && !this.asking.isTyping && !this.standing.isStale) this.announce(this.verdict());
   }
 
   private announce(text: string): void {
