@@ -18,6 +18,7 @@ LONGEST = 100_000
 # Words of a link that are not fields.
 VERSION_WORD, ASK_WORD, UNITS_WORD, SHEET_WORD, EXAMPLE_WORD = "v", "ask", "units", "on", "example"
 WANTED_WORD = "wanted"
+PAGES = "1"  # in the example's place: the page's own
 WORDS = (VERSION_WORD, SHEET_WORD, ASK_WORD, EXAMPLE_WORD, WANTED_WORD, UNITS_WORD)
 # Names that fields had in older links, by what they are called now.
 ALIASES: Mapping[str, str] = {"chipper_opening": "working_width"}
@@ -34,6 +35,7 @@ class Link:
     units: str = ""
     sheet: str = ""  # the worksheet it is for, where a page holds several
     example: bool = False  # whether it opens the page's example
+    examples: tuple[str, ...] = ()  # which of the inputs are an example's, and nobody's own
     version: str = ""
     wanted: tuple[str, ...] = ()  # the only fields that whoever opens it is asked for
 
@@ -45,6 +47,7 @@ def write(
     units: str = "us",
     sheet: str = "",
     example: bool = False,
+    examples: Sequence[str] = (),
     wanted: Sequence[str] = (),
 ) -> str:
     """Return the part of an address after the `#`; inputs that are blank are left out.
@@ -56,7 +59,7 @@ def write(
         VERSION_WORD: VERSION,
         SHEET_WORD: sheet,
         ASK_WORD: ask,
-        EXAMPLE_WORD: "1" if example else "",
+        EXAMPLE_WORD: PAGES if example else ",".join(examples),
         WANTED_WORD: ",".join(wanted),
         UNITS_WORD: units if units != "us" else "",
     }
@@ -95,7 +98,12 @@ def read(fragment: str) -> Link:
         words[ASK_WORD],
         "metric" if words[UNITS_WORD] == "metric" else "us" if words[UNITS_WORD] else "",
         words[SHEET_WORD],
-        words[EXAMPLE_WORD] == "1",
+        words[EXAMPLE_WORD] == PAGES,
+        _names(words[EXAMPLE_WORD].removeprefix(PAGES)),
         words[VERSION_WORD],
-        tuple(filter(None, words[WANTED_WORD].split(","))),
+        _names(words[WANTED_WORD]),
     )
+
+
+def _names(listed: str) -> tuple[str, ...]:
+    return tuple(filter(None, listed.split(",")))

@@ -51,6 +51,7 @@ def test_python_writes_and_reads(vector):
     assert dict(read.inputs) == link["inputs"]
     assert (read.ask, read.sheet) == (link.get("ask", ""), link.get("sheet", ""))
     assert read.example == link.get("example", False)
+    assert list(read.examples) == link.get("examples", [])
     assert list(read.wanted) == link.get("wanted", [])
     assert read.version == links.VERSION
 
@@ -61,7 +62,7 @@ def test_the_page_writes_and_reads_the_same(client):
             assert found["read"] is None
             continue
         assert found["written"] == vector["fragment"]
-        link = {"units": "", "ask": "", "sheet": "", "example": False, "wanted": []}
+        link = {"units": "", "ask": "", "sheet": "", "example": False, "examples": [], "wanted": []}
         assert found["read"] == {**link, "version": links.VERSION, **vector["link"]}
 
 

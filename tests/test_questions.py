@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from calc import links, search, tables, worksheets
+from calc import links, model, search, tables, worksheets
 from calc.model import leading
-from calc.render.index import GROUP_WORDS, index_block, question_link
+from calc.render.index import GROUP_WORDS, index_block, numbers_of, question_link
 from calc.render.reply import reply
 from calc.render.text_message import plain, short
 
@@ -16,13 +16,17 @@ ROOT = Path(__file__).parents[1]
 ROWS = tables.rows("words/questions")
 
 
+LONGEST_LEAD = 200  # characters: about what is said in one breath
+IN_WORDS = {"1": "an acre", "2": "two", "4": "four"}
+
+
 @cache
 def answered(question):
     """The answer that a question of the index opens."""
     [row] = [row for row in ROWS if row["question"] == question]
+    said, example = numbers_of(row)
     sheet = worksheets.load(row["worksheet"])
-    link = links.read(question_link(sheet, row))
-    return search.answer(sheet, link.inputs, example=link.example, ask=link.ask)
+    return search.answer(sheet, said, example=example, ask=row["ask"])
 
 
 @pytest.mark.parametrize("row", ROWS, ids=lambda row: row["question"])
@@ -34,6 +38,24 @@ def test_question_opens_a_page_that_answers(row):
     assert answered(row["question"]).finding
     assert row["group"] in GROUP_WORDS
     assert row["question"].endswith("?")
+
+
+@pytest.mark.parametrize("row", ROWS, ids=lambda row: row["question"])
+def test_a_question_gives_only_what_its_words_say(row):
+    """All other numbers are an example's, and go with the first that a reader gives."""
+    sheet = worksheets.load(row["worksheet"])
+    said, example = numbers_of(row)
+    for name, text in said.items():
+        if not isinstance(sheet.field(name), model.Field):
+            continue
+        number = re.match(r"-?[$]?([\d,./-]+)", text).group(1).replace(",", "")
+        words = row["question"].replace(",", "")
+        assert number in words or IN_WORDS[number] in words, (name, text)
+    link = links.read(question_link(sheet, row))
+    given = {name: text for name, text in link.inputs.items() if name not in link.examples}
+    assert (given, link.example) == (said, example is True)
+    if link.examples:
+        assert {name: link.inputs[name] for name in link.examples} == example
 
 
 def test_no_question_twice():
@@ -58,7 +80,7 @@ def test_the_answer_leads_with_what_was_asked(row):
     assert row["ask"] in {item.key for item in sheet.asks}
     answer = answered(row["question"])
     lead = leading.lead(answer, "us")
-    assert lead and not answer.missing
+    assert lead and not answer.missing and len(lead) <= LONGEST_LEAD
     assert reply(answer).split("\n")[0] == lead
     assert short(answer).startswith(plain(lead)[:60])
     # A number answers, unless what was asked is whether something fits, or which one.

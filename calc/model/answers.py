@@ -63,15 +63,15 @@ class Odds:
 class Answer:
     """The whole answer, in base units; rendered elsewhere.
 
-    `given` holds the text of every input that the reader gave, `is_example` is true when the
-    numbers are the page's own. `missing` are needed fields that nobody filled in: then nothing
-    was computed.
+    `given` holds the text of every input that the reader gave, `example` what stood in for the
+    others while an example is shown. `missing` are needed fields that nobody filled in: then
+    nothing was computed.
     """
 
     worksheet: Worksheet
     ask: Ask
     given: Mapping[str, str]
-    is_example: bool
+    example: Mapping[str, str]
     finding: str
     deciding: Verdict | None
     verdicts: Sequence[Verdict]
@@ -90,6 +90,11 @@ class Answer:
     # divide, and which inputs move what was asked.
     find_odds: Callable[[], Odds | None] = field(default=lambda: None, compare=False, repr=False)
     bearing: Callable[[], frozenset[str]] = field(default=frozenset, compare=False, repr=False)
+
+    @property
+    def is_example(self) -> bool:
+        """Whether an example is shown, the page's or a question's."""
+        return bool(self.example)
 
     @property
     def odds(self) -> Odds | None:

@@ -89,7 +89,7 @@ def field_text(answer: Answer, name: str, system: str, count: int = q.FIGURES) -
             return q.show_range(*ends, item.kind, system, unit=item.unit(system))
         if isinstance(item, model.Choice):
             return q.joined([item.shown(value) for value in assumed.options], "or")
-    text = answer.given.get(name, item.example if answer.is_example else "")
+    text = answer.given.get(name) or answer.example.get(name, "")
     if not text:
         return UNKNOWN
     if isinstance(item, model.Field):

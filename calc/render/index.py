@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 
 import htpy as h
 from markupsafe import Markup
@@ -25,16 +25,23 @@ GROUP_WORDS = {
 Href = Callable[[str], str]
 
 
-def question_link(sheet: Worksheet, row: Row) -> str:
-    """Return what a question's address has after the `#`: its ask, and all that it gives.
+def numbers_of(row: Row) -> tuple[Mapping[str, str], bool | Mapping[str, str]]:
+    """Return what a question's own words say, and whose example stands in for the rest.
 
-    A question without inputs of its own opens the page's example.
+    That is its own, the page's (True) where it has no numbers at all, or nobody's (False).
     """
-    inputs = links.read(row["inputs"]).inputs
-    if inputs and not row["ask"]:  # inputs that stand beside the example's: all are written
-        inputs = {**sheet.examples(), **inputs}
+    said, example = links.read(row["inputs"]).inputs, links.read(row["example"]).inputs
+    return said, example or not said
+
+
+def question_link(sheet: Worksheet, row: Row) -> str:
+    """Return what a question's address has after the `#`: its ask, what it says, its example."""
+    said, example = numbers_of(row)
     own = sheet.name if len(worksheets.on_page(sheet.page)) > 1 else ""
-    return links.write(inputs, ask=row["ask"], example=not inputs, sheet=own)
+    if isinstance(example, bool):
+        return links.write(said, ask=row["ask"], example=example, sheet=own)
+    inputs = {**said, **example}
+    return links.write(inputs, ask=row["ask"], examples=tuple(example), sheet=own)
 
 
 def index_block(href: Href) -> str:

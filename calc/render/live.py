@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from typing import Any
 
 from calc import model, quantities, search, worksheets
@@ -29,7 +29,8 @@ def respond(request: str) -> str:
         JSON with "kind": "read" and the "text" of a message, with the "machines" that it may
         name and the worksheets that it is to fill "also";
         or with "worksheet", "inputs" (the texts given, by field name), "example" (true while the
-        page shows its untouched example), "ask" (which question leads), "units" ("us" or "metric"),
+        page shows its untouched example, the texts of another one that it shows), "ask" (which
+        question leads), "units" ("us" or "metric"),
         "stage" ("exact" for how it stands at the middle values, "full" for the whole answer, and
         what adds to it: "odds" for how the machines that fit divide, "effects" for what errors of
         measuring do, "replies" for what is sent),
@@ -83,7 +84,7 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
         errors[""] = f"Left out, because this page has no such field: {listed}{more}."
         typed = {name: value for name, value in typed.items() if name in names}
     parts.stock(asked.get("parts"))
-    known = search.read(sheet, typed, system, example=asked.get("example") is True)
+    known = search.read(sheet, typed, system, example=_example(asked.get("example"), names))
     response["hints"] = hints(sheet, known.values, system)
     ask = str(asked.get("ask") or "")
     ask = ask if ask in {item.key for item in sheet.asks} else ""
@@ -108,6 +109,13 @@ def _respond(asked: dict[str, Any]) -> dict[str, Any]:
     }
 
 
+def _example(asked: Any, names: Collection[str]) -> bool | dict[str, str]:
+    """Return whether the page's example is shown, or what another one has for these fields."""
+    if not isinstance(asked, dict):
+        return asked is True
+    return {name: str(text) for name, text in asked.items() if name in names}
+
+
 # What was answered last, with what it was asked: odds, effects and replies are of the same answer.
 _last: list[tuple[tuple[Any, ...], model.Answer]] = []
 KEPT = 4  # a page may hold as many questions
@@ -117,7 +125,7 @@ def _answer(sheet: model.Worksheet, known: search.Known, ask: str, *, full: bool
     """Return the answer to what was read; a whole one that was given before stays what it was."""
     if not full:
         return search.answer_known(sheet, known, full=False, ask=ask)
-    asked = (sheet.name, known.given, known.is_example, known.errors, known.system, ask)
+    asked = (sheet.name, known.given, known.example, known.errors, known.system, ask)
     for one, kept in _last:
         if one == asked:
             return kept

@@ -57,10 +57,13 @@ def said_of(answer: Answer, system: str) -> Said:
 def _example(answer: Answer) -> str:
     if not answer.is_example:
         return ""
-    about = answer.worksheet.example
+    sheet = answer.worksheet
+    pages = answer.example == sheet.examples()
+    about = f": {sheet.example}" if pages else "."
     if answer.given:
-        return f"What you didn't give is the page's example, not your machine: {about}"
-    return f"This is an example, not your machine: {about}"
+        whose = "the page's example" if pages else "an example"
+        return f"What you didn't give is {whose}, not your machine{about}"
+    return f"This is an example, not your machine{about}"
 
 
 def _broken(answer: Answer, system: str, lead: str) -> list[str]:

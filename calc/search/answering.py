@@ -26,7 +26,7 @@ def answer(
     system: str = "us",
     *,
     full: bool = True,
-    example: bool = False,
+    example: bool | Mapping[str, str] = False,
     ask: str = "",
 ) -> model.Answer:
     """Return the answer of a worksheet for what was given.
@@ -43,7 +43,8 @@ def answer(
         False computes the middle of the box alone, for a first quick look: how it stands, with
         nothing drawn or offered. The answer's `final` then says whether a full pass says more.
     example
-        True starts from the page's example, and what was given replaces its values.
+        True starts from the page's example, and what was given replaces its values; so do the
+        texts of another example, by field name.
     ask
         Which of the worksheet's questions leads; the first when empty.
 
@@ -68,7 +69,7 @@ def answer_known(
     asked = sheet.ask(ask).about(known.given)
     sheet = sheet.asked(asked, known.given)
     box = box_of(sheet, known)
-    if not (box.is_example or asked.starts_with(box.given)):
+    if not (box.example or asked.starts_with(box.given)):
         wanted = [item for item in sheet.fields if item.name in asked.first]
         box = replace(box, missing=tuple(dict.fromkeys((*box.missing, *wanted))))
     if box.missing:
@@ -105,7 +106,7 @@ def answer_known(
         worksheet=sheet,
         ask=asked,
         given=box.given,
-        is_example=box.is_example,
+        example=box.example,
         finding=finding,
         deciding=deciding,
         verdicts=verdicts,
@@ -196,7 +197,7 @@ def _unanswered(sheet: Worksheet, asked: model.Ask, box: Box) -> model.Answer:
         worksheet=sheet,
         ask=asked,
         given=box.given,
-        is_example=box.is_example,
+        example=box.example,
         finding=model.UNKNOWN,
         deciding=None,
         verdicts=(),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any
 
 from calc import model, quantities
@@ -48,13 +48,13 @@ class Known:
     """What was read of the inputs: a value by field name, None where nothing is known.
 
     `given` holds the text of each input that somebody gave, `errors` a sentence for each that
-    can't be used. While `is_example` the rest is the page's example; otherwise it is unknown.
+    can't be used. The rest is what stands in `example`, if anything; otherwise it is unknown.
     """
 
     values: Mapping[str, Any]
     given: Mapping[str, str]
     errors: Mapping[str, str]
-    is_example: bool = False
+    example: Mapping[str, str] = field(default_factory=dict)
     system: str = "us"  # the units that the reader sees
 
 
@@ -67,7 +67,7 @@ class Box:
     assumed: tuple[model.Assumed, ...]
     given: Mapping[str, str]
     missing: tuple[model.AnyField, ...] = ()  # needed fields that are blank
-    is_example: bool = False
+    example: Mapping[str, str] = field(default_factory=dict)
     system: str = "us"
 
     def point(self, values: Mapping[str, Any]) -> Inputs:
@@ -76,12 +76,16 @@ class Box:
 
 
 def read(
-    sheet: Worksheet, typed: Mapping[str, str], system: str = "us", *, example: bool = False
+    sheet: Worksheet,
+    typed: Mapping[str, str],
+    system: str = "us",
+    *,
+    example: bool | Mapping[str, str] = False,
 ) -> Known:
     """Read every field once. What isn't in `typed` is unknown.
 
-    With `example` the page's example stands in for it instead; that is for the untouched page
-    and for who asks for it by name, never for a reader's own numbers.
+    With `example` the page's example stands in for it instead, or the texts of another one; that
+    is for the untouched page and for who asks for it by name, never for a reader's own numbers.
     """
     errors: dict[str, str] = {}
     values: dict[str, Any] = {}
@@ -89,7 +93,8 @@ def read(
     for name in typed:
         if name not in names:
             errors[name] = f"{sheet.title} has no field called “{quantities.shorten(name)}”."
-    texts = {**sheet.examples(), **typed} if example else typed
+    stands = sheet.examples() if example is True else dict(example or {})
+    texts = {**stands, **typed}
     given: dict[str, str] = {}
     for item in sheet.fields:
         text = texts.get(item.name, "")
@@ -105,11 +110,15 @@ def read(
             given[item.name] = text.strip()
     if not errors:
         errors.update(sheet.review(values))
-    return Known(values, given, errors, example, system)
+    return Known(values, given, errors, stands, system)
 
 
 def read_box(
-    sheet: Worksheet, typed: Mapping[str, str], system: str = "us", *, example: bool = False
+    sheet: Worksheet,
+    typed: Mapping[str, str],
+    system: str = "us",
+    *,
+    example: bool | Mapping[str, str] = False,
 ) -> Box:
     """Turn what was given into the box of possible values.
 
@@ -167,6 +176,6 @@ def box_of(sheet: Worksheet, known: Known) -> Box:
         tuple(assumed),
         known.given,
         tuple(missing),
-        known.is_example,
+        known.example,
         known.system,
     )

@@ -298,21 +298,6 @@ def test_what_else_is_on_follows_the_lamps() -> None:
     assert other("day") < other("road") < other("work")
 
 
-def test_every_row_of_the_index_leads_with_its_number() -> None:
-    for row in tables.rows("words/questions"):
-        if row["worksheet"] != "cab" or not row["inputs"]:
-            continue
-        pairs = (part.split("=", 1) for part in row["inputs"].split("&"))
-        typed = {name: text.replace("+", " ") for name, text in pairs}
-        found = answer(SHEET, typed, ask=row["ask"])
-        text = leading.lead(found, "us")
-        assert found.ask.key == row["ask"]
-        assert len(text) <= 170, text
-        # That a kind of cab can't be cooled has no number.
-        by_kind = found.deciding is not None and found.deciding.check.name == "cab"
-        assert by_kind or any(c.isdigit() for c in text), text
-
-
 def test_fresh_air_remedy() -> None:
     typed = {"fresh_air": "5 cfm", "wind": "0 mph"}
     assert finding("fresh_air", **typed) == model.OVER

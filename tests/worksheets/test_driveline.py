@@ -2,7 +2,7 @@
 
 import pytest
 
-from calc import model, search, tables, worksheets
+from calc import model, search, worksheets
 from calc.model import leading
 from tests.worksheets.asking import assert_refused, findings, margins, output, remedy
 
@@ -156,19 +156,6 @@ def test_sizes_that_cannot_be_are_refused() -> None:
         with pytest.raises(search.BadInputs) as caught:
             answer(**{**MEASURED, **typed})
         assert field in caught.value.errors
-
-
-def test_every_row_of_the_index_leads_with_its_number() -> None:
-    for row in tables.rows("words/questions"):
-        if row["worksheet"] != "driveline" or not row["inputs"]:
-            continue
-        inputs = dict(part.split("=", 1) for part in row["inputs"].split("&"))
-        typed = {name: text.replace("+", " ") for name, text in inputs.items()}
-        found = answer(row["ask"], **typed)
-        text = said(found)
-        assert found.ask.key == row["ask"]
-        assert len(text) <= 170
-        assert any(c.isdigit() for c in text) or row["ask"] in ("bolt", "shakes"), text
 
 
 @pytest.mark.parametrize(

@@ -20,10 +20,12 @@ export class Address {
   fragment(inputs: Record<string, string> = this.form.given()): string {
     const first = this.form.asks[0]?.key ?? "";
     const ask = this.form.ask.key === first ? "" : this.form.ask.key;
-    const example = this.form.isExample && (ask !== "" || Object.keys(inputs).length > 0);
-    if (this.form.isExample && !example && this.form.units === "us") return "";
-    const state: LinkState = { ...NO_LINK, inputs, ask, sheet: this.sheet, units: this.form.units };
-    return writeLink({ ...state, example: this.form.isExample });
+    const { example, units } = this.form;
+    if (example === true && units === "us" && !ask && !Object.keys(inputs).length) return "";
+    const state: LinkState = { ...NO_LINK, inputs, ask, sheet: this.sheet, units };
+    if (typeof example === "boolean") return writeLink({ ...state, example });
+    const examples = Object.keys(example).filter((name) => !(name in inputs));
+    return writeLink({ ...state, inputs: { ...example, ...inputs }, examples });
   }
 
   /** The address that opens this page with these inputs. */

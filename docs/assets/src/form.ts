@@ -25,7 +25,7 @@ export interface Ask {
 /** What a form held, to come back to. */
 export interface Held {
   values: Record<string, string>;
-  isExample: boolean;
+  example: Record<string, string> | null;
 }
 
 function valueAtStart(control: Control): string {
@@ -38,10 +38,11 @@ function valueAtStart(control: Control): string {
 
 export class Form {
   readonly controls = new Map<string, Control>();
-  /** Whether the numbers are the page's own example, none of them changed. */
-  isExample = true;
   ask: Ask;
-  private readonly examples: Record<string, string> = {};
+  /** The page's own example. */
+  private readonly pages: Record<string, string> = {};
+  /** The example that is shown, the page's or a question's, none of it changed; null where none is. */
+  private shown: Record<string, string> | null = this.pages;
   /** Every row in its place when no question is asked. */
   private readonly rows: HTMLElement[];
   private readonly asked: HTMLElement;
@@ -58,7 +59,7 @@ export class Form {
       const control = each as Control;
       if (!control.name) continue;
       this.controls.set(control.name, control);
-      this.examples[control.name] = valueAtStart(control);
+      this.pages[control.name] = valueAtStart(control);
     }
     this.units = storedUnits();
     this.rows = [...element.querySelectorAll<HTMLElement>(".ys-row")];
@@ -77,12 +78,21 @@ export class Form {
     this.takeRegion();
   }
 
+  get isExample(): boolean {
+    return this.shown !== null;
+  }
+
+  /** The example that is shown: true for the page's own, false where none is. */
+  get example(): boolean | Record<string, string> {
+    return this.shown === this.pages || (this.shown ?? false);
+  }
+
   /** The inputs that somebody gave: none of the example's, and no blanks. */
   given(): Record<string, string> {
     const inputs: Record<string, string> = {};
     for (const [name, control] of this.controls) {
-      const theirs = this.isExample && control.value === this.examples[name];
-      if (control.value.trim() && !theirs) inputs[name] = withUnit(control, this.units);
+      const isShown = this.shown !== null && control.value === (this.shown[name] ?? "");
+      if (control.value.trim() && !isShown) inputs[name] = withUnit(control, this.units);
     }
     return inputs;
   }
@@ -107,49 +117,58 @@ export class Form {
   hold(): Held {
     const values: Record<string, string> = {};
     for (const [name, control] of this.controls) values[name] = control.value;
-    return { values, isExample: this.isExample };
+    return { values, example: this.shown };
   }
 
   restore(held: Held): void {
-    this.isExample = held.isExample;
+    this.shown = held.example;
     for (const [name, control] of this.controls) control.value = held.values[name] ?? "";
     this.mark();
   }
 
   /** Show the page's example, and nothing of anybody else's. */
   showExample(): void {
-    this.isExample = true;
-    for (const [name, control] of this.controls) control.value = this.examples[name] ?? "";
+    this.shown = this.pages;
+    for (const [name, control] of this.controls) control.value = this.pages[name] ?? "";
     this.takeRegion();
     this.mark();
   }
 
-  /** The numbers are somebody's own from here on: of the example only `kept` stays. */
+  /** The numbers are somebody's own from here on: of an example only what was given and `kept` stay. */
   startOwn(kept: string[] = []): void {
     if (!this.isExample) return;
-    this.isExample = false;
+    const own = [...Object.keys(this.given()), ...kept];
+    this.shown = null;
     for (const [name, control] of this.controls) {
-      if (!kept.includes(name)) control.value = "";
+      if (!own.includes(name)) control.value = "";
     }
-    if (!kept.includes(REGION_FIELD)) this.takeRegion();
+    if (!own.includes(REGION_FIELD)) this.takeRegion();
     this.mark();
   }
 
   clear(): void {
-    this.isExample = true;
-    this.startOwn();
+    this.shown = null;
+    for (const control of this.controls.values()) control.value = "";
+    this.takeRegion();
+    this.mark();
   }
 
-  /** Hold just what a link says: no number of the example, and no region of the dealer's. */
-  take(inputs: Readonly<Record<string, string>>): string[] {
-    this.isExample = false;
+  /**
+   * Hold just what a link says: no number of the page's example, and no region of the dealer's.
+   * Those named in `examples` are nobody's, and go with the first that somebody gives.
+   */
+  take(inputs: Readonly<Record<string, string>>, examples: readonly string[] = []): string[] {
+    this.shown = null;
     for (const control of this.controls.values()) control.value = "";
-    return Object.entries(inputs).flatMap(([name, value]) => (this.set(name, value) ? [] : [name]));
+    const refused = Object.entries(inputs).flatMap(([name, value]) => (this.set(name, value) ? [] : [name]));
+    const held = examples.filter((name) => this.controls.has(name));
+    if (held.length) this.shown = Object.fromEntries(held.map((name) => [name, this.controls.get(name)!.value]));
+    return refused;
   }
 
   /** The example's numbers, taken over as if they had been given: to try a change on them. */
   keepAll(): void {
-    this.isExample = false;
+    this.shown = null;
     this.mark();
   }
 
@@ -182,9 +201,10 @@ export class Form {
   /** Mark what was given, and say how much of it lies folded. */
   mark(): void {
     let [folded, given] = [0, 0];
-    for (const [name, control] of this.controls) {
+    const own = this.given();
+    for (const name of this.controls.keys()) {
       const row = this.rowOf(name);
-      const theirs = !this.isExample && control.value.trim() !== "";
+      const theirs = name in own;
       row?.classList.toggle("ys-given", theirs);
       if (!row || !this.more.contains(row)) continue;
       folded += 1;

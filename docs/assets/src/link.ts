@@ -10,6 +10,8 @@ const VERSION = "2";
 /** Words of a link that are no fields, in the order in which they are written. */
 /** The units of bare numbers in a link that names none. */
 export const LINKS_UNITS: Units = "us";
+/** In the example's place: the page's own. */
+const PAGES = "1";
 const WORDS = ["v", "on", "ask", "example", "wanted", "units"];
 
 /** Names that fields had in older links, and options that choices had, as in calc.links. */
@@ -26,6 +28,8 @@ export interface LinkState {
   sheet: string;
   /** Whether it opens the page's example. */
   example: boolean;
+  /** Which of the inputs are an example's, and nobody's own. */
+  examples: string[];
   /** "" for a link of the time before links had one. */
   version: string;
   /** The only fields that whoever opens it is asked for. */
@@ -38,9 +42,14 @@ export const NO_LINK: LinkState = {
   ask: "",
   sheet: "",
   example: false,
+  examples: [],
   version: VERSION,
   wanted: [],
 };
+
+function names(listed: string): string[] {
+  return listed.split(",").filter(Boolean);
+}
 
 /** Read the part after `#`; null when it holds no inputs (a plain anchor, or nothing). */
 export function readLink(hash: string): LinkState | null {
@@ -58,9 +67,10 @@ export function readLink(hash: string): LinkState | null {
     units: units && (units === "metric" ? "metric" : "us"),
     ask,
     sheet: on,
-    example: example === "1",
+    example: example === PAGES,
+    examples: example === PAGES ? [] : names(example),
     version: v,
-    wanted: wanted.split(",").filter(Boolean),
+    wanted: names(wanted),
   };
 }
 
@@ -71,7 +81,7 @@ export function writeLink(state: LinkState): string {
     v: VERSION,
     on: state.sheet,
     ask: state.ask,
-    example: state.example ? "1" : "",
+    example: state.example ? PAGES : state.examples.join(","),
     wanted: state.wanted.join(","),
     units: state.units === LINKS_UNITS ? "" : state.units,
   };

@@ -36,8 +36,8 @@ export interface Request {
   worksheet: string;
   /** The inputs that somebody gave. */
   inputs: Record<string, string>;
-  /** True while the page shows its example: its numbers stand in for what wasn't given. */
-  example: boolean;
+  /** The example that the page shows, true for its own: it stands in for what wasn't given. */
+  example: boolean | Record<string, string>;
   /** Which of the worksheet's questions leads. */
   ask: string;
   units: Units;

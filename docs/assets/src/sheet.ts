@@ -24,6 +24,8 @@ import { siteUnits, storeUnits } from "./units";
 /** How often what is to be copied is asked for. */
 const TURNS = 5;
 const UNSEARCHED = "A first look at the middle values; the ranges could not be searched.";
+const QUESTIONS_EXAMPLE =
+  "An example: the numbers only show how the question is answered. Yours take their place.";
 const UNREAD = "This answer is for the last inputs that could be read.";
 
 /** Whether the link in the address is for this worksheet; without a name it is for the first. */
@@ -56,6 +58,8 @@ export class Sheet {
   private readonly root: string;
   private readonly stop = new AbortController();
   private readonly unwatch: () => void;
+  /** The words about the page's own example. */
+  private pagesExample?: string;
 
   /** `linked` is true for the worksheet that the inputs in the address belong to. */
   constructor(
@@ -152,7 +156,7 @@ export class Sheet {
     return {
       worksheet: this.name,
       inputs: this.form.given(),
-      example: this.form.isExample,
+      example: this.form.example,
       ask: this.form.ask.key,
       units: this.form.units,
       stage,
@@ -204,6 +208,10 @@ export class Sheet {
   private showState(): void {
     this.tools.show(this.form.units, this.form.isExample);
     this.section.toggleAttribute("data-example", this.form.isExample);
+    const note = this.section.querySelector<HTMLElement>(".ys-example p");
+    if (!note) return;
+    this.pagesExample ??= note.textContent ?? "";
+    note.textContent = this.form.example === true ? this.pagesExample : QUESTIONS_EXAMPLE;
   }
 
   private buildExampleNote(): void {

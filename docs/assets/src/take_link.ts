@@ -25,7 +25,7 @@ export function fillIn(
   if (state.units) form.units = state.units;
   else if (form.units !== LINKS_UNITS) meantIn(form, inputs);
   if (state.example) form.showExample();
-  else for (const name of form.take(inputs)) sayNotOffered(form, name, inputs[name] ?? "", say);
+  else for (const name of form.take(inputs, state.examples)) sayNotOffered(form, name, inputs[name] ?? "", say);
   const strangers = Object.keys(inputs).filter((name) => !form.controls.has(name));
   if (strangers.length) {
     const names = strangers.slice(0, NAMED).map((name) => `“${name.slice(0, 60)}”`);
