@@ -90,6 +90,8 @@ def lighter(v: model.Inputs, remedies: Remedies) -> None:
         key = "implement_mass" if hung.hangs(v) == "hitch" else "lighter"
         if "lift" in remedies.over:
             remedies.less("implement_mass", mends=("lift",), step=10.0, end=least, key=key)
+            if "tractor_mass" in remedies.assumed and "steering" not in remedies.over:
+                return  # what any tractor there is carries is no load to name
         remedies.less("implement_mass", step=10.0, end=least, key=key)
 
 

@@ -31,6 +31,8 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         remedies.less("slope", mends=("slope", "climb"), end=flat, step=1.0, plainly=True)
     if v.cross_slope is not None:
         remedies.less("cross_slope", mends=("cross",), end=flat, step=1.0, plainly=True)
+        if pairing.raises_a_load(v):
+            remedies.do("along", ("cross",), source="hitch/PRACTICE")
     _counter(v, remedies)
     cautions = ["manuals", "rest"]
     how = hung.hangs(v)
@@ -51,7 +53,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         cautions.append("loader")
     notes = {"hydraulics": "no_flow", "hitching": "no_sides"}
     if not pairing.takes_power(v):
-        notes["power"] = "no_shaft"
+        notes["power"] = notes["duty"] = "no_shaft"
     says = {ask: found.note(name) for ask, name in notes.items()}
     return model.Advice(cautions=found.cautions(*cautions), notes=_notes(v, found), says=says)
 

@@ -192,6 +192,8 @@ def _class(v: Inputs, at: At) -> None:
         _here(v, at)
         plate = v.power_limit is not None
         shaft_power.check_class(at, v.implement_kind, size, full="pto_power", plate=plate)
+        if not plate and (size is None or not implement_class.has_most(v.implement_kind)):
+            at.not_checked("duty", "power_limit", if_asked=True)
 
 
 def climb_check(v: Inputs, at: At, found: Stand) -> None:
@@ -300,7 +302,7 @@ def road_checks(v: Inputs) -> list[Check]:
     return [*road_list.width_checks(v.place, "dark", width), *([seen] if clear > 0 else [])]
 
 
-POWER = ("driveline", "power", "class", "duty", "pull", "grip")
+POWER = ("driveline", "power", "class", "duty", "pull", "grip", "stout")
 
 
 def check_all(v: Inputs, at: At) -> None:
