@@ -51,9 +51,9 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         cautions.append("shaft")
     if v.loader_payload is not None:
         cautions.append("loader")
-    notes = {"hydraulics": "no_flow", "hitching": "no_sides"}
+    notes = {"hydraulics": "no_flow", "hitching": "no_sides", "duty": "no_most"}
     if not pairing.takes_power(v):
-        notes["power"] = notes["duty"] = "no_shaft"
+        notes["power"] = "no_shaft"
     says = {ask: found.note(name) for ask, name in notes.items()}
     return model.Advice(cautions=found.cautions(*cautions), notes=_notes(v, found), says=says)
 

@@ -193,7 +193,7 @@ def _class(v: Inputs, at: At) -> None:
         plate = v.power_limit is not None
         shaft_power.check_class(at, v.implement_kind, size, full="pto_power", plate=plate)
         if not plate and (size is None or not implement_class.has_most(v.implement_kind)):
-            at.not_checked("duty", "power_limit", if_asked=True)
+            at.not_checked("stout", "power_limit", if_asked=True)
 
 
 def climb_check(v: Inputs, at: At, found: Stand) -> None:

@@ -17,10 +17,11 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     """Offer what this power runs, the power that would do, and what other rules give."""
     row = row_of(v)
     if row is None:
-        headline: model.Words = found.note("name_it")
+        headline: model.Words = ""
         if v.implement_kind != NAMED_NONE and v.power_needed is None:
             label = dict(typical.implement_kinds()).get(v.implement_kind, "It")
             headline = found.note("no_shaft", kind=label)
+        name_it = headline or found.note("name_it")
         notes = [] if v.pto_power is not None else [_from_engine(v)]
         return model.Advice(
             headline=headline,
@@ -29,7 +30,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
             notes=notes,
             says={
                 **_what_to_say(found),
-                **dict.fromkeys(("widest", "takes", "generator_tractor"), headline),
+                **dict.fromkeys(("widest", "takes", "generator_tractor"), name_it),
             },
         )
     _remedies(v, row, remedies)

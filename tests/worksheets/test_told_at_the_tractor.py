@@ -1,0 +1,144 @@
+"""What an answer about a tractor and a tool begins with, and on what of the tractor it rests."""
+
+from __future__ import annotations
+
+import pytest
+
+from calc import model
+from calc.model import leading, words
+from calc.quantities import base
+from calc.si import HP
+from tests.worksheets.asking import given
+
+
+def lead(name: str, ask: str, **typed: str) -> str:
+    return leading.lead(given(name, ask, **typed), "us")
+
+
+@pytest.mark.parametrize(
+    ("power", "finding"),
+    [
+        # An article asks for a tractor of 20 hp, of which 69 % reach a PTO at the least.
+        ("20 hp", model.WITHIN),
+        ("19.9 hp", model.CLOSE),
+        ("14.1 hp", model.CLOSE),
+        ("13.9 hp", model.OVER),
+    ],
+)
+def test_a_rake_is_pulled_by_the_tractor_that_its_article_names(power: str, finding: str) -> None:
+    rake = {"implement_kind": "rotary_rake", "working_width": "11 ft", "pto_power": power}
+    verdict = given("pto", "enough", **rake).verdict("class")
+    assert verdict is not None and verdict.finding == finding
+
+
+def test_a_tractor_told_by_its_engine_is_no_heavier_than_such_tractors() -> None:
+    found = given("pto", "enough", engine_power="20 hp", implement_kind="tedder")
+    (mass,) = [item for item in found.assumed if item.field.name == "tractor_mass"]
+    assert mass.typical is not None and "of this engine power" in mass.typical.of
+    assert mass.typical.high < base("3,300 lb", "mass")  # 25 hp compacts, as published
+    by_shaft = given("pto", "enough", engine_power="20 hp", pto_power="17 hp")
+    (mass,) = [item for item in by_shaft.assumed if item.field.name == "tractor_mass"]
+    assert mass.typical is not None and "of this PTO power" in mass.typical.of
+
+
+def test_a_baler_of_unsaid_size_is_a_question_of_power_first() -> None:
+    said = lead("pto", "enough", pto_power="40 hp", implement_kind="round_baler")
+    assert "makers ask for" in said and "to tow" not in said
+    towed = lead("pto", "enough", engine_power="40 hp", implement_kind="small_square_baler")
+    assert towed.startswith("It runs from") and "whether it may be towed is open" in towed
+
+
+def test_what_no_shaft_drives_is_said_to_be_so() -> None:
+    said = lead("pto", "enough", pto_power="25 hp", implement_kind="box_blade")
+    assert said.startswith("Box blade: nothing on it is driven")
+    assert lead("pto", "enough", pto_power="25 hp").startswith("Say which kind")
+
+
+@pytest.mark.parametrize(
+    ("weight", "finding"),
+    # 0.72 to 0.81 of 1,980 lb reach 24 in behind the balls: 1,426 to 1,604 lb.
+    [
+        ("1,270 lb", model.WITHIN),
+        ("1,420 lb", model.CLOSE),
+        ("1,440 lb", model.UNKNOWN),
+        ("1,590 lb", model.UNKNOWN),
+        ("1,620 lb", model.OVER),
+    ],
+)
+def test_a_figure_at_the_ball_ends_alone_is_brought_to_24_in_once(
+    weight: str, finding: str
+) -> None:
+    found = given(
+        "ballast",
+        "lift",
+        lift_at_ball_ends="1,980 lb",
+        implement_mass=weight,
+        cg_distance="24 in",
+        loader="off",
+    )
+    verdict = found.verdict("lift")
+    assert verdict is not None and verdict.finding == finding
+
+
+def test_a_figure_without_its_place_may_hold_at_either() -> None:
+    found = given(
+        "ballast", "lift", lift_capacity="1,980 lb", implement_mass="1,700 lb", cg_distance="24 in"
+    )
+    verdict = found.verdict("lift")
+    assert verdict is not None and verdict.finding == model.UNKNOWN
+
+
+def test_a_lift_too_weak_names_no_load_of_a_tractor_that_nobody_told() -> None:
+    lift = {"lift_capacity": "1,980 lb", "lift_rated_at": "0", "cg_distance": "24 in"}
+    found = given("ballast", "lift", implement_mass="1,650 lb", **lift)
+    loads = [words(remedy.text, "us") for remedy in found.advice.remedies]
+    assert [text for text in loads if "heaviest" in text] == [
+        "1,420 lb is the heaviest that does, with its center of gravity 24 in behind the balls."
+    ]
+
+
+@pytest.mark.parametrize(
+    ("kind", "power", "starts"),
+    [
+        # A box blade of 5 ft goes with engines to two and a half times the 25 hp that pull it.
+        ("box_blade", 62.4, "The stoutest of this width"),
+        ("box_blade", 62.6, "Yes: even the stoutest"),
+        # A landscape rake isn't sold in a heavy duty: one and three quarters of 20 hp.
+        ("landscape_rake", 34.9, "The stoutest of this width"),
+        ("landscape_rake", 35.1, "Yes: even the stoutest"),
+        ("plow", 60.0, "No limit on the tractor is printed"),
+        ("round_baler", 60.0, "Can't tell yet: tractor against what it bears"),
+    ],
+)
+def test_too_much_tractor_for_a_tool_without_a_gearbox(
+    kind: str, power: float, starts: str
+) -> None:
+    tool = {"implement_kind": kind, "pto_power": f"{0.83 * power:.4f} hp", "loader": "off"}
+    width = {} if kind in ("plow", "round_baler") else {"working_width": "5 ft"}
+    more = {"implement_mass": "3,500 lb", "tractor_mass": "6,000 lb"} if not width else {}
+    more = more if kind == "round_baler" else {}
+    assert lead("pairing", "duty", **tool, **width, **more).startswith(starts)
+
+
+def test_too_much_tractor_for_a_tool_is_something_to_know() -> None:
+    tool = {"implement_kind": "box_blade", "working_width": "5 ft", "implement_mass": "600 lb"}
+    found = given("pairing", "run", pto_power="62 hp", tractor_mass="6000 lb", loader="on", **tool)
+    assert found.finding == model.CLOSE
+    verdict = found.verdict("stout")
+    assert verdict is not None and verdict.check.limit == pytest.approx(62.5 * HP)
+
+
+def test_a_load_that_is_up_is_taken_along_the_slope_and_not_across() -> None:
+    across = {"cross_slope": "22 %", "loader_payload": "500 lb", "tractor_mass": "3000 lb"}
+    found = given("pairing", "across", **across)
+    first = found.advice.remedies[0]
+    assert words(first.text, "us").startswith("Turn and go straight up or down")
+    empty = given("pairing", "across", cross_slope="22 %", loader="off", tractor_mass="3000 lb")
+    assert words(empty.advice.remedies[0].text, "us").startswith("Cross nothing steeper")
+
+
+def test_a_span_alone_is_told_by_a_pin() -> None:
+    said = lead("hitch", "category", implement_span="26.9 in")
+    assert said == "Category 1 or 2N by the span: a lower pin's thickness settles which."
+    pin = lead("hitch", "category", implement_span="26.9 in", lower_pin="7/8 in")
+    assert pin.startswith("Category 1, ")
