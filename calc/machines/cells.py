@@ -38,6 +38,9 @@ COLUMNS = {
         heading: {"implement": "power_needed"}
         for heading in ("pto_min", "min_pto", "pto_required", "pto_needed")
     },
+    "cut": {"implement": "working_width"},
+    "lift_cap.": {"tractor": "lift_capacity"},
+    "make/model": dict.fromkeys(("tractor", "implement"), "name"),
     "type": {"implement": "implement_kind"},
     "size": {"implement": "working_width"},
     "category": {"tractor": "hitch_category", "implement": "implement_category"},
@@ -89,8 +92,12 @@ MEASURED = {
     "engine": "engine_power",
     "gross": "engine_power",
     "lift": "lift_capacity",
+    "lift cap.": "lift_capacity",
+    "power": "engine_power",
     "pto min": "power_needed",
     "min pto": "power_needed",
+    "min": "power_needed",
+    "max": "power_limit",
 }
 HORSEPOWER = "hp"  # a heading by itself, of the engine as a rule
 # Cells that say that nobody knows.
@@ -102,7 +109,7 @@ _WITH, _WITHOUT = ("yes", "y", "with", "w/", "incl"), ("no", "n", "without", "w/
 HAS = {"loader": ("on", "none"), "mid_pto": ("yes", "none"), "cab": ("cab", "open")}
 ROMAN = {"I": "1", "II": "2", "III": "3"}
 # "Lift (lb) @ 24 in": the heading says where the figures hold.
-_WHERE = r"\d+(?:\.\d+)?\s*(?:in|mm|\"|)|ball ends?"
+_WHERE = r"\d+(?:\.\d+)?\s*(?:in|mm|\"|)|balls?(?: ends?)?"
 _AT = re.compile(rf"\s*(?:@|\bat\b)\s*(?P<where>{_WHERE})\.?\s*$", re.I)
 _PLACE = re.compile(rf"\s*(?:\(\s*(?:at|@)?|@|\bat\b)\s*(?P<where>{_WHERE})\s*\)?\s*$", re.I)
 _BALLS = re.compile(r"(at )?(the )?(lift )?balls?( ends?)?", re.I)
@@ -286,6 +293,8 @@ def _kind_at_end(plain: str) -> str:
     whole = said.get(" ".join(words), "")
     if whole or NOT_HUNG & set(words):
         return whole
+    if _REMARK.search(plain):  # "rotary cutter (heavy)"
+        return _kind_at_end(_REMARK.sub("", plain))
     ends = (" ".join(words[start:]) for start in range(len(words)))
     found = (said.get(end) or said.get(end.removesuffix("s")) or KINDS.get(end) for end in ends)
     return next(filter(None, found), "")

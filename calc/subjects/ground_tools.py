@@ -24,6 +24,7 @@ pulled with ease, in stubble; soils and speeds as a plow's. Common practice, no 
 BORNE, BORNE_HEAVY = 1.75, 2.5
 """The largest engine that a tool is made for, to the one that pulls its width with ease; the latter
 where its kind is also sold in a heavy duty. Common practice, no source [-]."""
+BORNE_FROM = 1.8  # narrower ones are made as stout as those of this width, the usual widest [m]
 
 
 @cache
@@ -116,11 +117,11 @@ def engine_borne(kind: str, width: float) -> float:
 
     Examples
     --------
-    >>> round(engine_borne("box_blade", 60 * si.INCH) / si.HP)
-    62
+    >>> round(engine_borne("box_blade", 84 * si.INCH) / si.HP)
+    100
     """
     share = BORNE_HEAVY if _listed(kind, "heavy") else BORNE
-    return share * engine_wanted(kind, width)[1]
+    return share * engine_wanted(kind, arith.max(width, BORNE_FROM))[1]
 
 
 def drafted(kind: str) -> bool:

@@ -47,7 +47,8 @@ def offer(v: model.Inputs, remedies: Remedies) -> None:
         box_behind(v, remedies)
         remedies.less("loader_payload", mends=LOADER_CHECKS, step=10.0, most=20.0, unsure=LESS)
     elif v.loader == "on":
-        overloaded = [check for check in ("front_axle", "total") if check in remedies.broken]
+        limits = ("front_axle", "front_tires", "total")
+        overloaded = [check for check in limits if check in remedies.broken]
         if overloaded:
             remedies.choose("loader", "off", mends=overloaded, key="loader_off")
     remedies.do("subframe", ("subframe",))
