@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from calc import model
+from calc import model, search, worksheets
 from calc.model import leading, words
 from calc.quantities import base
 from tests.worksheets.asking import given
@@ -149,3 +149,59 @@ def test_a_span_alone_is_told_by_a_pin() -> None:
     assert said == "Category 1 or 2N by the span: a lower pin's thickness settles which."
     pin = lead("hitch", "category", implement_span="26.9 in", lower_pin="7/8 in")
     assert pin.startswith("Category 1, ")
+
+
+@pytest.mark.parametrize(
+    ("ask", "kind", "starts"),
+    [
+        ("hitching", "trailer", "It doesn't hang on the three-point hitch"),
+        ("hitching", "mid_mower", "It doesn't hang on the three-point hitch"),
+        ("hitching", "plow", "Yes: its pins, top pin and span"),
+        ("lift", "round_baler", "It doesn't hang on the three-point hitch"),
+        ("in_front", "box_blade", "It isn't made to hang in front"),
+        ("in_front", "mid_mower", "It isn't made to hang in front"),
+        ("in_front", "front_blade", "Yes: raised it puts"),
+    ],
+)
+def test_what_is_asked_of_a_hitch_is_said_of_what_hangs_there(
+    ask: str, kind: str, starts: str
+) -> None:
+    sides = {"hitch_category": "1", "implement_category": "1", "implement_mass": "300 lb"}
+    front = {"front_axle_limit": "3,000 lb", "tractor_mass": "3,000 lb", "loader": "none"}
+    front["mid_pto"] = "yes"
+    assert lead("pairing", ask, implement_kind=kind, **sides, **front).startswith(starts)
+
+
+@pytest.mark.parametrize(
+    ("system", "said"), [("us", "12 in is right"), ("metric", "305 mm is right")]
+)
+def test_what_clears_is_told_in_the_units_that_are_read(system: str, said: str) -> None:
+    typed = {"balls_highest": "30 in", "pins_on_ground": "19 in", "implement_kind": "plow"}
+    found = search.answer(worksheets.load("pairing"), typed, system, ask="clear")
+    assert said in leading.lead(found, system)
+
+
+def test_a_hitch_that_does_not_lift_it_off_the_ground_clears_nothing() -> None:
+    typed = {"balls_highest": "20 in", "pins_on_ground": "22 in", "implement_kind": "plow"}
+    assert lead("pairing", "clear", **typed) == "No: it is carried only 0 in clear of the ground."
+
+
+def test_nothing_in_the_loader_asks_for_nothing_behind() -> None:
+    loader = {"tractor_mass": "3200 lb", "loader": "on", "wheelbase": "68 in"}
+    for ask in ("loader", "behind"):
+        assert "0 lb" not in lead("ballast", ask, loader_payload="0 lb", **loader)
+
+
+def test_what_is_broken_is_said_before_a_rating_that_has_to_be_read() -> None:
+    small = {"tractor_mass": "2150 lb", "tractor_kind": "subcompact"}
+    said = lead("ballast", "loader", loader_payload="1100 lb", **small)
+    assert said.startswith("Not as it is: 1,100 lb in front wants at least")
+    box = {"implement_kind": "ballast_box", "implement_mass": "1,500 lb"}
+    open_ = lead("ballast", "loader", loader_payload="300 lb", **small, **box)
+    assert open_.startswith("First read the loader's rating")
+
+
+def test_front_tires_that_a_loader_overloads_are_helped_by_taking_it_off() -> None:
+    tires = {"tractor_mass": "3200 lb", "front_tire_load": "900 lb", "pto_power": "33 hp"}
+    found = given("pairing", "run", implement_kind="none", loader="on", **tires)
+    assert any(remedy.set.get("loader") == "off" for remedy in found.advice.remedies)

@@ -52,6 +52,10 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     if v.loader_payload is not None:
         cautions.append("loader")
     notes = {"hydraulics": "no_flow", "hitching": "no_sides", "duty": "no_most"}
+    if how != "front":
+        notes["in_front"] = "not_front"
+    if how != "hitch":
+        notes["hitching"] = notes["lift"] = "not_hung"
     if not pairing.takes_power(v):
         notes["power"] = "no_shaft"
     says = {ask: found.note(name) for ask, name in notes.items()}
