@@ -328,6 +328,13 @@ def test_a_list_as_a_program_writes_it_is_read_and_only_what_is_bad_is_lost():
         ("heavy duty box scraper", "box_blade"),
         ("5' brush cutter", "rotary_cutter"),
         ("tow behind disc", "disk_harrow"),
+        ("Round baler 4x4", "round_baler"),
+        ("Pallet forks (rear)", "pallet_forks"),
+        ("48in tiller - used", "rotary_tiller"),
+        ("mid mount deck 60", "mid_mower"),
+        ("snow blower (front)", "front_blower"),
+        ("snow blower front", "front_blower"),
+        ("Rotary Cutter (heavy)", "rotary_cutter"),
     ],
 )
 def test_kinds_go_by_what_customers_call_them_and_with_a_size(written, kind):

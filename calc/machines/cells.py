@@ -3,7 +3,9 @@ rating distance in inches, a kind by its everyday name."""
 
 from __future__ import annotations
 
+import contextlib
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cache
 
@@ -31,14 +33,29 @@ COLUMNS = {
     },
     "loader_lift": {"tractor": "loader_rating"},
     "loader_capacity": {"tractor": "loader_rating"},
+    "rated_at": {"tractor": "lift_rated_at"},
+    **{
+        heading: {"implement": "power_needed"}
+        for heading in ("pto_min", "min_pto", "pto_required", "pto_needed")
+    },
+    "cut": {"implement": "working_width"},
+    "lift_cap.": {"tractor": "lift_capacity"},
+    "make/model": dict.fromkeys(("tractor", "implement"), "name"),
     "type": {"implement": "implement_kind"},
     "size": {"implement": "working_width"},
     "category": {"tractor": "hitch_category", "implement": "implement_category"},
     "cat": {"tractor": "hitch_category", "implement": "implement_category"},
+    "hitch_cat": {"tractor": "hitch_category", "implement": "implement_category"},
     "hitch": {"tractor": "hitch_category", "implement": "implement_category"},
     **{
         heading: dict.fromkeys(("tractor", "implement"), "name")
         for heading in ("model", "machine", "unit", "item", "description")
+    },
+    "tractor": {"tractor": "name"},
+    "implement": {"implement": "name"},
+    **{
+        heading: dict.fromkeys(("tractor", "implement"), "note")
+        for heading in ("notes", "remarks", "comments")
     },
     **{
         heading: dict.fromkeys(("tractor", "implement"), "price")
@@ -67,22 +84,37 @@ KINDS = {
     "rake": "landscape_rake",
 }
 ON_THE_LOADER = ("grapple", "root_grapple", "brush_grapple", "bucket", "loader_bucket")
+# Words of a cell whose last ones don't tell its kind: it isn't what hangs behind.
+NOT_HUNG = {"loader", "skid", "grapple", "front", "mid", "hay"}
 # Headings that name a field only together with a unit: a column "PTO" may as well hold 540.
-MEASURED = {"pto": "pto_power", "engine": "engine_power", "lift": "lift_capacity"}
+MEASURED = {
+    "pto": "pto_power",
+    "engine": "engine_power",
+    "gross": "engine_power",
+    "lift": "lift_capacity",
+    "lift cap.": "lift_capacity",
+    "power": "engine_power",
+    "pto min": "power_needed",
+    "min pto": "power_needed",
+    "min": "power_needed",
+    "max": "power_limit",
+}
 HORSEPOWER = "hp"  # a heading by itself, of the engine as a rule
 # Cells that say that nobody knows.
 BLANKS = frozenset(
     ["-", "--", "\u2013", "\u2014", "n/a", "na", "tbd", "?", "unknown", "none given"]
 )
+_WITH, _WITHOUT = ("yes", "y", "with", "w/", "incl"), ("no", "n", "without", "w/o", "less")
 # What "yes" and "no" are under a heading that asks whether it has one.
 HAS = {"loader": ("on", "none"), "mid_pto": ("yes", "none"), "cab": ("cab", "open")}
 ROMAN = {"I": "1", "II": "2", "III": "3"}
 # "Lift (lb) @ 24 in": the heading says where the figures hold.
-_AT = re.compile(
-    r"\s*(?:@|\bat\b)\s*(?P<where>\d+(?:\.\d+)?\s*(?:in|mm|\"|)|ball ends?)\.?\s*$", re.I
-)
+_WHERE = r"\d+(?:\.\d+)?\s*(?:in|mm|\"|)|balls?(?: ends?)?"
+_AT = re.compile(rf"\s*(?:@|\bat\b)\s*(?P<where>{_WHERE})\.?\s*$", re.I)
+_PLACE = re.compile(rf"\s*(?:\(\s*(?:at|@)?|@|\bat\b)\s*(?P<where>{_WHERE})\s*\)?\s*$", re.I)
 _BALLS = re.compile(r"(at )?(the )?(lift )?balls?( ends?)?", re.I)
 _REMARK = re.compile(r"\s*\([^()]*\)\s*$")
+_SIZES = re.compile(r"\d\S*(?:\s+(?:ft|foot|feet|in|inch|cm|m|mm)\b)?")
 _SIZE_BEFORE = re.compile(r"^\d+[\s-]*(?:ft|foot|feet|in|inch|\"|')?[\s-]+")
 INCHES_BELOW = 60.0  # a bare rating distance below this is in inches, else in millimeters
 MISSED_BY = 0.008  # m: 24 in is 609.6 mm
@@ -95,6 +127,7 @@ class Column:
     name: str
     unit: str = ""
     rated_at: str = ""  # the option of `lift_rated_at` that the heading names
+    beside: str = ""  # the unit that the column's other cells have, where it is one
 
 
 def is_blank(text: str) -> bool:
@@ -117,6 +150,7 @@ def column(written: str, role: str, named: dict[str, AnyField], beside: tuple[st
                 return Column(lift.name, lift.unit, _rating_distance(choice, at["where"]))
             except InputError:
                 return Column("")
+    written = written.rstrip("?: ")
     labels = {item.label.lower(): name for name, item in named.items()}
 
     def means(text: str) -> str:
@@ -151,7 +185,25 @@ def _symbol(written: str, item: Field) -> str:
     return ""
 
 
-def cell(name: str, text: str, unit: str, system: str) -> str:
+def lift_and_place(text: str) -> tuple[str, str]:
+    """Return a lift figure and where it holds: "1985 (ball ends)" and "2,320 lb @ 24 in".
+
+    The place is empty where the cell doesn't say.
+    """
+    found = _PLACE.search(text)
+    return (text[: found.start()].strip(), found["where"]) if found else (text, "")
+
+
+def unit_beside(name: str, texts: Iterable[str]) -> str:
+    """Return the one unit that cells of a column have; empty for none, or several."""
+    item = vocabulary.field(name) if name else None
+    if not isinstance(item, Field):
+        return ""
+    found = {m[1] for text in texts if (m := re.fullmatch(r"[\d.,]+\s*([^\d.,]+)", text.strip()))}
+    return _symbol(found.pop().strip(), item) if len(found) == 1 else ""
+
+
+def cell(name: str, text: str, unit: str, system: str, beside: str = "") -> str:
     """Return a cell's text as the field takes it everywhere: with its unit, by its option.
 
     Parameters
@@ -164,6 +216,8 @@ def cell(name: str, text: str, unit: str, system: str) -> str:
         The unit that the column's heading names; empty for none.
     system
         "us" or "metric": bare numbers of a column without a unit are in the form's unit.
+    beside
+        The unit of the column's other cells, which a bare number has where it can be.
 
     Raises
     ------
@@ -174,6 +228,9 @@ def cell(name: str, text: str, unit: str, system: str) -> str:
     if isinstance(item, Choice):
         return _option(item, text)
     if isinstance(item, Field):
+        if beside and not unit:
+            with contextlib.suppress(InputError):
+                return cell(name, text, beside, system)
         text = _with_unit(item, text, unit, system)
     item.read(text, system)
     return text
@@ -208,8 +265,11 @@ def _option(item: Choice, text: str) -> str:
             key = KINDS.get(re.sub(r"[\s-]+", "_", bare), _kinds_said().get(bare, key))
         if key not in {option.value for option in item.options}:
             key = _kind_at_end(plain) or key
-    if item.name in HAS and key in ("yes", "y", "no", "n"):
-        return HAS[item.name][key.startswith("n")]
+    first = plain.split()[0].rstrip(".")
+    if item.name in HAS and first in _WITH + _WITHOUT:
+        return HAS[item.name][first in _WITHOUT]
+    if item.name == "tractor_kind" and key == "compact":
+        return "any"  # of what size, its mass and power say
     values = {option.value for option in item.options}
     key = key if key in values else key.replace("_", "")  # a "sub-compact"
     if key in values:
@@ -224,11 +284,18 @@ def _option(item: Choice, text: str) -> str:
 
 def _kind_at_end(plain: str) -> str:
     """Return the kind that a cell ends with ("heavy box scraper"); none for a loader's tools."""
-    words = re.findall(r"[a-z]+", plain)
-    if {"loader", "skid", "grapple", "front", "mid"} & set(words):
-        return ""
-    ends = (" ".join(words[start:]) for start in range(len(words)))
+    words = re.findall(r"[a-z]+", _SIZES.sub(" ", plain.split(" - ")[0]))
+    if words and words[-1] in ("rear", "front"):
+        where = words.pop()  # "snow blower, front"
+        if where == "front":
+            return _kinds_said().get(" ".join(["front", *words]), "")
     said = _kinds_said()
+    whole = said.get(" ".join(words), "")
+    if whole or NOT_HUNG & set(words):
+        return whole
+    if _REMARK.search(plain):  # "rotary cutter (heavy)"
+        return _kind_at_end(_REMARK.sub("", plain))
+    ends = (" ".join(words[start:]) for start in range(len(words)))
     found = (said.get(end) or said.get(end.removesuffix("s")) or KINDS.get(end) for end in ends)
     return next(filter(None, found), "")
 

@@ -7,17 +7,18 @@ a field whose column is left out. A cell that can't be used is left out alone.
 
 from __future__ import annotations
 
+import contextlib
 import csv
 import io
 import itertools
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from calc import quantities, tables
 from calc.errors import InputError
 from calc.machines import reviews, vocabulary
-from calc.machines.cells import Column, cell, column, is_blank
+from calc.machines.cells import Column, cell, column, is_blank, lift_and_place, unit_beside
 from calc.mechanics import pto_power
 from calc.model import AnyField
 
@@ -170,7 +171,13 @@ def read_machines(
     if not {each.name for each in columns} & {"name", "stock_number"}:
         return (), (*problems, f"{where}, line 1: there is no column called “name”.")
     machines: dict[str, Machine] = {}
-    for count, (line, row) in enumerate(lines, 1):
+    rows = list(itertools.islice(lines, MOST_ROWS + 1))
+    beside = [*itertools.zip_longest(*(row for _, row in rows), fillvalue="")]
+    columns = [
+        replace(each, beside=unit_beside(each.name, texts)) if each.name not in BESIDE else each
+        for each, texts in zip(columns, [*beside, *[()] * len(columns)], strict=False)
+    ]
+    for count, (line, row) in enumerate(rows, 1):
         if count > MOST_ROWS:
             problems.append(f"{where}: only the first {MOST_ROWS:,} machines are used.")
             break
@@ -239,6 +246,8 @@ def _columns(header: Sequence[str], role: str, where: str) -> tuple[list[Column]
         written = heading.strip()
         told = quantities.shorten(written)
         found = column(written, role, named, BESIDE) if written else Column("")
+        if found.name in exact and written.lower() == role == "implement":
+            found = Column("implement_kind")  # "Implement" beside a column of names
         if found.name in exact and written.lower() != found.name:
             columns.append(Column(""))  # "Model" beside a column that is called "name"
             problems.append(
@@ -289,7 +298,11 @@ def _machine(
         if is_blank(text) or c.name in BESIDE:
             continue
         try:
-            said = cell(c.name, text, c.unit, system)
+            if c.name == "lift_capacity":
+                text, place = lift_and_place(text)
+                if place:
+                    given["lift_rated_at"] = cell("lift_rated_at", place, "", system)
+            said = cell(c.name, text, c.unit, system, c.beside)
         except InputError as error:
             bad.append(f"{where}, column {c.name}: {error}")
             continue
@@ -298,10 +311,20 @@ def _machine(
     for c in cells:
         if c.rated_at and c.name in given:
             given.setdefault("lift_rated_at", c.rated_at)
+    _by_kind(given, name, role)
     given, without = _without_contradictions(given, system)
     bad += [f"{where}, column {c}: {sentence}" for c, sentence in without.items()]
     beside = {c: " ".join(texts[c].split()) for c in BESIDE[2:] if texts.get(c)}
     return Machine(name, role, given, beside), bad
+
+
+def _by_kind(given: dict[str, str], name: str, role: str) -> None:
+    """Read an implement's kind off its name where no column told it, and a digger's width."""
+    if role == "implement" and "implement_kind" not in given:
+        with contextlib.suppress(InputError):
+            given["implement_kind"] = cell("implement_kind", name, "", "")
+    if given.get("implement_kind") == "post_hole_digger" and "working_width" in given:
+        given.setdefault("auger_diameter", given.pop("working_width"))  # the only one it has
 
 
 def _without_contradictions(

@@ -166,6 +166,7 @@ def fields() -> list[AnyField]:
             essential=True,
             group=TRACTOR,
             unsure=("610", "0"),
+            told=usual.lift_rated_at,
         ),
         choices.hitch_category(
             "hitch_category",

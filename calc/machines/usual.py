@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from typing import Any
 
 from calc import si, tables
@@ -15,6 +15,9 @@ ROAD_SIZE = "road/SIZE-practice"
 
 
 Span = tuple[float, float]
+OF_ENGINE = (0.69, 0.88)
+"""The least and the most of an engine's rating that makers' brochures give at the PTO: utility
+tractors, and compacts with a gear drive (hitch/B1) [-]."""
 
 
 def _span(known: KnownSoFar, name: str) -> Span | None:
@@ -32,10 +35,15 @@ def _tractor_ranges(known: KnownSoFar) -> tuple[dict[str, Span], str, str]:
     kind = key if key in labels else ""
     bare = known.get("mass_as") != "scale"
     mass, power, base = (_span(known, n) for n in ("tractor_mass", "pto_power", "wheelbase"))
+    engine = _span(known, "engine_power")
+    by_engine = power is None
+    if power is None and engine is not None:
+        power = (OF_ENGINE[0] * engine[0], OF_ENGINE[1] * engine[1])
     ranges = typical.narrowed(kind, mass if bare else None, power, base, known.get("cab") == "cab")
     source = "hitch/B1; hitch/PRACTICE"
     of = f"a tractor of the kind \u201c{labels[kind].lower()}\u201d" if kind else "tractors"
-    said = [label for span, label in ((mass, "mass"), (power, "PTO power")) if span]
+    named = "engine power" if by_engine else "PTO power"
+    said = [label for span, label in ((mass, "mass"), (power, named)) if span]
     if said:
         return ranges, source, f"{of} of this {' and '.join(said)}"
     return ranges, source, of if kind else "compact and utility tractors of any size"
@@ -95,6 +103,15 @@ def liquid_mass(known: KnownSoFar) -> Typical | None:
     low, high = ranges["liquid"]
     usual = 1130.0  # the strength that the table's masses are of [kg/m3]
     return Typical(low * density / usual, high * density / usual, source, f"both tires of {of}")
+
+
+def lift_rated_at(given: Mapping[str, Any]) -> str:
+    """Where a lift figure holds: what is usual, and the one beside that of the ball ends, at 24 in.
+
+    Empty where somebody gave one figure, which may hold anywhere.
+    """
+    alone = given.get("lift_capacity") is not None and given.get("lift_at_ball_ends") is None
+    return "" if alone else "610"
 
 
 def lift_capacity(known: KnownSoFar) -> Typical:

@@ -30,6 +30,18 @@ def class_by(kind: str) -> str:
     return rows[0]["by"] if rows else ""
 
 
+def has_most(kind: str) -> bool:
+    """Return whether it is known how much tractor a kind bears.
+
+    Examples
+    --------
+    >>> has_most("rotary_cutter"), has_most("round_baler"), has_most("generator")
+    (True, False, False)
+    """
+    rows = _class_rows(kind)
+    return bool(rows and rows[0]["most_hp"])
+
+
 def class_source(kind: str) -> str:
     """Return the citation of a kind's class figures."""
     cited = "; ".join(row["source"] for row in _class_rows(kind)).split("; ")
@@ -77,7 +89,7 @@ def class_power(kind: str, size: float) -> tuple[float, float, float | None]:
         raise LookupError(f"No class of {kind!r} is in the table class_power.")
     figures = (_lowest(rows), _column(rows, "least_high_hp"), _column(rows, "most_hp"))
     low, high, most = (_read(rows, size, column) for column in figures)
-    return low, high, most if rows[0]["most_hp"] else None
+    return low, high, most if has_most(kind) else None
 
 
 def class_spread(kind: str, size: float) -> float:

@@ -21,6 +21,11 @@ DISK_WORK = (("disk_tandem_secondary", 3 * si.INCH), ("disk_tandem_primary", 4 *
 """Row of D497 and depth of a harrow that is pulled at all, over ground worked before, and of one
 pulled with ease, in stubble; soils and speeds as a plow's. Common practice, no source. [m]"""
 
+BORNE, BORNE_HEAVY = 1.75, 2.5
+"""The largest engine that a tool is made for, to the one that pulls its width with ease; the latter
+where its kind is also sold in a heavy duty. Common practice, no source [-]."""
+BORNE_FROM = 1.8  # narrower ones are made as stout as those of this width, the usual widest [m]
+
 
 @cache
 def _listed(kind: str, duty: str) -> tuple[tuple[float, float], ...]:
@@ -105,6 +110,18 @@ def engine_wanted(kind: str, width: float) -> tuple[float, float]:
     if _listed(kind, "light"):
         return _at(_listed(kind, "light"), width), ease
     return ease / (1.0 + RESERVE_HIGH), ease
+
+
+def engine_borne(kind: str, width: float) -> float:
+    """Return the largest engine that the stoutest of a kind and width is made for. [W]
+
+    Examples
+    --------
+    >>> round(engine_borne("box_blade", 84 * si.INCH) / si.HP)
+    100
+    """
+    share = BORNE_HEAVY if _listed(kind, "heavy") else BORNE
+    return share * engine_wanted(kind, arith.max(width, BORNE_FROM))[1]
 
 
 def drafted(kind: str) -> bool:

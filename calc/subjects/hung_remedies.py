@@ -47,7 +47,8 @@ def offer(v: model.Inputs, remedies: Remedies) -> None:
         box_behind(v, remedies)
         remedies.less("loader_payload", mends=LOADER_CHECKS, step=10.0, most=20.0, unsure=LESS)
     elif v.loader == "on":
-        overloaded = [check for check in ("front_axle", "total") if check in remedies.broken]
+        limits = ("front_axle", "front_tires", "total")
+        overloaded = [check for check in limits if check in remedies.broken]
         if overloaded:
             remedies.choose("loader", "off", mends=overloaded, key="loader_off")
     remedies.do("subframe", ("subframe",))
@@ -90,6 +91,8 @@ def lighter(v: model.Inputs, remedies: Remedies) -> None:
         key = "implement_mass" if hung.hangs(v) == "hitch" else "lighter"
         if "lift" in remedies.over:
             remedies.less("implement_mass", mends=("lift",), step=10.0, end=least, key=key)
+            if "tractor_mass" in remedies.assumed and "steering" not in remedies.over:
+                return  # what any tractor there is carries is no load to name
         remedies.less("implement_mass", step=10.0, end=least, key=key)
 
 

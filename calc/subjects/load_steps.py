@@ -63,6 +63,7 @@ def write(v: model.Inputs, at: model.At, found: Stand, rule: dict[str, str]) -> 
             B="loader_reach",
             b="wheelbase",
         )
+    if "counterweight" in at:
         at.step(
             "counterweight",
             "M = [5 N B + b (P + N − 5 G)] / [5 (c + b) − b], at least 0.89 N",

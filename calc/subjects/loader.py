@@ -31,9 +31,12 @@ def check(v: model.Inputs, at: model.At, found: Stand) -> None:
         strict=STANDARD_SHARE * whole,
         grade=model.DANGER,
     )
-    at.counterweight = counterweight(found, v.hitch_distance, payload, v.loader_reach)
+    least = counterweight(found, v.hitch_distance, payload, v.loader_reach)
     if v.counterweight_asked is not None:
-        at.counterweight = arith.max(at.counterweight, v.counterweight_asked)
+        least = arith.max(least, v.counterweight_asked)
+    if not nothing(least):
+        at.counterweight = least
+    if v.counterweight_asked is not None:
         at.at_least(
             "asked",
             "rear_mass",

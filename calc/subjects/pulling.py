@@ -25,6 +25,10 @@ def check_pull(v: model.Inputs, at: model.At, standing: float) -> None:
     least, ease = ground_tools.engine_wanted(v.implement_kind, v.working_width)
     source = ground_tools.pull_source(v.implement_kind)
     at.at_least("pull", "engine", least, source, strict=ease, kind="power")
+    if v.implement_kind != ground_tools.PLOW:
+        most = ground_tools.engine_borne(v.implement_kind, v.working_width)
+        grade = model.ADVICE
+        at.at_most("stout", "engine", most, source, kind="power", close_band=0.0, grade=grade)
     at.step(
         "engine",
         "P_e = f P_pto / 0.83 \u2212 P_c",

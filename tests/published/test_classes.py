@@ -60,7 +60,7 @@ LEAST, EASE, MOST = 0, 1, 2  # of what a class is made for
         ("rotary_tiller", 49, INCH, LEAST, 18, "power/TILL-W"),
         ("rotary_tiller", 49, INCH, EASE, 20, "power/TILL-W"),
         # An article: a rotary rake wants a tractor of at least 20 hp.
-        ("rotary_rake", 11, FOOT, LEAST, 20, "power/RAKE-T15"),
+        ("rotary_rake", 11, FOOT, EASE, 20, "power/RAKE-T15"),
     ],
 )
 def test_what_a_class_is_made_for(

@@ -8,7 +8,7 @@ from calc import model, tables
 from calc.mechanics import ballast, lift
 from calc.search import Remedies
 from calc.sources import unique
-from calc.subjects import hung, hung_remedies
+from calc.subjects import hung, hung_remedies, loader
 from calc.subjects.standing import stand
 
 EVEN = 1e-9
@@ -23,9 +23,22 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     if hung.hangs(v) == "towed":
         cautions.append("towing")
     shown = [] if hung.hangs(v) in ("front", "mid") else [_rules_table(v)]
-    says = _without_load(v, found) if v.loader_payload is None else {}
+    says = _without_rating(v, found, remedies)
+    if v.loader_payload is None or loader.nothing(v.loader_payload):
+        says = _without_load(v, found)
     notes = _notes(v, found)
     return model.Advice(cautions=found.cautions(*cautions), tables=shown, notes=notes, says=says)
+
+
+def _without_rating(
+    v: model.Inputs, found: model.Found, remedies: Remedies
+) -> dict[str, model.Words]:
+    """What is said of a load whose loader has no rating yet: what hangs behind may settle it."""
+    if v.loader_rating is not None or "counterweight" not in found:
+        return {}
+    told = "too_light" if {"loader_rear", "asked"} & set(remedies.over) else "unrated"
+    masses = {"n": (v.loader_payload, "mass"), "w": (found.counterweight, "mass")}
+    return {"loader": found.note(told, **masses)}
 
 
 def _without_load(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:

@@ -175,6 +175,8 @@ def _category_said(v: model.Inputs, found: model.Found) -> model.Words:
         wanted = "mast" if v.mast_height is None and v.implement_span is not None else "span"
         if v.lower_pin is None and v.implement_span is None:
             wanted = "by_mast"
+        elif v.lower_pin is None:
+            wanted = "pin"
         return found.note(f"is_several_{wanted}", names=category_names(names))
     if number:
         return found.note("by_hole", n=number)

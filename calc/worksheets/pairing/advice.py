@@ -31,6 +31,8 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         remedies.less("slope", mends=("slope", "climb"), end=flat, step=1.0, plainly=True)
     if v.cross_slope is not None:
         remedies.less("cross_slope", mends=("cross",), end=flat, step=1.0, plainly=True)
+        if pairing.raises_a_load(v):
+            remedies.do("along", ("cross",), source="hitch/PRACTICE")
     _counter(v, remedies)
     cautions = ["manuals", "rest"]
     how = hung.hangs(v)
@@ -49,7 +51,11 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         cautions.append("shaft")
     if v.loader_payload is not None:
         cautions.append("loader")
-    notes = {"hydraulics": "no_flow", "hitching": "no_sides"}
+    notes = {"hydraulics": "no_flow", "hitching": "no_sides", "duty": "no_most"}
+    if how != "front":
+        notes["in_front"] = "not_front"
+    if how != "hitch":
+        notes["hitching"] = notes["lift"] = "not_hung"
     if not pairing.takes_power(v):
         notes["power"] = "no_shaft"
     says = {ask: found.note(name) for ask, name in notes.items()}

@@ -192,6 +192,8 @@ def _class(v: Inputs, at: At) -> None:
         _here(v, at)
         plate = v.power_limit is not None
         shaft_power.check_class(at, v.implement_kind, size, full="pto_power", plate=plate)
+        if not plate and (size is None or not implement_class.has_most(v.implement_kind)):
+            at.not_checked("stout", "power_limit", if_asked=True)
 
 
 def climb_check(v: Inputs, at: At, found: Stand) -> None:
@@ -251,7 +253,7 @@ def cross_check(v: Inputs, at: At) -> None:
         arith.min(flat, arith.tan(arith.radians(tips * share)))
         for flat, share in zip(LOADED_ACROSS if loaded else ACROSS, SHARE_OF_TIP, strict=True)
     )
-    at.across_here = v.cross_slope
+    at.across_here, at.across_right = v.cross_slope, right
     source = "hitch/M14; hitch/PRACTICE"
     at.at_most("cross", "cross_slope", most, source, strict=right, grade=model.DANGER)
 
@@ -259,9 +261,10 @@ def cross_check(v: Inputs, at: At) -> None:
 def other_checks(v: Inputs, at: At) -> None:
     """Check how high the implement is carried, and how it covers the tractor."""
     if v.pins_on_ground is not None and hung.hangs(v) == "hitch":
-        at.clearance = v.balls_highest - v.pins_on_ground
+        at.clearance = arith.max(0.0, v.balls_highest - v.pins_on_ground)
+        at.clear_right = CLEAR_RIGHT
         source = "hitch/PRACTICE"
-        at.at_least("clearance", "clearance", CLEAR_LEAST, source, strict=CLEAR_RIGHT)
+        at.at_least("clearance", "clearance", CLEAR_LEAST, source, strict="clear_right")
     if v.tractor_width is not None and typical.grows(v.implement_kind):
         covers = arith.below(v.tractor_width, v.working_width + 1e-9)
         # What works the soil has to wipe out the wheels' own tracks; a mower may be offset.
@@ -300,7 +303,7 @@ def road_checks(v: Inputs) -> list[Check]:
     return [*road_list.width_checks(v.place, "dark", width), *([seen] if clear > 0 else [])]
 
 
-POWER = ("driveline", "power", "class", "duty", "pull", "grip")
+POWER = ("driveline", "power", "class", "duty", "pull", "grip", "stout")
 
 
 def check_all(v: Inputs, at: At) -> None:

@@ -120,6 +120,8 @@ FIELDS = (
 OUTPUTS = (
     *raised.LOADS,
     model.Shown("clearance", "length", hidden=True),
+    model.Shown("clear_right", "length", hidden=True),
+    model.Shown("across_right", "slope", hidden=True),
     model.Shown("power_left", "power"),
     model.Shown("power_walking", "power", hidden=True),
     model.Shown("power_least", "power", hidden=True),

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from calc import model, si, tables
-from calc.machines import implement_fields, reviews
+from calc.machines import implement_fields, reviews, usual
 from calc.machines.vocabulary import field
 from calc.mechanics import implement_power, pto_power, typical
 from calc.model import KnownSoFar, Typical
@@ -23,6 +23,7 @@ TRAILED = {
     "feed_mixer": (1500.0, 6000.0),
 }
 """Masses of machines on their own wheels, spreaders and mixers loaded [kg]."""
+HAY_ON_HITCH = ("disk_mower", "cutterbar_mower", "tedder", "rotary_rake")
 THROUGHPUTS = {"manure_spreader": (20 / 3.6, 60 / 3.6), "feed_mixer": (5 / 3.6, 20 / 3.6)}
 """What passes through [kg/s]: a spreader unloads at tens of tonnes an hour."""
 NAMED_NONE = "other"
@@ -39,7 +40,7 @@ ON_SOD = (
 """What makes hay, and so rolls on sod while it works; common practice, no source."""
 
 
-LEAST_HYDROSTATIC, LEAST_UTILITY, UTILITY = 0.75, 0.69, 50 * si.HP
+LEAST_HYDROSTATIC, LEAST_UTILITY, UTILITY = 0.75, usual.OF_ENGINE[0], 50 * si.HP
 """The least share of an engine's rating that makers' brochures give at the PTO: of compacts with a
 hydrostatic drive, and of utility tractors from this power on (hitch/B1) [-, W]."""
 
@@ -134,8 +135,10 @@ def _mass_typical(known: KnownSoFar) -> Any:
     kind = known.get("implement_kind") or NAMED_NONE
     if kind in TRAILED:
         return Typical(*TRAILED[kind], "power/CLASS-memory", "machines on their own wheels")
+    if kind in HAY_ON_HITCH:
+        return Typical(150.0, 800.0, "power/PRACTICE", "hay tools that a hitch carries")
     if kind not in dict(typical.implement_kinds()):
-        return Typical(200.0, 1500.0, "power/PRACTICE", "hay tools, spreaders and generators")
+        return Typical(200.0, 1500.0, "power/PRACTICE", "generators and the like")
     found = field("implement_mass")
     assert isinstance(found, model.Field)
     return found.typical_for(known)

@@ -1,0 +1,81 @@
+"""Lists as yards write them: kinds in names, places beside figures, units of a whole column."""
+
+import pytest
+
+from calc import machines
+from tests.test_machines import read
+
+
+def test_a_hay_rake_is_no_landscape_rake():
+    ((machine,), problems) = machines.read_machines("name,Type\nA,hay rake\n", "implement")
+    assert machine.inputs == {} and "hay rake" in problems[0]
+
+
+def test_a_list_without_kinds_has_them_in_its_names():
+    found, problems = read('Implement,Size\nchipper 3 inch,3"\nmystery,5 ft\n', "implement")
+    assert [m.inputs.get("implement_kind") for m in found] == ["chipper", None] and not problems
+
+
+def test_an_implement_beside_a_name_is_its_kind():
+    ((machine,), problems) = read("name,implement\nA 12,plow\n", "implement")
+    assert machine.name == "A 12" and machine.inputs == {"implement_kind": "plow"} and not problems
+
+
+def test_the_width_of_a_digger_is_its_auger():
+    ((machine,), problems) = read("name,kind,width\nA,PHD,9 in\n", "implement")
+    assert machine.inputs["auger_diameter"] == "9 in" and "working_width" not in machine.inputs
+    assert not problems
+
+
+@pytest.mark.parametrize(
+    ("written", "figure", "at"),
+    [
+        ("1985 (ball ends)", "1985 lb", "0"),
+        ("2,320 lb @ 24 in", "2,320 lb", "610"),
+        ("900 lb at 12 in", "900 lb", "305"),
+        ("1500 at balls", "1500 lb", "0"),
+    ],
+)
+def test_a_lift_figure_says_in_its_cell_where_it_holds(written, figure, at):
+    ((machine,), problems) = read(f'name,lift capacity\nA,"{written}"\n', "tractor")
+    assert machine.inputs == {"lift_capacity": figure, "lift_rated_at": at} and not problems
+
+
+@pytest.mark.parametrize(
+    ("cells", "read_as"),
+    [
+        (("3400 kg", "637"), "637 kg"),  # the unit of the others
+        (("3400 kg", "1,400 lb", "1900"), "1900 lb"),  # several units: the form's
+        (("1.3 t", "2700"), "2700 lb"),  # no tractor weighs 2700 t
+    ],
+)
+def test_a_bare_number_has_the_unit_of_its_column_where_it_can(cells, read_as):
+    rows = "".join(f'{n},"{cell}"\n' for n, cell in enumerate(cells, 1))
+    found, problems = read(f"name,mass\n{rows}", "tractor")
+    assert found[-1].inputs == {"tractor_mass": read_as} and not problems
+
+
+@pytest.mark.parametrize(
+    ("written", "loader"),
+    [("w/ loader", "on"), ("Y", "on"), ("incl.", "on"), ("w/o", "none"), ("less loader", "none")],
+)
+def test_a_heading_that_asks_for_a_loader_takes_yes_and_no_as_yards_write_them(written, loader):
+    ((machine,), problems) = read(f"Tractor,Loader?\nA,{written}\n", "tractor")
+    assert machine.inputs == {"loader": loader} and not problems
+
+
+@pytest.mark.parametrize(
+    ("role", "heading", "cell", "inputs"),
+    [
+        ("implement", "Min HP", "25", {"power_needed": "25 hp"}),
+        ("implement", "Max HP", "60", {"power_limit": "60 hp"}),
+        ("implement", "PTO min", "25", {"power_needed": "25 hp"}),
+        ("implement", "Cut", "5'", {"working_width": "5'"}),
+        ("tractor", "Gross HP", "45", {"engine_power": "45 hp"}),
+        ("tractor", "Power (kW)", "29", {"engine_power": "29 kW"}),
+        ("tractor", "Hitch cat", "II", {"hitch_category": "2"}),
+    ],
+)
+def test_more_headings_as_yards_write_them(role, heading, cell, inputs):
+    ((machine,), problems) = read(f"name,{heading}\nA,{cell}\n", role)
+    assert machine.inputs == inputs and not problems
