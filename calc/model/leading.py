@@ -27,7 +27,8 @@ def lead(answer: Answer, system: str) -> str:
     said = _filled(_danger_first(answer), answer, system)
     if said:
         return said
-    if deciding and answer.finding == model.UNKNOWN and is_beside(deciding, answer.ask):
+    open_ = deciding and answer.finding == model.makes(deciding) == model.UNKNOWN
+    if deciding and open_ and is_beside(deciding, answer.ask):
         said = _asked_then_open(answer, deciding, system)
         if said:
             return said
