@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from calc import model, si, tables
 from calc.mechanics import braking
 from calc.search import Remedies
@@ -54,7 +56,8 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     if v.surface == WET_GRASS:
         keys.insert(0, "grass")
     return model.Advice(
-        cautions=found.cautions(*keys),
+        _heavier_tongue(v, found),
+        found.cautions(*keys),
         tables=[_rule_table(v)],
         notes=_notes(v, found),
         says={
@@ -64,6 +67,18 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
             "tongue": found.note("tell_tongue" if v.towed_mass is None else "tongue_for"),
         },
     )
+
+
+def _heavier_tongue(v: model.Inputs, found: model.Found) -> list[model.Remedy]:
+    """A tenth of the load on the drawbar, where it may carry that: mends what is only advice."""
+    if "tongue_least" not in found.broken:
+        return []
+    pounds = TEN_POUNDS * math.ceil(found.least_tongue / si.POUND / TEN_POUNDS - 1e-9)
+    if v.drawbar_limit is not None and pounds * si.POUND > v.drawbar_limit:
+        return []
+    text = found.note("forward", w=(pounds * si.POUND, "mass"))
+    sets = {"tongue_weight": f"{pounds:.0f} lb"}
+    return [model.Remedy(text, sets, "road/MAN-9", ("tongue_least",))]
 
 
 def _gentler(v: model.Inputs, remedies: Remedies) -> None:

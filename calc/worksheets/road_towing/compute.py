@@ -124,6 +124,8 @@ def _hitched(v: model.Inputs, at: model.At) -> None:
         at.at_most("drawbar", "tongue", "drawbar_limit", "road/MAN-8")
     if v.tongue_weight is not None:
         source, advice = "road/MAN-9", model.ADVICE  # a tenth of the load is enough: no band
+        if v.tongue_weight < at.least_tongue:
+            at.little = v.tongue_weight
         at.at_least(
             "tongue_least", "tongue_weight", "least_tongue", source, grade=advice, close_band=0.0
         )

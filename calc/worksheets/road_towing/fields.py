@@ -145,6 +145,7 @@ OUTPUTS = (
     model.Shown("pull", "acceleration", hidden=True),
     model.Shown("top", "speed", hidden=True),
     model.Shown("least_tongue", "mass", hidden=True),
+    model.Shown("little", "mass", hidden=True),
     model.Shown("walking", "speed", hidden=True),
     model.Shown("chain_needed", "mass", hidden=True),
     model.Shown("compact_most", "mass", hidden=True),
