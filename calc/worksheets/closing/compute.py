@@ -22,11 +22,6 @@ def compute(v: model.Inputs, at: model.At) -> None:
     _caught_up(v, at)
     if v.maneuver in PULLING:
         _pull_out(v, at)
-    elif v.maneuver != "along":
-        at.not_checked("pull", "maneuver")
-        # The longest gap of the three, for who has yet to say what is meant.
-        longest = road_gaps.gap_time(TRUCK, "left")
-        at.view = road_gaps.intersection_sight_distance(v.car_speed, longest)
     _passing(v, at)
 
 

@@ -27,13 +27,13 @@ def _usual_speed(known: model.KnownSoFar) -> model.Typical:
     """No faster than the machine can go."""
     top = known.get("top_speed")
     high = min(FASTEST, top.high) if top is not None else FASTEST
-    return _typical(min(4.5, high), high)
+    return _typical(min(10 * si.MPH, high), high)
 
 
 def _usual_top(known: model.KnownSoFar) -> model.Typical:
     """No slower than it is driven."""
     driven = known.get("road_speed")
-    low = max(5.4, driven.high) if driven is not None else 5.4
+    low = max(12 * si.MPH, driven.high) if driven is not None else 12 * si.MPH
     return _typical(low, max(FASTEST, low))
 
 

@@ -46,7 +46,7 @@ FIELDS = (
         example="15 mph",
         essential=True,
         group=ROAD,
-        typical=model.Typical(4.5, 25 * si.MPH, USUAL, "tractors on the road"),
+        typical=model.Typical(10 * si.MPH, 25 * si.MPH, USUAL, "tractors on the road"),
     ),
     model.Field(
         "grade",
