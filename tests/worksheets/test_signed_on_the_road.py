@@ -301,3 +301,37 @@ def test_only_what_is_missing_of_a_price_or_a_loan_is_asked_for() -> None:
     loan = said("resale", "payments", new_price="$25,000", loan_rate="6 %")
     assert loan == "Say how many months the loan runs: the answer follows."
     assert "new today, its age and what its hour meter reads" in said("resale", "worth")
+
+
+ALONE = {"tractor_mass": "2,800 lb", "trailer_brakes": "none", "road_speed": "15 mph"}
+ALONE |= {"grade": "0 %", "own_deceleration": "3.55 m/s2", "reaction_time": "1.5 s"}
+
+
+def test_a_tractor_that_does_not_stop_alone_tows_nothing() -> None:
+    """v (t + 0.54 s) + v²/2a is 65.7 ft from 15 mph (road/EU-2): no load shortens that."""
+    alone = given("road-towing", "heaviest", **ALONE, room="65 ft")
+    assert finding(alone, "room") == alone.finding == model.OVER
+    assert leading.lead(alone, "us").startswith("Nothing behind this tractor")
+    assert finding(given("road-towing", "heaviest", **ALONE, room="67 ft"), "room") != model.OVER
+
+
+def test_how_fast_is_walking_pace_on_wet_grass_and_ends_with_the_rule() -> None:
+    load = {**ALONE, "towed_mass": "2,000 lb"}
+    assert said("road-towing", "fastest", **load).startswith("20 mph at most")
+    assert said("road-towing", "fastest", **load, surface="wet_grass").startswith("5 mph at most")
+    fast = {**load, "road_speed": "21 mph"}
+    assert given("road-towing", "fastest", **fast).finding == model.OVER
+    assert "you go 21 mph" in said("road-towing", "fastest", **fast)
+    at_end = given("road-towing", "fastest", **{**load, "road_speed": "20 mph"})
+    assert at_end.finding != model.OVER
+
+
+def test_there_is_a_speed_for_a_short_room() -> None:
+    load = {**ALONE, "towed_mass": "2,000 lb", "room": "20 ft"}
+    found = given("road-towing", "stops", **load)
+    (slower,) = [r.set["road_speed"] for r in found.advice.remedies if "road_speed" in r.set]
+    mph = float(slower.removesuffix(" mph"))
+    assert mph < 15 / 2.5  # however much slower that is
+    for speed, finds in ((mph, False), (mph + 0.5, True)):
+        then = given("road-towing", "stops", **{**load, "road_speed": f"{speed} mph"})
+        assert (finding(then, "room") == model.OVER) is finds

@@ -146,6 +146,7 @@ OUTPUTS = (
     model.Shown("top", "speed", hidden=True),
     model.Shown("least_tongue", "mass", hidden=True),
     model.Shown("little", "mass", hidden=True),
+    model.Shown("least_stop", "distance", hidden=True),
     model.Shown("walking", "speed", hidden=True),
     model.Shown("chain_needed", "mass", hidden=True),
     model.Shown("compact_most", "mass", hidden=True),
