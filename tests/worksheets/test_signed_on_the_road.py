@@ -335,3 +335,16 @@ def test_there_is_a_speed_for_a_short_room() -> None:
     for speed, finds in ((mph, False), (mph + 0.5, True)):
         then = given("road-towing", "stops", **{**load, "road_speed": f"{speed} mph"})
         assert (finding(then, "room") == model.OVER) is finds
+
+
+def test_a_tractor_of_a_metric_country_is_no_hair_faster_than_its_rule() -> None:
+    """Ontario: the emblem up to 40 km/h; what is 25 mph in one country is 40 km/h there."""
+    missing = given("road", "emblem", place="CANADA-ON", emblem="no")
+    assert missing.finding == model.OVER
+    faster = given("road", "emblem", place="CANADA-ON", emblem="no", top_speed="41 km/h")
+    assert finding(faster, "emblem") == ""
+
+
+def test_nobody_is_asked_for_the_sign_that_he_said_is_missing() -> None:
+    typed = {"place": "CA", "top_speed": "32 mph", "road_speed": "20 mph", "speed_symbol": "no"}
+    assert said("road", "symbol", **typed).endswith("the emblem goes with a speed sign.")
