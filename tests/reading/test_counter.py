@@ -83,11 +83,28 @@ def test_a_safety_chain_is_asked_for_by_the_load(message):
         ("what would 35000 cost me a month over 84 months", "resale", "payments"),
         ("what does a month of sitting on the lot cost me", "resale", "month"),
         ("is 12 degrees too steep to pull a drag mat", "lawn", "slope"),
+        ("what tire pressure so i don't leave tracks in the yard", "lawn", "pressure"),
+        ("can i run LED bulbs with the old flasher can", "lamp-wiring", "flasher"),
+        ("cars go 55 past a curve, can i pull out left", "closing", "pull"),
     ],
 )
 def test_what_is_asked_in_other_words(message, worksheet, ask):
     found = reading.read(message).questions
     assert [(question.worksheet, question.ask) for question in found] == [(worksheet, ask)]
+
+
+def test_who_has_no_triangle_asks_about_it():
+    question = first("can i drive on the road in Ohio without a triangle")
+    assert (question.worksheet, question.ask) == ("road", "emblem")
+    assert question.inputs["emblem"] == "no"
+    assert "emblem" not in first("do i need the triangle in Ohio").inputs
+
+
+def test_what_a_new_one_costs_is_for_what_is_asked():
+    worth = first("what is a 10 year old tractor with 1200 hours worth if a new one is $30,000")
+    assert worth.inputs["like_new_price"] == "$30,000"
+    trade = first("they offer $9,000 on trade, the new one is $31,000, trade or sell it myself")
+    assert trade.inputs["new_price"] == "$31,000"
 
 
 def test_the_length_of_a_wagon_is_not_how_far_one_sees():

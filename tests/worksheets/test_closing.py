@@ -74,10 +74,20 @@ def test_an_extra_lane_takes_seven_tenths_of_a_second():
 
 
 def test_what_is_meant_is_never_assumed():
-    found = search.answer(SHEET, {"car_speed": "55 mph", "entrance_sight": "900 ft"})
+    """To the right 847 ft are enough at 55 mph, to the left 928 ft are wanted (road/DOT-2)."""
+    typed = {"car_speed": "55 mph", "combination_length": "12 ft", "road_speed": "18 mph"}
+    typed |= {"crossing_speed": "10 mph", "start_acceleration": "1.5 ft/s2", "set_back": "5 ft"}
+
+    def seen(sight):
+        return search.answer(SHEET, {**typed, "entrance_sight": sight})
+
+    found = seen("900 ft")
     assert found.finding == model.UNKNOWN
-    assert not {"truck", "clear", "join"} & set(findings(found))
-    assert lead(found).startswith("Which way") and "you see 900 ft" in lead(found)
+    assert lead(found).startswith("It depends: you see 900 ft, and you need 847 to 928 ft")
+    assert found.settle.field.name == "maneuver"
+    # What is too little, or enough, whichever way it goes needs no question back.
+    assert seen("840 ft").finding == model.OVER
+    assert seen("1,030 ft").finding == model.WITHIN
 
 
 def test_how_far_must_i_see_is_answered_without_a_view():
@@ -188,7 +198,7 @@ def test_who_only_drives_along_is_asked_for_no_gap():
     # Who hasn't said what is meant is still asked.
     open_ = search.answer(SHEET, {"car_speed": "55 mph", "sight_distance": "600 ft"}, ask="pull")
     assert open_.finding == model.UNKNOWN
-    assert [item.field for item in open_.unchecked if item.name == "pull"] == ["maneuver"]
+    assert {item.field for item in open_.unchecked if item.name == "truck"} == {"entrance_sight"}
 
 
 @pytest.mark.parametrize(("own", "caught"), [("24 mph", True), ("25 mph", False)])

@@ -381,7 +381,7 @@ def test_whatever_is_typed_draws_and_answers(
 def test_all_that_a_tool_may_reach_is_told_and_not_the_least_of_it() -> None:
     """Cores are 2 to 3 in long, and an inch more is allowed for bounce and settling."""
     found = answer(SHEET, {"tool": "core", "sprinklers": "yes"}, ask="flags")
-    assert "may reach 3 to 4 in down" in leading.lead(found, "us")
+    assert "3 to 4 in down is where this tool gets" in leading.lead(found, "us")
 
 
 def test_a_yes_on_a_slope_names_the_slope() -> None:

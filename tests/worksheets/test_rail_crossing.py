@@ -84,3 +84,13 @@ def test_where_nobody_spoke_of_signals_the_view_is_told_too():
     told = leading.lead(found, "us")
     assert "20 s before the train" in told and "you need to see 1,990 to 2,370 ft" in told
     assert len(told) < leading.LONGEST_LEAD
+
+
+def test_signals_that_are_dark_tell_of_a_train_where_nobody_can_see_it():
+    """They run for 20 s or more before a train (road/RAIL-1): a view is wanted without any."""
+    typed = {"combination_length": "14 ft", "crossing_speed": "10 mph", "tracks": "1"}
+    found = search.answer(SHEET, {**typed, "signals": "flashing"})
+    assert found.finding == model.WITHIN
+    assert leading.lead(found, "us").startswith("Yes, while the signals are dark")
+    assert search.answer(SHEET, {**typed, "signals": "none"}).finding == model.UNKNOWN
+    assert search.answer(SHEET, typed).finding == model.UNKNOWN

@@ -196,7 +196,8 @@ def test_lamps_of_one_kind_tell_the_circuit() -> None:
 def test_where_nothing_is_taxed_no_tax_is_in_the_payment() -> None:
     loan = {"new_price": "$28,000", "loan_rate": "7 %", "loan_months": "60 months"}
     assert "sales tax" not in said("resale", "payments", **loan, tax_rule="exempt")
-    assert "usual sales tax in it" in said("resale", "payments", **loan)
+    # 28,000 at 7 % over 60 months, and 8 % of tax on it at the most.
+    assert "About $554 to $599 a month" in said("resale", "payments", **loan)
 
 
 def test_tines_that_nobody_looked_at_decide_nothing() -> None:
@@ -253,3 +254,97 @@ def test_a_bucket_that_hides_the_head_lamps_is_told_where_hidden_lamps_are_asked
     assert dark.finding == model.OVER
     assert leading.lead(dark, "us").startswith("Yes, in front: the bucket")
     assert given("road", "hidden", hours="day", **typed).finding != model.OVER
+
+
+def test_a_bucket_in_front_is_no_matter_of_what_is_behind() -> None:
+    open_ = said("road", "hidden", place="OH", bucket="front", behind_kind="none")
+    assert open_.startswith("In front, once it is dark")
+    # Nobody said that nothing is behind, and that is what was asked about.
+    assert "“Behind the tractor”" in said("road", "hidden", place="OH")
+    assert said("road", "hidden", place="OH", implement_top="20 in").startswith("No")
+
+
+def test_a_drawbar_at_its_limit_does_not_carry_little() -> None:
+    """A tenth of the load or more, and no more than the drawbar may carry (road/MAN-8, MAN-9)."""
+    load = {"towed_mass": "3,000 lb"}
+    at_limit = said("road-towing", "tongue", **load, tongue_weight="500 lb", drawbar_limit="500 lb")
+    assert at_limit.startswith("Only just: the drawbar carries 500 lb")
+    assert said("road-towing", "tongue", **load, tongue_weight="299 lb").startswith("Little: 299")
+    assert said("road-towing", "tongue", **load, tongue_weight="300 lb").startswith(
+        "Can't tell yet"
+    )
+
+
+def test_little_on_the_drawbar_is_mended_by_moving_the_load() -> None:
+    typed = {"towed_mass": "3,040 lb", "tractor_mass": "4,000 lb", "grade": "0 %"}
+    typed |= {"road_speed": "15 mph", "tongue_weight": "50 lb"}
+    forward = "Move the load forward until 310 lb rests on the drawbar."
+    assert any(forward in line for line in lines("road-towing", "tongue", **typed))
+    mended = given("road-towing", "tongue", **{**typed, "tongue_weight": "310 lb"})
+    assert finding(mended, "tongue_least") == model.WITHIN
+    # Not where the drawbar may not carry that.
+    limited = lines("road-towing", "tongue", **typed, drawbar_limit="300 lb")
+    assert not any("Move the load forward" in line for line in limited)
+
+
+def test_who_measured_a_head_has_sprinklers() -> None:
+    flags = lines("lawn", "flags", tool="core", head_depth="-0.5 in")
+    assert flags[0].startswith("Yes, flag every head and box")
+    proud = lines("lawn", "flags", tool="spring-tine", head_depth="-0.5 in")
+    assert "0.5 in proud" in proud[0]
+    assert not any("-0.5 in, at least" in line for line in proud)
+
+
+def test_only_what_is_missing_of_a_price_or_a_loan_is_asked_for() -> None:
+    worth = {"like_new_price": "$28,000", "age": "8 years"}
+    assert said("resale", "worth", **worth) == "Say what its hour meter reads: the answer follows."
+    loan = said("resale", "payments", new_price="$25,000", loan_rate="6 %")
+    assert loan == "Say how many months the loan runs: the answer follows."
+    assert "new today, its age and what its hour meter reads" in said("resale", "worth")
+
+
+ALONE = {"tractor_mass": "2,800 lb", "trailer_brakes": "none", "road_speed": "15 mph"}
+ALONE |= {"grade": "0 %", "own_deceleration": "3.55 m/s2", "reaction_time": "1.5 s"}
+
+
+def test_a_tractor_that_does_not_stop_alone_tows_nothing() -> None:
+    """v (t + 0.54 s) + v²/2a is 65.7 ft from 15 mph (road/EU-2): no load shortens that."""
+    alone = given("road-towing", "heaviest", **ALONE, room="65 ft")
+    assert finding(alone, "room") == alone.finding == model.OVER
+    assert leading.lead(alone, "us").startswith("Nothing behind this tractor")
+    assert finding(given("road-towing", "heaviest", **ALONE, room="67 ft"), "room") != model.OVER
+
+
+def test_how_fast_is_walking_pace_on_wet_grass_and_ends_with_the_rule() -> None:
+    load = {**ALONE, "towed_mass": "2,000 lb"}
+    assert said("road-towing", "fastest", **load).startswith("20 mph at most")
+    assert said("road-towing", "fastest", **load, surface="wet_grass").startswith("5 mph at most")
+    fast = {**load, "road_speed": "21 mph"}
+    assert given("road-towing", "fastest", **fast).finding == model.OVER
+    assert "you go 21 mph" in said("road-towing", "fastest", **fast)
+    at_end = given("road-towing", "fastest", **{**load, "road_speed": "20 mph"})
+    assert at_end.finding != model.OVER
+
+
+def test_there_is_a_speed_for_a_short_room() -> None:
+    load = {**ALONE, "towed_mass": "2,000 lb", "room": "20 ft"}
+    found = given("road-towing", "stops", **load)
+    (slower,) = [r.set["road_speed"] for r in found.advice.remedies if "road_speed" in r.set]
+    mph = float(slower.removesuffix(" mph"))
+    assert mph < 15 / 2.5  # however much slower that is
+    for speed, finds in ((mph, False), (mph + 0.5, True)):
+        then = given("road-towing", "stops", **{**load, "road_speed": f"{speed} mph"})
+        assert (finding(then, "room") == model.OVER) is finds
+
+
+def test_a_tractor_of_a_metric_country_is_no_hair_faster_than_its_rule() -> None:
+    """Ontario: the emblem up to 40 km/h; what is 25 mph in one country is 40 km/h there."""
+    missing = given("road", "emblem", place="CANADA-ON", emblem="no")
+    assert missing.finding == model.OVER
+    faster = given("road", "emblem", place="CANADA-ON", emblem="no", top_speed="41 km/h")
+    assert finding(faster, "emblem") == ""
+
+
+def test_nobody_is_asked_for_the_sign_that_he_said_is_missing() -> None:
+    typed = {"place": "CA", "top_speed": "32 mph", "road_speed": "20 mph", "speed_symbol": "no"}
+    assert said("road", "symbol", **typed).endswith("the emblem goes with a speed sign.")

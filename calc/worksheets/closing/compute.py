@@ -22,11 +22,6 @@ def compute(v: model.Inputs, at: model.At) -> None:
     _caught_up(v, at)
     if v.maneuver in PULLING:
         _pull_out(v, at)
-    elif v.maneuver != "along":
-        at.not_checked("pull", "maneuver")
-        # The longest gap of the three, for who has yet to say what is meant.
-        longest = road_gaps.gap_time(TRUCK, "left")
-        at.view = road_gaps.intersection_sight_distance(v.car_speed, longest)
     _passing(v, at)
 
 
@@ -76,6 +71,8 @@ def _pull_out(v: model.Inputs, at: model.At) -> None:
     at.gap_time = road_gaps.gap_time(TRUCK, kind) + per_lane * extra
     at.truck_sight = road_gaps.intersection_sight_distance(v.car_speed, at.gap_time)
     at.view = at.truck_sight
+    if v.entrance_sight is None:
+        at.not_checked("truck", "entrance_sight")  # the others wait for the same number
     _seen(v, at, "truck", "truck_sight", "road/DOT-2; road/GAP-1")
     if v.maneuver in ("cross", "left"):
         at.across = arith.number(v.set_back + crossed * v.lane_width + v.combination_length)
@@ -101,9 +98,7 @@ def _pull_out(v: model.Inputs, at: model.At) -> None:
 
 
 def _seen(v: model.Inputs, at: model.At, name: str, needed: str, source: str) -> None:
-    if v.entrance_sight is None:
-        at.not_checked(name, "entrance_sight")
-    else:
+    if v.entrance_sight is not None:
         at.at_least(name, "entrance_sight", needed, source, grade=model.DANGER)
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from calc import model, si
-from calc.machines import usual
 
 FIELDS = (
     model.Field(
@@ -14,7 +13,9 @@ FIELDS = (
         example="18 mph",
         essential=True,
         group="You",
-        typical=model.Typical(4.5, 11.2, "road/SIZE-practice", "tractors on the road"),
+        typical=model.Typical(
+            10 * si.MPH, 25 * si.MPH, "road/SIZE-practice", "tractors on the road"
+        ),
     ),
     model.Field(
         "car_speed",
@@ -24,7 +25,7 @@ FIELDS = (
         example="55 mph",
         essential=True,
         group="The road",
-        typical=model.Typical(20.0, 29.1, "road/SIZE-practice", "country roads"),
+        typical=model.Typical(45 * si.MPH, 65 * si.MPH, "road/SIZE-practice", "country roads"),
     ),
     model.Field(
         "sight_distance",
@@ -43,12 +44,11 @@ FIELDS = (
             model.Option("right", "Pull out to the right"),
             model.Option("left", "Pull out to the left"),
             model.Option("cross", "Go straight across"),
-            model.Option(usual.ANY, "Not sure"),
         ),
         example="cross",
         essential=True,
         group="You",
-        usual=usual.ANY,
+        unsure=("right", "left", "cross"),  # who drives along pulls out nowhere, and says so
     ),
     model.Field(
         "entrance_sight",
@@ -80,7 +80,7 @@ FIELDS = (
         example="8 mph",
         group="Pulling out",
         typical=model.Typical(
-            1.8, 5.4, "road/SIZE-practice", "a loaded tractor in a starting gear"
+            4 * si.MPH, 12 * si.MPH, "road/SIZE-practice", "a loaded tractor in a starting gear"
         ),
     ),
     model.Field(
@@ -166,7 +166,7 @@ FIELDS = (
         "90 mph",
         example="55 mph",
         group="Traffic",
-        typical=model.Typical(20.0, 29.1, "road/SIZE-practice", "country roads"),
+        typical=model.Typical(45 * si.MPH, 65 * si.MPH, "road/SIZE-practice", "country roads"),
     ),
 )
 

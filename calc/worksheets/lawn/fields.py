@@ -94,6 +94,8 @@ FIELDS: tuple[model.AnyField, ...] = (
         (model.Option("yes", "Yes"), model.Option("no", "No")),
         example="yes",
         unsure=("yes", "no"),
+        # Who measured a head or a lid has them.
+        told_by=(("head_depth", "yes"), ("box_depth", "yes")),
         essential=True,
         group=BURIED,
     ),

@@ -27,7 +27,8 @@ def compute(v: model.Inputs, at: model.At) -> None:
     at.time = crossing_time(v)
     at.needed = v.train_speed * at.time
     if v.track_sight is None:
-        at.not_checked("view", "track_sight")
+        # Signals that run tell of a train before the eye does; without any the view is the warning.
+        at.not_checked("view", "track_sight", governs=v.signals != "flashing")
     else:
         sources = "road/RAIL-memory; road/CALC-1"
         at.at_least("view", "track_sight", "needed", sources, grade=model.DANGER)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc import model
+from calc import model, si
 
 FIELDS = (
     model.Field(
@@ -26,7 +26,7 @@ FIELDS = (
         essential=True,
         group="You",
         typical=model.Typical(
-            1.3, 4.5, "road/SIZE-practice", "a loaded tractor in a starting gear"
+            3 * si.MPH, 10 * si.MPH, "road/SIZE-practice", "a loaded tractor in a starting gear"
         ),
     ),
     model.Field(
@@ -55,7 +55,7 @@ FIELDS = (
         example="45 mph",
         essential=True,
         group="The crossing",
-        typical=model.Typical(11.0, 27.0, "road/SIZE-practice", "country lines"),
+        typical=model.Typical(25 * si.MPH, 60 * si.MPH, "road/SIZE-practice", "country lines"),
     ),
     model.Field(
         "track_sight",

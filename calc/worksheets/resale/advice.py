@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from calc import model, tables
+from calc import model, quantities, tables
 from calc.mechanics import chances, trade_in, used_value
 from calc.search import Remedies
 from calc.worksheets.resale.compute import ROUNDS, SEED, dollars, plan, share, tax_of
@@ -26,26 +26,23 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         notes=_notes(v, found),
         says={
             "repair": _not_repaired(v, found),
-            **_payments(v, found),
+            "payments": _payments(v, found),
+            "worth": _wanted(v, found, ("like_new_price", "age", "hour_meter")),
         },
     )
 
 
-def _payments(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
-    """The payments where nothing is offered for the old machine, or where the offer is enough."""
+def _payments(v: model.Inputs, found: model.Found) -> model.Words:
+    """Of the payments: that the offer is enough, or which numbers they want."""
     if "back" in found:
-        return {"payments": found.note("tell_covered", back=(found.back, "money"))}
-    if "payment_plain" not in found:
-        return {}
-    # A rule with a rate of its own leaves no usual tax in it: where nothing is taxed, none.
-    rule = tables.by_key("money/trade_tax_rules", "key")[v.tax_rule]
-    usual = not rule["rate_percent"] and "sales_tax" in found.assumed
-    said = found.note(
-        "tell_payments_taxed" if usual else "tell_payments",
-        payment=(found.payment_plain, "money"),
-        months=(found.months, "count"),
-    )
-    return {"payments": said}
+        return found.note("tell_covered", back=(found.back, "money"))
+    return _wanted(v, found, ("new_price", "loan_rate", "loan_months"))
+
+
+def _wanted(v: model.Inputs, found: model.Found, names: tuple[str, ...]) -> model.Words:
+    """Which numbers of a question nobody gave; nothing where all are there."""
+    blank = [model.words(found.note(n), "us") for n in names if v.values()[n] is None]
+    return found.note("wanted", what=quantities.joined(blank)) if blank else ""
 
 
 def _ways(found: model.Found) -> list[tuple[str, float]]:

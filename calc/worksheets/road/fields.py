@@ -23,18 +23,24 @@ def _typical(low: float, high: float, of: str = "compact tractors") -> model.Typ
 _YES_NO = (model.Option("yes", "Yes"), model.Option("no", "No"))
 
 
+def _fastest(known: model.KnownSoFar) -> float:
+    """What few compacts are built to pass: what is 25 mph here is sold as 40 km/h elsewhere."""
+    place = tables.by_key("road/road_places", "place").get(str(known.get("place")))
+    return 40 * si.KMH if place and place["country"] != "US" else FASTEST
+
+
 def _usual_speed(known: model.KnownSoFar) -> model.Typical:
     """No faster than the machine can go."""
     top = known.get("top_speed")
-    high = min(FASTEST, top.high) if top is not None else FASTEST
-    return _typical(min(4.5, high), high)
+    high = min(_fastest(known), top.high) if top is not None else _fastest(known)
+    return _typical(min(10 * si.MPH, high), high)
 
 
 def _usual_top(known: model.KnownSoFar) -> model.Typical:
     """No slower than it is driven."""
     driven = known.get("road_speed")
-    low = max(5.4, driven.high) if driven is not None else 5.4
-    return _typical(low, max(FASTEST, low))
+    low = max(12 * si.MPH, driven.high) if driven is not None else 12 * si.MPH
+    return _typical(low, max(_fastest(known), low))
 
 
 FIELDS = (

@@ -38,8 +38,10 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     if v.surface != "dry_pavement":
         remedies.choose("braked_wheels", "all", source="road/GRIP-1")
     if broken & {"room", "rule_speed"} and (v.towed_mass is not None or found.over):
-        slow = broken & {"room", "rule_speed"}
-        remedies.less("road_speed", mends=slow, step=0.5, source="road/CALC-1")
+        # Where the tractor alone stops is no speed for a load that nobody named.
+        slow = broken & ({"rule_speed"} if v.towed_mass is None else {"room", "rule_speed"})
+        # However slow that is, one can go so.
+        remedies.less("road_speed", mends=slow, step=0.5, most=10.0, source="road/CALC-1")
     if broken & {"holds", "ratio", "room"}:
         heavier = broken & {"holds", "ratio", "room"}
         # Of a tractor that nobody described no weight is out of proportion.
@@ -54,7 +56,8 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     if v.surface == WET_GRASS:
         keys.insert(0, "grass")
     return model.Advice(
-        cautions=found.cautions(*keys),
+        _heavier_tongue(v, found, remedies),
+        found.cautions(*keys),
         tables=[_rule_table(v)],
         notes=_notes(v, found),
         says={
@@ -64,6 +67,18 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
             "tongue": found.note("tell_tongue" if v.towed_mass is None else "tongue_for"),
         },
     )
+
+
+def _heavier_tongue(v: model.Inputs, found: model.Found, remedies: Remedies) -> list[model.Remedy]:
+    """A tenth of the load on the drawbar, where it may carry that: mends what is only advice."""
+    if "tongue_least" not in found.broken:
+        return []
+    least = remedies.whole("tongue_weight", found.least_tongue, step=TEN_POUNDS, up=True)
+    if v.drawbar_limit is not None and least > v.drawbar_limit:
+        return []
+    text = found.note("forward", w=(least, "mass"))
+    sets = {"tongue_weight": remedies.typed("tongue_weight", least)}
+    return [model.Remedy(text, sets, "road/MAN-9", ("tongue_least",))]
 
 
 def _gentler(v: model.Inputs, remedies: Remedies) -> None:

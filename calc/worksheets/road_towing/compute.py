@@ -79,10 +79,14 @@ SHARED = "road/EU2-memory; road/CALC-1"
 
 
 def _any_load(v: model.Inputs, at: model.At) -> None:
-    """Check what no load changes: brakes on neither machine that reach the pull of the slope."""
+    """Check what no load changes: what the better brakes of the two do alone."""
     best = arith.max(at.own, trailer_braking(v) * braking.GRAVITY)
     at.slope_share = at.pull / best
-    at.at_most("holds", "slope_share", 1.0, SHARED, grade=model.DANGER)
+    at.at_most("holds", "slope_share", 1.0, SHARED, strict=1 / MARGIN, grade=model.DANGER)
+    left = best - at.pull
+    if v.room is not None and left > 0:
+        at.least_stop = braking.stopping_distance(v.road_speed, left, v.reaction_time)
+        at.at_most("room", "least_stop", "room", "road/EU-2; road/EU2-memory", grade=model.DANGER)
 
 
 def _stopping(v: model.Inputs, at: model.At) -> None:
@@ -124,6 +128,8 @@ def _hitched(v: model.Inputs, at: model.At) -> None:
         at.at_most("drawbar", "tongue", "drawbar_limit", "road/MAN-8")
     if v.tongue_weight is not None:
         source, advice = "road/MAN-9", model.ADVICE  # a tenth of the load is enough: no band
+        if v.tongue_weight < at.least_tongue:
+            at.little = v.tongue_weight
         at.at_least(
             "tongue_least", "tongue_weight", "least_tongue", source, grade=advice, close_band=0.0
         )
@@ -151,10 +157,10 @@ def _shown(v: model.Inputs, at: model.At) -> None:
         return
     at.ratio_now = v.towed_mass / v.tractor_mass
     at.heat = braking.holding_heat(v.tractor_mass + v.towed_mass, v.road_speed, v.grade)
-    at.fastest = at.top
+    at.fastest = arith.min(at.top, WALKING) if v.surface == WET_GRASS else at.top
     if v.room is not None:
         stops_from = braking.speed_that_stops_within(v.room, at.left, v.reaction_time)
-        at.fastest = arith.min(at.top, stops_from)
+        at.fastest = arith.min(at.fastest, stops_from)
     if at.left <= 0:
         at.fastest = 0.0
         return

@@ -46,7 +46,7 @@ FIELDS = (
         example="15 mph",
         essential=True,
         group=ROAD,
-        typical=model.Typical(4.5, 25 * si.MPH, USUAL, "tractors on the road"),
+        typical=model.Typical(10 * si.MPH, 25 * si.MPH, USUAL, "tractors on the road"),
     ),
     model.Field(
         "grade",
@@ -145,6 +145,8 @@ OUTPUTS = (
     model.Shown("pull", "acceleration", hidden=True),
     model.Shown("top", "speed", hidden=True),
     model.Shown("least_tongue", "mass", hidden=True),
+    model.Shown("little", "mass", hidden=True),
+    model.Shown("least_stop", "distance", hidden=True),
     model.Shown("walking", "speed", hidden=True),
     model.Shown("chain_needed", "mass", hidden=True),
     model.Shown("compact_most", "mass", hidden=True),
