@@ -21,7 +21,7 @@ def lead(answer: Answer, system: str) -> str:
     them for this finding; else what the worksheet or the deciding check says.
     """
     if answer.missing:
-        return sentences.missing_sentence(answer.missing)
+        return sentences.missing_of(answer)
     deciding = answer.deciding
     named = deciding.check.name if deciding and model.makes(deciding) == answer.finding else ""
     said = _filled(_danger_first(answer), answer, system)

@@ -68,9 +68,15 @@ def listed(titles: Sequence[str]) -> str:
     return q.joined(list(titles))
 
 
-def missing_sentence(fields: Sequence[model.AnyField]) -> str:
+def missing_sentence(fields: Sequence[model.AnyField], word: str = "and") -> str:
     """Which needed fields nobody filled in."""
-    return f"Say first: {q.joined([quoted(item) for item in fields])}."
+    return f"Say first: {q.joined([quoted(item) for item in fields], word)}."
+
+
+def missing_of(answer: Answer) -> str:
+    """The same of an answer that waits for them; one of those that a question begins with will do."""
+    either = {item.name for item in answer.missing} <= set(answer.ask.first)
+    return missing_sentence(answer.missing, "or" if either else "and")
 
 
 def quoted(item: model.AnyField) -> str:

@@ -94,7 +94,7 @@ def outline(answer: Answer, given: Mapping[str, str], system: str = "us") -> lis
 def _next(answer: Answer, system: str) -> h.Element | None:
     """What is still to be said, or would settle it."""
     if answer.missing:
-        return h.p[sentences.missing_sentence(answer.missing)]
+        return h.p[sentences.missing_of(answer)]
     if answer.finding != model.UNKNOWN or not answer.settles:
         return None
     return h.p[sentences.settle_sentence(answer, system)]
