@@ -49,7 +49,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         cautions.append("shaft")
     if v.loader_payload is not None:
         cautions.append("loader")
-    notes = {"hydraulics": "no_flow", "hitching": "no_sides"}
+    notes = {"hydraulics": "no_flow", "hitching": "no_sides", "duty": "no_rating"}
     if not pairing.takes_power(v):
         notes["power"] = "no_shaft"
     says = {ask: found.note(name) for ask, name in notes.items()}
