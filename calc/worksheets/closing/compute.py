@@ -25,8 +25,11 @@ def compute(v: model.Inputs, at: model.At) -> None:
     elif v.maneuver != "along":
         at.not_checked("pull", "maneuver")
         # The longest gap of the three, for who has yet to say what is meant.
-        longest = road_gaps.gap_time(TRUCK, "left")
+        longest, shortest = (road_gaps.gap_time(TRUCK, way) for way in ("left", "right or cross"))
         at.view = road_gaps.intersection_sight_distance(v.car_speed, longest)
+        at.shortest_view = road_gaps.intersection_sight_distance(v.car_speed, shortest)
+        if v.entrance_sight is not None and v.entrance_sight < at.shortest_view:
+            _seen(v, at, "any_way", "shortest_view", "road/DOT-2; road/GAP-1")
     _passing(v, at)
 
 

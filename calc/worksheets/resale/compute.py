@@ -81,6 +81,13 @@ def compute(v: model.Inputs, at: model.At) -> None:
         _show(v, at, known)
 
 
+def _saves_at_most(v: model.Inputs, at: model.At, rate: float) -> None:
+    """Name the tax that the offer saves on anything dearer; where nothing is, no price is asked."""
+    if arith.perhaps(rate):
+        at.saves_most = rate * v.trade_offer
+        at.not_checked("tax_saved", "new_price", if_asked=True)
+
+
 def _ceiling(v: model.Inputs, at: model.At) -> None:
     top = ceiling(v)
     if top is None:
@@ -105,7 +112,7 @@ def _trade(v: model.Inputs, at: model.At, known: chances.Plan) -> None:
     if credit:
         at.saves = at.tax_saved
     if v.new_price is None:
-        at.not_checked("tax_saved", "new_price", if_asked=True)
+        _saves_at_most(v, at, rate if credit else 0.0)
     at.trade = v.trade_offer + at.tax_saved
     at.private_price = trade_in.private_price_that_equals_trade(
         v.trade_offer, at.tax_saved, v.selling_costs, known.fee, known.daily, known.days_as_is

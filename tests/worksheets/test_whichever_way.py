@@ -1,0 +1,60 @@
+"""A lead holds whichever of the open ways it turns out to be, and asks for what is missing alone."""
+
+import pytest
+
+from calc import model
+from calc.model import leading
+from tests.worksheets.asking import findings
+from tests.worksheets.asking import given as found
+
+
+def lead(name: str, ask: str, **typed: str) -> str:
+    return leading.lead(found(name, ask, **typed), "us")
+
+
+@pytest.mark.parametrize(("sight", "expected"), [("846 ft", model.OVER), ("848 ft", model.UNKNOWN)])
+def test_sight_that_is_too_short_for_every_way_out_needs_no_way(sight: str, expected: str) -> None:
+    """A loaded truck takes 10.5 s to turn right or cross (road/GAP-1): 847 ft at 55 mph."""
+    typed = {"car_speed": "55 mph", "entrance_sight": sight}
+    assert found("closing", "pull", **typed).finding == expected
+    assert ("whichever way" in lead("closing", "pull", **typed)) == (expected == model.OVER)
+    for maneuver in ("right", "left", "cross"):
+        said = findings(found("closing", "pull", **typed, maneuver=maneuver))
+        assert "any_way" not in said
+        if expected == model.OVER:
+            assert said["truck"] == model.OVER
+
+
+def test_a_lead_is_asked_for_what_nobody_measured_alone() -> None:
+    turns = {"old_front_ten_turns": "64 ft", "old_rear_ten_turns": "103 ft"}
+    assert lead("rollout", "lead", **turns).endswith("yet: measure the gear ratio (C).")
+    said = lead("rollout", "wear", front_turns="16.3")
+    assert "(A)" in said and "(B)" in said and "(C)" not in said
+    assert found("rollout", "lead", **turns, front_turns="16.3").finding == model.WITHIN
+
+
+@pytest.mark.parametrize(("power", "sold"), [("8 hp", False), ("20 hp", True)])
+def test_no_width_is_told_that_nobody_sells(power: str, sold: bool) -> None:
+    """The narrowest tiller sold is 36 in."""
+    said = lead("pto", "widest", implement_kind="rotary_tiller", pto_power=power, material="light")
+    assert said.startswith("None that is sold: the narrowest is 36 in") != sold
+
+
+def test_an_offer_saves_its_tax_on_anything_dearer() -> None:
+    offer = {"trade_offer": "$12,000"}
+    said = lead("resale", "tax", **offer, sales_tax="7 %")
+    assert said.startswith("$12,000 alone, and $840 more where only the difference is taxed")
+    for untaxed in ({"sales_tax": "0 %"}, {"sales_tax": "7 %", "tax_rule": "full"}):
+        answer = found("resale", "tax", **offer, **untaxed)
+        assert answer.finding == model.COMPARED and not answer.settles
+        assert leading.lead(answer, "us").startswith("The trade-in is worth $12,000, the offer")
+
+
+def test_a_sheet_begins_with_the_tractor_and_not_with_its_loader() -> None:
+    assert found("capability", "sheet", loader="on").missing
+    assert not found("capability", "sheet", loader="on", pto_power="30 hp").missing
+
+
+def test_what_a_loader_lifts_is_told_of_an_empty_one() -> None:
+    said = lead("ballast", "loader", loader_payload="0 lb", loader_rating="1,100 lb")
+    assert said.startswith("By its rating the loader lifts 792 to 1,100 lb")
