@@ -1,4 +1,4 @@
-"""A lead holds whichever of the open ways it turns out to be, and asks for what is missing alone."""
+"""A lead holds whichever way it turns out to be, and asks for what is missing alone."""
 
 import pytest
 
