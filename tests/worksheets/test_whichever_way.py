@@ -33,6 +33,28 @@ def test_a_lead_is_asked_for_what_nobody_measured_alone() -> None:
     assert found("rollout", "lead", **turns, front_turns="16.3").finding == model.WITHIN
 
 
+def test_what_was_said_already_is_not_asked_again() -> None:
+    """A price without its loan, a year without its hours, an implement that no shaft turns."""
+    assert lead("resale", "payments", new_price="$30,000") == (
+        "Say the loan's interest and the loan's months: the payment follows."
+    )
+    said = lead("resale", "worth", age="8 years")
+    assert "costs new" in said and "its hours" in said and "its age" not in said
+    # Of a baler the hours tell nothing.
+    baler = lead("resale", "worth", age="8 years", machine="baler", like_new_price="$9,000")
+    assert baler.startswith("About $")
+    blade = lead("pto", "enough", implement_kind="box_blade", pto_power="40 hp")
+    assert blade.startswith("Box blade: nothing on it is driven from the PTO")
+    assert lead("pto", "enough", pto_power="40 hp").startswith("Say which kind")
+
+
+def test_a_share_is_left_at_a_height_whatever_the_power_is() -> None:
+    typed = {"altitude": "9,000 ft", "breathing": "natural"}
+    assert lead("pto", "left", **typed).endswith("the height leaves 74.5 %.")
+    said = lead("pto", "left", **typed, pto_power="40 hp")
+    assert said.startswith("29.8 hp of 40 hp") and said.endswith("leaves 74.5 %.")
+
+
 @pytest.mark.parametrize(("power", "sold"), [("8 hp", False), ("20 hp", True)])
 def test_no_width_is_told_that_nobody_sells(power: str, sold: bool) -> None:
     """The narrowest tiller sold is 36 in."""

@@ -7,7 +7,17 @@ import math
 from calc import model, tables
 from calc.mechanics import chances, trade_in, used_value
 from calc.search import Remedies
-from calc.worksheets.resale.compute import ROUNDS, SEED, dollars, plan, share, tax_of
+from calc.subjects.blank import still
+from calc.worksheets.resale.compute import (
+    PAYMENT_ASKS,
+    ROUNDS,
+    SEED,
+    dollars,
+    plan,
+    share,
+    tax_of,
+    worth_asks,
+)
 from calc.worksheets.resale.fields import DAY, evidence
 
 AS_IS, REPAIR, TRADE = "as_is", "repaired", "trade"
@@ -26,6 +36,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         notes=_notes(v, found),
         says={
             "repair": _not_repaired(v, found),
+            "worth": found.note("ask_worth", missing=still(v, found, worth_asks(v))),
             **_payments(v, found),
         },
     )
@@ -35,6 +46,9 @@ def _payments(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
     """The payments where nothing is offered for the old machine, or where the offer is enough."""
     if "back" in found:
         return {"payments": found.note("tell_covered", back=(found.back, "money"))}
+    blank = still(v, found, PAYMENT_ASKS)
+    if blank:
+        return {"payments": found.note("ask_payments", missing=blank)}
     if "payment_plain" not in found:
         return {}
     # A rule with a rate of its own leaves no usual tax in it: where nothing is taxed, none.

@@ -2,18 +2,14 @@
 
 from __future__ import annotations
 
-from calc import model, quantities
+from calc import model
 from calc.mechanics import front_drive
 from calc.search import Remedies
 from calc.subjects import tires as common
+from calc.subjects.blank import still
 from calc.subjects.tires import TURNS
 
 CENTIMETER = 0.01
-PARTS = {
-    "old_front_ten_turns": "ten turns of a front tire (A)",
-    "old_rear_ten_turns": "ten turns of a rear tire (B)",
-    "front_turns": "the gear ratio (C)",
-}
 
 
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
@@ -25,7 +21,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     tables = [_sheet(), _blanks()]
     if "lead" in found:
         tables.append(common.window_table(found.lead))
-    missing = quantities.joined([said for name, said in PARTS.items() if getattr(v, name) is None])
+    missing = still(v, found, ("old_front_ten_turns", "old_rear_ten_turns", "front_turns"))
     says = {ask: found.note(f"ask_{ask}", missing=missing) for ask in ("lead", "wear")}
     return model.Advice(cautions=cautions, tables=tables, notes=_notes(v, found), says=says)
 
