@@ -80,3 +80,34 @@ def test_a_sheet_begins_with_the_tractor_and_not_with_its_loader() -> None:
 def test_what_a_loader_lifts_is_told_of_an_empty_one() -> None:
     said = lead("ballast", "loader", loader_payload="0 lb", loader_rating="1,100 lb")
     assert said.startswith("By its rating the loader lifts 792 to 1,100 lb")
+
+
+def test_no_loader_asks_for_no_load_in_it() -> None:
+    for ask in ("behind", "loader"):
+        none = found("ballast", ask, loader="none")
+        assert leading.lead(none, "us").startswith("Without a loader") and not none.settles
+    assert lead("ballast", "behind", loader="on").startswith("Say first what the loader will lift")
+
+
+def test_a_change_of_speed_is_told_as_more_or_less() -> None:
+    old = {"rear_tire": "12.4-24"}
+    assert "2.72 % less in every gear" in lead("tires", "speed", **old, new_rear_tire="11.2-24")
+    assert "6.76 % more in every gear" in lead("tires", "speed", **old, new_rear_tire="13.6-24")
+
+
+@pytest.mark.parametrize(("coldest", "freezes"), [("31 °F", True), ("33 °F", False)])
+def test_what_freezes_is_told_beside_the_coldest_day(coldest: str, freezes: bool) -> None:
+    said = lead("tires", "liquid", rear_tire="14.9-28", liquid="water", coldest=coldest)
+    assert (f"from 32 °F, where {coldest} is the coldest" in said) == freezes
+
+
+def test_both_ends_tell_what_must_stay_behind_while_it_is_open() -> None:
+    typed = {"front_implement_mass": "500 lb", "implement_kind": "rear_blade"}
+    known = {"implement_mass": "400 lb", "tractor_mass": "3,500 lb", "front_axle_limit": "3,000 lb"}
+    said = lead("pairing", "both", **typed, **known)
+    assert said.startswith("It depends") and "must stay" in said and "read the front" not in said
+
+
+def test_a_level_crossing_is_told_with_its_number() -> None:
+    said = lead("pairing", "across", cross_slope="0 deg")
+    assert said.startswith("As far as a number says, 0 % (0 deg) across will do")
