@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 
-from calc.model.checks import COMPARED, DANGER, WITHIN, Check, Unchecked
+from calc.model.checks import COMPARED, WITHIN, Check, Unchecked, counts
 from calc.model.fields import AnyField, Typical
 from calc.model.outcome import Advice, Output, Remedy, Step
 from calc.model.pictures import Picture
@@ -133,5 +133,6 @@ class Answer:
         return any(
             v.check.name in remedy.mends
             for v in self.verdicts
-            if v.check.name in self.ask.checks or v.check.grade == DANGER
+            if v.check.name in self.ask.checks
+            or counts(v.finding, v.check.grade, alone=self.ask.alone)
         )

@@ -65,6 +65,14 @@ class Check:
         return self.broken if finding == OVER and self.broken else self.title
 
 
+def counts(finding: str, grade: str, *, alone: bool) -> bool:
+    """Whether what a check beside the question finds counts for it: a danger.
+
+    `alone`: only one that is broken, since the question has nothing to do with the others.
+    """
+    return grade == DANGER and (finding == OVER or not alone)
+
+
 class _Made(BaseException):
     """Ends a run that is for one check alone: it was made."""
 

@@ -9,12 +9,12 @@ from calc.model.checks import (
     ADVICE,
     CLOSE,
     COMPARED,
-    DANGER,
     GRADES,
     OVER,
     UNKNOWN,
     WITHIN,
     Unchecked,
+    counts,
 )
 
 Rank = tuple[int, int, float]
@@ -51,13 +51,23 @@ def rank_of(finding: str, grade: str, margin_low: float, margin_high: float) -> 
     return _ORDER[_made_by(finding, grade)], GRADES.index(grade), margin
 
 
-def counting(verdicts: Sequence[Verdict], names: Sequence[str]) -> list[Verdict]:
+def counting(
+    verdicts: Sequence[Verdict], names: Sequence[str], *, alone: bool = False
+) -> list[Verdict]:
     """Return the verdicts that count for a question: those named (all for none), and dangers."""
-    return [v for v in verdicts if not names or v.check.name in names or v.check.grade == DANGER]
+    return [
+        v
+        for v in verdicts
+        if not names or v.check.name in names or counts(v.finding, v.check.grade, alone=alone)
+    ]
 
 
 def finding_of(
-    verdicts: Sequence[Verdict], unchecked: Sequence[Unchecked], names: Sequence[str] = ()
+    verdicts: Sequence[Verdict],
+    unchecked: Sequence[Unchecked],
+    names: Sequence[str] = (),
+    *,
+    alone: bool = False,
 ) -> str:
     """Return the one finding of an answer.
 
@@ -65,7 +75,7 @@ def finding_of(
     governing check that could not be made leaves it at "can't tell yet" at best; one that is told
     only `if_asked` needs a question that names it.
     """
-    counted = counting(verdicts, names)
+    counted = counting(verdicts, names, alone=alone)
     hard = {v.finding for v in counted if v.check.grade != ADVICE}
     if OVER in hard:
         return OVER
@@ -74,7 +84,9 @@ def finding_of(
         return UNKNOWN
     if CLOSE in hard or any(v.finding in (OVER, UNKNOWN) for v in counted):
         return CLOSE
-    return WITHIN if counted else COMPARED
+    if not counted:
+        return UNKNOWN if alone else COMPARED  # nothing that it asks about could be looked at
+    return WITHIN
 
 
 def _passed_over(
@@ -86,13 +98,17 @@ def _passed_over(
 
 
 def deciding_of(
-    verdicts: Sequence[Verdict], names: Sequence[str] = (), until_told: Sequence[str] = ()
+    verdicts: Sequence[Verdict],
+    names: Sequence[str] = (),
+    until_told: Sequence[str] = (),
+    *,
+    alone: bool = False,
 ) -> Verdict | None:
     """Return the verdict that an answer turns on: the first that counts, in order of harm.
 
     Of several that can't be told yet it is the first that `until_told` names.
     """
-    first = min(counting(verdicts, names), key=rank, default=None)
+    first = min(counting(verdicts, names, alone=alone), key=rank, default=None)
     if first is None or first.finding != UNKNOWN:
         return first
     open_ = {verdict.check.name: verdict for verdict in verdicts if verdict.finding == UNKNOWN}

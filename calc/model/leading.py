@@ -197,7 +197,10 @@ class _Told(dict[str, str]):
         if name == "headline":
             return _Check(headline(self.answer, self.system), None, self.system)
         if name == "state":
-            return _Check(_state(self.answer, self.system), None, self.system)
+            state = _state(self.answer, self.system)
+            if not state:
+                raise _Absent(name)  # nothing was checked
+            return _Check(state, None, self.system)
         verdict = self.answer.verdict(name)
         output = self.answer.output(name)
         if output is not None:

@@ -67,7 +67,9 @@ class Ask:
     who says which wire is fitted also asks whether it will do. Nothing is said of a question while
     none of its fields `first` is given, nor one of `given`: from what is usual alone it would get
     no answer that anybody can use. `taken` maps a choice that must be picked elsewhere to what is
-    taken here when nobody did: who asks about a side slope may have nothing on the hitch.
+    taken here when nobody did: who asks about a side slope may have nothing on the hitch. `alone`
+    says that what isn't told of a danger, or comes near one, is none of its business unless its
+    `checks` name it: oil is there or not, whatever the front wheels carry. A broken one counts.
     """
 
     key: str
@@ -84,6 +86,7 @@ class Ask:
     given: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     first: tuple[str, ...] = ()
     taken: Mapping[str, str] = field(default_factory=dict)
+    alone: bool = False
 
     def starts_with(self, names: Collection[str]) -> bool:
         """Whether something can be said of it to somebody who gave the fields `names`."""
@@ -133,6 +136,7 @@ def asks_of(words: Mapping[str, Any]) -> tuple[Ask, ...]:
             {name: tuple(checks) for name, checks in said.get("given", {}).items()},
             tuple(said.get("first", ())),
             said.get("taken", {}),
+            said.get("alone", False),
         )
         for key, said in words.get("asks", {}).items()
     )

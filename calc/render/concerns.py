@@ -26,7 +26,7 @@ def told(answer: Answer, verdict: model.Verdict) -> bool:
 def in_question(answer: Answer) -> list[model.Verdict]:
     """The checks that a reply says what to do about: the question's own, dangers, and what is
     broken beside it. What another question leaves open is not what was asked."""
-    own = model.counting(answer.verdicts, answer.ask.checks)
+    own = model.counting(answer.verdicts, answer.ask.checks, alone=answer.ask.alone)
     return [v for v in answer.verdicts if v in own or (is_broken(v) and told(answer, v))]
 
 

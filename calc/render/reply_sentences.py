@@ -109,8 +109,10 @@ def _only_just(answer: Answer, system: str, lead: str) -> list[str]:
         states[model.UNKNOWN] = "Can't be told yet"
     said = []
     for verdict in sorted(answer.verdicts, key=model.rank):
-        counts = verdict.check.grade == model.DANGER and verdict is not answer.deciding
-        if not counts or verdict.finding not in states:
+        beside = leading.is_beside(verdict, answer.ask)
+        if verdict is answer.deciding or (beside and answer.ask.alone):
+            continue
+        if verdict.check.grade != model.DANGER or verdict.finding not in states:
             continue
         title = model.in_sentence(verdict.check.title)
         if verdict.check.sense != "fits":

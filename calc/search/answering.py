@@ -78,14 +78,16 @@ def answer_known(
     standing = prove(search, values=False) if full else None
     # What decides is settled before the ends of what is shown: a list of cells stops there.
     if standing is not None:
-        settle_order(search, standing, asked.checks)
-    first = model.deciding_of(verdicts_of(search, standing), asked.checks, asked.until_told)
+        settle_order(search, standing, asked)
+    first = model.deciding_of(
+        verdicts_of(search, standing), asked.checks, asked.until_told, alone=asked.alone
+    )
     if standing is not None:
         settle_values(standing, search.shown())
     verdicts = verdicts_of(search, standing)
     open_ = search.unchecked()
     unchecked = [item for item in open_ if not item.if_asked or item.name in asked.checks]
-    finding = model.finding_of(verdicts, unchecked, asked.checks)
+    finding = model.finding_of(verdicts, unchecked, asked.checks, alone=asked.alone)
     deciding = next((v for v in verdicts if first and v.check.name == first.check.name), None)
     work = model.Work()
     middle = box.point(search.middle)
@@ -169,7 +171,7 @@ def _settles(
         fields = dict.fromkeys(u.field for u in wanted)
         settles = [model.Settle(search.sheet.field(name), None, None, 1.0) for name in fields]
         return tuple(settles[:MOST])
-    counted = model.counting(verdicts, checks)
+    counted = model.counting(verdicts, checks, alone=asked.alone)
     open_ = sorted(
         (v for v in counted if v.finding == model.UNKNOWN),
         key=lambda v: (

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from calc import model
 from calc.search.looking import Search
 from calc.search.standing import Standing, prove, settle_values
+
+EVERYTHING = model.Ask("", "")  # a question about all that is checked
 
 
 def verdicts(search: Search, standing: Standing | None = None) -> list[model.Verdict]:
@@ -27,36 +27,41 @@ def _verdict(search: Search, standing: Standing | None, name: str) -> model.Verd
     )
 
 
-def settle_order(search: Search, standing: Standing, names: Sequence[str] = ()) -> None:
+def settle_order(search: Search, standing: Standing, asked: model.Ask = EVERYTHING) -> None:
     """Find how far from their limits the checks are that may decide: the worst of them does.
 
-    Which one that is would hang, without it, on the points that happened to be computed. `names`
-    are the checks that a question names, as for `model.counting`.
+    Which one that is would hang, without it, on the points that happened to be computed. What
+    counts for the question `asked` is as for `model.counting`.
     """
     if not search.box.dimensions:
         return
-    equals = _equals(search, names)
+    equals = _equals(search, asked)
     for _ in range(len(equals)):
         if len(equals) < 2:
             return
         leader = min(equals, key=lambda name: _rank(search, name))
         if standing.leads(leader, [name for name in equals if name != leader]):
             return
-        before, equals = equals, _equals(search, names)
+        before, equals = equals, _equals(search, asked)
         if equals == before and leader == min(equals, key=lambda name: _rank(search, name)):
             break
     standing.settle_margins(equals)
 
 
-def _equals(search: Search, names: Sequence[str] = ()) -> list[str]:
+def _equals(search: Search, asked: model.Ask) -> list[str]:
     """Return the checks of the gravest finding and grade: the margin decides among them."""
     ranks = {
         name: _rank(search, name)
         for name in search.worst
-        if not names or name in names or search.nominal(name).grade == model.DANGER
+        if not asked.checks or name in asked.checks or _counts(search, name, asked)
     }
     first = min(ranks.values(), default=(0, 0, 0.0))[:2]
     return [name for name, rank in ranks.items() if rank[:2] == first]
+
+
+def _counts(search: Search, name: str, asked: model.Ask) -> bool:
+    grade = search.nominal(name).grade
+    return model.counts(search.finding(name)[0], grade, alone=asked.alone)
 
 
 def _rank(search: Search, name: str) -> model.Rank:

@@ -165,9 +165,9 @@ def load(v: model.Inputs, at: model.At) -> Stand:
     elif v.loader != "none":
         # What hangs behind a loader goes by what it lifts: who asks for that has to say it.
         at.not_checked("loader_rear", "loader_payload", if_asked=True)
-        if v.loader_rating is not None and model.wants():
-            at.loader_lifts = loader.loader_lifts(v)
     if model.wants():  # no check hangs on these
+        if not lifts and v.loader != "none" and v.loader_rating is not None:
+            at.loader_lifts = loader.loader_lifts(v)
         tipping.name(v, at, found)
         _ballast_asked(v, at, found)
     if at.showing:

@@ -201,8 +201,9 @@ def test_who_only_drives_along_is_asked_for_no_gap():
     assert {item.field for item in open_.unchecked if item.name == "truck"} == {"entrance_sight"}
 
 
+@pytest.mark.parametrize("sight_distance", ["250 ft", ""])
 @pytest.mark.parametrize(("own", "caught"), [("24 mph", True), ("25 mph", False)])
-def test_a_car_that_is_no_faster_does_not_catch_up(own, caught):
-    typed = {"car_speed": "25 mph", "sight_distance": "250 ft", "road_speed": own}
+def test_a_car_that_is_no_faster_does_not_catch_up(own, caught, sight_distance):
+    typed = {"car_speed": "25 mph", "sight_distance": sight_distance, "road_speed": own}
     found = search.answer(SHEET, typed, ask="caught")
     assert ("doesn't catch up" in lead(found)) is not caught

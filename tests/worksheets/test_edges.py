@@ -146,7 +146,7 @@ PLATE = """
 SUMS = """
     ballast: lift
     cab: shaft
-    closing: clear join slow stop truck
+    closing: any_way clear join slow stop truck
     digger: lift power
     drive: grip
     driveline: parting

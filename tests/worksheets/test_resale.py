@@ -334,7 +334,7 @@ TRADED = {"trade_offer": "$14000", "new_price": "$32000"}
         ({"tax_rule": "exempt"}, "worth $14,000, the offer alone"),
         ({"sales_tax": "0 %"}, "worth $14,000, the offer alone"),
         ({"sales_tax": "7 %"}, "worth $14,000 to $14,980: the offer, and $980"),
-        ({"new_price": ""}, "The offer, and the tax that it saves"),
+        ({"new_price": "", "sales_tax": "7 %"}, "$14,000 alone, and $980 more where only"),
     ],
 )
 def test_a_trade_in_without_a_credit_saves_no_tax_and_is_told_so(typed, says):

@@ -45,9 +45,9 @@ def test_hay_machines_are_offered_in_their_own_widths() -> None:
             "Better not: 5 % (2.86 deg) across",
         ),
         (
-            "hydraulics",
-            {"flow_needed": "8 gpm", "implement_flow": "7 gpm", "slope": "15 %"},
-            "It asks for 8 gpm and 7 gpm is there",
+            "power",
+            {"power_needed": "25 hp", "pto_power": "30 hp", "slope": "15 %", "altitude": "0 ft"},
+            "Just: 26 to 27.9 hp is left",
         ),
     ],
 )

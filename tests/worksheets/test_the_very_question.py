@@ -1,9 +1,12 @@
 """The first sentence answers the very question, and what is asked back is what would settle it."""
 
+import re
+
 import pytest
 
 from calc import model
 from calc.model import leading
+from calc.render import concerns, reply
 from tests.worksheets.asking import finding, findings
 from tests.worksheets.asking import given as found
 
@@ -40,8 +43,48 @@ def test_what_was_asked_is_told_beside_what_is_open() -> None:
 @pytest.mark.parametrize("ask", ["power", "duty", "lift", "hitching", "hydraulics", "clear"])
 def test_a_loader_that_nobody_spoke_of_opens_no_question_of_the_implement(ask: str) -> None:
     typed = {"implement_kind": "box_blade"}
-    assert "rear_loader" not in findings(found("pairing", ask, **typed))
+    answer = found("pairing", ask, **typed)
+    assert answer.ask.alone or "rear_loader" not in findings(answer)
+    assert "rear_loader" not in {v.check.name for v in concerns.in_question(answer)}
     assert "rear_loader" in findings(found("pairing", ask, **typed, loader="on"))
+
+
+ALONE = {
+    "hydraulics": {"flow_needed": "8 gpm", "implement_flow": "9 gpm"},
+    "clear": {"balls_highest": "34 in", "pins_on_ground": "18 in"},
+    "duty": {"power_limit": "40 hp", "pto_power": "30 hp", "implement_kind": "other"},
+    "hitching": HOOKS,
+}
+
+
+@pytest.mark.parametrize("ask", ALONE)
+def test_a_danger_that_is_none_of_its_business_leaves_a_question_its_yes(ask: str) -> None:
+    """Oil is there or not, whatever the front wheels carry; what they lose for sure is told."""
+    light = {**HOOKS, **ALONE[ask], "slope": "15 %", "tractor_mass": "1,700 lb"}
+    open_ = found("pairing", ask, **light)
+    assert findings(open_)["climb"] == model.UNKNOWN and open_.finding == model.WITHIN
+    assert open_.deciding is not None and open_.deciding.check.name in open_.ask.checks
+    told = reply.reply(open_)
+    assert "front wheels" not in told and "leave the ground" not in told
+    over = found("pairing", ask, **light, implement_mass="2,900 lb", loader="off")
+    assert findings(over)["climb"] == model.OVER == over.finding
+
+
+@pytest.mark.parametrize("ask", ALONE)
+def test_such_a_question_without_its_numbers_is_open_and_names_no_implement(ask: str) -> None:
+    answer = found("pairing", ask)
+    assert answer.finding == model.UNKNOWN and not answer.missing
+    assert re.match("Say|Read|Can't say", leading.lead(answer, "us"))
+
+
+def test_a_rating_names_a_driveline_whatever_the_implement_is() -> None:
+    typed = {"power_limit": "40 hp", "implement_kind": "other"}
+    # A fifth more is what even a good clutch allows (power/S25): 48 hp.
+    for power, expected in (("40 hp", "within"), ("48 hp", "close"), ("49 hp", "over")):
+        assert found("pairing", "duty", pto_power=power, **typed).finding == expected
+    assert "driveline" not in findings(
+        found("pairing", "duty", pto_power="45 hp", power_limit="40 hp", implement_kind="box_blade")
+    )
 
 
 def test_a_wrong_bolt_is_told_once() -> None:

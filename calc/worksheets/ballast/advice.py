@@ -43,6 +43,8 @@ def _without_rating(
 
 def _without_load(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
     """What is said of the loader while nobody said what it lifts."""
+    if v.loader == "none":
+        return dict.fromkeys(("behind", "loader"), found.note("no_loader"))
     told = "no_rating" if v.loader_rating is None else "lifts"
     if told == "lifts" and "loader_lifts" not in found:
         told = "no_payload"  # of a loader that isn't there

@@ -31,8 +31,9 @@ def _caught_up(v: model.Inputs, at: model.At) -> None:
     at.gap = slowing + v.spare_gap
     at.stopping = sight.stopping_sight_distance(v.car_speed, 0.0, v.reaction_time, at.braking)
     if v.sight_distance is None:
-        at.not_checked("slow", "sight_distance")
-        at.not_checked("stop", "sight_distance")
+        if at.closing_speed > 0:  # a car that is no faster may come in sight where it likes
+            at.not_checked("slow", "sight_distance")
+            at.not_checked("stop", "sight_distance")
     else:
         sources = "road/DOT-1; road/CALC-1"
         at.at_least("slow", "sight_distance", "gap", sources, grade=model.DANGER)

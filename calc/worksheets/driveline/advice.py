@@ -8,6 +8,7 @@ from calc import model, quantities, tables
 from calc.mechanics import driveline, joint_ratings
 from calc.search import Remedies
 from calc.subjects import driveline as shared
+from calc.subjects.blank import called
 from calc.subjects.shear_bolt import UNSTATED
 from calc.worksheets.driveline.compute import (
     CUT_STEP,
@@ -184,10 +185,10 @@ def _still_to_measure(v: model.Inputs, found: model.Found) -> dict[str, model.Wo
     for ask, names in NEEDS.items():
         blank = [name for name in names if getattr(v, name) is None]
         at = [p for p in POSITIONS if f"{p}_distance" in blank]
-        parts = [_called(found, name) for name in blank if not name.endswith("_distance")]
+        parts = [called(found, name) for name in blank if not name.endswith("_distance")]
         if at:
-            positions = quantities.joined([_called(found, position) for position in at])
-            parts.append(_called(found, "distances", positions=positions))
+            positions = quantities.joined([called(found, position) for position in at])
+            parts.append(called(found, "distances", positions=positions))
         if ask == "cut" and not parts and "cut" not in found:
             said[ask] = found.note("tell_no_cut")
         if parts:
@@ -208,10 +209,6 @@ def _of_strength(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
         )
     bolt = {"clutch": "tell_clutch", "none": "tell_none"}.get(v.overload, "tell_bolt")
     return {"joints": joints, "bolt": found.note(bolt)}
-
-
-def _called(found: model.Found, key: str, **words: str) -> str:
-    return found.worded("measure", key, **words).text()
 
 
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:

@@ -51,7 +51,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         cautions.append("shaft")
     if v.loader_payload is not None:
         cautions.append("loader")
-    notes = {"hydraulics": "no_flow", "hitching": "no_sides", "duty": "no_most"}
+    notes = {"hydraulics": "no_flow", "hitching": "no_sides", "duty": "no_rating"}
     if how != "front":
         notes["in_front"] = "not_front"
     if how != "hitch":

@@ -83,10 +83,11 @@ def power_checks(v: Inputs, at: At) -> None:
     """Check power at the shaft against what the implement takes and what its driveline bears."""
     pulling.check_pull(v, at, _standing(v, at))
     pulling.check_grip(v, at, _standing(v, at))
+    # A rating names a driveline, whatever the implement is; what is pulled has none.
+    if v.power_limit is not None and not ground_tools.pulled(v.implement_kind):
+        shaft_power.check_driveline(at, "pto_power", kind=v.implement_kind)
     if implement_power.kind_row(v.implement_kind) is None and v.power_needed is None:
         return
-    if v.power_limit is not None:
-        shaft_power.check_driveline(at, "pto_power", kind=v.implement_kind)
     at.group(("power",), _power, v, at)
     at.group(("class", "duty"), _class, v, at)
 

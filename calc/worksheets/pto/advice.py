@@ -30,7 +30,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
             notes=notes,
             says={
                 **_what_to_say(found),
-                **dict.fromkeys(("widest", "takes", "generator_tractor"), name_it),
+                **dict.fromkeys(("enough", "widest", "takes", "generator_tractor"), name_it),
             },
         )
     _remedies(v, row, remedies)

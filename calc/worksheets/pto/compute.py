@@ -238,9 +238,13 @@ def _demand(v: model.Inputs, at: model.At, row: dict[str, str] | None) -> None:
         at.widest_most = implement_power.widest(at.left, each.low)
         if model.wants():
             sold = typical.stock_widths(kind)
-            at.sold = typical.next_width(arith.min(at.widest, _by_class(at, kind, sold, 1)), kind)
             most = arith.min(at.widest_most, _by_class(at, kind, sold, 0))
-            at.sold_most = typical.next_width(most, kind)
+            if sold and arith.perhaps(arith.below(most, sold[0])):
+                at.narrowest = sold[0]  # "11 in" is no answer where the narrowest is 42
+            else:
+                surely = arith.min(at.widest, _by_class(at, kind, sold, 1))
+                at.sold = typical.next_width(surely, kind)
+                at.sold_most = typical.next_width(most, kind)
     elif row["size"] == "opening" and model.wants():
         sold = typical.stock("chipper_openings")
         at.widest = at.sold = _opening(v, at, sold, 1)

@@ -302,6 +302,7 @@ OUTPUTS = (
     model.Shown("widest_most", "length"),
     model.Shown("sold", "length"),
     model.Shown("sold_most", "length"),
+    model.Shown("narrowest", "length", hidden=True),
     model.Shown("look_low", "power", hidden=True),
     model.Shown("look", "power", hidden=True),
     model.Shown("lost", "fraction", hidden=True),

@@ -7,7 +7,17 @@ import math
 from calc import model, quantities, tables
 from calc.mechanics import chances, trade_in, used_value
 from calc.search import Remedies
-from calc.worksheets.resale.compute import ROUNDS, SEED, dollars, plan, share, tax_of
+from calc.subjects.blank import still
+from calc.worksheets.resale.compute import (
+    PAYMENT_ASKS,
+    ROUNDS,
+    SEED,
+    dollars,
+    plan,
+    share,
+    tax_of,
+    worth_asks,
+)
 from calc.worksheets.resale.fields import DAY, evidence
 
 AS_IS, REPAIR, TRADE = "as_is", "repaired", "trade"
@@ -26,8 +36,8 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         notes=_notes(v, found),
         says={
             "repair": _not_repaired(v, found),
-            "payments": _payments(v, found),
-            "worth": _wanted(v, found, ("like_new_price", "age", "hour_meter")),
+            "worth": found.note("ask_worth", missing=still(v, found, worth_asks(v))),
+            **_payments(v, found),
         },
     )
 
@@ -35,14 +45,21 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
 def _payments(v: model.Inputs, found: model.Found) -> model.Words:
     """Of the payments: that the offer is enough, or which numbers they want."""
     if "back" in found:
-        return found.note("tell_covered", back=(found.back, "money"))
-    return _wanted(v, found, ("new_price", "loan_rate", "loan_months"))
-
-
-def _wanted(v: model.Inputs, found: model.Found, names: tuple[str, ...]) -> model.Words:
-    """Which numbers of a question nobody gave; nothing where all are there."""
-    blank = [model.words(found.note(n), "us") for n in names if v.values()[n] is None]
-    return found.note("wanted", what=quantities.joined(blank)) if blank else ""
+        return {"payments": found.note("tell_covered", back=(found.back, "money"))}
+    blank = still(v, found, PAYMENT_ASKS)
+    if blank:
+        return {"payments": found.note("ask_payments", missing=blank)}
+    if "payment_plain" not in found:
+        return {}
+    # A rule with a rate of its own leaves no usual tax in it: where nothing is taxed, none.
+    rule = tables.by_key("money/trade_tax_rules", "key")[v.tax_rule]
+    usual = not rule["rate_percent"] and "sales_tax" in found.assumed
+    said = found.note(
+        "tell_payments_taxed" if usual else "tell_payments",
+        payment=(found.payment_plain, "money"),
+        months=(found.months, "count"),
+    )
+    return {"payments": said}
 
 
 def _ways(found: model.Found) -> list[tuple[str, float]]:

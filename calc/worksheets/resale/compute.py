@@ -49,6 +49,9 @@ def plan(v: model.Inputs) -> chances.Plan:
     )
 
 
+PAYMENT_ASKS = ("new_price", "loan_rate", "loan_months")
+
+
 def tax_of(v: model.Inputs) -> tuple[float, bool]:
     """Tax rate on the machine bought, and whether the difference alone is taxed."""
     row = tables.by_key("money/trade_tax_rules", "key")[v.tax_rule]
@@ -81,6 +84,13 @@ def compute(v: model.Inputs, at: model.At) -> None:
         _show(v, at, known)
 
 
+def _saves_at_most(v: model.Inputs, at: model.At, rate: float) -> None:
+    """Name the tax that the offer saves on anything dearer; where nothing is, no price is asked."""
+    if arith.perhaps(rate):
+        at.saves_most = rate * v.trade_offer
+        at.not_checked("tax_saved", "new_price", if_asked=True)
+
+
 def _ceiling(v: model.Inputs, at: model.At) -> None:
     top = ceiling(v)
     if top is None:
@@ -105,7 +115,7 @@ def _trade(v: model.Inputs, at: model.At, known: chances.Plan) -> None:
     if credit:
         at.saves = at.tax_saved
     if v.new_price is None:
-        at.not_checked("tax_saved", "new_price", if_asked=True)
+        _saves_at_most(v, at, rate if credit else 0.0)
     at.trade = v.trade_offer + at.tax_saved
     at.private_price = trade_in.private_price_that_equals_trade(
         v.trade_offer, at.tax_saved, v.selling_costs, known.fee, known.daily, known.days_as_is
@@ -117,7 +127,7 @@ def _trade(v: model.Inputs, at: model.At, known: chances.Plan) -> None:
 
 def _payments(v: model.Inputs, at: model.At) -> None:
     """The payments on the machine that is bought, with the old one traded or sold."""
-    blank = [name for name in ("new_price", "loan_rate", "loan_months") if v.values()[name] is None]
+    blank = [name for name in PAYMENT_ASKS if v.values()[name] is None]
     for name in blank:
         at.not_checked("payments", name, if_asked=True)
     if blank:
@@ -144,10 +154,14 @@ def by_hours(v: model.Inputs) -> bool:
     return float(tables.by_key("power/remaining_value", "key")[v.machine]["c3"]) > 0.0
 
 
+def worth_asks(v: model.Inputs) -> tuple[str, ...]:
+    """The fields without which there is no auction price."""
+    return ("like_new_price", "age", *(("hour_meter",) if by_hours(v) else ()))
+
+
 def _worth(v: model.Inputs, at: model.At) -> None:
     """The average auction price by age and hours, and what a month of age takes off it."""
-    asked = ["like_new_price", "age", *(["hour_meter"] if by_hours(v) else [])]
-    blank = [name for name in asked if v.values()[name] is None]
+    blank = [name for name in worth_asks(v) if v.values()[name] is None]
     for name in blank:
         at.not_checked("worth", name, if_asked=True)
     if blank:

@@ -394,6 +394,7 @@ OUTPUTS = (
         model.Shown(name, "money", hidden=True)
         for name in (
             "uplift",
+            "saves_most",
             "private",
             "ceiling",
             "asked",

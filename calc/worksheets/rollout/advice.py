@@ -6,6 +6,7 @@ from calc import model
 from calc.mechanics import front_drive
 from calc.search import Remedies
 from calc.subjects import tires as common
+from calc.subjects.blank import still
 from calc.subjects.tires import TURNS
 
 CENTIMETER = 0.01
@@ -20,7 +21,9 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     tables = [_sheet(), _blanks()]
     if "lead" in found:
         tables.append(common.window_table(found.lead))
-    return model.Advice(cautions=cautions, tables=tables, notes=_notes(v, found))
+    missing = still(v, found, ("old_front_ten_turns", "old_rear_ten_turns", "front_turns"))
+    says = {ask: found.note(f"ask_{ask}", missing=missing) for ask in ("lead", "wear")}
+    return model.Advice(cautions=cautions, tables=tables, notes=_notes(v, found), says=says)
 
 
 def _suit(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
