@@ -13,7 +13,7 @@ from calc.reading.words import MARK, NUMBER, WORD, Token
 _HEDGES = frozenset(tables.small_words("hedges"))
 _TO = frozenset(["to", "-", "through"])
 # A number may be told from its unit by a word that says of what it is: "20 pto hp".
-BETWEEN = frozenset(["pto", "engine", "gross", "net", "rated"])
+BETWEEN = frozenset(["pto", "engine", "eng", "motor", "gross", "net", "rated"])
 # "6 in auger" is six inches, "6 in the bucket" is not.
 _NOT_INCHES = frozenset(tables.small_words("not inches"))
 # "1100 in bucket" is a load, "72 in bucket" a width.
@@ -162,7 +162,9 @@ def _ratio_end(tokens: list[Token], place: int) -> int:
             behind = tokens[place + len(between) + 2 : place + len(between) + 3]
             is_run = run.kind == NUMBER and not any(tuple([t.text]) in units() for t in behind)
             if is_run and float(run.text.replace(",", "")) > 1:
-                return place + len(between) + 2 if _STEEP & {t.text for t in tokens} else 0
+                goes = {t.text for t in tokens[max(0, place - 2) : place]} & {"up", "down"}
+                steep = goes or _STEEP & {t.text for t in tokens}
+                return place + len(between) + 2 if steep else 0
     return 0
 
 

@@ -37,8 +37,9 @@ class Around:
         on_loader = any(each.value_of("loader_tool") for each in said)
         grapple = any(subject_of(each) == "grapple" for each in said)
         # "lift is rated 1650 lb, a 1200 lb bale 3 ft back": it hangs on the hitch
-        hung = bool(words & {"rated", "ball", "hitch", "pt", "3pt"})
-        carried |= "loader" not in words and "lift" in words and hung
+        hung = bool(self.words & {"rated", "ball", "hitch", "pt", "3pt"})
+        carried |= "loader" not in words and "lift" in self.words and hung
+        carried |= "loader" not in words and bool(words & {"point", "pt", "3pt", "threepoint"})
         lifted = on_loader or grapple or ("loader" in words and not words & _DRAGGED)
         named = {"goods": "load" if lifted else "implement" if carried else "goods"}
         self.subjects = [

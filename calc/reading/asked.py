@@ -14,7 +14,7 @@ from functools import cache
 
 from calc import tables, worksheets
 from calc.mechanics import typical
-from calc.reading.given import Given, subject_of
+from calc.reading.given import DRIVEN_BY_RATING, Given, subject_of
 from calc.reading.words import Said, common, stem
 
 STRONG = "strong"
@@ -80,6 +80,7 @@ def meanings(each: Said) -> set[str]:
     if kind and kind not in _mounted():
         subject = subject if subject == "generator" else "crop"
     words |= {f"<{subject}>"} if subject else set()
+    words |= {subject} & {DRIVEN_BY_RATING}  # "pto genset" is one too
     words |= {f"<{sense.sense}>" for sense in each.senses if sense.sense in _KINDS}
     words |= {f"<{sense.value}>" for sense in each.senses if sense.sense in _NAMED}
     words |= {"lamp" for sense in each.senses if sense.sense.endswith("_lamp")}

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from calc.reading import loader_tools
 from calc.reading.given import NOT_FIELDS, SUBJECTS, Fact, Given
 from calc.reading.words import Said, Token
 
@@ -65,6 +66,10 @@ def place_choices(said: Iterable[Said], tokens: list[Token], given: Given) -> No
                 why = f"“{each.phrase}” says it" if each.exact else "spelled almost so"
                 fact = Fact((sense.sense,), each.first, each.last, sense.value, why=why)
                 found.setdefault(sense.sense, []).append(fact)
+    front, _ = loader_tools.front_and_behind(said)
+    if front:  # the one behind is the implement; the other has its mass alone
+        held = {each.first for each in front}
+        found["implement_kind"] = [f for f in found["implement_kind"] if f.first not in held]
     light = any(
         tokens[place].text == "light" and tokens[place + 1].text == "duty"
         for place in range(len(tokens) - 1)
@@ -84,6 +89,10 @@ def _place_generic(each: Said, found: dict[str, list[Fact]], *, light: bool) -> 
     options = tuple(each.value_of("generic").split())
     named = found.setdefault("implement_kind", [])
     if any(fact.text for fact in named):
+        kinds = {fact.text for fact in named}
+        if kinds.isdisjoint(options) and not any(each.phrase[:4] in kind for kind in kinds):
+            # a second machine: "a ballast box, and will it pull the rake"
+            named.append(Fact(("implement_kind",), each.first, each.last, others=options))
         return
     usual = options[0] if all(option.startswith(options[0]) for option in options) else ""
     if usual and light:

@@ -85,6 +85,12 @@ class Placing(Around):
             found += self._by_subject(amount, "", UNSAID, "such a number is usually that")
         return sorted(found, key=lambda fact: fact.cost)
 
+    def widths_of_tools(self) -> list[Amount]:
+        """Return the lengths that stand right before an implement, where they are of several."""
+        kinds = {each.first: each.value_of("implement_kind") for each, _ in self.subjects}
+        wide = [a for a in self.amounts if "length" in a.kinds and kinds.get(a.last)]
+        return wide if len({kinds[each.last] for each in wide}) > 1 else []
+
     def _names(self, amount: Amount, cue: str) -> bool:
         """Whether the sentence around an amount has a cue."""
         begin, end = self.sentence(amount.first)
@@ -177,7 +183,8 @@ class Placing(Around):
             phrase = said.value_of("cue")
             if before and self._is_for(amount, phrase):
                 continue
-            if phrase == "lift" and self._named_at(said.last) in _LIFTED:
+            lifting = self._named_at(said.last) in _LIFTED or self._ends_lifting(said)
+            if phrase == "lift" and lifting:
                 continue  # "lift pallets of 900 lb" says nothing of the hitch
             own = self.inside.get(said.last)
             if not before and own and beside.is_told_of(self.tokens, said.last, own, amount):
@@ -190,6 +197,10 @@ class Placing(Around):
                     why = f"“{phrase}” stands beside it"
                     found.append(self._fact(amount, cue.fields, cue.kind, why, cost))
         return found
+
+    def _ends_lifting(self, said: Said) -> bool:
+        """Whether somebody lifts something: "lifting 750 lb of rock"."""
+        return self.tokens[said.last - 1].text == "lifting"
 
     def _is_for(self, amount: Amount, phrase: str) -> bool:
         """Whether a mass is what a cue is for: "how much front weight for a 900 lb spreader"."""
@@ -305,6 +316,9 @@ def place_amounts(placing: Placing, given: Given) -> None:
         if beside.is_apart(placing.tokens, amount) or prices.is_paid_down(placing.tokens, amount)
     ]
     own = [amount for amount in placing.amounts if amount not in given.apart]
+    if len(placing.widths_of_tools()) > 1:  # "an 8 ft blade and a 5 ft tiller, which one"
+        given.apart += placing.widths_of_tools()
+        own = [amount for amount in own if amount not in given.apart]
     waiting = [(placing.options(amount), amount) for amount in own]
     first = {amount.first: options[0] for options, amount in waiting if options}
     either = {

@@ -73,6 +73,7 @@ def question(
 # what is paid for by the month is the price, and its months are those of the loan.
 _LOAN = {"money": "new_price", "duration": "loan_months", "fraction": "loan_rate"}
 _OF_ASK = {
+    ("pairing", "across"): {"mass": "tractor_mass"},
     ("resale", "payments"): _LOAN,
     ("road-towing", "stops"): {"speed": "road_speed"},
     ("road", "width"): {"length": "transport_width"},

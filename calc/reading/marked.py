@@ -20,6 +20,11 @@ _DIGIT = {"two": "2", "five": "5", "eight": "8"}
 _OR_GRADE = re.compile(r"\s*or\s+(?:a\s+)?(?:grade\s*)?(2|5|8)\b", re.I)
 _AFTER_GRADE = re.compile(r"\bgrade\s*[258]\s*or\s+(?:a\s+)?$", re.I)
 _NOT_THIS = re.compile(r"(?:instead of|in place of|rather than|not|than)\s*(?:a\s*)?$", re.I)
+_PUT_IN = re.compile(
+    r"\b(?:can|could|should|may|ok to|to)(?: i| we)? (?:use|go|run|put|try|step)"
+    r"(?: up| in| to| with| a| an)*\s*$",
+    re.I,
+)
 _BOLT = re.compile(r"(?<![\d-])(?<!\d )\b(1/4|5/16|3/8|7/16|1/2)\b")
 # Telephone numbers, dates, times of day, addresses, and numbers of orders and parts.
 _NOTHINGS = re.compile(
@@ -45,7 +50,7 @@ def place_nothings(text: str, tokens: list[Token]) -> set[int]:
 
 # "category 1 hitch", "category 2 quick hitch": what is on the tractor has its category.
 _OF_THE_IMPLEMENT = ("pin", "pins", "implement", "implements")
-_HITCH = frozenset(["hitch", "pt", "3pt", "threepoint"])
+_HITCH = frozenset("hitch pt 3pt threepoint ball balls arm arms link links".split())
 _OF_THE_TRACTOR = ("hitch", "quick", "coupler", "quickhitch", "arm", "arms")
 
 
@@ -112,7 +117,9 @@ def place_bolts(text: str, tokens: list[Token], said: set[str], given: Given) ->
     taken: set[int] = set()
     if not said & {"bolt", "shearbolt", "dual", "pin"}:
         return taken
-    for match in _GRADE.finditer(text):
+    found = list(_GRADE.finditer(text))
+    asked = [match for match in found if _PUT_IN.search(text[: match.start()])]
+    for match in asked or found:  # "it has a grade 2, can I use a grade 8"
         first, last = span(tokens, match.start(), match.end())
         taken.update(range(first, last))
         other = _OR_GRADE.match(text, match.end())
@@ -123,7 +130,7 @@ def place_bolts(text: str, tokens: list[Token], said: set[str], given: Given) ->
             for grade in grades:
                 bolt = Fact(("bolt_grade",), first, last, f"grade_{grade}", why="“grade” says it")
                 facts += [bolt, Fact(("grade",), first, last, grade, why=bolt.why)]
-    if "shearbolt" in said or ("bolt" in said and said & {"shear", "snap"}):
+    if "shearbolt" in said or ("bolt" in said and said & {"shear", "snap", "break", "broke"}):
         for match in _BOLT.finditer(text):
             first, last = span(tokens, match.start(), match.end())
             taken.update(range(first, last))

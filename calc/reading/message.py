@@ -152,7 +152,7 @@ def _words(
     place_amounts(placing, given)
     marked.place_lift_distance(tokens, given)
     leftover.place_year(tokens, placing.subjects, given)
-    leftover.place_tractor_mass(tokens, placing.subjects, given)
+    leftover.place_bare_masses(tokens, placing.subjects, given)
     leftover.place_uphill(tokens, given)
     leftover.place_widest(tokens, given)
     leftover.place_folded(tokens, given)
@@ -165,6 +165,7 @@ def _words(
     leftover.place_units(given)
     leftover.place_arms(given)
     leftover.place_altitude(given)
+    loader_tools.part_masses(said, given)
     free = [s for s in said if not measured.issuperset(range(s.first, s.last))]
     place_choices(free, tokens, given)
     leftover.place_generator(given)

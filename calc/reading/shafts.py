@@ -12,8 +12,9 @@ _SHAFTS = {"540": "1-540", "1000": "1-1000"}
 _FILLERS = frozenset(["rpm", "speed", "-", "pto", "only"])
 _MEASURED = frozenset(["mass", "length", "money"])
 _SHAFT_WORDS = frozenset(["shaft", "stub", "driveline", "yoke", "input", "gearbox"])
+_AT = frozenset(["at", "on", "off"])
 _HAS = frozenset(
-    ["is", "has", "have", "needs", "need", "wants", "takes", "uses", "a", "an", "only"]
+    "is has have needs need wants takes uses a an only says turns pto".split()
 )
 _MINE = frozenset(["my", "our", "tractor", "tractors"])
 
@@ -45,6 +46,8 @@ def place_shafts(tokens: Sequence[Token], said: Sequence[Said], given: Given) ->
         if shaft:
             mine = not others or others == {_SHAFTS[tokens[place].text]}
             _put(tokens, found, "tractor" if mine else "implement", place, last)
+        elif set(found) == {"implement_shaft"} and place and tokens[place - 1].text in _AT:
+            _put(tokens, found, "tractor", place, last)  # "run my 540 mower at 1000"
     spoken = _place_splines(tokens, subjects, found)
     taken: set[int] = set()
     for facts in found.values():
