@@ -18,6 +18,7 @@ BETWEEN = frozenset(["pto", "engine", "eng", "motor", "gross", "net", "rated"])
 _NOT_INCHES = frozenset(tables.small_words("not inches"))
 # "1100 in bucket" is a load, "72 in bucket" a width.
 _LOADED = frozenset(["bucket", "loader", "forks"])
+_POUNDS = frozenset(["lb", "lbs", "pounds", "#", "kg"])
 _SIZES = frozenset(["wide", "long", "high", "tall", "deep", "across"])
 _NOT_COUNTED = frozenset(tables.small_words("not counted"))
 # Marks and single letters are units only close behind the number.
@@ -115,6 +116,9 @@ def _is_of_a_size(tokens: list[Token], place: int) -> bool:
 
 def _amount(tokens: list[Token], place: int, taken: set[int]) -> Amount | None:
     start = place
+    if tokens[place].text == "3" and tokens[place + 1 : place + 2]:
+        if tokens[place + 1].text in ("pt", "point"):
+            return None  # the hitch, and no three pints
     dollar = tokens[place].text == "$" and place + 1 < len(tokens)
     sign = "-" if tokens[place].text == "-" and _touches(tokens, place) else ""
     if dollar or sign:
@@ -306,6 +310,8 @@ def _are_inches(tokens: list[Token], place: int, number: int) -> bool:
     large = tokens[number].kind == NUMBER and len(tokens[number].text.replace(",", "")) > 3
     if after.text in _LOADED and large:
         return False
+    if after.text == "back" and number and tokens[number - 1].text in _POUNDS:
+        return True  # "2,200 lb 24 in back"
     return after.text not in _NOT_INCHES and not (after.kind == NUMBER and after.text == "10")
 
 

@@ -12,6 +12,7 @@ WANTED = "ballast_box"  # "do I need a ballast box" gives none
 _HUNG = (["off", "the"], ["off", "my"], ["off", "of"])  # "hang it off the back"
 _LENGTHS = frozenset(["in", "inch", "inches", "ft", "cm", "mm"])
 _HAVING = frozenset(["with", "has", "have", "got", "its", "own"])
+_HOW_MUCH = frozenset(["how heavy", "how big", "how much", "what weight", "what size"])
 _NOT_THERE = frozenset(["removed", "off"])
 
 
@@ -21,6 +22,9 @@ def _is_asked_for(each: Said, tokens: list[Token]) -> bool:
     ends = any(token.text == "?" for token in tokens[each.last : each.last + 1])
     if ends and each.value_of("trailer_brakes") == "own" and not _HAVING & {*before}:
         return True  # "trailer brakes?"
+    behind = " ".join(token.text for token in tokens[each.last : each.last + 2])
+    if each.value_of("implement_kind") == WANTED and behind in _HOW_MUCH:
+        return True  # "ballast box how heavy?"
     if any(token.text in ("needed", "required") for token in tokens[each.last : each.last + 1]):
         return True
     return "need" in before and not {"to", "in", "at", "on", "before", "for"} & set(before)

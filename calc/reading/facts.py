@@ -144,6 +144,8 @@ class Placing(Around):
             return True
         if "mass" in amount.kinds and subject == "tractor" and self._word_before(amount) == "with":
             return True  # "climb it with 800 lb"
+        if "mass" in amount.kinds and subject == "weights" and self._is_for(amount, ""):
+            return True  # "how many weights for a 900 lb spreader"
         if "length" not in amount.kinds:
             return False
         if self._word_before(amount) in _STICKS:
