@@ -74,6 +74,10 @@ class Around:
         opens = self._opens(amount)
         while place < len(self.tokens):
             inner = self.inside.get(place)
+            if self._is_aside(place):  # "a 42 hp (35 pto) tractor"
+                place = self.inside[place + 1].last
+                place += 1 + (self.tokens[place].text != ")")
+                continue
             if inner:
                 if set(inner.kinds) & set(amount.kinds) and self.tokens[place - 1].text != "or":
                     return ""
@@ -89,6 +93,12 @@ class Around:
                 return ""
             place += 1
         return ""
+
+    def _is_aside(self, place: int) -> bool:
+        """Whether an amount stands in brackets here, and nothing but its words."""
+        inner = self.inside.get(place + 1)
+        behind = [t.text for t in self.tokens[inner.last : inner.last + 2]] if inner else []
+        return self.tokens[place].text == "(" and ")" in behind
 
     def _beside_power(self, amount: Amount) -> str:
         """Return whose a mass is that stands right beside a power: "35 hp 3200 lb"."""
@@ -107,7 +117,9 @@ class Around:
             for each in self.amounts
             if nouns[-1] <= each.first < amount.first and each.kinds.get("power") in OF_AN_ENGINE
         ]
-        words = [t.text for t in self.tokens[powers[-1].first - 2 : powers[-1].first]] if powers else []
+        words = (
+            [t.text for t in self.tokens[powers[-1].first - 2 : powers[-1].first]] if powers else []
+        )
         return bool({"on", "behind"} & set(words))
 
     def _opens(self, amount: Amount) -> bool:

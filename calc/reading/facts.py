@@ -86,10 +86,19 @@ class Placing(Around):
         return sorted(found, key=lambda fact: fact.cost)
 
     def widths_of_tools(self) -> list[Amount]:
-        """Return the lengths that stand right before an implement, where they are of several."""
-        kinds = {each.first: each.value_of("implement_kind") for each, _ in self.subjects}
-        wide = [a for a in self.amounts if "length" in a.kinds and kinds.get(a.last)]
-        return wide if len({kinds[each.last] for each in wide}) > 1 else []
+        """Return the lengths that stand right before implements, where both differ."""
+        tools = {each.first: each.phrase for each, what in self.subjects if what == "implement"}
+        wide: list[tuple[str, Amount]] = []
+        for amount in (each for each in self.amounts if "length" in each.kinds):
+            place = amount.last
+            while place not in tools and self._is_adjective(place):
+                place += 1
+            wide += [(tools[place], amount)] if place in tools else []
+        differ = len({tool for tool, _ in wide}) > 1 and len({a.number for _, a in wide}) > 1
+        return [amount for _, amount in wide] if differ else []
+
+    def _is_adjective(self, place: int) -> bool:
+        return place < len(self.tokens) and self.tokens[place].text in ADJECTIVES
 
     def _names(self, amount: Amount, cue: str) -> bool:
         """Whether the sentence around an amount has a cue."""

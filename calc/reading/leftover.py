@@ -81,7 +81,7 @@ def place_bare_masses(tokens: list[Token], subjects: list[tuple[Said, str]], giv
 
 
 _MASSES = frozenset(
-    ["tractor_mass", "implement_mass", "loader_payload", "lift_capacity", "towed_mass"]
+    "tractor_mass implement_mass loader_payload loader_rating lift_capacity towed_mass".split()
 )
 
 

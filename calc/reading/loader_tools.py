@@ -15,7 +15,6 @@ _OF_FRONT = frozenset(["axle", "weight", "weights", "wheel", "wheels", "tire", "
 _WORDS = {"fork": "forks", "forks": "forks", "spear": "spear", "spike": "spear"}
 _IN_FRONT = frozenset(["front", "loader", "fel", "skidsteer"])
 _BEHIND = frozenset(["rear", "back", "behind", "3", "three", "hitch"])
-_LIES = frozenset(["bale", "pallet", "load", "tote", "lb", "pound", "kg", "it"])  # on a tool
 _JOINS = frozenset(["on", "of", "the", "my", "a", "an", "end", "front", "mounted", "up", "with"])
 REACH = 5  # words between the tool and the loader that carries it
 
@@ -68,7 +67,9 @@ def _tool(first: int, last: int, tool: str, phrase: str) -> Said:
 
 def _is_in_front(first: int, last: int, tokens: Sequence[Token]) -> bool:
     before = [token.text for token in tokens[max(0, first - 2) : first]]
-    if set(before[-1:]) & _IN_FRONT or _lies_on_it(first, tokens):
+    words = {token.text for token in tokens}
+    alone = {"loader", "fel"} & words and not _BEHIND & words  # nothing hangs behind
+    if set(before[-1:]) & _IN_FRONT or alone:
         return True
     for token in tokens[last : last + REACH]:
         if token.text in _IN_FRONT:
@@ -76,17 +77,6 @@ def _is_in_front(first: int, last: int, tokens: Sequence[Token]) -> bool:
         if token.text not in _JOINS:
             return False
     return False
-
-
-def _lies_on_it(first: int, tokens: Sequence[Token]) -> bool:
-    """Whether a load is told "on forks" where only the loader is spoken of: "a bale on a spear"."""
-    words = [token.text for token in tokens]
-    if not {"loader", "fel"} & set(words) or _BEHIND & set(words):
-        return False
-    before = [
-        word for word in words[max(0, first - 3) : first] if word not in ("a", "an", "the", "my")
-    ]
-    return before[-1:] in (["on"], ["with"]) and bool(set(before[-2:-1]) & _LIES)
 
 
 def front_and_behind(said: Sequence[Said]) -> tuple[list[Said], list[Said]]:

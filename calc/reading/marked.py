@@ -10,7 +10,8 @@ from calc import si, tables
 from calc.reading.given import Fact, Given
 from calc.reading.words import NUMBER, Said, Token, span
 
-_CATEGORY = re.compile(r"\bcat(?:[ae]g[aeo]ry)?\.?\s*([0-4]N?)\b", re.I)
+_CATEGORY = re.compile(r"\bcat(?:[ae]g[aeo]ry)?\.?\s*([0-4]N?|zero|one|two|three)\b", re.I)
+_SPELLED = {"ZERO": "0", "ONE": "1", "TWO": "2", "THREE": "3"}
 _POWERED = re.compile(r",?\s*\d+\s?(?:pto |engine )?(?:hp|horse)", re.I)  # "cat 0, 16 hp"
 _OR_CATEGORY = re.compile(r"\s*(?:or|/)\s*[0-4]\b", re.I)  # "cat 0 or 1" is neither
 _NARROW = re.compile(r"\b([1-4]N)\b")
@@ -59,9 +60,10 @@ def place_categories(
 ) -> None:
     """Take each hitch category for the machine that is named beside it."""
     found: dict[str, list[Fact]] = {}
-    last_of = [span(tokens, m.start(), m.end())[0] for m in _CATEGORY.finditer(text)][-1:]
-    # "tractor cat1, implement cat2"
-    noun_first = any(said.last in last_of for said, _ in subjects)
+    places = [span(tokens, m.start(), m.end()) for m in _CATEGORY.finditer(text)][-1:]
+    # "tractor cat1, implement cat2", and not "cat 1 tractor cat 2 blade"
+    noun_first = any(said.last == first for said, _ in subjects for first, _ in places)
+    noun_first &= not any(said.first == last for said, _ in subjects for _, last in places)
     for match in (*_CATEGORY.finditer(text), *_NARROW.finditer(text)):
         first, last = span(tokens, match.start(), match.end())
         if (
@@ -87,7 +89,9 @@ def place_categories(
             whose = "implement"
         name = "implement_category" if whose == "implement" else "hitch_category"
         why = f"the {whose} is named beside it"
-        found.setdefault(name, []).append(Fact((name,), first, last, match[1].upper(), why=why))
+        said_as = match[1].upper()
+        text_of = _SPELLED.get(said_as, said_as)
+        found.setdefault(name, []).append(Fact((name,), first, last, text_of, why=why))
     _part_categories(text, tokens, found)
     for facts in found.values():
         certain = len({fact.text for fact in facts}) == 1  # "cat 1 or cat 2" is neither

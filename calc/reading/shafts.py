@@ -13,9 +13,7 @@ _FILLERS = frozenset(["rpm", "speed", "-", "pto", "only"])
 _MEASURED = frozenset(["mass", "length", "money"])
 _SHAFT_WORDS = frozenset(["shaft", "stub", "driveline", "yoke", "input", "gearbox"])
 _AT = frozenset(["at", "on", "off"])
-_HAS = frozenset(
-    "is has have needs need wants takes uses a an only says turns pto".split()
-)
+_HAS = frozenset("is has have needs need wants takes uses a an only says turns pto".split())
 _MINE = frozenset(["my", "our", "tractor", "tractors"])
 
 
