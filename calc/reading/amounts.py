@@ -116,9 +116,8 @@ def _is_of_a_size(tokens: list[Token], place: int) -> bool:
 
 def _amount(tokens: list[Token], place: int, taken: set[int]) -> Amount | None:
     start = place
-    if tokens[place].text == "3" and tokens[place + 1 : place + 2]:
-        if tokens[place + 1].text in ("pt", "point"):
-            return None  # the hitch, and no three pints
+    if [token.text for token in tokens[place : place + 2]] in (["3", "pt"], ["3", "point"]):
+        return None  # the hitch, and no three pints
     dollar = tokens[place].text == "$" and place + 1 < len(tokens)
     sign = "-" if tokens[place].text == "-" and _touches(tokens, place) else ""
     if dollar or sign:

@@ -6,7 +6,7 @@ from calc import tables
 from calc.reading import beside
 from calc.reading.amounts import Amount
 from calc.reading.given import subject_of
-from calc.reading.words import Said, Token, stem
+from calc.reading.words import Said, Token, common, stem
 
 _COMMA, _AND = 2, 1  # a comma counts as two words, "and" as one more
 # Words that may stand between an amount and its noun.
@@ -16,6 +16,8 @@ _BEGINNING = frozenset(["a", "an", "my", "our", "the", "this", "that", "his", "y
 _OWNED = frozenset(["of", "on", "for"])
 _BEING = frozenset(["is", "are", "was", "weighs", "measures"])
 OF_AN_ENGINE = frozenset(["hp", "PS", "kW"])  # cooling is told in Btu/h
+_SHORTEST_NAME = 4  # letters
+_NO_NAMES = frozenset(tables.small_words("no names"))
 _CARRIERS = frozenset(["pallet_forks", "bale_spear"])  # behind the tractor
 
 
@@ -89,10 +91,18 @@ class Around:
             joins = self.tokens[place].text == "or" and place + 1 in self.inside
             # "my 1650 lb, 20 pto hp tractor"
             joins |= self.tokens[place].text == "," and place + 1 in self.inside and opens
-            if not joins and self.tokens[place].text not in ADJECTIVES:
+            named_so = "length" in amount.kinds and self._is_a_name(place)
+            if not (joins or named_so) and self.tokens[place].text not in ADJECTIVES:
                 return ""
             place += 1
         return ""
+
+    def _is_a_name(self, place: int) -> bool:
+        """Whether a word that says nothing here stands right before a tool: "6 ft titan cutter"."""
+        word = self.tokens[place].text
+        own = len(word) >= _SHORTEST_NAME and word.isalpha() and stem(word) not in common()
+        tool = any(s.first == place + 1 and what == "implement" for s, what in self.subjects)
+        return own and tool and word not in _NO_NAMES
 
     def _is_aside(self, place: int) -> bool:
         """Whether an amount stands in brackets here, and nothing but its words."""

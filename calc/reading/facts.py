@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from calc import tables
+from calc import quantities, si, tables
 from calc.reading import beside, prices
 from calc.reading.amounts import Amount
 from calc.reading.around import ADJECTIVES, OF_AN_ENGINE, Around
@@ -21,6 +21,7 @@ FARTHEST, FARTHEST_BARE = 6, 2
 FARTHEST_BEHIND = 4  # behind its amount: "3 amps each, 16 ft off, what fuse" is no 3 A fuse
 FARTHEST_COUNTED = 3  # "two 55 W halogen head lamps"
 LARGEST_SHARE = 100.0  # [%] of a number without a unit
+LIGHTEST_TRACTOR = 900 * si.POUND
 LEAST_MEANT = 100.0  # a number without a unit that is shown when nothing takes it
 NEAR_NOUN = 4  # where the noun right behind says whose an amount is: "a 50 ft wagon"
 # Words that may stand between a cue and a bare number.
@@ -153,6 +154,8 @@ class Placing(Around):
             return True
         if "mass" in amount.kinds and subject == "tractor" and self._word_before(amount) == "with":
             return True  # "climb it with 800 lb"
+        if "mass" in amount.kinds and subject == "tractor" and self._is_too_light(amount):
+            return True
         if "mass" in amount.kinds and subject == "weights" and self._is_for(amount, ""):
             return True  # "how many weights for a 900 lb spreader"
         if "length" not in amount.kinds:
@@ -163,6 +166,11 @@ class Placing(Around):
             return False
         behind = self.tokens[amount.last : amount.last + 1]
         return any(token.text in _NO_WIDTH for token in behind)
+
+    def _is_too_light(self, amount: Amount) -> bool:
+        """Whether a mass is no tractor's: the lightest subcompact has more."""
+        unit = amount.kinds["mass"]
+        return quantities.base(f"{amount.value:.10g} {unit}", "mass") < LIGHTEST_TRACTOR
 
     def _by_subject(self, amount: Amount, subject: str, cost: float, why: str) -> list[Fact]:
         return [
@@ -282,6 +290,8 @@ class Placing(Around):
 
     def _is_size_of_what_follows(self, amount: Amount) -> bool:
         """Whether an amount is the size of what comes behind a tractor: "blade 72 in behind it"."""
+        if "length" not in amount.kinds:
+            return False
         noun = any(said.last == amount.first and s == "implement" for said, s in self.subjects)
         reach = range(amount.last + 1, amount.last + FARTHEST)
         return noun and any(said.first in reach and s == "tractor" for said, s in self.subjects)

@@ -49,8 +49,8 @@ _BARE = {
 }
 _BEING = frozenset(tables.small_words("links")) | {"weighs", "weigh", "full", "loaded"}
 _FILL = frozenset(["wet", "dry", "dirt", "gravel", "sand", "mulch", "full"])  # "bucket of dirt"
-_AND = frozenset(["and", "with", "so", "but", "will", "can", "behind", "on", "is"])
-_PRICED = frozenset(["price", "cost", "costs", "pay", "paid", "worth", "trade", "sell", "offer"])
+_AND = frozenset(tables.small_words("after a mass"))
+_PRICED = frozenset(tables.small_words("priced"))
 
 
 def place_bare_masses(tokens: list[Token], subjects: list[tuple[Said, str]], given: Given) -> None:
@@ -81,7 +81,7 @@ def place_bare_masses(tokens: list[Token], subjects: list[tuple[Said, str]], giv
 
 
 _MASSES = frozenset(
-    "tractor_mass implement_mass loader_payload loader_rating lift_capacity towed_mass".split()
+    ["loader_rating", "lift_capacity", "towed_mass", *(n for n, *_ in _BARE.values())]
 )
 
 

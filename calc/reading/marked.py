@@ -16,13 +16,13 @@ _POWERED = re.compile(r",?\s*\d+\s?(?:pto |engine )?(?:hp|horse)", re.I)  # "cat
 _OR_CATEGORY = re.compile(r"\s*(?:or|/)\s*[0-4]\b", re.I)  # "cat 0 or 1" is neither
 _NARROW = re.compile(r"\b([1-4]N)\b")
 _ASKED = re.compile(r"(?:\b(?:is (?:that|it|this)(?: an?)?|what|which)\s*)$", re.I)
-_GRADE = re.compile(r"\bgrade\s*(2|5|8|two|five|eight)\b", re.I)
+_GRADE = re.compile(r"\bgr(?:ade|\.)?\s*(2|5|8|two|five|eight)\b", re.I)
 _DIGIT = {"two": "2", "five": "5", "eight": "8"}
 _OR_GRADE = re.compile(r"\s*or\s+(?:a\s+)?(?:grade\s*)?(2|5|8)\b", re.I)
 _AFTER_GRADE = re.compile(r"\bgrade\s*[258]\s*or\s+(?:a\s+)?$", re.I)
 _NOT_THIS = re.compile(r"(?:instead of|in place of|rather than|not|than)\s*(?:a\s*)?$", re.I)
 _PUT_IN = re.compile(
-    r"\b(?:can|could|should|may|ok to|to)(?: i| we)? (?:use|go|run|put|try|step)"
+    r"\b(?:can|could|should|may|ok to|to)(?: i| we)? (?:use|go|run|put|try|step|sub|swap)"
     r"(?: up| in| to| with| a| an)*\s*$",
     re.I,
 )
@@ -51,7 +51,8 @@ def place_nothings(text: str, tokens: list[Token]) -> set[int]:
 
 # "category 1 hitch", "category 2 quick hitch": what is on the tractor has its category.
 _OF_THE_IMPLEMENT = ("pin", "pins", "implement", "implements")
-_HITCH = frozenset("hitch pt 3pt threepoint ball balls arm arms link links".split())
+_HITCH = frozenset(tables.small_words("on the tractor"))
+_LIFTING = frozenset(["lift", "lower"])  # "category 1 lift arms"
 _OF_THE_TRACTOR = ("hitch", "quick", "coupler", "quickhitch", "arm", "arms")
 
 
@@ -78,7 +79,8 @@ def place_categories(
         if whose not in ("tractor", "implement"):
             others = [s for _, s in subjects]
             whose = "implement" if others and set(others) == {"implement"} else "tractor"
-        beside = tokens[last].text if last < len(tokens) and not behind else ""
+        after = [token.text for token in tokens[last : last + 2] if token.text not in _LIFTING]
+        beside = after[0] if after and not behind else ""
         said = {token.text for token in tokens[max(0, first - 2) : first]}
         powered = _POWERED.match(text, match.end())
         if (
@@ -135,7 +137,8 @@ def place_bolts(text: str, tokens: list[Token], said: set[str], given: Given) ->
                 bolt = Fact(("bolt_grade",), first, last, f"grade_{grade}", why="“grade” says it")
                 facts += [bolt, Fact(("grade",), first, last, grade, why=bolt.why)]
     if "shearbolt" in said or ("bolt" in said and said & {"shear", "snap", "break", "broke"}):
-        for match in _BOLT.finditer(text):
+        bare = _GRADE.sub(lambda grade: "-" + "." * (len(grade[0]) - 1), text)  # "grade 5 3/8"
+        for match in _BOLT.finditer(bare):
             first, last = span(tokens, match.start(), match.end())
             taken.update(range(first, last))
             given.facts.append(Fact(("bolt_size",), first, last, match[1], why="a bolt's size"))

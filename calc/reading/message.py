@@ -146,7 +146,10 @@ def _words(
     placing.subjects.sort(key=lambda item: item[0].first)
     marked.place_categories(bare, tokens, placing.subjects, given)
     category = {
-        i for f in given.facts if f.fields[0].endswith("category") for i in range(f.first, f.last)
+        i
+        for f in (*given.facts, *given.doubtful)
+        if f.fields[0].endswith("category")
+        for i in range(f.first, f.last)
     }
     placing.amounts = [a for a in placing.amounts if not category & set(range(a.first, a.last))]
     place_amounts(placing, given)
