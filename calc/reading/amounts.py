@@ -18,7 +18,7 @@ BETWEEN = frozenset(["pto", "engine", "eng", "motor", "gross", "net", "rated"])
 _NOT_INCHES = frozenset(tables.small_words("not inches"))
 # "1100 in bucket" is a load, "72 in bucket" a width.
 _LOADED = frozenset(["bucket", "loader", "forks"])
-_POUNDS = frozenset(["lb", "lbs", "pounds", "#", "kg"])
+_POUNDS = frozenset(["lb", "lbs", "pounds", "#", "kg", "center"])
 _SIZES = frozenset(["wide", "long", "high", "tall", "deep", "across"])
 _NOT_COUNTED = frozenset(tables.small_words("not counted"))
 # Marks and single letters are units only close behind the number.

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from calc import tables
 from calc.reading import beside
 from calc.reading.amounts import Amount
@@ -16,6 +18,7 @@ _BEGINNING = frozenset(["a", "an", "my", "our", "the", "this", "that", "his", "y
 _OWNED = frozenset(["of", "on", "for"])
 _BEING = frozenset(["is", "are", "was", "weighs", "measures"])
 OF_AN_ENGINE = frozenset(["hp", "PS", "kW"])  # cooling is told in Btu/h
+_NEAR = 3  # words behind a mass, for a "plus"
 _SHORTEST_NAME = 4  # letters
 _NO_NAMES = frozenset(tables.small_words("no names"))
 _CARRIERS = frozenset(["pallet_forks", "bale_spear"])  # behind the tractor
@@ -197,6 +200,31 @@ class Around:
         ]
         between = [a for a in self.amounts if named and named[-1] <= a.first < amount.first]
         return bool(named) and not any(set(a.kinds) & set(amount.kinds) for a in between)
+
+    def widths_of_tools(self) -> list[Amount]:
+        """Return the lengths that stand right before implements, where both differ."""
+        tools = {each.first: each.phrase for each, what in self.subjects if what == "implement"}
+        wide: list[tuple[str, Amount]] = []
+        for amount in (each for each in self.amounts if "length" in each.kinds):
+            place = amount.last
+            while place not in tools and self._is_adjective(place):
+                place += 1
+            wide += [(tools[place], amount)] if place in tools else []
+        differ = len({tool for tool, _ in wide}) > 1 and len({a.number for _, a in wide}) > 1
+        return [amount for _, amount in wide] if differ else []
+
+    def added(self) -> list[Amount]:
+        """Return the masses that are told with "plus": what they make together nobody says."""
+        masses = [each for each in self.amounts if "mass" in each.kinds]
+        return [
+            each
+            for one, other in pairwise(masses)
+            for each in (one, other)
+            if {"plus", "+"} & {token.text for token in self.tokens[one.last : other.first][:_NEAR]}
+        ]
+
+    def _is_adjective(self, place: int) -> bool:
+        return place < len(self.tokens) and self.tokens[place].text in ADJECTIVES
 
     def gap(self, first: int, last: int) -> float:
         """Return how far apart two places stand."""

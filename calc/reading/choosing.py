@@ -6,11 +6,12 @@ from collections.abc import Iterable
 
 from calc.reading import loader_tools
 from calc.reading.given import NOT_FIELDS, SUBJECTS, Fact, Given
-from calc.reading.words import Said, Token
+from calc.reading.words import MARK, Said, Token
 
 WANTED = "ballast_box"  # "do I need a ballast box" gives none
 _HUNG = (["off", "the"], ["off", "my"], ["off", "of"])  # "hang it off the back"
 _LENGTHS = frozenset(["in", "inch", "inches", "ft", "cm", "mm"])
+LEAST_LIFT = 100  # [lb] or kg of a hitch; a bare number below it is a height
 _HAVING = frozenset(["with", "has", "have", "got", "its", "own"])
 _HOW_MUCH = frozenset(["how heavy", "how big", "how much", "what weight", "what size"])
 _NOT_THERE = frozenset(["removed", "off"])
@@ -23,7 +24,10 @@ def _is_asked_for(each: Said, tokens: list[Token]) -> bool:
     if ends and each.value_of("trailer_brakes") == "own" and not _HAVING & {*before}:
         return True  # "trailer brakes?"
     behind = " ".join(token.text for token in tokens[each.last : each.last + 2])
-    if each.value_of("implement_kind") == WANTED and behind in _HOW_MUCH:
+    last = not tokens[each.last + 1 : each.last + 2] or tokens[each.last + 1].kind == MARK
+    if each.value_of("implement_kind") == WANTED and (
+        behind in _HOW_MUCH or (last and behind.startswith("weigh"))
+    ):
         return True  # "ballast box how heavy?"
     if any(token.text in ("needed", "required") for token in tokens[each.last : each.last + 1]):
         return True
@@ -47,7 +51,8 @@ def _is_away(each: Said, tokens: list[Token]) -> bool:
 def _is_height(each: Said, tokens: list[Token]) -> bool:
     """Whether "at the balls" tells where a height is, not a lift: "lift is 30 in at the balls"."""
     before = tokens[each.first - 1].text if each.first else ""
-    return each.value_of("lift_rated_at") == "0" and before in _LENGTHS
+    low = before.isdigit() and int(before) < LEAST_LIFT  # "lift height 28 at the balls"
+    return each.value_of("lift_rated_at") == "0" and (before in _LENGTHS or low)
 
 
 def place_choices(said: Iterable[Said], tokens: list[Token], given: Given) -> None:

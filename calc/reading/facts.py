@@ -86,21 +86,6 @@ class Placing(Around):
             found += self._by_subject(amount, "", UNSAID, "such a number is usually that")
         return sorted(found, key=lambda fact: fact.cost)
 
-    def widths_of_tools(self) -> list[Amount]:
-        """Return the lengths that stand right before implements, where both differ."""
-        tools = {each.first: each.phrase for each, what in self.subjects if what == "implement"}
-        wide: list[tuple[str, Amount]] = []
-        for amount in (each for each in self.amounts if "length" in each.kinds):
-            place = amount.last
-            while place not in tools and self._is_adjective(place):
-                place += 1
-            wide += [(tools[place], amount)] if place in tools else []
-        differ = len({tool for tool, _ in wide}) > 1 and len({a.number for _, a in wide}) > 1
-        return [amount for _, amount in wide] if differ else []
-
-    def _is_adjective(self, place: int) -> bool:
-        return place < len(self.tokens) and self.tokens[place].text in ADJECTIVES
-
     def _names(self, amount: Amount, cue: str) -> bool:
         """Whether the sentence around an amount has a cue."""
         begin, end = self.sentence(amount.first)
@@ -315,7 +300,7 @@ class Placing(Around):
             return apart == 0 or words in _BEFORE_STATE
         if cue.kind == "count" and cue.side == "after":
             return False
-        between = self.tokens[said.last : amount.first]
+        between = self.tokens[self._past_owner(said.last) : amount.first]
         return apart <= FARTHEST_BARE and all(
             t.text in _LINKS or (t.kind == MARK and t.text in ":=") for t in between
         )
@@ -337,9 +322,9 @@ def place_amounts(placing: Placing, given: Given) -> None:
         if beside.is_apart(placing.tokens, amount) or prices.is_paid_down(placing.tokens, amount)
     ]
     own = [amount for amount in placing.amounts if amount not in given.apart]
-    if len(placing.widths_of_tools()) > 1:  # "an 8 ft blade and a 5 ft tiller, which one"
-        given.apart += placing.widths_of_tools()
-        own = [amount for amount in own if amount not in given.apart]
+    # "an 8 ft blade and a 5 ft tiller, which one", "grapple 480 lb plus log 900 lb"
+    given.apart += placing.widths_of_tools() + placing.added()
+    own = [amount for amount in own if amount not in given.apart]
     waiting = [(placing.options(amount), amount) for amount in own]
     first = {amount.first: options[0] for options, amount in waiting if options}
     either = {

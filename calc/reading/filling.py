@@ -89,6 +89,7 @@ _OF_ASK = {
     ("rail-crossing", "clear"): {"speed": "crossing_speed", "length": "combination_length"},
     ("tire-size", "pressure"): {"mass": "tire_mass", "pressure": "pressure"},
     ("tire-size", "load"): {"mass": "tire_mass", "pressure": "pressure"},
+    ("drive", "loader"): {"duration": "hours_per_year"},
     ("drive", "fuel"): {"duration": "hours_per_year"},
     ("drive", "worth"): {"duration": "hours_per_year"},
     ("resale", "worth"): {"duration": "age"},

@@ -192,6 +192,10 @@ def _place_lift(tokens: list[Token], given: Given) -> None:
             why = "“at 24 in” stands behind it"
             fact = Fact(("lift_capacity",), amount.first, amount.last, "", amount, why)
             given.facts.append(fact)
+            place = amount.last + 1
+            placed = [f.amount for f in given.facts if f.amount]
+            if not any(each.first == place for each in (*given.loose, *placed)):  # without a unit
+                given.facts.append(Fact(("lift_rated_at",), place, place + 1, "610", why=why))
             return
 
 

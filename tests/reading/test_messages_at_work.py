@@ -83,6 +83,31 @@ GIVEN = [
     ("have 1 in 10 of these, pull it with 50 horse?", {"slope": None}),
     ("ok to cross a 12 degree side hill? Track 56 in, 3000 lb", {"tractor_mass": "3000 lb"}),
     ("needs 2 remotes, i only got one", {"remotes_needed": "2", "remotes": "1"}),
+    ("can i run my 6 ft titan cutter on 21 pto hp", {"working_width": "6 ft"}),
+    ("can i run it 6 ft from cutter on 21 pto hp", {"working_width": None}),
+    ("run a cutter on the new 21 pto hp machine its 600 lb", {"tractor_mass": None}),
+    ("run a cutter on the new 21 pto hp machine its 1600 lb", {"tractor_mass": "1600 lb"}),
+    ("9 ft disc mower 1,150 lb behind 4,900 lb tractor, ok?", {"implement_mass": "1,150 lb"}),
+    ("shear bolts keep going, gr 5 3/8", {"bolt_grade": "grade_5", "bolt_size": "3/8"}),
+    ("baler weighs 1000 lb, shaft ok?", {"implement_shaft": None}),
+    (
+        "baler wants 1000, got 540 only, shaft ok?",
+        {"implement_shaft": "1-1000", "tractor_shaft": "1-540"},
+    ),
+    ("30 hp at 2600 rpm, 540 economy, what do i lose", {"rated_rpm": "2600 rpm"}),
+    ("540 at 2600 rpm, 30 hp, what do i lose", {"pto_engine_rpm": "2600 rpm"}),
+    ("category 1 lift arms, the disk has category 2 pins, fit?", {"lower_pin": None}),
+    ("category 1 lift arms, the disk has category 2 pins, fit?", {"hitch_category": "1"}),
+    ("how high does the lift go, 28 at the balls, disk off ground?", {"lift_rated_at": None}),
+    ("lift is 2800 at the balls, lift a 900 lb disk?", {"lift_rated_at": "0"}),
+    ("lift arms 1,323 at 24, is a 900 lb tiller ok to lift", {"lift_rated_at": "610"}),
+    ("grapple 480 lb plus log 900 lb, loader rated 1,600 lb, ok?", {"loader_payload": None}),
+    ("mast on my mower is 16, quick hitch ok?", {"mast_height": "16 in"}),
+    ("quick hitch puts it 4.5 in further away, shaft 30 shut, ok?", {"setback": "4.5 in"}),
+    ("dig a 12 inch post hole in sand, how deep", {"auger_diameter": "12 in"}),
+    ("dig a 30 inch post hole in sand, how deep", {"auger_diameter": None}),
+    ("my pto is 32, chipper needs 35 hp, ok?", {"pto_power": "32 hp"}),
+    ("shuttle or hydro for 70% loader 200 hrs", {"hours_per_year": "200 h"}),
     ("9.5 gpm total flow, spreader motor ok?", {"implement_flow": "9.5 gpm"}),
 ]
 
@@ -110,6 +135,16 @@ ASKED = [
     ("3pt digger spins too fast", ["digger/speed"]),
     ("can I leave my front snow plow on with my rear blower on", ["pairing/both"]),
     ("mow along a 15 deg slope with a 2600 lb tractor", ["pairing/across"]),
+    ("Tractor: 48 HP, 4,190 lb. Implement: 6 ft rotary cutter. OK?", ["pairing/run"]),
+    ("9 ft wide, ok?", ["road/width"]),
+    ("can cat 1 pins work in cat 2 balls if i buy bushings", ["hitch/sleeves"]),
+    ("whats the smallest tractor that will run a round baler", ["pto/takes"]),
+    ("whats 55 hp at the crank make at pto w/ hydro", ["pto/reaches"]),
+    ("tow 3 ton uphill 10 percent with 35 hp", ["drive/climbs"]),
+    ("clutch or bolt on a 40 pto chipper", ["driveline/bolt"]),
+    ("bolts shearing on auger, 3/8 gr 2 in now", ["digger/bolt"]),
+    ("largest tiller for 19.5 pto hp", ["pto/widest"]),
+    ("yoke slipped off pto shaft when bale lifted, what length", ["driveline/length"]),
     ("she weighs about 3,300 with the loader and has 29 pto hp. tiller a match?", ["pairing/run"]),
 ]
 
@@ -117,6 +152,11 @@ ASKED = [
 @pytest.mark.parametrize(("text", "wanted"), ASKED)
 def test_what_a_message_asks(text: str, wanted: list[str]) -> None:
     assert asks(text) == wanted
+
+
+def test_a_dash_may_stand_between_a_label_and_its_value() -> None:
+    text = "Can my loader lift this?\n- Tractor mass - 303 kg to 7,710 kg\n- PTO power \u2013 22 hp"
+    assert given(text) == {"tractor_mass": "303 kg to 7,710 kg", "pto_power": "22 hp"}
 
 
 def test_what_is_asked_for_is_not_there() -> None:
