@@ -58,6 +58,10 @@ class Placing(Around):
             return []
         if "length" in amount.kinds and beside.is_overlap(self.tokens, amount):
             return []  # what is left of two tubes is no tube's length
+        after = [token.text for token in self.tokens[amount.last : amount.last + 1]]
+        if "power" in amount.kinds and behind == "tractor" and after == ["pto"]:
+            why = "“pto” stands behind it"  # "a 22 kW PTO tractor"
+            return [self._fact(amount, ("pto_power",), "power", why, 0)]
         if counted := self._counted_before(amount):
             why = "“x” says how many"
             return [self._fact(amount, counted, "count", why, 0)]

@@ -10,7 +10,7 @@ from calc.reading.given import Fact, Given, subject_of
 from calc.reading.words import NUMBER, Said, Token
 
 _SHAFTS = {"540": "1-540", "1000": "1-1000"}
-_FILLERS = frozenset(["rpm", "speed", "-", "pto", "only"])
+_FILLERS = frozenset(["rpm", "speed", "setting", "-", "pto", "only"])
 _MEASURED = frozenset(["mass", "length", "money"])
 _SHAFT_WORDS = frozenset(["shaft", "stub", "driveline", "yoke", "input", "gearbox"])
 _HAS = frozenset(tables.small_words("shaft has"))

@@ -108,6 +108,11 @@ GIVEN = [
     ("dig a 30 inch post hole in sand, how deep", {"auger_diameter": None}),
     ("my pto is 32, chipper needs 35 hp, ok?", {"pto_power": "32 hp"}),
     ("shuttle or hydro for 70% loader 200 hrs", {"hours_per_year": "200 h"}),
+    ("22 kW PTO tractor, 10 kW generator fine?", {"pto_power": "22 kW"}),
+    ("22 kW tractor, 10 kW generator fine?", {"pto_power": None, "engine_power": "22 kW"}),
+    ("can i run a 540 tiller on the 1000 setting", {"tractor_shaft": "1-1000"}),
+    ("will 450 lb up front balance a 1,000 lb chipper", {"front_ballast": "450 lb"}),
+    ("driveline length: 24 in level, 26 raised", {"working_distance": "24 in"}),
     ("9.5 gpm total flow, spreader motor ok?", {"implement_flow": "9.5 gpm"}),
 ]
 
