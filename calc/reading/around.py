@@ -121,20 +121,6 @@ class Around:
         horses = any(each and each.kinds.get("power") in OF_AN_ENGINE for each in beside_it)
         return "tractor" if horses and "mass" in amount.kinds else ""
 
-    def _on_a_power(self, amount: Amount) -> bool:
-        """Whether a tractor told by its power stands last before: "blower on a 25 hp, 3500 lb"."""
-        begin, _ = self.sentence(amount.first)
-        nouns = [said.last for said, _ in self.subjects if begin <= said.first < amount.first]
-        powers = [
-            each
-            for each in self.amounts
-            if nouns[-1] <= each.first < amount.first and each.kinds.get("power") in OF_AN_ENGINE
-        ]
-        words = (
-            [t.text for t in self.tokens[powers[-1].first - 2 : powers[-1].first]] if powers else []
-        )
-        return bool({"on", "behind"} & set(words))
-
     def _opens(self, amount: Amount) -> bool:
         """Whether an amount begins what is said of a thing: "my 1650 lb", "a 28 hp, 2400 lb"."""
         place = amount.first - 1
@@ -166,8 +152,6 @@ class Around:
         before = [s for said, s in self.subjects if begin <= said.first < amount.first]
         if "implement" in before and beside.is_wanted(self.tokens, amount):
             return "implement"
-        if before[-1:] == ["implement"] and "mass" in amount.kinds and self._on_a_power(amount):
-            return "tractor"
         if before:
             return before[-1]
         if any("power" in a.kinds for a in self.amounts if begin <= a.first < amount.first):
