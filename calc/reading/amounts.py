@@ -13,11 +13,12 @@ from calc.reading.words import MARK, NUMBER, WORD, Token
 _HEDGES = frozenset(tables.small_words("hedges"))
 _TO = frozenset(["to", "-", "through"])
 # A number may be told from its unit by a word that says of what it is: "20 pto hp".
-BETWEEN = frozenset(["pto", "engine", "gross", "net", "rated"])
+BETWEEN = frozenset(["pto", "engine", "eng", "motor", "gross", "net", "rated"])
 # "6 in auger" is six inches, "6 in the bucket" is not.
 _NOT_INCHES = frozenset(tables.small_words("not inches"))
 # "1100 in bucket" is a load, "72 in bucket" a width.
 _LOADED = frozenset(["bucket", "loader", "forks"])
+_POUNDS = frozenset(["lb", "lbs", "pounds", "#", "kg", "center"])
 _SIZES = frozenset(["wide", "long", "high", "tall", "deep", "across"])
 _NOT_COUNTED = frozenset(tables.small_words("not counted"))
 # Marks and single letters are units only close behind the number.
@@ -115,6 +116,8 @@ def _is_of_a_size(tokens: list[Token], place: int) -> bool:
 
 def _amount(tokens: list[Token], place: int, taken: set[int]) -> Amount | None:
     start = place
+    if [token.text for token in tokens[place : place + 2]] in (["3", "pt"], ["3", "point"]):
+        return None  # the hitch, and no three pints
     dollar = tokens[place].text == "$" and place + 1 < len(tokens)
     sign = "-" if tokens[place].text == "-" and _touches(tokens, place) else ""
     if dollar or sign:
@@ -162,7 +165,9 @@ def _ratio_end(tokens: list[Token], place: int) -> int:
             behind = tokens[place + len(between) + 2 : place + len(between) + 3]
             is_run = run.kind == NUMBER and not any(tuple([t.text]) in units() for t in behind)
             if is_run and float(run.text.replace(",", "")) > 1:
-                return place + len(between) + 2 if _STEEP & {t.text for t in tokens} else 0
+                goes = {t.text for t in tokens[max(0, place - 2) : place]} & {"up", "down"}
+                steep = goes or _STEEP & {t.text for t in tokens}
+                return place + len(between) + 2 if steep else 0
     return 0
 
 
@@ -304,6 +309,8 @@ def _are_inches(tokens: list[Token], place: int, number: int) -> bool:
     large = tokens[number].kind == NUMBER and len(tokens[number].text.replace(",", "")) > 3
     if after.text in _LOADED and large:
         return False
+    if after.text == "back" and number and tokens[number - 1].text in _POUNDS:
+        return True  # "2,200 lb 24 in back"
     return after.text not in _NOT_INCHES and not (after.kind == NUMBER and after.text == "10")
 
 

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from calc import tables
 from calc.reading import beside
 from calc.reading.amounts import Amount
 from calc.reading.given import subject_of
-from calc.reading.words import Said, Token, stem
+from calc.reading.words import Said, Token, common, stem
 
 _COMMA, _AND = 2, 1  # a comma counts as two words, "and" as one more
 # Words that may stand between an amount and its noun.
@@ -16,6 +18,9 @@ _BEGINNING = frozenset(["a", "an", "my", "our", "the", "this", "that", "his", "y
 _OWNED = frozenset(["of", "on", "for"])
 _BEING = frozenset(["is", "are", "was", "weighs", "measures"])
 OF_AN_ENGINE = frozenset(["hp", "PS", "kW"])  # cooling is told in Btu/h
+_NEAR = 3  # words behind a mass, for a "plus"
+_SHORTEST_NAME = 4  # letters
+_NO_NAMES = frozenset(tables.small_words("no names"))
 _CARRIERS = frozenset(["pallet_forks", "bale_spear"])  # behind the tractor
 
 
@@ -37,8 +42,9 @@ class Around:
         on_loader = any(each.value_of("loader_tool") for each in said)
         grapple = any(subject_of(each) == "grapple" for each in said)
         # "lift is rated 1650 lb, a 1200 lb bale 3 ft back": it hangs on the hitch
-        hung = bool(words & {"rated", "ball", "hitch", "pt", "3pt"})
-        carried |= "loader" not in words and "lift" in words and hung
+        hung = bool(self.words & {"rated", "ball", "hitch", "pt", "3pt"})
+        carried |= "loader" not in words and "lift" in self.words and hung
+        carried |= "loader" not in words and bool(words & {"point", "pt", "3pt", "threepoint"})
         lifted = on_loader or grapple or ("loader" in words and not words & _DRAGGED)
         named = {"goods": "load" if lifted else "implement" if carried else "goods"}
         self.subjects = [
@@ -73,6 +79,10 @@ class Around:
         opens = self._opens(amount)
         while place < len(self.tokens):
             inner = self.inside.get(place)
+            if self._is_aside(place):  # "a 42 hp (35 pto) tractor"
+                place = self.inside[place + 1].last
+                place += 1 + (self.tokens[place].text != ")")
+                continue
             if inner:
                 if set(inner.kinds) & set(amount.kinds) and self.tokens[place - 1].text != "or":
                     return ""
@@ -84,10 +94,24 @@ class Around:
             joins = self.tokens[place].text == "or" and place + 1 in self.inside
             # "my 1650 lb, 20 pto hp tractor"
             joins |= self.tokens[place].text == "," and place + 1 in self.inside and opens
-            if not joins and self.tokens[place].text not in ADJECTIVES:
+            named_so = "length" in amount.kinds and self._is_a_name(place)
+            if not (joins or named_so) and self.tokens[place].text not in ADJECTIVES:
                 return ""
             place += 1
         return ""
+
+    def _is_a_name(self, place: int) -> bool:
+        """Whether a word that says nothing here stands right before a tool: "6 ft titan cutter"."""
+        word = self.tokens[place].text
+        own = len(word) >= _SHORTEST_NAME and word.isalpha() and stem(word) not in common()
+        tool = any(s.first == place + 1 and what == "implement" for s, what in self.subjects)
+        return own and tool and word not in _NO_NAMES
+
+    def _is_aside(self, place: int) -> bool:
+        """Whether an amount stands in brackets here, and nothing but its words."""
+        inner = self.inside.get(place + 1)
+        behind = [t.text for t in self.tokens[inner.last : inner.last + 2]] if inner else []
+        return self.tokens[place].text == "(" and ")" in behind
 
     def _beside_power(self, amount: Amount) -> str:
         """Return whose a mass is that stands right beside a power: "35 hp 3200 lb"."""
@@ -160,6 +184,31 @@ class Around:
         ]
         between = [a for a in self.amounts if named and named[-1] <= a.first < amount.first]
         return bool(named) and not any(set(a.kinds) & set(amount.kinds) for a in between)
+
+    def widths_of_tools(self) -> list[Amount]:
+        """Return the lengths that stand right before implements, where both differ."""
+        tools = {each.first: each.phrase for each, what in self.subjects if what == "implement"}
+        wide: list[tuple[str, Amount]] = []
+        for amount in (each for each in self.amounts if "length" in each.kinds):
+            place = amount.last
+            while place not in tools and self._is_adjective(place):
+                place += 1
+            wide += [(tools[place], amount)] if place in tools else []
+        differ = len({tool for tool, _ in wide}) > 1 and len({a.number for _, a in wide}) > 1
+        return [amount for _, amount in wide] if differ else []
+
+    def added(self) -> list[Amount]:
+        """Return the masses that are told with "plus": what they make together nobody says."""
+        masses = [each for each in self.amounts if "mass" in each.kinds]
+        return [
+            each
+            for one, other in pairwise(masses)
+            for each in (one, other)
+            if {"plus", "+"} & {token.text for token in self.tokens[one.last : other.first][:_NEAR]}
+        ]
+
+    def _is_adjective(self, place: int) -> bool:
+        return place < len(self.tokens) and self.tokens[place].text in ADJECTIVES
 
     def gap(self, first: int, last: int) -> float:
         """Return how far apart two places stand."""

@@ -14,7 +14,7 @@ from functools import cache
 
 from calc import tables, worksheets
 from calc.mechanics import typical
-from calc.reading.given import Given, subject_of
+from calc.reading.given import DRIVEN_BY_RATING, Given, subject_of
 from calc.reading.words import Said, common, stem
 
 STRONG = "strong"
@@ -80,6 +80,7 @@ def meanings(each: Said) -> set[str]:
     if kind and kind not in _mounted():
         subject = subject if subject == "generator" else "crop"
     words |= {f"<{subject}>"} if subject else set()
+    words |= {subject} & {DRIVEN_BY_RATING}  # "pto genset" is one too
     words |= {f"<{sense.sense}>" for sense in each.senses if sense.sense in _KINDS}
     words |= {f"<{sense.value}>" for sense in each.senses if sense.sense in _NAMED}
     words |= {"lamp" for sense in each.senses if sense.sense.endswith("_lamp")}
@@ -100,8 +101,11 @@ def marks_of(stems: Sequence[str], said: Sequence[Said], given: Given) -> list[s
             marks[place] |= words
     for amount in (*given.loose, *(f.amount for f in given.facts if f.amount)):
         if amount.first and amount.value >= LEAST_SAID:
-            # "weighs 500 lb" asks for no weight, "worth 7k" for no price.
-            marks[amount.first - 1] -= {_HEAVY, _WORTH}
+            # "weighs about 500 lb" asks for no weight, "worth 7k" for no price.
+            place = amount.first - 1
+            while place and stems[place] in _BEFORE_AMOUNT:
+                place -= 1
+            marks[place] -= {_HEAVY, _WORTH}
         if "money" in amount.kinds:
             marks[amount.last - 1].discard("hop")  # "350 bucks" buck nobody
     for place, word in enumerate(stems[1:], 1):
@@ -126,6 +130,7 @@ def marks_of(stems: Sequence[str], said: Sequence[Said], given: Given) -> list[s
     return marks
 
 
+_BEFORE_AMOUNT = frozenset(map(stem, tables.small_words("hedges"))) | {"in", "at", "only"}
 _OF_TRACTOR = ("pto_power", "engine_power")
 # Words that two questions of one sentence may share.
 _QUESTION_WORDS = frozenset(map(stem, tables.small_words("question words")))

@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from calc.reading import loader_tools
 from calc.reading.given import NOT_FIELDS, SUBJECTS, Fact, Given
-from calc.reading.words import Said, Token
+from calc.reading.words import MARK, Said, Token
 
 WANTED = "ballast_box"  # "do I need a ballast box" gives none
 _HUNG = (["off", "the"], ["off", "my"], ["off", "of"])  # "hang it off the back"
 _LENGTHS = frozenset(["in", "inch", "inches", "ft", "cm", "mm"])
+LEAST_LIFT = 100  # [lb] or kg of a hitch; a bare number below it is a height
 _HAVING = frozenset(["with", "has", "have", "got", "its", "own"])
+_HOW_MUCH = frozenset(["how heavy", "how big", "how much", "what weight", "what size"])
 _NOT_THERE = frozenset(["removed", "off"])
 
 
@@ -20,6 +23,12 @@ def _is_asked_for(each: Said, tokens: list[Token]) -> bool:
     ends = any(token.text == "?" for token in tokens[each.last : each.last + 1])
     if ends and each.value_of("trailer_brakes") == "own" and not _HAVING & {*before}:
         return True  # "trailer brakes?"
+    behind = " ".join(token.text for token in tokens[each.last : each.last + 2])
+    last = not tokens[each.last + 1 : each.last + 2] or tokens[each.last + 1].kind == MARK
+    if each.value_of("implement_kind") == WANTED and (
+        behind in _HOW_MUCH or (last and behind.startswith("weigh"))
+    ):
+        return True  # "ballast box how heavy?"
     if any(token.text in ("needed", "required") for token in tokens[each.last : each.last + 1]):
         return True
     return "need" in before and not {"to", "in", "at", "on", "before", "for"} & set(before)
@@ -42,7 +51,8 @@ def _is_away(each: Said, tokens: list[Token]) -> bool:
 def _is_height(each: Said, tokens: list[Token]) -> bool:
     """Whether "at the balls" tells where a height is, not a lift: "lift is 30 in at the balls"."""
     before = tokens[each.first - 1].text if each.first else ""
-    return each.value_of("lift_rated_at") == "0" and before in _LENGTHS
+    low = before.isdigit() and int(before) < LEAST_LIFT  # "lift height 28 at the balls"
+    return each.value_of("lift_rated_at") == "0" and (before in _LENGTHS or low)
 
 
 def place_choices(said: Iterable[Said], tokens: list[Token], given: Given) -> None:
@@ -65,6 +75,10 @@ def place_choices(said: Iterable[Said], tokens: list[Token], given: Given) -> No
                 why = f"“{each.phrase}” says it" if each.exact else "spelled almost so"
                 fact = Fact((sense.sense,), each.first, each.last, sense.value, why=why)
                 found.setdefault(sense.sense, []).append(fact)
+    front, _ = loader_tools.front_and_behind(said)
+    if front:  # the one behind is the implement; the other has its mass alone
+        held = {each.first for each in front}
+        found["implement_kind"] = [f for f in found["implement_kind"] if f.first not in held]
     light = any(
         tokens[place].text == "light" and tokens[place + 1].text == "duty"
         for place in range(len(tokens) - 1)
@@ -84,6 +98,10 @@ def _place_generic(each: Said, found: dict[str, list[Fact]], *, light: bool) -> 
     options = tuple(each.value_of("generic").split())
     named = found.setdefault("implement_kind", [])
     if any(fact.text for fact in named):
+        kinds = {fact.text for fact in named}
+        if kinds.isdisjoint(options) and not any(each.phrase[:4] in kind for kind in kinds):
+            # a second machine: "a ballast box, and will it pull the rake"
+            named.append(Fact(("implement_kind",), each.first, each.last, others=options))
         return
     usual = options[0] if all(option.startswith(options[0]) for option in options) else ""
     if usual and light:

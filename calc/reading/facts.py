@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from calc import tables
+from calc import quantities, si, tables
 from calc.reading import beside, prices
 from calc.reading.amounts import Amount
 from calc.reading.around import ADJECTIVES, OF_AN_ENGINE, Around
@@ -21,6 +21,7 @@ FARTHEST, FARTHEST_BARE = 6, 2
 FARTHEST_BEHIND = 4  # behind its amount: "3 amps each, 16 ft off, what fuse" is no 3 A fuse
 FARTHEST_COUNTED = 3  # "two 55 W halogen head lamps"
 LARGEST_SHARE = 100.0  # [%] of a number without a unit
+LIGHTEST_TRACTOR = 900 * si.POUND
 LEAST_MEANT = 100.0  # a number without a unit that is shown when nothing takes it
 NEAR_NOUN = 4  # where the noun right behind says whose an amount is: "a 50 ft wagon"
 # Words that may stand between a cue and a bare number.
@@ -57,6 +58,10 @@ class Placing(Around):
             return []
         if "length" in amount.kinds and beside.is_overlap(self.tokens, amount):
             return []  # what is left of two tubes is no tube's length
+        after = [token.text for token in self.tokens[amount.last : amount.last + 1]]
+        if "power" in amount.kinds and behind == "tractor" and after == ["pto"]:
+            why = "“pto” stands behind it"  # "a 22 kW PTO tractor"
+            return [self._fact(amount, ("pto_power",), "power", why, 0)]
         if counted := self._counted_before(amount):
             why = "“x” says how many"
             return [self._fact(amount, counted, "count", why, 0)]
@@ -138,6 +143,10 @@ class Placing(Around):
             return True
         if "mass" in amount.kinds and subject == "tractor" and self._word_before(amount) == "with":
             return True  # "climb it with 800 lb"
+        if "mass" in amount.kinds and subject == "tractor" and self._is_too_light(amount):
+            return True
+        if "mass" in amount.kinds and subject == "weights" and self._is_for(amount, ""):
+            return True  # "how many weights for a 900 lb spreader"
         if "length" not in amount.kinds:
             return False
         if self._word_before(amount) in _STICKS:
@@ -146,6 +155,11 @@ class Placing(Around):
             return False
         behind = self.tokens[amount.last : amount.last + 1]
         return any(token.text in _NO_WIDTH for token in behind)
+
+    def _is_too_light(self, amount: Amount) -> bool:
+        """Whether a mass is no tractor's: the lightest subcompact has more."""
+        unit = amount.kinds["mass"]
+        return quantities.base(f"{amount.value:.10g} {unit}", "mass") < LIGHTEST_TRACTOR
 
     def _by_subject(self, amount: Amount, subject: str, cost: float, why: str) -> list[Fact]:
         return [
@@ -177,7 +191,8 @@ class Placing(Around):
             phrase = said.value_of("cue")
             if before and self._is_for(amount, phrase):
                 continue
-            if phrase == "lift" and self._named_at(said.last) in _LIFTED:
+            lifting = self._named_at(said.last) in _LIFTED or self._ends_lifting(said)
+            if phrase == "lift" and lifting:
                 continue  # "lift pallets of 900 lb" says nothing of the hitch
             own = self.inside.get(said.last)
             if not before and own and beside.is_told_of(self.tokens, said.last, own, amount):
@@ -190,6 +205,10 @@ class Placing(Around):
                     why = f"“{phrase}” stands beside it"
                     found.append(self._fact(amount, cue.fields, cue.kind, why, cost))
         return found
+
+    def _ends_lifting(self, said: Said) -> bool:
+        """Whether somebody lifts something: "lifting 750 lb of rock"."""
+        return self.tokens[said.last - 1].text == "lifting"
 
     def _is_for(self, amount: Amount, phrase: str) -> bool:
         """Whether a mass is what a cue is for: "how much front weight for a 900 lb spreader"."""
@@ -260,6 +279,8 @@ class Placing(Around):
 
     def _is_size_of_what_follows(self, amount: Amount) -> bool:
         """Whether an amount is the size of what comes behind a tractor: "blade 72 in behind it"."""
+        if "length" not in amount.kinds:
+            return False
         noun = any(said.last == amount.first and s == "implement" for said, s in self.subjects)
         reach = range(amount.last + 1, amount.last + FARTHEST)
         return noun and any(said.first in reach and s == "tractor" for said, s in self.subjects)
@@ -283,7 +304,7 @@ class Placing(Around):
             return apart == 0 or words in _BEFORE_STATE
         if cue.kind == "count" and cue.side == "after":
             return False
-        between = self.tokens[said.last : amount.first]
+        between = self.tokens[self._past_owner(said.last) : amount.first]
         return apart <= FARTHEST_BARE and all(
             t.text in _LINKS or (t.kind == MARK and t.text in ":=") for t in between
         )
@@ -305,6 +326,9 @@ def place_amounts(placing: Placing, given: Given) -> None:
         if beside.is_apart(placing.tokens, amount) or prices.is_paid_down(placing.tokens, amount)
     ]
     own = [amount for amount in placing.amounts if amount not in given.apart]
+    # "an 8 ft blade and a 5 ft tiller, which one", "grapple 480 lb plus log 900 lb"
+    given.apart += placing.widths_of_tools() + placing.added()
+    own = [amount for amount in own if amount not in given.apart]
     waiting = [(placing.options(amount), amount) for amount in own]
     first = {amount.first: options[0] for options, amount in waiting if options}
     either = {

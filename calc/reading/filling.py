@@ -73,6 +73,7 @@ def question(
 # what is paid for by the month is the price, and its months are those of the loan.
 _LOAN = {"money": "new_price", "duration": "loan_months", "fraction": "loan_rate"}
 _OF_ASK = {
+    ("pairing", "across"): {"mass": "tractor_mass"},
     ("resale", "payments"): _LOAN,
     ("road-towing", "stops"): {"speed": "road_speed"},
     ("road", "width"): {"length": "transport_width"},
@@ -88,13 +89,15 @@ _OF_ASK = {
     ("rail-crossing", "clear"): {"speed": "crossing_speed", "length": "combination_length"},
     ("tire-size", "pressure"): {"mass": "tire_mass", "pressure": "pressure"},
     ("tire-size", "load"): {"mass": "tire_mass", "pressure": "pressure"},
+    ("drive", "loader"): {"duration": "hours_per_year"},
     ("drive", "fuel"): {"duration": "hours_per_year"},
     ("drive", "worth"): {"duration": "hours_per_year"},
     ("resale", "worth"): {"duration": "age"},
     ("lamp-wiring", "wire"): {"length": "run"},
     ("lamp-wiring", "thick"): {"length": "run"},
     ("lamp-wiring", "fuse"): {"length": "run"},
-    ("driveline", "bolt"): {"torque": "clutch_torque"},
+    ("driveline", "bolt"): {"torque": "clutch_torque", "power": "pto_power"},
+    ("driveline", "joints"): {"power": "pto_power"},
     ("lawn", "tool"): {"speed": "ground_speed"},
     ("lawn", "time"): {"speed": "ground_speed"},
     ("lawn", "rate"): {"speed": "ground_speed", "length": "working_width"},

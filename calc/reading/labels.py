@@ -15,7 +15,7 @@ from calc.reading.amounts import units
 from calc.reading.given import Fact, Given
 from calc.reading.words import Token, span
 
-_BETWEEN = re.compile(r"\s*(?:[:=]|\bis\b|\bof\b|\bare\b)?\s*", re.I)
+_BETWEEN = re.compile(r"\s*(?:[:=]|[-\u2013\u2014](?=\s)|\bis\b|\bof\b|\bare\b)?\s*", re.I)
 _BEGINS = re.compile(r"[-$~.\d]|(?:about|around|between|roughly)\b", re.I)
 _ANYTHING = re.compile(r"\S")
 _UNIT = re.compile(r"\s*([a-z°%]+)", re.I)

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from calc import quantities
+from calc import quantities, tables
 from calc.reading.amounts import Amount
-from calc.reading.given import Fact, Given
+from calc.reading.given import Fact, Given, subject_of
 from calc.reading.words import MARK, Said, Token
 
 _MADE = frozenset(["built", "made", "model", "from", "year", "vintage"])
@@ -41,25 +41,48 @@ def place_year(tokens: list[Token], subjects: list[tuple[Said, str]], given: Giv
             given.facts.append(fact)
 
 
-LIGHTEST, HEAVIEST = 1000.0, 15000.0  # [lb] of what somebody calls a tractor, as a bare number
+# [lb] of what somebody calls a tractor, what hangs behind it, and a load, as bare numbers.
+_BARE = {
+    "tractor": ("tractor_mass", 1000.0, 15000.0),
+    "implement": ("implement_mass", 200.0, 5000.0),
+    "load": ("loader_payload", 200.0, 5000.0),
+}
+_BEING = frozenset(tables.small_words("links")) | {"weighs", "weigh", "full", "loaded"}
+_FILL = frozenset(["wet", "dry", "dirt", "gravel", "sand", "mulch", "full"])  # "bucket of dirt"
+_AND = frozenset(tables.small_words("after a mass"))
+_PRICED = frozenset(tables.small_words("priced"))
 
 
-def place_tractor_mass(tokens: list[Token], subjects: list[tuple[Said, str]], given: Given) -> None:
-    """Take "tractor 2900" for its mass in a message that gives another mass with its unit."""
-    masses = [f.amount for f in given.facts if f.amount and "mass" in f.amount.kinds]
-    known = any(f.fields == ("tractor_mass",) for f in given.facts)
-    pounds = [each for each in masses if each.kinds["mass"] == "lb"]
-    for amount in list(given.loose):
+def place_bare_masses(tokens: list[Token], subjects: list[tuple[Said, str]], given: Given) -> None:
+    """Take "tractor 2900", "the mower is 780" for masses in a message that gives another mass."""
+    own = [f for f in given.facts if f.amount and f.fields[0] in _MASSES]
+    units = {f.amount.kinds.get("mass", "lb") for f in own if f.amount}
+    named = {f.fields[0] for f in given.facts}
+    if len(units) != 1 or _PRICED & {token.text for token in tokens}:
+        return
+    for amount in [a for a in given.loose if not (a.kinds or a.spelled or may_be_year(a))]:
         behind = tokens[amount.last : amount.last + 1]
-        after_it = not behind or behind[0].kind == MARK
-        named = any(said.last == amount.first and s == "tractor" for said, s in subjects)
-        fits = not amount.kinds and LIGHTEST <= amount.value <= HEAVIEST
-        if pounds and not known and named and after_it and fits and not may_be_year(amount):
+        before = [item for item in subjects if item[0].last <= amount.first][-1:]
+        goods = [said for said, _ in subjects if said.first == amount.last]
+        if goods and subject_of(goods[0]) == "goods":  # "a 1100 bale"
+            before = [item for item in subjects if item[0] is goods[0]]
+            behind = []
+        if not before or not (not behind or behind[0].kind == MARK or behind[0].text in _AND):
+            continue
+        between = {token.text for token in tokens[before[0][0].last : amount.first]}
+        name, least, most = _BARE.get(before[0][1], ("", 0.0, 0.0))
+        being = _BEING | _FILL if name == "loader_payload" else _BEING
+        if name and name not in named and between <= being and least <= amount.value <= most:
             given.loose.remove(amount)
-            mass = replace(amount, kinds={"mass": "lb"})
-            why = "“tractor” stands before it, where masses are told"
-            given.facts.append(Fact(("tractor_mass",), amount.first, amount.last, "", mass, why))
-            return
+            named.add(name)
+            mass = replace(amount, kinds={"mass": next(iter(units))})
+            why = f"the {before[0][1]} stands before it, where masses are told"
+            given.facts.append(Fact((name,), amount.first, amount.last, "", mass, why))
+
+
+_MASSES = frozenset(
+    ["loader_rating", "lift_capacity", "towed_mass", *(n for n, *_ in _BARE.values())]
+)
 
 
 def place_generator(given: Given) -> None:

@@ -15,7 +15,6 @@ _OF_FRONT = frozenset(["axle", "weight", "weights", "wheel", "wheels", "tire", "
 _WORDS = {"fork": "forks", "forks": "forks", "spear": "spear", "spike": "spear"}
 _IN_FRONT = frozenset(["front", "loader", "fel", "skidsteer"])
 _BEHIND = frozenset(["rear", "back", "behind", "3", "three", "hitch"])
-_LIES = frozenset(["bale", "pallet", "load", "tote", "lb", "pound", "kg"])  # on a tool
 _JOINS = frozenset(["on", "of", "the", "my", "a", "an", "end", "front", "mounted", "up", "with"])
 REACH = 5  # words between the tool and the loader that carries it
 
@@ -68,7 +67,9 @@ def _tool(first: int, last: int, tool: str, phrase: str) -> Said:
 
 def _is_in_front(first: int, last: int, tokens: Sequence[Token]) -> bool:
     before = [token.text for token in tokens[max(0, first - 2) : first]]
-    if set(before[-1:]) & _IN_FRONT or _lies_on_it(first, tokens):
+    words = {token.text for token in tokens}
+    alone = {"loader", "fel"} & words and not _BEHIND & words  # nothing hangs behind
+    if set(before[-1:]) & _IN_FRONT or alone:
         return True
     for token in tokens[last : last + REACH]:
         if token.text in _IN_FRONT:
@@ -78,15 +79,33 @@ def _is_in_front(first: int, last: int, tokens: Sequence[Token]) -> bool:
     return False
 
 
-def _lies_on_it(first: int, tokens: Sequence[Token]) -> bool:
-    """Whether a load is told "on forks" where only the loader is spoken of: "a bale on a spear"."""
-    words = [token.text for token in tokens]
-    if not {"loader", "fel"} & set(words) or _BEHIND & set(words):
-        return False
-    before = [
-        word for word in words[max(0, first - 3) : first] if word not in ("a", "an", "the", "my")
-    ]
-    return before[-1:] in (["on"], ["with"]) and bool(set(before[-2:-1]) & _LIES)
+def front_and_behind(said: Sequence[Said]) -> tuple[list[Said], list[Said]]:
+    """Return the tools that hang in front and those behind, where a message names both."""
+    named = [each for each in said if each.value_of("implement_kind") or each.value_of("generic")]
+    front = [each for each in named if each.value_of("implement_kind") in FRONT_TOOLS.values()]
+    behind = [each for each in named if each not in front]
+    return (front, behind) if front and behind else ([], [])
+
+
+def part_masses(said: Sequence[Said], given: Given) -> None:
+    """Give what is in front its own mass: "blower up front 350 lb, 400 lb spreader behind"."""
+    front, behind = front_and_behind(said)
+    masses = [a for a in given.loose if "mass" in a.kinds]
+    masses += [f.amount for f in given.facts if f.amount and f.fields[0] == "implement_mass"]
+    tools = sorted([*front, *behind], key=lambda each: each.first)
+    for amount in masses if front else ():
+        after = [each for each in tools if each.first == amount.last]
+        near = range(amount.first - _NEAR_TOOL, amount.first + 1)
+        before = [each for each in tools if each.last in near]
+        owner = (after or before[-1:] or behind)[0]
+        name = "front_implement_mass" if owner in front else "implement_mass"
+        given.loose = [each for each in given.loose if each != amount]
+        given.facts = [fact for fact in given.facts if fact.amount != amount]
+        why = f"“{owner.phrase}” stands beside it"
+        given.facts.append(Fact((name,), amount.first, amount.last, "", amount, why))
+
+
+_NEAR_TOOL = 4  # words before a mass, for the tool that it is of
 
 
 def place_grapple(said: Sequence[Said], given: Given) -> None:

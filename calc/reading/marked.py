@@ -10,16 +10,22 @@ from calc import si, tables
 from calc.reading.given import Fact, Given
 from calc.reading.words import NUMBER, Said, Token, span
 
-_CATEGORY = re.compile(r"\bcat(?:[ae]g[aeo]ry)?\.?\s*([0-4]N?)\b", re.I)
+_CATEGORY = re.compile(r"\bcat(?:[ae]g[aeo]ry)?\.?\s*([0-4]N?|zero|one|two|three)\b", re.I)
+_SPELLED = {"ZERO": "0", "ONE": "1", "TWO": "2", "THREE": "3"}
 _POWERED = re.compile(r",?\s*\d+\s?(?:pto |engine )?(?:hp|horse)", re.I)  # "cat 0, 16 hp"
 _OR_CATEGORY = re.compile(r"\s*(?:or|/)\s*[0-4]\b", re.I)  # "cat 0 or 1" is neither
 _NARROW = re.compile(r"\b([1-4]N)\b")
 _ASKED = re.compile(r"(?:\b(?:is (?:that|it|this)(?: an?)?|what|which)\s*)$", re.I)
-_GRADE = re.compile(r"\bgrade\s*(2|5|8|two|five|eight)\b", re.I)
+_GRADE = re.compile(r"\bgr(?:ade|\.)?\s*(2|5|8|two|five|eight)\b", re.I)
 _DIGIT = {"two": "2", "five": "5", "eight": "8"}
 _OR_GRADE = re.compile(r"\s*or\s+(?:a\s+)?(?:grade\s*)?(2|5|8)\b", re.I)
 _AFTER_GRADE = re.compile(r"\bgrade\s*[258]\s*or\s+(?:a\s+)?$", re.I)
 _NOT_THIS = re.compile(r"(?:instead of|in place of|rather than|not|than)\s*(?:a\s*)?$", re.I)
+_PUT_IN = re.compile(
+    r"\b(?:can|could|should|may|ok to|to)(?: i| we)? (?:use|go|run|put|try|step|sub|swap)"
+    r"(?: up| in| to| with| a| an)*\s*$",
+    re.I,
+)
 _BOLT = re.compile(r"(?<![\d-])(?<!\d )\b(1/4|5/16|3/8|7/16|1/2)\b")
 # Telephone numbers, dates, times of day, addresses, and numbers of orders and parts.
 _NOTHINGS = re.compile(
@@ -45,7 +51,8 @@ def place_nothings(text: str, tokens: list[Token]) -> set[int]:
 
 # "category 1 hitch", "category 2 quick hitch": what is on the tractor has its category.
 _OF_THE_IMPLEMENT = ("pin", "pins", "implement", "implements")
-_HITCH = frozenset(["hitch", "pt", "3pt", "threepoint"])
+_HITCH = frozenset(tables.small_words("on the tractor"))
+_LIFTING = frozenset(["lift", "lower"])  # "category 1 lift arms"
 _OF_THE_TRACTOR = ("hitch", "quick", "coupler", "quickhitch", "arm", "arms")
 
 
@@ -54,9 +61,10 @@ def place_categories(
 ) -> None:
     """Take each hitch category for the machine that is named beside it."""
     found: dict[str, list[Fact]] = {}
-    last_of = [span(tokens, m.start(), m.end())[0] for m in _CATEGORY.finditer(text)][-1:]
-    # "tractor cat1, implement cat2"
-    noun_first = any(said.last in last_of for said, _ in subjects)
+    places = [span(tokens, m.start(), m.end()) for m in _CATEGORY.finditer(text)][-1:]
+    # "tractor cat1, implement cat2", and not "cat 1 tractor cat 2 blade"
+    noun_first = any(said.last == first for said, _ in subjects for first, _ in places)
+    noun_first &= not any(said.first == last for said, _ in subjects for _, last in places)
     for match in (*_CATEGORY.finditer(text), *_NARROW.finditer(text)):
         first, last = span(tokens, match.start(), match.end())
         if (
@@ -71,7 +79,8 @@ def place_categories(
         if whose not in ("tractor", "implement"):
             others = [s for _, s in subjects]
             whose = "implement" if others and set(others) == {"implement"} else "tractor"
-        beside = tokens[last].text if last < len(tokens) and not behind else ""
+        after = [token.text for token in tokens[last : last + 2] if token.text not in _LIFTING]
+        beside = after[0] if after and not behind else ""
         said = {token.text for token in tokens[max(0, first - 2) : first]}
         powered = _POWERED.match(text, match.end())
         if (
@@ -82,7 +91,9 @@ def place_categories(
             whose = "implement"
         name = "implement_category" if whose == "implement" else "hitch_category"
         why = f"the {whose} is named beside it"
-        found.setdefault(name, []).append(Fact((name,), first, last, match[1].upper(), why=why))
+        said_as = match[1].upper()
+        text_of = _SPELLED.get(said_as, said_as)
+        found.setdefault(name, []).append(Fact((name,), first, last, text_of, why=why))
     _part_categories(text, tokens, found)
     for facts in found.values():
         certain = len({fact.text for fact in facts}) == 1  # "cat 1 or cat 2" is neither
@@ -112,7 +123,9 @@ def place_bolts(text: str, tokens: list[Token], said: set[str], given: Given) ->
     taken: set[int] = set()
     if not said & {"bolt", "shearbolt", "dual", "pin"}:
         return taken
-    for match in _GRADE.finditer(text):
+    found = list(_GRADE.finditer(text))
+    asked = [match for match in found if _PUT_IN.search(text[: match.start()])]
+    for match in asked or found:  # "it has a grade 2, can I use a grade 8"
         first, last = span(tokens, match.start(), match.end())
         taken.update(range(first, last))
         other = _OR_GRADE.match(text, match.end())
@@ -123,8 +136,9 @@ def place_bolts(text: str, tokens: list[Token], said: set[str], given: Given) ->
             for grade in grades:
                 bolt = Fact(("bolt_grade",), first, last, f"grade_{grade}", why="“grade” says it")
                 facts += [bolt, Fact(("grade",), first, last, grade, why=bolt.why)]
-    if "shearbolt" in said or ("bolt" in said and said & {"shear", "snap"}):
-        for match in _BOLT.finditer(text):
+    if "shearbolt" in said or ("bolt" in said and said & {"shear", "snap", "break", "broke"}):
+        bare = _GRADE.sub(lambda grade: "-" + "." * (len(grade[0]) - 1), text)  # "grade 5 3/8"
+        for match in _BOLT.finditer(bare):
             first, last = span(tokens, match.start(), match.end())
             taken.update(range(first, last))
             given.facts.append(Fact(("bolt_size",), first, last, match[1], why="a bolt's size"))
@@ -178,6 +192,10 @@ def _place_lift(tokens: list[Token], given: Given) -> None:
             why = "“at 24 in” stands behind it"
             fact = Fact(("lift_capacity",), amount.first, amount.last, "", amount, why)
             given.facts.append(fact)
+            place = amount.last + 1
+            placed = [f.amount for f in given.facts if f.amount]
+            if not any(each.first == place for each in (*given.loose, *placed)):  # without a unit
+                given.facts.append(Fact(("lift_rated_at",), place, place + 1, "610", why=why))
             return
 
 

@@ -146,13 +146,16 @@ def _words(
     placing.subjects.sort(key=lambda item: item[0].first)
     marked.place_categories(bare, tokens, placing.subjects, given)
     category = {
-        i for f in given.facts if f.fields[0].endswith("category") for i in range(f.first, f.last)
+        i
+        for f in (*given.facts, *given.doubtful)
+        if f.fields[0].endswith("category")
+        for i in range(f.first, f.last)
     }
     placing.amounts = [a for a in placing.amounts if not category & set(range(a.first, a.last))]
     place_amounts(placing, given)
     marked.place_lift_distance(tokens, given)
     leftover.place_year(tokens, placing.subjects, given)
-    leftover.place_tractor_mass(tokens, placing.subjects, given)
+    leftover.place_bare_masses(tokens, placing.subjects, given)
     leftover.place_uphill(tokens, given)
     leftover.place_widest(tokens, given)
     leftover.place_folded(tokens, given)
@@ -165,6 +168,7 @@ def _words(
     leftover.place_units(given)
     leftover.place_arms(given)
     leftover.place_altitude(given)
+    loader_tools.part_masses(said, given)
     free = [s for s in said if not measured.issuperset(range(s.first, s.last))]
     place_choices(free, tokens, given)
     leftover.place_generator(given)

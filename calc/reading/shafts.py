@@ -4,17 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from calc import tables
 from calc.reading.amounts import Amount, units
 from calc.reading.given import Fact, Given, subject_of
 from calc.reading.words import NUMBER, Said, Token
 
 _SHAFTS = {"540": "1-540", "1000": "1-1000"}
-_FILLERS = frozenset(["rpm", "speed", "-", "pto", "only"])
+_FILLERS = frozenset(["rpm", "speed", "setting", "-", "pto", "only"])
 _MEASURED = frozenset(["mass", "length", "money"])
 _SHAFT_WORDS = frozenset(["shaft", "stub", "driveline", "yoke", "input", "gearbox"])
-_HAS = frozenset(
-    ["is", "has", "have", "needs", "need", "wants", "takes", "uses", "a", "an", "only"]
-)
+_HAS = frozenset(tables.small_words("shaft has"))
 _MINE = frozenset(["my", "our", "tractor", "tractors"])
 
 
@@ -45,6 +44,10 @@ def place_shafts(tokens: Sequence[Token], said: Sequence[Said], given: Given) ->
         if shaft:
             mine = not others or others == {_SHAFTS[tokens[place].text]}
             _put(tokens, found, "tractor" if mine else "implement", place, last)
+        elif set(found) == {"implement_shaft"} and _SHAFTS[tokens[place].text] not in {
+            fact.text for fact in found["implement_shaft"]
+        }:
+            _put(tokens, found, "tractor", place, last)  # "run my 540 mower at 1000"
     spoken = _place_splines(tokens, subjects, found)
     taken: set[int] = set()
     for facts in found.values():
@@ -124,8 +127,10 @@ def _is_speed(tokens: Sequence[Token], place: int, said: Sequence[Said]) -> bool
     if behind in _SHAFT_WORDS:
         return True
     words = {token.text for token in tokens}
-    spoken = bool(words & {"rpm", "shaft", "spline", "splines"}) or (
-        "pto" in words and tokens[place].text == "540"
+    spoken = (
+        {"540", "1000"} <= words
+        or bool(words & {"rpm", "shaft", "spline", "splines"})
+        or ("pto" in words and tokens[place].text == "540")
     )
     named = any(each.first == place + 1 and subject_of(each) for each in said)
     return spoken and (named or not behind[:1].isalpha() or tokens[place].text == "540")

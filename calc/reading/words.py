@@ -248,6 +248,7 @@ _PLAIN = str.maketrans(
 
 
 _LISTED = re.compile(r"(?:(?<![\w.(/$])[1-9]\)|(?:^|(?<=;))\s*[1-9]\.(?=\s))")
+_THREE_POINT = re.compile(r"\b3-(?=p(?:oin)?t\b)", re.I)
 # "1,2 bar", as it is written where the point is a comma.
 _DECIMAL = re.compile(r"(?<![\w,.])(\d{1,2}),(\d{1,2})(?=\s?(?:bar|m|ha|t|kg|kW|km|tonnes?)\b)")
 
@@ -257,5 +258,6 @@ def plain(text: str) -> str:
 
     Every line break ends a sentence, and so does the number of a list: "1) ... 2) ...".
     """
+    text = _THREE_POINT.sub("3 ", text)
     text = _DECIMAL.sub(r"\1.\2", text.translate(_PLAIN))
     return _LISTED.sub(lambda found: ";" * len(found[0]), text)
