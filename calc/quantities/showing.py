@@ -171,6 +171,31 @@ def _no_finer(value: float, largest: float, symbol: str, figures: int) -> int:
     return max(1, figures - (1 if value >= SMALL else 2))
 
 
+_AS_THEY_ARE = ("year", "pin", "temperature", "money", "angle")  # told whole, or in their own steps
+
+
+def kept_to(
+    limit: float, kind_name: str, system: str, *, unit: str, figures: int, up: bool
+) -> float:
+    """Return a limit that keeps the right side of itself when it is shown in so many figures.
+
+    What is within half a step of the last figure but one counts as printed: 1,360 kg is 3,000 lb.
+
+    >>> [
+    ...     show(kept_to(kg, "mass", "us", unit="", figures=3, up=up), "mass")
+    ...     for kg, up in ((1645.0, False), (1645.0, True), (1360.0, False))
+    ... ]
+    ['3,620 lb', '3,630 lb', '3,000 lb']
+    """
+    chosen = _said_in(kind_name, system, limit, unit)
+    found = chosen.from_base(limit)
+    if not found or not math.isfinite(found) or kind_name in _AS_THEY_ARE:
+        return limit
+    step = 10.0 ** (math.floor(math.log10(abs(found))) + 1 - figures)
+    halves = round(found / step * 2.0)
+    return chosen.to_base((-(-halves // 2) if up else halves // 2) * step)
+
+
 def show_range(
     low: float,
     high: float,

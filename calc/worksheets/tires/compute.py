@@ -323,10 +323,9 @@ def _loads(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
             at.not_checked(f"{axle}_load", f"{axle}_{missing}")
             if limit is None:
                 continue
+        most = found.most(2)
         allowed = tire_load.axle_capacity(
-            2,
-            arith.inf if found.load is None else found.load,
-            arith.inf if limit is None else limit,
+            2, arith.inf if most is None else most / 2, arith.inf if limit is None else limit
         )
         setattr(at, f"{axle}_allowed", allowed)
         setattr(at, f"{axle}_on_axle", load + added)
@@ -335,7 +334,7 @@ def _loads(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
             missing = "gear_speeds" if top is None else f"{axle}_tire_load"
             at.not_checked(f"{axle}_load", missing)
             continue
-        held = carrying.load_as_printed(load + added, allowed, 2)
+        held = carrying.as_printed(load + added, allowed, allowed)
         at.at_most(name, held, f"{axle}_allowed", found.source)
         at.step(
             f"{axle}_allowed",
