@@ -107,12 +107,15 @@ def _gap_remedies(
 
 def _load_remedies(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
     for axle in ("rear", "front"):
-        check = found.outcome.check(f"{axle}_load")
+        load = max(
+            (x.value_high for x in found.verdicts if x.check.name == f"{axle}_load"), default=0
+        )
         names = (f"{axle}_load", f"{axle}_axle")
         remedies.less(f"{axle}_axle_load", mends=names)
         limit = getattr(v, f"{axle}_axle_limit")
-        if check is not None and (limit is None or check.value <= limit):  # else no tire helps
-            each = (check.value / 2, "mass")
+        if load and (limit is None or load <= limit):  # else no tire helps
+            said = quantities.kept_to(load / 2, "mass", "us", unit="", figures=3, up=True)
+            each = (said, "mass")
             remedies.do("rated", (f"{axle}_load",), axle=axle, each=each)
     if "top_speed" in found:
         remedies.do("slower", ("rear_speed", "front_speed", "liquid_speed"))
