@@ -68,6 +68,9 @@ def review_pair(known: model.KnownSoFar) -> dict[str, str]:
     Sizes that may be off count as the nearest they can be.
     """
     front, rear = dimensions(known.get("front_tire")), dimensions(known.get("rear_tire"))
+    near, far = known.get("old_front_ten_turns"), known.get("old_rear_ten_turns")
+    if near is not None and far is not None and near.low > far.high:
+        return {"old_front_ten_turns": "A front tire rolls no farther than a rear one: swapped?"}
     if front is None or rear is None:
         return {}
     least = front.overall_diameter * (1 - front.diameter_error)

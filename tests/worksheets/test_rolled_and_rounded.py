@@ -47,14 +47,32 @@ def test_one_distance_is_of_the_tires_it_has() -> None:
         assert output(found, "lead_new") == pytest.approx(76 * 1.46 / 108 - 1)
 
 
+@pytest.mark.parametrize("sheet", ["tires", "rollout"])
+def test_a_front_tire_that_rolls_farther_than_the_rear_is_asked_about(sheet: str) -> None:
+    rolled = {"old_rear_ten_turns": "76 ft", "front_turns": "14.6"}
+    with pytest.raises(search.BadInputs) as caught:
+        given(sheet, "lead", **NOW, **rolled, old_front_ten_turns="108 ft")
+    assert list(caught.value.errors) == ["old_front_ten_turns"]
+    found = given(sheet, "lead", **NOW, **rolled, old_front_ten_turns="76 ft")
+    assert finding(found, "lead") in (model.OVER, "")
+
+
+def test_a_lead_from_the_table_is_not_said_to_a_percent() -> None:
+    counted = given("tires", "lead", **NOW, front_turns="14 to 15")
+    assert lead(counted).startswith("Can't tell from the sizes")
+    rolled = {"old_front_ten_turns": "76 ft", "old_rear_ten_turns": "112 ft"}
+    measured = given("tires", "lead", **NOW, **rolled, front_turns="14.6")
+    assert lead(measured).startswith("By these numbers the lead is -0.929 %")
+
+
 @pytest.mark.parametrize("axle", ["front", "rear"])
 def test_wear_at_one_end_alone_is_mended_there(axle: str) -> None:
-    typed = NOW | {f"{axle}_worn": "90 %"}
+    typed = {**NOW, f"{axle}_worn": "90 %"}
     found = given("tires", "lead", **typed)
     mended = remedy(found, f"new_{axle}_tire")
     assert mended.set[f"new_{axle}_tire"] == NOW[f"{axle}_tire"]
     assert finding(found, "lead") == model.OVER
-    assert finding(given("tires", "lead", **typed | mended.set), "lead") == model.WITHIN
+    assert finding(given("tires", "lead", **{**typed, **mended.set}), "lead") == model.WITHIN
 
 
 @pytest.mark.parametrize(
@@ -106,6 +124,22 @@ def test_what_must_be_reached_is_rounded_up() -> None:
     sheet = worksheets.load("duals")
     found = search.answer(sheet, {"rear_tire": "340/85R28"}, "metric", ask="gap")
     assert lead(found, "metric").startswith("At least 441 mm")
+
+
+@pytest.mark.parametrize(("load", "psi"), [("200 lb", 6), ("900 lb", 6), ("1,300 lb", 9.97)])
+def test_no_chart_begins_below_what_makers_recommend(load: str, psi: float) -> None:
+    # 41 kPa, tires/AB-3; 1,300 lb of 2,700 at 240 kPa by the power of 1 / 0.585.
+    found = given("tire-size", "pressure", tire="11.2-24 8PR", tire_mass=load)
+    assert output(found, "pressure_needed") / si.PSI == pytest.approx(psi, abs=0.05)
+    assert any("12 psi" in item.text for item in found.advice.cautions)
+    more = given("tire-size", "pressure", tire="11.2-24 8PR", tire_mass="1,500 lb")
+    assert not any("12 psi" in item.text for item in more.advice.cautions)
+
+
+def test_a_pressure_asks_for_the_load_where_the_rating_is_known() -> None:
+    found = given("tire-size", "pressure", tire="11.2-24 8PR")
+    assert lead(found).startswith("Say what it bears")
+    assert lead(given("tire-size", "pressure", tire="11.2-24")).startswith("Read the sidewall's")
 
 
 @pytest.mark.parametrize(

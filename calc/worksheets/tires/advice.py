@@ -56,7 +56,8 @@ def _told(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
     if "lugs_change" in found:
         same = "tell_renewed"
     lead = "tell_fitted" if "lead_new" in found else "tell_no_lead"
-    if lead == "tell_fitted" and v.lead_now is None and v.front_turns is None:
+    by_table = any(f"new_{axle}_ten_turns" in found.assumed for axle in ("front", "rear"))
+    if lead == "tell_fitted" and v.lead_now is None and (v.front_turns is None or by_table):
         lead = "tell_uncounted"
     return {
         "load": _told_load(v, found),
