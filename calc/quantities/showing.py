@@ -172,6 +172,7 @@ def _no_finer(value: float, largest: float, symbol: str, figures: int) -> int:
 
 
 _AS_THEY_ARE = ("year", "pin", "temperature", "money", "angle")  # told whole, or in their own steps
+SLACK = 5e-4  # of a step; what a limit is off by more isn't left from turning units
 
 
 def kept_to(
@@ -179,21 +180,19 @@ def kept_to(
 ) -> float:
     """Return a limit that keeps the right side of itself when it is shown in so many figures.
 
-    What is within half a step of the last figure but one counts as printed: 1,360 kg is 3,000 lb.
-
     >>> [
-    ...     show(kept_to(kg, "mass", "us", unit="", figures=3, up=up), "mass")
-    ...     for kg, up in ((1645.0, False), (1645.0, True), (1360.0, False))
+    ...     show(kept_to(1645.0, "mass", "us", unit="", figures=3, up=up), "mass")
+    ...     for up in (False, True)
     ... ]
-    ['3,620 lb', '3,630 lb', '3,000 lb']
+    ['3,620 lb', '3,630 lb']
     """
     chosen = _said_in(kind_name, system, limit, unit)
     found = chosen.from_base(limit)
     if not found or not math.isfinite(found) or kind_name in _AS_THEY_ARE:
         return limit
     step = 10.0 ** (math.floor(math.log10(abs(found))) + 1 - figures)
-    halves = round(found / step * 2.0)
-    return chosen.to_base((-(-halves // 2) if up else halves // 2) * step)
+    steps = math.ceil(found / step - SLACK) if up else math.floor(found / step + SLACK)
+    return chosen.to_base(steps * step)
 
 
 def show_range(

@@ -75,6 +75,14 @@ def test_wear_at_one_end_alone_is_mended_there(axle: str) -> None:
     assert finding(given("tires", "lead", **{**typed, **mended.set}), "lead") == model.WITHIN
 
 
+def test_half_a_lug_is_not_half_a_percent() -> None:
+    with pytest.raises(search.BadInputs) as caught:
+        given("tires", "lead", **NOW, front_worn="0.5")
+    assert list(caught.value.errors) == ["front_worn"]
+    for worn in ("0", "1", "0.5 to 20 %"):
+        given("tires", "lead", **NOW, front_worn=worn)
+
+
 @pytest.mark.parametrize(
     ("tire", "load", "carries"),
     [

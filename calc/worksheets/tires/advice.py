@@ -79,10 +79,16 @@ def _told_load(v: model.Inputs, found: model.Found) -> model.Words:
     ratios = {a: getattr(found, f"{a}_on_axle") / getattr(found, f"{a}_allowed") for a in given}
     slow = [axle for axle in given if f"{axle}_load" in found.unchecked]
     near = max(slow or given, key=lambda axle: ratios[axle])
-    limit = (getattr(found, f"{near}_allowed"), "mass")
-    if slow:
-        return found.note("tell_speed", load=(loads[near], "mass"), limit=limit, axle=near)
-    return found.note("tell_just", load=(loads[near], "mass"), limit=limit, axle=near)
+    on_axle, allowed = (getattr(found, f"{near}_{what}") for what in ("on_axle", "allowed"))
+    kept = _rounded(allowed, up=False)
+    limit = (kept if on_axle <= kept else allowed, "mass")
+    key = "tell_speed" if slow else "tell_just"
+    return found.note(key, load=(on_axle, "mass"), limit=limit, axle=near)
+
+
+def _rounded(mass: float, *, up: bool) -> float:
+    """A mass as it is said, rounded to the side that keeps it a limit [kg]."""
+    return quantities.kept_to(mass, "mass", "us", unit="", figures=quantities.FIGURES, up=up)
 
 
 def _gap_remedies(
@@ -115,8 +121,7 @@ def _load_remedies(v: model.Inputs, found: model.Found, remedies: Remedies) -> N
         remedies.less(f"{axle}_axle_load", mends=names)
         limit = getattr(v, f"{axle}_axle_limit")
         if load and (limit is None or load <= limit):  # else no tire helps
-            said = quantities.kept_to(load / 2, "mass", "us", unit="", figures=3, up=True)
-            each = (said, "mass")
+            each = (_rounded(load / 2, up=True), "mass")
             remedies.do("rated", (f"{axle}_load",), axle=axle, each=each)
     if "top_speed" in found:
         remedies.do("slower", ("rear_speed", "front_speed", "liquid_speed"))
