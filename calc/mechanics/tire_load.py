@@ -18,6 +18,8 @@ from calc.mechanics.tires import lookup_key
 
 PRESSURE_EXPONENT = 0.585
 """Exponent of load against pressure [-], tires/pressure-memory."""
+LEAST_PRESSURE = 6 * si.PSI
+"""Least that makers recommend for any tractor tire [Pa], 41 kPa in tires/AB-3."""
 BEAD_SEATING_LIMIT = 240000.0
 """Never seat a bead above this pressure [Pa], tires/OM-15."""
 
@@ -319,6 +321,8 @@ def dual_factor(wheels_per_side: int) -> float:
 def pressure_with_additions(pressure: float, additions: tuple[str, ...], limit: float) -> float:
     """Return a chart's pressure with what the work adds, held at the sidewall's maximum.
 
+    No chart begins below `LEAST_PRESSURE`, however little the tire bears.
+
     Parameters
     ----------
     pressure
@@ -335,4 +339,4 @@ def pressure_with_additions(pressure: float, additions: tuple[str, ...], limit: 
     """
     rows = tables.by_key("tires/pressure_additions", "key")
     added = sum(float(rows[key]["add_kpa"]) * 1000.0 for key in additions)
-    return arith.min(pressure + added, limit)
+    return arith.min(arith.max(pressure, LEAST_PRESSURE) + added, limit)

@@ -19,6 +19,7 @@ _PLY = re.compile(
     r"(\d{1,3})\s*-?\s*(?:PR|P\.R\.?|PLY)(?:\s*RAT(?:ED|ING))?(?![A-Z0-9])"
     r"|(?:PR|PLY)(?: RATING)? ?(\d{1,2})(?![A-Z0-9])"
 )
+_STARS = re.compile(r"(?:X+|(?:[1-3]|ONE|TWO|THREE)[ -]?STARS?)(?![A-Z0-9])")
 _TREAD = re.compile(r"([RFI])\s?-?\s?(\d{1,2}[WM]?)(?:'?S)?(?![A-Z0-9])")
 _RIBS = re.compile(r"(\d|SINGLE|TRI|TRIPLE|FOUR)\s?-?\s?RIB(?:S|BED)?(?![A-Z0-9])")
 RIB_TREADS = {"1": "F-1", "3": "F-2", "4": "F-2M"}  # tires/AT-1
@@ -123,7 +124,7 @@ def with_markings(found: Designation, rest: str, typed: str) -> Designation:
     words: list[str] = []
     known_words = tables.by_key("tires/tire_suffixes", "mark")
     known_treads = tables.by_key("tires/tread_codes", "code")
-    rest = re.sub(r"\bF-I\b", "FI", rest).strip(_BETWEEN)
+    rest = re.sub(r"\bHF-?\d\b", "HF", re.sub(r"\bF-I\b", "FI", rest)).strip(_BETWEEN)
     while rest:
         word = re.match(r"[A-Z]+", rest)
         if match := _PLY.match(rest):
@@ -159,8 +160,8 @@ def with_markings(found: Designation, rest: str, typed: str) -> Designation:
                     "otherwise: R is a radial, a dash a bias tire.",
                     word[0],
                 )
-        elif match := re.match(r"X+(?![A-Z0-9])", rest):
-            pass  # the stars of a radial's pressure mark, typed as * and read as X
+        elif match := _STARS.match(rest):
+            pass  # a radial's pressure mark, typed as * and read as X, or said
         else:
             raise unknown_part(found.size, rest.split()[0], typed)
         rest = rest[match.end() :].strip(_BETWEEN)

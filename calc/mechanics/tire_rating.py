@@ -16,8 +16,8 @@ from calc.mechanics.tires import lookup_key, tread_class
 
 POUND, PSI = si.POUND, si.PSI
 PRINTED_LOAD = 5 * POUND
-"""Step of loads that are printed in pounds [kg]: 1360 kg as 3,000 lb; common practice, no
-source."""
+"""Step of loads of 1,000 to 9,999 lb that are printed in pounds [kg], half a step of the third
+figure: 1360 kg as 3,000 lb; common practice, no source."""
 LOADER_SPEED = 10 / 3.6
 """Fastest that loads of R-4 rows hold at [m/s]: their data sheet names no speed, and a loader
 tire whose speeds are printed carries as much up to 10 km/h alone, tires/TD-1."""

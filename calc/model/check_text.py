@@ -63,7 +63,7 @@ def limit_text(verdict: Verdict, system: str) -> str:
         return f"between {shown.replace(' to ', ' and ')}"
     if check.sense == "at least" and verdict.limit_high <= 0.0 and _ends_at_nothing(check):
         return f"more than {q.NOTHING}"
-    shown = _range(verdict, verdict.limit_low, verdict.limit_high, system)
+    shown = bare_limit(verdict, system)
     if verdict.finding == model.OVER and shown == value_text(verdict, system):
         # What is broken by less than is shown, or by being reached.
         return f"{PAST[check.sense]} {shown}"
@@ -131,8 +131,25 @@ def check_said(verdict: Verdict, system: str) -> str:
 
 
 def bare_limit(verdict: Verdict, system: str) -> str:
+    """The limit of a check without words: rounded to its own side, as a remedy for it is."""
     check = verdict.check
     if check.band or check.sense == "between":
         low, high = sorted((check.limit, check.upper))
         return _range(verdict, low, high, system)
-    return _range(verdict, verdict.limit_low, verdict.limit_high, system)
+    ends = verdict.limit_low, verdict.limit_high
+    return _range(verdict, *_kept(verdict, ends, system), system)
+
+
+def _kept(verdict: Verdict, ends: tuple[float, float], system: str) -> tuple[float, float]:
+    """Round the ends of a limit to its side, unless what meets it would then seem to pass it."""
+    check, up = verdict.check, verdict.check.sense == "at least"
+    if check.sense == "fits":
+        return ends
+    unit, count = figures.unit_of(check, system), telling(verdict, system)
+    low, high = (
+        q.kept_to(end, check.kind, system, unit=unit, figures=count, up=up) for end in ends
+    )
+    meets = verdict.finding not in (model.OVER, model.UNKNOWN)
+    if meets and (verdict.value_low < high if up else verdict.value_high > low):
+        return ends
+    return low, high

@@ -171,6 +171,30 @@ def _no_finer(value: float, largest: float, symbol: str, figures: int) -> int:
     return max(1, figures - (1 if value >= SMALL else 2))
 
 
+_AS_THEY_ARE = ("year", "pin", "temperature", "money", "angle")  # told whole, or in their own steps
+SLACK = 5e-4  # of a step; what a limit is off by more isn't left from turning units
+
+
+def kept_to(
+    limit: float, kind_name: str, system: str, *, unit: str, figures: int, up: bool
+) -> float:
+    """Return a limit that keeps the right side of itself when it is shown in so many figures.
+
+    >>> [
+    ...     show(kept_to(1645.0, "mass", "us", unit="", figures=3, up=up), "mass")
+    ...     for up in (False, True)
+    ... ]
+    ['3,620 lb', '3,630 lb']
+    """
+    chosen = _said_in(kind_name, system, limit, unit)
+    found = chosen.from_base(limit)
+    if not found or not math.isfinite(found) or kind_name in _AS_THEY_ARE:
+        return limit
+    step = 10.0 ** (math.floor(math.log10(abs(found))) + 1 - figures)
+    steps = math.ceil(found / step - SLACK) if up else math.floor(found / step + SLACK)
+    return chosen.to_base(steps * step)
+
+
 def show_range(
     low: float,
     high: float,

@@ -13,7 +13,7 @@ HALF_PSI = 0.5 * si.PSI
 
 
 def printed_load(limit: float, count: int = 1) -> float:
-    """Return what so many tires carry as it is printed, in fives of pounds each [kg].
+    """Return what so many tires carry as it is printed, in halves of the third figure [kg].
 
     Parameters
     ----------
@@ -33,7 +33,9 @@ def printed_load(limit: float, count: int = 1) -> float:
     (3000, 9350)
     """
     step = count * tire_rating.PRINTED_LOAD
-    return arith.max(limit, arith.round(limit / step) * step)
+    few, many = (arith.below(limit, count * pounds * si.POUND) for pounds in (1e3, 1e4))
+    step = arith.where(few, step / 10, arith.where(many, step, step * 10))
+    return arith.number(arith.max(limit, arith.round(limit / step) * step))
 
 
 def as_printed(value: float, limit: float, printed: float) -> float:
@@ -44,11 +46,6 @@ def as_printed(value: float, limit: float, printed: float) -> float:
     """
     kept = arith.below(value, printed * (1 + 1e-9))
     return arith.number(arith.where(kept, arith.min(value, limit), value))
-
-
-def load_as_printed(load: float, limit: float, count: int = 1) -> float:
-    """Return a load on so many tires [kg], or its limit where that is printed as so much."""
-    return as_printed(load, limit, printed_load(limit, count))
 
 
 def speed_as_printed(speed: float, limit: float) -> float:
@@ -70,6 +67,7 @@ class Carried:
     missing: str = ""
     at_pressure: bool = False
     too_fast: bool = False
+    read: bool = False  # off the sidewall, and so as it stands
 
     def check_pressure(
         self, at: model.At, name: str, pressure: str, rated_pressure: float | None
@@ -98,6 +96,12 @@ class Carried:
             return replace(self, load=weaker.load, rating=weaker, missing="")
         most = printed_load(count * self.rating.load, count)
         return replace(self, load=self.rating.load, missing="") if load > most else self
+
+    def most(self, count: int = 1) -> float | None:
+        """Return what so many tires carry as it is printed, or as it was typed [kg]."""
+        if self.load is None:
+            return None
+        return count * self.load if self.read else printed_load(count * self.load, count)
 
     @property
     def source(self) -> str:
@@ -128,13 +132,9 @@ def carried(
     """
     marked = None if designation is None else tire_rating.rating(designation, speed)
     if typed is not None:
-        return _at_pressure(
-            designation,
-            tire_rating.Rating(typed, marked.speed if marked else None, "tires/derived"),
-            pressure,
-            rated_pressure,
-            speed,
-        )
+        read = tire_rating.Rating(typed, marked.speed if marked else None, "tires/derived")
+        found = _at_pressure(designation, read, pressure, rated_pressure, speed)
+        return replace(found, read=True)
     if marked is None:
         return Carried(None, None, "load")
     if pressure is None and marked.weaker is not None:  # two patterns, and nothing tells which

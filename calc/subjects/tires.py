@@ -68,6 +68,9 @@ def review_pair(known: model.KnownSoFar) -> dict[str, str]:
     Sizes that may be off count as the nearest they can be.
     """
     front, rear = dimensions(known.get("front_tire")), dimensions(known.get("rear_tire"))
+    near, far = known.get("old_front_ten_turns"), known.get("old_rear_ten_turns")
+    if near is not None and far is not None and near.low > far.high:
+        return {"old_front_ten_turns": "A front tire rolls no farther than a rear one: swapped?"}
     if front is None or rear is None:
         return {}
     least = front.overall_diameter * (1 - front.diameter_error)
@@ -144,11 +147,7 @@ def new_rolled(axle: str) -> Callable[[model.KnownSoFar], model.Typical | None]:
         rolled = known.get(f"old_{axle}_ten_turns")
         from_ratio = _direct(known)
         if _stays(known.get, axle):
-            if rolled is not None:
-                return model.Typical(
-                    rolled.low, rolled.high, "tires/derived", "the tires it has now"
-                )
-            if old is None:
+            if rolled is not None or old is None:
                 return None
             kept = tires.dimensions(old)
             error = kept.circumference_error if from_ratio else 0.0
@@ -171,12 +170,12 @@ def old_rolled(axle: str) -> Callable[[model.KnownSoFar], model.Typical | None]:
 
     def find(known: model.KnownSoFar) -> model.Typical | None:
         old = known.get(f"{axle}_tire")
-        if old is None:
+        if old is None or _stays(known.get, axle):  # then one distance serves now and after
             return None
         measured = known.get(f"new_{axle}_ten_turns") is not None
         counts = measured or _direct(known)
         tire = tires.dimensions(old)
-        error = tire.circumference_error if counts and not _stays(known.get, axle) else 0.0
+        error = tire.circumference_error if counts else 0.0
         return around(tire, error, _worn(known, axle, tire))
 
     return find
@@ -233,12 +232,15 @@ class Pair:
         "front",
         "front_lost",
         "front_new",
+        "front_rolled",
         "front_stays",
         "named",
         "rear",
         "rear_lost",
         "rear_new",
+        "rear_rolled",
         "rear_stays",
+        "rolled",
         "unsaid",
         "worn",
     )
@@ -248,22 +250,30 @@ class Pair:
         self.rear = dimensions(v.rear_tire)
         front_worn, rear_worn = (says_wear(partial(getattr, v), a) for a in ("front", "rear"))
         self.worn = front_worn or rear_worn
-        self.front_stays = same(v.front_tire, v.new_front_tire, front_worn)
-        self.rear_stays = same(v.rear_tire, v.new_rear_tire, rear_worn)
+        front_same = same(v.front_tire, v.new_front_tire, front_worn)
+        rear_same = same(v.rear_tire, v.new_rear_tire, rear_worn)
+        # Two distances of one axle are two tires, whatever the new ones are called.
+        old, new = _turns(v, "old"), _turns(v, "new")
+        self.front_stays = front_same and None in (old[0], new[0])
+        self.rear_stays = rear_same and None in (old[1], new[1])
+        self.front_rolled = front_same and not self.front_stays
+        self.rear_rolled = rear_same and not self.rear_stays
+        self.rolled = self.front_rolled or self.rear_rolled
         self.named = v.new_front_tire is not None or v.new_rear_tire is not None
         self.unsaid = any(
             old and new and tire_doubts.unsaid(old, new)
             for old, new in ((v.front_tire, v.new_front_tire), (v.rear_tire, v.new_rear_tire))
         )
-        self.front_new = self.front if self.front_stays else dimensions(v.new_front_tire)
-        self.rear_new = self.rear if self.rear_stays else dimensions(v.new_rear_tire)
+        self.front_new = self.front if front_same else dimensions(v.new_front_tire)
+        self.rear_new = self.rear if rear_same else dimensions(v.new_rear_tire)
         self.front_lost = lug_lost(self.front, v.front_worn, v.front_lug)
         self.rear_lost = lug_lost(self.rear, v.rear_worn, v.rear_lug)
 
     @property
     def renewed(self) -> bool:
         """Whether what changes is nothing but worn lugs for new ones."""
-        return self.changed and self.front == self.front_new and self.rear == self.rear_new
+        same_sizes = self.front == self.front_new and self.rear == self.rear_new
+        return self.changed and same_sizes and not self.rolled
 
     @property
     def changed(self) -> bool:
@@ -273,18 +283,22 @@ class Pair:
     def circumferences(self, v: model.Inputs) -> tuple[Turn, Turn, Turn, Turn]:
         """Rolling circumference: front and rear now, front and rear new [m]; None where no size
         and no measurement gives it."""
-        new = [_turn(v.new_front_ten_turns), _turn(v.new_rear_ten_turns)]
-        old = [_turn(v.old_front_ten_turns), _turn(v.old_rear_ten_turns)]
-        front = new[0] if self.front_stays else old[0]
-        rear = new[1] if self.rear_stays else old[1]
-        return front, rear, new[0], new[1]
+        old, new = _turns(v, "old"), _turns(v, "new")
+        front, rear, front_new, rear_new = *old, *new
+        if self.front_stays:
+            front = front_new = old[0] if new[0] is None else new[0]
+        if self.rear_stays:
+            rear = rear_new = old[1] if new[1] is None else new[1]
+        return front, rear, front_new, rear_new
 
 
 Turn = float | None
 
 
-def _turn(ten: float | None) -> Turn:
-    return None if ten is None else ten / TURNS
+def _turns(v: model.Inputs, when: str) -> tuple[Turn, Turn]:
+    """One turn of a front and of a rear tire, old or new [m]."""
+    front, rear = (getattr(v, f"{when}_{axle}_ten_turns") for axle in ("front", "rear"))
+    return (None if front is None else front / TURNS, None if rear is None else rear / TURNS)
 
 
 def listed(v: model.Inputs, pair: Pair) -> bool:

@@ -19,7 +19,7 @@ def test_another_load_index_of_one_size_is_another_tire() -> None:
     found = given("tires", **typed, new_rear_tire="320/85R24 115A8")
     assert found.finding == model.OVER and finding(found, "rear_load") == model.OVER
     check = next(v.check for v in found.verdicts if v.check.name == "rear_load")
-    assert check.limit == pytest.approx(2 * 1215)
+    assert check.limit == pytest.approx(2 * 1215, rel=1e-3)  # printed as 2,680 lb
     assert finding(given("tires", **typed), "rear_load") == model.CLOSE
 
 

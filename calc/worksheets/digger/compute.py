@@ -66,11 +66,15 @@ def _power(v: model.Inputs, at: model.At) -> None:
         digging.check_power(at, "pto_power", v.auger_diameter, v.soil, v.feed, least)
         at.step(
             "power_full",
-            "P = P₁₂ f / f₁₂ × (D / D₁₂)²",
+            "P = s P₁₂ f / f₁₂ × (D / D₁₂)²",
             "value/P7; power/PRACTICE; value/AUGER-memory",
             **_anchor(),
             D="auger_diameter",
             f=(factor, "count"),
+            s=(
+                float(tables.by_key("digger/digger_feeds", "key")[v.feed]["share_high"]),
+                "fraction",
+            ),
         )
     at.torque = pto.torque(v.pto_power, RATED_SPEED)
     at.step("torque", "T = P / ω", "power/S5", P="pto_power", n=(RATED_SPEED, "rotation"))

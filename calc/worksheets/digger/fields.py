@@ -16,8 +16,17 @@ def _soils() -> tuple[model.Option, ...]:
     )
 
 
+HEADROOM = 0.3  # of a long auger above the hole it is sold for, common practice, no source [m]
+
+
 def _compact(low: float, high: float) -> model.Typical:
     return model.Typical(low, high, USUAL, "compact tractors and their diggers")
+
+
+def _auger(known: model.KnownSoFar) -> model.Typical:
+    """An auger that nobody measured is no reason against a hole: longer ones are sold for it."""
+    wanted = known.get("depth_wanted")
+    return _compact(1.05, max(1.35, 0.0 if wanted is None else wanted.high + HEADROOM))
 
 
 FIELDS: tuple[model.AnyField, ...] = (
@@ -127,7 +136,7 @@ FIELDS: tuple[model.AnyField, ...] = (
         "18 in",
         "90 in",
         example="48 in",
-        typical=_compact(1.05, 1.35),
+        typical=_auger,
         essential=True,
         group=DIGGER,
     ),

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from calc import model, tables
+from calc import model, si, tables
 from calc.mechanics import tire_load, tires
 from calc.mechanics.tire_size import Designation
 from calc.search import Remedies
 from calc.subjects import tire_partners
 from calc.subjects import tires as common
+
+SEEPS = 12 * si.PSI
+"""Below this a tire loses air at its rim more readily, tires/OM-13 [Pa]."""
 
 # --- advice ----------------------------------------------------------------------------------
 
@@ -26,6 +29,10 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     notes = _notes(v, found, tire)
     slow = "pressure_needed" in found and "rated_speed" in found
     pressure = found.note("tell_pressure_slow" if slow else "tell_pressure")
+    if v.tire_mass is None and "rated" in found:
+        pressure = found.note("tell_pressure_load")
+    if "pressure_needed" in found and found.pressure_needed < SEEPS:
+        said += found.cautions("seeps")
     says = {"load": _told_load(v, found), "pressure": pressure}
     return model.Advice(cautions=said, tables=shown, notes=notes, says=says)
 

@@ -73,7 +73,7 @@ def _load(v: model.Inputs, at: model.At) -> None:
         name = "rating" if v.tire_mass is None else "load"
         at.not_checked(name, "rated_load" if found.missing == "load" else "rated_pressure")
     else:
-        at.carries = found.load
+        at.carries = arith.number(found.most() or 0.0)
         if found.at_pressure:
             reference = v.rated_pressure if v.rated_pressure is not None else at.row_pressure
             at.step(
@@ -85,7 +85,7 @@ def _load(v: model.Inputs, at: model.At) -> None:
         if v.tire_mass is not None and found.too_fast and v.tire_mass <= at.carries:
             at.not_checked("load", "road_speed" if v.road_speed is None else "rated_load")
         elif v.tire_mass is not None:
-            held = carrying.load_as_printed(v.tire_mass, at.carries)
+            held = carrying.as_printed(v.tire_mass, at.carries, at.carries)
             at.at_most("load", held, "carries", found.source)
         found.check_pressure(at, "inflation", "pressure", v.rated_pressure)
     _pressure_needed(v, at, found)

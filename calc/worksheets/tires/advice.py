@@ -56,7 +56,8 @@ def _told(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
     if "lugs_change" in found:
         same = "tell_renewed"
     lead = "tell_fitted" if "lead_new" in found else "tell_no_lead"
-    if lead == "tell_fitted" and v.lead_now is None and v.front_turns is None:
+    by_table = any(f"new_{axle}_ten_turns" in found.assumed for axle in ("front", "rear"))
+    if lead == "tell_fitted" and v.lead_now is None and (v.front_turns is None or by_table):
         lead = "tell_uncounted"
     return {
         "load": _told_load(v, found),
@@ -78,10 +79,16 @@ def _told_load(v: model.Inputs, found: model.Found) -> model.Words:
     ratios = {a: getattr(found, f"{a}_on_axle") / getattr(found, f"{a}_allowed") for a in given}
     slow = [axle for axle in given if f"{axle}_load" in found.unchecked]
     near = max(slow or given, key=lambda axle: ratios[axle])
-    limit = (getattr(found, f"{near}_allowed"), "mass")
-    if slow:
-        return found.note("tell_speed", load=(loads[near], "mass"), limit=limit, axle=near)
-    return found.note("tell_just", load=(loads[near], "mass"), limit=limit, axle=near)
+    on_axle, allowed = (getattr(found, f"{near}_{what}") for what in ("on_axle", "allowed"))
+    kept = _rounded(allowed, up=False)
+    limit = (kept if on_axle <= kept else allowed, "mass")
+    key = "tell_speed" if slow else "tell_just"
+    return found.note(key, load=(on_axle, "mass"), limit=limit, axle=near)
+
+
+def _rounded(mass: float, *, up: bool) -> float:
+    """A mass as it is said, rounded to the side that keeps it a limit [kg]."""
+    return quantities.kept_to(mass, "mass", "us", unit="", figures=quantities.FIGURES, up=up)
 
 
 def _gap_remedies(
@@ -107,12 +114,14 @@ def _gap_remedies(
 
 def _load_remedies(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
     for axle in ("rear", "front"):
-        check = found.outcome.check(f"{axle}_load")
+        load = max(
+            (x.value_high for x in found.verdicts if x.check.name == f"{axle}_load"), default=0
+        )
         names = (f"{axle}_load", f"{axle}_axle")
         remedies.less(f"{axle}_axle_load", mends=names)
         limit = getattr(v, f"{axle}_axle_limit")
-        if check is not None and (limit is None or check.value <= limit):  # else no tire helps
-            each = (check.value / 2, "mass")
+        if load and (limit is None or load <= limit):  # else no tire helps
+            each = (_rounded(load / 2, up=True), "mass")
             remedies.do("rated", (f"{axle}_load",), axle=axle, each=each)
     if "top_speed" in found:
         remedies.do("slower", ("rear_speed", "front_speed", "liquid_speed"))

@@ -141,18 +141,30 @@ def _speed(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
 # --- heights, gaps, widths ----------------------------------------------------------------------
 
 
-def _radius_changes(pair: common.Pair) -> tuple[float, float]:
+def _radius_changes(v: model.Inputs, pair: common.Pair) -> tuple[float, float]:
     """Return the change of loaded radius at the front and the rear, worn lugs counted [m]."""
+    front, rear = _rolled_taller(v, pair)
     changes = []
-    for old, new, lost, stays in (
-        (pair.front, pair.front_new, pair.front_lost, pair.front_stays),
-        (pair.rear, pair.rear_new, pair.rear_lost, pair.rear_stays),
+    for old, new, lost, stays, rolled in (
+        (pair.front, pair.front_new, pair.front_lost, pair.front_stays, front),
+        (pair.rear, pair.rear_new, pair.rear_lost, pair.rear_stays, rear),
     ):
-        if old is None or new is None or stays:
-            changes.append(0.0)
+        if rolled is not None or old is None or new is None or stays:
+            changes.append(0.0 if rolled is None else rolled / 2)
         else:
             changes.append(new.static_loaded_radius - old.static_loaded_radius + lost)
     return changes[0], changes[1]
+
+
+def _rolled_taller(v: model.Inputs, pair: common.Pair) -> tuple[float | None, float | None]:
+    """How much taller tires are that were only rolled out and not named, by that [m]."""
+    front, rear, front_new, rear_new = pair.circumferences(v)
+    rolls = ((pair.front_rolled, front, front_new), (pair.rear_rolled, rear, rear_new))
+    found = [
+        None if not rolled or old is None or new is None else (new - old) / arith.pi
+        for rolled, old, new in rolls
+    ]
+    return found[0], found[1]
 
 
 def _radius_error(old: tires.Dimensions | None, new: tires.Dimensions | None, stays: bool) -> float:
@@ -166,11 +178,11 @@ def _radius_error(old: tires.Dimensions | None, new: tires.Dimensions | None, st
 
 
 def _heights(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
-    front_rise, rear_rise = _radius_changes(pair)
+    front_rise, rear_rise = _radius_changes(v, pair)
     at.rear_rise, at.front_rise = rear_rise, front_rise
     at.hitch_rise = travel.clearance_change(front_rise, rear_rise, -v.hitch_distance, v.wheelbase)
-    rear_off = _radius_error(pair.rear, pair.rear_new, pair.rear_stays)
-    front_off = _radius_error(pair.front, pair.front_new, pair.front_stays)
+    rear_off = _radius_error(pair.rear, pair.rear_new, pair.rear_stays or pair.rear_rolled)
+    front_off = _radius_error(pair.front, pair.front_new, pair.front_stays or pair.front_rolled)
     for name, off in (("rear_rise", rear_off), ("hitch_rise", rear_off), ("front_rise", front_off)):
         if off:
             at.band(name, at.number(name) - off, at.number(name) + off)
@@ -189,7 +201,9 @@ def _heights(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
 
 def _gaps(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     """What is left of the gaps that were measured, where that axle's tires change."""
-    rear, front = _growth(pair.rear, pair.rear_new), _growth(pair.front, pair.front_new)
+    taller = _rolled_taller(v, pair)
+    front = _growth(pair.front, pair.front_new) if taller[0] is None else taller[0]
+    rear = _growth(pair.rear, pair.rear_new) if taller[1] is None else taller[1]
     if not pair.rear_stays:
         _gap("fender_gap", v.fender_gap, rear / 2, at)
         _gap("deck_gap", v.deck_gap, rear / 2, at)
@@ -213,7 +227,7 @@ def _gap(name: str, gap: float | None, growth: float, at: model.At) -> None:
 
 def _balance(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     """The static side angle before and after: taller tires lift the center of gravity."""
-    front_rise, rear_rise = _radius_changes(pair)
+    front_rise, rear_rise = _radius_changes(v, pair)
     ahead = v.front_share * v.wheelbase
     rise = travel.clearance_change(front_rise, rear_rise, ahead, v.wheelbase)
     at.cg_rise = rise
@@ -323,10 +337,9 @@ def _loads(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
             at.not_checked(f"{axle}_load", f"{axle}_{missing}")
             if limit is None:
                 continue
+        most = found.most(2)
         allowed = tire_load.axle_capacity(
-            2,
-            arith.inf if found.load is None else found.load,
-            arith.inf if limit is None else limit,
+            2, arith.inf if most is None else most / 2, arith.inf if limit is None else limit
         )
         setattr(at, f"{axle}_allowed", allowed)
         setattr(at, f"{axle}_on_axle", load + added)
@@ -335,7 +348,7 @@ def _loads(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
             missing = "gear_speeds" if top is None else f"{axle}_tire_load"
             at.not_checked(f"{axle}_load", missing)
             continue
-        held = carrying.load_as_printed(load + added, allowed, 2)
+        held = carrying.as_printed(load + added, allowed, allowed)
         at.at_most(name, held, f"{axle}_allowed", found.source)
         at.step(
             f"{axle}_allowed",
@@ -352,7 +365,8 @@ def _carried(
     way to the marking of a new one."""
     designation = None if tire is None else tire.designation
     typed = getattr(v, f"{axle}_tire_load")
-    if not stays and designation is not None and tire_rating.rating(designation) is not None:
+    named = not stays and getattr(v, f"new_{axle}_tire") is not None
+    if named and designation is not None and tire_rating.rating(designation) is not None:
         typed = None
     pressure, rated = getattr(v, f"{axle}_pressure"), getattr(v, f"{axle}_rated_pressure")
     return carrying.carried(designation, typed, pressure, rated, top)

@@ -259,7 +259,10 @@ def review(known: model.KnownSoFar) -> dict[str, str]:
                 f"Give the size of the {axle} tires it has now: old and new are compared."
             )
     for axle in ("front", "rear"):
-        if known.get(f"{axle}_worn") is not None and known.get(f"{axle}_lug") is not None:
+        worn = known.get(f"{axle}_worn")
+        if worn is not None and 0.0 < worn.high < 0.01:  # nobody measures a lug so closely
+            found[f"{axle}_worn"] = "Less than 1 % is gone? Half of the lug is 50 %."
+        if worn is not None and known.get(f"{axle}_lug") is not None:
             found[f"{axle}_lug"] = (
                 "Say either the share of the lug that is gone or what is left of it, not both."
             )

@@ -45,7 +45,7 @@ def new_middle(v: model.Inputs, pair: common.Pair, found: model.Found, axle: str
     A finding is worked at the end of a range that is worst; a list of sizes is not.
     """
     name = f"new_{axle}_ten_turns"
-    if getattr(pair, f"{axle}_stays") and name in found.assumed:
+    if getattr(pair, f"{axle}_stays") and (name in found.assumed or getattr(v, name) is None):
         return old_middle(v, pair, found, axle)
     tire = getattr(pair, f"{axle}_new")
     if tire is None or name not in found.assumed:
@@ -58,7 +58,7 @@ def old_middle(v: model.Inputs, pair: common.Pair, found: model.Found, axle: str
     its wear [m]; 0 where neither gives it."""
     name = f"old_{axle}_ten_turns"
     rolled, tire = getattr(v, name), getattr(pair, axle)
-    if rolled is None or tire is None or name not in found.assumed:
+    if tire is None or (rolled is not None and name not in found.assumed):
         return arith.number(arith.or_zero(rolled) / TURNS)
     lost = common.turn_lost(tire, getattr(pair, f"{axle}_lost"))
     return arith.number(tire.rolling_circumference - lost)
@@ -302,16 +302,17 @@ def _worn_too(pair: common.Pair) -> list[model.Remedy]:
         ("front", pair.front, pair.front_stays, pair.front_lost),
         ("rear", pair.rear, pair.rear_stays, pair.rear_lost),
     )
+    as_well = " as well" if pair.changed else ""
     return [
         model.Remedy(
-            f"New {tire.designation.size} on the {axle} as well: lugs worn at one end only are "
+            f"New {tire.designation.size} on the {axle}{as_well}: lugs worn at one end only are "
             "what moves the lead.",
             set={f"new_{axle}_tire": tire.designation.text, f"new_{axle}_ten_turns": ""},
             source="tires/derived",
             mends=("lead",),
         )
         for axle, tire, stays, lost in ends
-        if pair.changed and stays and lost > 0.0 and tire is not None
+        if stays and lost > 0.0 and tire is not None
     ]
 
 
