@@ -33,11 +33,12 @@ def sides(output: model.Output, system: str) -> str:
     """A difference that may be a loss as well as a gain."""
     ends = [end for end in (output.low, output.high) if end is not None] or [output.value]
     unit = unit_of(output, system)
-    said = [
-        f"{q.show(abs(end), output.kind, system, unit=unit)} {'less' if end < 0 else 'more'}"
-        for end in ends
-    ]
-    return q.joined(list(dict.fromkeys(said)), "to")
+    words = ["less" if end < 0 else "more" for end in ends]
+    if len(set(words)) == 1:
+        low, high = min(map(abs, ends)), max(map(abs, ends))
+        return f"{q.show_range(low, high, output.kind, system, unit=unit)} {words[0]}"
+    said = [q.show(abs(end), output.kind, system, unit=unit) for end in ends]
+    return q.joined([f"{one} {word}" for one, word in zip(said, words, strict=True)], "to")
 
 
 def step_numbers(step: model.Step, system: str) -> str:

@@ -172,7 +172,9 @@ def _no_finer(value: float, largest: float, symbol: str, figures: int) -> int:
 
 
 _AS_THEY_ARE = ("year", "pin", "temperature", "money", "angle")  # told whole, or in their own steps
-SLACK = 5e-4  # of a step; what a limit is off by more isn't left from turning units
+# A solved edge is found by halving, and units are turned: so far it may be off a round number,
+# as a share of a step.
+SLACK = 5e-4
 
 
 def kept_to(

@@ -8,8 +8,6 @@ from collections.abc import Sequence
 from calc import model, quantities
 from calc.quantities import Unit
 
-# A solved edge is found by halving, so it may be short of a round number by this share of a step.
-_SLACK = 5e-4
 FIGURES = 3  # of a number in a sentence, as quantities.show writes it
 _COARSE = ("distance", "mass")  # kinds rounded to whole units; the others to tenths
 
@@ -61,7 +59,7 @@ def step_said(amount: float, unit: Unit, step: float) -> float:
 def steps_to(value: float, unit: Unit, step: float, *, up: bool) -> int:
     """Return how many steps make the nearest round number at or beyond a solved value."""
     steps = unit.from_base(value) / step
-    return math.ceil(steps - _SLACK) if up else math.floor(steps + _SLACK)
+    return math.ceil(steps - quantities.SLACK) if up else math.floor(steps + quantities.SLACK)
 
 
 def typed(number: float, unit: Unit) -> str:

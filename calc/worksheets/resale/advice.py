@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from calc import model, quantities, tables
+from calc import model, tables
 from calc.mechanics import chances, trade_in, used_value
 from calc.search import Remedies
 from calc.subjects.blank import still
