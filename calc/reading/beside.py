@@ -58,11 +58,14 @@ def told(tokens: Sequence[Token], amount: Amount) -> tuple[str, str, str] | None
     if road_behind(tokens, amount):
         return "car_speed", "speed", "the road is known by it"
     for row in _settling(tokens, amount):
-        kind = {"range": "length", "bare": "money" if row["field"] == "parts" else "speed"}
+        kind = {"range": "length", "bare": _OF_BARE.get(row["field"], "speed")}
         return row["field"], kind.get(row["kind"], row["kind"]), row["why"]
     if any(t.text in ("suitcase", "suitcases") for t in tokens[amount.first : amount.last]):
         return "front_ballast", "mass", "such weights hang in front"  # "4 suitcase 55 lb"
     return None
+
+
+_OF_BARE = {"parts": "money", "chain_rating": "mass", "loan_rate": "fraction"}
 
 
 def _settling(tokens: Sequence[Token], amount: Amount) -> list[Row]:

@@ -102,6 +102,8 @@ class Placing(Around):
         behind = [token.text for token in self.tokens[amount.last : amount.last + 1]]
         times = behind in (["x"], ["@"])
         by = self._word_before(amount) == "x"
+        if self._counts_watts(amount, behind):
+            return ("work_count",)
         if amount.kinds or amount.spelled or not (times or by):
             return ()
         place = amount.first - by
@@ -111,6 +113,14 @@ class Placing(Around):
         phrases = [said.value_of("cue") for said in self.cued if said.last == place]
         found = [c.fields for each in phrases for c in cues()[each] if c.kind == "count"]
         return found[0] if found else ()
+
+    def _counts_watts(self, amount: Amount, behind: list[str]) -> bool:
+        """Whether a number counts lamps that only their watts name: "2 halogen 55s", "2x55 W"."""
+        each = self.inside.get(amount.last + 1)
+        if amount.kinds or not _LAMPS.issuperset(behind) or not each:
+            return False
+        named = any(each.last <= said.first <= each.last + 1 for said in self.cued)
+        return each.kinds.get("power") == "W" and not named
 
     def _is_loaders_rating(self, amount: Amount) -> bool:
         """Whether a mass is what a loader is rated for: "rated at 1100 lb", "a 1200 lb loader"."""

@@ -151,6 +151,7 @@ def _words(
     placing.amounts = [a for a in placing.amounts if not category & set(range(a.first, a.last))]
     place_amounts(placing, given)
     marked.place_lift_distance(tokens, given)
+    tires.place_inflation(tokens, given)
     leftover.place_year(tokens, placing.subjects, given)
     leftover.place_tractor_mass(tokens, placing.subjects, given)
     leftover.place_uphill(tokens, given)

@@ -29,6 +29,8 @@ def multiplied(tokens: list[Token], amounts: list[Amount]) -> list[Amount]:
             mass = float(each_mass)
             each = replace(amount, last=amount.last + 2, number=f"{mass:g}", value=mass)
             found.append(_product(amount, each, amount.first))
+        elif _is_watts(tokens, amount):
+            found.append(replace(amount, kinds={"power": "W"}))
         elif _is_across(tokens, amount, amounts):
             continue  # "a 4x5 bale"
         elif found and _weigh_together(tokens, found[-1], amount):
@@ -39,6 +41,22 @@ def multiplied(tokens: list[Token], amounts: list[Amount]) -> list[Amount]:
         else:
             found.append(amount)
     return found
+
+
+_MAKES = {"halogen": "halogen", "halogens": "halogen", "led": "led", "leds": "led"}
+
+
+def _is_watts(tokens: list[Token], amount: Amount) -> bool:
+    """Whether a number is the watts of a lamp of the table: "halogen 55s", "2 x 55 halogens"."""
+    seconds = "seconds" in amount.kinds and tokens[amount.last - 1].text == "s"
+    if amount.spelled or (amount.kinds and not seconds):
+        return False
+    before = [token.text for token in tokens[max(0, amount.first - 1) : amount.first]]
+    behind = [token.text for token in tokens[amount.last : amount.last + 1]]
+    beside = before + (behind if before == ["x"] or seconds else [])
+    makes = {_MAKES[word] for word in beside if word in _MAKES}
+    rows = tables.rows("road/lamp_loads")
+    return any(r["watts"] == amount.number and r["lamp"].split("-")[0] in makes for r in rows)
 
 
 _BOTTOMS = frozenset(["bottom", "bottoms", "furrow", "furrows"])
@@ -105,6 +123,7 @@ _LAMPS = frozenset(
         "bars",
     ]
 )
+_LEDS = frozenset(["led", "leds", "bar", "bars"])  # a light bar has no bulbs
 _HEAD = frozenset(["head", "heads", "headlight", "headlights", "headlamp", "headlamps"])
 
 
@@ -124,7 +143,8 @@ def place_counted_leds(tokens: list[Token], given: Given) -> None:
     for fact in given.facts:
         named = [token.text for token in tokens[fact.last : fact.last + 2]]
         alone = named[:1] in (["led"], ["leds"]) and not _LAMPS & set(named[1:])
-        if fact.fields == ("work_count",) and alone:
+        watts = any(f.fields == ("work_lamp",) and f.text.startswith("led") for f in given.facts)
+        if fact.fields == ("work_count",) and alone and not watts:
             why = "so they are called"
             given.facts = [f for f in given.facts if f.fields != ("work_lamp",)]
             given.facts.append(Fact(("work_lamp",), fact.last, fact.last + 1, "led-work", why=why))
@@ -146,7 +166,7 @@ def _place_lamp(beside: set[str], amount: Amount, begin: int, end: int, given: G
     if not beside & _LAMPS:
         return
     name = "head_lamp" if beside & _HEAD else "work_lamp"
-    make = "led" if beside & {"led", "leds"} else "halogen"
+    make = "led" if beside & _LEDS and "halogen" not in beside else "halogen"
     fitting = [
         row["lamp"]
         for row in tables.rows("road/lamp_loads")
@@ -180,5 +200,7 @@ def _lamps_beside(sentence: list[Token], amount: Amount, begin: int) -> set[str]
         places = [place for place, word in enumerate(words) if word in _LAMPS]
         if places:
             reach = places[0] + (1 if words is behind else 3)
+            while words is behind and words[reach : reach + 1] and words[reach] in _LAMPS:
+                reach += 1  # "light bar"
             return set(words[:reach])
     return set()

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
-from itertools import pairwise
+from itertools import combinations, pairwise
 
 from calc.mechanics import tire_size, tires
 from calc.reading.given import Fact, Given
@@ -46,6 +46,28 @@ def tires_in(text: str) -> list[re.Match[str]]:
             continue
         found.append(match)
     return found
+
+
+_ALL = re.compile(r"\ball (?:around|round|four|4)\b|\b(?:in|on) all\b|\b(?:tires|tyres|turfs)\b")
+_ENDS = re.compile(r"\b(?:fronts?|rears?|backs?)\b")
+_NEAR_ALL = 4  # words between a pressure and the tires that it is in
+
+
+def place_inflation(tokens: list[Token], given: Given) -> None:
+    """Take the one pressure of a message that tells no end apart for that of all its tires."""
+    told = [f.amount for f in given.facts if f.amount and "pressure" in f.amount.kinds]
+    told += [a for a in given.loose if "pressure" in a.kinds]
+    texts = [token.text for token in tokens]
+    if len(told) != 1 or _ENDS.search(" ".join(texts)):
+        return
+    first, last = told[0].first, told[0].last
+    near = texts[max(0, first - _NEAR_ALL) : first], texts[last : last + _NEAR_ALL]
+    if any(_ALL.search(" ".join(each)) for each in near):
+        given.loose = [each for each in given.loose if each is not told[0]]
+        why = "no end is named, so that it is all of them"
+        given.facts += [
+            Fact((f"{end}_inflation",), first, last, "", told[0], why) for end in ("front", "rear")
+        ]
 
 
 _MARK = re.compile(r"(?<![\w.])\d{2,3}A\d(?!\w)", re.I)
@@ -94,10 +116,10 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
         for each in places:  # "mix 9.5-16 fronts with 14.9-24 rears": both are wanted
             before = text[: each.match.start()].lower()
             each.new = each.new or bool(re.search(r"\b(?:mix|switch|change)\b", before))
-    if len(places) == 2 and not (places[0].new or places[1].new):
-        one, other = places
+    for one, other in combinations(places, 2):
         differ = tire_size.decode(one.match[0]) != tire_size.decode(other.match[0])
-        if one.end == other.end in ("front", "rear") and differ and not _DUAL.search(text.lower()):
+        alike = one.end == other.end in ("front", "rear") and not (one.new or other.new)
+        if alike and differ and not _DUAL.search(text.lower()):
             other.new = True  # "does 15 on 12.4-24, how fast on 14.9-24"
     apart = marks_apart(text, found)
     only = len(places) == 1 and len(apart) == 1 and not found[0]["rest"]
@@ -182,7 +204,7 @@ class _Tire:
             if re.match(r"\s*(?:front|rear|back)s?\b", after):  # "8.3-24 rear 5-12 front"
                 before = re.sub(r"^\s*(?:front|rear|back)s?\b", "", before)
             before = re.sub(r"^.*\b(?:if|when|will|should|can)\b", "", before)
-        beside = re.search(r"\b(front|rear|back)s?(?: tires?| is| are|:)?\s*$", before)
+        beside = re.search(r"\b(front|rear|back)s?(?: tires?| is| are| r|:)?\s*$", before)
         if beside:
             return "front" if beside[1] == "front" else "rear"
         ahead = re.search(r"\b(front|rear|back)s?\b", after)
