@@ -10,6 +10,7 @@ from calc import quantities, tables
 from calc.reading.spelled import spelled
 from calc.reading.words import MARK, NUMBER, WORD, Token
 
+_GOING = frozenset(["go", "goes", "went", "turn", "turns", "turned"])  # "went around 14 times"
 _HEDGES = frozenset(tables.small_words("hedges"))
 _TO = frozenset(["to", "-", "through"])
 # A number may be told from its unit by a word that says of what it is: "20 pto hp".
@@ -132,6 +133,8 @@ def _amount(tokens: list[Token], place: int, taken: set[int]) -> Amount | None:
         kinds = {"temperature": "F"}
     if dollar:
         kinds = {k: unit for k, unit in kinds.items() if k.startswith("money")} or {"money": "$"}
+    if kinds and not whose:
+        read, last = _and_a_half(tokens, read, last)
     below = "temperature" in kinds and any(t.text == "below" for t in tokens[read.last : last])
     text = f"{'-' if below else sign}{read.text}"
     if kinds:
@@ -143,6 +146,16 @@ def _amount(tokens: list[Token], place: int, taken: set[int]) -> Amount | None:
         kinds = {"pressure": "psi"}  # "front psi 12"
     hedged = _is_hedged(tokens, start)
     return Amount(start, last, text, kinds, hedged, read.value, whose, read.spelled and not kinds)
+
+
+def _and_a_half(tokens: list[Token], read: _Numeral, last: int) -> tuple[_Numeral, int]:
+    """Return "an inch and a half", "two tons and a quarter" whole, and where it ends."""
+    texts = [token.text for token in tokens[last : last + 3]]
+    part = {"half": 0.5, "quarter": 0.25}.get(texts[2] if len(texts) == 3 else "", 0.0)
+    if texts[:2] != ["and", "a"] or not part or not read.value.is_integer():
+        return read, last
+    value = read.value + part
+    return _Numeral(read.last, f"{value:g}", value, read.spelled), last + 3
 
 
 def _labels_the_next(tokens: list[Token], start: int, last: int) -> bool:
@@ -261,6 +274,13 @@ def _unit_at(
         if words == ("in",) and not _are_inches(tokens, place, number):
             continue
         apart = tokens[place].start > tokens[number].end
+        if (
+            words == ("w",)
+            and apart
+            and tokens[place + 1 : place + 2]
+            and tokens[place + 1].kind == NUMBER
+        ):
+            continue  # "a 2012 w 900 hours"
         if words == ("a",) and apart and _article(tokens, place):
             continue
         return kinds, _past_point(tokens, place + length)
@@ -356,6 +376,6 @@ def _upper_end(
 
 def _is_hedged(tokens: list[Token], start: int) -> bool:
     before = tokens[start - 1] if start else None
-    if before is None:
+    if before is None or (before.text == "around" and tokens[start - 2].text in _GOING):
         return False
     return before.text in _HEDGES or (before.kind == MARK and before.text == "~")

@@ -83,6 +83,7 @@ def meanings(each: Said) -> set[str]:
     words |= {f"<{sense.sense}>" for sense in each.senses if sense.sense in _KINDS}
     words |= {f"<{sense.value}>" for sense in each.senses if sense.sense in _NAMED}
     words |= {"lamp" for sense in each.senses if sense.sense.endswith("_lamp")}
+    words |= {sense.sense for sense in each.senses if sense.sense == "liquid"}
     return words
 
 

@@ -16,7 +16,11 @@ _NOT_THERE = frozenset(["removed", "off"])
 
 def _is_asked_for(each: Said, tokens: list[Token]) -> bool:
     """Whether a phrase names what is asked for: "do I need trailer brakes", not "need to rake"."""
+    if each.value_of("hours"):
+        return False  # "what do I need at night"
     before = [token.text for token in tokens[max(0, each.first - 3) : each.first]]
+    if each.value_of("soil_state") and {"how", "too"} & set(before[-1:]):
+        return True  # "how wet is too wet"
     ends = any(token.text == "?" for token in tokens[each.last : each.last + 1])
     if ends and each.value_of("trailer_brakes") == "own" and not _HAVING & {*before}:
         return True  # "trailer brakes?"

@@ -87,6 +87,23 @@ def place_hours(given: Given) -> None:
             given.facts.append(Fact(("hour_meter",), amount.first, amount.last, "", amount, why))
 
 
+_FLAKE = {2.0: "calcium-2", 3.5: "calcium-3.5", 5.0: "calcium-5"}  # [lb] in a gallon of water
+
+
+def place_calcium(tokens: list[Token], given: Given) -> None:
+    """Take "calcium, 3.5 lb mix" for the liquid with so much flake in a gallon."""
+    if not any(token.text.startswith("calcium") for token in tokens):
+        return
+    for amount in [*given.loose, *[f.amount for f in given.facts if f.amount]]:
+        if amount.kinds.get("mass") == "lb" and amount.value in _FLAKE:
+            given.loose = [each for each in given.loose if each is not amount]
+            given.facts = [fact for fact in given.facts if fact.amount is not amount]
+            why = "so much flake is in a gallon"
+            text = _FLAKE[amount.value]
+            given.facts.append(Fact(("liquid",), amount.first, amount.last, text, why=why))
+            return
+
+
 _SMALL_UNITS = ("mm", "cm")
 
 

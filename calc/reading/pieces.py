@@ -29,6 +29,9 @@ def multiplied(tokens: list[Token], amounts: list[Amount]) -> list[Amount]:
             mass = float(each_mass)
             each = replace(amount, last=amount.last + 2, number=f"{mass:g}", value=mass)
             found.append(_product(amount, each, amount.first))
+        elif _is_part(tokens, amount):
+            share = f"{100 * amount.value:.4g}"
+            found.append(replace(amount, number=share, kinds={"fraction": "%"}))
         elif _is_watts(tokens, amount):
             found.append(replace(amount, kinds={"power": "W"}))
         elif _is_across(tokens, amount, amounts):
@@ -41,6 +44,15 @@ def multiplied(tokens: list[Token], amounts: list[Amount]) -> list[Amount]:
         else:
             found.append(amount)
     return found
+
+
+def _is_part(tokens: list[Token], amount: Amount) -> bool:
+    """Whether a number says how full a thing is: "3/4 full", "filled two thirds"."""
+    before = [token.text for token in tokens[max(0, amount.first - 1) : amount.first]]
+    behind = [token.text for token in tokens[amount.last : amount.last + 1]]
+    return (
+        not amount.kinds and 0 < amount.value < 1 and (behind == ["full"] or before == ["filled"])
+    )
 
 
 _MAKES = {"halogen": "halogen", "halogens": "halogen", "led": "led", "leds": "led"}
@@ -162,6 +174,9 @@ def place_led_flashers(tokens: list[Token], given: Given) -> None:
             return
 
 
+_COUNT = {"head_lamp": "head_count", "work_lamp": "work_count"}
+
+
 def _place_lamp(beside: set[str], amount: Amount, begin: int, end: int, given: Given) -> None:
     if not beside & _LAMPS:
         return
@@ -172,14 +187,21 @@ def _place_lamp(beside: set[str], amount: Amount, begin: int, end: int, given: G
         for row in tables.rows("road/lamp_loads")
         if row["watts"] == amount.number and row["lamp"].startswith(make)
     ]
+    why = "its watts and its kind"
+    others = [f for f in given.facts if f.fields == (name,) and f.why == why]
     given.facts = [
         f
         for f in given.facts
         if f.fields != (name,) or f.text in fitting or not begin <= f.first < end
     ]
     if len(fitting) == 1:
-        why = "its watts and its kind"
         given.loose.remove(amount)
+        if any(f.text != fitting[0] for f in others) or any(f.why == why for f in given.doubtful):
+            # "two 27 W leds beside two 55 W halogens"
+            given.facts = [f for f in given.facts if f.fields not in ((name,), (_COUNT[name],))]
+            given.doubtful += others
+            given.doubtful.append(Fact((name,), amount.first, amount.last, fitting[0], why=why))
+            return
         given.facts.append(Fact((name,), amount.first, amount.last, fitting[0], why=why))
 
 
@@ -199,8 +221,9 @@ def _lamps_beside(sentence: list[Token], amount: Amount, begin: int) -> set[str]
     for words in (behind, before[::-1]):
         places = [place for place, word in enumerate(words) if word in _LAMPS]
         if places:
+            make = {word for word in before[-1:] if words is behind and word in _MAKES}
             reach = places[0] + (1 if words is behind else 3)
             while words is behind and words[reach : reach + 1] and words[reach] in _LAMPS:
                 reach += 1  # "light bar"
-            return set(words[:reach])
+            return make | set(words[:reach])
     return set()

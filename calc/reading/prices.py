@@ -10,7 +10,7 @@ from calc.reading.given import Fact, Given
 from calc.reading.words import NUMBER, Token
 
 _NOW = frozenset(["worth", "now", "is"])
-_MENDED = frozenset(["fixed", "repaired", "mended", "fixing", "running", "working"])
+_MENDED = frozenset(["fixed", "repaired", "mended", "fixing", "painted", "running", "working"])
 _JOINS = frozenset(tables.small_words("before mended"))
 REACH = 3  # words between a price and what says that it is the mended machine's
 LEAST_PRICE = 1000.0  # below it a number beside "fixed" may be what the repair costs
@@ -21,9 +21,10 @@ def place_repaired(tokens: list[Token], given: Given) -> None:
 
     Without a price as it stands it says nothing of what is asked, and stays loose.
     """
-    now = [f for f in given.facts if f.fields[0] == "as_is_price" and f.amount]
-    repairs = [f.amount for f in given.facts if f.fields == ("parts",) and f.amount]
-    for amount in (*given.loose, *repairs):
+    prices = [f for f in given.facts if f.fields[0] == "as_is_price" and f.amount]
+    now = [f for f in prices if f.amount and (len(prices) < 2 or not is_mended(tokens, f.amount))]
+    others = [f for f in given.facts if f.fields == ("parts",) or (f in prices and f not in now)]
+    for amount in (*given.loose, *[f.amount for f in others if f.amount]):
         if not (_is_price(amount) and is_mended(tokens, amount)):
             continue
         if len(now) == 1 and now[0].amount and amount.value > now[0].amount.value:

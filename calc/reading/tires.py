@@ -120,7 +120,9 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
         differ = tire_size.decode(one.match[0]) != tire_size.decode(other.match[0])
         alike = one.end == other.end in ("front", "rear") and not (one.new or other.new)
         if alike and differ and not _DUAL.search(text.lower()):
-            other.new = True  # "does 15 on 12.4-24, how fast on 14.9-24"
+            # "does 15 on 12.4-24, how fast on 14.9-24"; "they have 420/70R24, mine is 14.9-24"
+            mine = _MINE.search(text[: other.match.start()].lower())
+            (one if mine else other).new = True
     apart = marks_apart(text, found)
     only = len(places) == 1 and len(apart) == 1 and not found[0]["rest"]
     for each in places:
@@ -134,9 +136,12 @@ _THERE = re.compile(
 )
 
 # "which rear goes with" the one that is there
-_GOES_WITH = re.compile(r"\b(?:what|which)\b.{0,30}\b(?:go|goes|fit|fits|match|matches)\b")
+_GOES_WITH = re.compile(r"\b(?:wh?[au]t|which)\b.{0,30}\b(?:go|goes|fit|fits|match|matches)\b")
 
 # "fill the rears with beet juice, 13.6-28" speaks of the tires that are there
+_MINE = re.compile(
+    r"\b(?:my|mine|current|old|existing)(?: (?:rear|front|back|tire)s?)*(?: (?:is|are|r))? $"
+)
 _FILLING = re.compile(r"\b(?:fill|filled|filling|load|loaded|loading)\b[^.;?]*$")
 
 

@@ -188,6 +188,8 @@ def mended(word: str) -> str:
     """Return the lexicon's word that this one is a slip away from, else the word itself."""
     if len(word) < SHORTEST_SLIP or word in common():
         return word
+    if word.endswith("in") and stem(f"{word}g") in common():
+        return stem(f"{word}g")  # "haulin"
     most = 2 if len(word) >= LONG else 1
     best, distance = word, most + 1
     for known in _known().get(word[0], ()):

@@ -1,0 +1,74 @@
+"""Messages about tires, lamps, the road, towing, cabs, lawns and money: whose a number is."""
+
+import pytest
+
+from tests.reading.questions import asks, given
+
+GIVEN = [
+    # Watts that stand bare are those of a lamp of the table, beside what it is made of.
+    ("16 gauge feeding 2 halogen 55s, 15 amp fuse safe?", {"work_lamp": "halogen-55"}),
+    ("16 gauge feeding 2 halogen 55s, 15 amp fuse safe?", {"work_count": "2"}),
+    ("16 gauge feeding 2 halogen 50s, 15 amp fuse safe?", {"work_lamp": None}),
+    ("will my alternator run 4 led work lights 18w each", {"work_lamp": "led-18"}),
+    ("will my alternator run 2 led 10 watt work lights", {"work_lamp": "led-10"}),
+    ("what wire for a 120 watt light bar", {"work_lamp": "led-120"}),
+    ("what wire for a 120 watt lamp", {"work_lamp": None}),
+    # One pressure is that of all tires where no end is named.
+    ("12 psi all around, will i rut my yard", {"front_inflation": "12 psi"}),
+    ("14 psi turf tires, will i rut my yard", {"rear_inflation": "14 psi"}),
+    ("rear tires 14 psi, will i rut my yard", {"front_inflation": None}),
+    ("14 psi, will i rut my yard", {"front_inflation": None}),
+    ("chain 3/8 grade 70 rated 6600 for a 10,000# wagon?", {"chain_rating": "6600 lb"}),
+    ("60 months at 4.9 on 32,000, what payment", {"loan_rate": "4.9 %"}),
+    ("tires at 4.9 months", {"loan_rate": None}),
+    ("tongue weighs 420 lb on a 4600lb trailer, ok", {"tongue_weight": "420 lb"}),
+    ("tongue weighs 420 lb on a 4600lb trailer, ok", {"towed_mass": "4600 lb"}),
+    # How full, and how strong a mix.
+    ("3/4 full of water in 14.9-28, weight?", {"fill": "75 %"}),
+    ("1/2 in gap, tires full of water in 14.9-28, weight?", {"fill": None}),
+    ("calcium chloride 3.5 lb mix in 18.4-38, weight?", {"liquid": "calcium-3.5"}),
+    ("calcium chloride 4 lb mix in 18.4-38, weight?", {"liquid": None}),
+    ("rears 14.9-26, lead ok if it has 16.9-24 rear tires", {"new_rear_tire": "16.9-24"}),
+    ("rears r 14.9-26 fronts 9.5-16, lead ok?", {"front_tire": "9.5-16"}),
+    ("semi doing 55, can i cross in time", {"car_speed": "55 mph"}),
+    ("semi behind, im doing 25, how soon is it on me", {"car_speed": None}),
+    ("worth $8,200, spend 900 on it, 9,500 painted, do it?", {"uplift_likely": "$1300"}),
+    ("is my lead ok, fronts went around 14 1/4 times per ten rear", {"front_turns": "14-1/4"}),
+    ("they have 420/70R24, my rear is 14.9-24, same?", {"rear_tire": "14.9-24"}),
+    ("is washer fluid ok at -10 F in 17.5L-24 tires", {"coldest": "-10 F"}),
+    ("what do i need at night in Nebraska", {"hours": "dark"}),
+    ("fender gap is an inch and a half, can i go to 13.6-28", {"fender_gap": "1.5 in"}),
+    ("how wet is too wet for a 2900 lb tractor on grass", {"soil_state": None}),
+    ("lawn is wet, how bad will a 2900 lb tractor rut it", {"soil_state": "wet"}),
+    ("27w leds beside 55w halogen floods on 40 amp alternator ok?", {"work_lamp": None}),
+    ("my 2012 w 900 hrs, whats it worth", {"tractor_made": None, "hour_meter": "900 h"}),
+    ("cab in july, 95 F, will a 16,000 btu unit do", {"month": "7"}),
+]
+
+
+@pytest.mark.parametrize(("text", "wanted"), GIVEN)
+def test_an_amount_goes_where_its_words_say(text, wanted):
+    taken = given(text)
+    assert {name: taken.get(name) for name in wanted} == wanted
+
+
+ASKED = [
+    ("how far can I go with 18 gauge to one 27 watt led", "lamp-wiring/far"),
+    ("14 ga wire 25 ft run 10 amps is that thick enough", "lamp-wiring/thick"),
+    ("how far do i need to see to turn left with 45 foot of rig", "closing/view"),
+    ("semi coming over the hill at 55 mph, can i cross", "closing/pull"),
+    ("semi coming over the hill at 55 mph, i do 15, soon on me?", "closing/caught"),
+    ("bolted on cab, 33 C: what cooling do i need in kW", "cab/size"),
+    ("how big of chain for towin a 3 ton wagon", "road-towing/chain"),
+    ("16.9r30 at 14 psi, what load", "tire-size/load"),
+    ("what air for 2800 lb on each 14.9-28", "tire-size/pressure"),
+    ("how many btus for 90 degrees in a cab", "cab/size"),
+    ("340/85r28 vs 13.6r28, taller?", "tires/height"),
+    ("axle sticks out 4 inches past the hub, can i clamp on duals", "duals/may"),
+    ("wet grass, 1800 lb cart behind my 1400 lb tractor downhill, ok?", "road-towing/stops"),
+]
+
+
+@pytest.mark.parametrize(("text", "ask"), ASKED)
+def test_a_message_asks(text, ask):
+    assert asks(text)[0] == ask
