@@ -26,6 +26,7 @@ _CLOSE = frozenset(["'", '"', "#", "$", "k", "m", "f", "c", "a", "v", "w", "h", 
 _ALWAYS_WORD = frozenset(["x", "ch", "times", "thousand", "k", "grand"])
 _PARTS = {"\u00bd": "1/2", "\u00bc": "1/4", "\u00be": "3/4", "\u215c": "3/8", "\u215e": "7/8"}
 _PARTS_OF_ONE = frozenset([2, 3, 4, 5, 8, 10, 16, 32, 64])
+_COLD = frozenset(["freeze", "freezes", "cold", "coldest", "winter", "winters", "gets", "frost"])
 NO_SLOPE = 60  # degrees; so many without more are how hot it is, and in the United States
 # Where one of these is said, "1:5" and "1 in 5" are slopes and no gear's ratio or time of day.
 _STEEP = frozenset(tables.small_words("slopes"))
@@ -129,7 +130,8 @@ def _amount(tokens: list[Token], place: int, taken: set[int]) -> Amount | None:
     kinds, last, whose = _unit(tokens, read, taken)
     if whose and _labels_the_next(tokens, start, last):
         kinds, last, whose = {}, read.last, ""
-    if kinds.get("slope") == "deg" and read.value >= NO_SLOPE:
+    cold = not _COLD.isdisjoint(token.text for token in tokens)
+    if kinds.get("slope") == "deg" and (read.value >= NO_SLOPE or cold):
         kinds = {"temperature": "F"}
     if dollar:
         kinds = {k: unit for k, unit in kinds.items() if k.startswith("money")} or {"money": "$"}
@@ -274,12 +276,7 @@ def _unit_at(
         if words == ("in",) and not _are_inches(tokens, place, number):
             continue
         apart = tokens[place].start > tokens[number].end
-        if (
-            words == ("w",)
-            and apart
-            and tokens[place + 1 : place + 2]
-            and tokens[place + 1].kind == NUMBER
-        ):
+        if words == ("w",) and apart and any(t.kind == NUMBER for t in tokens[place + 1 :][:1]):
             continue  # "a 2012 w 900 hours"
         if words == ("a",) and apart and _article(tokens, place):
             continue

@@ -19,8 +19,11 @@ def _is_asked_for(each: Said, tokens: list[Token]) -> bool:
     if each.value_of("hours"):
         return False  # "what do I need at night"
     before = [token.text for token in tokens[max(0, each.first - 3) : each.first]]
+    behind = [token.text for token in tokens[each.last : each.last + 1]]
     if each.value_of("soil_state") and {"how", "too"} & set(before[-1:]):
         return True  # "how wet is too wet"
+    if each.value_of("tool") and "or" in (*before[-1:], *behind, tokens[each.first].text):
+        return True  # "rake or aerate"
     ends = any(token.text == "?" for token in tokens[each.last : each.last + 1])
     if ends and each.value_of("trailer_brakes") == "own" and not _HAVING & {*before}:
         return True  # "trailer brakes?"

@@ -116,8 +116,9 @@ class Placing(Around):
 
     def _counts_watts(self, amount: Amount, behind: list[str]) -> bool:
         """Whether a number counts lamps that only their watts name: "2 halogen 55s", "2x55 W"."""
-        each = self.inside.get(amount.last + 1)
-        if amount.kinds or not _LAMPS.issuperset(behind) or not each:
+        each = self.inside.get(amount.last) or self.inside.get(amount.last + 1)
+        right = amount.last in self.inside or _LAMPS.issuperset(behind)
+        if amount.kinds or not right or not each:
             return False
         named = any(each.last <= said.first <= each.last + 1 for said in self.cued)
         return each.kinds.get("power") == "W" and not named

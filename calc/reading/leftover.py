@@ -87,6 +87,18 @@ def place_hours(given: Given) -> None:
             given.facts.append(Fact(("hour_meter",), amount.first, amount.last, "", amount, why))
 
 
+_NEEDED = frozenset(["need", "needs", "require", "required", "requires", "must", "have"])
+_FITTED = ("head_lamps", "tail_lamps", "amber_flashers", "turn_signals")
+
+
+def leave_needed(tokens: list[Token], given: Given) -> None:
+    """Take "do I need 2 headlights" for no lamps that are fitted; wiring counts them still."""
+    for place, fact in enumerate(given.facts):
+        before = {token.text for token in tokens[max(0, fact.first - 3) : fact.first]}
+        if fact.fields[-1] in _FITTED and len(fact.fields) > 1 and before & _NEEDED:
+            given.facts[place] = replace(fact, fields=fact.fields[:-1])
+
+
 _FLAKE = {2.0: "calcium-2", 3.5: "calcium-3.5", 5.0: "calcium-5"}  # [lb] in a gallon of water
 
 

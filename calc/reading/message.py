@@ -165,6 +165,7 @@ def _words(
     leftover.place_hours(given)
     leftover.place_units(given)
     leftover.place_calcium(tokens, given)
+    leftover.leave_needed(tokens, given)
     leftover.place_arms(given)
     leftover.place_altitude(given)
     free = [s for s in said if not measured.issuperset(range(s.first, s.last))]

@@ -123,6 +123,7 @@ _LAMPS = frozenset(
         "head",
         "heads",
         "halogen",
+        "halogens",
         "led",
         "leds",
         "lamp",

@@ -92,7 +92,7 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
             one.new, other.new = True, False
             other.end = one.end or other.end
         elif re.fullmatch(
-            r"\s*(?:to|with|->|=>)\s*(?:(?:a|the|ag|turf|bar|r-?\d) )*\s*", between
+            r"\s*(?:to|with|->|=>|,? ?now|,? ?new)\s*(?:(?:a|the|ag|turf|bar|r-?\d) )*\s*", between
         ) or (
             re.search(r"^[a-z ]*\bfor\s*(?:a |the |new )*$", between)
             and _EXCHANGED.search(text[: one.match.start()])
@@ -107,7 +107,7 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
         if each.new is None:  # beside an exchange at one end what the other has stays
             each.new = not exchanged and each.seems_new()
         if not each.end and each.size.rim > _LARGEST_FRONT_RIM:
-            each.end = "rear"
+            each.end = "front" if each.goes_before(places) else "rear"
     for each in places:  # "7-16 and 12.4-24": the small one is in front
         small = each.size.rim <= _LARGEST_FRONT_RIM
         if not each.end and small and any(other.end == "rear" for other in places):
@@ -209,13 +209,19 @@ class _Tire:
             if re.match(r"\s*(?:front|rear|back)s?\b", after):  # "8.3-24 rear 5-12 front"
                 before = re.sub(r"^\s*(?:front|rear|back)s?\b", "", before)
             before = re.sub(r"^.*\b(?:if|when|will|should|can)\b", "", before)
-        beside = re.search(r"\b(front|rear|back)s?(?: tires?| is| are| r|:)?\s*$", before)
+        beside = re.search(r"\b(front|rear|back)s?(?: tires?)?(?: is| are| r|:)?\s*$", before)
         if beside:
             return "front" if beside[1] == "front" else "rear"
         ahead = re.search(r"\b(front|rear|back)s?\b", after)
         behind = [*re.finditer(r"\b(front|rear|back)s?\b", before)]
         word = ahead[1] if ahead else behind[-1][1] if behind else ""
         return "front" if word == "front" else "rear" if word else ""
+
+    def goes_before(self, places: list[_Tire]) -> bool:
+        """Whether another is called the rear one, and stands so much taller."""
+        own = tires.dimensions(self.size).overall_diameter
+        rears = [tires.dimensions(each.size) for each in places if each.end == "rear"]
+        return any(each.overall_diameter > _REAR_TALLER * own for each in rears)
 
     def seems_new(self) -> bool:
         """Whether the words around it say that it is wanted, and not that it is there."""
