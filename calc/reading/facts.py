@@ -72,7 +72,7 @@ class Placing(Around):
             return [self._fact(amount, ("remotes_needed",), "count", why, 0)]
         if told := beside.told(self.tokens, amount):
             name, kind, why = told
-            return [self._fact(amount, (name,), kind, why, 0)]
+            return [self._fact(amount, tuple(name.split()), kind, why, 0)]
         if behind:
             found += self._by_subject(amount, behind, 0.5, "its noun stands right behind it")
         subject = behind or self._beside_power(amount) or self.about(amount)

@@ -9,6 +9,7 @@ from calc.reading.amounts import Amount
 from calc.reading.given import Fact, Given
 from calc.reading.words import MARK, Said, Token
 
+_FUELS = frozenset(["gas", "diesel"])  # "a 1955 gas tractor"
 _MADE = frozenset(["built", "made", "model", "from", "year", "vintage"])
 FIRST_YEAR, LAST_YEAR = 1930, 2040  # a bare number between them may be a year
 
@@ -25,7 +26,9 @@ def place_year(tokens: list[Token], subjects: list[tuple[Said, str]], given: Giv
     for amount in list(given.loose):
         if not may_be_year(amount):
             continue
-        behind = [s for said, s in subjects if said.first == amount.last]
+        place = amount.last
+        place += any(token.text in _FUELS for token in tokens[place : place + 1])
+        behind = [s for said, s in subjects if said.first == place]
         around = tokens[max(0, amount.first - 2) : amount.first] + tokens[amount.last :][:1]
         said = any(token.text in _MADE for token in around)
         powers = [f for f in given.facts if f.amount and "power" in f.amount.kinds]

@@ -46,13 +46,16 @@ def multiplied(tokens: list[Token], amounts: list[Amount]) -> list[Amount]:
     return found
 
 
+_FILLS = frozenset(["water", "fluid", "liquid", "beet", "calcium", "methanol"])
+
+
 def _is_part(tokens: list[Token], amount: Amount) -> bool:
     """Whether a number says how full a thing is: "3/4 full", "filled two thirds"."""
     before = [token.text for token in tokens[max(0, amount.first - 1) : amount.first]]
-    behind = [token.text for token in tokens[amount.last : amount.last + 1]]
-    return (
-        not amount.kinds and 0 < amount.value < 1 and (behind == ["full"] or before == ["filled"])
-    )
+    behind = [token.text for token in tokens[amount.last : amount.last + 2]]
+    said = behind[:1] == ["full"] or before == ["filled"]
+    said |= behind[:1] == ["of"] and bool(_FILLS & set(behind))
+    return said and not amount.kinds and 0 < amount.value < 1
 
 
 _MAKES = {"halogen": "halogen", "halogens": "halogen", "led": "led", "leds": "led"}
@@ -132,6 +135,8 @@ _LAMPS = frozenset(
         "lights",
         "headlight",
         "headlights",
+        "headlamp",
+        "headlamps",
         "bar",
         "bars",
     ]

@@ -50,7 +50,7 @@ def tires_in(text: str) -> list[re.Match[str]]:
 
 _ALL = re.compile(r"\ball (?:around|round|four|4)\b|\b(?:in|on) all\b|\b(?:tires|tyres|turfs)\b")
 _ENDS = re.compile(r"\b(?:fronts?|rears?|backs?)\b")
-_NEAR_ALL = 4  # words between a pressure and the tires that it is in
+_NEAR_ALL, _PAST_SIZE = 4, 9  # words between a pressure and the tires that it is in
 
 
 def place_inflation(tokens: list[Token], given: Given) -> None:
@@ -61,7 +61,7 @@ def place_inflation(tokens: list[Token], given: Given) -> None:
     if len(told) != 1 or _ENDS.search(" ".join(texts)):
         return
     first, last = told[0].first, told[0].last
-    near = texts[max(0, first - _NEAR_ALL) : first], texts[last : last + _NEAR_ALL]
+    near = texts[max(0, first - _PAST_SIZE) : first], texts[last : last + _NEAR_ALL]
     if any(_ALL.search(" ".join(each)) for each in near):
         given.loose = [each for each in given.loose if each is not told[0]]
         why = "no end is named, so that it is all of them"
@@ -118,11 +118,11 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
             each.new = each.new or bool(re.search(r"\b(?:mix|switch|change)\b", before))
     for one, other in combinations(places, 2):
         differ = tire_size.decode(one.match[0]) != tire_size.decode(other.match[0])
-        alike = one.end == other.end in ("front", "rear") and not (one.new or other.new)
+        alike = one.end == other.end in ("front", "rear") and one.new == other.new
         if alike and differ and not _DUAL.search(text.lower()):
             # "does 15 on 12.4-24, how fast on 14.9-24"; "they have 420/70R24, mine is 14.9-24"
             mine = _MINE.search(text[: other.match.start()].lower())
-            (one if mine else other).new = True
+            one.new, other.new = bool(mine), not mine
     apart = marks_apart(text, found)
     only = len(places) == 1 and len(apart) == 1 and not found[0]["rest"]
     for each in places:
@@ -181,7 +181,9 @@ def _pair_duals(text: str, places: list[_Tire]) -> None:
     for each in places:
         before = text[max(0, each.match.start() - 24) : each.match.start()].lower()
         after = text[each.match.end() : each.match.end() + 20].lower()
-        words = _DUAL.findall(re.split(r"[;?]|\d", before)[-1])
+        behind = re.match(r"\s*(inner|outer)\b", after)
+        words = [behind[1]] if behind and re.search(r"[(,]\s*$", before) else []
+        words = words or _DUAL.findall(re.split(r"[;?]|\d", before)[-1])
         words = words or _DUAL.findall(re.split(r"[,.;?]|\d", after)[0])
         if words:
             each.end = "outer" if words[-1].startswith("out") else "rear"
