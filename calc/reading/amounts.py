@@ -212,7 +212,7 @@ def _digits(tokens: list[Token], place: int) -> _Numeral:
 
 
 def _fraction(tokens: list[Token], place: int) -> _Numeral | None:
-    """Return "7/8", "1-1/8" or "5 1/2"."""
+    """Return "7/8", "1-1/8", "5 1/2" or "13 and 3/4"."""
     texts = [token.text for token in tokens[place : place + 5]]
     if len(texts) > 1 and texts[1] in _PARTS:
         top, bottom = _PARTS[texts[1]].split("/")
@@ -222,7 +222,7 @@ def _fraction(tokens: list[Token], place: int) -> _Numeral | None:
         value = float(texts[0]) / float(texts[2])
         real = value < 1 and int(texts[2]) in _PARTS_OF_ONE  # 11/14 is a day
         return _Numeral(place + 3, f"{texts[0]}/{texts[2]}", value, False) if real else None
-    skip = 2 if len(texts) >= 2 and texts[1] == "-" else 1
+    skip = 2 if len(texts) >= 2 and texts[1] in ("-", "and") else 1
     if len(texts) >= skip + 3 and texts[skip + 1] == "/":
         top, bottom = texts[skip], texts[skip + 2]
         parts = (texts[0], top, bottom)

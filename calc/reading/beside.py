@@ -65,7 +65,13 @@ def told(tokens: Sequence[Token], amount: Amount) -> tuple[str, str, str] | None
     return None
 
 
-_OF_BARE = {"parts": "money", "new_price": "money", "chain_rating": "mass", "loan_rate": "fraction"}
+_OF_BARE = {
+    "fuse": "current",
+    "parts": "money",
+    "new_price": "money",
+    "chain_rating": "mass",
+    "loan_rate": "fraction",
+}
 
 
 def _settling(tokens: Sequence[Token], amount: Amount) -> list[Row]:

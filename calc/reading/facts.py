@@ -20,6 +20,7 @@ from calc.reading.words import MARK, Said
 FARTHEST, FARTHEST_BARE = 6, 2
 FARTHEST_BEHIND = 4  # behind its amount: "3 amps each, 16 ft off, what fuse" is no 3 A fuse
 FARTHEST_COUNTED = 3  # "two 55 W halogen head lamps"
+LEAST_PRICE = 10.0  # of a number without a unit
 LARGEST_SHARE = 100.0  # [%] of a number without a unit
 LEAST_MEANT = 100.0  # a number without a unit that is shown when nothing takes it
 NEAR_NOUN = 4  # where the noun right behind says whose an amount is: "a 50 ft wagon"
@@ -281,6 +282,8 @@ class Placing(Around):
             return False
         if cue.kind == "fraction" and amount.value > LARGEST_SHARE:
             return False
+        if cue.kind == "money" and amount.value < LEAST_PRICE:
+            return False  # "add 2 lamps"
         if not before:
             # "two 55 watt lamps": another amount may stand between.
             words = [

@@ -149,7 +149,9 @@ def _code(place: str) -> str:
     small = "" if place.lower() in _WORDS_TOO else rf"|(?<=\bin ){place.lower()}\b(?!\s*\.)"
     # "Millbrook VT": behind a name two capitals are a state, if they are no word
     named = "" if place.lower() in _WORDS_TOO else rf"|\b[A-Z][a-z]{{2,}} {place}\b"
-    return rf"(?<=\bin ){place}\b|(?<=, ){place}\b{small}{named}"
+    # "legal in daytime NC?"
+    ends = "" if place.lower() in _WORDS_TOO else rf"|(?<=[a-z] ){place}(?=\s*(?:[?.!,;]|$))"
+    return rf"(?<=\bin ){place}\b{ends}|(?<=, ){place}\b{small}{named}"
 
 
 def place_place(text: str, tokens: list[Token], given: Given) -> None:

@@ -141,6 +141,9 @@ _LAMPS = frozenset(
         "bars",
     ]
 )
+_OTHER_LAMPS = frozenset(
+    ["tail", "taillight", "taillights", "turn", "flashers", "beacon", "beacons"]
+)
 _LEDS = frozenset(["led", "leds", "bar", "bars"])  # a light bar has no bulbs
 _HEAD = frozenset(["head", "heads", "headlight", "headlights", "headlamp", "headlamps"])
 
@@ -160,7 +163,7 @@ def place_counted_leds(tokens: list[Token], given: Given) -> None:
     """Take "4 leds" for the kind of the lamps that it counts."""
     for fact in given.facts:
         named = [token.text for token in tokens[fact.last : fact.last + 2]]
-        alone = named[:1] in (["led"], ["leds"]) and not _LAMPS & set(named[1:])
+        alone = named[:1] in (["led"], ["leds"]) and not (_LAMPS | _OTHER_LAMPS) & set(named[1:])
         watts = any(f.fields == ("work_lamp",) and f.text.startswith("led") for f in given.facts)
         if fact.fields == ("work_count",) and alone and not watts:
             why = "so they are called"
@@ -231,5 +234,10 @@ def _lamps_beside(sentence: list[Token], amount: Amount, begin: int) -> set[str]
             reach = places[0] + (1 if words is behind else 3)
             while words is behind and words[reach : reach + 1] and words[reach] in _LAMPS:
                 reach += 1  # "light bar"
-            return make | set(words[:reach])
+            found = make | set(words[:reach])
+            if words is behind and found <= _MAKES.keys():
+                # "2 headlights 60 W halogen"
+                begin = max((p for p, word in enumerate(before) if word[0].isdigit()), default=-1)
+                found |= set(before[begin + 1 :]) & _LAMPS
+            return found
     return set()

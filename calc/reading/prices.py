@@ -97,12 +97,24 @@ _LENT = frozenset(["payment", "payments", "monthly", "finance", "financing", "lo
 LEAST_DOWN = 100.0
 
 
+_AT = ("at", "@", "x")
+
+
 def place_rate(tokens: list[Token], given: Given) -> None:
     """Take "6 hours labor at $110" for what an hour of the shop costs."""
+    for amount in list(given.loose):
+        hourly = amount.kinds.get("duration") == "h"
+        if hourly and tokens[amount.last : amount.last + 1] and tokens[amount.last].text in _AT:
+            priced = [a for a in given.loose if a.first == amount.last + 1 and "money" in a.kinds]
+            if priced:
+                given.loose.remove(amount)
+                why = "it stands before its rate"
+                fact = Fact(("hours",), amount.first, amount.last, "", amount, why)
+                given.facts.append(fact)
     worked = [f for f in given.facts if f.fields == ("hours",) and f.amount]
     for amount in list(given.loose):
         near = any(f.last <= amount.first <= f.last + REACH for f in worked)
-        at = tokens[amount.first - 1].text in ("at", "@", "x") if amount.first else False
+        at = tokens[amount.first - 1].text in _AT if amount.first else False
         if near and at and "money" in amount.kinds:
             hourly = replace(amount, kinds={"money_per_hour": "$/h"})
             given.loose.remove(amount)
