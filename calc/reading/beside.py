@@ -62,9 +62,12 @@ def told(tokens: Sequence[Token], amount: Amount) -> tuple[str, str, str] | None
         return row["field"], kind.get(row["kind"], row["kind"]), row["why"]
     if any(t.text in ("suitcase", "suitcases") for t in tokens[amount.first : amount.last]):
         return "front_ballast", "mass", "such weights hang in front"  # "4 suitcase 55 lb"
+    if any(t.text in _TOWED for t in tokens[amount.first : amount.last]):
+        return "towed_mass", "mass", "so many are towed"  # "2 wagons of 4000 lb each"
     return None
 
 
+_TOWED = frozenset(["wagons", "trailers", "carts"])
 _OF_BARE = {
     "fuse": "current",
     "parts": "money",

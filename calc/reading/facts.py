@@ -20,6 +20,7 @@ from calc.reading.words import MARK, Said
 FARTHEST, FARTHEST_BARE = 6, 2
 FARTHEST_BEHIND = 4  # behind its amount: "3 amps each, 16 ft off, what fuse" is no 3 A fuse
 FARTHEST_COUNTED = 3  # "two 55 W halogen head lamps"
+MOST_LAMPS = 8  # of a list: more behind "lamps" are watts
 LEAST_PRICE = 10.0  # of a number without a unit
 LARGEST_SHARE = 100.0  # [%] of a number without a unit
 LEAST_MEANT = 100.0  # a number without a unit that is shown when nothing takes it
@@ -251,7 +252,8 @@ class Placing(Around):
         self, cue: Cue, amount: Amount, subject: str, before: bool, apart: float, said: Said
     ) -> float | None:
         """Return how far a cue is from an amount that it fits; None where it doesn't fit."""
-        if cue.side and (cue.side == "before") != before:
+        tallied = before and cue.kind == "count" and self._is_tallied(amount, said)
+        if cue.side and (cue.side == "before") != before and not tallied:
             return None
         if cue.subject and cue.subject != subject:
             return None
@@ -276,6 +278,11 @@ class Placing(Around):
         reach = range(amount.last + 1, amount.last + FARTHEST)
         return noun and any(said.first in reach and s == "tractor" for said, s in self.subjects)
 
+    def _is_tallied(self, amount: Amount, said: Said) -> bool:
+        """Whether a count stands behind what it counts, in a list: "tails 2, flashers 2"."""
+        ends = all(token.kind == MARK for token in self.tokens[amount.last :][:1])
+        return said.last == amount.first and ends and amount.value <= MOST_LAMPS
+
     def _fits_bare(self, cue: Cue, amount: Amount, before: bool, apart: float, said: Said) -> bool:
         """Whether a number without a unit may be of a cue's field."""
         if not cue.bare or (amount.spelled and cue.kind != "count"):
@@ -296,7 +303,7 @@ class Placing(Around):
                 return apart <= FARTHEST_COUNTED and adjectives
             return apart == 0 or words in _BEFORE_STATE
         if cue.kind == "count" and cue.side == "after":
-            return False
+            return self._is_tallied(amount, said)
         between = self.tokens[said.last : amount.first]
         return apart <= FARTHEST_BARE and all(
             t.text in _LINKS or (t.kind == MARK and t.text in ":=") for t in between

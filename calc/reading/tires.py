@@ -181,7 +181,9 @@ def _pair_duals(text: str, places: list[_Tire]) -> None:
     for each in places:
         before = text[max(0, each.match.start() - 24) : each.match.start()].lower()
         after = text[each.match.end() : each.match.end() + 20].lower()
-        behind = re.match(r"\s*(inner|outer)\b", after)
+        behind = re.match(r"\s*(inner|outer)\b( and| &)?", after)
+        if behind and behind[2]:
+            continue  # "16.9-30 inner and outer"
         words = [behind[1]] if behind and re.search(r"[(,]\s*$", before) else []
         words = words or _DUAL.findall(re.split(r"[;?]|\d", before)[-1])
         words = words or _DUAL.findall(re.split(r"[,.;?]|\d", after)[0])

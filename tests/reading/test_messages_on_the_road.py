@@ -74,6 +74,14 @@ GIVEN = [
     ("worth fixing? 5 hrs at $98, brings 6,500", {"hours": "5 h", "shop_rate": "98 $/h"}),
     ("max load of 31x13.50-15 at 22 psi", {"pressure": "22 psi", "rated_pressure": None}),
     ("sidewall says max load 1500 at 22 psi, 31x13.50-15", {"rated_pressure": "22 psi"}),
+    ("sprinkler heads stand 1/2 in above, dethatch?", {"head_depth": None}),
+    ("alternator 35 A, tails 2, flashers 2, ok?", {"tail_count": "2", "flash_count": "2"}),
+    ("alternator 35 A, tails 2 of them, ok?", {"tail_count": None}),
+    ("16.9-30 inner and outer, duals ok?", {"outer_tire": None}),
+    ("can traffic at 55 stop in 300 ft, i do 8", {"sight_distance": "300 ft"}),
+    ("2 wagons of 4,000 lb each, tractor 5,000, stop?", {"towed_mass": "8000 lb"}),
+    ("can I drive 11 ft wide on TX county roads", {"place": "TX"}),
+    ("can I drive 11 ft wide on OK county roads", {"transport_width": "11 ft"}),
     ("cab in july, 95 F, will a 16,000 btu unit do", {"month": "7"}),
 ]
 
@@ -105,6 +113,8 @@ ASKED = [
     ("how far should cars see my flashers if i do 12", "closing/seen"),
     ("truck 600 ft behind at 70. seconds to impact?", "closing/caught"),
     ("hold a 2 ton spreader on a 12% downgrade, it has no brakes?", "road-towing/stops"),
+    ("duals and a 100 inch lane limit, 16.9-30", "duals/width"),
+    ("will 14.9-24 bar tires hurt my grass", "lawn/ruts"),
     ("340/85r28 vs 13.6r28, taller?", "tires/height"),
     ("axle sticks out 4 inches past the hub, can i clamp on duals", "duals/may"),
     ("wet grass, 1800 lb cart behind my 1400 lb tractor downhill, ok?", "road-towing/stops"),
