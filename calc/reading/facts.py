@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from calc import tables
-from calc.reading import beside, prices
+from calc.reading import beside, pieces, prices
 from calc.reading.amounts import Amount
 from calc.reading.around import ADJECTIVES, OF_AN_ENGINE, Around
 from calc.reading.either import alternatives
@@ -20,7 +20,6 @@ from calc.reading.words import MARK, Said
 FARTHEST, FARTHEST_BARE = 6, 2
 FARTHEST_BEHIND = 4  # behind its amount: "3 amps each, 16 ft off, what fuse" is no 3 A fuse
 FARTHEST_COUNTED = 3  # "two 55 W halogen head lamps"
-MOST_LAMPS = 8  # of a list: more behind "lamps" are watts
 LEAST_PRICE = 10.0  # of a number without a unit
 LARGEST_SHARE = 100.0  # [%] of a number without a unit
 LEAST_MEANT = 100.0  # a number without a unit that is shown when nothing takes it
@@ -104,7 +103,8 @@ class Placing(Around):
         behind = [token.text for token in self.tokens[amount.last : amount.last + 1]]
         times = behind in (["x"], ["@"])
         by = self._word_before(amount) == "x"
-        if self._counts_watts(amount, behind):
+        each = self.inside.get(amount.last) or self.inside.get(amount.last + 1)
+        if each and pieces.counts_watts(self.tokens, amount, each, self.cued):
             return ("work_count",)
         if amount.kinds or amount.spelled or not (times or by):
             return ()
@@ -115,15 +115,6 @@ class Placing(Around):
         phrases = [said.value_of("cue") for said in self.cued if said.last == place]
         found = [c.fields for each in phrases for c in cues()[each] if c.kind == "count"]
         return found[0] if found else ()
-
-    def _counts_watts(self, amount: Amount, behind: list[str]) -> bool:
-        """Whether a number counts lamps that only their watts name: "2 halogen 55s", "2x55 W"."""
-        each = self.inside.get(amount.last) or self.inside.get(amount.last + 1)
-        right = amount.last in self.inside or _LAMPS.issuperset(behind)
-        if amount.kinds or not right or not each:
-            return False
-        named = any(each.last <= said.first <= each.last + 1 for said in self.cued)
-        return each.kinds.get("power") == "W" and not named
 
     def _is_loaders_rating(self, amount: Amount) -> bool:
         """Whether a mass is what a loader is rated for: "rated at 1100 lb", "a 1200 lb loader"."""
@@ -252,7 +243,7 @@ class Placing(Around):
         self, cue: Cue, amount: Amount, subject: str, before: bool, apart: float, said: Said
     ) -> float | None:
         """Return how far a cue is from an amount that it fits; None where it doesn't fit."""
-        tallied = before and cue.kind == "count" and self._is_tallied(amount, said)
+        tallied = before and cue.kind == "count" and pieces.is_tallied(self.tokens, amount, said)
         if cue.side and (cue.side == "before") != before and not tallied:
             return None
         if cue.subject and cue.subject != subject:
@@ -278,11 +269,6 @@ class Placing(Around):
         reach = range(amount.last + 1, amount.last + FARTHEST)
         return noun and any(said.first in reach and s == "tractor" for said, s in self.subjects)
 
-    def _is_tallied(self, amount: Amount, said: Said) -> bool:
-        """Whether a count stands behind what it counts, in a list: "tails 2, flashers 2"."""
-        ends = all(token.kind == MARK for token in self.tokens[amount.last :][:1])
-        return said.last == amount.first and ends and amount.value <= MOST_LAMPS
-
     def _fits_bare(self, cue: Cue, amount: Amount, before: bool, apart: float, said: Said) -> bool:
         """Whether a number without a unit may be of a cue's field."""
         if not cue.bare or (amount.spelled and cue.kind != "count"):
@@ -303,7 +289,7 @@ class Placing(Around):
                 return apart <= FARTHEST_COUNTED and adjectives
             return apart == 0 or words in _BEFORE_STATE
         if cue.kind == "count" and cue.side == "after":
-            return self._is_tallied(amount, said)
+            return pieces.is_tallied(self.tokens, amount, said)
         between = self.tokens[said.last : amount.first]
         return apart <= FARTHEST_BARE and all(
             t.text in _LINKS or (t.kind == MARK and t.text in ":=") for t in between

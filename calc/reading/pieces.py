@@ -7,7 +7,7 @@ from dataclasses import replace
 from calc import tables
 from calc.reading.amounts import Amount
 from calc.reading.given import Fact, Given
-from calc.reading.words import NUMBER, Token
+from calc.reading.words import MARK, NUMBER, Said, Token, words_at
 
 _TIMES = frozenset(["of", "x", "@", "at"])
 _TOWED = frozenset(["wagons", "trailers", "carts", "loads", "bales", "pallets"])
@@ -51,8 +51,8 @@ _FILLS = frozenset(["water", "fluid", "liquid", "beet", "calcium", "methanol"])
 
 def _is_part(tokens: list[Token], amount: Amount) -> bool:
     """Whether a number says how full a thing is: "3/4 full", "filled two thirds"."""
-    before = [token.text for token in tokens[max(0, amount.first - 1) : amount.first]]
-    behind = [token.text for token in tokens[amount.last : amount.last + 2]]
+    before = words_at(tokens, amount.first - 1, amount.first)
+    behind = words_at(tokens, amount.last, amount.last + 2)
     said = behind[:1] == ["full"] or before == ["filled"]
     said |= behind[:1] == ["of"] and bool(_FILLS & set(behind))
     return said and not amount.kinds and 0 < amount.value < 1
@@ -66,12 +66,29 @@ def _is_watts(tokens: list[Token], amount: Amount) -> bool:
     seconds = "seconds" in amount.kinds and tokens[amount.last - 1].text == "s"
     if amount.spelled or (amount.kinds and not seconds):
         return False
-    before = [token.text for token in tokens[max(0, amount.first - 1) : amount.first]]
-    behind = [token.text for token in tokens[amount.last : amount.last + 1]]
+    before = words_at(tokens, amount.first - 1, amount.first)
+    behind = words_at(tokens, amount.last, amount.last + 1)
     beside = before + (behind if before == ["x"] or seconds else [])
     makes = {_MAKES[word] for word in beside if word in _MAKES}
     rows = tables.rows("road/lamp_loads")
     return any(r["watts"] == amount.number and r["lamp"].split("-")[0] in makes for r in rows)
+
+
+def counts_watts(tokens: list[Token], count: Amount, each: Amount, cued: list[Said]) -> bool:
+    """Whether a number counts lamps that only their watts name: "2 halogen 55s", "2x55 W"."""
+    between = words_at(tokens, count.last, each.first)
+    named = any(each.last <= said.first <= each.last + 1 for said in cued)
+    bare = not count.kinds and (not between or between[0] in ("led", "halogen", "x"))
+    return bare and each.kinds.get("power") == "W" and not named
+
+
+MOST_LAMPS = 8  # of a list: more behind "lamps" are watts
+
+
+def is_tallied(tokens: list[Token], amount: Amount, said: Said) -> bool:
+    """Whether a count stands behind what it counts, in a list: "tails 2, flashers 2"."""
+    ends = all(token.kind == MARK for token in tokens[amount.last :][:1])
+    return said.last == amount.first and ends and amount.value <= MOST_LAMPS
 
 
 _BOTTOMS = frozenset(["bottom", "bottoms", "furrow", "furrows"])
@@ -83,11 +100,11 @@ def _are_pieces(amount: Amount) -> bool:
 
 def _weigh_together(tokens: list[Token], count: Amount, each: Amount) -> bool:
     """Whether so many pieces and a mass are those of weights: "6 of 42 lb", "six 42 lb weights"."""
-    between = {token.text for token in tokens[count.last : each.first]}
+    between = set(words_at(tokens, count.last, each.first))
     beside = {token.text for token in (*tokens[: each.first], *tokens[each.last :][:2])}
     pieces = _are_pieces(count) and "mass" in each.kinds
     if pieces and between <= _TIMES | _TOWED and between & _TOWED:
-        return any(token.text in _APIECE for token in tokens[each.last : each.last + 1])
+        return not _APIECE.isdisjoint(words_at(tokens, each.last, each.last + 1))
     return pieces and between <= _TIMES | _WEIGHTS and bool(beside & _WEIGHTS)
 
 
@@ -162,7 +179,7 @@ def place_lamps(tokens: list[Token], begin: int, end: int, given: Given) -> None
 def place_counted_leds(tokens: list[Token], given: Given) -> None:
     """Take "4 leds" for the kind of the lamps that it counts."""
     for fact in given.facts:
-        named = [token.text for token in tokens[fact.last : fact.last + 2]]
+        named = words_at(tokens, fact.last, fact.last + 2)
         alone = named[:1] in (["led"], ["leds"]) and not (_LAMPS | _OTHER_LAMPS) & set(named[1:])
         watts = any(f.fields == ("work_lamp",) and f.text.startswith("led") for f in given.facts)
         if fact.fields == ("work_count",) and alone and not watts:
@@ -181,9 +198,6 @@ def place_led_flashers(tokens: list[Token], given: Given) -> None:
             why = "the question is about those that flash"
             given.facts.append(Fact(("flash_lamp",), place, place + 1, "led-turn", why=why))
             return
-
-
-_COUNT = {"head_lamp": "head_count", "work_lamp": "work_count"}
 
 
 def _place_lamp(beside: set[str], amount: Amount, begin: int, end: int, given: Given) -> None:
@@ -205,13 +219,14 @@ def _place_lamp(beside: set[str], amount: Amount, begin: int, end: int, given: G
     ]
     if len(fitting) == 1:
         given.loose.remove(amount)
-        if any(f.text != fitting[0] for f in others) or any(f.why == why for f in given.doubtful):
-            # "two 27 W leds beside two 55 W halogens"
-            given.facts = [f for f in given.facts if f.fields not in ((name,), (_COUNT[name],))]
-            given.doubtful += others
-            given.doubtful.append(Fact((name,), amount.first, amount.last, fitting[0], why=why))
-            return
-        given.facts.append(Fact((name,), amount.first, amount.last, fitting[0], why=why))
+        own = Fact((name,), amount.first, amount.last, fitting[0], why=why)
+        others += [f for f in given.doubtful if f.fields == (name,) and f not in others]
+        if all(f.text == own.text for f in others):
+            given.facts.append(own)
+        else:  # "two 27 W leds beside two 55 W halogens"
+            unsaid = ((name,), (name.replace("lamp", "count"),))
+            given.facts = [f for f in given.facts if f.fields[:1] not in unsaid]
+            given.doubtful += [*others, own]
 
 
 _JOINED = frozenset(["+", "and", "plus"])

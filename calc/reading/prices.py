@@ -7,7 +7,7 @@ from dataclasses import replace
 from calc import tables
 from calc.reading.amounts import Amount
 from calc.reading.given import Fact, Given
-from calc.reading.words import NUMBER, Token
+from calc.reading.words import NUMBER, Token, words_at
 
 _NOW = frozenset(["worth", "now", "is"])
 _MENDED = frozenset(["fixed", "repaired", "mended", "fixing", "painted", "running", "working"])
@@ -46,7 +46,7 @@ def place_own(tokens: list[Token], amounts: list[Amount], given: Given) -> None:
     """Take "my $9,000 tractor" for what it brings as it stands."""
     for amount in amounts:
         mine = amount.first > 0 and tokens[amount.first - 1].text == "my"
-        behind = {token.text for token in tokens[amount.last : amount.last + 2]}
+        behind = set(words_at(tokens, amount.last, amount.last + 2))
         if mine and "money" in amount.kinds and behind & _SOLD and _is_price(amount):
             given.loose = [each for each in given.loose if each != amount]
             given.facts = [fact for fact in given.facts if fact.amount != amount]
@@ -62,7 +62,7 @@ def _is_price(amount: Amount) -> bool:
 
 def is_mended(tokens: list[Token], amount: Amount) -> bool:
     """Whether "fixed" or "after the repair" stands beside a price, only small words between."""
-    now = {token.text for token in tokens[max(0, amount.first - 1) : amount.first]} & _NOW
+    now = set(words_at(tokens, amount.first - 1, amount.first)) & _NOW
     if now and any(token.kind == NUMBER for token in tokens[amount.last + 1 : amount.last + 2]):
         return False  # "worth 6800, fixed 8800"
     for reach in (tokens[amount.last :][:REACH], tokens[: amount.first][-1 : -REACH - 1 : -1]):
@@ -79,17 +79,17 @@ def is_mended(tokens: list[Token], amount: Amount) -> bool:
 
 def is_no_worth(tokens: list[Token], amount: Amount) -> bool:
     """Whether what stands behind "worth" is no price as it stands: "12000 fixed", "2100 more"."""
-    behind = {token.text for token in tokens[amount.last : amount.last + 1]}
+    behind = set(words_at(tokens, amount.last, amount.last + 1))
     return bool(behind & {"more", "extra"}) or is_mended(tokens, amount)
 
 
 def is_paid_down(tokens: list[Token], amount: Amount) -> bool:
     """Whether an amount is a down payment, for which no page has a field: "5000 down"."""
-    behind = [token.text for token in tokens[amount.last : amount.last + 2]]
+    behind = words_at(tokens, amount.last, amount.last + 2)
     if "fraction" in amount.kinds and _LENT & {token.text for token in tokens}:
         return behind[:1] == ["down"]
     money = "money" in amount.kinds or (not amount.kinds and amount.value >= LEAST_DOWN)
-    put = [token.text for token in tokens[amount.last : amount.last + 3]][-2:] == ["put", "down"]
+    put = words_at(tokens, amount.last, amount.last + 3)[-2:] == ["put", "down"]
     return money and (put or (behind[:1] == ["down"] and behind[1:] != ["to"]))
 
 
@@ -133,8 +133,8 @@ def place_storage(tokens: list[Token], amounts: list[Amount], given: Given) -> N
     placed = [fact.amount for fact in given.facts]
     for amount in (each for each in amounts if each not in placed):
         money = "money" in amount.kinds or not amount.kinds
-        behind = [token.text for token in tokens[amount.last : amount.last + 5]]
-        before = [token.text for token in tokens[max(0, amount.first - 4) : amount.first]]
+        behind = words_at(tokens, amount.last, amount.last + 5)
+        before = words_at(tokens, amount.first - 4, amount.first)
         monthly = behind[:1] in (["a"], ["per"], ["each"], ["/"]) and behind[1:2] in _MONTH
         stored = _STORED & {*before, *behind}
         if money and not amount.spelled and monthly and stored:
