@@ -26,7 +26,7 @@ _NOTHINGS = re.compile(
     r"(?<![\w.])(?:\+?1[-. ])?\(?\d{3}\)?[-. ]{1,2}\d{3}[-. ]\d{4}(?!\w)"
     r"|(?<![\w.-])\d{3}-\d{4}(?![\w.-])"
     r"|(?<![\w/])\d{1,2}/\d{1,2}/\d{2,4}(?![\w/])|(?<![\w:])\d{1,2}:\d{2}(?:\s?[ap]m)?(?!\w)"
-    r"|\b\d{1,2}\s?[ap]\.?m\b|\S+@\S+\.\w+|\bhttps?://\S+"
+    r"|^\s*(?:fwd?|re)\s?:|\b\d{1,2}\s?[ap]\.?m\b|\S+@\S+\.\w+|\bhttps?://\S+"
     r"|\b(?:invoice|sku|serial|po box)\s?(?:number|no\.?)?\s?[#:]?\s?\d{3,}\b"
     r"|\b\d{1,5} (?!(?:mph|mi|ft|foot|in|yd|m|km|hp|lb|w)\b)[a-z]+ (?:[a-z]+ )?(?:rd|ave|ln|blvd)\b"
     r"|\b(?:order|part|stock|model|account|ticket|quote)\s?(?:number|no\.?|#)\s?[#:]?\s?\d{3,}\b",

@@ -98,6 +98,7 @@ LEAST_DOWN = 100.0
 
 
 _AT = ("at", "@", "x")
+_MONEY = frozenset(["money", "money_per_hour"])
 
 
 def place_rate(tokens: list[Token], given: Given) -> None:
@@ -105,7 +106,9 @@ def place_rate(tokens: list[Token], given: Given) -> None:
     for amount in list(given.loose):
         hourly = amount.kinds.get("duration") == "h"
         if hourly and tokens[amount.last : amount.last + 1] and tokens[amount.last].text in _AT:
-            priced = [a for a in given.loose if a.first == amount.last + 1 and "money" in a.kinds]
+            priced = [
+                a for a in given.loose if a.first == amount.last + 1 and _MONEY & a.kinds.keys()
+            ]
             if priced:
                 given.loose.remove(amount)
                 why = "it stands before its rate"
@@ -115,7 +118,7 @@ def place_rate(tokens: list[Token], given: Given) -> None:
     for amount in list(given.loose):
         near = any(f.last <= amount.first <= f.last + REACH for f in worked)
         at = tokens[amount.first - 1].text in _AT if amount.first else False
-        if near and at and "money" in amount.kinds:
+        if near and at and not _MONEY.isdisjoint(amount.kinds):
             hourly = replace(amount, kinds={"money_per_hour": "$/h"})
             given.loose.remove(amount)
             why = "it stands behind the hours"

@@ -82,6 +82,13 @@ GIVEN = [
     ("2 wagons of 4,000 lb each, tractor 5,000, stop?", {"towed_mass": "8000 lb"}),
     ("can I drive 11 ft wide on TX county roads", {"place": "TX"}),
     ("can I drive 11 ft wide on OK county roads", {"transport_width": "11 ft"}),
+    ("trade: they'll give 17 for it, or sell?", {"trade_offer": None}),
+    ("trade: they'll give 1700 for it, or sell?", {"trade_offer": "$1700"}),
+    ("Fwd: is the lead ok for 13.6-24 rears and 9.5-16 fronts", {"front_drive": None}),
+    ("fwd tractor, is the lead ok for 13.6-24 rears and 9.5-16 fronts", {"front_drive": "yes"}),
+    ("repair? 10 hr @95/hr, sell 8500 broken 11500 fixed", {"shop_rate": "95 $/h"}),
+    ("repair? 10 hr @95/hr, sell 8500 broken 11500 fixed", {"uplift_likely": "$3000"}),
+    ("pull out left? crest is 500 ft away, speed limit 45", {"entrance_sight": "500 ft"}),
     ("cab in july, 95 F, will a 16,000 btu unit do", {"month": "7"}),
 ]
 
@@ -115,6 +122,9 @@ ASKED = [
     ("hold a 2 ton spreader on a 12% downgrade, it has no brakes?", "road-towing/stops"),
     ("duals and a 100 inch lane limit, 16.9-30", "duals/width"),
     ("will 14.9-24 bar tires hurt my grass", "lawn/ruts"),
+    ("lawn time: 3.2 ac, 48 in dethatcher, 4 mph", "lawn/time"),
+    ("how much horsepower does AC eat? got 33hp", "cab/left"),
+    ("how many ft must i see to cross, cars 70", "closing/view"),
     ("340/85r28 vs 13.6r28, taller?", "tires/height"),
     ("axle sticks out 4 inches past the hub, can i clamp on duals", "duals/may"),
     ("wet grass, 1800 lb cart behind my 1400 lb tractor downhill, ok?", "road-towing/stops"),
