@@ -69,6 +69,7 @@ def told(tokens: Sequence[Token], amount: Amount) -> tuple[str, str, str] | None
 
 _TOWED = frozenset(["wagons", "trailers", "carts"])
 _OF_BARE = {
+    "loan_months": "duration",
     "fuse": "current",
     "parts": "money",
     "new_price": "money",

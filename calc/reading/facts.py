@@ -186,9 +186,11 @@ class Placing(Around):
             own = self.inside.get(said.last)
             if not before and own and beside.is_told_of(self.tokens, said.last, own, amount):
                 continue
-            if phrase == "worth" and prices.is_no_worth(self.tokens, amount):
+            own_cues = [each for each in cues()[phrase] if each.fields]
+            as_is = any("as_is_price" in each.fields for each in own_cues)
+            if as_is and prices.is_no_worth(self.tokens, amount):
                 continue
-            for cue in (each for each in cues()[phrase] if each.fields):
+            for cue in own_cues:
                 cost = self._cost(cue, amount, subject, before, apart, said)
                 if cost is not None:
                     why = f"“{phrase}” stands beside it"

@@ -65,6 +65,8 @@ def is_mended(tokens: list[Token], amount: Amount) -> bool:
     now = set(words_at(tokens, amount.first - 1, amount.first)) & _NOW
     if now and any(token.kind == NUMBER for token in tokens[amount.last + 1 : amount.last + 2]):
         return False  # "worth 6800, fixed 8800"
+    if words_at(tokens, amount.last, amount.last + 2) == ["instead", "of"]:
+        return True  # "sells for 16000 instead of 13000"
     for reach in (tokens[amount.last :][:REACH], tokens[: amount.first][-1 : -REACH - 1 : -1]):
         texts = [token.text for token in reach]
         for text in texts:

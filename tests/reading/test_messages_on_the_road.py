@@ -89,6 +89,11 @@ GIVEN = [
     ("repair? 10 hr @95/hr, sell 8500 broken 11500 fixed", {"shop_rate": "95 $/h"}),
     ("repair? 10 hr @95/hr, sell 8500 broken 11500 fixed", {"uplift_likely": "$3000"}),
     ("pull out left? crest is 500 ft away, speed limit 45", {"entrance_sight": "500 ft"}),
+    ("paint it, then sell for 16,000 instead of 13,000?", {"as_is_price": "$13,000"}),
+    ("paint it, then sell for 16,000 instead of 13,000?", {"uplift_likely": "$3000"}),
+    ("paint it, or sell for 16,000 now?", {"as_is_price": "$16,000"}),
+    ("monthly on 18,900 at 3.9% for 48", {"loan_months": "48 months"}),
+    ("monthly on 18,900 at 3.9% for 12", {"loan_months": None}),
     ("cab in july, 95 F, will a 16,000 btu unit do", {"month": "7"}),
 ]
 
@@ -125,6 +130,8 @@ ASKED = [
     ("lawn time: 3.2 ac, 48 in dethatcher, 4 mph", "lawn/time"),
     ("how much horsepower does AC eat? got 33hp", "cab/left"),
     ("how many ft must i see to cross, cars 70", "closing/view"),
+    ("ac and lights on at night, 60 amp alt ok?", "cab/current"),
+    ("no brake 3 ton wagon, whats the fastest", "road-towing/fastest"),
     ("340/85r28 vs 13.6r28, taller?", "tires/height"),
     ("axle sticks out 4 inches past the hub, can i clamp on duals", "duals/may"),
     ("wet grass, 1800 lb cart behind my 1400 lb tractor downhill, ok?", "road-towing/stops"),
