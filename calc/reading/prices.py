@@ -106,8 +106,12 @@ _MONEY = frozenset(["money", "money_per_hour"])
 def place_rate(tokens: list[Token], given: Given) -> None:
     """Take "6 hours labor at $110" for what an hour of the shop costs."""
     for amount in list(given.loose):
-        hourly = amount.kinds.get("duration") == "h"
-        if hourly and tokens[amount.last : amount.last + 1] and tokens[amount.last].text in _AT:
+        worked_so_long = amount.kinds.get("duration") == "h"
+        if (
+            worked_so_long
+            and tokens[amount.last : amount.last + 1]
+            and tokens[amount.last].text in _AT
+        ):
             priced = [
                 a for a in given.loose if a.first == amount.last + 1 and _MONEY & a.kinds.keys()
             ]
