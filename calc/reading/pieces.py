@@ -70,7 +70,7 @@ def _is_watts(tokens: list[Token], amount: Amount) -> bool:
     behind = words_at(tokens, amount.last, amount.last + 1)
     beside = before + (behind if before == ["x"] or seconds else [])
     makes = {_MAKES[word] for word in beside if word in _MAKES}
-    rows = tables.rows("road/lamp_loads")
+    rows = tables.rows("road/lamp_loads") if makes else ()
     return any(r["watts"] == amount.number and r["lamp"].split("-")[0] in makes for r in rows)
 
 
