@@ -74,7 +74,7 @@ def missing_sentence(fields: Sequence[model.AnyField], word: str = "and") -> str
 
 
 def missing_of(answer: Answer) -> str:
-    """The same of an answer that waits for them; one of those that a question begins with will do."""
+    """The same of an answer that waits for them. Of those a question begins with one will do."""
     either = {item.name for item in answer.missing} <= set(answer.ask.first)
     return missing_sentence(answer.missing, "or" if either else "and")
 

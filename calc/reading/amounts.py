@@ -10,6 +10,7 @@ from calc import quantities, tables
 from calc.reading.spelled import spelled
 from calc.reading.words import MARK, NUMBER, WORD, Token
 
+_GOING = frozenset(["go", "goes", "went", "turn", "turns", "turned"])  # "went around 14 times"
 _HEDGES = frozenset(tables.small_words("hedges"))
 _TO = frozenset(["to", "-", "through"])
 # A number may be told from its unit by a word that says of what it is: "20 pto hp".
@@ -26,6 +27,7 @@ _CLOSE = frozenset(["'", '"', "#", "$", "k", "m", "f", "c", "a", "v", "w", "h", 
 _ALWAYS_WORD = frozenset(["x", "ch", "times", "thousand", "k", "grand"])
 _PARTS = {"\u00bd": "1/2", "\u00bc": "1/4", "\u00be": "3/4", "\u215c": "3/8", "\u215e": "7/8"}
 _PARTS_OF_ONE = frozenset([2, 3, 4, 5, 8, 10, 16, 32, 64])
+_COLD = frozenset(["freeze", "freezes", "cold", "coldest", "winter", "winters", "gets", "frost"])
 NO_SLOPE = 60  # degrees; so many without more are how hot it is, and in the United States
 # Where one of these is said, "1:5" and "1 in 5" are slopes and no gear's ratio or time of day.
 _STEEP = frozenset(tables.small_words("slopes"))
@@ -131,10 +133,13 @@ def _amount(tokens: list[Token], place: int, taken: set[int]) -> Amount | None:
     kinds, last, whose = _unit(tokens, read, taken)
     if whose and _labels_the_next(tokens, start, last):
         kinds, last, whose = {}, read.last, ""
-    if kinds.get("slope") == "deg" and read.value >= NO_SLOPE:
+    cold = not _COLD.isdisjoint(token.text for token in tokens)
+    if kinds.get("slope") == "deg" and (read.value >= NO_SLOPE or cold):
         kinds = {"temperature": "F"}
     if dollar:
         kinds = {k: unit for k, unit in kinds.items() if k.startswith("money")} or {"money": "$"}
+    if kinds and not whose:
+        read, last = _and_a_half(tokens, read, last)
     below = "temperature" in kinds and any(t.text == "below" for t in tokens[read.last : last])
     text = f"{'-' if below else sign}{read.text}"
     if kinds:
@@ -146,6 +151,16 @@ def _amount(tokens: list[Token], place: int, taken: set[int]) -> Amount | None:
         kinds = {"pressure": "psi"}  # "front psi 12"
     hedged = _is_hedged(tokens, start)
     return Amount(start, last, text, kinds, hedged, read.value, whose, read.spelled and not kinds)
+
+
+def _and_a_half(tokens: list[Token], read: _Numeral, last: int) -> tuple[_Numeral, int]:
+    """Return "an inch and a half", "two tons and a quarter" whole, and where it ends."""
+    texts = [token.text for token in tokens[last : last + 3]]
+    part = {"half": 0.5, "quarter": 0.25}.get(texts[2] if len(texts) == 3 else "", 0.0)
+    if texts[:2] != ["and", "a"] or not part or not read.value.is_integer():
+        return read, last
+    value = read.value + part
+    return _Numeral(read.last, f"{value:g}", value, read.spelled), last + 3
 
 
 def _labels_the_next(tokens: list[Token], start: int, last: int) -> bool:
@@ -202,7 +217,7 @@ def _digits(tokens: list[Token], place: int) -> _Numeral:
 
 
 def _fraction(tokens: list[Token], place: int) -> _Numeral | None:
-    """Return "7/8", "1-1/8" or "5 1/2"."""
+    """Return "7/8", "1-1/8", "5 1/2" or "13 and 3/4"."""
     texts = [token.text for token in tokens[place : place + 5]]
     if len(texts) > 1 and texts[1] in _PARTS:
         top, bottom = _PARTS[texts[1]].split("/")
@@ -212,7 +227,7 @@ def _fraction(tokens: list[Token], place: int) -> _Numeral | None:
         value = float(texts[0]) / float(texts[2])
         real = value < 1 and int(texts[2]) in _PARTS_OF_ONE  # 11/14 is a day
         return _Numeral(place + 3, f"{texts[0]}/{texts[2]}", value, False) if real else None
-    skip = 2 if len(texts) >= 2 and texts[1] == "-" else 1
+    skip = 2 if len(texts) >= 2 and texts[1] in ("-", "and") else 1
     if len(texts) >= skip + 3 and texts[skip + 1] == "/":
         top, bottom = texts[skip], texts[skip + 2]
         parts = (texts[0], top, bottom)
@@ -266,6 +281,8 @@ def _unit_at(
         if words == ("in",) and not _are_inches(tokens, place, number):
             continue
         apart = tokens[place].start > tokens[number].end
+        if words == ("w",) and apart and any(t.kind == NUMBER for t in tokens[place + 1 :][:1]):
+            continue  # "a 2012 w 900 hours"
         if words == ("a",) and apart and _article(tokens, place):
             continue
         return kinds, _past_point(tokens, place + length)
@@ -363,6 +380,6 @@ def _upper_end(
 
 def _is_hedged(tokens: list[Token], start: int) -> bool:
     before = tokens[start - 1] if start else None
-    if before is None:
+    if before is None or (before.text == "around" and tokens[start - 2].text in _GOING):
         return False
     return before.text in _HEDGES or (before.kind == MARK and before.text == "~")

@@ -84,6 +84,7 @@ def meanings(each: Said) -> set[str]:
     words |= {f"<{sense.sense}>" for sense in each.senses if sense.sense in _KINDS}
     words |= {f"<{sense.value}>" for sense in each.senses if sense.sense in _NAMED}
     words |= {"lamp" for sense in each.senses if sense.sense.endswith("_lamp")}
+    words |= {sense.sense for sense in each.senses if sense.sense == "liquid"}
     return words
 
 
@@ -141,7 +142,7 @@ _WHO = frozenset(["i", "we", "they", "he", "she", "you"])
 _IF = frozenset(["if", "whether", "what", "how", "which", "when", "where", "why"])
 _BEGINNING = frozenset([",", "and", "but", "or", ";", "-", ".", ":"])
 _SO_MUCH = frozenset(map(stem, ["lose", "lost", "losing", "enough", "much", "more", "less", "any"]))
-_POWER_UNITS = frozenset(["hp", "kw", "horse", stem("horse"), stem("horsepower")])
+_POWER_UNITS = frozenset(["cool", "hp", "kw", "horse", stem("horse"), stem("horsepower")])
 LEAST_SAID = 50.0  # in any unit; "heavy 2 bottom plow" says no mass
 _HEAVY, _WORTH, _IT, _TOOL = "heavy", "worth", "it", "<implement>"
 _CARS = "<traffic>"

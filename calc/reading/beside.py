@@ -13,7 +13,7 @@ from functools import cache
 
 from calc import tables
 from calc.reading.amounts import Amount
-from calc.reading.words import MARK, Token
+from calc.reading.words import MARK, Token, words_at
 
 _ROADS = frozenset(["road", "rd", "highway", "hwy", "zone"])
 _SIGNS = frozenset(["road", "highway", "car", "cars", "traffic"])
@@ -58,11 +58,24 @@ def told(tokens: Sequence[Token], amount: Amount) -> tuple[str, str, str] | None
     if road_behind(tokens, amount):
         return "car_speed", "speed", "the road is known by it"
     for row in _settling(tokens, amount):
-        kind = {"range": "length", "bare": "money" if row["field"] == "parts" else "speed"}
+        kind = {"range": "length", "bare": _OF_BARE.get(row["field"], "speed")}
         return row["field"], kind.get(row["kind"], row["kind"]), row["why"]
     if any(t.text in ("suitcase", "suitcases") for t in tokens[amount.first : amount.last]):
         return "front_ballast", "mass", "such weights hang in front"  # "4 suitcase 55 lb"
+    if not _TOWED.isdisjoint(words_at(tokens, amount.first, amount.last)):
+        return "towed_mass", "mass", "so many are towed"  # "2 wagons of 4000 lb each"
     return None
+
+
+_TOWED = frozenset(["wagons", "trailers", "carts"])
+_OF_BARE = {
+    "loan_months": "duration",
+    "fuse": "current",
+    "parts": "money",
+    "new_price": "money",
+    "chain_rating": "mass",
+    "loan_rate": "fraction",
+}
 
 
 def _settling(tokens: Sequence[Token], amount: Amount) -> list[Row]:
@@ -115,7 +128,7 @@ def _has(text: str, said: str) -> bool:
 
 def is_wanted(tokens: Sequence[Token], amount: Amount) -> bool:
     """Whether a length is what somebody asks about: "a blade for my subcompact, is 54 in ok"."""
-    behind = {token.text for token in tokens[amount.last : amount.last + 1]}
+    behind = set(words_at(tokens, amount.last, amount.last + 1))
     asks = word_before(tokens, amount) in ("is", "would", "will")
     return "length" in amount.kinds and asks and bool(behind & _GOOD)
 
@@ -136,9 +149,9 @@ def is_gearbox_rating(tokens: Sequence[Token], amount: Amount) -> bool:
     """Whether a power or a bare number is the gearbox's: "gearbox on the cutter is rated 40"."""
     if amount.spelled or (amount.kinds and "power" not in amount.kinds):
         return False
-    if amount.kinds and _GEARBOX & {token.text for token in tokens[amount.last : amount.last + 1]}:
+    if amount.kinds and _GEARBOX & set(words_at(tokens, amount.last, amount.last + 1)):
         return True  # "a 40 hp gearbox"
-    before = [token.text for token in tokens[max(0, amount.first - _NEAR_GEARBOX) : amount.first]]
+    before = words_at(tokens, amount.first - _NEAR_GEARBOX, amount.first)
     ends = [place for place, text in enumerate(before) if text in ",;?!." or text.isdigit()]
     before = before[ends[-1] + 1 :] if ends else before
     boxes = [place for place, text in enumerate(before) if text in _GEARBOX]
@@ -155,7 +168,7 @@ def road_behind(tokens: Sequence[Token], amount: Amount) -> bool:
     """Whether a speed is that of a road: "a 55 mph road", "on a 45 road", "road 55"."""
     if not amount.kinds and word_before(tokens, amount) in _SIGNS:
         return amount.value in _SIGNED
-    if not any(t.text in _ROADS for t in tokens[amount.last : amount.last + 1]):
+    if _ROADS.isdisjoint(words_at(tokens, amount.last, amount.last + 1)):
         return False
     return "speed" in amount.kinds or amount.value in _SIGNED
 
@@ -164,8 +177,8 @@ def is_roads(tokens: Sequence[Token], amount: Amount) -> bool:
     """Whether a length is the width of a road or a bridge: "the road is 20 ft wide"."""
     if "length" not in amount.kinds:
         return False
-    before = [token.text for token in tokens[max(0, amount.first - 3) : amount.first]]
-    behind = [token.text for token in tokens[amount.last : amount.last + 2]]
+    before = words_at(tokens, amount.first - 3, amount.first)
+    behind = words_at(tokens, amount.last, amount.last + 2)
     if before[-1:] == ["at"] or "lane" in before or behind[:1] == ["lane"] or "wide" not in behind:
         return False
     return bool(_WAYS & {*before, *behind[1:]})

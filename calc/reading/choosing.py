@@ -19,9 +19,15 @@ _NOT_THERE = frozenset(["removed", "off"])
 
 def _is_asked_for(each: Said, tokens: list[Token]) -> bool:
     """Whether a phrase names what is asked for: "do I need trailer brakes", not "need to rake"."""
+    if each.value_of("hours"):
+        return False  # "what do I need at night"
     before = [token.text for token in tokens[max(0, each.first - 3) : each.first]]
-    ends = any(token.text == "?" for token in tokens[each.last : each.last + 1])
-    if ends and each.value_of("trailer_brakes") == "own" and not _HAVING & {*before}:
+    follows = {token.text for token in tokens[each.last : each.last + 1]}
+    if each.value_of("soil_state") and {"how", "too"} & set(before[-1:]):
+        return True  # "how wet is too wet"
+    if each.value_of("tool") and "or" in {*before[-1:], *follows, tokens[each.first].text}:
+        return True  # "rake or aerate"
+    if "?" in follows and each.value_of("trailer_brakes") == "own" and not _HAVING & {*before}:
         return True  # "trailer brakes?"
     behind = " ".join(token.text for token in tokens[each.last : each.last + 2])
     last = not tokens[each.last + 1 : each.last + 2] or tokens[each.last + 1].kind == MARK
@@ -29,7 +35,7 @@ def _is_asked_for(each: Said, tokens: list[Token]) -> bool:
         behind in _HOW_MUCH or (last and behind.startswith("weigh"))
     ):
         return True  # "ballast box how heavy?"
-    if any(token.text in ("needed", "required") for token in tokens[each.last : each.last + 1]):
+    if follows & {"needed", "required"}:
         return True
     return "need" in before and not {"to", "in", "at", "on", "before", "for"} & set(before)
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from calc import quantities, si, tables
-from calc.reading import beside, prices
+from calc.reading import beside, pieces, prices
 from calc.reading.amounts import Amount
 from calc.reading.around import ADJECTIVES, OF_AN_ENGINE, Around
 from calc.reading.either import alternatives
@@ -20,6 +20,7 @@ from calc.reading.words import MARK, Said
 FARTHEST, FARTHEST_BARE = 6, 2
 FARTHEST_BEHIND = 4  # behind its amount: "3 amps each, 16 ft off, what fuse" is no 3 A fuse
 FARTHEST_COUNTED = 3  # "two 55 W halogen head lamps"
+LEAST_PRICE = 50.0  # of a number without a unit
 LARGEST_SHARE = 100.0  # [%] of a number without a unit
 LIGHTEST_TRACTOR = 900 * si.POUND
 LEAST_MEANT = 100.0  # a number without a unit that is shown when nothing takes it
@@ -77,7 +78,7 @@ class Placing(Around):
             return [self._fact(amount, ("remotes_needed",), "count", why, 0)]
         if told := beside.told(self.tokens, amount):
             name, kind, why = told
-            return [self._fact(amount, (name,), kind, why, 0)]
+            return [self._fact(amount, tuple(name.split()), kind, why, 0)]
         if behind:
             found += self._by_subject(amount, behind, 0.5, "its noun stands right behind it")
         subject = behind or self._beside_power(amount) or self.about(amount)
@@ -107,6 +108,9 @@ class Placing(Around):
         behind = [token.text for token in self.tokens[amount.last : amount.last + 1]]
         times = behind in (["x"], ["@"])
         by = self._word_before(amount) == "x"
+        each = self.inside.get(amount.last) or self.inside.get(amount.last + 1)
+        if each and pieces.counts_watts(self.tokens, amount, each, self.cued):
+            return ("work_count",)
         if amount.kinds or amount.spelled or not (times or by):
             return ()
         place = amount.first - by
@@ -197,9 +201,11 @@ class Placing(Around):
             own = self.inside.get(said.last)
             if not before and own and beside.is_told_of(self.tokens, said.last, own, amount):
                 continue
-            if phrase == "worth" and prices.is_no_worth(self.tokens, amount):
+            own_cues = [each for each in cues()[phrase] if each.fields]
+            as_is = any("as_is_price" in each.fields for each in own_cues)
+            if as_is and prices.is_no_worth(self.tokens, amount):
                 continue
-            for cue in (each for each in cues()[phrase] if each.fields):
+            for cue in own_cues:
                 cost = self._cost(cue, amount, subject, before, apart, said)
                 if cost is not None:
                     why = f"“{phrase}” stands beside it"
@@ -258,7 +264,8 @@ class Placing(Around):
         self, cue: Cue, amount: Amount, subject: str, before: bool, apart: float, said: Said
     ) -> float | None:
         """Return how far a cue is from an amount that it fits; None where it doesn't fit."""
-        if cue.side and (cue.side == "before") != before:
+        tallied = before and cue.kind == "count" and pieces.is_tallied(self.tokens, amount, said)
+        if cue.side and (cue.side == "before") != before and not tallied:
             return None
         if cue.subject and cue.subject != subject:
             return None
@@ -291,6 +298,8 @@ class Placing(Around):
             return False
         if cue.kind == "fraction" and amount.value > LARGEST_SHARE:
             return False
+        if cue.kind == "money" and amount.value < LEAST_PRICE:
+            return False  # "add 2 lamps"
         if not before:
             # "two 55 watt lamps": another amount may stand between.
             words = [
@@ -303,7 +312,7 @@ class Placing(Around):
                 return apart <= FARTHEST_COUNTED and adjectives
             return apart == 0 or words in _BEFORE_STATE
         if cue.kind == "count" and cue.side == "after":
-            return False
+            return pieces.is_tallied(self.tokens, amount, said)
         between = self.tokens[self._past_owner(said.last) : amount.first]
         return apart <= FARTHEST_BARE and all(
             t.text in _LINKS or (t.kind == MARK and t.text in ":=") for t in between

@@ -10,7 +10,12 @@ from calc.reading.amounts import Amount
 from calc.reading.words import Said
 
 DRIVEN_BY_RATING = "generator"  # the power beside it is what it gives
-SUBJECTS = {"implement_kind": "implement", "generic": "implement", "tractor_kind": "tractor"}
+SUBJECTS = {
+    "implement_kind": "implement",
+    "generic": "implement",
+    "tractor_kind": "tractor",
+    "cab_kind": "cab",
+}
 # Choices that say nothing of a machine by themselves.
 NOT_FIELDS = frozenset(["subject", "word", "generic", "cue"])
 UNSAID = 6  # the cost of a field that nothing but the kind of an amount speaks for

@@ -9,6 +9,7 @@ from calc.reading.amounts import Amount
 from calc.reading.given import Fact, Given, subject_of
 from calc.reading.words import MARK, Said, Token
 
+_FUELS = frozenset(["gas", "diesel"])  # "a 1955 gas tractor"
 _MADE = frozenset(["built", "made", "model", "from", "year", "vintage"])
 FIRST_YEAR, LAST_YEAR = 1930, 2040  # a bare number between them may be a year
 
@@ -25,7 +26,9 @@ def place_year(tokens: list[Token], subjects: list[tuple[Said, str]], given: Giv
     for amount in list(given.loose):
         if not may_be_year(amount):
             continue
-        behind = [s for said, s in subjects if said.first == amount.last]
+        place = amount.last
+        place += any(token.text in _FUELS for token in tokens[place : place + 1])
+        behind = [s for said, s in subjects if said.first == place]
         around = tokens[max(0, amount.first - 2) : amount.first] + tokens[amount.last :][:1]
         said = any(token.text in _MADE for token in around)
         powers = [f for f in given.facts if f.amount and "power" in f.amount.kinds]
@@ -108,6 +111,35 @@ def place_hours(given: Given) -> None:
             given.loose.remove(amount)
             why = "so many hours are those of a meter"
             given.facts.append(Fact(("hour_meter",), amount.first, amount.last, "", amount, why))
+
+
+_NEEDED = frozenset(["need", "needs", "require", "required", "requires", "must", "have"])
+_FITTED = ("head_lamps", "tail_lamps", "amber_flashers", "turn_signals")
+
+
+def leave_needed(tokens: list[Token], given: Given) -> None:
+    """Take "do I need 2 headlights" for no lamps that are fitted; wiring counts them still."""
+    for place, fact in enumerate(given.facts):
+        before = {token.text for token in tokens[max(0, fact.first - 3) : fact.first]}
+        if fact.fields[-1] in _FITTED and len(fact.fields) > 1 and before & _NEEDED:
+            given.facts[place] = replace(fact, fields=fact.fields[:-1])
+
+
+_FLAKE = {2.0: "calcium-2", 3.5: "calcium-3.5", 5.0: "calcium-5"}  # [lb] in a gallon of water
+
+
+def place_calcium(tokens: list[Token], given: Given) -> None:
+    """Take "calcium, 3.5 lb mix" for the liquid with so much flake in a gallon."""
+    if not any(token.text.startswith("calcium") for token in tokens):
+        return
+    for amount in [*given.loose, *[f.amount for f in given.facts if f.amount]]:
+        if amount.kinds.get("mass") == "lb" and amount.value in _FLAKE:
+            given.loose = [each for each in given.loose if each is not amount]
+            given.facts = [fact for fact in given.facts if fact.amount is not amount]
+            why = "so much flake is in a gallon"
+            text = _FLAKE[amount.value]
+            given.facts.append(Fact(("liquid",), amount.first, amount.last, text, why=why))
+            return
 
 
 _SMALL_UNITS = ("mm", "cm")

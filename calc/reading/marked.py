@@ -32,7 +32,7 @@ _NOTHINGS = re.compile(
     r"(?<![\w.])(?:\+?1[-. ])?\(?\d{3}\)?[-. ]{1,2}\d{3}[-. ]\d{4}(?!\w)"
     r"|(?<![\w.-])\d{3}-\d{4}(?![\w.-])"
     r"|(?<![\w/])\d{1,2}/\d{1,2}/\d{2,4}(?![\w/])|(?<![\w:])\d{1,2}:\d{2}(?:\s?[ap]m)?(?!\w)"
-    r"|\b\d{1,2}\s?[ap]\.?m\b|\S+@\S+\.\w+|\bhttps?://\S+"
+    r"|^\s*(?:fwd?|re)\s?:|\b\d{1,2}\s?[ap]\.?m\b|\S+@\S+\.\w+|\bhttps?://\S+"
     r"|\b(?:invoice|sku|serial|po box)\s?(?:number|no\.?)?\s?[#:]?\s?\d{3,}\b"
     r"|\b\d{1,5} (?!(?:mph|mi|ft|foot|in|yd|m|km|hp|lb|w)\b)[a-z]+ (?:[a-z]+ )?(?:rd|ave|ln|blvd)\b"
     r"|\b(?:order|part|stock|model|account|ticket|quote)\s?(?:number|no\.?|#)\s?[#:]?\s?\d{3,}\b",
@@ -163,7 +163,9 @@ def _code(place: str) -> str:
     small = "" if place.lower() in _WORDS_TOO else rf"|(?<=\bin ){place.lower()}\b(?!\s*\.)"
     # "Millbrook VT": behind a name two capitals are a state, if they are no word
     named = "" if place.lower() in _WORDS_TOO else rf"|\b[A-Z][a-z]{{2,}} {place}\b"
-    return rf"(?<=\bin ){place}\b|(?<=, ){place}\b{small}{named}"
+    # "legal in daytime NC?"
+    ends = "" if place.lower() in _WORDS_TOO else rf"|(?<=[a-z] ){place}(?=\s*(?:[?.!,;]|$))"
+    return rf"(?<=\b[io]n ){place}\b{ends}|(?<=, ){place}\b{small}{named}"
 
 
 def place_place(text: str, tokens: list[Token], given: Given) -> None:

@@ -154,6 +154,7 @@ def _words(
     placing.amounts = [a for a in placing.amounts if not category & set(range(a.first, a.last))]
     place_amounts(placing, given)
     marked.place_lift_distance(tokens, given)
+    tires.place_inflation(tokens, given)
     leftover.place_year(tokens, placing.subjects, given)
     leftover.place_bare_masses(tokens, placing.subjects, given)
     leftover.place_uphill(tokens, given)
@@ -166,6 +167,8 @@ def _words(
     prices.place_rate(tokens, given)
     leftover.place_hours(given)
     leftover.place_units(given)
+    leftover.place_calcium(tokens, given)
+    leftover.leave_needed(tokens, given)
     leftover.place_arms(given)
     leftover.place_altitude(given)
     loader_tools.part_masses(said, given)

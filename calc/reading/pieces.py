@@ -7,7 +7,7 @@ from dataclasses import replace
 from calc import tables
 from calc.reading.amounts import Amount
 from calc.reading.given import Fact, Given
-from calc.reading.words import NUMBER, Token
+from calc.reading.words import MARK, NUMBER, Said, Token, words_at
 
 _TIMES = frozenset(["of", "x", "@", "at"])
 _TOWED = frozenset(["wagons", "trailers", "carts", "loads", "bales", "pallets"])
@@ -29,6 +29,11 @@ def multiplied(tokens: list[Token], amounts: list[Amount]) -> list[Amount]:
             mass = float(each_mass)
             each = replace(amount, last=amount.last + 2, number=f"{mass:g}", value=mass)
             found.append(_product(amount, each, amount.first))
+        elif _is_part(tokens, amount):
+            share = f"{100 * amount.value:.4g}"
+            found.append(replace(amount, number=share, kinds={"fraction": "%"}))
+        elif _is_watts(tokens, amount):
+            found.append(replace(amount, kinds={"power": "W"}))
         elif _is_across(tokens, amount, amounts):
             continue  # "a 4x5 bale"
         elif found and _weigh_together(tokens, found[-1], amount):
@@ -41,6 +46,51 @@ def multiplied(tokens: list[Token], amounts: list[Amount]) -> list[Amount]:
     return found
 
 
+_FILLS = frozenset(["water", "fluid", "liquid", "beet", "calcium", "methanol"])
+
+
+def _is_part(tokens: list[Token], amount: Amount) -> bool:
+    """Whether a number says how full a thing is: "3/4 full", "filled two thirds"."""
+    before = words_at(tokens, amount.first - 1, amount.first)
+    behind = words_at(tokens, amount.last, amount.last + 2)
+    said = behind[:1] == ["full"] or before == ["filled"]
+    said |= behind[:1] == ["of"] and bool(_FILLS & set(behind))
+    return said and not amount.kinds and 0 < amount.value < 1
+
+
+_MAKES = {"halogen": "halogen", "halogens": "halogen", "led": "led", "leds": "led"}
+
+
+def _is_watts(tokens: list[Token], amount: Amount) -> bool:
+    """Whether a number is the watts of a lamp of the table: "halogen 55s", "2 x 55 halogens"."""
+    seconds = "seconds" in amount.kinds and tokens[amount.last - 1].text == "s"
+    if amount.spelled or (amount.kinds and not seconds):
+        return False
+    before = words_at(tokens, amount.first - 1, amount.first)
+    behind = words_at(tokens, amount.last, amount.last + 1)
+    beside = before + (behind if before == ["x"] or seconds else [])
+    makes = {_MAKES[word] for word in beside if word in _MAKES}
+    rows = tables.rows("road/lamp_loads") if makes else ()
+    return any(r["watts"] == amount.number and r["lamp"].split("-")[0] in makes for r in rows)
+
+
+def counts_watts(tokens: list[Token], count: Amount, each: Amount, cued: list[Said]) -> bool:
+    """Whether a number counts lamps that only their watts name: "2 halogen 55s", "2x55 W"."""
+    between = words_at(tokens, count.last, each.first)
+    named = any(each.last <= said.first <= each.last + 1 for said in cued)
+    bare = not count.kinds and (not between or between[0] in ("led", "halogen", "x"))
+    return bare and each.kinds.get("power") == "W" and not named
+
+
+MOST_LAMPS = 8  # of a list: more behind "lamps" are watts
+
+
+def is_tallied(tokens: list[Token], amount: Amount, said: Said) -> bool:
+    """Whether a count stands behind what it counts, in a list: "tails 2, flashers 2"."""
+    ends = all(token.kind == MARK for token in tokens[amount.last :][:1])
+    return said.last == amount.first and ends and amount.value <= MOST_LAMPS
+
+
 _BOTTOMS = frozenset(["bottom", "bottoms", "furrow", "furrows"])
 
 
@@ -50,11 +100,11 @@ def _are_pieces(amount: Amount) -> bool:
 
 def _weigh_together(tokens: list[Token], count: Amount, each: Amount) -> bool:
     """Whether so many pieces and a mass are those of weights: "6 of 42 lb", "six 42 lb weights"."""
-    between = {token.text for token in tokens[count.last : each.first]}
+    between = set(words_at(tokens, count.last, each.first))
     beside = {token.text for token in (*tokens[: each.first], *tokens[each.last :][:2])}
     pieces = _are_pieces(count) and "mass" in each.kinds
     if pieces and between <= _TIMES | _TOWED and between & _TOWED:
-        return any(token.text in _APIECE for token in tokens[each.last : each.last + 1])
+        return not _APIECE.isdisjoint(words_at(tokens, each.last, each.last + 1))
     return pieces and between <= _TIMES | _WEIGHTS and bool(beside & _WEIGHTS)
 
 
@@ -93,6 +143,7 @@ _LAMPS = frozenset(
         "head",
         "heads",
         "halogen",
+        "halogens",
         "led",
         "leds",
         "lamp",
@@ -101,10 +152,16 @@ _LAMPS = frozenset(
         "lights",
         "headlight",
         "headlights",
+        "headlamp",
+        "headlamps",
         "bar",
         "bars",
     ]
 )
+_OTHER_LAMPS = frozenset(
+    ["tail", "taillight", "taillights", "turn", "flashers", "beacon", "beacons"]
+)
+_LEDS = frozenset(["led", "leds", "bar", "bars"])  # a light bar has no bulbs
 _HEAD = frozenset(["head", "heads", "headlight", "headlights", "headlamp", "headlamps"])
 
 
@@ -122,9 +179,10 @@ def place_lamps(tokens: list[Token], begin: int, end: int, given: Given) -> None
 def place_counted_leds(tokens: list[Token], given: Given) -> None:
     """Take "4 leds" for the kind of the lamps that it counts."""
     for fact in given.facts:
-        named = [token.text for token in tokens[fact.last : fact.last + 2]]
-        alone = named[:1] in (["led"], ["leds"]) and not _LAMPS & set(named[1:])
-        if fact.fields == ("work_count",) and alone:
+        named = words_at(tokens, fact.last, fact.last + 2)
+        alone = named[:1] in (["led"], ["leds"]) and not (_LAMPS | _OTHER_LAMPS) & set(named[1:])
+        watts = any(f.fields == ("work_lamp",) and f.text.startswith("led") for f in given.facts)
+        if fact.fields == ("work_count",) and alone and not watts:
             why = "so they are called"
             given.facts = [f for f in given.facts if f.fields != ("work_lamp",)]
             given.facts.append(Fact(("work_lamp",), fact.last, fact.last + 1, "led-work", why=why))
@@ -146,21 +204,29 @@ def _place_lamp(beside: set[str], amount: Amount, begin: int, end: int, given: G
     if not beside & _LAMPS:
         return
     name = "head_lamp" if beside & _HEAD else "work_lamp"
-    make = "led" if beside & {"led", "leds"} else "halogen"
+    make = "led" if beside & _LEDS and "halogen" not in beside else "halogen"
     fitting = [
         row["lamp"]
         for row in tables.rows("road/lamp_loads")
         if row["watts"] == amount.number and row["lamp"].startswith(make)
     ]
+    why = "its watts and its kind"
+    others = [f for f in given.facts if f.fields == (name,) and f.why == why]
     given.facts = [
         f
         for f in given.facts
         if f.fields != (name,) or f.text in fitting or not begin <= f.first < end
     ]
     if len(fitting) == 1:
-        why = "its watts and its kind"
         given.loose.remove(amount)
-        given.facts.append(Fact((name,), amount.first, amount.last, fitting[0], why=why))
+        own = Fact((name,), amount.first, amount.last, fitting[0], why=why)
+        others += [f for f in given.doubtful if f.fields == (name,) and f not in others]
+        if all(f.text == own.text for f in others):
+            given.facts.append(own)
+        else:  # "two 27 W leds beside two 55 W halogens"
+            unsaid = ((name,), (name.replace("lamp", "count"),))
+            given.facts = [f for f in given.facts if f.fields[:1] not in unsaid]
+            given.doubtful += [*others, own]
 
 
 _JOINED = frozenset(["+", "and", "plus"])
@@ -179,6 +245,14 @@ def _lamps_beside(sentence: list[Token], amount: Amount, begin: int) -> set[str]
     for words in (behind, before[::-1]):
         places = [place for place, word in enumerate(words) if word in _LAMPS]
         if places:
+            make = {word for word in before[-1:] if words is behind and word in _MAKES}
             reach = places[0] + (1 if words is behind else 3)
-            return set(words[:reach])
+            while words is behind and words[reach : reach + 1] and words[reach] in _LAMPS:
+                reach += 1  # "light bar"
+            found = make | set(words[:reach])
+            if words is behind and found <= _MAKES.keys():
+                # "2 headlights 60 W halogen"
+                begin = max((p for p, word in enumerate(before) if word[0].isdigit()), default=-1)
+                found |= set(before[begin + 1 :]) & _LAMPS
+            return found
     return set()

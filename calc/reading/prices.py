@@ -7,10 +7,10 @@ from dataclasses import replace
 from calc import tables
 from calc.reading.amounts import Amount
 from calc.reading.given import Fact, Given
-from calc.reading.words import NUMBER, Token
+from calc.reading.words import NUMBER, Token, words_at
 
 _NOW = frozenset(["worth", "now", "is"])
-_MENDED = frozenset(["fixed", "repaired", "mended", "fixing", "running", "working"])
+_MENDED = frozenset(["fixed", "repaired", "mended", "fixing", "painted", "running", "working"])
 _JOINS = frozenset(tables.small_words("before mended"))
 REACH = 3  # words between a price and what says that it is the mended machine's
 LEAST_PRICE = 1000.0  # below it a number beside "fixed" may be what the repair costs
@@ -21,9 +21,10 @@ def place_repaired(tokens: list[Token], given: Given) -> None:
 
     Without a price as it stands it says nothing of what is asked, and stays loose.
     """
-    now = [f for f in given.facts if f.fields[0] == "as_is_price" and f.amount]
-    repairs = [f.amount for f in given.facts if f.fields == ("parts",) and f.amount]
-    for amount in (*given.loose, *repairs):
+    prices = [f for f in given.facts if f.fields[0] == "as_is_price" and f.amount]
+    now = [f for f in prices if f.amount and (len(prices) < 2 or not is_mended(tokens, f.amount))]
+    others = [f for f in given.facts if f.fields == ("parts",) or (f in prices and f not in now)]
+    for amount in (*given.loose, *[f.amount for f in others if f.amount]):
         if not (_is_price(amount) and is_mended(tokens, amount)):
             continue
         if len(now) == 1 and now[0].amount and amount.value > now[0].amount.value:
@@ -45,7 +46,7 @@ def place_own(tokens: list[Token], amounts: list[Amount], given: Given) -> None:
     """Take "my $9,000 tractor" for what it brings as it stands."""
     for amount in amounts:
         mine = amount.first > 0 and tokens[amount.first - 1].text == "my"
-        behind = {token.text for token in tokens[amount.last : amount.last + 2]}
+        behind = set(words_at(tokens, amount.last, amount.last + 2))
         if mine and "money" in amount.kinds and behind & _SOLD and _is_price(amount):
             given.loose = [each for each in given.loose if each != amount]
             given.facts = [fact for fact in given.facts if fact.amount != amount]
@@ -61,9 +62,11 @@ def _is_price(amount: Amount) -> bool:
 
 def is_mended(tokens: list[Token], amount: Amount) -> bool:
     """Whether "fixed" or "after the repair" stands beside a price, only small words between."""
-    now = {token.text for token in tokens[max(0, amount.first - 1) : amount.first]} & _NOW
+    now = set(words_at(tokens, amount.first - 1, amount.first)) & _NOW
     if now and any(token.kind == NUMBER for token in tokens[amount.last + 1 : amount.last + 2]):
         return False  # "worth 6800, fixed 8800"
+    if words_at(tokens, amount.last, amount.last + 2) == ["instead", "of"]:
+        return True  # "sells for 16000 instead of 13000"
     for reach in (tokens[amount.last :][:REACH], tokens[: amount.first][-1 : -REACH - 1 : -1]):
         texts = [token.text for token in reach]
         for text in texts:
@@ -78,17 +81,17 @@ def is_mended(tokens: list[Token], amount: Amount) -> bool:
 
 def is_no_worth(tokens: list[Token], amount: Amount) -> bool:
     """Whether what stands behind "worth" is no price as it stands: "12000 fixed", "2100 more"."""
-    behind = {token.text for token in tokens[amount.last : amount.last + 1]}
+    behind = set(words_at(tokens, amount.last, amount.last + 1))
     return bool(behind & {"more", "extra"}) or is_mended(tokens, amount)
 
 
 def is_paid_down(tokens: list[Token], amount: Amount) -> bool:
     """Whether an amount is a down payment, for which no page has a field: "5000 down"."""
-    behind = [token.text for token in tokens[amount.last : amount.last + 2]]
+    behind = words_at(tokens, amount.last, amount.last + 2)
     if "fraction" in amount.kinds and _LENT & {token.text for token in tokens}:
         return behind[:1] == ["down"]
     money = "money" in amount.kinds or (not amount.kinds and amount.value >= LEAST_DOWN)
-    put = [token.text for token in tokens[amount.last : amount.last + 3]][-2:] == ["put", "down"]
+    put = words_at(tokens, amount.last, amount.last + 3)[-2:] == ["put", "down"]
     return money and (put or (behind[:1] == ["down"] and behind[1:] != ["to"]))
 
 
@@ -96,13 +99,32 @@ _LENT = frozenset(["payment", "payments", "monthly", "finance", "financing", "lo
 LEAST_DOWN = 100.0
 
 
+_AT = ("at", "@", "x")
+_MONEY = frozenset(["money", "money_per_hour"])
+
+
 def place_rate(tokens: list[Token], given: Given) -> None:
     """Take "6 hours labor at $110" for what an hour of the shop costs."""
+    for amount in list(given.loose):
+        worked_so_long = amount.kinds.get("duration") == "h"
+        if (
+            worked_so_long
+            and tokens[amount.last : amount.last + 1]
+            and tokens[amount.last].text in _AT
+        ):
+            priced = [
+                a for a in given.loose if a.first == amount.last + 1 and _MONEY & a.kinds.keys()
+            ]
+            if priced:
+                given.loose.remove(amount)
+                why = "it stands before its rate"
+                fact = Fact(("hours",), amount.first, amount.last, "", amount, why)
+                given.facts.append(fact)
     worked = [f for f in given.facts if f.fields == ("hours",) and f.amount]
     for amount in list(given.loose):
         near = any(f.last <= amount.first <= f.last + REACH for f in worked)
-        at = tokens[amount.first - 1].text in ("at", "@", "x") if amount.first else False
-        if near and at and "money" in amount.kinds:
+        at = tokens[amount.first - 1].text in _AT if amount.first else False
+        if near and at and not _MONEY.isdisjoint(amount.kinds):
             hourly = replace(amount, kinds={"money_per_hour": "$/h"})
             given.loose.remove(amount)
             why = "it stands behind the hours"
@@ -120,8 +142,8 @@ def place_storage(tokens: list[Token], amounts: list[Amount], given: Given) -> N
     placed = [fact.amount for fact in given.facts]
     for amount in (each for each in amounts if each not in placed):
         money = "money" in amount.kinds or not amount.kinds
-        behind = [token.text for token in tokens[amount.last : amount.last + 5]]
-        before = [token.text for token in tokens[max(0, amount.first - 4) : amount.first]]
+        behind = words_at(tokens, amount.last, amount.last + 5)
+        before = words_at(tokens, amount.first - 4, amount.first)
         monthly = behind[:1] in (["a"], ["per"], ["each"], ["/"]) and behind[1:2] in _MONTH
         stored = _STORED & {*before, *behind}
         if money and not amount.spelled and monthly and stored:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
-from itertools import pairwise
+from itertools import combinations, pairwise
 
 from calc.mechanics import tire_size, tires
 from calc.reading.given import Fact, Given
@@ -48,6 +48,28 @@ def tires_in(text: str) -> list[re.Match[str]]:
     return found
 
 
+_ALL = re.compile(r"\ball (?:around|round|four|4)\b|\b(?:in|on) all\b|\b(?:tires|tyres|turfs)\b")
+_ENDS = re.compile(r"\b(?:fronts?|rears?|backs?)\b")
+_NEAR_ALL, _PAST_SIZE = 4, 9  # words between a pressure and the tires that it is in
+
+
+def place_inflation(tokens: list[Token], given: Given) -> None:
+    """Take the one pressure of a message that tells no end apart for that of all its tires."""
+    told = [f.amount for f in given.facts if f.amount and "pressure" in f.amount.kinds]
+    told += [a for a in given.loose if "pressure" in a.kinds]
+    texts = [token.text for token in tokens]
+    if len(told) != 1 or _ENDS.search(" ".join(texts)):
+        return
+    first, last = told[0].first, told[0].last
+    near = texts[max(0, first - _PAST_SIZE) : first], texts[last : last + _NEAR_ALL]
+    if any(_ALL.search(" ".join(each)) for each in near):
+        given.loose = [each for each in given.loose if each is not told[0]]
+        why = "no end is named, so that it is all of them"
+        given.facts += [
+            Fact((f"{end}_inflation",), first, last, "", told[0], why) for end in ("front", "rear")
+        ]
+
+
 _MARK = re.compile(r"(?<![\w.])\d{2,3}A\d(?!\w)", re.I)
 
 
@@ -70,7 +92,7 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
             one.new, other.new = True, False
             other.end = one.end or other.end
         elif re.fullmatch(
-            r"\s*(?:to|with|->|=>)\s*(?:(?:a|the|ag|turf|bar|r-?\d) )*\s*", between
+            r"\s*(?:to|with|->|=>|,? ?now|,? ?new)\s*(?:(?:a|the|ag|turf|bar|r-?\d) )*\s*", between
         ) or (
             re.search(r"^[a-z ]*\bfor\s*(?:a |the |new )*$", between)
             and _EXCHANGED.search(text[: one.match.start()])
@@ -85,7 +107,7 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
         if each.new is None:  # beside an exchange at one end what the other has stays
             each.new = not exchanged and each.seems_new()
         if not each.end and each.size.rim > _LARGEST_FRONT_RIM:
-            each.end = "rear"
+            each.end = "front" if each.goes_before(places) else "rear"
     for each in places:  # "7-16 and 12.4-24": the small one is in front
         small = each.size.rim <= _LARGEST_FRONT_RIM
         if not each.end and small and any(other.end == "rear" for other in places):
@@ -94,11 +116,13 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
         for each in places:  # "mix 9.5-16 fronts with 14.9-24 rears": both are wanted
             before = text[: each.match.start()].lower()
             each.new = each.new or bool(re.search(r"\b(?:mix|switch|change)\b", before))
-    if len(places) == 2 and not (places[0].new or places[1].new):
-        one, other = places
+    for one, other in combinations(places, 2):
         differ = tire_size.decode(one.match[0]) != tire_size.decode(other.match[0])
-        if one.end == other.end in ("front", "rear") and differ and not _DUAL.search(text.lower()):
-            other.new = True  # "does 15 on 12.4-24, how fast on 14.9-24"
+        alike = one.end == other.end in ("front", "rear") and one.new == other.new
+        if alike and differ and not _DUAL.search(text.lower()):
+            # "does 15 on 12.4-24, how fast on 14.9-24"; "they have 420/70R24, mine is 14.9-24"
+            mine = _MINE.search(text[: other.match.start()].lower())
+            one.new, other.new = bool(mine), not mine
     apart = marks_apart(text, found)
     only = len(places) == 1 and len(apart) == 1 and not found[0]["rest"]
     for each in places:
@@ -112,9 +136,12 @@ _THERE = re.compile(
 )
 
 # "which rear goes with" the one that is there
-_GOES_WITH = re.compile(r"\b(?:what|which)\b.{0,30}\b(?:go|goes|fit|fits|match|matches)\b")
+_GOES_WITH = re.compile(r"\b(?:wh?[au]t|which)\b.{0,30}\b(?:go|goes|fit|fits|match|matches)\b")
 
 # "fill the rears with beet juice, 13.6-28" speaks of the tires that are there
+_MINE = re.compile(
+    r"\b(?:my|mine|current|old|existing)(?: (?:rear|front|back|tire)s?)*(?: (?:is|are|r))? $"
+)
 _FILLING = re.compile(r"\b(?:fill|filled|filling|load|loaded|loading)\b[^.;?]*$")
 
 
@@ -154,7 +181,11 @@ def _pair_duals(text: str, places: list[_Tire]) -> None:
     for each in places:
         before = text[max(0, each.match.start() - 24) : each.match.start()].lower()
         after = text[each.match.end() : each.match.end() + 20].lower()
-        words = _DUAL.findall(re.split(r"[;?]|\d", before)[-1])
+        behind = re.match(r"\s*(inner|outer)\b( and| &)?", after)
+        if behind and behind[2]:
+            continue  # "16.9-30 inner and outer"
+        words = [behind[1]] if behind and re.search(r"[(,]\s*$", before) else []
+        words = words or _DUAL.findall(re.split(r"[;?]|\d", before)[-1])
         words = words or _DUAL.findall(re.split(r"[,.;?]|\d", after)[0])
         if words:
             each.end = "outer" if words[-1].startswith("out") else "rear"
@@ -182,13 +213,19 @@ class _Tire:
             if re.match(r"\s*(?:front|rear|back)s?\b", after):  # "8.3-24 rear 5-12 front"
                 before = re.sub(r"^\s*(?:front|rear|back)s?\b", "", before)
             before = re.sub(r"^.*\b(?:if|when|will|should|can)\b", "", before)
-        beside = re.search(r"\b(front|rear|back)s?(?: tires?| is| are|:)?\s*$", before)
+        beside = re.search(r"\b(front|rear|back)s?(?: tires?)?(?: is| are| r|:)?\s*$", before)
         if beside:
             return "front" if beside[1] == "front" else "rear"
         ahead = re.search(r"\b(front|rear|back)s?\b", after)
         behind = [*re.finditer(r"\b(front|rear|back)s?\b", before)]
         word = ahead[1] if ahead else behind[-1][1] if behind else ""
         return "front" if word == "front" else "rear" if word else ""
+
+    def goes_before(self, places: list[_Tire]) -> bool:
+        """Whether another is called the rear one, and stands so much taller."""
+        own = tires.dimensions(self.size).overall_diameter
+        rears = [tires.dimensions(each.size) for each in places if each.end == "rear"]
+        return any(each.overall_diameter > _REAR_TALLER * own for each in rears)
 
     def seems_new(self) -> bool:
         """Whether the words around it say that it is wanted, and not that it is there."""

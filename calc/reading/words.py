@@ -7,6 +7,7 @@ inflections, or a word that is one slip away from it.
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
 
@@ -88,6 +89,11 @@ def span(tokens: list[Token], start: int, end: int) -> tuple[int, int]:
     """Return the tokens between two places of the text."""
     inside = [i for i, token in enumerate(tokens) if token.start < end and token.end > start]
     return (inside[0], inside[-1] + 1) if inside else (0, 0)
+
+
+def words_at(tokens: Sequence[Token], first: int, last: int) -> list[str]:
+    """Return the words from `first` up to `last`; before a message there are none."""
+    return [token.text for token in tokens[max(0, first) : last]]
 
 
 def stem(word: str) -> str:
@@ -188,6 +194,8 @@ def mended(word: str) -> str:
     """Return the lexicon's word that this one is a slip away from, else the word itself."""
     if len(word) < SHORTEST_SLIP or word in common():
         return word
+    if word.endswith("in") and stem(f"{word}g") in common():
+        return stem(f"{word}g")  # "haulin"
     most = 2 if len(word) >= LONG else 1
     best, distance = word, most + 1
     for known in _known().get(word[0], ()):

@@ -42,7 +42,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     )
 
 
-def _payments(v: model.Inputs, found: model.Found) -> model.Words:
+def _payments(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
     """Of the payments: that the offer is enough, or which numbers they want."""
     if "back" in found:
         return {"payments": found.note("tell_covered", back=(found.back, "money"))}
