@@ -13,6 +13,11 @@ import dataclasses
 import functools
 import importlib.util
 import io
+import pkgutil
+import shutil
+import sys
+import zipfile
+from pathlib import Path
 from types import ModuleType
 from typing import Any
 from urllib import parse
@@ -35,7 +40,7 @@ def instead(name: str) -> ModuleType:
 
 
 LINKS, TABLES, AROUND, TYPES = map(instead, ("urllib.parse", "csv", "contextlib", "typing"))
-KEEPING, DATA = map(instead, ("functools", "dataclasses"))
+KEEPING, DATA, PACKED = map(instead, ("functools", "dataclasses", "pkgutil"))
 # It says which module the abstract classes are, which this Python knows already.
 ROWS = instead("collections.__init__")
 
@@ -50,6 +55,31 @@ def test_text_is_quoted_alike(text: str, safe: str) -> None:
 def test_queries_are_read_alike(query: str) -> None:
     wanted = parse.parse_qsl(query, keep_blank_values=True)
     assert LINKS.parse_qsl(query, keep_blank_values=True) == wanted
+
+
+@pytest.mark.parametrize("is_packed", [True, False])
+def test_a_folders_modules_are_found_alike(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, is_packed: bool
+) -> None:
+    archive = tmp_path / "packed.zip"
+    files = ("__init__.py", "b.pyc", "b.py", "a.py", "words.csv", "in/__init__.pyc", "in/c.py")
+    with zipfile.ZipFile(archive, "w") as made:
+        for each in (*files, "no/d.py"):
+            made.writestr(f"packed_folder/{each}", f"content = {each!r}\n")
+    if not is_packed:
+        shutil.unpack_archive(archive, tmp_path / "open")
+        archive = tmp_path / "open"
+    folder = [f"{archive}/packed_folder"]
+    wanted = [(each.name, each.ispkg) for each in pkgutil.iter_modules(folder, "packed_folder.")]
+    assert [name for name, _ in wanted] == [f"packed_folder.{each}" for each in ("a", "b", "in")]
+    found = PACKED.iter_modules(folder, "packed_folder.")
+    assert [(each.name, each.ispkg) for each in found] == wanted
+    monkeypatch.syspath_prepend(archive)
+    monkeypatch.delitem(sys.modules, "packed_folder", raising=False)
+    for module in (PACKED, pkgutil):
+        assert module.get_data("packed_folder", "words.csv") == b"content = 'words.csv'\n"
+        with pytest.raises(OSError):
+            module.get_data("packed_folder", "none.csv")
 
 
 @pytest.mark.parametrize("text", ["a,b\n1,2\n", 'a,b\r\n"1,\n""2""",\r\n\r\n3,4\r\n', "a\n"])
