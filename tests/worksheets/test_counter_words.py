@@ -33,7 +33,7 @@ def test_a_year_is_no_number_with_a_comma() -> None:
 
 def test_a_machine_is_no_slower_than_it_is_driven() -> None:
     fast = lead("road", "symbol", place="OH", road_speed="26 mph")
-    assert fast.startswith("Yes: built for 26 mph")
+    assert fast.startswith("Yes: yours is built for 26 mph")
 
 
 @pytest.mark.parametrize(("offer", "covered"), [("$27,999", False), ("$28,001", True)])

@@ -332,7 +332,7 @@ def test_what_the_manual_must_allow_is_all_that_is_left_of_a_measured_digger() -
     [
         ("coupler", {}, "Say first: “Quick coupler”"),
         ("coupler", {"quick_coupler": "none"}, "Yes: without a U-frame"),
-        ("size", {"soil": "clay"}, "Say first: “Kind of tractor” and “PTO power”"),
+        ("size", {"soil": "clay"}, "Say first: “Kind of tractor” or “PTO power”"),
         ("size", {"tractor_kind": "compact_light"}, "6 to 12 in with full flights"),
     ],
 )

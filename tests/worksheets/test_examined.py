@@ -45,7 +45,7 @@ def test_a_unit_that_was_named_stands_beside_what_is_needed() -> None:
 @pytest.mark.parametrize(
     ("mass", "start"),
     [
-        ("1,210 lb", "No: the driven wheels hold 37.6 %"),
+        ("1,210 lb", "No: the driven wheels hold 37.5 %"),
         ("", "Whether the wheels hold this pull isn't known yet."),
         ("4,000 lb", "Over a year of the same work the hydrostatic"),
     ],

@@ -75,7 +75,7 @@ def test_a_rating_is_taken_to_where_the_load_is(rating: str, says: str) -> None:
 
 def test_a_load_that_nobody_named_leaves_what_the_rating_tells() -> None:
     asked = given("ballast", "loader", loader_rating="1,100 lb", loader_rating_at="pins")
-    assert lead(asked).startswith("By its rating 792 lb")
+    assert lead(asked).startswith("By its rating the loader lifts 792 lb")
     assert lead(given("ballast", "loader")).startswith("Read its rating first")
 
 
@@ -144,6 +144,6 @@ def test_a_loader_that_nobody_named_leaves_open_no_question_that_is_not_about_it
 def test_a_rating_of_a_loader_that_is_not_there_lifts_nothing():
     """Nothing is worked out for it, and that is no fault."""
     sheet = worksheets.load("ballast")
-    for state, begins in (("none", "Say first what the loader"), ("on", "By its rating")):
+    for state, begins in (("none", "Without a loader"), ("on", "By its rating")):
         answer = search.answer(sheet, {"loader": state, "loader_rating": "3000 lb"}, ask="loader")
         assert leading.lead(answer, "us").startswith(begins)

@@ -29,11 +29,13 @@ def lead(found: model.Answer) -> str:
 def test_a_yes_does_not_lead_what_cannot_be_told() -> None:
     found = given(
         "pairing",
-        "hitching",
+        "lift",
         loader="on",  # what it leaves on the rear wheels is open then
-        hitch_category="2",
-        implement_category="1",
+        lift_capacity="2000 lb",
+        lift_rated_at="610",
         implement_kind="box_blade",
+        implement_mass="400 lb",
+        cg_distance="16 in",
     )
     assert found.finding == model.UNKNOWN
     said = lead(found)

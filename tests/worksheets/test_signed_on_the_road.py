@@ -297,10 +297,10 @@ def test_who_measured_a_head_has_sprinklers() -> None:
 
 def test_only_what_is_missing_of_a_price_or_a_loan_is_asked_for() -> None:
     worth = {"like_new_price": "$28,000", "age": "8 years"}
-    assert said("resale", "worth", **worth) == "Say what its hour meter reads: the answer follows."
+    assert said("resale", "worth", **worth) == "Say its hours: the price follows."
     loan = said("resale", "payments", new_price="$25,000", loan_rate="6 %")
-    assert loan == "Say how many months the loan runs: the answer follows."
-    assert "new today, its age and what its hour meter reads" in said("resale", "worth")
+    assert loan == "Say the loan's months: the payment follows."
+    assert "new today, its age and its hours" in said("resale", "worth")
 
 
 ALONE = {"tractor_mass": "2,800 lb", "trailer_brakes": "none", "road_speed": "15 mph"}

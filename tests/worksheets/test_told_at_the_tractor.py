@@ -105,7 +105,7 @@ def test_a_lift_too_weak_names_no_load_of_a_tractor_that_nobody_told() -> None:
         # A landscape rake isn't sold in a heavy duty: one and three quarters of 30 hp.
         ("landscape_rake", 52.4, "Stout ones are made"),
         ("landscape_rake", 52.6, "Yes: even stout ones"),
-        ("plow", 60.0, "No limit on the tractor is printed"),
+        ("plow", 60.0, "Read on its plate"),
         ("round_baler", 60.0, "Can't tell yet: tractor against what such a tool bears"),
     ],
 )

@@ -7,7 +7,7 @@ from calc.mechanics import road_gaps, sight
 from calc.search import Remedies
 from calc.worksheets.closing.compute import PULLING, braking
 
-SEEN, PULL = ("slow", "stop"), ("truck", "clear", "join", "any_way")
+SEEN, PULL = ("slow", "stop"), ("truck", "clear", "join")
 FASTEST = 25 * si.MPH  # that a machine with an emblem goes
 
 
