@@ -172,10 +172,11 @@ def read_machines(
         return (), (*problems, f"{where}, line 1: there is no column called “name”.")
     machines: dict[str, Machine] = {}
     rows = list(itertools.islice(lines, MOST_ROWS + 1))
-    beside = [*itertools.zip_longest(*(row for _, row in rows), fillvalue="")]
     columns = [
-        replace(each, beside=unit_beside(each.name, texts)) if each.name not in BESIDE else each
-        for each, texts in zip(columns, [*beside, *[()] * len(columns)], strict=False)
+        each
+        if each.name in BESIDE
+        else replace(each, beside=unit_beside(each.name, _texts(rows, at)))
+        for at, each in enumerate(columns)
     ]
     for count, (line, row) in enumerate(rows, 1):
         if count > MOST_ROWS:
@@ -325,6 +326,11 @@ def _by_kind(given: dict[str, str], name: str, role: str) -> None:
             given["implement_kind"] = cell("implement_kind", name, "", "")
     if given.get("implement_kind") == "post_hole_digger" and "working_width" in given:
         given.setdefault("auger_diameter", given.pop("working_width"))  # the only one it has
+
+
+def _texts(rows: Iterable[tuple[int, Sequence[str]]], at: int) -> Iterator[str]:
+    """Give what stands in a column, row by row."""
+    return (row[at] for _, row in rows if at < len(row))
 
 
 def _without_contradictions(
