@@ -288,8 +288,10 @@ def build(*, inside_runtime: bool | None = None) -> Runtime:
             if name.replace(".pyc", ".py") in taken["packages"] or not name.startswith(BUILD_ONLY)
         }
     answered = replace(asked, answers=tuple(taken["answers"]))
-    if broken := [answer for answer in answered.answers if '"fault":' in answer]:
-        raise _setup.SetupError(f"The browser's Python breaks off: {broken[0][:500]}")
+    for request, answer in zip((*asked.probes, *asked.drawn), answered.answers, strict=True):
+        # Some requests are no JSON, which is a fault everywhere.
+        if '"fault":' in answer and answer != live.respond(request):
+            raise _setup.SetupError(f"The browser's Python breaks off: {answer[:500]}")
     runtime = _smaller_if_alike(npm, library, answered)
     record.write_text(json.dumps(runtime.manifest))
     return runtime
