@@ -23,12 +23,12 @@ def lead(answer: Answer, system: str) -> str:
     if answer.missing:
         return sentences.missing_of(answer)
     deciding = answer.deciding
-    named = deciding.check.name if deciding and model.makes(deciding) == answer.finding else ""
+    makes = model.makes(deciding) if deciding else ""
+    named = deciding.check.name if deciding and makes == answer.finding else ""
     said = _filled(_danger_first(answer), answer, system)
     if said:
         return said
-    open_ = deciding and answer.finding == model.makes(deciding) == model.UNKNOWN
-    if deciding and open_ and is_beside(deciding, answer.ask):
+    if deciding and answer.finding == makes == model.UNKNOWN and is_beside(deciding, answer.ask):
         said = _asked_then_open(answer, deciding, system)
         if said:
             return said

@@ -10,7 +10,6 @@ from calc.quantities.reading import LONGEST_TEXT, UNKNOWN_WORDS, Reading, base, 
 from calc.quantities.showing import (
     FIGURES,
     NOTHING,
-    SLACK,
     amount,
     kept_to,
     number,
@@ -18,6 +17,7 @@ from calc.quantities.showing import (
     show_both,
     show_range,
     sixteenths,
+    whole_steps,
     with_unit,
 )
 from calc.quantities.spelled import TIMES, one_end, spelled
@@ -27,7 +27,6 @@ __all__ = [
     "FIGURES",
     "LONGEST_TEXT",
     "NOTHING",
-    "SLACK",
     "SYSTEMS",
     "TIMES",
     "UNKNOWN_WORDS",
@@ -51,5 +50,6 @@ __all__ = [
     "spelled",
     "summed",
     "unit_for",
+    "whole_steps",
     "with_unit",
 ]

@@ -174,7 +174,12 @@ def _no_finer(value: float, largest: float, symbol: str, figures: int) -> int:
 _AS_THEY_ARE = ("year", "pin", "temperature", "money", "angle")  # told whole, or in their own steps
 # A solved edge is found by halving, and units are turned: so far it may be off a round number,
 # as a share of a step.
-SLACK = 5e-4
+_SLACK = 5e-4
+
+
+def whole_steps(steps: float, *, up: bool) -> int:
+    """Return how many whole steps reach a number of them, or keep below it."""
+    return math.ceil(steps - _SLACK) if up else math.floor(steps + _SLACK)
 
 
 def kept_to(
@@ -193,8 +198,7 @@ def kept_to(
     if not found or not math.isfinite(found) or kind_name in _AS_THEY_ARE:
         return limit
     step = 10.0 ** (math.floor(math.log10(abs(found))) + 1 - figures)
-    steps = math.ceil(found / step - SLACK) if up else math.floor(found / step + SLACK)
-    return chosen.to_base(steps * step)
+    return chosen.to_base(whole_steps(found / step, up=up) * step)
 
 
 def show_range(

@@ -1,9 +1,10 @@
 """What the words right beside an amount settle, whatever else the sentence speaks of.
 
-A row of `words/beside`: an amount of `kind` (or bare, or a range of lengths), in `unit` and
-between `least` and `most` of it where they are told, with one of the words `before`, `behind`
-(or the end of the sentence), or so many words before it (`near`), in a message that has one of
-the words `among` and none of those with `!`. Without a field no page asks for such an amount.
+A row of `words/beside`: an amount of `kind` (behind `bare`: a number without a unit, which is of
+it; or a range of lengths), in `unit` and between `least` and `most` where they are told, with one
+of the words `before`, `behind` (or the end of the sentence), or so many words before it (`near`),
+in a message that has one of the words `among` and none of those with `!`. Without a field no page
+asks for such an amount.
 """
 
 from __future__ import annotations
@@ -58,8 +59,8 @@ def told(tokens: Sequence[Token], amount: Amount) -> tuple[str, str, str] | None
     if road_behind(tokens, amount):
         return "car_speed", "speed", "the road is known by it"
     for row in _settling(tokens, amount):
-        kind = {"range": "length", "bare": _OF_BARE.get(row["field"], "speed")}
-        return row["field"], kind.get(row["kind"], row["kind"]), row["why"]
+        kind = "length" if row["kind"] == "range" else row["kind"].removeprefix(_BARE)
+        return row["field"], kind, row["why"]
     if any(t.text in ("suitcase", "suitcases") for t in tokens[amount.first : amount.last]):
         return "front_ballast", "mass", "such weights hang in front"  # "4 suitcase 55 lb"
     if not _TOWED.isdisjoint(words_at(tokens, amount.first, amount.last)):
@@ -68,14 +69,7 @@ def told(tokens: Sequence[Token], amount: Amount) -> tuple[str, str, str] | None
 
 
 _TOWED = frozenset(["wagons", "trailers", "carts"])
-_OF_BARE = {
-    "loan_months": "duration",
-    "fuse": "current",
-    "parts": "money",
-    "new_price": "money",
-    "chain_rating": "mass",
-    "loan_rate": "fraction",
-}
+_BARE = "bare "  # in a row of the table: a number without a unit, which is of the kind behind it
 
 
 def _settling(tokens: Sequence[Token], amount: Amount) -> list[Row]:
@@ -91,7 +85,7 @@ def _fits(row: Row, amount: Amount) -> bool:
     kind, unit = row["kind"], row["unit"]
     if kind == "range":
         return "length" in amount.kinds and " to " in amount.number
-    if kind == "bare":
+    if kind.startswith(_BARE):
         return not amount.kinds and not amount.spelled
     return kind in amount.kinds and unit in ("", amount.kinds[kind])
 

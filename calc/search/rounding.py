@@ -58,8 +58,7 @@ def step_said(amount: float, unit: Unit, step: float) -> float:
 
 def steps_to(value: float, unit: Unit, step: float, *, up: bool) -> int:
     """Return how many steps make the nearest round number at or beyond a solved value."""
-    steps = unit.from_base(value) / step
-    return math.ceil(steps - quantities.SLACK) if up else math.floor(steps + quantities.SLACK)
+    return quantities.whole_steps(unit.from_base(value) / step, up=up)
 
 
 def typed(number: float, unit: Unit) -> str:

@@ -24,10 +24,6 @@ def opened(page: Page, address: str) -> None:
     page.wait_for_selector(talk.ANSWERED)
 
 
-def value(page: Page, name: str) -> str:
-    return page.locator(f"[name={name}]").input_value()
-
-
 def given(page: Page) -> list[str]:
     rows = "[...document.querySelectorAll('.ys-row.ys-given')]"
     names: list[str] = page.evaluate(f"{rows}.map((row) => row.querySelector('[name]').name)")
@@ -40,15 +36,15 @@ def test_its_numbers_are_an_examples_until_somebody_gives_one(page: Page, addres
     expect(page.locator(NOTE)).to_be_visible()
     expect(page.locator(NOTE)).to_contain_text("how the question is answered")
     assert sorted(given(page)) == sorted(SAID)
-    assert value(page, "tractor_mass") == EXAMPLE["tractor_mass"]
+    assert talk.field(page, "tractor_mass").input_value() == EXAMPLE["tractor_mass"]
     page.reload()
     page.wait_for_selector(talk.ANSWERED)
     expect(page.locator(NOTE)).to_be_visible()
     assert sorted(given(page)) == sorted(SAID)
-    page.locator("[name=implement_mass]").fill("600 lb")
+    talk.field(page, "implement_mass").fill("600 lb")
     expect(page.locator(NOTE)).to_be_hidden()
     assert sorted(given(page)) == sorted([*SAID, "implement_mass"])
-    assert value(page, "tractor_mass") == ""
+    assert talk.field(page, "tractor_mass").input_value() == ""
     talk.until(page, "!location.hash.includes('example=')")
     link = parse_qs(urlsplit(page.url).fragment)
     assert "example" not in link and set(link) - {"v", "ask"} == {*SAID, "implement_mass"}

@@ -176,7 +176,6 @@ OUTPUTS = (
     model.Shown("clear_time", "seconds"),
     model.Shown("clear_sight", "distance"),
     model.Shown("truck_sight", "distance"),
-    model.Shown("shortest_view", "distance", hidden=True),
     model.Shown("join_gap", "distance"),
     model.Shown("closing_speed", "speed"),
     model.Shown("closing_time", "seconds"),

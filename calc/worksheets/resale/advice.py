@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 from calc import model, tables
 from calc.mechanics import chances, trade_in, used_value
@@ -36,19 +37,24 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         notes=_notes(v, found),
         says={
             "repair": _not_repaired(v, found),
-            "worth": found.note("ask_worth", missing=still(v, found, worth_asks(v))),
+            "worth": _ask(v, found, "ask_worth", worth_asks(v)),
             **_payments(v, found),
         },
     )
+
+
+def _ask(v: model.Inputs, found: model.Found, note: str, names: Sequence[str]) -> model.Words:
+    """Which of these fields are still to be said; nothing where all of them are given."""
+    missing = still(v, found, names)
+    return found.note(note, missing=missing) if missing else ""
 
 
 def _payments(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
     """Of the payments: that the offer is enough, or which numbers they want."""
     if "back" in found:
         return {"payments": found.note("tell_covered", back=(found.back, "money"))}
-    blank = still(v, found, PAYMENT_ASKS)
-    if blank:
-        return {"payments": found.note("ask_payments", missing=blank)}
+    if asked := _ask(v, found, "ask_payments", PAYMENT_ASKS):
+        return {"payments": asked}
     if "payment_plain" not in found:
         return {}
     # A rule with a rate of its own leaves no usual tax in it: where nothing is taxed, none.

@@ -71,7 +71,7 @@ export class Asking {
     const request = this.request(stage);
     const begun = performance.now();
     const response = await this.engine.ask(request);
-    if (stage === "full") this.took = performance.now() - begun;
+    if (response && stage === "full") this.took = performance.now() - begun;
     if (!response || turn !== this.asked) return;
     if (response.final || !response.ok) this.answered = turn;
     this.show(response, request);

@@ -122,14 +122,14 @@ export class Form {
 
   restore(held: Held): void {
     this.shown = held.example;
-    for (const [name, control] of this.controls) control.value = held.values[name] ?? "";
+    this.fill(held.values);
     this.mark();
   }
 
   /** Show the page's example, and nothing of anybody else's. */
   showExample(): void {
     this.shown = this.pages;
-    for (const [name, control] of this.controls) control.value = this.pages[name] ?? "";
+    this.fill(this.pages);
     this.takeRegion();
     this.mark();
   }
@@ -148,7 +148,7 @@ export class Form {
 
   clear(): void {
     this.shown = null;
-    for (const control of this.controls.values()) control.value = "";
+    this.fill({});
     this.takeRegion();
     this.mark();
   }
@@ -159,7 +159,7 @@ export class Form {
    */
   take(inputs: Readonly<Record<string, string>>, examples: readonly string[] = []): string[] {
     this.shown = null;
-    for (const control of this.controls.values()) control.value = "";
+    this.fill({});
     const refused = Object.entries(inputs).flatMap(([name, value]) => (this.set(name, value) ? [] : [name]));
     const held = examples.filter((name) => this.controls.has(name));
     if (held.length) this.shown = Object.fromEntries(held.map((name) => [name, this.controls.get(name)!.value]));
@@ -170,6 +170,11 @@ export class Form {
   keepAll(): void {
     this.shown = null;
     this.mark();
+  }
+
+  /** Hold these values as they stand; the other fields are blank. */
+  private fill(values: Readonly<Record<string, string>>): void {
+    for (const [name, control] of this.controls) control.value = values[name] ?? "";
   }
 
   /** Set a field; false when it has no such choice. */

@@ -7,11 +7,11 @@ import type { Units } from "./protocol";
 
 export const LONGEST_LINK = 100_000;
 const VERSION = "2";
-/** Words of a link that are no fields, in the order in which they are written. */
 /** The units of bare numbers in a link that names none. */
 export const LINKS_UNITS: Units = "us";
 /** In the example's place: the page's own. */
 const PAGES = "1";
+/** Words of a link that are no fields, in the order in which they are written. */
 const WORDS = ["v", "on", "ask", "example", "wanted", "units"];
 
 /** Names that fields had in older links, and options that choices had, as in calc.links. */
