@@ -8,7 +8,7 @@ import shutil
 from pathlib import Path
 
 from scripts import _node, _setup, client_sources
-from scripts.runtime import SCRIPT, Runtime
+from scripts.runtime import SCRIPT, WORKER, Runtime
 
 ASSETS = _setup.WORK / "assets"
 BUNDLES = _setup.WORK / "bundle"
@@ -30,8 +30,10 @@ def bundle(entry: str, runtime: Runtime, *, offline: bool = False, carried: str 
     """
     _node.ensure_npm_packages()
     target = BUNDLES / entry.replace(".ts", ".js")
+    # Pages only need to know where the worker is.
+    wanted = runtime.manifest if entry == WORKER else {"folder", "worker"}
     definitions = {
-        "RUNTIME": json.dumps(runtime.manifest),
+        "RUNTIME": json.dumps({name: runtime.manifest[name] for name in wanted}, sort_keys=True),
         "OFFLINE": json.dumps(offline),
         "CARRIED": json.dumps(carried),
         "BUILD": json.dumps(build_name(runtime)),
@@ -43,7 +45,7 @@ def bundle(entry: str, runtime: Runtime, *, offline: bool = False, carried: str 
 def worker(runtime: Runtime, *, offline: bool = False) -> str:
     """Return the worker's script, with the runtime's own behind it."""
     script = (runtime.folder / SCRIPT).read_text(encoding="utf-8")
-    return f"{bundle('worker.ts', runtime, offline=offline)}\n{script}"
+    return f"{bundle(WORKER, runtime, offline=offline)}\n{script}"
 
 
 def first_script() -> str:

@@ -40,6 +40,7 @@ const { count, size, warnings } = await injectManifest({
     "404.html",
     // For a slow link, or for when a part of the runtime can't be had; what is kept is kept whole.
     "**/*.wasm.gz",
+    "**/library-*.gz",
     "sitemap.xml.gz",
     "assets/yardstick-offline.zip",
   ],

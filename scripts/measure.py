@@ -110,6 +110,7 @@ def _bytes(browser: Browser) -> dict[str, Any]:
     pages = (".html", "/", ".css", ".js")
     return {
         "runtime": visits.wire(runtime),
+        "reading": visits.wire(runtime, "")["brotli"],
         "memory": (runtime / "memory.gz").stat().st_size,
         "page": sum(_zipped(data) for url, data in loaded.items() if url.endswith(pages)),
     }
@@ -247,6 +248,11 @@ def _rows(found: dict[str, dict[str, Any]]) -> list[Row]:
             "at most 3.2 MB",
         ),
         ("The same, no compression", f"{wire['nothing'] / 1e6:.2f} MB", "at most 3.5 MB"),
+        (
+            "For a page that reads messages or has several calculators, brotli",
+            f"{size['reading'] / 1e6:.2f} MB",
+            "",
+        ),
         (
             "Memory of a started Python, in the library's place on a quick link",
             f"{size['memory'] / 1e6:.2f} MB",

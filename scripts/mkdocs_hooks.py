@@ -70,8 +70,16 @@ def on_page_content(html: str, page: Any, **_: Any) -> str:
     return f"{shop.banner(page.file.src_uri.removesuffix('.md'))}{html}"
 
 
+# Whatever on a page asks Python.
+ASKING = re.compile(r'<section[^>]* class="ys[" ][^>]*>|id="ys-(?:find|messages)"')
+WORKSHEET = re.compile(r'data-worksheet="([a-z-]+)"')
+
+
 def on_page_context(context: Any, page: Any, **_: Any) -> Any:
-    """Give no address of its own to a page whose host is not known."""
+    """Tell the page if it asks about one calculator alone; no address where the host is unknown."""
+    asking = ASKING.findall(page.content)
+    found = WORKSHEET.search(asking[0]) if len(asking) == 1 else None
+    context["only"] = found[1] if found else ""
     if (urlsplit(page.canonical_url or "").hostname or "").endswith(".invalid"):
         page.canonical_url = None
     return context

@@ -13,7 +13,7 @@ import zipfile
 from pathlib import Path
 
 from scripts import _setup, archives, client, smaller
-from scripts.runtime import PACKED_WASM, WASM, Runtime
+from scripts.runtime import LIBRARY, PACKED_WASM, WASM, Runtime
 
 NAME = "yardstick-offline"
 ASSETS = _setup.WORK / "assets-offline"
@@ -27,7 +27,7 @@ def _carried(runtime: Runtime) -> str:
     """Return the script that carries everything a server would have given."""
     packed = {
         WASM: (runtime.folder / PACKED_WASM).read_bytes(),
-        "library.gz": (runtime.folder / "library.gz").read_bytes(),
+        LIBRARY: (runtime.folder / LIBRARY).read_bytes(),
     }
     if runtime.manifest["cold"]:
         rest = (runtime.folder / smaller.COLD).read_bytes()

@@ -135,9 +135,9 @@ def _prepare(number: int | None) -> None:
         built = runtime.build()
     shutil.rmtree(PLACE, ignore_errors=True)
     PLACE.mkdir(parents=True)
-    for name in (runtime.SCRIPT, "library.gz"):
+    for name in (runtime.SCRIPT, runtime.LIBRARY):
         shutil.copyfile(built.folder / name, PLACE / name)
-    for name, packed in (("library.zip", "library.gz"), ("memory", runtime.SNAPSHOT)):
+    for name, packed in (("library.zip", runtime.LIBRARY), ("memory", runtime.SNAPSHOT)):
         (PLACE / name).write_bytes(gzip.decompress((built.folder / packed).read_bytes()))
     smaller.instrumented(PLACE / runtime.SCRIPT, PLACE / smaller.WASM)
     (PLACE / "manifest.json").write_text(json.dumps({**built.manifest, "cold": None}))

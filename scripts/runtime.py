@@ -1,6 +1,6 @@
 """The Python that the browser runs: the npm runtime, trimmed, with the calculation package.
 
-Three parts come out of it, all in one folder named after their content:
+These parts come out of it, all in one folder named after their content:
 
 * the runtime itself, made smaller (`scripts/smaller.py`), and gzipped for a slow link from a host
   that does not compress what it sends;
@@ -8,7 +8,10 @@ Three parts come out of it, all in one folder named after their content:
   from a wheel, with htpy and MarkupSafe, all of it byte-compiled. Modules that the runtime imports
   at its start for what is never done here (an event loop, packages fetched, text run) are replaced
   by the few names that it takes of them, in `scripts/instead`;
-* `memory.gz`: what the memory of a Python of these two holds once it has started and has answered.
+* `library-NAME.gz` for each calculator: the half of that which its page can reach, for a first
+  visit on a slow link (`scripts/shares.py`);
+* `memory.gz`: what the memory of a Python with the whole library holds once it has started and has
+  answered.
 
 The library is a zip whose members are stored plainly, gzipped as a whole: that is smaller, it does
 not rest on the host's own compression, and the browser unpacks it much faster than Python would.
@@ -28,18 +31,21 @@ import os
 import secrets
 import shutil
 import sys
+import tempfile
 import zlib
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from calc import worksheets
 from calc.model import wording
 from calc.render import live
-from scripts import _node, _setup, client_sources, digests, smaller, vectors
+from scripts import _node, _setup, client_sources, digests, shares, smaller, vectors
 from scripts.archives import Members, pack, packed, read_zip, write_zip
 from scripts.beforehand import dataclass_methods
 
 FOLDER = _setup.WORK / "runtime"
+LIBRARY = "library.gz"
 # Modules of our own that stand in for the largest ones that only the runtime itself imports.
 INSTEAD = _setup.ROOT / "scripts" / "instead"
 PROBE = _setup.ROOT / "scripts" / "runtime_node.mjs"
@@ -250,6 +256,7 @@ def build(*, inside_runtime: bool | None = None) -> Runtime:
             PROBE.with_name("vectors.py").read_bytes(),
             PROBE.with_name("beforehand.py").read_bytes(),
             PROBE.with_name("archives.py").read_bytes(),
+            Path(shares.__file__).read_bytes(),
             SLIMMER.read_bytes(),
             *(path.read_bytes() for path in smaller.sources()),
             *(path.read_bytes() for path in sorted(INSTEAD.rglob("*.py"))),
@@ -292,7 +299,11 @@ def build(*, inside_runtime: bool | None = None) -> Runtime:
         # Some requests are no JSON, which is a fault everywhere.
         if '"fault":' in answer and answer != live.respond(request):
             raise _setup.SetupError(f"The browser's Python breaks off: {answer[:500]}")
-    runtime = _smaller_if_alike(npm, library, answered)
+    own = shares.Shares(sources)
+    packs = {LIBRARY: pack(library)} | {
+        shares.name_of(name): pack(own.of(name, library)) for name in worksheets.names()
+    }
+    runtime = _smaller_if_alike(npm, packs, answered)
     record.write_text(json.dumps(runtime.manifest))
     return runtime
 
@@ -324,29 +335,29 @@ def part(name: str, data: bytes) -> dict[str, object]:
     }
 
 
-def _smaller_if_alike(npm: Path, library: Members, questions: Questions) -> Runtime:
+def _smaller_if_alike(npm: Path, packs: Members, questions: Questions) -> Runtime:
     """Write the parts with the runtime made smaller, or as it comes if that answers otherwise."""
     script = FOLDER / SCRIPT
     script.write_bytes(_script(npm / "pyodide"))
     wasm = smaller.made_smaller(script)
     if wasm:
-        runtime, answers = _write(npm, library, script, wasm, questions.probes)
+        runtime, answers = _write(npm, packs, script, wasm, questions.probes)
         answers += answer_all(questions.drawn, runtime, from_memory=True)
         if questions.are_answered(answers):
             return runtime
         _setup.say(f"The runtime is used as it comes: smaller it differs (seed {questions.seed}).")
-    return _write(npm, library, script, smaller.whole(), questions.probes)[0]
+    return _write(npm, packs, script, smaller.whole(), questions.probes)[0]
 
 
 def _write(
-    npm: Path, library: Members, script: Path, wasm: Mapping[str, bytes], probes: Iterable[str]
+    npm: Path, packs: Members, script: Path, wasm: Mapping[str, bytes], probes: Iterable[str]
 ) -> tuple[Runtime, list[str]]:
     """Write the finished parts into a folder named after their content.
 
     Returns also what this Python, started from its library, answers to the probes.
     """
     files = {
-        "library.gz": pack(library),
+        **packs,
         **wasm,
         PACKED_WASM: packed(wasm[WASM]),
         SCRIPT: script.read_bytes(),
@@ -364,7 +375,11 @@ def _write(
         "wasm": {**part(WASM, wasm[WASM]), "packed": len(files[PACKED_WASM])},
         "cold": part(smaller.COLD, wasm[smaller.COLD]) if smaller.COLD in wasm else None,
         "whole": part(smaller.WHOLE, wasm[smaller.WHOLE]) if smaller.WHOLE in wasm else None,
-        "library": part("library.gz", files["library.gz"]),
+        "library": part(LIBRARY, packs[LIBRARY]),
+        "shares": {
+            name: part(shares.name_of(name), packs[shares.name_of(name)])
+            for name in worksheets.names()
+        },
         "index": json.dumps({"info": info, "packages": {}}),
     }
     known = vectors.known()
@@ -405,10 +420,11 @@ def answer_all(
 
     It starts from its library, or from the memory that the build made.
     """
-    questions = _write_requests(requests)
-    manifest = FOLDER / "manifest.json"
-    manifest.write_text(json.dumps(runtime.manifest))
     memory = [runtime.folder / SNAPSHOT] if from_memory else []
-    printed = _node.node(PROBE, "answer", runtime.folder / SCRIPT, manifest, questions, *memory)
+    with tempfile.TemporaryDirectory() as place:
+        questions, manifest = Path(place) / "requests.json", Path(place) / "manifest.json"
+        questions.write_text(json.dumps(list(requests)))
+        manifest.write_text(json.dumps(runtime.manifest))
+        printed = _node.node(PROBE, "answer", runtime.folder / SCRIPT, manifest, questions, *memory)
     answers: list[str] = json.loads(printed.strip().splitlines()[-1])
     return answers

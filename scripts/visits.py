@@ -220,12 +220,17 @@ def slow(browser: Browser, site: Path) -> dict[str, float]:
     return {"readable": readable, "first": first, "reload": again}
 
 
-def wire(runtime: Path) -> dict[str, int]:
-    """Return the bytes of Python for a first visit on a slow link, by what the host compresses."""
-    from scripts import runtime as made
-    from scripts import smaller
+def wire(runtime: Path, worksheet: str = "pairing") -> dict[str, int]:
+    """Return the bytes of Python for a first visit on a slow link, by what the host compresses.
 
-    later = (made.SNAPSHOT, smaller.COLD, smaller.WHOLE)
+    To the page of one calculator ("": to one that may ask about all of them).
+    """
+    from scripts import runtime as made
+    from scripts import shares, smaller
+
+    library = shares.name_of(worksheet) if worksheet else made.LIBRARY
+    later = {made.SNAPSHOT, smaller.COLD, smaller.WHOLE}
+    later |= {path.name for path in runtime.glob("library*.gz")} - {library}
     parts = {path.name: path.read_bytes() for path in runtime.iterdir() if path.name not in later}
     # What a host that compresses nothing is asked for in the place of a larger file.
     packed = {name: parts.pop(f"{name}.gz") for name in list(parts) if f"{name}.gz" in parts}

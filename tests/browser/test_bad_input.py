@@ -131,7 +131,7 @@ def test_a_changed_address_is_taken_without_a_reload(pairing: Page) -> None:
 
 def test_a_runtime_that_does_not_load_is_said(page: Page, address: str) -> None:
     without_memory(page)
-    page.route("**/library.gz", lambda route: route.abort())
+    page.route("**/library*.gz", lambda route: route.abort())
     page.goto(link(address, working_width="48 in"))
     expect(page.locator(".ys-failed")).to_contain_text("could not be loaded")
     assert page.locator(".ys-answer .ys-finding").is_visible()

@@ -17,6 +17,7 @@ from tests.browser import talk
 from tests.browser.conftest import LIVE
 from tests.browser.hosted import Handler, hosted, substituting
 
+LIBRARY = "library-pairing.gz"  # what of it the page of one calculator takes
 KEEP = """
 async ([url, packed]) => {
   const bytes = Uint8Array.from(atob(packed), (letter) => letter.charCodeAt(0));
@@ -62,7 +63,7 @@ def test_a_kept_memory_answers_without_the_library(
     asked = keep(page, address, site, memory, memory.read_bytes())
     is_answered_as_natively(page, address)
     assert "pyodide.asm.wasm" in asked
-    assert not {"library.gz", "memory.gz"} & set(asked)
+    assert not {LIBRARY, "memory.gz"} & set(asked)
 
 
 def test_a_memory_that_answers_otherwise_is_not_used(
@@ -78,7 +79,7 @@ def test_a_memory_that_answers_otherwise_is_not_used(
 
     page.route("**/worker.js", other)
     is_answered_as_natively(page, address)
-    assert "library.gz" in asked
+    assert LIBRARY in asked
 
 
 def test_a_kept_memory_that_is_damaged_is_not_used(
@@ -88,7 +89,7 @@ def test_a_kept_memory_that_is_damaged_is_not_used(
     content[len(content) // 2] ^= 1
     asked = keep(page, address, site, memory, gzip.compress(bytes(content), compresslevel=1))
     is_answered_as_natively(page, address)
-    assert "library.gz" in asked
+    assert LIBRARY in asked
 
 
 def test_without_a_memory_the_library_is_enough(page: Page, address: str) -> None:
@@ -157,19 +158,19 @@ def names_asked(page: Page, site: Path, kind: type[Handler]) -> set[str]:
 
 def test_on_a_slow_link_the_smaller_way_is_taken(page: Page, site: Path) -> None:
     asked = names_asked(page, site, Slow)
-    assert {"library.gz", "pyodide.asm.wasm.gz"} <= asked
+    assert {LIBRARY, "pyodide.asm.wasm.gz"} <= asked
     assert "memory.gz" not in asked
 
 
 def test_what_a_host_compresses_is_not_left_for_a_packed_file(page: Page, site: Path) -> None:
     asked = names_asked(page, site, Compressing)
-    assert {"library.gz", "pyodide.asm.wasm"} <= asked
+    assert {LIBRARY, "pyodide.asm.wasm"} <= asked
     assert not {"memory.gz", "pyodide.asm.wasm.gz"} & asked
 
 
 def test_a_memory_that_is_long_in_coming_is_not_waited_for(page: Page, site: Path) -> None:
     asked = names_asked(page, site, SlowMemory)
-    assert "library.gz" in asked
+    assert LIBRARY in asked
     assert not any(each.endswith("memory.gz") for each in SlowMemory.through)
 
 

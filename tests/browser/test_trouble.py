@@ -19,7 +19,11 @@ from tests.browser.talk import ANSWERED, field, finding, inputs, link, settle, w
 SAID = ".ys-failed"
 WAITING = "Your numbers are being worked out."
 WITHOUT = "Your numbers have no answer. What stands below is for"
-PARTS = ["pyodide.asm.wasm", "library.gz", "worker.js"]
+# A page with one calculator takes its share of the library, and all of it where that can't be had.
+LIBRARY = "library*.gz"
+SHARE = "library-pairing.gz"
+WHOLE = "library.gz"
+PARTS = ["pyodide.asm.wasm", LIBRARY, "worker.js"]
 # Runs in front of the worker's own script, and puts "FAULT" in the place of each answer.
 FAULTY = """
 {
@@ -69,7 +73,7 @@ def lenient(context: BrowserContext) -> Page:
 def test_a_part_that_is_missing_is_said_and_had_once_it_is_there(
     page: Page, address: str, part: str, fragment: str
 ) -> None:
-    if part == "library.gz":
+    if part == LIBRARY:
         without_memory(page)
     asked: list[str] = []
 
@@ -82,7 +86,7 @@ def test_a_part_that_is_missing_is_said_and_had_once_it_is_there(
     said = page.locator(SAID)
     expect(said).to_contain_text("could not be loaded")
     expect(said).to_contain_text("404")
-    assert len(asked) == 2
+    assert len(asked) == (4 if part == LIBRARY else 2)
     no_words_for_objects(page)
     stale = page.locator(".ys-stale")
     if fragment:
@@ -92,7 +96,7 @@ def test_a_part_that_is_missing_is_said_and_had_once_it_is_there(
     # Still missing: it is said again, and nothing piles up.
     said.get_by_role("button", name="Try again").click()
     expect(said).to_contain_text("404")
-    assert len(asked) == 4
+    assert len(asked) == (6 if part == LIBRARY else 4)
     page.evaluate("window.same = true")
     page.unroute(f"**/{part}")
     said.get_by_role("button", name="Try again").click()
@@ -134,14 +138,15 @@ def damaging(site: Path, part: str, damage: Callable[[bytes], bytes], times: int
 
 
 @pytest.mark.parametrize("damage", [cut, altered])
-@pytest.mark.parametrize("part", PARTS[:2])
+@pytest.mark.parametrize("part", [PARTS[0], WHOLE])
 @pytest.mark.parametrize("times", [1, 2])
 def test_a_download_that_is_not_what_was_built_is_fetched_once_more_then_said(
     page: Page, site: Path, part: str, damage: Callable[[bytes], bytes], times: int
 ) -> None:
     """Past the browser's own copy, which the host's headers have it keep for a year."""
-    if part == "library.gz":
+    if part == WHOLE:
         without_memory(page)
+        page.route(f"**/{SHARE}", lambda route: route.abort())
     with hosted(site, damaging(site, part, damage, times)) as host:
         page.goto(link(host.address, working_width="48 in"))
         if times == 2:
@@ -165,8 +170,9 @@ def test_where_browsers_work_out_no_digests_a_damaged_download_is_found_too(
 ) -> None:
     """Over plain http, as in a yard's own network."""
     without_memory(page)
+    page.route(f"**/{SHARE}", lambda route: route.abort())
     for times in (1, 2):
-        with hosted(site, damaging(site, "library.gz", altered, times)) as host:
+        with hosted(site, damaging(site, WHOLE, altered, times)) as host:
             page.goto(link(host.address.replace("127.0.0.1", PLAIN), working_width="48 in"))
             assert page.evaluate("window.isSecureContext") is False
             if times == 1:
@@ -178,10 +184,10 @@ def test_where_browsers_work_out_no_digests_a_damaged_download_is_found_too(
 
 def test_a_network_that_is_gone_is_said_and_its_return_noticed(page: Page, address: str) -> None:
     without_memory(page)
-    page.route("**/library.gz", lambda route: route.abort())
+    page.route(f"**/{LIBRARY}", lambda route: route.abort())
     page.goto(link(address, working_width="48 in"))
     expect(page.locator(SAID)).to_contain_text("there is no network, or it broke off")
-    page.unroute("**/library.gz")
+    page.unroute(f"**/{LIBRARY}")
     page.evaluate("window.dispatchEvent(new Event('online'))")
     page.wait_for_selector(ANSWERED)
     expect(page.locator(SAID)).to_have_count(0)
@@ -191,8 +197,8 @@ def test_a_start_that_stalls_is_said_and_can_be_begun_anew(page: Page, address: 
     without_memory(page)
     page.clock.install()
     held: list[Route] = []
-    page.route("**/library.gz", lambda route: route.fallback() if held else held.append(route))
-    with page.expect_request("**/library.gz"):
+    page.route(f"**/{SHARE}", lambda route: route.fallback() if held else held.append(route))
+    with page.expect_request(f"**/{SHARE}"):
         page.goto(link(address, working_width="48 in"))
     # The rest has come.
     expect(page.locator(".ys-progress")).to_contain_text(re.compile(r"Loading.*: [1-9]"))

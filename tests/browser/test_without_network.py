@@ -105,7 +105,9 @@ def test_after_one_visit_every_page_opens_and_answers_without_a_network(
 ) -> None:
     page = visit(visitor, host)
     # The reader's own answer came first.
-    parts = [n for n, each in enumerate(host.asked) if each.endswith(("library.gz", "worker.js"))]
+    parts = [
+        n for n, each in enumerate(host.asked) if each.endswith(("library-pairing.gz", "worker.js"))
+    ]
     assert host.asked.index("/service-worker.js") > min(parts)
     visitor.set_offline(True)
     with host.unplugged():

@@ -5,9 +5,9 @@
 
 import { isNewer } from "./build";
 import { wordsOf } from "./problem";
-import { ADDED, ANEW, WHOLE, type FromWorker, type PackedParts, type Request, type Response, type Runtime, type ToWorker, type Trouble } from "./protocol";
+import { ADDED, startFor, type FromWorker, type PackedParts, type Place, type Request, type Response, type Start, type ToWorker, type Trouble } from "./protocol";
 
-declare const RUNTIME: Runtime;
+declare const RUNTIME: Place;
 /** The script that carries Python, in the offline copy; empty elsewhere. */
 declare const CARRIED: string;
 
@@ -79,6 +79,8 @@ export class Engine {
   private failed = false;
   /** True once a part that is hardly ever called could not be had: then all of the runtime is taken. */
   private whole = false;
+  /** The calculator that is all that the page asks about: less has to come for it alone. */
+  only: string | undefined;
   /** Counts the starts: what an earlier one still says is nobody's business. */
   private turn = 0;
   /** Seconds since the worker was last heard of, or asked. */
@@ -197,6 +199,11 @@ export class Engine {
     return new URL(RUNTIME.folder + RUNTIME.worker, this.base).href;
   }
 
+  private get way(): Start {
+    if (this.whole) return "#whole";
+    return this.failed ? "#anew" : startFor(this.only);
+  }
+
   private startWorker(): void {
     const early = window.yardstickEarly;
     window.yardstickEarly = undefined;
@@ -210,7 +217,7 @@ export class Engine {
     const blob = carried && new Blob([carried.worker], { type: "text/javascript" });
     try {
       const worker = new (window.yardstickWorker ?? Worker)(
-        blob ? URL.createObjectURL(blob) : this.script + (this.whole ? WHOLE : this.failed ? ANEW : ""),
+        blob ? URL.createObjectURL(blob) : this.script + this.way,
       );
       if (carried) worker.postMessage({ kind: "start", parts: carried.parts } satisfies ToWorker);
       this.listenTo(worker);
@@ -259,6 +266,9 @@ export class Engine {
         this.whole = true;
         this.begin();
       }
+    } else if (message.kind === "beyond") {
+      this.only = undefined;
+      this.begin();
     } else {
       this.take(message.response);
     }

@@ -4,9 +4,9 @@
  * over. It is also the one script that is always there, so it says when the other never came.
  */
 
-import type { FromWorker, Runtime } from "./protocol";
+import { startFor, type FromWorker, type Place } from "./protocol";
 
-declare const RUNTIME: Runtime;
+declare const RUNTIME: Place;
 
 export interface Early {
   worker: Worker;
@@ -23,8 +23,9 @@ declare global {
 }
 
 function startEarly(): void {
-  const place = document.querySelector<HTMLMetaElement>("meta[name=yardstick-assets]")!.content;
-  const worker = new Worker(new URL(place + RUNTIME.folder + RUNTIME.worker, document.baseURI));
+  const { content, dataset } = document.querySelector<HTMLMetaElement>("meta[name=yardstick-assets]")!;
+  const script = content + RUNTIME.folder + RUNTIME.worker + startFor(dataset["worksheet"]);
+  const worker = new Worker(new URL(script, document.baseURI));
   const heard: FromWorker[] = [];
   worker.onmessage = (event: MessageEvent<FromWorker>) => heard.push(event.data);
   worker.onerror = (event) => {

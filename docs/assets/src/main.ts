@@ -57,6 +57,12 @@ function skipTo(section: HTMLElement | undefined): void {
   });
 }
 
+/** The calculator of a page that asks Python about nothing else. */
+function onlyOne(): string | undefined {
+  const [one, ...more] = document.querySelectorAll<HTMLElement>("section.ys, #ys-find, #ys-messages");
+  return more.length ? undefined : one?.dataset["worksheet"];
+}
+
 let leaveTables = (): void => undefined;
 
 function mount(): void {
@@ -70,6 +76,7 @@ function mount(): void {
     reload();
     return;
   }
+  engine.only = onlyOne();
   const sections = [...document.querySelectorAll<HTMLElement>("section.ys[data-worksheet]")];
   sheets = sections.map((section, index) => new Sheet(section, engine, isFor(section, !index), !index));
   skipTo(sections[0]);

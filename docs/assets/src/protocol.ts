@@ -11,11 +11,15 @@ export interface Part extends Mark {
   packed?: number;
 }
 
-/** Written by the build: where the runtime lies and what it consists of. */
-export interface Runtime {
+/** Written by the build: where the runtime lies. */
+export interface Place {
   /** Folder of the runtime's files, relative to the folder of the client script. */
   folder: string;
   worker: string;
+}
+
+/** Written by the build: what the runtime consists of. */
+export interface Runtime {
   wasm: Part;
   /** What of it is hardly ever called; null where it is whole. */
   cold: Part | null;
@@ -23,6 +27,8 @@ export interface Runtime {
   whole: Part | null;
   /** The standard library, and calc with what it stands on. */
   library: Part;
+  /** What of that the page of one calculator takes, by its name. */
+  shares: Record<string, Part>;
   /** What Python's memory holds once it has started from these two and has answered. */
   memory: Part;
   /** A request, and the CRC-32 of its answer, by which a Python is known to be in order. */
@@ -92,11 +98,21 @@ export interface Response {
 /** A runtime part as the offline copy carries it: gzipped, in base64, by name. */
 export type PackedParts = Record<string, string>;
 
-/** Behind the address of the worker's script: start without the memory of an earlier Python. */
-export const ANEW = "#anew";
+/** Behind the address of the worker's script, which knows no page: how it is to start. */
+export type Start =
+  /** For whatever may be asked. */
+  | ""
+  /** For one calculator. */
+  | `#for-${string}`
+  /** Without the memory of an earlier Python. */
+  | "#anew"
+  /** The same, and with all of the runtime as it comes. */
+  | "#whole";
 
-/** The same, and with all of the runtime as it comes. */
-export const WHOLE = "#whole";
+/** How the worker is to start for a page with this calculator alone ("": for any other page). */
+export function startFor(worksheet: string | undefined): Start {
+  return worksheet ? `#for-${worksheet}` : "";
+}
 
 /** From the page to the worker. Only the offline copy starts it: elsewhere it starts by itself. */
 export type ToWorker =
@@ -135,4 +151,6 @@ export type FromWorker =
   | { kind: "answer"; response: string }
   /** A part that is hardly ever called can't be had: start anew with all of the runtime. */
   | { kind: "whole"; detail: string }
+  /** This Python was started for one calculator, and the question takes more: start another. */
+  | { kind: "beyond" }
   | ({ kind: "failed" } & Trouble);

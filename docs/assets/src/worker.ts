@@ -7,7 +7,7 @@ import { Cold, type Functions } from "./cold";
 import { crc32 } from "./digest";
 import { PartTrouble, carriedPart, fetchModule, fetchPart, keptPart } from "./downloads";
 import { wordsOf } from "./problem";
-import { ANEW, WHOLE, type Cause, type FromWorker, type PackedParts, type Part, type Runtime, type ToWorker } from "./protocol";
+import { startFor, type Cause, type FromWorker, type PackedParts, type Part, type Request, type Runtime, type Start, type ToWorker } from "./protocol";
 import type { Bytes } from "./unpacking";
 
 declare const RUNTIME: Runtime;
@@ -26,7 +26,11 @@ const scope = globalThis as unknown as {
   fetch: typeof fetch;
 };
 const networkFetch = scope.fetch.bind(globalThis);
-const { cold, library, memory } = RUNTIME;
+const { cold, memory, shares } = RUNTIME;
+const way = location.hash as Start;
+/** The calculator that all questions are about, if this start is for one alone. */
+const worksheet = Object.keys(shares).find((name) => startFor(name) === way) ?? "";
+const library = shares[worksheet] ?? RUNTIME.library;
 /** So many bytes within so many milliseconds make a link quick. */
 const QUICK = { bytes: 1e6, within: 100 };
 /** As many of the memory have to be here so soon: what is quick may have been kept by the browser. */
@@ -34,11 +38,13 @@ const MEMORY_WITHIN = 300;
 const loaded = new Map<Part, number>();
 const itsFolder = OFFLINE ? "https://offline.invalid/" : new URL(".", location.href).href;
 /** All of the runtime, where the part of it that is hardly ever called could not be had. */
-const whole = location.hash === WHOLE ? RUNTIME.whole : null;
+const whole = way === "#whole" ? RUNTIME.whole : null;
 const wasm = whole ?? RUNTIME.wasm;
 const rest = new Cold(itsFolder + (cold?.name ?? ""), whole ? null : cold);
 /** What this start takes; the memory, where it is taken, stands for the library. */
 let wanted = [wasm, library];
+/** Whether this Python can be asked about `worksheet` alone. */
+let isNarrow = false;
 
 function say(message: FromWorker): void {
   scope.postMessage(message);
@@ -83,6 +89,21 @@ class Link {
   }
 }
 
+/** What one calculator takes of the library, or all of it: that is kept where the share is not. */
+async function fetchLibrary(folder: string): Promise<Bytes> {
+  isNarrow = worksheet !== "";
+  if (isNarrow) {
+    try {
+      return await fetchPart(folder + library.name, library, count);
+    } catch {
+      isNarrow = false;
+      wanted = [wasm, RUNTIME.library];
+    }
+  }
+  const url = folder + RUNTIME.library.name;
+  return (await keptPart(url, RUNTIME.library)) ?? fetchPart(url, RUNTIME.library, count);
+}
+
 /** Begin every download at once. */
 function download(folder: string): Parts {
   const link = new Link();
@@ -95,7 +116,7 @@ function download(folder: string): Parts {
     : fetchModule(folder + wasm.name, wasm, counting, link.isQuick);
   module.catch(() => link.note(0, true));
   let fetched: Promise<Bytes> | undefined;
-  const itsLibrary = () => (fetched ??= fetchPart(folder + library.name, library, count));
+  const itsLibrary = () => (fetched ??= fetchLibrary(folder));
   const itsMemory = async (): Promise<Bytes | null> => {
     const kept = await keptPart(folder + memory.name, memory);
     if (kept) {
@@ -115,7 +136,7 @@ function download(folder: string): Parts {
     return fetchPart(folder + memory.name, memory, counted, late.signal);
   };
   // After a start that failed everything is had from its sources.
-  const anew = location.hash === ANEW || whole !== null;
+  const anew = way === "#anew" || whole !== null;
   return {
     module,
     memory: anew ? Promise.resolve(null) : itsMemory().catch(() => null),
@@ -205,12 +226,22 @@ async function startFrom(itsMemory: Bytes, folder: string, parts: Parts): Promis
 async function startOneWay(folder: string, parts: Parts): Promise<Respond> {
   const itsMemory = await parts.memory;
   const respond = itsMemory && (await startFrom(itsMemory, folder, parts));
-  if (respond) return respond;
-  wanted = [wasm, library];
+  if (respond) {
+    isNarrow = false;
+    return respond;
+  }
+  wanted = [wasm, isNarrow ? library : RUNTIME.library];
   return start(folder, parts.module, parts.library());
 }
 
 let answering: Promise<Respond> | undefined;
+/** Stands in an answer where Python broke off. */
+const FAULT = '"fault": ';
+
+/** Whether a question is about the calculator that this Python was started for. */
+function isOurs(request: string): boolean {
+  return (JSON.parse(request) as Request).worksheet === worksheet;
+}
 
 function fail(cause: Cause, problem: unknown): void {
   if (rest.problem) say({ kind: "whole", detail: rest.problem });
@@ -247,8 +278,10 @@ scope.onmessage = async ({ data }) => {
   const respond = await answering!.catch(() => null);
   if (!respond) return;
   try {
-    const response = respond(data.request);
+    const response = isNarrow && !isOurs(data.request) ? null : respond(data.request);
     if (rest.problem) fail("died", rest.problem);
+    // Something was not there that a share should hold: whatever it is, the whole library has it.
+    else if (response === null || (isNarrow && response.includes(FAULT))) say({ kind: "beyond" });
     else say({ kind: "answer", response });
   } catch (problem) {
     fail("died", problem);
