@@ -10,7 +10,7 @@ from calc import model, quantities, search, worksheets
 from scripts.faults import Tally, faults_of_answer, faults_of_errors, kind_of, thrown
 from scripts.hostile import inputs_of
 
-PROVED_ONE_IN = 8  # a proof over ranges takes as long as twenty single answers
+PROVED_ONE_IN = 20  # a proof over ranges takes as long as twenty single answers
 
 
 @dataclass(frozen=True)

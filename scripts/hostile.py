@@ -1,5 +1,7 @@
 """What is typed into a worksheet: what somebody may give, and what nobody should."""
 
+import random
+
 from hypothesis import strategies as st
 
 from calc import model, quantities, search
@@ -42,8 +44,7 @@ def _units(kind: str) -> list[quantities.Unit]:
     return [unit for unit in quantities.kind(kind).units if not unit.offset]
 
 
-@st.composite
-def quantity_texts(draw: st.DrawFn, item: model.Field) -> str:
+def quantity_texts(item: model.Field) -> st.SearchStrategy[str]:
     """A value or a range of a field, often at its limits, in any unit of its kind."""
     low, high = (quantities.base(end, item.kind) for end in (item.low, item.high))
     example = quantities.parse(item.example, item.kind) if item.example else None
@@ -56,10 +57,13 @@ def quantity_texts(draw: st.DrawFn, item: model.Field) -> str:
     elif usual:
         anywhere = st.one_of(st.floats(usual.low, usual.high), anywhere)
     one = st.one_of(anywhere, anywhere, anywhere, st.sampled_from(ends))
-    values = sorted(draw(st.lists(one, min_size=1, max_size=2)))
-    unit = draw(st.sampled_from(_units(item.kind) or list(quantities.kind(item.kind).units)))
-    texts = [f"{unit.from_base(value):.12g}" for value in values]
-    return f"{' to '.join(texts)} {unit.symbol}".strip()
+
+    def text(values: list[float], unit: quantities.Unit) -> str:
+        texts = [f"{unit.from_base(value):.12g}" for value in sorted(values)]
+        return f"{' to '.join(texts)} {unit.symbol}".strip()
+
+    units = st.sampled_from(_units(item.kind) or list(quantities.kind(item.kind).units))
+    return st.builds(text, st.lists(one, min_size=1, max_size=2), units)
 
 
 def texts_of(item: model.AnyField) -> st.SearchStrategy[str]:
@@ -71,20 +75,26 @@ def texts_of(item: model.AnyField) -> st.SearchStrategy[str]:
     return st.sampled_from([item.example, *SIZES] if item.example else SIZES)
 
 
-@st.composite
-def inputs_of(draw: st.DrawFn, sheet: model.Worksheet) -> dict[str, str]:
+def inputs_of(sheet: model.Worksheet) -> st.SearchStrategy[dict[str, str]]:
     """What somebody may give to a worksheet."""
-    share = draw(st.sampled_from((0.1, 0.4, 0.7, 1.0)))
-    evil = draw(st.sampled_from((0.0, 0.0, 0.0, 0.0, 0.1)))
-    wild = draw(st.randoms(use_true_random=False))
-    inputs: dict[str, str] = {}
-    for item in sheet.fields:
-        if wild.random() < evil:
-            inputs[item.name] = draw(hostile_texts)
-        elif wild.random() < share or (item.needed and wild.random() < 0.9):
-            inputs[item.name] = draw(texts_of(item))
-    if wild.random() < 0.7:  # somebody who reads what is refused, and takes it out
-        for _ in range(3):
-            for name in search.read(sheet, inputs).errors:
-                inputs.pop(name, None)
-    return inputs
+    typed = {item.name: texts_of(item) for item in sheet.fields}
+
+    @st.composite
+    def inputs(draw: st.DrawFn) -> dict[str, str]:
+        share = draw(st.sampled_from((0.1, 0.4, 0.7, 1.0)))
+        evil = draw(st.sampled_from((0.0, 0.0, 0.0, 0.0, 0.1)))
+        # A draw for each field takes longer than many an answer.
+        wild = random.Random(draw(st.integers(0, 2**32)))
+        given: dict[str, str] = {}
+        for item in sheet.fields:
+            if wild.random() < evil:
+                given[item.name] = draw(hostile_texts)
+            elif wild.random() < share or (item.needed and wild.random() < 0.9):
+                given[item.name] = draw(typed[item.name])
+        if wild.random() < 0.7:  # somebody who reads what is refused, and takes it out
+            for _ in range(3):
+                for name in search.read(sheet, given).errors:
+                    given.pop(name, None)
+        return given
+
+    return inputs()
