@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from calc import model
-from calc.mechanics import hitch, hitch_fit, identify_hitch, implement_power
+from calc.mechanics import hitch, hitch_fit, identify_hitch, implement_power, typical
 from calc.search import Remedies
 from calc.subjects import hitching
 from calc.worksheets.hitch.compute import (
     OPENINGS,
     bushing_for,
     category_names,
+    NOT_HUNG,
     coupled,
     found_categories,
     place_of,
@@ -31,6 +32,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     if "span" in broken:
         _span_remedy(v, found, remedies)
     known = "hitch_category" not in remedies.assumed or v.ball_hole is not None
+    remedies.do("subframe", ("subframe",))
     if known and "top_pin" in broken and v.upper_pin is not None:
         size = top_hole(v)
         words = hitching.pin_words(size)
@@ -115,6 +117,9 @@ def _leads(v: model.Inputs, found: model.Found, parts: list[str]) -> dict[str, m
     fits = _fits_said(v, found, parts, ("conflict", "coupler_on_tractor", *FITTING, *BESIDE))
     if fits:
         said["fits"] = said["coupler"] = fits
+    if typical.mount(v.implement_kind) in NOT_HUNG[1:]:
+        said["fits"] = said["coupler"] = said["sleeves"] = found.note("not_hung")
+        return said
     said["span"] = _span_said(v, found)
     if v.mast_height is not None and "hitch_category" in found.assumed and v.ball_hole is None:
         said["mast"] = _mast_said(v, found)

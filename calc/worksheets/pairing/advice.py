@@ -51,7 +51,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         cautions.append("shaft")
     if v.loader_payload is not None:
         cautions.append("loader")
-    notes = {"hydraulics": "no_flow", "hitching": "no_sides", "duty": "no_rating"}
+    notes = {"hitching": "no_sides", "duty": "no_rating"}
     if how != "front":
         notes["in_front"] = "not_front"
     if how != "hitch":
@@ -59,7 +59,16 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     if not pairing.takes_power(v):
         notes["power"] = "no_shaft"
     says = {ask: found.note(name) for ask, name in notes.items()}
+    says["hydraulics"] = _oil_side(v, found)
     return model.Advice(cautions=found.cautions(*cautions), notes=_notes(v, found), says=says)
+
+
+def _oil_side(v: model.Inputs, found: model.Found) -> model.Words:
+    """Which side's flow and outlets are still to be told."""
+    if v.remotes_needed:
+        return found.note("no_outlets", remotes=(v.remotes_needed, "count"))
+    told = v.implement_flow is not None or v.remotes is not None
+    return found.note("not_asked" if told else "no_flow")
 
 
 def _smaller(v: model.Inputs, remedies: Remedies) -> None:
