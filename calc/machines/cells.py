@@ -36,7 +36,7 @@ COLUMNS = {
     "loader_capacity": {"tractor": "loader_rating"},
     "rated_at": {"tractor": "lift_rated_at"},
     "ldr": {"tractor": "loader"},
-    **dict.fromkeys(("max_pto", "pto_max"), {"implement": "power_limit"}),
+    **{heading: {"implement": "power_limit"} for heading in ("max_pto", "pto_max")},
     **{
         heading: {"implement": "power_needed"}
         for heading in ("pto_min", "min_pto", "pto_required", "pto_needed")
@@ -127,7 +127,9 @@ HAS = {
 ROMAN = {"I": "1", "II": "2", "III": "3"}
 # "Lift (lb) @ 24 in": the heading says where the figures hold.
 _WHERE = r"\d+(?:\.\d+)?\s*(?:in|mm|\"|)|(?:the )?balls?(?: ends?)?"
-_BACK = r"(?:\s*(?:behind|back|aft|rear)(?:\s+of)?(?:\s+(?:the\s+)?(?:balls?|ball ends?|eyes?|pins?))?)?"
+_BACK = (
+    r"(?:\s*(?:behind|back|aft|rear)(?:\s+of)?(?:\s+(?:the\s+)?(?:balls?(?: ends?)?|eyes|pins))?)?"
+)
 _AT = re.compile(
     rf"\s*(?:@|\bat\b|(?=\d+\s*\S+\s+behind))\s*(?P<where>{_WHERE}){_BACK}"
     r"\.?\s*(?P<unit>[,(\[]\s*[^\s()\[\]]+[)\]]?)?\s*$",
@@ -180,8 +182,8 @@ def column(written: str, role: str, named: dict[str, AnyField], beside: tuple[st
     labels = {item.label.lower(): name for name, item in named.items()}
 
     def means(text: str) -> str:
-        plain = " ".join(text.replace("_", " ").lower().split())
-        for plain in (plain, plain.replace("-", " ").rstrip(".")):
+        written = " ".join(text.replace("_", " ").lower().split())
+        for plain in (written, written.replace("-", " ").rstrip(".")):
             name = labels.get(plain, plain.replace(" ", "_"))
             name = COLUMNS.get(name, {}).get(role, name)
             if name in named or name in beside:

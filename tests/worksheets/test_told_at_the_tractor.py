@@ -250,3 +250,31 @@ def test_without_its_slope_a_climb_is_told_on_the_level() -> None:
     load = {"tractor_mass": "2800 lb", "load_mass": "2500 lb", "load_rides": "towed"}
     assert lead("drive", "climbs", **load).startswith("Say how steep it is: on the level")
     assert lead("drive", "climbs", **load, slope="15 %").startswith("It depends: on 15 %")
+
+
+def test_what_is_known_is_not_asked_for_again() -> None:
+    """With the axle's limit given it is the front wheels, rear one up, that are open."""
+    ends = {"tractor_mass": "1300 kg", "front_implement_mass": "200 kg", "loader": "none"}
+    behind = {"implement_kind": "ballast_box", "implement_mass": "300 kg"}
+    plates = {"front_axle_limit": "1300 kg", "front_lift_capacity": "400 kg"}
+    said = lead("pairing", "both", **ends, **behind, **plates)
+    assert said.startswith("It depends: rear one up your front wheels carry")
+    assert lead("pairing", "both", **behind).startswith("Say first: ")
+
+
+def test_a_range_of_weights_from_none_begins_with_nothing() -> None:
+    cutter = {"implement_kind": "rotary_cutter_light", "working_width": "48 in"}
+    said = lead("pairing", "weight", **cutter, tractor_mass="2000 lb", loader="off")
+    assert said.startswith("It may want nothing to ")
+
+
+def test_a_mid_shaft_is_met_by_a_mid_pto() -> None:
+    made = {"implement_shaft": "mid-2000"}
+    assert given("pto", "shafts", **made, mid_pto="yes").finding == model.WITHIN
+    assert given("pto", "shafts", **made, mid_pto="none").finding == model.OVER
+    assert given("pto", "shafts", **made).finding == model.UNKNOWN
+
+
+def test_of_a_pulled_tool_the_engine_is_told() -> None:
+    disk = {"implement_kind": "disk_harrow", "working_width": "6.5 ft", "pto_power": "53.5 hp"}
+    assert lead("pairing", "power", **disk).startswith("Yes: it takes an engine of ")

@@ -7,10 +7,10 @@ from calc.mechanics import hitch, hitch_fit, identify_hitch, implement_power, ty
 from calc.search import Remedies
 from calc.subjects import hitching
 from calc.worksheets.hitch.compute import (
+    NOT_HUNG,
     OPENINGS,
     bushing_for,
     category_names,
-    NOT_HUNG,
     coupled,
     found_categories,
     place_of,
