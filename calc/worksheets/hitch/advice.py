@@ -102,9 +102,7 @@ def _other_category(v: model.Inputs, remedies: Remedies) -> None:
     best = hitch.pin_number(tractor_category(v))
     blank = {"lower_pin": None, "upper_pin": None, "implement_span": None, "mast_height": None}
     values = {"implement_category": best, "sleeves": "fitted", **blank}
-    theirs = hitch.pin_number(v.implement_category)
-    # Frames that take two sets of pins are made for neighbors, and not for a garden tractor's.
-    near = abs(int(theirs) - int(best)) <= 1 and "0" not in (theirs, best)
+    near = hitching.takes_either(v.implement_category, best)
     key = "implement_category" if near else "other_implement"
     remedies.change(key, values, source="hitch/DERIVED", n=best)
 

@@ -8,6 +8,7 @@ from calc.search import Remedies
 from calc.subjects import hung, hung_remedies, shaft_power
 from calc.subjects.standing import stand
 from calc.worksheets.pairing import checks as pairing
+from calc.worksheets.pairing import hooking
 from calc.worksheets.pairing.fields import FRONT_RULES
 
 BOTH_ENDS = ("both_rear", "both_front", "both")
@@ -21,7 +22,8 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     remedies.more("tractor_mass", mends=("grip",), step=50.0, another=True)
     remedies.choose("driven", "four", mends=("grip",))
     remedies.choose("quick_coupler", "none", mends=("coupler",), source="hitch/H19")
-    remedies.do("other_pins", ("pins", "top_pin", "span"), source="hitch/PRACTICE")
+    if hooking.takes_either(v):
+        remedies.do("other_pins", ("pins", "top_pin", "span"), source="hitch/PRACTICE")
     remedies.do("one_off", BOTH_ENDS, source="hitch/PRACTICE")
     remedies.more("power_limit", mends=("driveline",), step=5.0, another=True)
     remedies.do("lighter_duty", ("duty",), source="hitch/PRACTICE")
