@@ -180,7 +180,9 @@ def box_behind(v: model.Inputs, remedies: Remedies) -> None:
     Where it doesn't mend all that the loader breaks, the box goes with less in the loader. A lift
     that nobody gave is no reason against it: the words tell the reader to look.
     """
-    if not {"loader_rear", "loader_front", "asked"} & set(remedies.broken):
+    how = hung.hangs(v)
+    # One in front would have to come off in the sums; `weights_behind` has a box for that.
+    if how == "front" or not {"loader_rear", "loader_front", "asked"} & set(remedies.broken):
         return
     least = v.counterweight_asked
     if least is None:
@@ -189,7 +191,7 @@ def box_behind(v: model.Inputs, remedies: Remedies) -> None:
     leaves = ("lift",) if assumed else ()
     kind = "" if v.tractor_kind == "any" else v.tractor_kind
     lifts = typical.narrowed(kind)["lift_610"][1] if assumed else v.lift_capacity
-    there = hung.hung_mass(v) if hung.hangs(v) != "none" else 0.0
+    there = hung.hung_mass(v) if how in ("hitch", "towed") else 0.0
     sizes = [size for size in typical.stock("ballast_boxes") if there < size <= lifts]
     enough = [size for size in sizes if size >= least]
     key = "box_instead" if there else "box"

@@ -354,3 +354,12 @@ def test_what_does_not_hang_on_the_hitch_is_not_said_to_fit() -> None:
         assert refused.finding == model.OVER and "subframe" in leading.lead(refused, "us")
     towed = search.answer(SHEET, {"hitch_category": "1", "implement_kind": "trailer"}, ask="fits")
     assert "drawbar" in leading.lead(towed, "us") and not towed.verdicts
+
+
+def test_what_was_measured_is_not_asked_for_again() -> None:
+    """Pin and hole fit: the span is what is open. A hole of no category is said to be none."""
+    fitting = {"lower_pin": "22 mm", "ball_hole": "22.4 mm", "implement_span": "683 mm"}
+    said = leading.lead(search.answer(SHEET, fitting, "metric", ask="fits"), "metric")
+    assert said.startswith("Whether the links reach 683 mm")
+    hole = search.answer(SHEET, {"ball_hole": "1 in"}, ask="category")
+    assert leading.lead(hole, "us").startswith("No category has that hole")

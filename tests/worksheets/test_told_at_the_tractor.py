@@ -278,3 +278,9 @@ def test_a_mid_shaft_is_met_by_a_mid_pto() -> None:
 def test_of_a_pulled_tool_the_engine_is_told() -> None:
     disk = {"implement_kind": "disk_harrow", "working_width": "6.5 ft", "pto_power": "53.5 hp"}
     assert lead("pairing", "power", **disk).startswith("Yes: it takes an engine of ")
+
+
+def test_a_box_goes_beside_a_deck_and_not_in_its_place() -> None:
+    deck = {"implement_kind": "mid_mower", "tractor_mass": "1700 lb", "loader_payload": "500 lb"}
+    offered = {item.key for item in given("ballast", "behind", **deck).advice.remedies}
+    assert "ballast.box" in offered and "ballast.box_instead" not in offered

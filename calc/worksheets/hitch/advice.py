@@ -181,8 +181,8 @@ def _category_said(v: model.Inputs, found: model.Found) -> model.Words:
         elif v.lower_pin is None:
             wanted = "pin"
         return found.note(f"is_several_{wanted}", names=category_names(names))
-    if number:
-        return found.note("by_hole", n=number)
+    if v.ball_hole is not None:
+        return found.note("by_hole", n=number) if number else found.note("no_hole")
     given = (v.lower_pin, v.upper_pin, v.implement_span, v.mast_height)
     alone = [item for item in given if item is not None]
     if len(alone) == 1 and alone[0] in (v.lower_pin, v.upper_pin):
