@@ -60,7 +60,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         notes["hitching"] = notes["lift"] = "not_hung"
     if not pairing.takes_power(v):
         notes["power"] = "no_shaft"
-    says = {ask: found.note(name) for ask, name in notes.items()}
+    says: dict[str, model.Words] = {ask: found.note(name) for ask, name in notes.items()}
     says["hydraulics"] = _oil_side(v, found)
     return model.Advice(cautions=found.cautions(*cautions), notes=_notes(v, found), says=says)
 
