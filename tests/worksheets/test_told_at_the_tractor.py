@@ -284,3 +284,11 @@ def test_a_box_goes_beside_a_deck_and_not_in_its_place() -> None:
     deck = {"implement_kind": "mid_mower", "tractor_mass": "1700 lb", "loader_payload": "500 lb"}
     offered = {item.key for item in given("ballast", "behind", **deck).advice.remedies}
     assert "ballast.box" in offered and "ballast.box_instead" not in offered
+
+
+def test_no_climb_is_offered_that_manuals_forbid() -> None:
+    mower = {"implement_kind": "flail_mower", "working_width": "60 in", "material": "light"}
+    steep = given("pto", "enough", **mower, pto_power="30 hp", slope="30 deg")
+    assert steep.finding == model.OVER
+    assert "pto.slope" not in {item.key for item in steep.advice.remedies}
+    assert "pto.keep_off" in {item.key for item in steep.advice.remedies}
