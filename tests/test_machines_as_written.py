@@ -79,3 +79,38 @@ def test_a_heading_that_asks_for_a_loader_takes_yes_and_no_as_yards_write_them(w
 def test_more_headings_as_yards_write_them(role, heading, cell, inputs):
     ((machine,), problems) = read(f"name,{heading}\nA,{cell}\n", role)
     assert machine.inputs == inputs and not problems
+
+
+@pytest.mark.parametrize(
+    ("heading", "cell", "figure", "at"),
+    [
+        ("Lift @610 (kg)", "310", "310 kg", "610"),
+        ("3-pt lift at 24 in", "1200", "1200 lb", "610"),
+        ("Lift at the ball ends (lb)", "1,918", "1,918 lb", "0"),
+        ('3pt lift 24" behind', "1146", "1146 lb", "610"),
+        ("3pt lift", '1146 (24" behind)', "1146 lb", "610"),
+    ],
+)
+def test_a_heading_tells_the_place_and_the_unit_of_a_lift(heading, cell, figure, at):
+    first, second = (text.replace('"', '""') for text in (heading, cell))
+    ((machine,), problems) = read(f'name;"{first}"\nA;"{second}"\n', "tractor")
+    assert machine.inputs == {"lift_capacity": figure, "lift_rated_at": at} and not problems
+
+
+@pytest.mark.parametrize(
+    ("role", "heading", "cell", "field", "read_as"),
+    [
+        ("tractor", "Wt. (kg)", "1 640", "tractor_mass", "1640 kg"),
+        ("tractor", "PTO-HP", "45 @ 540", "pto_power", "45 hp"),
+        ("tractor", "Quick hitch", "Y", "quick_coupler", "u_frame"),
+        ("tractor", "quick coupler", "quick hitch", "quick_coupler", "u_frame"),
+        ("tractor", "driven", "MFWD", "driven", "four"),
+        ("tractor", "driven", "2WD", "driven", "two"),
+        ("tractor", "shaft", "540", "shaft", "540-6"),
+        ("implement", "implement_shaft", "1000", "implement_shaft", "1000-21"),
+        ("implement", "kind", "rotary cutter, light", "implement_kind", "rotary_cutter_light"),
+    ],
+)
+def test_a_yard_writes_an_option_its_own_way(role, heading, cell, field, read_as):
+    ((machine,), problems) = read(f"name;{heading}\nA;{cell}\n", role)
+    assert machine.inputs == {field: read_as} and not problems

@@ -15,7 +15,7 @@ from calc.machines import vocabulary
 from calc.model import AnyField, Choice, Field
 
 # "tractor_mass_lb", "Tractor mass (lb)", "Tractor mass, lb", "Tractor mass [lb]"
-_UNIT = re.compile(r"^(?P<what>.+?)[\s_,]*[\s_,(\[](?P<unit>[^\s_,()\[\]]+)[)\]]?$")
+_UNIT = re.compile(r"^(?P<what>.+?)[\s_,-]*[\s_,(\[-](?P<unit>[^\s_,()\[\]]+)[)\]]?$")
 # What shops call a column that is named otherwise here.
 COLUMNS = {
     "kind": {"tractor": "tractor_kind", "implement": "implement_kind"},
@@ -31,9 +31,12 @@ COLUMNS = {
         heading: {"tractor": "lift_capacity"}
         for heading in ("3pt_lift", "3_pt_lift", "3_point_lift", "hitch_lift", "rear_lift")
     },
+    "quick_hitch": {"tractor": "quick_coupler"},
     "loader_lift": {"tractor": "loader_rating"},
     "loader_capacity": {"tractor": "loader_rating"},
     "rated_at": {"tractor": "lift_rated_at"},
+    "ldr": {"tractor": "loader"},
+    **{heading: {"implement": "power_limit"} for heading in ("max_pto", "pto_max")},
     **{
         heading: {"implement": "power_needed"}
         for heading in ("pto_min", "min_pto", "pto_required", "pto_needed")
@@ -100,18 +103,43 @@ MEASURED = {
     "max": "power_limit",
 }
 HORSEPOWER = "hp"  # a heading by itself, of the engine as a rule
+# What shops write for an option.
+SAID = {
+    **dict.fromkeys(("4wd", "4x4", "mfwd", "fwa", "mfd"), "four"),
+    **dict.fromkeys(("2wd", "4x2"), "two"),
+    # By itself 540 has 6 splines; 1000 on what goes behind a compact tractor has 21.
+    **dict.fromkeys(("540", "540_rpm"), "540-6"),
+    **dict.fromkeys(("1000", "1000_rpm"), "1000-21"),
+    **dict.fromkeys(("2000", "2000_rpm", "mid_pto"), "mid"),
+}
 # Cells that say that nobody knows.
 BLANKS = frozenset(
     ["-", "--", "\u2013", "\u2014", "n/a", "na", "tbd", "?", "unknown", "none given"]
 )
 _WITH, _WITHOUT = ("yes", "y", "with", "w/", "incl"), ("no", "n", "without", "w/o", "less")
 # What "yes" and "no" are under a heading that asks whether it has one.
-HAS = {"loader": ("on", "none"), "mid_pto": ("yes", "none"), "cab": ("cab", "open")}
+HAS = {
+    "loader": ("on", "none"),
+    "mid_pto": ("yes", "none"),
+    "cab": ("cab", "open"),
+    "quick_coupler": ("u_frame", "none"),
+}
 ROMAN = {"I": "1", "II": "2", "III": "3"}
 # "Lift (lb) @ 24 in": the heading says where the figures hold.
-_WHERE = r"\d+(?:\.\d+)?\s*(?:in|mm|\"|)|balls?(?: ends?)?"
-_AT = re.compile(rf"\s*(?:@|\bat\b)\s*(?P<where>{_WHERE})\.?\s*$", re.I)
-_PLACE = re.compile(rf"\s*(?:\(\s*(?:at|@)?|@|\bat\b)\s*(?P<where>{_WHERE})\s*\)?\s*$", re.I)
+_WHERE = r"\d+(?:\.\d+)?\s*(?:in|mm|\"|)|(?:the )?balls?(?: ends?)?"
+_BACK = (
+    r"(?:\s*(?:behind|back|aft|rear)(?:\s+of)?(?:\s+(?:the\s+)?(?:balls?(?: ends?)?|eyes|pins))?)?"
+)
+_AT = re.compile(
+    rf"\s*(?:@|\bat\b|(?=\d+\s*\S+\s+behind))\s*(?P<where>{_WHERE}){_BACK}"
+    r"\.?\s*(?P<unit>[,(\[]\s*[^\s()\[\]]+[)\]]?)?\s*$",
+    re.I,
+)
+_PLACE = re.compile(
+    rf"\s*(?:\(\s*(?:at|@)?|@|\bat\b|,\s)\s*(?P<where>{_WHERE}){_BACK}\s*\)?\s*$", re.I
+)
+_SHAFT = re.compile(r"\s*@\s*(?:540|1,?000)(?:\s*rpm)?$", re.I)  # "45 hp @ 540"
+_SPACED = re.compile(r"(?<=\d)[ \u00a0\u202f](?=\d{3}(?!\d))")  # "1 640 kg"
 _BALLS = re.compile(r"(at )?(the )?(lift )?balls?( ends?)?", re.I)
 _REMARK = re.compile(r"\s*\([^()]*\)\s*$")
 _SIZES = re.compile(r"\d\S*(?:\s+(?:ft|foot|feet|in|inch|cm|m|mm)\b)?")
@@ -139,7 +167,7 @@ def column(written: str, role: str, named: dict[str, AnyField], beside: tuple[st
     """Return the field that a column's heading means; one without a name for none."""
     at = _AT.search(written)
     if at:
-        said = written[: at.start()]
+        said = written[: at.start()] + (at["unit"] or "")
         # With its distance it is the hitch's; a plain "Lift" may be the loader's.
         plain = "hitch lift" if said.strip().lower() == "lift" else said
         lift = column(plain, role, named, beside)
@@ -154,10 +182,13 @@ def column(written: str, role: str, named: dict[str, AnyField], beside: tuple[st
     labels = {item.label.lower(): name for name, item in named.items()}
 
     def means(text: str) -> str:
-        plain = " ".join(text.replace("_", " ").lower().split())
-        name = labels.get(plain, plain.replace(" ", "_"))
-        name = COLUMNS.get(name, {}).get(role, name)
-        return name if name in named or name in beside else ""
+        written = " ".join(text.replace("_", " ").lower().split())
+        for plain in (written, written.replace("-", " ").rstrip(".")):
+            name = labels.get(plain, plain.replace(" ", "_"))
+            name = COLUMNS.get(name, {}).get(role, name)
+            if name in named or name in beside:
+                return name
+        return ""
 
     if written.strip().lower() == HORSEPOWER and role == "tractor":
         return Column("engine_power", HORSEPOWER)
@@ -237,8 +268,12 @@ def cell(name: str, text: str, unit: str, system: str, beside: str = "") -> str:
 
 
 def _with_unit(item: Field, text: str, unit: str, system: str) -> str:
-    if item.kind == "mass" and text.endswith("#"):
-        text = f"{text[:-1].strip()} lb"  # "3,600#" is so many pounds
+    if item.kind == "mass":
+        text = _SPACED.sub("", text)
+        if text.endswith("#"):
+            text = f"{text[:-1].strip()} lb"  # "3,600#" is so many pounds
+    elif item.name == "pto_power":
+        text = _SHAFT.sub("", text)
     try:
         quantities.parse(text, item.kind)
         return text
@@ -268,9 +303,12 @@ def _option(item: Choice, text: str) -> str:
     first = plain.split()[0].rstrip(".")
     if item.name in HAS and first in _WITH + _WITHOUT:
         return HAS[item.name][first in _WITHOUT]
+    if item.name == "quick_coupler" and first == "quick":
+        return "u_frame"
     if item.name == "tractor_kind" and key == "compact":
         return "any"  # of what size, its mass and power say
     values = {option.value for option in item.options}
+    key = SAID[key] if SAID.get(key) in values else key
     key = key if key in values else key.replace("_", "")  # a "sub-compact"
     if key in values:
         return key
@@ -285,6 +323,8 @@ def _option(item: Choice, text: str) -> str:
 def _kind_at_end(plain: str) -> str:
     """Return the kind that a cell ends with ("heavy box scraper"); none for a loader's tools."""
     words = re.findall(r"[a-z]+", _SIZES.sub(" ", plain.split(" - ")[0]))
+    if words and words[-1] in ("light", "heavy"):
+        words.insert(0, words.pop())  # "rotary cutter, light"
     if words and words[-1] in ("rear", "front"):
         where = words.pop()  # "snow blower, front"
         if where == "front":

@@ -78,7 +78,8 @@ def _shown(value: float, unit: Unit, kind_name: str, figures: int) -> str:
     if kind_name == "temperature" and math.isfinite(found):
         found = math.floor(found + 0.5)
     said = amount(found) if unit.symbol == "$" else number(found, figures)
-    return NOTHING if said.startswith("-") and kind(kind_name).never_below_zero else said
+    none = said == "0" or said.startswith("-")
+    return NOTHING if none and kind(kind_name).never_below_zero else said
 
 
 SHORT_TIME = 5400.0  # s; below an hour and a half people say minutes
@@ -133,7 +134,7 @@ def show(
 
     Examples
     --------
-    >>> show(-10.0, "mass"), show(-10.0, "load"), show_range(-10.0, 45.4, "load")
+    >>> show(-10.0, "mass"), show(0.0, "load"), show_range(-10.0, 45.4, "load")
     ('-22 lb', 'nothing', 'nothing to 100 lb')
 
     Pins and their holes are said in sixteenths of an inch where they are of such a size:

@@ -306,6 +306,20 @@ def way(gap: float) -> str:
     return "wider" if gap > 0 else "narrower"
 
 
+def takes_either(theirs: str, ours: str) -> bool:
+    """Return whether frames of one category are made that take the pins of the other as well.
+
+    Two sets of pins are for neighbors, and not for a garden tractor's.
+
+    Examples
+    --------
+    >>> takes_either("2", "1"), takes_either("3", "1"), takes_either("0", "1")
+    (True, False, False)
+    """
+    theirs, ours = hitch.pin_number(theirs), hitch.pin_number(ours)
+    return abs(int(theirs) - int(ours)) <= 1 and "0" not in (theirs, ours)
+
+
 # --- mast --------------------------------------------------------------------------------------
 
 

@@ -82,6 +82,11 @@ def hung_at(v: model.Inputs) -> float:
     return found
 
 
+def refuse(at: model.At) -> None:
+    """Refuse a backhoe on the three-point hitch."""
+    at.fits("subframe", -1.0, "hitch/B1", "refused", grade=model.DANGER)
+
+
 def check_loaded(v: model.Inputs, at: model.At) -> None:
     """Say that the load isn't counted where the mass is that of an empty spear, box or fork.
 

@@ -15,6 +15,7 @@ BRACKET_SHARE = 0.20  # front weights beyond this share of the tractor are out o
 LESS = 3.0  # what one loads as one likes may be cut by this much while nobody knows
 PULLED_FROM = 5 * si.FOOT  # cutters on wheels of their own are sold from here on; practice
 FLAT = 0.05  # nobody keeps off climbs gentler than this; common practice, no source
+FRONT_CHECKS = {"steering", "front_alone", "climb"}
 STANDING_CHECKS = ("steering", "lift", "rear_axle", "rear_tires", "total", "climb")
 LOADER_CHECKS = ("loader_rear", "loader_front", "front_tires", "loader_lift", "side_raised")
 
@@ -68,15 +69,13 @@ def offer(v: model.Inputs, remedies: Remedies) -> None:
 
 def front_weights(v: model.Inputs, remedies: Remedies) -> None:
     """Offer suitcase weights in front, in whole weights of the usual size."""
-    sure = {"steering", "climb"} & remedies.over
+    sure = FRONT_CHECKS & remedies.over
     share = BRACKET_SHARE if sure else BRACKET_SHARE / 2  # half for what may be in order already
     end = share * v.tractor_mass + v.front_ballast
     stock = tuple(size for size in typical.stock("front_weights") if size <= end)
-    if not stock or not {"steering", "climb"} & set(remedies.broken):
+    if not stock or not FRONT_CHECKS & set(remedies.broken):
         return
-    remedies.more(
-        "front_ballast", mends=("steering", "climb"), stock=stock, end=max(stock[-1], end)
-    )
+    remedies.more("front_ballast", mends=(*FRONT_CHECKS,), stock=stock, end=max(stock[-1], end))
 
 
 def lighter(v: model.Inputs, remedies: Remedies) -> None:
@@ -181,7 +180,9 @@ def box_behind(v: model.Inputs, remedies: Remedies) -> None:
     Where it doesn't mend all that the loader breaks, the box goes with less in the loader. A lift
     that nobody gave is no reason against it: the words tell the reader to look.
     """
-    if not {"loader_rear", "loader_front", "asked"} & set(remedies.broken):
+    how = hung.hangs(v)
+    # One in front would have to come off in the sums; `weights_behind` has a box for that.
+    if how == "front" or not {"loader_rear", "loader_front", "asked"} & set(remedies.broken):
         return
     least = v.counterweight_asked
     if least is None:
@@ -190,7 +191,7 @@ def box_behind(v: model.Inputs, remedies: Remedies) -> None:
     leaves = ("lift",) if assumed else ()
     kind = "" if v.tractor_kind == "any" else v.tractor_kind
     lifts = typical.narrowed(kind)["lift_610"][1] if assumed else v.lift_capacity
-    there = hung.hung_mass(v) if hung.hangs(v) != "none" else 0.0
+    there = hung.hung_mass(v) if how in ("hitch", "towed") else 0.0
     sizes = [size for size in typical.stock("ballast_boxes") if there < size <= lifts]
     enough = [size for size in sizes if size >= least]
     key = "box_instead" if there else "box"

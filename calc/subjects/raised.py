@@ -20,6 +20,7 @@ from calc.subjects.hung import (
     hung_mass,
     pivot_of,
     rated_at_of,
+    refuse,
 )
 from calc.subjects.plates import SEEN_LOADS
 from calc.subjects.standing import Stand, stand
@@ -31,7 +32,7 @@ LOADS = (
     model.Shown("rise", "load"),
     model.Shown("capacity", "mass"),
     model.Shown("felt", "mass"),
-    model.Shown("ballast", "mass"),
+    model.Shown("ballast", "load"),
     model.Shown("greatest", "load"),
     model.Shown("gross", "mass"),
     model.Shown("standing", "mass"),
@@ -151,9 +152,11 @@ def load(v: model.Inputs, at: model.At) -> Stand:
         at.group(("lift",), _lift, v, at)
         check_loaded(v, at)
     if how == "subframe":
-        at.fits("subframe", -1.0, "hitch/B1", "refused", grade=model.DANGER)
+        refuse(at)
     if how in ("hitch", "towed"):
         at.at_least("steering", "front", "wanted", rule["source"])
+    if how == "none":
+        at.at_least("front_alone", "down_front", "wanted", rule["source"])
     if how == "towed":
         _towed(v, at, found)
     lifts = found.payload is not None and not loader.nothing(found.payload)

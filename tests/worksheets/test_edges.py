@@ -169,7 +169,7 @@ WORDS = """
     driveline: protection yokes
     duals: manual pair
     hitch: conflict coupler top_pin coupler_on_tractor driveline hook_height hook_span measured
-    hitch: slot_lower slot_upper
+    hitch: slot_lower slot_upper subframe
     lamp-wiring: flasher
     lawn: soil
     pairing: coupler coupler_on_tractor covers front_place pins shaft span subframe top_pin

@@ -344,3 +344,22 @@ def test_a_slot_takes_the_bushing_of_its_size(slots: str) -> None:
     outside = {"own": "1-1/8 in outside", "wide": "1-7/16 in outside"}[slots]
     said = leading.lead(found, "us")
     assert said.startswith("Yes, with bushings: 7/8 in inside") and outside in said
+
+
+def test_what_does_not_hang_on_the_hitch_is_not_said_to_fit() -> None:
+    """A backhoe of Category 1 goes on a subframe all the same; a trailer has no pins to measure."""
+    for ask in ("fits", "coupler", "sleeves"):
+        typed = {"hitch_category": "1", "implement_category": "1", "quick_coupler": "u_frame"}
+        refused = search.answer(SHEET, {**typed, "implement_kind": "backhoe"}, ask=ask)
+        assert refused.finding == model.OVER and "subframe" in leading.lead(refused, "us")
+    towed = search.answer(SHEET, {"hitch_category": "1", "implement_kind": "trailer"}, ask="fits")
+    assert "drawbar" in leading.lead(towed, "us") and not towed.verdicts
+
+
+def test_what_was_measured_is_not_asked_for_again() -> None:
+    """Pin and hole fit: the span is what is open. A hole of no category is said to be none."""
+    fitting = {"lower_pin": "22 mm", "ball_hole": "22.4 mm", "implement_span": "683 mm"}
+    said = leading.lead(search.answer(SHEET, fitting, "metric", ask="fits"), "metric")
+    assert said.startswith("Whether the links reach 683 mm")
+    hole = search.answer(SHEET, {"ball_hole": "1 in"}, ask="category")
+    assert leading.lead(hole, "us").startswith("No category has that hole")

@@ -3,7 +3,7 @@
 import pytest
 
 from calc import model, search, worksheets
-from tests.worksheets.asking import verdict
+from tests.worksheets.asking import given, verdict
 
 SHEET = worksheets.load("hitch")
 COUPLED = {"quick_coupler": "u_frame", "hitch_category": "1", "implement_category": "1"}
@@ -110,3 +110,26 @@ def test_drive_shaft_behind_a_coupler_is_named() -> None:
     assert any("drive shaft" in caution.text for caution in found.advice.cautions)
     dragged = answer(**COUPLED, implement_kind="box_blade")
     assert all(v.check.name != "driveline" for v in dragged.verdicts)
+
+
+@pytest.mark.parametrize(("span", "finding"), [("26.5 in", model.WITHIN), ("30 in", model.OVER)])
+def test_a_measured_span_is_held_against_the_hooks(span: str, finding: str) -> None:
+    typed = {**COUPLED, "implement_kind": "box_blade", "implement_span": span}
+    answer = given("pairing", "hitching", **typed)
+    found = answer.verdict("span")
+    assert found is not None and found.finding == finding == answer.finding
+    # Nobody measured the mast: the hole for the top hook is named as not looked at.
+    assert "hook_height" in {item.name for item in answer.unchecked}
+
+
+def test_a_garden_tractors_frame_takes_no_other_pins() -> None:
+    blade = {"implement_kind": "rear_blade", "hitch_category": "1"}
+    for theirs, offered in (("0", False), ("2", True)):
+        found = given("pairing", "hitching", **blade, implement_category=theirs)
+        assert found.finding == model.OVER
+        assert ("pairing.other_pins" in {item.key for item in found.advice.remedies}) == offered
+
+
+def test_a_top_pin_alone_does_not_hook_it_up() -> None:
+    typed = {"implement_kind": "rear_blade", "hitch_category": "1", "upper_pin": "3/4 in"}
+    assert given("pairing", "hitching", **typed).finding == model.UNKNOWN

@@ -28,7 +28,7 @@ def test_the_numbers_to_find_are_those_of_what_was_asked() -> None:
     assert finding(open_, "lift") == model.UNKNOWN
     assert to_find(open_)[0] == "cg_distance"
     # What was asked is settled: the danger beside it is asked about.
-    settled = found("ballast", "lift", lift_capacity="2,000 lb", **LIFT)
+    settled = found("ballast", "lift", lift_capacity="2,000 lb", loader="on", **LIFT)
     assert finding(settled, "lift") in (model.CLOSE, model.WITHIN)
     assert settled.finding == model.UNKNOWN and "cg_distance" not in to_find(settled)[:1]
 

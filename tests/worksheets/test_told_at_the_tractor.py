@@ -205,3 +205,90 @@ def test_front_tires_that_a_loader_overloads_are_helped_by_taking_it_off() -> No
     tires = {"tractor_mass": "3200 lb", "front_tire_load": "900 lb", "pto_power": "33 hp"}
     found = given("pairing", "run", implement_kind="none", loader="on", **tires)
     assert any(remedy.set.get("loader") == "off" for remedy in found.advice.remedies)
+
+
+def test_a_slope_across_that_may_do_is_neither_right_nor_refused() -> None:
+    """Nobody said how wide and tall it is: the answer has both limits and what to measure."""
+    said = lead("pairing", "across", cross_slope="5 %")
+    assert said.startswith("Can't tell yet: 5 %") and "measure its track" in said
+    assert lead("pairing", "across", cross_slope="25 deg").startswith("No: ")
+
+
+@pytest.mark.parametrize(
+    ("front", "finding"), [("510 lb", model.CLOSE), ("490 lb", model.OVER), ("1,000 lb", "within")]
+)
+def test_a_front_axle_is_judged_with_nothing_behind(front: str, finding: str) -> None:
+    """20 % of the tractor's own mass must stay on it (hitch/twenty_percent_rules)."""
+    ticket = {"mass_as": "scale", "tractor_mass": "2,500 lb", "front_axle_mass": front}
+    for name, ask in (("pairing", "front"), ("ballast", "carry")):
+        answer = given(name, ask, **ticket, implement_kind="none", loader="off")
+        verdict = answer.verdict("front_alone")
+        assert verdict is not None and verdict.finding == finding == answer.finding
+        assert "front wheels" in leading.lead(answer, "us")
+
+
+@pytest.mark.parametrize(
+    ("typed", "says"),
+    [
+        ({"remotes_needed": "2"}, "It needs pairs of outlets: 2."),
+        ({"remotes": "1", "implement_flow": "7 gpm"}, "Your tractor's side is told"),
+        ({}, "nothing was held against them yet"),
+    ],
+)
+def test_oil_is_asked_of_the_side_that_is_open(typed: dict[str, str], says: str) -> None:
+    assert says in lead("pairing", "hydraulics", **typed)
+
+
+def test_a_lift_is_told_without_a_loader_that_nobody_named() -> None:
+    hung = {"implement_kind": "rotary_cutter", "implement_mass": "700 lb", "cg_distance": "36 in"}
+    rated = {"lift_capacity": "1800 lb", "lift_rated_at": "0"}
+    answer = given("ballast", "lift", **hung, **rated)
+    assert answer.finding == model.WITHIN and "loader" not in leading.lead(answer, "us")
+
+
+def test_without_its_slope_a_climb_is_told_on_the_level() -> None:
+    load = {"tractor_mass": "2800 lb", "load_mass": "2500 lb", "load_rides": "towed"}
+    assert lead("drive", "climbs", **load).startswith("Say how steep it is: on the level")
+    assert lead("drive", "climbs", **load, slope="15 %").startswith("It depends: on 15 %")
+
+
+def test_what_is_known_is_not_asked_for_again() -> None:
+    """With the axle's limit given it is the front wheels, rear one up, that are open."""
+    ends = {"tractor_mass": "1300 kg", "front_implement_mass": "200 kg", "loader": "none"}
+    behind = {"implement_kind": "ballast_box", "implement_mass": "300 kg"}
+    plates = {"front_axle_limit": "1300 kg", "front_lift_capacity": "400 kg"}
+    said = lead("pairing", "both", **ends, **behind, **plates)
+    assert said.startswith("It depends: rear one up your front wheels carry")
+    assert lead("pairing", "both", **behind).startswith("Say first: ")
+
+
+def test_a_range_of_weights_from_none_begins_with_nothing() -> None:
+    cutter = {"implement_kind": "rotary_cutter_light", "working_width": "48 in"}
+    said = lead("pairing", "weight", **cutter, tractor_mass="2000 lb", loader="off")
+    assert said.startswith("It may want nothing to ")
+
+
+def test_a_mid_shaft_is_met_by_a_mid_pto() -> None:
+    made = {"implement_shaft": "mid-2000"}
+    assert given("pto", "shafts", **made, mid_pto="yes").finding == model.WITHIN
+    assert given("pto", "shafts", **made, mid_pto="none").finding == model.OVER
+    assert given("pto", "shafts", **made).finding == model.UNKNOWN
+
+
+def test_of_a_pulled_tool_the_engine_is_told() -> None:
+    disk = {"implement_kind": "disk_harrow", "working_width": "6.5 ft", "pto_power": "53.5 hp"}
+    assert lead("pairing", "power", **disk).startswith("Yes: it takes an engine of ")
+
+
+def test_a_box_goes_beside_a_deck_and_not_in_its_place() -> None:
+    deck = {"implement_kind": "mid_mower", "tractor_mass": "1700 lb", "loader_payload": "500 lb"}
+    offered = {item.key for item in given("ballast", "behind", **deck).advice.remedies}
+    assert "ballast.box" in offered and "ballast.box_instead" not in offered
+
+
+def test_no_climb_is_offered_that_manuals_forbid() -> None:
+    mower = {"implement_kind": "flail_mower", "working_width": "60 in", "material": "light"}
+    steep = given("pto", "enough", **mower, pto_power="30 hp", slope="30 deg")
+    assert steep.finding == model.OVER
+    assert "pto.slope" not in {item.key for item in steep.advice.remedies}
+    assert "pto.keep_off" in {item.key for item in steep.advice.remedies}

@@ -26,6 +26,8 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     says = _without_rating(v, found, remedies)
     if v.loader_payload is None or loader.nothing(v.loader_payload):
         says = _without_load(v, found)
+    if hung.hangs(v) != "hitch":
+        says["lift"] = found.note("not_hung")
     notes = _notes(v, found)
     return model.Advice(cautions=found.cautions(*cautions), tables=shown, notes=notes, says=says)
 

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from calc import model
-from calc.mechanics import hitch, hitch_fit, identify_hitch, implement_power
+from calc.mechanics import hitch, hitch_fit, identify_hitch, implement_power, typical
 from calc.search import Remedies
 from calc.subjects import hitching
 from calc.worksheets.hitch.compute import (
+    NOT_HUNG,
     OPENINGS,
     bushing_for,
     category_names,
@@ -31,6 +32,7 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     if "span" in broken:
         _span_remedy(v, found, remedies)
     known = "hitch_category" not in remedies.assumed or v.ball_hole is not None
+    remedies.do("subframe", ("subframe",))
     if known and "top_pin" in broken and v.upper_pin is not None:
         size = top_hole(v)
         words = hitching.pin_words(size)
@@ -100,9 +102,7 @@ def _other_category(v: model.Inputs, remedies: Remedies) -> None:
     best = hitch.pin_number(tractor_category(v))
     blank = {"lower_pin": None, "upper_pin": None, "implement_span": None, "mast_height": None}
     values = {"implement_category": best, "sleeves": "fitted", **blank}
-    theirs = hitch.pin_number(v.implement_category)
-    # Frames that take two sets of pins are made for neighbors, and not for a garden tractor's.
-    near = abs(int(theirs) - int(best)) <= 1 and "0" not in (theirs, best)
+    near = hitching.takes_either(v.implement_category, best)
     key = "implement_category" if near else "other_implement"
     remedies.change(key, values, source="hitch/DERIVED", n=best)
 
@@ -115,6 +115,9 @@ def _leads(v: model.Inputs, found: model.Found, parts: list[str]) -> dict[str, m
     fits = _fits_said(v, found, parts, ("conflict", "coupler_on_tractor", *FITTING, *BESIDE))
     if fits:
         said["fits"] = said["coupler"] = fits
+    if typical.mount(v.implement_kind) in NOT_HUNG[1:]:
+        said["fits"] = said["coupler"] = said["sleeves"] = found.note("not_hung")
+        return said
     said["span"] = _span_said(v, found)
     if v.mast_height is not None and "hitch_category" in found.assumed and v.ball_hole is None:
         said["mast"] = _mast_said(v, found)
@@ -178,8 +181,8 @@ def _category_said(v: model.Inputs, found: model.Found) -> model.Words:
         elif v.lower_pin is None:
             wanted = "pin"
         return found.note(f"is_several_{wanted}", names=category_names(names))
-    if number:
-        return found.note("by_hole", n=number)
+    if v.ball_hole is not None:
+        return found.note("by_hole", n=number) if number else found.note("no_hole")
     given = (v.lower_pin, v.upper_pin, v.implement_span, v.mast_height)
     alone = [item for item in given if item is not None]
     if len(alone) == 1 and alone[0] in (v.lower_pin, v.upper_pin):

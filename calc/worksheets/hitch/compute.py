@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from calc import arith, model
-from calc.mechanics import hitch, hitch_fit, implement_power, quick_coupler
-from calc.subjects import hitching
+from calc.mechanics import hitch, hitch_fit, implement_power, quick_coupler, typical
+from calc.subjects import hitching, hung
 
+NOT_HUNG = ("subframe", "towed", "front", "mid")
 TAPE_ON_TRAVEL = 0.013  # two heights by a tape, each to a quarter of an inch [m]
 
 # --- what is known of the two machines ---------------------------------------------------------
@@ -93,6 +94,11 @@ def _sizes(v: model.Inputs, at: model.At) -> None:
 def compute(v: model.Inputs, at: model.At) -> None:
     """Make the checks that apply with or without a coupler."""
     _sizes(v, at)
+    how = typical.mount(v.implement_kind)
+    if how == "subframe":
+        hung.refuse(at)
+    if how in NOT_HUNG:
+        return
     if coupled(v):
         _coupler_checks(v, at)
     else:

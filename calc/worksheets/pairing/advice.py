@@ -8,6 +8,7 @@ from calc.search import Remedies
 from calc.subjects import hung, hung_remedies, shaft_power
 from calc.subjects.standing import stand
 from calc.worksheets.pairing import checks as pairing
+from calc.worksheets.pairing import hooking
 from calc.worksheets.pairing.fields import FRONT_RULES
 
 BOTH_ENDS = ("both_rear", "both_front", "both")
@@ -21,7 +22,8 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     remedies.more("tractor_mass", mends=("grip",), step=50.0, another=True)
     remedies.choose("driven", "four", mends=("grip",))
     remedies.choose("quick_coupler", "none", mends=("coupler",), source="hitch/H19")
-    remedies.do("other_pins", ("pins", "top_pin", "span"), source="hitch/PRACTICE")
+    if hooking.takes_either(v):
+        remedies.do("other_pins", ("pins", "top_pin", "span"), source="hitch/PRACTICE")
     remedies.do("one_off", BOTH_ENDS, source="hitch/PRACTICE")
     remedies.more("power_limit", mends=("driveline",), step=5.0, another=True)
     remedies.do("lighter_duty", ("duty",), source="hitch/PRACTICE")
@@ -51,15 +53,24 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         cautions.append("shaft")
     if v.loader_payload is not None:
         cautions.append("loader")
-    notes = {"hydraulics": "no_flow", "hitching": "no_sides", "duty": "no_rating"}
+    notes = {"hitching": "no_sides", "duty": "no_rating"}
     if how != "front":
         notes["in_front"] = "not_front"
     if how != "hitch":
         notes["hitching"] = notes["lift"] = "not_hung"
     if not pairing.takes_power(v):
         notes["power"] = "no_shaft"
-    says = {ask: found.note(name) for ask, name in notes.items()}
+    says: dict[str, model.Words] = {ask: found.note(name) for ask, name in notes.items()}
+    says["hydraulics"] = _oil_side(v, found)
     return model.Advice(cautions=found.cautions(*cautions), notes=_notes(v, found), says=says)
+
+
+def _oil_side(v: model.Inputs, found: model.Found) -> model.Words:
+    """Which side's flow and outlets are still to be told."""
+    if v.remotes_needed:
+        return found.note("no_outlets", remotes=(v.remotes_needed, "count"))
+    told = v.implement_flow is not None or v.remotes is not None
+    return found.note("not_asked" if told else "no_flow")
 
 
 def _smaller(v: model.Inputs, remedies: Remedies) -> None:

@@ -15,7 +15,8 @@ def check(v: Inputs, at: At) -> None:
     theirs, ours = implement_category(v), v.hitch_category
     if NOT_SURE in (theirs, ours):
         open_ = "hitch_category" if ours == NOT_SURE else "implement_category"
-        at.not_checked("pins", open_, governs=theirs != NOT_SURE)
+        told = theirs != NOT_SURE or v.upper_pin is not None
+        at.not_checked("pins", open_, governs=told)
         if ours != NOT_SURE and v.upper_pin is not None and v.implement_kind != "post_hole_digger":
             _top_pin(v, at, ours, ours)
         if v.quick_coupler == "u_frame":
@@ -46,6 +47,12 @@ def implement_category(v: Inputs) -> str:
     return hitching.category_of(
         v.implement_category, v.lower_pin, v.upper_pin, v.implement_span, v.mast_height, "either"
     )
+
+
+def takes_either(v: Inputs) -> bool:
+    """Whether frames of the implement's category are made that take the tractor's pins as well."""
+    theirs, ours = implement_category(v), v.hitch_category
+    return NOT_SURE in (theirs, ours) or hitching.takes_either(theirs, ours)
 
 
 def _top_pin(v: Inputs, at: At, theirs: str, ours: str) -> None:
@@ -99,9 +106,15 @@ def _coupler_checks(v: Inputs, at: At, theirs: str) -> None:
     slot = quick_coupler.coupler_slot(coupler, "lower")
     bushing = hitching.slot_bushing("lower", pin, slot)
     _pins(at, pin, slot, hitching.cut_for(pin, slot), bushing, "slot")
-    gap = quick_coupler.coupler_span_difference(coupler, theirs)
-    reaches = hitching.span_margin(gap, measured=False)[0] > 0
+    gap, measured = quick_coupler.coupler_span_difference(coupler, theirs), False
+    if v.implement_span is not None:
+        span = hitching.as_shoulders(v.implement_span, "either", hitch.pin_number(theirs))
+        gap, measured = span - quick_coupler.coupler_hook_span(coupler), True
+    reaches = hitching.span_margin(gap, measured)[0] > 0
     says = "hooks" if reaches else "hooks_elsewhere"
     at.fits("span", 1.0 if reaches else -1.0, "hitch/S3; hitch/W1; hitch/H1", says)
     if v.mast_height is not None:
         hitching.check_hook_height(at, coupler, v.mast_height, "unseen")
+    elif v.implement_kind != "post_hole_digger":
+        # Most masts have the hole: it colors no row of a matrix, and is named as not looked at.
+        at.not_checked("hook_height", "mast_height", governs=False)

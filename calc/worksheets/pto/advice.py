@@ -77,7 +77,8 @@ def _remedies(v: model.Inputs, row: dict[str, str], remedies: Remedies) -> None:
         flat = hung_remedies.FLAT
         end = {"end": flat, "step": 1.0, "plainly": True}
         remedies.less("slope", mends=("slope",), key="keep_off", source="hitch/M14", **end)
-        remedies.less("slope", mends=("power",), end=flat, step=1.0, source=source)
+        if "slope" not in remedies.over:  # no climb that manuals forbid is offered
+            remedies.less("slope", mends=("power",), end=flat, step=1.0, source=source)
         remedies.less("ground_speed", mends=("power",), source=source)
     if v.pto_power is not None:
         remedies.more("pto_power", mends=POWER, step=1.0, another=True, source=source)

@@ -107,7 +107,7 @@ def compute(v: model.Inputs, at: model.At) -> None:
     if row is None and v.power_needed is None:
         if v.implement_kind == "other":
             at.not_checked("power", "implement_kind")
-            shaft_power.check_shafts(at, v.tractor_shaft, v.implement_shaft)
+            _shafts(v, at)
         return
     mid = shaft_power.mid_driven(v.implement_kind) and v.implement_shaft in MID_OR_UNSEEN
     shaft = shaft_power.MID if mid else v.tractor_shaft
@@ -121,10 +121,7 @@ def compute(v: model.Inputs, at: model.At) -> None:
     _class(v, at, row)
     if v.power_limit is not None:
         shaft_power.check_driveline(at, kind=v.implement_kind)
-    if mid:
-        shaft_power.check_mid(at, v.mid_pto, v.tractor_shaft)
-    else:
-        shaft_power.check_shafts(at, v.tractor_shaft, v.implement_shaft)
+    _shafts(v, at, mid=mid)
     at.through = arith.min(at.need, at.rated)  # no more goes through it than the tractor gives
     shaft_power.check_guide(at, shaft, "through")
     if not moves(v):
@@ -135,6 +132,15 @@ def compute(v: model.Inputs, at: model.At) -> None:
         slopes.check(at)
     if v.altitude is None:
         at.not_checked("altitude", "altitude", governs=False)
+
+
+def _shafts(v: model.Inputs, at: model.At, *, mid: bool = False) -> None:
+    """Check the shafts; what is made for a mid one is told by whether the tractor has it."""
+    unseen = v.tractor_shaft == shaft_power.UNSEEN.value
+    if mid or (unseen and v.implement_shaft == shaft_power.MID):
+        shaft_power.check_mid(at, v.mid_pto, v.tractor_shaft)
+    else:
+        shaft_power.check_shafts(at, v.tractor_shaft, v.implement_shaft)
 
 
 def _tractor(v: model.Inputs, at: model.At) -> None:
