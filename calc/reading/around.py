@@ -228,4 +228,6 @@ class Around:
         noun = place + 1
         if noun < len(self.tokens) and self.tokens[noun].text in _BEGINNING:
             noun += 1
+        while self._is_adjective(noun):
+            noun += 1
         return next((said.last for said, _ in self.subjects if said.first == noun), place)

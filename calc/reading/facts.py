@@ -36,6 +36,9 @@ _TAKING = frozenset(["take", "takes", "lose", "loses", "eat", "eats", "steal", "
 _STICKS = frozenset(["out", "back", "behind"])  # "it sticks out 4 ft" is no width
 _LIFTED = frozenset(["load", "goods"])
 _PLACES = frozenset(["back", "front", "rear"])
+_MODALS = frozenset(["can", "could", "will", "would", "does", "do"])
+_LOADER = frozenset(["loader", "fel", "bucket"])
+_NEAR_MODAL = 8  # words between it and "lift"
 
 
 class Placing(Around):
@@ -76,6 +79,11 @@ class Placing(Around):
         if self._word_before(amount) in _NEEDING and self._outlets_behind(amount):
             why = "it takes so many"
             return [self._fact(amount, ("remotes_needed",), "count", why, 0)]
+        if behind not in (*_LIFTED, "implement") and self._is_to_be_lifted(amount):
+            why = "“lift” asks of it"
+            by_loader = bool(_LOADER & self.words)
+            name = "loader_payload" if by_loader else "implement_mass"
+            return [self._fact(amount, (name,), "mass", why, 0)]
         if told := beside.told(self.tokens, amount):
             name, kind, why = told
             return [self._fact(amount, tuple(name.split()), kind, why, 0)]
@@ -195,8 +203,7 @@ class Placing(Around):
             phrase = said.value_of("cue")
             if before and self._is_for(amount, phrase):
                 continue
-            lifting = self._named_at(said.last) in _LIFTED or self._ends_lifting(said)
-            if phrase == "lift" and lifting:
+            if phrase == "lift" and self._is_lifted(said):
                 continue  # "lift pallets of 900 lb" says nothing of the hitch
             own = self.inside.get(said.last)
             if not before and own and beside.is_told_of(self.tokens, said.last, own, amount):
@@ -212,9 +219,21 @@ class Placing(Around):
                     found.append(self._fact(amount, cue.fields, cue.kind, why, cost))
         return found
 
-    def _ends_lifting(self, said: Said) -> bool:
-        """Whether somebody lifts something: "lifting 750 lb of rock"."""
-        return self.tokens[said.last - 1].text == "lifting"
+    def _is_to_be_lifted(self, amount: Amount) -> bool:
+        """Whether a mass, or a number large enough, stands right behind such a "lift"."""
+        weighs = "mass" in amount.kinds or (not amount.kinds and _tells_something(amount))
+        ends = [said for said in self.cued if said.last == amount.first]
+        return weighs and any(s.value_of("cue") == "lift" and self._is_lifted(s) for s in ends)
+
+    def _is_lifted(self, said: Said) -> bool:
+        """Whether "lift" tells of what is lifted: "lifting 750 lb of rock", "will it lift 900"."""
+        if self._named_at(said.last) in _LIFTED or self.tokens[said.last - 1].text == "lifting":
+            return True
+        begin, _ = self.sentence(said.first)
+        before = [t.text for t in self.tokens[max(begin, said.first - _NEAR_MODAL) : said.first]]
+        before = before[before.index(",") + 1 :] if "," in before else before
+        # "my hitch can lift 900" tells of the hitch, "can my hitch lift 900" asks about a load
+        return bool(_MODALS & set(before[:-1])) and before[-1] not in _MODALS
 
     def _is_for(self, amount: Amount, phrase: str) -> bool:
         """Whether a mass is what a cue is for: "how much front weight for a 900 lb spreader"."""

@@ -212,6 +212,13 @@ def place_lift_distance(tokens: list[Token], given: Given) -> None:
     _place_lift(tokens, given)
     lifts = [fact for fact in given.facts if fact.fields == ("lift_capacity",)]
     for lift in lifts:
+        behind = [token.text for token in tokens[lift.last : lift.last + 3]]
+        if behind[:2] in (["at", "24"], ["@", "24"]) and behind[2:3] in ([], [","], ["."], ["?"]):
+            place = lift.last + 1
+            given.loose = [each for each in given.loose if each.first != place]
+            why = "“at” behind a lift figure"
+            given.facts.append(Fact(("lift_rated_at",), place, place + 1, _FAR[24], why=why))
+            return
         for amount in [*given.loose, *(f.amount for f in given.facts if f.amount)]:
             far = amount.value * _TAPE.get(amount.kinds.get("length", ""), 0) / si.INCH
             if "length" not in amount.kinds or round(far) not in _FAR:

@@ -172,6 +172,7 @@ def _words(
     leftover.place_arms(given)
     leftover.place_altitude(given)
     loader_tools.part_masses(said, given)
+    loader_tools.part_widths(said, given)
     free = [s for s in said if not measured.issuperset(range(s.first, s.last))]
     place_choices(free, tokens, given)
     leftover.place_generator(given)
