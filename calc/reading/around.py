@@ -36,6 +36,7 @@ class Around:
         ends: list[int],
     ) -> None:
         self.tokens, self.said, self.cued, self.amounts = tokens, said, cued, amounts
+        self.inside = {i: a for a in amounts for i in range(a.first, a.last)}
         words = {token.text for token in tokens}
         self.words = words | {stem(word) for word in words}
         carried = any(each.value_of("implement_kind") in _CARRIERS for each in said)
@@ -53,12 +54,14 @@ class Around:
             if (subject := subject_of(each))
         ]
         self.ends = ends
-        self.inside = {i: a for a in amounts for i in range(a.first, a.last)}
 
     def _is_behind(self, goods: Said) -> bool:
         """Whether goods hang behind, whatever a loader does: "loader on, 740 lb bale behind"."""
-        behind = [token.text for token in self.tokens[goods.last : goods.last + 1]]
-        return subject_of(goods) == "goods" and behind == ["behind"]
+        own = self.inside.get(goods.last)
+        last = own.last if own and "mass" in own.kinds else goods.last  # "bale 1400 lb on back"
+        behind = [token.text for token in self.tokens[last : last + 3] if token.text != "the"]
+        there = behind[:1] == ["behind"] or behind[:2] in (["on", "back"], ["on", "rear"])
+        return subject_of(goods) == "goods" and there
 
     def sentence(self, place: int) -> tuple[int, int]:
         """Return where the sentence around `place` begins and ends."""
@@ -120,6 +123,15 @@ class Around:
         beside_it = (self.inside.get(place), self.inside.get(amount.last))
         horses = any(each and each.kinds.get("power") in OF_AN_ENGINE for each in beside_it)
         return "tractor" if horses and "mass" in amount.kinds else ""
+
+    def _is_right_behind(self, amount: Amount, subject: str) -> bool:
+        return any(said.last == amount.first and s == subject for said, s in self.subjects)
+
+    def _before_power(self, amount: Amount) -> str:
+        """Return whose a mass is that a power follows past a comma: "weighs 1850 lb, 24 hp"."""
+        comma = [token.text for token in self.tokens[amount.last : amount.last + 1]] == [","]
+        power = self.inside.get(amount.last + 1) if comma and "mass" in amount.kinds else None
+        return "tractor" if power and power.kinds.get("power") in OF_AN_ENGINE else ""
 
     def _opens(self, amount: Amount) -> bool:
         """Whether an amount begins what is said of a thing: "my 1650 lb", "a 28 hp, 2400 lb"."""

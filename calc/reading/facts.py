@@ -90,6 +90,7 @@ class Placing(Around):
         if behind:
             found += self._by_subject(amount, behind, 0.5, "its noun stands right behind it")
         subject = behind or self._beside_power(amount) or self.about(amount)
+        subject = subject or self._before_power(amount)
         if subject == "cab" and amount.kinds.get("power") in ("hp", "PS"):
             subject = "tractor"  # "a/c on 45 hp"
         found += self._by_cues(amount, subject, NEAR_NOUN if behind else FARTHEST)
@@ -203,7 +204,9 @@ class Placing(Around):
             phrase = said.value_of("cue")
             if before and self._is_for(amount, phrase):
                 continue
-            if phrase == "lift" and self._is_lifted(said):
+            if phrase.endswith("with loader") and self._is_right_behind(amount, "tractor"):
+                continue  # "sub compact 1700 lb with loader"
+            if before and phrase == "lift" and self._is_lifted(said):
                 continue  # "lift pallets of 900 lb" says nothing of the hitch
             own = self.inside.get(said.last)
             if not before and own and beside.is_told_of(self.tokens, said.last, own, amount):

@@ -60,6 +60,7 @@ def place_bare_masses(tokens: list[Token], subjects: list[tuple[Said, str]], giv
     """Take "tractor 2900", "the mower is 780" for masses in a message that gives another mass."""
     own = [f for f in given.facts if f.amount and f.fields[0] in _MASSES]
     units = {f.amount.kinds.get("mass", "lb") for f in own if f.amount}
+    units |= {a.kinds["mass"] for a in given.loose if "mass" in a.kinds}
     named = {f.fields[0] for f in given.facts}
     if len(units) != 1 or _PRICED & {token.text for token in tokens}:
         return
