@@ -53,6 +53,7 @@ _BARE = {
 _BEING = frozenset(tables.small_words("links")) | {"weighs", "weigh", "full", "loaded"}
 _FILL = frozenset(["wet", "dry", "dirt", "gravel", "sand", "mulch", "full"])  # "bucket of dirt"
 _AND = frozenset(tables.small_words("after a mass"))
+_WEIGHING = frozenset(["front", "weigh", "weighs", "weight", "lift", "ballast"])
 _PRICED = frozenset(tables.small_words("priced"))
 
 
@@ -61,6 +62,8 @@ def place_bare_masses(tokens: list[Token], subjects: list[tuple[Said, str]], giv
     own = [f for f in given.facts if f.amount and f.fields[0] in _MASSES]
     units = {f.amount.kinds.get("mass", "lb") for f in own if f.amount}
     units |= {a.kinds["mass"] for a in given.loose if "mass" in a.kinds}
+    words = {token.text for token in tokens}
+    units = units or ({""} if words & _WEIGHING else set())
     named = {f.fields[0] for f in given.facts}
     if len(units) != 1 or _PRICED & {token.text for token in tokens}:
         return
@@ -79,7 +82,8 @@ def place_bare_masses(tokens: list[Token], subjects: list[tuple[Said, str]], giv
         if name and name not in named and between <= being and least <= amount.value <= most:
             given.loose.remove(amount)
             named.add(name)
-            mass = replace(amount, kinds={"mass": next(iter(units))})
+            unit = next(iter(units))
+            mass = replace(amount, kinds={"mass": unit} if unit else {})
             why = f"the {before[0][1]} stands before it, where masses are told"
             given.facts.append(Fact((name,), amount.first, amount.last, "", mass, why))
 
