@@ -87,14 +87,17 @@ class Around:
                 place += 1 + (self.tokens[place].text != ")")
                 continue
             if inner:
-                if set(inner.kinds) & set(amount.kinds) and self.tokens[place - 1].text != "or":
+                if set(inner.kinds) & set(amount.kinds) and self.tokens[place - 1].text not in (
+                    "or",
+                    "/",
+                ):
                     return ""
                 place = inner.last
                 continue
             named = self._named_at(place)
             if named:
                 return named
-            joins = self.tokens[place].text == "or" and place + 1 in self.inside
+            joins = self.tokens[place].text in ("or", "/") and place + 1 in self.inside
             # "my 1650 lb, 20 pto hp tractor"
             joins |= self.tokens[place].text == "," and place + 1 in self.inside and opens
             named_so = "length" in amount.kinds and self._is_a_name(place)

@@ -162,6 +162,8 @@ class Placing(Around):
             return True  # "how many weights for a 900 lb spreader"
         if "length" not in amount.kinds:
             return False
+        if subject == "tractor" and all(each != subject for _, each in self.subjects):
+            return True  # a power alone told of it: "is 30 hp enough for a light 5 ft"
         if self._word_before(amount) in _STICKS:
             return True
         if self._is_size_of_what_follows(amount):

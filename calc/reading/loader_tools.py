@@ -16,7 +16,9 @@ _WORDS = {"fork": "forks", "forks": "forks", "spear": "spear", "spike": "spear"}
 _IN_FRONT = frozenset(["front", "loader", "fel", "skidsteer"])
 _BEHIND = frozenset(["rear", "back", "behind", "3", "three", "hitch"])
 _ON_HITCH = _BEHIND | {"3pt", "threepoint"}
-_JOINS = frozenset(["on", "of", "the", "my", "a", "an", "end", "front", "mounted", "up", "with", "at", "out"])
+_JOINS = frozenset(
+    ["on", "of", "the", "my", "a", "an", "end", "front", "mounted", "up", "with", "at", "out"]
+)
 REACH = 5  # words between the tool and the loader that carries it
 
 

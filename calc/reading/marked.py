@@ -85,6 +85,7 @@ def place_categories(
         after = [token.text for token in tokens[last : last + 2] if token.text not in _LIFTING]
         beside = after[0] if after and not behind else ""
         said = {token.text for token in tokens[max(0, first - 2) : first]}
+        said |= {"hitch"} if said & {"mine"} else set()
         powered = _POWERED.match(text, match.end())
         if (
             beside in _OF_THE_TRACTOR or (_HITCH & said and not behind) or powered
@@ -206,7 +207,9 @@ def _place_lift(tokens: list[Token], given: Given) -> None:
 
 _LIFTERS = frozenset(["lift", "lifts", "hitch", "pt", "3pt"])
 LEAST_LIFT = 200.0  # [lb] or kg, of a number without a unit
-_CAPACITY = frozenset(["lift", "cap", "capacity", "rating", "rated", "on", "the", "spec", "sheet", ","])
+_CAPACITY = frozenset(
+    ["lift", "cap", "capacity", "rating", "rated", "on", "the", "spec", "sheet", ","]
+)
 _TAPE = {"in": si.INCH, "mm": 0.001, "cm": 0.01}  # [m] of a tape behind the ball ends
 _FAR = {24: "610", 12: "305", 0: "0"}
 

@@ -85,8 +85,10 @@ def _place_splines(
         named = [subjects.get(i) or ("tractor" if tokens[i].text in _MY else "") for i in near]
         # "a 21 spline baler" is the baler's, whatever was named before
         input_of = "implement" if [t.text for t in tokens[behind : behind + 1]] == ["input"] else ""
-        whose = input_of or subjects.get(behind) or next(
-            (each for each in reversed(named) if each), "tractor"
+        whose = (
+            input_of
+            or subjects.get(behind)
+            or next((each for each in reversed(named) if each), "tractor")
         )
         option = _SPLINES.get(tokens[place].text, "")
         name = f"{whose}_shaft"
