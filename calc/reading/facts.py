@@ -89,6 +89,10 @@ class Placing(Around):
             return [self._fact(amount, tuple(name.split()), kind, why, 0)]
         if behind:
             found += self._by_subject(amount, behind, 0.5, "its noun stands right behind it")
+        right_behind = self._is_right_behind(amount, "implement")
+        if "length" in amount.kinds and right_behind and not self._is_elsewhere(amount, ""):
+            why = "its noun stands right before it"  # "blade 96 in, 610 lb behind 42 hp"
+            found += self._by_subject(amount, "implement", 0.8, why)
         subject = behind or self._beside_power(amount) or self.about(amount)
         subject = subject or self._before_power(amount)
         if subject == "cab" and amount.kinds.get("power") in ("hp", "PS"):
