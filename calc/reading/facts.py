@@ -37,6 +37,7 @@ _STICKS = frozenset(["out", "back", "behind"])  # "it sticks out 4 ft" is no wid
 _LIFTED = frozenset(["load", "goods"])
 _PLACES = frozenset(["back", "front", "rear"])
 _MODALS = frozenset(["can", "could", "will", "would", "does", "do"])
+_LIFTERS = frozenset(["arm", "arms", "links", "balls"])
 _LOADER = frozenset(["loader", "fel", "bucket"])
 _NEAR_MODAL = 8  # words between it and "lift"
 
@@ -166,6 +167,8 @@ class Placing(Around):
             return True  # "how many weights for a 900 lb spreader"
         if "length" not in amount.kinds:
             return False
+        if subject == "implement" and self._tells_of_links(amount):
+            return True
         if subject == "tractor" and all(each != subject for _, each in self.subjects):
             return True  # a power alone told of it: "is 30 hp enough for a light 5 ft"
         if self._word_before(amount) in _STICKS:
@@ -174,6 +177,11 @@ class Placing(Around):
             return False
         behind = self.tokens[amount.last : amount.last + 1]
         return any(token.text in _NO_WIDTH for token in behind)
+
+    def _tells_of_links(self, amount: Amount) -> bool:
+        """Whether a length is the hitch's: "the blade won't clear, arms go to 28 in"."""
+        before = [token.text for token in self.tokens[max(0, amount.first - 3) : amount.first]]
+        return bool(_LIFTERS & set(before))
 
     def _is_too_light(self, amount: Amount) -> bool:
         """Whether a mass is no tractor's: the lightest subcompact has more."""
@@ -221,7 +229,10 @@ class Placing(Around):
             as_is = any("as_is_price" in each.fields for each in own_cues)
             if as_is and prices.is_no_worth(self.tokens, amount):
                 continue
+            hung = self._named_at(said.first) == "implement"
             for cue in own_cues:
+                if hung and cue.fields[0] == "loader_payload":
+                    continue  # "pallet 1,800 lb on 3pt forks"
                 cost = self._cost(cue, amount, subject, before, apart, said)
                 if cost is not None:
                     why = f"“{phrase}” stands beside it"

@@ -27,7 +27,7 @@ _PUT_IN = re.compile(
     re.I,
 )
 _BOLT = re.compile(r"(?<![\d-])(?<!\d )\b(1/4|5/16|3/8|7/16|1/2)\b")
-_SHEARING = frozenset(["shear", "snap", "break", "broke", "shaft", "driveline", "pto"])
+_SHEARING = frozenset(["shear", "snap", "break", "broke", "shaft", "driveline", "pto", "digger"])
 # Telephone numbers, dates, times of day, addresses, and numbers of orders and parts.
 _NOTHINGS = re.compile(
     r"(?<![\w.])(?:\+?1[-. ])?\(?\d{3}\)?[-. ]{1,2}\d{3}[-. ]\d{4}(?!\w)"
