@@ -19,6 +19,11 @@ _OWNED = frozenset(["of", "on", "for"])
 _BEING = frozenset(["is", "are", "was", "weighs", "measures"])
 OF_AN_ENGINE = frozenset(["hp", "PS", "kW"])  # cooling is told in Btu/h
 _NEAR = 3  # words behind a mass, for a "plus"
+LIFTED = frozenset(["load", "goods"])
+_MODALS = frozenset(["can", "could", "will", "would", "does", "do"])
+_NEAR_MODAL = 8  # words between it and "lift"
+_LIFTERS = frozenset(["arm", "arms", "links", "balls"])
+LEAST_MEANT = 100.0  # a number without a unit that is shown when nothing takes it
 _SHORTEST_NAME = 4  # letters
 _NO_NAMES = frozenset(tables.small_words("no names"))
 _CARRIERS = frozenset(["pallet_forks", "bale_spear"])  # behind the tractor
@@ -246,3 +251,29 @@ class Around:
         while self._is_adjective(noun):
             noun += 1
         return next((said.last for said, _ in self.subjects if said.first == noun), place)
+
+    def _is_to_be_lifted(self, amount: Amount) -> bool:
+        """Whether a mass, or a number large enough, stands right behind such a "lift"."""
+        weighs = "mass" in amount.kinds or (not amount.kinds and tells_something(amount))
+        ends = [said for said in self.cued if said.last == amount.first]
+        return weighs and any(s.value_of("cue") == "lift" and self._is_lifted(s) for s in ends)
+
+    def _is_lifted(self, said: Said) -> bool:
+        """Whether "lift" tells of what is lifted: "lifting 750 lb of rock", "will it lift 900"."""
+        if self._named_at(said.last) in LIFTED or self.tokens[said.last - 1].text == "lifting":
+            return True
+        begin, _ = self.sentence(said.first)
+        before = [t.text for t in self.tokens[max(begin, said.first - _NEAR_MODAL) : said.first]]
+        before = before[before.index(",") + 1 :] if "," in before else before
+        # "my hitch can lift 900" tells of the hitch, "can my hitch lift 900" asks about a load
+        return bool(_MODALS & set(before[:-1])) and before[-1] not in _MODALS
+
+    def _tells_of_links(self, amount: Amount) -> bool:
+        """Whether a length is the hitch's: "the blade won't clear, arms go to 28 in"."""
+        before = [token.text for token in self.tokens[max(0, amount.first - 3) : amount.first]]
+        return bool(_LIFTERS & set(before))
+
+
+def tells_something(amount: Amount) -> bool:
+    """Whether a number without a unit was meant: a price or a mass, not "2 of them"."""
+    return not amount.spelled and amount.value >= LEAST_MEANT

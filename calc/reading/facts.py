@@ -11,7 +11,7 @@ from dataclasses import replace
 from calc import quantities, si, tables
 from calc.reading import beside, pieces, prices
 from calc.reading.amounts import Amount
-from calc.reading.around import ADJECTIVES, OF_AN_ENGINE, Around
+from calc.reading.around import ADJECTIVES, LIFTED, OF_AN_ENGINE, Around, tells_something
 from calc.reading.either import alternatives
 from calc.reading.given import UNSAID, Cue, Fact, Given, cues
 from calc.reading.words import MARK, Said
@@ -23,7 +23,6 @@ FARTHEST_COUNTED = 3  # "two 55 W halogen head lamps"
 LEAST_PRICE = 50.0  # of a number without a unit
 LARGEST_SHARE = 100.0  # [%] of a number without a unit
 LIGHTEST_TRACTOR = 900 * si.POUND
-LEAST_MEANT = 100.0  # a number without a unit that is shown when nothing takes it
 NEAR_NOUN = 4  # where the noun right behind says whose an amount is: "a 50 ft wagon"
 # Words that may stand between a cue and a bare number.
 _LINKS = frozenset(tables.small_words("links"))
@@ -34,12 +33,8 @@ _NEEDING = frozenset(["take", "takes", "need", "needs", "want", "wants", "requir
 _OUTLETS = frozenset(["remote", "remotes", "outlet", "outlets"])
 _TAKING = frozenset(["take", "takes", "lose", "loses", "eat", "eats", "steal", "steals"])
 _STICKS = frozenset(["out", "back", "behind"])  # "it sticks out 4 ft" is no width
-_LIFTED = frozenset(["load", "goods"])
 _PLACES = frozenset(["back", "front", "rear"])
-_MODALS = frozenset(["can", "could", "will", "would", "does", "do"])
-_LIFTERS = frozenset(["arm", "arms", "links", "balls"])
 _LOADER = frozenset(["loader", "fel", "bucket"])
-_NEAR_MODAL = 8  # words between it and "lift"
 
 
 class Placing(Around):
@@ -80,7 +75,7 @@ class Placing(Around):
         if self._word_before(amount) in _NEEDING and self._outlets_behind(amount):
             why = "it takes so many"
             return [self._fact(amount, ("remotes_needed",), "count", why, 0)]
-        if behind not in (*_LIFTED, "implement") and self._is_to_be_lifted(amount):
+        if behind not in (*LIFTED, "implement") and self._is_to_be_lifted(amount):
             why = "“lift” asks of it"
             by_loader = bool(_LOADER & self.words)
             name = "loader_payload" if by_loader else "implement_mass"
@@ -178,11 +173,6 @@ class Placing(Around):
         behind = self.tokens[amount.last : amount.last + 1]
         return any(token.text in _NO_WIDTH for token in behind)
 
-    def _tells_of_links(self, amount: Amount) -> bool:
-        """Whether a length is the hitch's: "the blade won't clear, arms go to 28 in"."""
-        before = [token.text for token in self.tokens[max(0, amount.first - 3) : amount.first]]
-        return bool(_LIFTERS & set(before))
-
     def _is_too_light(self, amount: Amount) -> bool:
         """Whether a mass is no tractor's: the lightest subcompact has more."""
         unit = amount.kinds["mass"]
@@ -238,22 +228,6 @@ class Placing(Around):
                     why = f"“{phrase}” stands beside it"
                     found.append(self._fact(amount, cue.fields, cue.kind, why, cost))
         return found
-
-    def _is_to_be_lifted(self, amount: Amount) -> bool:
-        """Whether a mass, or a number large enough, stands right behind such a "lift"."""
-        weighs = "mass" in amount.kinds or (not amount.kinds and _tells_something(amount))
-        ends = [said for said in self.cued if said.last == amount.first]
-        return weighs and any(s.value_of("cue") == "lift" and self._is_lifted(s) for s in ends)
-
-    def _is_lifted(self, said: Said) -> bool:
-        """Whether "lift" tells of what is lifted: "lifting 750 lb of rock", "will it lift 900"."""
-        if self._named_at(said.last) in _LIFTED or self.tokens[said.last - 1].text == "lifting":
-            return True
-        begin, _ = self.sentence(said.first)
-        before = [t.text for t in self.tokens[max(begin, said.first - _NEAR_MODAL) : said.first]]
-        before = before[before.index(",") + 1 :] if "," in before else before
-        # "my hitch can lift 900" tells of the hitch, "can my hitch lift 900" asks about a load
-        return bool(_MODALS & set(before[:-1])) and before[-1] not in _MODALS
 
     def _is_for(self, amount: Amount, phrase: str) -> bool:
         """Whether a mass is what a cue is for: "how much front weight for a 900 lb spreader"."""
@@ -407,7 +381,7 @@ def place_amounts(placing: Placing, given: Given) -> None:
             ]
             given.doubtful += sorted(both, key=lambda fact: fact.first)
     _leave_unladen(placing, given)
-    given.loose = [each for each in given.loose if each.kinds or _tells_something(each)]
+    given.loose = [each for each in given.loose if each.kinds or tells_something(each)]
 
 
 _ON_IT = ("towed", "goods", "implement")
@@ -436,8 +410,3 @@ def _differ(first: dict[int, Fact], one: int, other: int) -> bool:
         return False
     a, b = first[one], first[other]
     return max(a.cost, b.cost) < NEAR_NOUN and set(a.fields).isdisjoint(b.fields)
-
-
-def _tells_something(amount: Amount) -> bool:
-    """Whether a number without a unit was meant: a price or a mass, not "2 of them"."""
-    return not amount.spelled and amount.value >= LEAST_MEANT
