@@ -19,6 +19,11 @@ _OWNED = frozenset(["of", "on", "for"])
 _BEING = frozenset(["is", "are", "was", "weighs", "measures"])
 OF_AN_ENGINE = frozenset(["hp", "PS", "kW"])  # cooling is told in Btu/h
 _NEAR = 3  # words behind a mass, for a "plus"
+LIFTED = frozenset(["load", "goods"])
+_MODALS = frozenset(["can", "could", "will", "would", "does", "do"])
+_NEAR_MODAL = 8  # words between it and "lift"
+_LIFTERS = frozenset(["arm", "arms", "links", "balls"])
+LEAST_MEANT = 100.0  # a number without a unit that is shown when nothing takes it
 _SHORTEST_NAME = 4  # letters
 _NO_NAMES = frozenset(tables.small_words("no names"))
 _CARRIERS = frozenset(["pallet_forks", "bale_spear"])  # behind the tractor
@@ -36,6 +41,7 @@ class Around:
         ends: list[int],
     ) -> None:
         self.tokens, self.said, self.cued, self.amounts = tokens, said, cued, amounts
+        self.inside = {i: a for a in amounts for i in range(a.first, a.last)}
         words = {token.text for token in tokens}
         self.words = words | {stem(word) for word in words}
         carried = any(each.value_of("implement_kind") in _CARRIERS for each in said)
@@ -53,12 +59,14 @@ class Around:
             if (subject := subject_of(each))
         ]
         self.ends = ends
-        self.inside = {i: a for a in amounts for i in range(a.first, a.last)}
 
     def _is_behind(self, goods: Said) -> bool:
         """Whether goods hang behind, whatever a loader does: "loader on, 740 lb bale behind"."""
-        behind = [token.text for token in self.tokens[goods.last : goods.last + 1]]
-        return subject_of(goods) == "goods" and behind == ["behind"]
+        own = self.inside.get(goods.last)
+        last = own.last if own and "mass" in own.kinds else goods.last  # "bale 1400 lb on back"
+        behind = [token.text for token in self.tokens[last : last + 3] if token.text != "the"]
+        there = behind[:1] == ["behind"] or behind[:2] in (["on", "back"], ["on", "rear"])
+        return subject_of(goods) == "goods" and there
 
     def sentence(self, place: int) -> tuple[int, int]:
         """Return where the sentence around `place` begins and ends."""
@@ -84,14 +92,17 @@ class Around:
                 place += 1 + (self.tokens[place].text != ")")
                 continue
             if inner:
-                if set(inner.kinds) & set(amount.kinds) and self.tokens[place - 1].text != "or":
+                if set(inner.kinds) & set(amount.kinds) and self.tokens[place - 1].text not in (
+                    "or",
+                    "/",
+                ):
                     return ""
                 place = inner.last
                 continue
             named = self._named_at(place)
             if named:
                 return named
-            joins = self.tokens[place].text == "or" and place + 1 in self.inside
+            joins = self.tokens[place].text in ("or", "/") and place + 1 in self.inside
             # "my 1650 lb, 20 pto hp tractor"
             joins |= self.tokens[place].text == "," and place + 1 in self.inside and opens
             named_so = "length" in amount.kinds and self._is_a_name(place)
@@ -120,6 +131,15 @@ class Around:
         beside_it = (self.inside.get(place), self.inside.get(amount.last))
         horses = any(each and each.kinds.get("power") in OF_AN_ENGINE for each in beside_it)
         return "tractor" if horses and "mass" in amount.kinds else ""
+
+    def _is_right_behind(self, amount: Amount, subject: str) -> bool:
+        return any(said.last == amount.first and s == subject for said, s in self.subjects)
+
+    def _before_power(self, amount: Amount) -> str:
+        """Return whose a mass is that a power follows past a comma: "weighs 1850 lb, 24 hp"."""
+        comma = [token.text for token in self.tokens[amount.last : amount.last + 1]] == [","]
+        power = self.inside.get(amount.last + 1) if comma and "mass" in amount.kinds else None
+        return "tractor" if power and power.kinds.get("power") in OF_AN_ENGINE else ""
 
     def _opens(self, amount: Amount) -> bool:
         """Whether an amount begins what is said of a thing: "my 1650 lb", "a 28 hp, 2400 lb"."""
@@ -228,4 +248,32 @@ class Around:
         noun = place + 1
         if noun < len(self.tokens) and self.tokens[noun].text in _BEGINNING:
             noun += 1
+        while self._is_adjective(noun):
+            noun += 1
         return next((said.last for said, _ in self.subjects if said.first == noun), place)
+
+    def _is_to_be_lifted(self, amount: Amount) -> bool:
+        """Whether a mass, or a number large enough, stands right behind such a "lift"."""
+        weighs = "mass" in amount.kinds or (not amount.kinds and tells_something(amount))
+        ends = [said for said in self.cued if said.last == amount.first]
+        return weighs and any(s.value_of("cue") == "lift" and self._is_lifted(s) for s in ends)
+
+    def _is_lifted(self, said: Said) -> bool:
+        """Whether "lift" tells of what is lifted: "lifting 750 lb of rock", "will it lift 900"."""
+        if self._named_at(said.last) in LIFTED or self.tokens[said.last - 1].text == "lifting":
+            return True
+        begin, _ = self.sentence(said.first)
+        before = [t.text for t in self.tokens[max(begin, said.first - _NEAR_MODAL) : said.first]]
+        before = before[before.index(",") + 1 :] if "," in before else before
+        # "my hitch can lift 900" tells of the hitch, "can my hitch lift 900" asks about a load
+        return bool(_MODALS & set(before[:-1])) and before[-1] not in _MODALS
+
+    def _tells_of_links(self, amount: Amount) -> bool:
+        """Whether a length is the hitch's: "the blade won't clear, arms go to 28 in"."""
+        before = [token.text for token in self.tokens[max(0, amount.first - 3) : amount.first]]
+        return bool(_LIFTERS & set(before))
+
+
+def tells_something(amount: Amount) -> bool:
+    """Whether a number without a unit was meant: a price or a mass, not "2 of them"."""
+    return not amount.spelled and amount.value >= LEAST_MEANT

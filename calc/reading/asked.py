@@ -112,6 +112,9 @@ def marks_of(stems: Sequence[str], said: Sequence[Said], given: Given) -> list[s
     for place, word in enumerate(stems[1:], 1):
         if word == "power" and stems[place - 1] in _SO_MUCH:
             marks[place].discard("run")  # "do I lose power" runs nothing
+    for place in range(len(stems) - 2):
+        if stems[place + 1 : place + 3] == ["to", "know"]:
+            marks[place] -= _WANTING  # "need to know if" needs nothing else
     for fact in given.facts:
         if fact.amount and fact.amount.kinds:
             # "35 hp tractor" asks for no power.
@@ -138,6 +141,7 @@ _QUESTION_WORDS = frozenset(map(stem, tables.small_words("question words")))
 _ASKING = frozenset(["?", *map(stem, tables.small_words("asking words"))])
 _BEING = frozenset(["is", "are"])
 _MODAL = frozenset(["must", "can", "could", "will", "would", "should", "need", "want", "may"])
+_WANTING = frozenset(["need", "want"])
 _WHO = frozenset(["i", "we", "they", "he", "she", "you"])
 _IF = frozenset(["if", "whether", "what", "how", "which", "when", "where", "why"])
 _BEGINNING = frozenset([",", "and", "but", "or", ";", "-", ".", ":"])

@@ -143,8 +143,9 @@ def is_gearbox_rating(tokens: Sequence[Token], amount: Amount) -> bool:
     """Whether a power or a bare number is the gearbox's: "gearbox on the cutter is rated 40"."""
     if amount.spelled or (amount.kinds and "power" not in amount.kinds):
         return False
-    if amount.kinds and _GEARBOX & set(words_at(tokens, amount.last, amount.last + 1)):
-        return True  # "a 40 hp gearbox"
+    behind = [text for text in words_at(tokens, amount.last, amount.last + 2) if text != "rated"]
+    if amount.kinds and _GEARBOX & set(behind[:1]):
+        return True  # "a 40 hp rated gearbox"
     before = words_at(tokens, amount.first - _NEAR_GEARBOX, amount.first)
     ends = [place for place, text in enumerate(before) if text in ",;?!." or text.isdigit()]
     before = before[ends[-1] + 1 :] if ends else before

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from calc.reading import loader_tools
 from calc.reading.given import NOT_FIELDS, SUBJECTS, Fact, Given
 from calc.reading.words import MARK, Said, Token
 
 WANTED = "ballast_box"  # "do I need a ballast box" gives none
+_HEAVY, _LIGHT = "rotary_cutter", "rotary_cutter_light"
 _HUNG = (["off", "the"], ["off", "my"], ["off", "of"])  # "hang it off the back"
 _LENGTHS = frozenset(["in", "inch", "inches", "ft", "cm", "mm"])
 LEAST_LIFT = 100  # [lb] or kg of a hitch; a bare number below it is a height
@@ -91,6 +93,11 @@ def place_choices(said: Iterable[Said], tokens: list[Token], given: Given) -> No
     )
     for each in generic:
         _place_generic(each, found, light=light)
+    if light:  # "rotary cutter (light duty)"
+        cutters = found.get("implement_kind", [])
+        found["implement_kind"] = [
+            replace(f, text=_LIGHT) if f.text == _HEAVY else f for f in cutters
+        ]
     for facts in found.values():
         values = {fact.text for fact in facts}
         (given.facts if len(values) == 1 and facts[0].text else given.doubtful).extend(facts)

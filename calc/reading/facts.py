@@ -11,7 +11,7 @@ from dataclasses import replace
 from calc import quantities, si, tables
 from calc.reading import beside, pieces, prices
 from calc.reading.amounts import Amount
-from calc.reading.around import ADJECTIVES, OF_AN_ENGINE, Around
+from calc.reading.around import ADJECTIVES, LIFTED, OF_AN_ENGINE, Around, tells_something
 from calc.reading.either import alternatives
 from calc.reading.given import UNSAID, Cue, Fact, Given, cues
 from calc.reading.words import MARK, Said
@@ -23,7 +23,6 @@ FARTHEST_COUNTED = 3  # "two 55 W halogen head lamps"
 LEAST_PRICE = 50.0  # of a number without a unit
 LARGEST_SHARE = 100.0  # [%] of a number without a unit
 LIGHTEST_TRACTOR = 900 * si.POUND
-LEAST_MEANT = 100.0  # a number without a unit that is shown when nothing takes it
 NEAR_NOUN = 4  # where the noun right behind says whose an amount is: "a 50 ft wagon"
 # Words that may stand between a cue and a bare number.
 _LINKS = frozenset(tables.small_words("links"))
@@ -34,8 +33,8 @@ _NEEDING = frozenset(["take", "takes", "need", "needs", "want", "wants", "requir
 _OUTLETS = frozenset(["remote", "remotes", "outlet", "outlets"])
 _TAKING = frozenset(["take", "takes", "lose", "loses", "eat", "eats", "steal", "steals"])
 _STICKS = frozenset(["out", "back", "behind"])  # "it sticks out 4 ft" is no width
-_LIFTED = frozenset(["load", "goods"])
 _PLACES = frozenset(["back", "front", "rear"])
+_LOADER = frozenset(["loader", "fel", "bucket"])
 
 
 class Placing(Around):
@@ -76,12 +75,22 @@ class Placing(Around):
         if self._word_before(amount) in _NEEDING and self._outlets_behind(amount):
             why = "it takes so many"
             return [self._fact(amount, ("remotes_needed",), "count", why, 0)]
+        if behind not in (*LIFTED, "implement") and self._is_to_be_lifted(amount):
+            why = "“lift” asks of it"
+            by_loader = bool(_LOADER & self.words)
+            name = "loader_payload" if by_loader else "implement_mass"
+            return [self._fact(amount, (name,), "mass", why, 0)]
         if told := beside.told(self.tokens, amount):
             name, kind, why = told
             return [self._fact(amount, tuple(name.split()), kind, why, 0)]
         if behind:
             found += self._by_subject(amount, behind, 0.5, "its noun stands right behind it")
+        right_behind = self._is_right_behind(amount, "implement")
+        if "length" in amount.kinds and right_behind and not self._is_elsewhere(amount, ""):
+            why = "its noun stands right before it"  # "blade 96 in, 610 lb behind 42 hp"
+            found += self._by_subject(amount, "implement", 0.8, why)
         subject = behind or self._beside_power(amount) or self.about(amount)
+        subject = subject or self._before_power(amount)
         if subject == "cab" and amount.kinds.get("power") in ("hp", "PS"):
             subject = "tractor"  # "a/c on 45 hp"
         found += self._by_cues(amount, subject, NEAR_NOUN if behind else FARTHEST)
@@ -153,6 +162,10 @@ class Placing(Around):
             return True  # "how many weights for a 900 lb spreader"
         if "length" not in amount.kinds:
             return False
+        if subject == "implement" and self._tells_of_links(amount):
+            return True
+        if subject == "tractor" and all(each != subject for _, each in self.subjects):
+            return True  # a power alone told of it: "is 30 hp enough for a light 5 ft"
         if self._word_before(amount) in _STICKS:
             return True
         if self._is_size_of_what_follows(amount):
@@ -195,8 +208,9 @@ class Placing(Around):
             phrase = said.value_of("cue")
             if before and self._is_for(amount, phrase):
                 continue
-            lifting = self._named_at(said.last) in _LIFTED or self._ends_lifting(said)
-            if phrase == "lift" and lifting:
+            if phrase.endswith("with loader") and self._is_right_behind(amount, "tractor"):
+                continue  # "sub compact 1700 lb with loader"
+            if before and phrase == "lift" and self._is_lifted(said):
                 continue  # "lift pallets of 900 lb" says nothing of the hitch
             own = self.inside.get(said.last)
             if not before and own and beside.is_told_of(self.tokens, said.last, own, amount):
@@ -205,16 +219,15 @@ class Placing(Around):
             as_is = any("as_is_price" in each.fields for each in own_cues)
             if as_is and prices.is_no_worth(self.tokens, amount):
                 continue
+            hung = self._named_at(said.first) == "implement"
             for cue in own_cues:
+                if hung and cue.fields[0] == "loader_payload":
+                    continue  # "pallet 1,800 lb on 3pt forks"
                 cost = self._cost(cue, amount, subject, before, apart, said)
                 if cost is not None:
                     why = f"“{phrase}” stands beside it"
                     found.append(self._fact(amount, cue.fields, cue.kind, why, cost))
         return found
-
-    def _ends_lifting(self, said: Said) -> bool:
-        """Whether somebody lifts something: "lifting 750 lb of rock"."""
-        return self.tokens[said.last - 1].text == "lifting"
 
     def _is_for(self, amount: Amount, phrase: str) -> bool:
         """Whether a mass is what a cue is for: "how much front weight for a 900 lb spreader"."""
@@ -368,7 +381,7 @@ def place_amounts(placing: Placing, given: Given) -> None:
             ]
             given.doubtful += sorted(both, key=lambda fact: fact.first)
     _leave_unladen(placing, given)
-    given.loose = [each for each in given.loose if each.kinds or _tells_something(each)]
+    given.loose = [each for each in given.loose if each.kinds or tells_something(each)]
 
 
 _ON_IT = ("towed", "goods", "implement")
@@ -397,8 +410,3 @@ def _differ(first: dict[int, Fact], one: int, other: int) -> bool:
         return False
     a, b = first[one], first[other]
     return max(a.cost, b.cost) < NEAR_NOUN and set(a.fields).isdisjoint(b.fields)
-
-
-def _tells_something(amount: Amount) -> bool:
-    """Whether a number without a unit was meant: a price or a mass, not "2 of them"."""
-    return not amount.spelled and amount.value >= LEAST_MEANT

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 
 from calc import quantities, tables
 from calc.reading.amounts import Amount
@@ -53,6 +54,7 @@ _BARE = {
 _BEING = frozenset(tables.small_words("links")) | {"weighs", "weigh", "full", "loaded"}
 _FILL = frozenset(["wet", "dry", "dirt", "gravel", "sand", "mulch", "full"])  # "bucket of dirt"
 _AND = frozenset(tables.small_words("after a mass"))
+_WEIGHING = frozenset(["front", "weigh", "weighs", "weight", "lift", "ballast"])
 _PRICED = frozenset(tables.small_words("priced"))
 
 
@@ -60,6 +62,9 @@ def place_bare_masses(tokens: list[Token], subjects: list[tuple[Said, str]], giv
     """Take "tractor 2900", "the mower is 780" for masses in a message that gives another mass."""
     own = [f for f in given.facts if f.amount and f.fields[0] in _MASSES]
     units = {f.amount.kinds.get("mass", "lb") for f in own if f.amount}
+    units |= {a.kinds["mass"] for a in given.loose if "mass" in a.kinds}
+    words = {token.text for token in tokens}
+    units = units or ({""} if words & _WEIGHING else set())
     named = {f.fields[0] for f in given.facts}
     if len(units) != 1 or _PRICED & {token.text for token in tokens}:
         return
@@ -78,7 +83,8 @@ def place_bare_masses(tokens: list[Token], subjects: list[tuple[Said, str]], giv
         if name and name not in named and between <= being and least <= amount.value <= most:
             given.loose.remove(amount)
             named.add(name)
-            mass = replace(amount, kinds={"mass": next(iter(units))})
+            unit = next(iter(units))
+            mass = replace(amount, kinds={"mass": unit} if unit else {})
             why = f"the {before[0][1]} stands before it, where masses are told"
             given.facts.append(Fact((name,), amount.first, amount.last, "", mass, why))
 
@@ -167,6 +173,28 @@ def place_arms(given: Given) -> None:
             for name, end in zip(("links_narrowest", "links_widest"), ends, strict=True):
                 own = replace(fact.amount, number=end, hedged=False)
                 given.facts.append(replace(fact, fields=(name,), amount=own))
+
+
+_HOLES = frozenset(["hole", "holes", "auger", "dig", "digging", "digger", "drill"])
+
+
+def place_hole(tokens: list[Token], given: Given) -> None:
+    """Take "holes 9 in x 36 in" and "6 in holes 3 ft deep" for how wide and how deep."""
+    if _HOLES.isdisjoint(token.text for token in tokens):
+        return
+    amounts = [*given.loose, *(f.amount for f in given.facts if f.amount)]
+    long = sorted((a for a in amounts if "length" in a.kinds), key=lambda each: each.first)
+    for wide, deep in pairwise(long):
+        between = [token.text for token in tokens[wide.last : deep.first]]
+        said_deep = any(token.text == "deep" for token in tokens[deep.last : deep.last + 1])
+        if between in (["x"], ["by"]) or (said_deep and between in ([], [","])):
+            given.loose = [each for each in given.loose if each not in (wide, deep)]
+            given.facts = [fact for fact in given.facts if fact.amount not in (wide, deep)]
+            why = "a hole so wide and so deep"
+            for name, each in (("auger_diameter", wide), ("depth_wanted", deep)):
+                fact = Fact((name,), each.first, each.last, "length", each, why)
+                given.facts.append(fact)
+            return
 
 
 LOWEST_PLACE = {"ft": 1500, "m": 500}  # less is a distance on the ground

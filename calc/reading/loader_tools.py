@@ -15,7 +15,10 @@ _OF_FRONT = frozenset(["axle", "weight", "weights", "wheel", "wheels", "tire", "
 _WORDS = {"fork": "forks", "forks": "forks", "spear": "spear", "spike": "spear"}
 _IN_FRONT = frozenset(["front", "loader", "fel", "skidsteer"])
 _BEHIND = frozenset(["rear", "back", "behind", "3", "three", "hitch"])
-_JOINS = frozenset(["on", "of", "the", "my", "a", "an", "end", "front", "mounted", "up", "with"])
+_ON_HITCH = _BEHIND | {"3pt", "threepoint"}
+_JOINS = frozenset(
+    ["on", "of", "the", "my", "a", "an", "end", "front", "mounted", "up", "with", "at", "out"]
+)
 REACH = 5  # words between the tool and the loader that carries it
 
 
@@ -40,6 +43,10 @@ def on_the_loader(said: Sequence[Said], tokens: Sequence[Token]) -> list[Said]:
         tool = _WORDS.get(token.text, "") if place not in inside else ""
         if tool and _is_in_front(place, place + 1, tokens):
             found.append(_tool(place, place + 1, tool, token.text))
+        elif tool and _is_on_hitch(place, tokens):  # "forks on the 3 pt"
+            kind = next(kind for kind, own in CARRIERS.items() if own == tool)
+            sense = Sense("implement_kind", kind)
+            found.append(Said(place, place + 1, (sense,), token.text))
     if any(each.value_of("loader_tool") for each in found):
         # What lies on a spear in front is a load: "round bale on the loader's spear".
         found = [_as_load(each) for each in found]
@@ -79,6 +86,15 @@ def _is_in_front(first: int, last: int, tokens: Sequence[Token]) -> bool:
     return False
 
 
+def _is_on_hitch(place: int, tokens: Sequence[Token]) -> bool:
+    for token in tokens[place + 1 : place + 1 + REACH]:
+        if token.text in _ON_HITCH:
+            return True
+        if token.text not in _JOINS:
+            return False
+    return False
+
+
 def front_and_behind(said: Sequence[Said]) -> tuple[list[Said], list[Said]]:
     """Return the tools that hang in front and those behind, where a message names both."""
     named = [each for each in said if each.value_of("implement_kind") or each.value_of("generic")]
@@ -103,6 +119,25 @@ def part_masses(said: Sequence[Said], given: Given) -> None:
         given.facts = [fact for fact in given.facts if fact.amount != amount]
         why = f"“{owner.phrase}” stands beside it"
         given.facts.append(Fact((name,), amount.first, amount.last, "", amount, why))
+
+
+def part_widths(said: Sequence[Said], given: Given) -> None:
+    """Leave the width of what is in front out: "front blower 62 in and a 6 ft rear blade"."""
+    front, behind = front_and_behind(said)
+    widths = [f.amount for f in given.facts if f.amount and "working_width" in f.fields]
+    widths += [a for a in given.loose if "length" in a.kinds]
+    for amount in widths if front else ():
+        owner = [s for s in (*front, *behind) if amount.last == s.first]
+        owner = owner or [s for s in (*front, *behind) if s.last == amount.first]
+        if owner:
+            given.loose = [each for each in given.loose if each != amount]
+            given.facts = [fact for fact in given.facts if fact.amount != amount]
+        if owner and owner[0] in front:
+            given.apart.append(amount)
+        elif owner:
+            why = f"“{owner[0].phrase}” stands beside it"
+            wide = Fact(("working_width",), amount.first, amount.last, "length", amount, why)
+            given.facts.append(wide)
 
 
 _NEAR_TOOL = 4  # words before a mass, for the tool that it is of

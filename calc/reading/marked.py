@@ -10,8 +10,8 @@ from calc import si, tables
 from calc.reading.given import Fact, Given
 from calc.reading.words import NUMBER, Said, Token, span
 
-_CATEGORY = re.compile(r"\bcat(?:[ae]g[aeo]ry)?\.?\s*([0-4]N?|zero|one|two|three)\b", re.I)
-_SPELLED = {"ZERO": "0", "ONE": "1", "TWO": "2", "THREE": "3"}
+_CATEGORY = re.compile(r"\bcat(?:[ae]g[aeo]ry)?\.?\s*([0-4]N?|zero|one|two|three|i{1,3})\b", re.I)
+_SPELLED = {"ZERO": "0", "ONE": "1", "TWO": "2", "THREE": "3", "I": "1", "II": "2", "III": "3"}
 _POWERED = re.compile(r",?\s*\d+\s?(?:pto |engine )?(?:hp|horse)", re.I)  # "cat 0, 16 hp"
 _OR_CATEGORY = re.compile(r"\s*(?:or|/)\s*[0-4]\b", re.I)  # "cat 0 or 1" is neither
 _NARROW = re.compile(r"\b([1-4]N)\b")
@@ -27,6 +27,7 @@ _PUT_IN = re.compile(
     re.I,
 )
 _BOLT = re.compile(r"(?<![\d-])(?<!\d )\b(1/4|5/16|3/8|7/16|1/2)\b")
+_SHEARING = frozenset(["shear", "snap", "break", "broke", "shaft", "driveline", "pto", "digger"])
 # Telephone numbers, dates, times of day, addresses, and numbers of orders and parts.
 _NOTHINGS = re.compile(
     r"(?<![\w.])(?:\+?1[-. ])?\(?\d{3}\)?[-. ]{1,2}\d{3}[-. ]\d{4}(?!\w)"
@@ -75,13 +76,16 @@ def place_categories(
             continue
         behind = [s for said, s in subjects if said.first == last]
         before = [s for said, s in subjects if said.last <= first]
-        whose = ((before[-1:] if noun_first else behind) or before[-1:] or [""])[0]
+        if not (before or behind) and text.upper().count(match[1].upper()) > 1:
+            continue  # "what is category 1N? the blade is 1N"
+        whose = ((before[-1:] if noun_first else behind) or behind or before[-1:] or [""])[0]
         if whose not in ("tractor", "implement"):
             others = [s for _, s in subjects]
             whose = "implement" if others and set(others) == {"implement"} else "tractor"
         after = [token.text for token in tokens[last : last + 2] if token.text not in _LIFTING]
         beside = after[0] if after and not behind else ""
         said = {token.text for token in tokens[max(0, first - 2) : first]}
+        said |= {"hitch"} if said & {"mine"} else set()
         powered = _POWERED.match(text, match.end())
         if (
             beside in _OF_THE_TRACTOR or (_HITCH & said and not behind) or powered
@@ -136,7 +140,7 @@ def place_bolts(text: str, tokens: list[Token], said: set[str], given: Given) ->
             for grade in grades:
                 bolt = Fact(("bolt_grade",), first, last, f"grade_{grade}", why="“grade” says it")
                 facts += [bolt, Fact(("grade",), first, last, grade, why=bolt.why)]
-    if "shearbolt" in said or ("bolt" in said and said & {"shear", "snap", "break", "broke"}):
+    if "shearbolt" in said or ("bolt" in said and said & _SHEARING):
         bare = _GRADE.sub(lambda grade: "-" + "." * (len(grade[0]) - 1), text)  # "grade 5 3/8"
         for match in _BOLT.finditer(bare):
             first, last = span(tokens, match.start(), match.end())
@@ -203,6 +207,9 @@ def _place_lift(tokens: list[Token], given: Given) -> None:
 
 _LIFTERS = frozenset(["lift", "lifts", "hitch", "pt", "3pt"])
 LEAST_LIFT = 200.0  # [lb] or kg, of a number without a unit
+_CAPACITY = frozenset(
+    ["lift", "cap", "capacity", "rating", "rated", "on", "the", "spec", "sheet", ","]
+)
 _TAPE = {"in": si.INCH, "mm": 0.001, "cm": 0.01}  # [m] of a tape behind the ball ends
 _FAR = {24: "610", 12: "305", 0: "0"}
 
@@ -212,6 +219,13 @@ def place_lift_distance(tokens: list[Token], given: Given) -> None:
     _place_lift(tokens, given)
     lifts = [fact for fact in given.facts if fact.fields == ("lift_capacity",)]
     for lift in lifts:
+        behind = [token.text for token in tokens[lift.last : lift.last + 3]]
+        if behind[:2] in (["at", "24"], ["@", "24"]) and behind[2:3] in ([], [","], ["."], ["?"]):
+            place = lift.last + 1
+            given.loose = [each for each in given.loose if each.first != place]
+            why = "“at” behind a lift figure"
+            given.facts.append(Fact(("lift_rated_at",), place, place + 1, _FAR[24], why=why))
+            return
         for amount in [*given.loose, *(f.amount for f in given.facts if f.amount)]:
             far = amount.value * _TAPE.get(amount.kinds.get("length", ""), 0) / si.INCH
             if "length" not in amount.kinds or round(far) not in _FAR:
@@ -222,9 +236,12 @@ def place_lift_distance(tokens: list[Token], given: Given) -> None:
             said_at = any(
                 t.text in ("at", "@") for t in tokens[max(0, amount.first - 2) : amount.first]
             )
-            # "lifts 1500 lb 24 in back"
-            behind = [t.text for t in tokens[amount.last : amount.last + 1]]
-            said_at |= ahead or (lift.last == amount.first and behind in (["back"], ["behind"]))
+            # "lifts 1500 lb 24 in back", "2200 lb lift cap 24 in back"
+            words = {t.text for t in tokens[lift.last : amount.first]}
+            back = [t.text for t in tokens[amount.last : amount.last + 1]]
+            right_behind = lift.last <= amount.first and words <= _CAPACITY
+            near |= right_behind
+            said_at |= ahead or (right_behind and back in (["back"], ["behind"]))
             if (
                 near
                 and said_at

@@ -171,7 +171,9 @@ def _words(
     leftover.leave_needed(tokens, given)
     leftover.place_arms(given)
     leftover.place_altitude(given)
+    leftover.place_hole(tokens, given)
     loader_tools.part_masses(said, given)
+    loader_tools.part_widths(said, given)
     free = [s for s in said if not measured.issuperset(range(s.first, s.last))]
     place_choices(free, tokens, given)
     leftover.place_generator(given)

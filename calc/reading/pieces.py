@@ -122,7 +122,11 @@ def _each_of(tokens: list[Token], count: Amount, amounts: list[Amount]) -> str:
     beside = {t.text for t in (*tokens[: count.first][-3:], *tokens[count.last + 2 :][:2])}
     pieces = _are_pieces(count) and len(behind) == 2 and bool(beside & _WEIGHTS)
     pieces &= all(a.first != count.last + 1 or not a.kinds for a in amounts)  # "4 x 42 lb"
-    return behind[1].text if pieces and behind[0].text == "x" and behind[1].kind == NUMBER else ""
+    return (
+        behind[1].text
+        if pieces and behind[0].text in ("x", "@") and behind[1].kind == NUMBER
+        else ""
+    )
 
 
 def _is_of_a_bottom(tokens: list[Token], amount: Amount) -> bool:

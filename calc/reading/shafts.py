@@ -11,6 +11,7 @@ from calc.reading.words import NUMBER, Said, Token
 
 _SHAFTS = {"540": "1-540", "1000": "1-1000"}
 _FILLERS = frozenset(["rpm", "speed", "setting", "-", "pto", "only"])
+_HERE = frozenset(["on", "the", "its"])
 _MEASURED = frozenset(["mass", "length", "money"])
 _SHAFT_WORDS = frozenset(["shaft", "stub", "driveline", "yoke", "input", "gearbox"])
 _HAS = frozenset(tables.small_words("shaft has"))
@@ -40,6 +41,10 @@ def place_shafts(tokens: Sequence[Token], said: Sequence[Said], given: Given) ->
         _put(tokens, found, whose, place, last)
     for place, last in bare:
         shaft = last < len(tokens) and tokens[last].text in _SHAFT_WORDS
+        behind = [token.text for token in tokens[last : last + 3] if token.text not in _HERE]
+        if behind[:1] == ["gearbox"] and "implement_shaft" not in found:
+            _put(tokens, found, "implement", place, last)  # "540 on the gearbox"
+            continue
         others = {f.text for f in found.get("tractor_shaft", ())}
         if shaft:
             mine = not others or others == {_SHAFTS[tokens[place].text]}
@@ -70,14 +75,20 @@ def _place_splines(
     """Take "21 spline" for the shaft of the machine named last before it; return its tokens."""
     taken: set[int] = set()
     for place, token in enumerate(tokens[1:]):
-        if token.text not in ("spline", "splines") or tokens[place].kind != NUMBER:
+        if token.text not in ("spline", "splines"):
             continue
-        taken |= {place, place + 1}
+        behind, place = place + 2, place - (tokens[place].text == "-")  # "21-spline"
+        if place < 0 or tokens[place].kind != NUMBER:
+            continue
+        taken |= {place, behind - 1}
         near = range(max(0, place - _NEAR_SPLINE), place)
         named = [subjects.get(i) or ("tractor" if tokens[i].text in _MY else "") for i in near]
         # "a 21 spline baler" is the baler's, whatever was named before
-        whose = subjects.get(place + 2) or next(
-            (each for each in reversed(named) if each), "tractor"
+        input_of = "implement" if [t.text for t in tokens[behind : behind + 1]] == ["input"] else ""
+        whose = (
+            input_of
+            or subjects.get(behind)
+            or next((each for each in reversed(named) if each), "tractor")
         )
         option = _SPLINES.get(tokens[place].text, "")
         name = f"{whose}_shaft"
@@ -86,7 +97,7 @@ def _place_splines(
         if option and whose in ("tractor", "implement") and same:
             why = "so many splines has a shaft of 1000 rpm"
             first = min([place, *(fact.first for fact in found.get(name, ()))])
-            found[name] = [Fact((name,), first, place + 2, option, why=why)]
+            found[name] = [Fact((name,), first, behind, option, why=why)]
     return taken
 
 
