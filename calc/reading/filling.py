@@ -72,10 +72,14 @@ def question(
 # What a question is about is told by its words alone where one amount of the kind stands loose:
 # what is paid for by the month is the price, and its months are those of the loan.
 _LOAN = {"money": "new_price", "duration": "loan_months", "fraction": "loan_rate"}
+_TIRE = {"mass": "tire_mass", "pressure": "pressure", "speed": "road_speed"}
 _OF_ASK = {
     ("pairing", "across"): {"mass": "tractor_mass"},
     ("resale", "payments"): _LOAN,
-    ("road-towing", "stops"): {"speed": "road_speed"},
+    **{
+        ("road-towing", ask): {"speed": "road_speed"}
+        for ask in ("stops", "heaviest", "fastest")
+    },
     ("road", "width"): {"length": "transport_width"},
     ("resale", "month"): {"money": "as_is_price", "fraction": "yearly_rate"},
     ("tires", "liquid"): {"fraction": "fill"},
@@ -87,8 +91,8 @@ _OF_ASK = {
     ("closing", "caught"): {"speed": "road_speed"},
     ("closing", "seen"): {"speed": "road_speed"},
     ("rail-crossing", "clear"): {"speed": "crossing_speed", "length": "combination_length"},
-    ("tire-size", "pressure"): {"mass": "tire_mass", "pressure": "pressure"},
-    ("tire-size", "load"): {"mass": "tire_mass", "pressure": "pressure"},
+    ("tire-size", "pressure"): _TIRE,
+    ("tire-size", "load"): _TIRE,
     ("drive", "loader"): {"duration": "hours_per_year"},
     ("drive", "fuel"): {"duration": "hours_per_year"},
     ("drive", "worth"): {"duration": "hours_per_year"},

@@ -154,6 +154,8 @@ _LAMPS = frozenset(
         "headlights",
         "headlamp",
         "headlamps",
+        "worklight",
+        "worklights",
         "bar",
         "bars",
     ]
