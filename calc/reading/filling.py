@@ -73,6 +73,7 @@ def question(
 # what is paid for by the month is the price, and its months are those of the loan.
 _LOAN = {"money": "new_price", "duration": "loan_months", "fraction": "loan_rate"}
 _TIRE = {"mass": "tire_mass", "pressure": "pressure", "speed": "road_speed"}
+_ACRES = {"speed": "ground_speed", "length": "working_width"}
 _OF_ASK = {
     ("pairing", "across"): {"mass": "tractor_mass"},
     ("resale", "payments"): _LOAN,
@@ -93,6 +94,7 @@ _OF_ASK = {
     ("rail-crossing", "clear"): {"speed": "crossing_speed", "length": "combination_length"},
     ("tire-size", "pressure"): _TIRE,
     ("tire-size", "load"): _TIRE,
+    ("drive", "climbs"): {"slope": "slope"},
     ("drive", "loader"): {"duration": "hours_per_year"},
     ("drive", "fuel"): {"duration": "hours_per_year"},
     ("drive", "worth"): {"duration": "hours_per_year"},
@@ -103,8 +105,8 @@ _OF_ASK = {
     ("driveline", "bolt"): {"torque": "clutch_torque", "power": "pto_power"},
     ("driveline", "joints"): {"power": "pto_power"},
     ("lawn", "tool"): {"speed": "ground_speed"},
-    ("lawn", "time"): {"speed": "ground_speed"},
-    ("lawn", "rate"): {"speed": "ground_speed", "length": "working_width"},
+    ("lawn", "time"): _ACRES,
+    ("lawn", "rate"): _ACRES,
     ("cab", "can"): {"temperature": "outside_temperature"},
     ("cab", "size"): {"temperature": "outside_temperature"},
     ("cab", "left"): {"temperature": "outside_temperature"},

@@ -41,7 +41,7 @@ def place_repaired(tokens: list[Token], given: Given) -> None:
 
 _SHORT = frozenset(["k", "grand", "thousand"])
 _BID = frozenset(["offered", "offers", "offer", "asking", "get", "gets", "worth", "pay", "bring"])
-_BID_BEHIND = frozenset(["private", "privately", "myself", "selling", "cash", "fixed", "as"])
+_BID_BEHIND = frozenset(["private", "privately", "myself", "selling", "cash", "trade", "fixed"])
 MOST_SHORT = 100.0  # of a price in thousands
 
 
