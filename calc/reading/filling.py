@@ -89,7 +89,7 @@ _OF_ASK = {
     ("resale", "tax"): {"money": "new_price", "fraction": "sales_tax"},
     ("resale", "trade"): {"fraction": "sales_tax"},
     ("closing", "pull"): {"speed": "road_speed", "distance": "entrance_sight"},
-    ("closing", "caught"): {"speed": "road_speed"},
+    ("closing", "caught"): {"speed": "road_speed", "distance": "sight_distance"},
     ("closing", "seen"): {"speed": "road_speed"},
     ("rail-crossing", "clear"): {"speed": "crossing_speed", "length": "combination_length"},
     ("tire-size", "pressure"): _TIRE,

@@ -49,6 +49,7 @@ _BARE = {
     "tractor": ("tractor_mass", 1000.0, 15000.0),
     "implement": ("implement_mass", 200.0, 5000.0),
     "load": ("loader_payload", 200.0, 5000.0),
+    "towed": ("towed_mass", 500.0, 40000.0),
 }
 _BEING = frozenset(tables.small_words("links")) | {"weighs", "weigh", "full", "loaded"}
 _FILL = frozenset(["wet", "dry", "dirt", "gravel", "sand", "mulch", "full"])  # "bucket of dirt"
@@ -84,7 +85,7 @@ def place_bare_masses(tokens: list[Token], subjects: list[tuple[Said, str]], giv
 
 
 _MASSES = frozenset(
-    ["loader_rating", "lift_capacity", "towed_mass", *(n for n, *_ in _BARE.values())]
+    ["loader_rating", "lift_capacity", *(n for n, *_ in _BARE.values())]
 )
 
 

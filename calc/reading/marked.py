@@ -165,7 +165,7 @@ def _code(place: str) -> str:
     named = "" if place.lower() in _WORDS_TOO else rf"|\b[A-Z][a-z]{{2,}} {place}\b"
     # "legal in daytime NC?"
     ends = "" if place.lower() in _WORDS_TOO else rf"|(?<=[a-z] ){place}(?=\s*(?:[?.!,;]|$))"
-    return rf"(?<=\b[io]n ){place}\b{ends}|(?<=, ){place}\b{small}{named}"
+    return rf"(?<=\b[io]n ){place}\b{ends}|(?<=, ){place}\b(?! (?:in|to|if)\b){small}{named}"
 
 
 def place_place(text: str, tokens: list[Token], given: Given) -> None:

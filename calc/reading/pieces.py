@@ -10,7 +10,8 @@ from calc.reading.given import Fact, Given
 from calc.reading.words import MARK, NUMBER, Said, Token, words_at
 
 _TIMES = frozenset(["of", "x", "@", "at"])
-_TOWED = frozenset(["wagons", "trailers", "carts", "loads", "bales", "pallets"])
+_TOWED = frozenset(["wagons", "trailers", "carts", "racks", "loads", "bales", "pallets"])
+_LEAST_TOWED = 500.0  # of each, where no unit is said
 _APIECE = frozenset(["each", "apiece"])
 _WEIGHTS = frozenset(["weight", "weights", "suitcase", "suitcases"])
 _MOST_PIECES = 30  # weights on a bracket, or bottoms of a plow
@@ -102,9 +103,12 @@ def _weigh_together(tokens: list[Token], count: Amount, each: Amount) -> bool:
     """Whether so many pieces and a mass are those of weights: "6 of 42 lb", "six 42 lb weights"."""
     between = set(words_at(tokens, count.last, each.first))
     beside = {token.text for token in (*tokens[: each.first], *tokens[each.last :][:2])}
+    apiece = not _APIECE.isdisjoint(words_at(tokens, each.last, each.last + 1))
+    heavy = "mass" in each.kinds or (not each.kinds and each.value >= _LEAST_TOWED)
+    near = words_at(tokens, count.last, min(count.last + 2, each.first))
+    if _are_pieces(count) and heavy and apiece and _TOWED & set(near):
+        return not {".", "?", ";"} & between  # "2 hay wagons hooked together, 4000 lb each"
     pieces = _are_pieces(count) and "mass" in each.kinds
-    if pieces and between <= _TIMES | _TOWED and between & _TOWED:
-        return not _APIECE.isdisjoint(words_at(tokens, each.last, each.last + 1))
     return pieces and between <= _TIMES | _WEIGHTS and bool(beside & _WEIGHTS)
 
 

@@ -102,6 +102,7 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
             one.end = other.end = one.end or other.end
     _two_pairs(text.lower(), places)
     _pair_duals(text, places)
+    unsaid = _unsaid_duals(text.lower(), places)
     exchanged = any(each.new for each in places)
     for each in places:
         if each.new is None:  # beside an exchange at one end what the other has stays
@@ -127,7 +128,7 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
     only = len(places) == 1 and len(apart) == 1 and not found[0]["rest"]
     for each in places:
         fact = each.fact(tokens, alone=len(places) == 1)
-        given.facts.append(replace(fact, text=f"{fact.text} {apart[0][0]}") if only else fact)
+        (given.doubtful if unsaid else given.facts).append(replace(fact, text=f"{fact.text} {apart[0][0]}") if only else fact)
 
 
 # "the 9.5-16 in my shed" is there, "want 14.9-24 in back" is wanted
@@ -171,7 +172,7 @@ def _two_pairs(text: str, places: list[_Tire]) -> None:
         if rear < _REAR_TALLER * front:
             return
     between = text[places[1].match.end() : places[2].match.start()]
-    second_is_new = not re.search(_INSTEAD, between)
+    second_is_new = not re.search(rf"{_INSTEAD}|\bmine\b|\bmy\b", between)
     for pair, new in zip(pairs, (not second_is_new, second_is_new), strict=True):
         for each, end in zip(pair, ("front", "rear"), strict=True):
             each.end, each.new = end, new
@@ -182,15 +183,24 @@ def _pair_duals(text: str, places: list[_Tire]) -> None:
     for each in places:
         before = text[max(0, each.match.start() - 24) : each.match.start()].lower()
         after = text[each.match.end() : each.match.end() + 20].lower()
-        behind = re.match(r"\s*(inner|outer)\b( and| &)?", after)
+        behind = re.match(r"\s*(inner|outer|inside|outside)s?\b( and| &)?", after)
         if behind and behind[2]:
             continue  # "16.9-30 inner and outer"
-        words = [behind[1]] if behind and re.search(r"[(,]\s*$", before) else []
+        # "12.4-38 outers with 15.5-38 inners", not "outer 12.4-38 inner 15.5-38"
+        beside = re.search(rf"{_DUAL.pattern}(?: is| are|:)?\s*$", before)
+        words = [behind[1]] if behind and not beside else []
         words = words or _DUAL.findall(re.split(r"[;?]|\d", before)[-1])
         words = words or _DUAL.findall(re.split(r"[,.;?]|\d", after)[0])
         if words:
             each.end = "outer" if words[-1].startswith("out") else "rear"
             each.new = False
+
+
+def _unsaid_duals(text: str, places: list[_Tire]) -> bool:
+    """Whether two sizes are those of duals, and nothing says which one is the inner."""
+    sizes = {str(tire_size.decode(each.match[0])) for each in places}
+    told = any(each.end in ("outer", "front") for each in places)
+    return len(places) == len(sizes) == 2 and bool(re.search(r"\bduals?\b", text)) and not told
 
 
 class _Tire:
