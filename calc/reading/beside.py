@@ -68,7 +68,7 @@ def told(tokens: Sequence[Token], amount: Amount) -> tuple[str, str, str] | None
     return None
 
 
-_TOWED = frozenset(["wagons", "trailers", "carts", "racks"])
+_TOWED = frozenset(["wagons", "trailers", "carts", "racks", "gravity"])
 _PRICE = "price"  # in a row of the table: money, or a number without a unit
 _BARE = "bare "  # in a row of the table: a number without a unit, which is of the kind behind it
 

@@ -10,9 +10,9 @@ from calc.reading.given import Fact, Given
 from calc.reading.words import MARK, NUMBER, Said, Token, words_at
 
 _TIMES = frozenset(["of", "x", "@", "at"])
-_TOWED = frozenset(["wagons", "trailers", "carts", "racks", "loads", "bales", "pallets"])
+_TOWED = frozenset(["wagons", "trailers", "carts", "racks", "gravity", "loads", "bales", "pallets"])
 _LEAST_TOWED = 500.0  # of each, where no unit is said
-_APIECE = frozenset(["each", "apiece"])
+_APIECE = frozenset(["each", "apiece", "ea"])
 _WEIGHTS = frozenset(["weight", "weights", "suitcase", "suitcases"])
 _MOST_PIECES = 30  # weights on a bracket, or bottoms of a plow
 _WIDEST_BOTTOM = 20.0  # [in]

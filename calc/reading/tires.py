@@ -142,7 +142,7 @@ _GOES_WITH = re.compile(r"\b(?:wh?[au]t|which)\b.{0,30}\b(?:go|goes|fit|fits|mat
 # "fill the rears with beet juice, 13.6-28" speaks of the tires that are there
 _MINE = re.compile(
     r"\b(?:my|mine|current|old|existing|now(?: with| w/| on)?|have|had)"
-    r"(?: (?:rear|front|back|tire)s?)*(?: (?:is|are|r))? $"
+    r"(?: (?:rear|front|back|tire)s?)*(?: (?:is|are|r|say|says))? $"
 )
 _FILLING = re.compile(r"\b(?:fill|filled|filling|load|loaded|loading)\b[^.;?]*$")
 
