@@ -13,6 +13,7 @@ from collections.abc import Sequence
 from functools import cache
 
 from calc import tables
+from calc.reading import pieces
 from calc.reading.amounts import Amount
 from calc.reading.words import MARK, Token, words_at
 
@@ -63,12 +64,11 @@ def told(tokens: Sequence[Token], amount: Amount) -> tuple[str, str, str] | None
         return row["field"], kind.removeprefix(_BARE), row["why"]
     if any(t.text in ("suitcase", "suitcases") for t in tokens[amount.first : amount.last]):
         return "front_ballast", "mass", "such weights hang in front"  # "4 suitcase 55 lb"
-    if not _TOWED.isdisjoint(words_at(tokens, amount.first, amount.last)):
+    if not pieces.WHEELED.isdisjoint(words_at(tokens, amount.first, amount.last)):
         return "towed_mass", "mass", "so many are towed"  # "2 wagons of 4000 lb each"
     return None
 
 
-_TOWED = frozenset(["wagons", "trailers", "carts", "racks", "gravity"])
 _PRICE = "price"  # in a row of the table: money, or a number without a unit
 _BARE = "bare "  # in a row of the table: a number without a unit, which is of the kind behind it
 

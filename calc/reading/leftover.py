@@ -62,6 +62,8 @@ def place_bare_masses(tokens: list[Token], subjects: list[tuple[Said, str]], giv
     own = [f for f in given.facts if f.amount and f.fields[0] in _MASSES]
     units = {f.amount.kinds.get("mass", "lb") for f in own if f.amount}
     named = {f.fields[0] for f in given.facts}
+    others = [f.amount for f in given.facts if f.amount and f.fields[0] != "tractor_mass"]
+    loaded = any("mass" in amount.kinds for amount in (*given.loose, *others))
     if len(units) != 1 or _PRICED & {token.text for token in tokens}:
         return
     for amount in [a for a in given.loose if not (a.kinds or a.spelled or may_be_year(a))]:
@@ -75,6 +77,8 @@ def place_bare_masses(tokens: list[Token], subjects: list[tuple[Said, str]], giv
             continue
         between = {token.text for token in tokens[before[0][0].last : amount.first]}
         name, least, most = _BARE.get(before[0][1], ("", 0.0, 0.0))
+        if name == "towed_mass" and loaded:
+            continue  # "2 bales 900 lb each on a trailer that weighs 2200"
         being = _BEING | _FILL if name == "loader_payload" else _BEING
         if name and name not in named and between <= being and least <= amount.value <= most:
             given.loose.remove(amount)

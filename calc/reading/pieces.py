@@ -10,7 +10,8 @@ from calc.reading.given import Fact, Given
 from calc.reading.words import MARK, NUMBER, Said, Token, words_at
 
 _TIMES = frozenset(["of", "x", "@", "at"])
-_TOWED = frozenset(["wagons", "trailers", "carts", "racks", "gravity", "loads", "bales", "pallets"])
+WHEELED = frozenset(["wagons", "trailers", "carts", "racks", "gravity"])
+_TOWED = WHEELED | {"loads", "bales", "pallets"}
 _LEAST_TOWED = 500.0  # of each, where no unit is said
 _APIECE = frozenset(["each", "apiece", "ea"])
 _WEIGHTS = frozenset(["weight", "weights", "suitcase", "suitcases"])
@@ -106,7 +107,7 @@ def _weigh_together(tokens: list[Token], count: Amount, each: Amount) -> bool:
     apiece = not _APIECE.isdisjoint(words_at(tokens, each.last, each.last + 1))
     heavy = "mass" in each.kinds or (not each.kinds and each.value >= _LEAST_TOWED)
     near = words_at(tokens, count.last, min(count.last + 2, each.first))
-    if _are_pieces(count) and heavy and apiece and _TOWED & set(near):
+    if _are_pieces(count) and heavy and apiece and WHEELED & set(near):
         return not {".", "?", ";"} & between  # "2 hay wagons hooked together, 4000 lb each"
     pieces = _are_pieces(count) and "mass" in each.kinds
     return pieces and between <= _TIMES | _WEIGHTS and bool(beside & _WEIGHTS)
