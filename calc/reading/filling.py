@@ -77,10 +77,9 @@ _ACRES = {"speed": "ground_speed", "length": "working_width"}
 _OF_ASK = {
     ("pairing", "across"): {"mass": "tractor_mass"},
     ("resale", "payments"): _LOAN,
-    **{
-        ("road-towing", ask): {"speed": "road_speed"}
-        for ask in ("stops", "heaviest", "fastest")
-    },
+    **{("road-towing", ask): {"speed": "road_speed"} for ask in ("stops", "heaviest", "fastest")},
+    ("road", "emblem"): {"speed": "top_speed"},
+    ("road", "symbol"): {"speed": "top_speed"},
     ("road", "width"): {"length": "transport_width"},
     ("resale", "month"): {"money": "as_is_price", "fraction": "yearly_rate"},
     ("tires", "liquid"): {"fraction": "fill"},

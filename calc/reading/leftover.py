@@ -88,9 +88,7 @@ def place_bare_masses(tokens: list[Token], subjects: list[tuple[Said, str]], giv
             given.facts.append(Fact((name,), amount.first, amount.last, "", mass, why))
 
 
-_MASSES = frozenset(
-    ["loader_rating", "lift_capacity", *(n for n, *_ in _BARE.values())]
-)
+_MASSES = frozenset(["loader_rating", "lift_capacity", *(n for n, *_ in _BARE.values())])
 
 
 def place_generator(given: Given) -> None:

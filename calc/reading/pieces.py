@@ -55,7 +55,7 @@ def _is_part(tokens: list[Token], amount: Amount) -> bool:
     """Whether a number says how full a thing is: "3/4 full", "filled two thirds"."""
     before = words_at(tokens, amount.first - 1, amount.first)
     behind = words_at(tokens, amount.last, amount.last + 2)
-    said = behind[:1] == ["full"] or before == ["filled"]
+    said = behind[:1] in (["full"], ["fill"]) or before == ["filled"]
     said |= behind[:1] == ["of"] and bool(_FILLS & set(behind))
     return said and not amount.kinds and 0 < amount.value < 1
 

@@ -54,7 +54,8 @@ def in_thousands(tokens: list[Token], amounts: list[Amount]) -> list[Amount]:
 
 def _of_thousands(tokens: list[Token], amount: Amount) -> Amount:
     beside = _BID & set(words_at(tokens, amount.first - 1, amount.first))
-    beside |= _BID_BEHIND & set(words_at(tokens, amount.last, amount.last + 1))
+    behind = words_at(tokens, amount.last, amount.last + 2)
+    beside |= _BID_BEHIND & set(behind[1:] if behind[:1] == ["on"] else behind[:1])
     if amount.kinds or amount.spelled or amount.value >= MOST_SHORT or not beside:
         return amount
     value = 1000 * amount.value

@@ -128,7 +128,9 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
     only = len(places) == 1 and len(apart) == 1 and not found[0]["rest"]
     for each in places:
         fact = each.fact(tokens, alone=len(places) == 1)
-        (given.doubtful if unsaid else given.facts).append(replace(fact, text=f"{fact.text} {apart[0][0]}") if only else fact)
+        (given.doubtful if unsaid else given.facts).append(
+            replace(fact, text=f"{fact.text} {apart[0][0]}") if only else fact
+        )
 
 
 # "the 9.5-16 in my shed" is there, "want 14.9-24 in back" is wanted
@@ -150,7 +152,7 @@ _FILLING = re.compile(r"\b(?:fill|filled|filling|load|loaded|loading)\b[^.;?]*$"
 # Of two that are compared the first is measured by the second, which is there.
 _INSTEAD = (
     r"in place of|instead of|replac|rather than|over my|for my|\b(?:same|as)\b.*\bas\b|er than\b"
-    r"|^\s*(?:vs\.?|versus)\s*$"
+    r"|^\s*(?:vs\.?|versus|compared? (?:to|with))\s*$"
 )
 _DUAL = re.compile(r"\b(inner|outer|inside|outside)s?\b")
 
