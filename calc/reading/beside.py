@@ -1,10 +1,10 @@
 """What the words right beside an amount settle, whatever else the sentence speaks of.
 
 A row of `words/beside`: an amount of `kind` (behind `bare`: a number without a unit, which is of
-it; or a range of lengths, or a price with its sign or without), in `unit` and between `least` and `most` where they are told, with one
-of the words `before`, `behind` (or the end of the sentence), or so many words before it (`near`),
-in a message that has one of the words `among` and none of those with `!`. Without a field no page
-asks for such an amount.
+it; or a range of lengths, or a price with its sign or without), in `unit` and between `least` and
+`most` where they are told, with one of the words `before`, `behind` (or the end of the sentence),
+or so many words before it (`near`), in a message that has one of the words `among` and none of
+those with `!`. Without a field no page asks for such an amount.
 """
 
 from __future__ import annotations

@@ -51,6 +51,8 @@ _BARE = {
     "load": ("loader_payload", 200.0, 5000.0),
     "towed": ("towed_mass", 500.0, 40000.0),
 }
+# Masses that lie on no trailer, which a bare one behind "wagon" may then be the whole of.
+_NO_LOAD = ("tractor_mass", "chain_rating", "manual_limit", "tongue_weight", "drawbar_limit")
 _BEING = frozenset(tables.small_words("links")) | {"weighs", "weigh", "full", "loaded"}
 _FILL = frozenset(["wet", "dry", "dirt", "gravel", "sand", "mulch", "full"])  # "bucket of dirt"
 _AND = frozenset(tables.small_words("after a mass"))
@@ -62,7 +64,7 @@ def place_bare_masses(tokens: list[Token], subjects: list[tuple[Said, str]], giv
     own = [f for f in given.facts if f.amount and f.fields[0] in _MASSES]
     units = {f.amount.kinds.get("mass", "lb") for f in own if f.amount}
     named = {f.fields[0] for f in given.facts}
-    others = [f.amount for f in given.facts if f.amount and f.fields[0] != "tractor_mass"]
+    others = [f.amount for f in given.facts if f.amount and f.fields[0] not in _NO_LOAD]
     loaded = any("mass" in amount.kinds for amount in (*given.loose, *others))
     if len(units) != 1 or _PRICED & {token.text for token in tokens}:
         return

@@ -182,8 +182,9 @@ def _two_pairs(text: str, places: list[_Tire]) -> None:
 
 def _pair_duals(text: str, places: list[_Tire]) -> None:
     """Tell the outer tire of duals from the inner one, where the message says which is which."""
+    used = 0  # up to here the words are of the sizes before: "14.9-38 inside 13.6-38 outside"
     for each in places:
-        before = text[max(0, each.match.start() - 24) : each.match.start()].lower()
+        before = text[max(used, each.match.start() - 24) : each.match.start()].lower()
         after = text[each.match.end() : each.match.end() + 20].lower()
         behind = re.match(r"\s*(inner|outer|inside|outside)s?\b( and| &)?", after)
         if behind and behind[2]:
@@ -191,6 +192,7 @@ def _pair_duals(text: str, places: list[_Tire]) -> None:
         # "12.4-38 outers with 15.5-38 inners", not "outer 12.4-38 inner 15.5-38"
         beside = re.search(rf"{_DUAL.pattern}(?: is| are|:)?\s*$", before)
         words = [behind[1]] if behind and not beside else []
+        used = each.match.end() + (behind.end() if behind and words else 0)
         words = words or _DUAL.findall(re.split(r"[;?]|\d", before)[-1])
         words = words or _DUAL.findall(re.split(r"[,.;?]|\d", after)[0])
         if words:

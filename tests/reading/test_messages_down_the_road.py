@@ -1,4 +1,4 @@
-"""Messages about tires, towing, lamps, cabs, lawns and money: each rule, just inside and outside."""
+"""Messages of tires, towing, lamps, cabs, lawns and money: each rule, just inside and outside."""
 
 import pytest
 
