@@ -207,6 +207,9 @@ def _unsaid_duals(text: str, places: list[_Tire]) -> bool:
     return len(places) == len(sizes) == 2 and bool(re.search(r"\bduals?\b", text)) and not told
 
 
+_FOURWHEEL = re.compile(r"\b4 ?(?:wd|x4)\b")  # "the fronts on my 4wd are 7-14"
+
+
 class _Tire:
     """One size in a message: at which end, and whether it is there or wanted."""
 
@@ -217,7 +220,7 @@ class _Tire:
         self.end = self._nearest_end()
 
     def _nearest_end(self) -> str:
-        before = self.text[max(0, self.match.start() - 24) : self.match.start()]
+        before = _FOURWHEEL.sub("it", self.text[: self.match.start()])[-24:]
         after = self.text[self.match.end() : self.match.end() + 20]
         after = re.split(r"[,.;?]|\d", after)[0]
         ahead_of = before[:-1]
@@ -228,7 +231,10 @@ class _Tire:
             if re.match(r"\s*(?:front|rear|back)s?\b", after):  # "8.3-24 rear 5-12 front"
                 before = re.sub(r"^\s*(?:front|rear|back)s?\b", "", before)
             before = re.sub(r"^.*\b(?:if|when|will|should|can)\b", "", before)
-        beside = re.search(r"\b(front|rear|back)s?(?: tires?)?(?: is| are| r|:)?\s*$", before)
+        beside = re.search(
+            r"\b(front|rear|back)s?(?: tires?)?(?: on (?:my|the) \w+)?(?: is| are| r|:)?\s*$",
+            before,
+        )
         if beside:
             return "front" if beside[1] == "front" else "rear"
         ahead = re.search(r"\b(front|rear|back)s?\b", after)

@@ -73,6 +73,12 @@ def test_money(text, name, value):
             "book says 4% lead with 9.5-20 fronts, going to 14.9-28 on 4wd",
             {"factory_lead": "4 %", "lead_now": None},
         ),
+        (
+            "the fronts on my 4wd are 25x8.50-14 and rears 13.6-16, bind?",
+            {"front_tire": "25x8.50-14", "rear_tire": "13.6-16"},
+        ),
+        ("can duals carry it, 14.9-38 inside 13.6-38 outside", {"outer_tire": "13.6-38"}),
+        ("keep tire water from freezing, 16.9-24, gets to -10", {"coldest": "-10 F"}),
         # What turns are counted by is no pressure.
         ("front turns 15.4 for 10 rear, bad?", {"front_turns": "15.4", "rear_pressure": None}),
         # Degrees below zero in words.
@@ -98,6 +104,7 @@ def test_tires(text, fields):
         ("2 ramps, hay wagon, 400 each, tractor 5200 lb, stop?", None),
         # Empty, with something in it: what is towed is neither.
         ("sprayer cart 900 lb empty plus 200 gal, tractor weighs 2200 lb, stop?", None),
+        ("tongue load 15 percent of 6000 lb, drawbar says 1200, ok?", "6000 lb"),
         ("sprayer cart 900 lb, tractor weighs 2200 lb, stop?", "900 lb"),
         ("dump trailer 4800 loaded, 3300 lb tractor, stop?", "4800 lb"),
     ],
@@ -144,6 +151,10 @@ def test_places(text, place):
         ("lights dim at idle, 4 worklights 55 watt, 35 amp alt", "work_lamp", "halogen-55"),
         ("22 amp generator on a 6 volt tractor, can it run lights", "charging", "dynamo"),
         ("no flashers, hauling at night in Missouri. legal?", "amber_flashers", "0"),
+        ("ruts in my lawn? 3,400 lb tractor on wet ground", "lawn_area", None),
+        ("how long to dethatch? lawn: 3 acres", "lawn_area", "3 acre"),
+        ("cross 2 rails, train 1/4 mile off at 50", "train_speed", "50 mph"),
+        ("cross 2 rails, train 1/4 mile off at 50", "track_sight", "1/4 mi"),
         ("crossing double tracks, train does 55, 70 ft long", "tracks", "2"),
     ],
 )
@@ -181,6 +192,7 @@ def test_what_stands_beside_tells(text, name, value):
         ("what fuse size, 12 gauge, 4 lights 35w", "lamp-wiring/fuse"),
         ("lights dimmer at the end, 40 ft of 18 gauge", "lamp-wiring/thick"),
         ("does ac rob horsepower", "cab/left"),
+        ("what can i haul behind a 2600 lb tractor", "road-towing/heaviest"),
         ("12 hp sign says 20 mph, tractor does 23", "road/symbol"),
         ("overall height 12 ft 9 with the cab", "road/lights"),
         ("cross the highway with a wagon", "closing/pull"),
