@@ -16,6 +16,7 @@ _TO = frozenset(["to", "-", "through"])
 # A number may be told from its unit by a word that says of what it is: "20 pto hp".
 BETWEEN = frozenset(["pto", "engine", "eng", "motor", "gross", "net", "rated"])
 # "6 in auger" is six inches, "6 in the bucket" is not.
+_YEAR = re.compile(r"(?:19|20)\d\d")
 _NOT_INCHES = frozenset(tables.small_words("not inches"))
 # "1100 in bucket" is a load, "72 in bucket" a width.
 _LOADED = frozenset(["bucket", "loader", "forks"])
@@ -28,6 +29,7 @@ _ALWAYS_WORD = frozenset(["x", "ch", "times", "thousand", "k", "grand"])
 _PARTS = {"\u00bd": "1/2", "\u00bc": "1/4", "\u00be": "3/4", "\u215c": "3/8", "\u215e": "7/8"}
 _PARTS_OF_ONE = frozenset([2, 3, 4, 5, 8, 10, 16, 32, 64])
 _COLD = frozenset(["freeze", "freezes", "cold", "coldest", "winter", "winters", "gets", "frost"])
+_MINUS = ("minus", "negative")
 NO_SLOPE = 60  # degrees; so many without more are how hot it is, and in the United States
 # Where one of these is said, "1:5" and "1 in 5" are slopes and no gear's ratio or time of day.
 _STEEP = frozenset(tables.small_words("slopes"))
@@ -121,7 +123,8 @@ def _amount(tokens: list[Token], place: int, taken: set[int]) -> Amount | None:
     if [token.text for token in tokens[place : place + 2]] in (["3", "pt"], ["3", "point"]):
         return None  # the hitch, and no three pints
     dollar = tokens[place].text == "$" and place + 1 < len(tokens)
-    sign = "-" if tokens[place].text == "-" and _touches(tokens, place) else ""
+    spoken = tokens[place].text in _MINUS  # "minus 25 F", and no "weight minus 200 lb"
+    sign = "-" if spoken or (tokens[place].text == "-" and _touches(tokens, place)) else ""
     if dollar or sign:
         place += 1
     if (end := _ratio_end(tokens, place)) and taken.isdisjoint(range(place, end)):
@@ -136,6 +139,8 @@ def _amount(tokens: list[Token], place: int, taken: set[int]) -> Amount | None:
     cold = not _COLD.isdisjoint(token.text for token in tokens)
     if kinds.get("slope") == "deg" and (read.value >= NO_SLOPE or cold):
         kinds = {"temperature": "F"}
+    if spoken and not ("temperature" in kinds or (cold and not kinds)):
+        return None
     if dollar:
         kinds = {k: unit for k, unit in kinds.items() if k.startswith("money")} or {"money": "$"}
     if kinds and not whose:
@@ -328,7 +333,9 @@ def _are_inches(tokens: list[Token], place: int, number: int) -> bool:
         return False
     if after.text == "back" and number and tokens[number - 1].text in _POUNDS:
         return True  # "2,200 lb 24 in back"
-    return after.text not in _NOT_INCHES and not (after.kind == NUMBER and after.text == "10")
+    # "1 in 10", "for 26,500 in 2016"
+    number_behind = after.kind == NUMBER and (after.text == "10" or _YEAR.fullmatch(after.text))
+    return after.text not in _NOT_INCHES and not number_behind
 
 
 def _compound(

@@ -1,10 +1,10 @@
 """What the words right beside an amount settle, whatever else the sentence speaks of.
 
 A row of `words/beside`: an amount of `kind` (behind `bare`: a number without a unit, which is of
-it; or a range of lengths), in `unit` and between `least` and `most` where they are told, with one
-of the words `before`, `behind` (or the end of the sentence), or so many words before it (`near`),
-in a message that has one of the words `among` and none of those with `!`. Without a field no page
-asks for such an amount.
+it; or a range of lengths, or a price with its sign or without), in `unit` and between `least` and
+`most` where they are told, with one of the words `before`, `behind` (or the end of the sentence),
+or so many words before it (`near`), in a message that has one of the words `among` and none of
+those with `!`. Without a field no page asks for such an amount.
 """
 
 from __future__ import annotations
@@ -13,6 +13,7 @@ from collections.abc import Sequence
 from functools import cache
 
 from calc import tables
+from calc.reading import pieces
 from calc.reading.amounts import Amount
 from calc.reading.words import MARK, Token, words_at
 
@@ -59,16 +60,16 @@ def told(tokens: Sequence[Token], amount: Amount) -> tuple[str, str, str] | None
     if road_behind(tokens, amount):
         return "car_speed", "speed", "the road is known by it"
     for row in _settling(tokens, amount):
-        kind = "length" if row["kind"] == "range" else row["kind"].removeprefix(_BARE)
-        return row["field"], kind, row["why"]
+        kind = {"range": "length", _PRICE: "money"}.get(row["kind"], row["kind"])
+        return row["field"], kind.removeprefix(_BARE), row["why"]
     if any(t.text in ("suitcase", "suitcases") for t in tokens[amount.first : amount.last]):
         return "front_ballast", "mass", "such weights hang in front"  # "4 suitcase 55 lb"
-    if not _TOWED.isdisjoint(words_at(tokens, amount.first, amount.last)):
+    if not pieces.WHEELED.isdisjoint(words_at(tokens, amount.first, amount.last)):
         return "towed_mass", "mass", "so many are towed"  # "2 wagons of 4000 lb each"
     return None
 
 
-_TOWED = frozenset(["wagons", "trailers", "carts"])
+_PRICE = "price"  # in a row of the table: money, or a number without a unit
 _BARE = "bare "  # in a row of the table: a number without a unit, which is of the kind behind it
 
 
@@ -85,7 +86,9 @@ def _fits(row: Row, amount: Amount) -> bool:
     kind, unit = row["kind"], row["unit"]
     if kind == "range":
         return "length" in amount.kinds and " to " in amount.number
-    if kind.startswith(_BARE):
+    if kind == _PRICE and "money" in amount.kinds:
+        return True
+    if kind.startswith(_BARE) or kind == _PRICE:
         return not amount.kinds and not amount.spelled
     return kind in amount.kinds and unit in ("", amount.kinds[kind])
 

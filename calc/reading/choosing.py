@@ -16,6 +16,7 @@ _LENGTHS = frozenset(["in", "inch", "inches", "ft", "cm", "mm"])
 LEAST_LIFT = 100  # [lb] or kg of a hitch; a bare number below it is a height
 _HAVING = frozenset(["with", "has", "have", "got", "its", "own"])
 _HOW_MUCH = frozenset(["how heavy", "how big", "how much", "what weight", "what size"])
+_COMPARED = ("tool", "liquid", "outer_wheel")
 _NOT_THERE = frozenset(["removed", "off"])
 
 
@@ -27,8 +28,9 @@ def _is_asked_for(each: Said, tokens: list[Token]) -> bool:
     follows = {token.text for token in tokens[each.last : each.last + 1]}
     if each.value_of("soil_state") and {"how", "too"} & set(before[-1:]):
         return True  # "how wet is too wet"
-    if each.value_of("tool") and "or" in {*before[-1:], *follows, tokens[each.first].text}:
-        return True  # "rake or aerate"
+    compared = any(each.value_of(sense) for sense in _COMPARED)
+    if compared and "or" in {*before[-1:], *follows, tokens[each.first].text}:
+        return True  # "rake or aerate", "calcium or beet juice"
     if "?" in follows and each.value_of("trailer_brakes") == "own" and not _HAVING & {*before}:
         return True  # "trailer brakes?"
     behind = " ".join(token.text for token in tokens[each.last : each.last + 2])

@@ -27,7 +27,9 @@ NEAR_NOUN = 4  # where the noun right behind says whose an amount is: "a 50 ft w
 # Words that may stand between a cue and a bare number.
 _LINKS = frozenset(tables.small_words("links"))
 _NO_WIDTH = frozenset(tables.small_words("no width"))
-_LAMPS = frozenset(["led", "halogen", "x"])  # "two 55 W halogen lamps", "4 x 55 W lamps"
+_LAMPS = frozenset(
+    ["led", "leds", "halogen", "halogens", "x"]
+)  # "two 55 W halogen lamps", "4 x 55 W lamps"
 _BEFORE_STATE = (["when"], ["when", "it", "is"], ["while"])  # "40 when raised"
 _NEEDING = frozenset(["take", "takes", "need", "needs", "want", "wants", "require", "requires"])
 _OUTLETS = frozenset(["remote", "remotes", "outlet", "outlets"])
@@ -399,7 +401,9 @@ def _leave_unladen(placing: Placing, given: Given) -> None:
     hung = {each.value_of("implement_kind") for each in placing.said} - {"", *_HAULED}
     others = [a for a in given.loose if "mass" in a.kinds and placing.about(a) in _ON_IT]
     others += [f.amount for f in masses if f.amount and f.fields[0] in _OF_GOODS and not hung]
-    if towed and len(towed) + len(others) > 1:
+    # "a sprayer 900 lb empty plus 200 gal"
+    filled = "empty" in placing.words and any("volume" in a.kinds for a in given.loose)
+    if towed and (filled or len(towed) + len(others) > 1):
         given.facts = [fact for fact in given.facts if fact not in towed]
         given.loose += [fact.amount for fact in towed if fact.amount]
 

@@ -72,10 +72,14 @@ def question(
 # What a question is about is told by its words alone where one amount of the kind stands loose:
 # what is paid for by the month is the price, and its months are those of the loan.
 _LOAN = {"money": "new_price", "duration": "loan_months", "fraction": "loan_rate"}
+_TIRE = {"mass": "tire_mass", "pressure": "pressure", "speed": "road_speed"}
+_ACRES = {"speed": "ground_speed", "length": "working_width"}
 _OF_ASK = {
     ("pairing", "across"): {"mass": "tractor_mass"},
     ("resale", "payments"): _LOAN,
-    ("road-towing", "stops"): {"speed": "road_speed"},
+    **{("road-towing", ask): {"speed": "road_speed"} for ask in ("stops", "heaviest", "fastest")},
+    ("road", "emblem"): {"speed": "top_speed"},
+    ("road", "symbol"): {"speed": "top_speed"},
     ("road", "width"): {"length": "transport_width"},
     ("resale", "month"): {"money": "as_is_price", "fraction": "yearly_rate"},
     ("tires", "liquid"): {"fraction": "fill"},
@@ -84,11 +88,12 @@ _OF_ASK = {
     ("resale", "tax"): {"money": "new_price", "fraction": "sales_tax"},
     ("resale", "trade"): {"fraction": "sales_tax"},
     ("closing", "pull"): {"speed": "road_speed", "distance": "entrance_sight"},
-    ("closing", "caught"): {"speed": "road_speed"},
+    ("closing", "caught"): {"speed": "road_speed", "distance": "sight_distance"},
     ("closing", "seen"): {"speed": "road_speed"},
     ("rail-crossing", "clear"): {"speed": "crossing_speed", "length": "combination_length"},
-    ("tire-size", "pressure"): {"mass": "tire_mass", "pressure": "pressure"},
-    ("tire-size", "load"): {"mass": "tire_mass", "pressure": "pressure"},
+    ("tire-size", "pressure"): _TIRE,
+    ("tire-size", "load"): _TIRE,
+    ("drive", "climbs"): {"slope": "slope"},
     ("drive", "loader"): {"duration": "hours_per_year"},
     ("drive", "fuel"): {"duration": "hours_per_year"},
     ("drive", "worth"): {"duration": "hours_per_year"},
@@ -99,8 +104,8 @@ _OF_ASK = {
     ("driveline", "bolt"): {"torque": "clutch_torque", "power": "pto_power"},
     ("driveline", "joints"): {"power": "pto_power"},
     ("lawn", "tool"): {"speed": "ground_speed"},
-    ("lawn", "time"): {"speed": "ground_speed"},
-    ("lawn", "rate"): {"speed": "ground_speed", "length": "working_width"},
+    ("lawn", "time"): _ACRES,
+    ("lawn", "rate"): _ACRES,
     ("cab", "can"): {"temperature": "outside_temperature"},
     ("cab", "size"): {"temperature": "outside_temperature"},
     ("cab", "left"): {"temperature": "outside_temperature"},

@@ -20,6 +20,7 @@ _BEGINS = re.compile(r"[-$~.\d]|(?:about|around|between|roughly)\b", re.I)
 _ANYTHING = re.compile(r"\S")
 _UNIT = re.compile(r"\s*([a-z°%]+)", re.I)
 MOST = 90  # characters behind a label that may be its value
+_CUTS = re.compile(r",(?!\d)")  # not within "3,400"
 _STOPS = re.compile(r"[;\n?]|\.\s|\.$")
 
 
@@ -28,9 +29,17 @@ def _labels(worksheet: str) -> tuple[tuple[re.Pattern[str], model.AnyField], ...
     """Return the labels of a worksheet's fields, the longest first."""
     fields = sorted(worksheets.load(worksheet).fields, key=lambda item: -len(item.label))
     return tuple(
-        (re.compile(rf"(?<!\w){re.escape(item.label.rstrip('?'))}\??(?!\w)", re.I), item)
+        (
+            re.compile(rf"(?<!\w){re.escape(item.label.rstrip('?'))}{_asking(item)}(?!\w)", re.I),
+            item,
+        )
         for item in fields
     )
+
+
+def _asking(item: model.AnyField) -> str:
+    """Return the mark that may end a label: "ruts in the lawn? 3400 lb" has none of "Lawn"."""
+    return r"\??" if item.label.endswith("?") else r"(?:\?(?=\s*:))?"
 
 
 Named = tuple[str, str, int, int]
@@ -187,7 +196,7 @@ def _longest(text: str, start: int, item: model.AnyField) -> tuple[str, int] | N
         if _takes(item, rest.strip()):
             end = start + len(rest)
             return None if _has_another_unit(item, rest, text[end:]) else (rest.strip(), end)
-        cut = max(rest.rstrip().rfind(" "), rest.rfind(","))
+        cut = max(rest.rfind(" "), *(found.start() for found in _CUTS.finditer(rest)), -1)
         if cut <= 0:
             return None
         rest = rest[:cut]

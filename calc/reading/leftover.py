@@ -50,7 +50,10 @@ _BARE = {
     "tractor": ("tractor_mass", 1000.0, 15000.0),
     "implement": ("implement_mass", 200.0, 5000.0),
     "load": ("loader_payload", 200.0, 5000.0),
+    "towed": ("towed_mass", 500.0, 40000.0),
 }
+# Masses that lie on no trailer, which a bare one behind "wagon" may then be the whole of.
+_NO_LOAD = ("tractor_mass", "chain_rating", "manual_limit", "tongue_weight", "drawbar_limit")
 _BEING = frozenset(tables.small_words("links")) | {"weighs", "weigh", "full", "loaded"}
 _FILL = frozenset(["wet", "dry", "dirt", "gravel", "sand", "mulch", "full"])  # "bucket of dirt"
 _AND = frozenset(tables.small_words("after a mass"))
@@ -66,6 +69,8 @@ def place_bare_masses(tokens: list[Token], subjects: list[tuple[Said, str]], giv
     words = {token.text for token in tokens}
     units = units or ({""} if words & _WEIGHING else set())
     named = {f.fields[0] for f in given.facts}
+    others = [f.amount for f in given.facts if f.amount and f.fields[0] not in _NO_LOAD]
+    loaded = any("mass" in amount.kinds for amount in (*given.loose, *others))
     if len(units) != 1 or _PRICED & {token.text for token in tokens}:
         return
     for amount in [a for a in given.loose if not (a.kinds or a.spelled or may_be_year(a))]:
@@ -79,6 +84,8 @@ def place_bare_masses(tokens: list[Token], subjects: list[tuple[Said, str]], giv
             continue
         between = {token.text for token in tokens[before[0][0].last : amount.first]}
         name, least, most = _BARE.get(before[0][1], ("", 0.0, 0.0))
+        if name == "towed_mass" and loaded:
+            continue  # "2 bales 900 lb each on a trailer that weighs 2200"
         being = _BEING | _FILL if name == "loader_payload" else _BEING
         if name and name not in named and between <= being and least <= amount.value <= most:
             given.loose.remove(amount)
@@ -89,9 +96,7 @@ def place_bare_masses(tokens: list[Token], subjects: list[tuple[Said, str]], giv
             given.facts.append(Fact((name,), amount.first, amount.last, "", mass, why))
 
 
-_MASSES = frozenset(
-    ["loader_rating", "lift_capacity", "towed_mass", *(n for n, *_ in _BARE.values())]
-)
+_MASSES = frozenset(["loader_rating", "lift_capacity", *(n for n, *_ in _BARE.values())])
 
 
 def place_generator(given: Given) -> None:

@@ -155,7 +155,8 @@ def _places() -> tuple[tuple[re.Pattern[str], str], ...]:
     rows.sort(key=lambda row: -len(row["name"]))
     names = [(re.compile(rf"\b{re.escape(r['name'])}\b", re.I), r["place"]) for r in rows]
     # Two capitals are a state only behind "in" or a comma: "OK" and "IN" are words too.
-    codes = [(re.compile(_code(r["place"])), r["place"]) for r in rows if len(r["place"]) == 2]
+    short = [(r["place"].removeprefix("CANADA-"), r["place"]) for r in rows]
+    codes = [(re.compile(_code(code)), place) for code, place in short if len(code) == 2]
     return (*names, *codes)
 
 
@@ -169,7 +170,7 @@ def _code(place: str) -> str:
     named = "" if place.lower() in _WORDS_TOO else rf"|\b[A-Z][a-z]{{2,}} {place}\b"
     # "legal in daytime NC?"
     ends = "" if place.lower() in _WORDS_TOO else rf"|(?<=[a-z] ){place}(?=\s*(?:[?.!,;]|$))"
-    return rf"(?<=\b[io]n ){place}\b{ends}|(?<=, ){place}\b{small}{named}"
+    return rf"(?<=\b[io]n ){place}\b{ends}|(?<=, ){place}\b(?! (?:in|to|if)\b){small}{named}"
 
 
 def place_place(text: str, tokens: list[Token], given: Given) -> None:

@@ -137,7 +137,7 @@ def _words(
     busy = taken | marked.place_bolts(bare, tokens, words, given)
     busy |= shafts.place_shafts(tokens, said, given)
     ends = sentence_ends(tokens)
-    amounts = amounts_of(tokens, busy)
+    amounts = prices.in_thousands(tokens, amounts_of(tokens, busy))
     measured = {i for each in amounts if each.kinds for i in range(each.first, each.last)}
     cued = phrases_of(tokens, stems, taken | measured, cue_phrases())
     amounts = pieces.multiplied(tokens, amounts)

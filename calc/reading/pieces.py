@@ -10,8 +10,10 @@ from calc.reading.given import Fact, Given
 from calc.reading.words import MARK, NUMBER, Said, Token, words_at
 
 _TIMES = frozenset(["of", "x", "@", "at"])
-_TOWED = frozenset(["wagons", "trailers", "carts", "loads", "bales", "pallets"])
-_APIECE = frozenset(["each", "apiece"])
+WHEELED = frozenset(["wagons", "trailers", "carts", "racks", "gravity"])
+_TOWED = WHEELED | {"loads", "bales", "pallets"}
+_LEAST_TOWED = 500.0  # of each, where no unit is said
+_APIECE = frozenset(["each", "apiece", "ea"])
 _WEIGHTS = frozenset(["weight", "weights", "suitcase", "suitcases"])
 _MOST_PIECES = 30  # weights on a bracket, or bottoms of a plow
 _WIDEST_BOTTOM = 20.0  # [in]
@@ -53,7 +55,7 @@ def _is_part(tokens: list[Token], amount: Amount) -> bool:
     """Whether a number says how full a thing is: "3/4 full", "filled two thirds"."""
     before = words_at(tokens, amount.first - 1, amount.first)
     behind = words_at(tokens, amount.last, amount.last + 2)
-    said = behind[:1] == ["full"] or before == ["filled"]
+    said = behind[:1] in (["full"], ["fill"]) or before == ["filled"]
     said |= behind[:1] == ["of"] and bool(_FILLS & set(behind))
     return said and not amount.kinds and 0 < amount.value < 1
 
@@ -102,9 +104,12 @@ def _weigh_together(tokens: list[Token], count: Amount, each: Amount) -> bool:
     """Whether so many pieces and a mass are those of weights: "6 of 42 lb", "six 42 lb weights"."""
     between = set(words_at(tokens, count.last, each.first))
     beside = {token.text for token in (*tokens[: each.first], *tokens[each.last :][:2])}
+    apiece = not _APIECE.isdisjoint(words_at(tokens, each.last, each.last + 1))
+    heavy = "mass" in each.kinds or (not each.kinds and each.value >= _LEAST_TOWED)
+    near = words_at(tokens, count.last, min(count.last + 2, each.first))
+    if _are_pieces(count) and heavy and apiece and WHEELED & set(near):
+        return not {".", "?", ";"} & between  # "2 hay wagons hooked together, 4000 lb each"
     pieces = _are_pieces(count) and "mass" in each.kinds
-    if pieces and between <= _TIMES | _TOWED and between & _TOWED:
-        return not _APIECE.isdisjoint(words_at(tokens, each.last, each.last + 1))
     return pieces and between <= _TIMES | _WEIGHTS and bool(beside & _WEIGHTS)
 
 
@@ -158,6 +163,8 @@ _LAMPS = frozenset(
         "headlights",
         "headlamp",
         "headlamps",
+        "worklight",
+        "worklights",
         "bar",
         "bars",
     ]

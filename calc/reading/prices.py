@@ -39,6 +39,29 @@ def place_repaired(tokens: list[Token], given: Given) -> None:
             given.facts.append(fact)
 
 
+_SHORT = frozenset(["k", "grand", "thousand"])
+_BID = frozenset(["offered", "offers", "offer", "asking", "get", "gets", "worth", "pay", "bring"])
+_BID_BEHIND = frozenset(["private", "privately", "myself", "selling", "cash", "trade", "fixed"])
+MOST_SHORT = 100.0  # of a price in thousands
+
+
+def in_thousands(tokens: list[Token], amounts: list[Amount]) -> list[Amount]:
+    """Return the amounts with the 13 of "11 grand on trade, 13 myself" as 13000 dollars."""
+    if not any(_SHORT & set(words_at(tokens, a.last - 1, a.last + 1)) for a in amounts):
+        return amounts
+    return [_of_thousands(tokens, amount) for amount in amounts]
+
+
+def _of_thousands(tokens: list[Token], amount: Amount) -> Amount:
+    beside = _BID & set(words_at(tokens, amount.first - 1, amount.first))
+    behind = words_at(tokens, amount.last, amount.last + 2)
+    beside |= _BID_BEHIND & set(behind[1:] if behind[:1] == ["on"] else behind[:1])
+    if amount.kinds or amount.spelled or amount.value >= MOST_SHORT or not beside:
+        return amount
+    value = 1000 * amount.value
+    return replace(amount, number=f"{value:g}", value=value, kinds={"money": "$"})
+
+
 _SOLD = frozenset(["tractor", "machine", "mower", "baler"])
 
 
@@ -92,9 +115,11 @@ def is_paid_down(tokens: list[Token], amount: Amount) -> bool:
         return behind[:1] == ["down"]
     money = "money" in amount.kinds or (not amount.kinds and amount.value >= LEAST_DOWN)
     put = words_at(tokens, amount.last, amount.last + 3)[-2:] == ["put", "down"]
-    return money and (put or (behind[:1] == ["down"] and behind[1:] != ["to"]))
+    hill = _SLOPES & {token.text for token in tokens}  # "pulling 6000 down a 6% grade"
+    return money and (put or (behind[:1] == ["down"] and behind[1:] != ["to"] and not hill))
 
 
+_SLOPES = frozenset(tables.small_words("slopes"))
 _LENT = frozenset(["payment", "payments", "monthly", "finance", "financing", "loan", "interest"])
 LEAST_DOWN = 100.0
 

@@ -102,6 +102,7 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
             one.end = other.end = one.end or other.end
     _two_pairs(text.lower(), places)
     _pair_duals(text, places)
+    unsaid = _unsaid_duals(text.lower(), places)
     exchanged = any(each.new for each in places)
     for each in places:
         if each.new is None:  # beside an exchange at one end what the other has stays
@@ -127,7 +128,9 @@ def place_tires(text: str, found: list[re.Match[str]], tokens: list[Token], give
     only = len(places) == 1 and len(apart) == 1 and not found[0]["rest"]
     for each in places:
         fact = each.fact(tokens, alone=len(places) == 1)
-        given.facts.append(replace(fact, text=f"{fact.text} {apart[0][0]}") if only else fact)
+        (given.doubtful if unsaid else given.facts).append(
+            replace(fact, text=f"{fact.text} {apart[0][0]}") if only else fact
+        )
 
 
 # "the 9.5-16 in my shed" is there, "want 14.9-24 in back" is wanted
@@ -140,7 +143,8 @@ _GOES_WITH = re.compile(r"\b(?:wh?[au]t|which)\b.{0,30}\b(?:go|goes|fit|fits|mat
 
 # "fill the rears with beet juice, 13.6-28" speaks of the tires that are there
 _MINE = re.compile(
-    r"\b(?:my|mine|current|old|existing)(?: (?:rear|front|back|tire)s?)*(?: (?:is|are|r))? $"
+    r"\b(?:my|mine|current|old|existing|now(?: with| w/| on)?|have|had)"
+    r"(?: (?:rear|front|back|tire)s?)*(?: (?:is|are|r|say|says))? $"
 )
 _FILLING = re.compile(r"\b(?:fill|filled|filling|load|loaded|loading)\b[^.;?]*$")
 
@@ -148,7 +152,7 @@ _FILLING = re.compile(r"\b(?:fill|filled|filling|load|loaded|loading)\b[^.;?]*$"
 # Of two that are compared the first is measured by the second, which is there.
 _INSTEAD = (
     r"in place of|instead of|replac|rather than|over my|for my|\b(?:same|as)\b.*\bas\b|er than\b"
-    r"|^\s*(?:vs\.?|versus)\s*$"
+    r"|^\s*(?:vs\.?|versus|compared? (?:to|with))\s*$"
 )
 _DUAL = re.compile(r"\b(inner|outer|inside|outside)s?\b")
 
@@ -170,7 +174,7 @@ def _two_pairs(text: str, places: list[_Tire]) -> None:
         if rear < _REAR_TALLER * front:
             return
     between = text[places[1].match.end() : places[2].match.start()]
-    second_is_new = not re.search(_INSTEAD, between)
+    second_is_new = not re.search(rf"{_INSTEAD}|\bmine\b|\bmy\b", between)
     for pair, new in zip(pairs, (not second_is_new, second_is_new), strict=True):
         for each, end in zip(pair, ("front", "rear"), strict=True):
             each.end, each.new = end, new
@@ -178,18 +182,32 @@ def _two_pairs(text: str, places: list[_Tire]) -> None:
 
 def _pair_duals(text: str, places: list[_Tire]) -> None:
     """Tell the outer tire of duals from the inner one, where the message says which is which."""
+    used = 0  # up to here the words are of the sizes before: "14.9-38 inside 13.6-38 outside"
     for each in places:
-        before = text[max(0, each.match.start() - 24) : each.match.start()].lower()
+        before = text[max(used, each.match.start() - 24) : each.match.start()].lower()
         after = text[each.match.end() : each.match.end() + 20].lower()
-        behind = re.match(r"\s*(inner|outer)\b( and| &)?", after)
+        behind = re.match(r"\s*(inner|outer|inside|outside)s?\b( and| &)?", after)
         if behind and behind[2]:
             continue  # "16.9-30 inner and outer"
-        words = [behind[1]] if behind and re.search(r"[(,]\s*$", before) else []
+        # "12.4-38 outers with 15.5-38 inners", not "outer 12.4-38 inner 15.5-38"
+        beside = re.search(rf"{_DUAL.pattern}(?: is| are|:)?\s*$", before)
+        words = [behind[1]] if behind and not beside else []
+        used = each.match.end() + (behind.end() if behind and words else 0)
         words = words or _DUAL.findall(re.split(r"[;?]|\d", before)[-1])
         words = words or _DUAL.findall(re.split(r"[,.;?]|\d", after)[0])
         if words:
             each.end = "outer" if words[-1].startswith("out") else "rear"
             each.new = False
+
+
+def _unsaid_duals(text: str, places: list[_Tire]) -> bool:
+    """Whether two sizes are those of duals, and nothing says which one is the inner."""
+    sizes = {str(tire_size.decode(each.match[0])) for each in places}
+    told = any(each.end in ("outer", "front") for each in places)
+    return len(places) == len(sizes) == 2 and bool(re.search(r"\bduals?\b", text)) and not told
+
+
+_FOURWHEEL = re.compile(r"\b4 ?(?:wd|x4)\b")  # "the fronts on my 4wd are 7-14"
 
 
 class _Tire:
@@ -202,7 +220,7 @@ class _Tire:
         self.end = self._nearest_end()
 
     def _nearest_end(self) -> str:
-        before = self.text[max(0, self.match.start() - 24) : self.match.start()]
+        before = _FOURWHEEL.sub("it", self.text[: self.match.start()])[-24:]
         after = self.text[self.match.end() : self.match.end() + 20]
         after = re.split(r"[,.;?]|\d", after)[0]
         ahead_of = before[:-1]
@@ -213,7 +231,10 @@ class _Tire:
             if re.match(r"\s*(?:front|rear|back)s?\b", after):  # "8.3-24 rear 5-12 front"
                 before = re.sub(r"^\s*(?:front|rear|back)s?\b", "", before)
             before = re.sub(r"^.*\b(?:if|when|will|should|can)\b", "", before)
-        beside = re.search(r"\b(front|rear|back)s?(?: tires?)?(?: is| are| r|:)?\s*$", before)
+        beside = re.search(
+            r"\b(front|rear|back)s?(?: tires?)?(?: on (?:my|the) \w+)?(?: is| are| r|:)?\s*$",
+            before,
+        )
         if beside:
             return "front" if beside[1] == "front" else "rear"
         ahead = re.search(r"\b(front|rear|back)s?\b", after)
