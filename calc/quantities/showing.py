@@ -63,6 +63,20 @@ TINY = 0.1  # in the unit shown, beside an end of 1 or more
 SMALL, LARGE = 10.0, 100.0  # in the unit shown; pounds beside hundreds are told whole
 
 
+MILLIMETERS_TO = 1e4  # a tape reads each of them, of a shaft or a tire
+
+
+def figures_of(found: float, unit: Unit, figures: int = FIGURES) -> int:
+    """Return in how many figures a number of a unit is told: a length in millimeters to each.
+
+    >>> show(1.2347, "length", "metric"), show(12.347, "length", "metric")
+    ('1,235 mm', '12,300 mm')
+    """
+    if unit.symbol == "mm" and 1e3 <= abs(found) < MILLIMETERS_TO:
+        return max(figures, 4)
+    return figures
+
+
 def _shown(value: float, unit: Unit, kind_name: str, figures: int) -> str:
     """Return a value in a unit, without it, a temperature in whole degrees.
 
@@ -77,7 +91,7 @@ def _shown(value: float, unit: Unit, kind_name: str, figures: int) -> str:
             return sixteenths(found)
     if kind_name == "temperature" and math.isfinite(found):
         found = math.floor(found + 0.5)
-    said = amount(found) if unit.symbol == "$" else number(found, figures)
+    said = amount(found) if unit.symbol == "$" else number(found, figures_of(found, unit, figures))
     return NOTHING if said.startswith("-") and kind(kind_name).never_below_zero else said
 
 
@@ -197,6 +211,7 @@ def kept_to(
     found = chosen.from_base(limit)
     if not found or not math.isfinite(found) or kind_name in _AS_THEY_ARE:
         return limit
+    figures = figures_of(found, chosen, figures)
     step = 10.0 ** (math.floor(math.log10(abs(found))) + 1 - figures)
     return chosen.to_base(whole_steps(found / step, up=up) * step)
 
