@@ -94,7 +94,7 @@ def _angles(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
 
 
 def _strength(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
-    if "joints" in found.broken:
+    if "joints" in found.broken and "pto_power" not in remedies.assumed:
         scale = tables.by_key("driveline/driveline_series", "key")[v.series]["scale"]
         needed = joint_ratings.smallest_series(v.pto_power, v.pto_speed, scale)
         if needed:
