@@ -63,6 +63,7 @@ def _told(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
         "load": _told_load(v, found),
         "liquid": found.note("tell_liquid"),
         "same": found.note(same if pair.named else "tell_compare"),
+        **dict.fromkeys(("swap", "speed"), found.note("tell_compare")),
         "lead": found.note(lead),
     }
 
