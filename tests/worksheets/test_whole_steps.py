@@ -123,3 +123,17 @@ def test_fronts_counted_on_loose_ground_take_the_rears_alone() -> None:
 def test_a_cool_day_takes_no_cooling_below_none() -> None:
     found = given("cab", "size", outside_temperature="60 F")
     assert next(item.low for item in found.outputs if item.name == "need") == 0
+
+
+def test_nobody_is_told_a_width_of_a_track_that_nobody_gave() -> None:
+    typed = {"rear_tire": "13.6-28", "new_rear_tire": "16.9-28", "side_gap": "1 in"}
+    unknown = given("tires", "swap", **typed)
+    assert finding(unknown, "side_gap") == model.OVER
+    assert not any("track_width" in item.set for item in unknown.advice.remedies)
+    known = given("tires", "swap", **typed, track_width="60 in")
+    assert float(remedy(known, "track_width").set["track_width"].split()[0]) > 60
+
+
+def test_the_speed_of_a_digger_is_told_before_any_yes() -> None:
+    assert said(given("digger", "speed")).startswith("540 rpm is the most")
+    assert said(given("digger", "speed", pto_speed="1000 rpm")).startswith("No")
