@@ -63,7 +63,6 @@ TINY = 0.1  # in the unit shown, beside an end of 1 or more
 SMALL, LARGE = 10.0, 100.0  # in the unit shown; pounds beside hundreds are told whole
 
 
-NEAR = 0.05  # of the larger end: so near each other two ends may both have been measured
 MILLIMETERS_TO = 1e4  # a tape reads each of them, of a shaft or a tire
 
 
@@ -241,9 +240,9 @@ def show_range(
         return " to ".join(show(end, kind_name, system, figures=figures) for end in ends)
     # "3.83 to 305 lb": the small end to hundredths says more than anybody reads.
     there = [abs(chosen.from_base(end)) for end in ends]
-    if max(there) - min(there) < NEAR * max(there):  # far apart, they are no reading of a tape
-        figures = max(figures_of(one, chosen, figures) for one in there)
-    told = (_no_finer(one, max(there), chosen.symbol, figures) for one in there)
+    told = (
+        _no_finer(one, max(there), chosen.symbol, figures_of(one, chosen, figures)) for one in there
+    )
     first, second = (
         _shown(end, chosen, kind_name, count) for end, count in zip(ends, told, strict=True)
     )
