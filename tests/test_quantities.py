@@ -148,7 +148,7 @@ def test_unknown_kind_and_unit():
     [
         (1743.2 * 0.45359237, "mass", "us", "1,740 lb"),
         (1.524, "length", "us", "60 in"),
-        (1.524, "length", "metric", "1,520 mm"),
+        (1.524, "length", "metric", "1,524 mm"),
         (0.2, "fraction", "us", "20 %"),
         (300.0, "temperature", "us", "80 \u00b0F"),
         (255.35, "temperature", "us", "0 \u00b0F"),

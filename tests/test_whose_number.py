@@ -141,13 +141,13 @@ def test_every_value_that_a_field_shows_is_taken_back(name, system):
             assert reading.middle == pytest.approx(end, rel=0.006, abs=1e-9), item.name
 
 
-@pytest.mark.parametrize(("text", "taken"), [("1,020 mm", True), ("1,030 mm", False)])
+@pytest.mark.parametrize(("text", "taken"), [("4,540 kg", True), ("4,550 kg", False)])
 def test_a_limit_reaches_as_far_as_it_is_shown(text, taken):
-    """The limit is 40 in, which is 1,016 mm; where it is said, 1,020 mm stands."""
-    field = worksheets.load("ballast").field("axle_pin_height")
-    assert field.limits_text("metric").endswith("1,020 mm")
+    """The limit is 10,000 lb, which is 4,536 kg; where it is said, 4,540 kg stands."""
+    field = worksheets.load("ballast").field("front_axle_mass")
+    assert field.limits_text("metric").endswith("4,540 kg")
     if taken:
-        assert field.read(text, "metric").low == pytest.approx(1.02)
+        assert field.read(text, "metric").low == pytest.approx(4540)
     else:
         with pytest.raises(InputError, match="must lie between"):
             field.read(text, "metric")

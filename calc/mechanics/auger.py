@@ -247,15 +247,15 @@ def sold_augers() -> tuple[float, ...]:
 
 @arith.rising
 def next_auger(diameter: float) -> float:
-    """Return the widest auger that is sold up to a diameter; below the smallest, that diameter. [m]
+    """Return the widest auger that is sold up to a diameter; below the smallest, zero. [m]
 
     Examples
     --------
     >>> round(next_auger(12.3 * si.INCH) / si.INCH), round(next_auger(5.0 * si.INCH) / si.INCH)
-    (12, 5)
+    (12, 0)
     """
     fitting = [size for size in sold_augers() if size <= diameter * (1.0 + 1e-6)]
-    return fitting[-1] if fitting else diameter
+    return fitting[-1] if fitting else 0.0
 
 
 def auger_torque(shaft_torque: float, ratio: float, efficiency: float = 0.95) -> float:

@@ -151,9 +151,16 @@ def unsaid(old: Designation, new: Designation) -> bool:
     differ = {mark: both for mark, both in pairs.items() if both[0] != both[1]}
     if not differ:
         return two_names
-    if any(one and other for one, other in differ.values()):
+    if any(one and other and not _less(one, other) for one, other in differ.values()):
         return False
     return replace(old, **{mark: other for mark, (_, other) in differ.items()}) == new
+
+
+def _less(one: object, other: object) -> bool:
+    """Whether one of two lists of marks is the other with some left out: 122A8, 122A8/119B."""
+    if not (isinstance(one, tuple) and isinstance(other, tuple)):
+        return False
+    return set(one) <= set(other) or set(other) <= set(one)
 
 
 def _with_pattern(size: Designation) -> Designation:

@@ -83,7 +83,8 @@ def sheet_points(designation: Designation) -> tuple[tuple[float, float, float | 
     ----------
     designation
         A decoded size [-]. Without a ply rating there is no row: the rating belongs to the tire,
-        not to its size. A tread that is given must be the row's.
+        not to its size. A tread that is given must be the row's, and without one there is none
+        of a tread that its size is also made without.
 
     Returns
     -------
@@ -96,7 +97,8 @@ def sheet_points(designation: Designation) -> tuple[tuple[float, float, float | 
     wanted = tread_class(designation.tread)
     found: list[tuple[float, float, float | None, str]] = []
     for row in tables.rows("tires/tire_loads"):
-        agrees = not wanted or tread_class(row["tread"]) == wanted
+        tread = row["tread"]
+        agrees = tread_class(tread) == wanted if wanted else not _told_by_tread(designation, tread)
         if agrees and row["ply_rating"] == ply and lookup_key(decode(row["size"])) == key:
             pressure, load = float(row["pressure_kpa"]) * 1000.0, float(row["load_kg"])
             slow = LOADER_SPEED if tread_class(row["tread"]) == "R-4" else None
@@ -105,6 +107,12 @@ def sheet_points(designation: Designation) -> tuple[tuple[float, float, float | 
     if found and sheets and max(found)[1] > max(sheets)[1] + PRINTED_LOAD:
         return ()  # two patterns of one ply: only the sidewall tells which of them it is
     return tuple(sorted(found or sheets, key=lambda point: point[:2]))
+
+
+def _told_by_tread(designation: Designation, tread: str) -> bool:
+    """Whether only its tread tells that a row is of a tire: rice lugs, and industrial ones of a
+    farm size such as 16.9-28, carry more than the R-1 of that size and ply, tires/TY-A."""
+    return tread == "R-2" or (tread == "R-4" and designation.form == "decimal")
 
 
 def _printed_points(key: str, ply: str) -> list[tuple[float, float, float | None, str]]:

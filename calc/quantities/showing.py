@@ -63,6 +63,26 @@ TINY = 0.1  # in the unit shown, beside an end of 1 or more
 SMALL, LARGE = 10.0, 100.0  # in the unit shown; pounds beside hundreds are told whole
 
 
+MILLIMETERS_TO = 1e4  # a tape reads each of them, of a shaft or a tire
+
+
+def figures_of(found: float, unit: Unit, figures: int = FIGURES) -> int:
+    """Return in how many figures a number of a unit is told: a length in millimeters to each, and
+    one that stands on a mark of a tape as it is.
+
+    >>> show(1.2347, "length", "metric"), show(12.347, "length", "metric")
+    ('1,235 mm', '12,300 mm')
+    >>> show(32.25 * 0.0254, "length"), show(32.26 * 0.0254, "length")
+    ('32.25 in', '32.3 in')
+    """
+    if unit.symbol == "mm" and 1e3 <= abs(found) < MILLIMETERS_TO:
+        return max(figures, 4)
+    eighths = 8.0 * found
+    if unit.symbol == "in" and SMALL <= abs(found) < LARGE and abs(eighths - round(eighths)) < 1e-6:
+        return max(figures, 5)
+    return figures
+
+
 def _shown(value: float, unit: Unit, kind_name: str, figures: int) -> str:
     """Return a value in a unit, without it, a temperature in whole degrees.
 
@@ -143,7 +163,8 @@ def show(
     ('7/8 in', '1-1/8 in', '0.925 in', '22 mm')
     """
     chosen = _said_in(kind_name, system, value, unit)
-    return with_unit(_shown(value, chosen, kind_name, figures), chosen.symbol)
+    count = figures_of(chosen.from_base(value), chosen, figures)
+    return with_unit(_shown(value, chosen, kind_name, count), chosen.symbol)
 
 
 def show_both(value: float, kind_name: str, figures: int = FIGURES) -> str:
@@ -198,6 +219,7 @@ def kept_to(
     found = chosen.from_base(limit)
     if not found or not math.isfinite(found) or kind_name in _AS_THEY_ARE:
         return limit
+    figures = figures_of(found, chosen, figures)
     step = 10.0 ** (math.floor(math.log10(abs(found))) + 1 - figures)
     return chosen.to_base(whole_steps(found / step, up=up) * step)
 
@@ -219,7 +241,9 @@ def show_range(
         return " to ".join(show(end, kind_name, system, figures=figures) for end in ends)
     # "3.83 to 305 lb": the small end to hundredths says more than anybody reads.
     there = [abs(chosen.from_base(end)) for end in ends]
-    told = (_no_finer(one, max(there), chosen.symbol, figures) for one in there)
+    told = (
+        _no_finer(one, max(there), chosen.symbol, figures_of(one, chosen, figures)) for one in there
+    )
     first, second = (
         _shown(end, chosen, kind_name, count) for end, count in zip(ends, told, strict=True)
     )

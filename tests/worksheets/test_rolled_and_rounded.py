@@ -155,6 +155,7 @@ def test_a_pressure_asks_for_the_load_where_the_rating_is_known() -> None:
     [
         ("14.9R24 1 star", "14.9R24"),
         ("14.9R24 two-star 142A8", "14.9R24 142A8"),
+        ("my rears are 11.2-24 R1", "11.2-24 R-1"),
         ("new 11.2-24 tyres R1", "11.2-24 R-1"),
         ("25x8.50-14 R-4 HF-1", "25x8.50-14 R-4 HF"),
     ],

@@ -144,7 +144,7 @@ def compute(v: model.Inputs, at: model.At) -> None:
         return
     loads = heat_loads(v)
     at.load = arith.max(load.total for load in loads)
-    at.need = PULL_DOWN_MARGIN * at.load
+    at.need = PULL_DOWN_MARGIN * arith.max(0.0, at.load)  # on a cool day it needs none
     at.group(("capacity",), _capacity, v, at)
     at.group(("shaft", *SHAFT), _shaft, v, at)
     at.group(SHOWN, _shown, v, at, loads)

@@ -106,6 +106,8 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     _reach(v, found, remedies)
     _power(v, found, remedies)
     says = {"works": found.note("tell_works")}
+    if "sold" not in found:
+        says["size"] = found.note("tell_none", least=(auger.sold_augers()[0], "length"))
     return model.Advice(
         (), found.cautions(*CAUTIONS), [_setup_table(v)], _notes(v, found), says=says
     )

@@ -57,8 +57,10 @@ def _power(v: model.Inputs, at: model.At) -> None:
     at.widest = auger.widest_auger(v.pto_power / share, factor)
     if model.wants():
         most = 1e9 if v.auger_limit is None else v.auger_limit
-        at.sold_full = auger.next_auger(arith.min(at.widest_full, most))
-        at.sold = auger.next_auger(arith.min(at.widest, most))
+        for name, widest in (("sold_full", at.widest_full), ("sold", at.widest)):
+            found = auger.next_auger(arith.min(widest, most))
+            if found > 0.0:
+                setattr(at, name, found)
     if v.auger_diameter is None:
         at.not_checked("power_known", "auger_diameter")
     else:

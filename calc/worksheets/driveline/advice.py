@@ -11,7 +11,6 @@ from calc.subjects import driveline as shared
 from calc.subjects.blank import called
 from calc.subjects.shear_bolt import UNSTATED
 from calc.worksheets.driveline.compute import (
-    CUT_STEP,
     closing_rule,
     known_distances,
     overlap_at,
@@ -21,6 +20,7 @@ from calc.worksheets.driveline.compute import (
 from calc.worksheets.driveline.fields import POSITIONS
 
 LENGTH = ("closing", "overlap", "parting")
+CUT_STEP = 0.25  # in; what one cuts or orders to
 CAUTIONS = ("guards", "off", "by_hand", "bolt")
 
 
@@ -30,36 +30,32 @@ def _measured(v: model.Inputs) -> bool:
     return all(getattr(v, name) is not None for name in names)
 
 
-def _lengths(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
+def _lengths(v: model.Inputs, found: model.Found, remedies: Remedies) -> float | None:
+    """Offer what mends the length; return what comes off each half where a cut does. [m]"""
     if not found.broken & set(LENGTH):
-        return
-    known = known_distances(v)
+        return None
     gap = float(closing_rule(v.closing_rule)["clearance_m"])
+    shortest = min(known_distances(v))
+    cut = remedies.whole(
+        "closed_length",
+        driveline.cut_for(v.closed_length, shortest, gap),
+        step=CUT_STEP,
+        up=True,
+    )
     if not _measured(v):
-        if "closing" in found.over:
-            _cut_least(v, min(known), gap, remedies)
-        return
-    cut = _cut(v, min(known), gap)
+        if "closing" in found.over:  # nothing is cut while a tube or a position isn't measured
+            less = (cut, "length")
+            remedies.do("cut_least", ("closing",), source="hitch/DERIVED", less=less)
+        return None
     if 0.0 < cut < v.tube_length - 0.05 and _shaft(v, remedies, "cut", cut, gap):
-        return
-    closed = math.floor((min(known) - gap) / CUT_STEP + 1e-6) * CUT_STEP
+        return cut
+    closed = remedies.whole("closed_length", shortest - gap, step=CUT_STEP)
     if closed > v.closed_length - v.tube_length + 0.1 and _shaft(
         v, remedies, "another", v.closed_length - closed, gap
     ):
-        return
+        return None
     remedies.do("three_part", LENGTH)
-
-
-def _cut(v: model.Inputs, shortest: float, gap: float) -> float:
-    """What has to come off each half at least, in whole steps. [m]"""
-    least = driveline.cut_for(v.closed_length, shortest, gap)
-    return math.ceil(least / CUT_STEP - 1e-6) * CUT_STEP
-
-
-def _cut_least(v: model.Inputs, shortest: float, gap: float, remedies: Remedies) -> None:
-    """What is known of the cut while a tube or a position isn't measured: nothing is cut yet."""
-    less = (_cut(v, shortest, gap), "length")
-    remedies.do("cut_least", ("closing",), source="hitch/DERIVED", less=less)
+    return None
 
 
 def _shaft(v: model.Inputs, remedies: Remedies, key: str, less: float, gap: float) -> bool:
@@ -90,7 +86,7 @@ def _angles(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
     if found.broken & {"angle", "rear"} and v.working_rise is not None:
         limit = math.radians(shared.joint_limit("advised")[0])
         reach = math.sin(limit) * (v.working_distance + v.setback - v.added_length)
-        rise = math.floor(min(abs(v.working_rise), reach) / CUT_STEP) * CUT_STEP
+        rise = remedies.whole("working_rise", min(abs(v.working_rise), reach), step=CUT_STEP)
         changes = {"working_tilt": 0.0, "working_rise": math.copysign(rise, v.working_rise)}
         remedies.change("level", changes, mends=("angle", "rear"), most_rise=(rise, "length"))
     if "yokes" in found.over:
@@ -98,7 +94,7 @@ def _angles(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
 
 
 def _strength(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:
-    if "joints" in found.broken:
+    if "joints" in found.broken and "pto_power" not in remedies.assumed:
         scale = tables.by_key("driveline/driveline_series", "key")[v.series]["scale"]
         needed = joint_ratings.smallest_series(v.pto_power, v.pto_speed, scale)
         if needed:
@@ -179,8 +175,10 @@ NEEDS = {
 }
 
 
-def _still_to_measure(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
-    """For each question what it needs and nobody gave, and nothing else."""
+def _still_to_measure(
+    v: model.Inputs, found: model.Found, cut: float | None
+) -> dict[str, model.Words]:
+    """For each question what it needs and nobody gave, and nothing else; else the cut."""
     said: dict[str, model.Words] = {}
     for ask, names in NEEDS.items():
         blank = [name for name in names if getattr(v, name) is None]
@@ -189,8 +187,9 @@ def _still_to_measure(v: model.Inputs, found: model.Found) -> dict[str, model.Wo
         if at:
             positions = quantities.joined([called(found, position) for position in at])
             parts.append(called(found, "distances", positions=positions))
-        if ask == "cut" and not parts and "cut" not in found:
-            said[ask] = found.note("tell_no_cut")
+        if ask == "cut" and not parts:
+            key = "tell_no_cut" if cut is None else "tell_cut"
+            said[ask] = found.note(key, less=(cut or 0.0, "length"))
         if parts:
             # What it was pulled out to so far leaves enough: then its length isn't likely.
             kept = ask == "apart" and found.finding("overlap") in (model.WITHIN, model.CLOSE)
@@ -213,7 +212,7 @@ def _of_strength(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
 
 def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Advice:
     """Offer what helps, and say what the other rules give."""
-    _lengths(v, found, remedies)
+    cut = _lengths(v, found, remedies)
     _angles(v, found, remedies)
     _strength(v, found, remedies)
     table = _rules_table(v)
@@ -223,5 +222,5 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         found.cautions(*CAUTIONS),
         tables_,
         _notes(v, found),
-        says={**_still_to_measure(v, found), **_of_strength(v, found)},
+        says={**_still_to_measure(v, found, cut), **_of_strength(v, found)},
     )

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from calc import arith, model, si, tables
+from calc import arith, model, tables
 from calc.mechanics import driveline, joint_ratings, pto, universal_joint
 from calc.subjects import driveline as shared
 from calc.subjects import shaft_power
 from calc.subjects.shear_bolt import UNSTATED, bolt_torque, check_as_manual
 from calc.worksheets.driveline.fields import POSITIONS
 
-CUT_STEP = 0.25 * si.INCH  # what one cuts or orders to
 SMALLEST = 0.05  # no driveline is shorter between its grooves
 
 
@@ -88,19 +87,7 @@ def _lengths(v: model.Inputs, at: model.At) -> None:
         at.gap = at.shortest - v.closed_length
         at.step("gap", "C = L₂ − L_c", "hitch/DERIVED", **{"L₂": "shortest", "L_c": CLOSED})
         at.at_least("closing", "gap", "gap_needed", closing["source"].split("; ")[0])
-        if not missing and v.tube_length is not None:
-            _cut(v, at, rule)
     _overlap(v, at, rule, known)
-
-
-def _cut(v: model.Inputs, at: model.At, rule: driveline.OverlapRule) -> None:
-    """Name what has to come off both tubes, unless too little overlap is left then."""
-    least = driveline.cut_for(v.closed_length, at.shortest, at.gap_needed)
-    cut = arith.ceil(least / CUT_STEP - 1e-6) * CUT_STEP
-    overlap = overlap_at(v, rule)
-    # Closed length and tube both lose it, so the overlap loses it twice.
-    if overlap is not None and overlap - 2.0 * cut >= rule.needed(v.tube_length - cut):
-        at.cut = cut
 
 
 CLOSED, TUBE = "closed_length", "tube_length"

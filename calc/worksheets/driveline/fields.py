@@ -184,7 +184,6 @@ OUTPUTS = (
     model.Shown("overlap_longest", "length"),
     model.Shown("overlap_share", "fraction"),
     model.Shown("leave", "length"),
-    model.Shown("cut", "length"),
     model.Shown("front_angle", "angle"),
     model.Shown("rear_angle", "angle"),
     model.Shown("front_raised", "angle"),

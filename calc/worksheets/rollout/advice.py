@@ -21,9 +21,17 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     tables = [_sheet(), _blanks()]
     if "lead" in found:
         tables.append(common.window_table(found.lead))
-    missing = still(v, found, ("old_front_ten_turns", "old_rear_ten_turns", "front_turns"))
+    missing = still(v, found, _needed(v))
     says = {ask: found.note(f"ask_{ask}", missing=missing) for ask in ("lead", "wear")}
     return model.Advice(cautions=cautions, tables=tables, notes=_notes(v, found), says=says)
+
+
+def _needed(v: model.Inputs) -> tuple[str, ...]:
+    """What the lead takes: the rear's turns where the front's were counted on loose ground, or A,
+    B and C."""
+    if v.front_turns_free is None:
+        return ("old_front_ten_turns", "old_rear_ten_turns", "front_turns")
+    return ("rear_turns_free", "rear_turns_engaged")
 
 
 def _suit(v: model.Inputs, found: model.Found, remedies: Remedies) -> None:

@@ -63,6 +63,7 @@ def _told(v: model.Inputs, found: model.Found) -> dict[str, model.Words]:
         "load": _told_load(v, found),
         "liquid": found.note("tell_liquid"),
         "same": found.note(same if pair.named else "tell_compare"),
+        **dict.fromkeys(("swap", "speed"), found.note("tell_compare")),
         "lead": found.note(lead),
     }
 
@@ -103,7 +104,7 @@ def _gap_remedies(
             largest = old.overall_diameter + 2 * (gap - duals.FENDER_GAP)
             d, kept = (largest, "length"), (duals.FENDER_GAP, "length")
             remedies.do(name, (name,), source="tires/OM-16", d=d, kept=kept)
-    if v.side_gap is not None:
+    if v.side_gap is not None and "track_width" not in remedies.assumed:
         gap, track = v.side_gap, v.track_width
         moved = {"side_gap": lambda wider: gap + (wider - track) / 2}
         remedies.more(

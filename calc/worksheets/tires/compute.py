@@ -111,6 +111,8 @@ def _speed(v: model.Inputs, pair: common.Pair, at: model.At) -> None:
     both = None if rear is None or rear_new is None else (rear, rear_new)
     if both is not None:
         at.speed_change = both[1] / both[0] - 1
+        if pair.changed:  # without new tires there is nothing to tell of them
+            at.new_speed = at.speed_change
         if told and not pair.rear_stays:
             change = at.speed_change
     if change is not None:  # new lugs in place of worn ones are the same tire by its marks

@@ -237,6 +237,7 @@ OUTPUTS = (
     model.Shown("rear_carries", "mass"),
     model.Shown("front_carries", "mass"),
     model.Shown("other_change", "fraction", hidden=True),
+    model.Shown("new_speed", "fraction", hidden=True),
     model.Shown("lugs_change", "fraction", hidden=True),
     model.Shown("rear_inflation_most", "pressure", hidden=True),
     model.Shown("front_inflation_most", "pressure", hidden=True),
