@@ -113,8 +113,11 @@ def _flasher(v: model.Inputs, at: model.At) -> None:
 
 def _fuse_gauge(v: model.Inputs, at: model.At) -> None:
     """The thinnest wire that the fuse which is fitted protects."""
-    thinnest = wiring.gauge_for(v.fuse, 0.0, v.wire_standard, alone=alone(v))
-    at.fuse_gauge = float(thinnest if thinnest is not None else GAUGES[-1])
+    at.fuse_gauge = float(GAUGES[-1])
+    for gauge in GAUGES:
+        if wiring.largest_fuse(int(gauge), alone=alone(v)) >= v.fuse:
+            at.fuse_gauge = float(gauge)
+            break
 
 
 def _wire(v: model.Inputs, at: model.At) -> None:
