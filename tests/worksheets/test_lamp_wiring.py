@@ -206,15 +206,18 @@ def test_does_this_fuse_protect():
     assert "Which fuse is fitted?" in lead(answer("fuse", gauge="12"))
 
 
+def told(**typed):
+    return lead(search.answer(worksheets.load("lamp-wiring"), typed, ask="fuse"))
+
+
 def test_a_fuse_is_named_by_the_gauge_or_for_the_lamps_and_never_over_all_wires():
-    rows = tables.rows("road/wire_fuses")
-    for row in rows[1:-2]:  # 18 to 8 gauge, which lamps are wired with
-        assert f"{row['harness_fuse']} A for {row['gauge']}" in lead(answer("fuse"))
-    assert lead(answer("fuse", work_count="4", work_lamp="halogen-55")).startswith("A 25 A fuse")
-    assert "10 A is the most for 18" in lead(answer("fuse", gauge="18"))
+    for row in tables.rows("road/wire_fuses")[1:-2]:  # 18 to 8 gauge, which lamps are wired with
+        assert f"{row['harness_fuse']} A for {row['gauge']}" in told()
+    assert told(work_count="4", work_lamp="halogen-55").startswith("A 25 A fuse")
+    assert "10 A is the most for 18" in told(gauge="18")
     # 10 A is just inside what 18 gauge takes, 11 A wants 14 gauge.
-    assert "needs 18 gauge" in lead(answer("fuse", fuse="10 A"))
-    assert "needs 14 gauge" in lead(answer("fuse", fuse="11 A"))
+    assert "needs 18 gauge" in told(fuse="10 A")
+    assert "needs 14 gauge" in told(fuse="11 A")
 
 
 def test_trap_work_lamps_count_in_the_field_and_not_on_the_road():
