@@ -389,6 +389,8 @@ def _whose_rule(
     known = model.UNKNOWN not in findings
     if not sign:
         asks = f"Yes: machines for {than} show it"
+        if rule.below and not by_law and "top_speed" not in found.assumed:
+            asks = f"Not by the law here, which says {than}; by the standard yes"
         return f"{asks}, and yours is there." if known else f"{asks}. {LOOK}"
     if found.finding("speed_symbol") == model.CLOSE:
         return "Yes, and it is there. The standard has a speed sign beside it: yours does {top}."
