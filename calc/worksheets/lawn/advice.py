@@ -104,7 +104,8 @@ def _told(v: model.Inputs, found: model.Found) -> model.Words:
 
 def _heads(v: model.Inputs, found: model.Found, *, sure: bool) -> model.Words:
     if not sure:
-        return found.note("tell_heads_open")
+        cleared = "heads" not in found.broken
+        return found.note("tell_boxes_open" if cleared else "tell_heads_open")
     highest = min(v.head_depth, v.box_depth)
     if yields(v) and highest < 0.0:
         return found.note("tell_heads_proud", proud=(-highest, "length"))
