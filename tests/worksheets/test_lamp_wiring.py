@@ -280,6 +280,15 @@ def test_a_thick_enough_wire_that_dims_the_lamps_is_no_plain_yes():
     assert "loses 1.56 V" in lead(dim) and lead(near).startswith("Yes")
 
 
+def test_warm_copper_wants_the_gauge_that_loses_no_more_than_allowed():
+    # 9.17 A over 20.8 ft and 0.36 V: 5695 circular mils as tabled, 6115 at 120 degF, where copper
+    # has 11.5 ohm per circular mil foot; SAE 12 gauge has 5833.
+    typed = {"circuit": "head", "head_count": "2", "head_lamp": "halogen-55", "run": "10.4 ft"}
+    for warm, gauge in (("", 12), ("68 F", 12), ("120 F", 10)):
+        found = search.answer(SHEET, {**typed, "wire_temperature": warm}, ask="wire")
+        assert output(found, "need_gauge") == gauge
+
+
 def test_how_far_a_wire_may_run_is_where_it_loses_what_is_allowed():
     typed = {"gauge": "14", "work_count": "2", "work_lamp": "halogen-55"}
     found = search.answer(SHEET, typed, ask="far")

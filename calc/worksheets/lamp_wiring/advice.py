@@ -5,7 +5,7 @@ from __future__ import annotations
 from calc import model, tables
 from calc.mechanics import electrical_load, wiring
 from calc.search import Remedies
-from calc.worksheets.lamp_wiring.compute import CURRENT, alone, lit, loop, lost
+from calc.worksheets.lamp_wiring.compute import CURRENT, alone, lit, loop, lost, temperature
 from calc.worksheets.lamp_wiring.fields import FUSES, GAUGES, OUTPUTS_SOLD
 
 LEDS = {
@@ -65,7 +65,10 @@ def _wire_remedies(v: model.Inputs, broken: set[str], remedies: Remedies) -> Non
     if broken & set(WIRE) == {"fuse_holds"}:
         remedies.change("fuse", {"fuse": fuse}, mends=("fuse_holds",))
     area = wiring.area_needed(
-        lit(v, v.circuit), loop(v), v.drop_allowed * electrical_load.RATED_VOLTAGE
+        lit(v, v.circuit),
+        loop(v),
+        v.drop_allowed * electrical_load.RATED_VOLTAGE,
+        temperature(v),
     )
     # Where the wire carries the lamps, a smaller fuse does what thicker wire with one would.
     sizes = (fuse, v.fuse or fuse) if broken & {"wire_carries", "fuse_holds"} else (v.fuse,)

@@ -160,7 +160,7 @@ def _shown(v: model.Inputs, at: model.At) -> None:
     at.need_fuse = FUSES[-1] if fuse is None else fuse
     area = 0.0
     if at.circuit_current > 0:
-        area = wiring.area_needed(at.circuit_current, at.loop, at.allowed)
+        area = wiring.area_needed(at.circuit_current, at.loop, at.allowed, temperature(v))
         share = arith.min(at.drop / electrical_load.RATED_VOLTAGE, 1.0)
         at.light = electrical_load.light_left(share)
     gauge = wiring.gauge_for(at.need_fuse, area, v.wire_standard, alone=alone(v))
