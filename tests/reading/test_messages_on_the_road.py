@@ -5,6 +5,11 @@ import pytest
 from tests.reading.questions import asks, given
 
 GIVEN = [
+    # A bucket in front of the head lamps is told in many ways; one that only lifts isn't.
+    ("my bucket hides the headlights, ok at night in Ohio?", {"bucket": "front"}),
+    ("head lamps hidden by the bucket, ok in Iowa after dark?", {"bucket": "front"}),
+    ("bucket in front of the headlights, Texas at night?", {"bucket": "front"}),
+    ("bucket on, headlights on, Texas at night?", {"bucket": None}),
     # Watts that stand bare are those of a lamp of the table, beside what it is made of.
     ("16 gauge feeding 2 halogen 55s, 15 amp fuse safe?", {"work_lamp": "halogen-55"}),
     ("16 gauge feeding 2 halogen 55s, 15 amp fuse safe?", {"work_count": "2"}),
@@ -126,6 +131,7 @@ ASKED = [
     ("truck 600 ft behind at 70. seconds to impact?", "closing/caught"),
     ("hold a 2 ton spreader on a 12% downgrade, it has no brakes?", "road-towing/stops"),
     ("duals and a 100 inch lane limit, 16.9-30", "duals/width"),
+    ("Blinkers flash double time since I put LEDs in.", "lamp-wiring/flasher"),
     ("will 14.9-24 bar tires hurt my grass", "lawn/ruts"),
     ("lawn time: 3.2 ac, 48 in dethatcher, 4 mph", "lawn/time"),
     ("how much horsepower does AC eat? got 33hp", "cab/left"),
