@@ -383,7 +383,8 @@ def test_yes_and_no_stand_under_what_a_tractor_may_have(heading, written, means)
 
 
 @pytest.mark.parametrize(
-    ("price", "told"), [("24500", "$24,500"), ("$18,900", "$18,900"), ("ask", "ask"), ("9,995", "$9,995")]
+    ("price", "told"),
+    [("24500", "$24,500"), ("$18,900", "$18,900"), ("ask", "ask"), ("9,995", "$9,995")],
 )
 def test_a_bare_price_is_dollars(price, told):
     assert machines.Machine("A", "tractor", {}, {"price": price}).told == told

@@ -46,7 +46,9 @@ def _of_fuse(v: model.Inputs, found: model.Found) -> model.Words:
     if lamps and "need_fuse" in found:
         return found.note("by_lamps")
     most = {gauge: wiring.largest_fuse(int(gauge), alone=alone(v)) for gauge in GAUGES}
-    return found.note("by_gauge", **{f"g{gauge}": (amps, "current") for gauge, amps in most.items()})
+    return found.note(
+        "by_gauge", **{f"g{gauge}": (amps, "current") for gauge, amps in most.items()}
+    )
 
 
 def _wire_remedies(v: model.Inputs, broken: set[str], remedies: Remedies) -> None:
