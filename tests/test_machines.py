@@ -314,7 +314,7 @@ def test_a_list_as_a_program_writes_it_is_read_and_only_what_is_bad_is_lost():
             "lift_rated_at": "610",
         },
     ]
-    assert [m.told for m in found] == ["stock 4411, $18,500", "stock 4412, 27900", "stock 4413"]
+    assert [m.told for m in found] == ["stock 4411, $18,500", "stock 4412, $27,900", "stock 4413"]
     (problem,) = problems
     assert "line 6" in problem and "“call”" in problem
 
@@ -380,3 +380,11 @@ def test_a_kind_at_the_end_of_a_cell_is_none_where_it_is_another_tool(written):
 def test_yes_and_no_stand_under_what_a_tractor_may_have(heading, written, means):
     (machine,), problems = read(f"name,{heading}\nA,{written}\n")
     assert machine.inputs == means and not problems
+
+
+@pytest.mark.parametrize(
+    ("price", "told"),
+    [("24500", "$24,500"), ("$18,900", "$18,900"), ("ask", "ask"), ("9,995", "$9,995")],
+)
+def test_a_bare_price_is_dollars(price, told):
+    assert machines.Machine("A", "tractor", {}, {"price": price}).told == told

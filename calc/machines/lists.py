@@ -48,7 +48,11 @@ class Machine:
         """What is said of it beside its name: "stock 4411, $18,500"."""
         number = self.beside.get("stock_number", "")
         stock = f"stock {number}" if number else ""
-        return ", ".join(filter(None, [stock, self.beside.get("price", "")]))
+        price = self.beside.get("price", "")
+        plain = price.replace(",", "")
+        if plain.isdecimal():  # a bare number in a column of prices
+            price = quantities.show(float(plain), "money")
+        return ", ".join(filter(None, [stock, price]))
 
     def fill(self, names: Iterable[str]) -> dict[str, str]:
         """Return the texts that it gives for the fields of `names`; the others stay unknown.

@@ -9,7 +9,7 @@ References
 .. [5] road/FAA-43, road/CFR-425 and road/UL-1426, the largest fuse for a wire.
 """
 
-from calc import si, tables
+from calc import arith, si, tables
 
 COPPER_TEMPERATURE_COEFFICIENT = 0.00393  # per °C
 OHM_CIRCULAR_MIL_PER_FOOT_20C = 10.371  # [2]
@@ -109,8 +109,10 @@ def loop_length(one_way: float, return_wire: bool = True, ground_allowance: floa
     return 2 * one_way if return_wire else one_way + ground_allowance
 
 
-def area_needed(current: float, loop: float, drop: float) -> float:
+def area_needed(current: float, loop: float, drop: float, temperature: float = 20.0) -> float:
     """Return the conductor area that keeps within a voltage drop: ``CM = 10.75 I L / V``.
+
+    Copper that is warmer than that constant is for, about 30 °C, needs more.
 
     Parameters
     ----------
@@ -120,6 +122,8 @@ def area_needed(current: float, loop: float, drop: float) -> float:
         Out and back. [m]
     drop : float
         Voltage that may be lost, more than 0. [V]
+    temperature : float
+        Of the copper. [°C]
 
     Returns
     -------
@@ -132,7 +136,9 @@ def area_needed(current: float, loop: float, drop: float) -> float:
     """
     if not drop > 0:
         raise ValueError("The drop allowed must be more than zero.")
-    return SIZING_CONSTANT * current * (loop / si.FOOT) / drop
+    heating = 1 + COPPER_TEMPERATURE_COEFFICIENT * (temperature - 20)
+    constant = arith.max(SIZING_CONSTANT, OHM_CIRCULAR_MIL_PER_FOOT_20C * heating)
+    return arith.number(constant * current * (loop / si.FOOT) / drop)
 
 
 def smallest_gauge(area: float, standard: str = "SAE") -> int | None:

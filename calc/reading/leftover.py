@@ -250,6 +250,20 @@ def place_uphill(tokens: list[Token], given: Given) -> None:
             given.facts[place] = replace(fact, fields=rest)
 
 
+_PROUD = frozenset(["proud", "stick", "sticks", "sticking"])
+
+
+def place_proud(tokens: list[Token], given: Given) -> None:
+    """Take a sprinkler head that stands so far above the soil for one, and not for a sunk one."""
+    for place, fact in enumerate(given.facts):
+        amount = fact.amount
+        if amount is None or "head_depth" not in fact.fields or amount.number.startswith("-"):
+            continue
+        around = tokens[max(0, amount.first - 2) : amount.last + 2]
+        if _PROUD & {token.text for token in around} and " to " not in amount.number:
+            given.facts[place] = replace(fact, amount=replace(amount, number=f"-{amount.value:g}"))
+
+
 _FOLDED = frozenset(["folded", "folds", "fold"])
 
 

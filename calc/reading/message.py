@@ -158,6 +158,7 @@ def _words(
     leftover.place_year(tokens, placing.subjects, given)
     leftover.place_bare_masses(tokens, placing.subjects, given)
     leftover.place_uphill(tokens, given)
+    leftover.place_proud(tokens, given)
     leftover.place_widest(tokens, given)
     leftover.place_folded(tokens, given)
     shafts.place_engine_speed(tokens, given)

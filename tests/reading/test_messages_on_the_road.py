@@ -5,6 +5,19 @@ import pytest
 from tests.reading.questions import asks, given
 
 GIVEN = [
+    # A head that stands proud is above the soil, one that may be so deep isn't.
+    ("dethatcher, sprinkler heads sit a half inch proud", {"head_depth": "-0.5 in"}),
+    ("sprinkler heads stick up 1/2 inch, aerator, flag them?", {"head_depth": "-0.5 in"}),
+    ("sprinkler heads 1/2 inch down, aerator, flag them?", {"head_depth": "1/2 in"}),
+    ("tiller on the lawn, will it hit my sprinklers", {"tool": "tiller"}),
+    ("a $1,200 clutch in before selling a $9,000 tractor?", {"parts": "$1,200"}),
+    ("a $1,200 clutch in before selling a $9,000 tractor?", {"as_is_price": "$9,000"}),
+    ("RR crossing with lights, 38 ft long, 6 mph, clear?", {"signals": "flashing"}),
+    # A bucket in front of the head lamps is told in many ways; one that only lifts isn't.
+    ("my bucket hides the headlights, ok at night in Ohio?", {"bucket": "front"}),
+    ("head lamps hidden by the bucket, ok in Iowa after dark?", {"bucket": "front"}),
+    ("bucket in front of the headlights, Texas at night?", {"bucket": "front"}),
+    ("bucket on, headlights on, Texas at night?", {"bucket": None}),
     # Watts that stand bare are those of a lamp of the table, beside what it is made of.
     ("16 gauge feeding 2 halogen 55s, 15 amp fuse safe?", {"work_lamp": "halogen-55"}),
     ("16 gauge feeding 2 halogen 55s, 15 amp fuse safe?", {"work_count": "2"}),
@@ -126,6 +139,11 @@ ASKED = [
     ("truck 600 ft behind at 70. seconds to impact?", "closing/caught"),
     ("hold a 2 ton spreader on a 12% downgrade, it has no brakes?", "road-towing/stops"),
     ("duals and a 100 inch lane limit, 16.9-30", "duals/width"),
+    ("10 foot drill on a trailer, too wide in Illinois?", "road/width"),
+    ("3 ton spreader, 4 ton tractor, no brakes, 18 mph ok?", "road-towing/stops"),
+    ("Tires at 20 psi, soil is moist, will it leave tracks?", "lawn/ruts"),
+    ("trade at 10k, 7% tax in California, what is the trade worth?", "resale/tax"),
+    ("Blinkers flash double time since I put LEDs in.", "lamp-wiring/flasher"),
     ("will 14.9-24 bar tires hurt my grass", "lawn/ruts"),
     ("lawn time: 3.2 ac, 48 in dethatcher, 4 mph", "lawn/time"),
     ("how much horsepower does AC eat? got 33hp", "cab/left"),

@@ -171,7 +171,7 @@ WORDS = """
     hitch: conflict coupler top_pin coupler_on_tractor driveline hook_height hook_span measured
     hitch: slot_lower slot_upper subframe
     lamp-wiring: flasher
-    lawn: soil
+    lawn: soil turf
     pairing: coupler coupler_on_tractor covers front_place pins shaft span subframe top_pin
     pto: shaft
     road: amber_flashers_height_standard amber_flashers_standard behind daylight emblem_off

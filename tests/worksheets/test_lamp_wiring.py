@@ -203,7 +203,21 @@ def test_every_wire_and_fuse_that_are_named_protect_and_carry(lamp):
 def test_does_this_fuse_protect():
     assert lead(answer("fuse", fuse="10 A", gauge="16", work_lamp="led-18")).startswith("Yes")
     assert lead(answer("fuse", fuse="15 A", gauge="16")).startswith("No")
-    assert "Which one is fitted?" in lead(answer("fuse", gauge="12"))
+    assert "Which fuse is fitted?" in lead(answer("fuse", gauge="12"))
+
+
+def told(**typed):
+    return lead(search.answer(worksheets.load("lamp-wiring"), typed, ask="fuse"))
+
+
+def test_a_fuse_is_named_by_the_gauge_or_for_the_lamps_and_never_over_all_wires():
+    for row in tables.rows("road/wire_fuses")[1:-2]:  # 18 to 8 gauge, which lamps are wired with
+        assert f"{row['harness_fuse']} A for {row['gauge']}" in told()
+    assert told(work_count="4", work_lamp="halogen-55").startswith("A 25 A fuse")
+    assert "10 A is the most for 18" in told(gauge="18")
+    # 10 A is just inside what 18 gauge takes, 11 A wants 14 gauge.
+    assert "needs 18 gauge" in told(fuse="10 A")
+    assert "needs 14 gauge" in told(fuse="11 A")
 
 
 def test_trap_work_lamps_count_in_the_field_and_not_on_the_road():
@@ -264,6 +278,15 @@ def test_a_thick_enough_wire_that_dims_the_lamps_is_no_plain_yes():
     near = answer("thick", work_lamp="led-48", run="10 ft", fuse="")
     assert (dim.finding, near.finding) == (model.CLOSE, model.WITHIN)
     assert "loses 1.56 V" in lead(dim) and lead(near).startswith("Yes")
+
+
+def test_warm_copper_wants_the_gauge_that_loses_no_more_than_allowed():
+    # 9.17 A over 20.8 ft and 0.36 V: 5695 circular mils as tabled, 6115 at 120 degF, where copper
+    # has 11.5 ohm per circular mil foot; SAE 12 gauge has 5833.
+    typed = {"circuit": "head", "head_count": "2", "head_lamp": "halogen-55", "run": "10.4 ft"}
+    for warm, gauge in (("", 12), ("68 F", 12), ("120 F", 10)):
+        found = search.answer(SHEET, {**typed, "wire_temperature": warm}, ask="wire")
+        assert output(found, "need_gauge") == gauge
 
 
 def test_how_far_a_wire_may_run_is_where_it_loses_what_is_allowed():

@@ -207,6 +207,22 @@ def test_an_unknown_tool_is_none_in_particular() -> None:
     assert "20 %" in leading.lead(found, "us")
 
 
+@pytest.mark.parametrize("tool", ["tiller", "landscape-rake", "rigid-blade", "roller"])
+def test_what_is_made_for_bare_ground_tears_the_grass_out(tool: str) -> None:
+    typed = {"tool": tool, "sprinklers": "no", "soil_state": "dry", "slope": "0 %"}
+    found = answer(SHEET, typed, ask="tool")
+    assert (found.finding == model.OVER) == (tool in ("tiller", "landscape-rake"))
+    assert ("made for bare ground" in leading.lead(found, "us")) == (found.finding == model.OVER)
+
+
+def test_heads_that_are_cleared_leave_the_valve_boxes_to_be_flagged() -> None:
+    typed = {"tool": "spring-tine", "sprinklers": "yes", "soil_state": "dry", "slope": "0 %"}
+    for ask in ("tool", "flags"):
+        cleared = lead(ask, example=False, **typed, head_depth="0.5 in")
+        assert cleared.startswith("Flag the valve boxes")
+        assert not lead(ask, example=False, **typed).startswith("Flag the valve boxes")
+
+
 def test_a_tiller_is_a_tool_in_the_soil() -> None:
     """It reaches an inch below what it is set to: nothing shallower is clear of it."""
     given = {"sprinklers": "yes", "tool_depth": "2 in", "box_depth": "6 in"}

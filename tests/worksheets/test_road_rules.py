@@ -198,6 +198,9 @@ def test_whether_the_emblem_is_there_is_asked_in_the_words_of_the_law():
         # MT: less than 25 mph; AL: 25 mph or less.
         ("MT", "24.5 mph", "Yes: machines for less than 25 mph show it."),
         ("MT", "25 mph", "It depends on how fast it is used"),
+        # NE: machinery built for less than 25 mph, however fast it is driven.
+        ("NE", "24.5 mph", "Yes: machines for less than 25 mph show it."),
+        ("NE", "25 mph", "Not by the law here, which says less than 25 mph"),
         ("AL", "25 mph", "Yes: machines for 25 mph or less show it."),
     ],
 )

@@ -408,3 +408,12 @@ def test_a_manual_that_allows_no_unbraked_trailer_is_told_without_a_number(ask):
     assert "nothing without brakes" in lead(found).lower()
     braked = {"trailer_brakes": "own", "trailer_braking": "25 %"}
     assert "unbraked" not in findings(answer(ask, ratio_rule="unbraked-none", **braked))
+
+
+@pytest.mark.parametrize("ask", ["tongue", "stops"])
+@pytest.mark.parametrize(("tongue", "broken"), [("450 lb", False), ("451 lb", True)])
+def test_too_much_on_the_drawbar_is_too_much_whatever_the_load_weighs(ask, tongue, broken):
+    typed = {"tongue_weight": tongue, "drawbar_limit": "450 lb"}
+    found = search.answer(SHEET, typed, ask=ask)
+    assert (found.finding == model.OVER) == broken
+    assert lead(found).startswith("No: the drawbar carries 451 lb") == broken

@@ -5,8 +5,8 @@ from __future__ import annotations
 from calc import model, tables
 from calc.mechanics import electrical_load, wiring
 from calc.search import Remedies
-from calc.worksheets.lamp_wiring.compute import CURRENT, alone, lit, loop, lost
-from calc.worksheets.lamp_wiring.fields import FUSES, OUTPUTS_SOLD
+from calc.worksheets.lamp_wiring.compute import CURRENT, alone, lit, loop, lost, temperature
+from calc.worksheets.lamp_wiring.fields import FUSES, GAUGES, OUTPUTS_SOLD
 
 LEDS = {
     "head_lamp": "led-work",
@@ -33,6 +33,21 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         cautions=found.cautions("battery", "work_lamps", "pins"),
         tables=[_gauge_table(v)],
         notes=_notes(v, found),
+        says={"fuse": _of_fuse(v, found)},
+    )
+
+
+def _of_fuse(v: model.Inputs, found: model.Found) -> model.Words:
+    """Which fuse, as far as the wire and the lamps are told: no range over wires nobody named."""
+    lamps = v.circuit != "work" or not {"work_count", "work_lamp"} <= found.assumed
+    if "gauge" not in found.assumed:
+        held = "of_both" if "wire_carries" in found.broken else "of_fuse"
+        return found.note(held if lamps else "of_gauge")
+    if lamps and "need_fuse" in found:
+        return found.note("by_lamps")
+    most = {gauge: wiring.largest_fuse(int(gauge), alone=alone(v)) for gauge in GAUGES}
+    return found.note(
+        "by_gauge", **{f"g{gauge}": (amps, "current") for gauge, amps in most.items()}
     )
 
 
@@ -52,7 +67,10 @@ def _wire_remedies(v: model.Inputs, broken: set[str], remedies: Remedies) -> Non
     if broken & set(WIRE) == {"fuse_holds"}:
         remedies.change("fuse", {"fuse": fuse}, mends=("fuse_holds",))
     area = wiring.area_needed(
-        lit(v, v.circuit), loop(v), v.drop_allowed * electrical_load.RATED_VOLTAGE
+        lit(v, v.circuit),
+        loop(v),
+        v.drop_allowed * electrical_load.RATED_VOLTAGE,
+        temperature(v),
     )
     # Where the wire carries the lamps, a smaller fuse does what thicker wire with one would.
     sizes = (fuse, v.fuse or fuse) if broken & {"wire_carries", "fuse_holds"} else (v.fuse,)

@@ -113,8 +113,11 @@ def _flasher(v: model.Inputs, at: model.At) -> None:
 
 def _fuse_gauge(v: model.Inputs, at: model.At) -> None:
     """The thinnest wire that the fuse which is fitted protects."""
-    thinnest = wiring.gauge_for(v.fuse, 0.0, v.wire_standard, alone=alone(v))
-    at.fuse_gauge = float(thinnest if thinnest is not None else GAUGES[-1])
+    at.fuse_gauge = float(GAUGES[-1])
+    for gauge in GAUGES:
+        if wiring.largest_fuse(int(gauge), alone=alone(v)) >= v.fuse:
+            at.fuse_gauge = float(gauge)
+            break
 
 
 def _wire(v: model.Inputs, at: model.At) -> None:
@@ -157,7 +160,7 @@ def _shown(v: model.Inputs, at: model.At) -> None:
     at.need_fuse = FUSES[-1] if fuse is None else fuse
     area = 0.0
     if at.circuit_current > 0:
-        area = wiring.area_needed(at.circuit_current, at.loop, at.allowed)
+        area = wiring.area_needed(at.circuit_current, at.loop, at.allowed, temperature(v))
         share = arith.min(at.drop / electrical_load.RATED_VOLTAGE, 1.0)
         at.light = electrical_load.light_left(share)
     gauge = wiring.gauge_for(at.need_fuse, area, v.wire_standard, alone=alone(v))

@@ -8,7 +8,7 @@ from calc import model, si, tables
 from calc.mechanics import turf
 from calc.search import Remedies
 from calc.worksheets.lawn.compute import wheel, yields
-from calc.worksheets.lawn.fields import IN_SOIL, tool_row
+from calc.worksheets.lawn.fields import IN_SOIL, TEARS, tool_row
 
 LOWEST_PSI = 6.0  # value/L7d: as low as agronomists go where the load table allows it
 BURIED = ("heads", "boxes")
@@ -26,7 +26,9 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
     remedies.less("tool_depth", mends=BURIED, end=0.0, source="value/DERIVED")
     gentle = {"tool": "spring-tine", "tool_depth": 0.0}
     if v.tool != "tiller":  # no rake does the work of a tiller
-        remedies.change("gentle", gentle, mends=BURIED, source="value/L3d")
+        torn = ("turf",) if v.tool in TEARS else ()
+        remedies.change("gentle", gentle, mends=(*BURIED, *torn), source="value/L3d")
+    remedies.do("sown", mends=("turf",), source="value/PRACTICE")
     remedies.less("slope", mends=("slope",), step=1.0, end=0.0, source="value/L9")
     lists = () if v.sprinklers == "no" and v.tool not in IN_SOIL else (_flag_list(v),)
     return model.Advice(
@@ -102,7 +104,8 @@ def _told(v: model.Inputs, found: model.Found) -> model.Words:
 
 def _heads(v: model.Inputs, found: model.Found, *, sure: bool) -> model.Words:
     if not sure:
-        return found.note("tell_heads_open")
+        cleared = "heads" not in found.broken
+        return found.note("tell_boxes_open" if cleared else "tell_heads_open")
     highest = min(v.head_depth, v.box_depth)
     if yields(v) and highest < 0.0:
         return found.note("tell_heads_proud", proud=(-highest, "length"))

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from calc import arith, model, tables
 from calc.mechanics import field_work, fuel, ground, tires, turf
 from calc.mechanics.tire_size import Designation
-from calc.worksheets.lawn.fields import tool_row
+from calc.worksheets.lawn.fields import TEARS, tool_row
 
 GRAVITY = 9.80665
 FLATTENING = 0.20  # normal tire deflection over section height; power/D497-memory
@@ -85,6 +85,8 @@ def compute(v: model.Inputs, at: model.At) -> None:
     """Name pressures, depths, time and fuel, and check turf, buried things, tines and slope."""
     _ground(v, at)
     _buried(v, at)
+    if v.tool in TEARS:
+        at.fits("turf", -1.0, tool_row(v.tool)["source"])
     if v.tool == "spring-tine":
         rate, at.tine_force = _tine(v)
         at.push, at.weight = v.tine_count * at.tine_force, v.implement_mass * GRAVITY

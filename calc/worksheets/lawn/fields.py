@@ -10,6 +10,7 @@ from calc.machines.vocabulary import field
 
 LEAST_COIL = 2.0  # times its wire: the wire of a coil can't reach past its middle
 IN_SOIL = ("rigid-blade", "core", "landscape-rake", "tiller")
+TEARS = ("landscape-rake", "tiller")  # what is made for bare ground
 
 
 def tool_row(key: str) -> tables.Row:

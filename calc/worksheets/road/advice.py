@@ -52,7 +52,8 @@ def _free(v: model.Inputs, found: model.Found) -> model.Words:
     """What the law says of a width that it sets no number for."""
     rule = road_limits.width_rule(v.place)
     if rule is None:
-        return found.note("width_unread")
+        within = found.finding("lane") == model.WITHIN
+        return found.note("width_unread" if within else "width_over")
     return found.note("width_free", says=model.in_sentence(rule.note))
 
 
@@ -372,7 +373,8 @@ def _whose_rule(
     asks = f"It depends on how fast it is used: the law here says {than}"
     if missing and found.finding("emblem") == model.UNKNOWN and not rule.amber_instead:
         return f"{asks}, and yours is built for {{top}}. Fit one."
-    built_at = rule.below and abs(v.top_speed - rule.speed_to) < JUST
+    # Where the design counts, how fast it is driven changes nothing.
+    built_at = rule.counts and rule.below and abs(v.top_speed - rule.speed_to) < JUST
     if built_at and "top_speed" not in found.assumed and "road_speed" in found.assumed:
         return f"{asks}, and yours is built for {{top}}. With the emblem on it is right."
     if found.finding("emblem") == model.CLOSE and not by_law:
@@ -387,6 +389,8 @@ def _whose_rule(
     known = model.UNKNOWN not in findings
     if not sign:
         asks = f"Yes: machines for {than} show it"
+        if rule.below and not by_law and "top_speed" not in found.assumed:
+            asks = f"Not by the law here, which says {than}; by the standard yes"
         return f"{asks}, and yours is there." if known else f"{asks}. {LOOK}"
     if found.finding("speed_symbol") == model.CLOSE:
         return "Yes, and it is there. The standard has a speed sign beside it: yours does {top}."

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from calc import model, si, tables
 from calc.machines.vocabulary import field
 
@@ -41,6 +43,12 @@ def _usual_top(known: model.KnownSoFar) -> model.Typical:
     driven = known.get("road_speed")
     low = max(12 * si.MPH, driven.high) if driven is not None else 12 * si.MPH
     return _typical(low, max(_fastest(known), low))
+
+
+def _lamps(height: str) -> Callable[[model.KnownSoFar], model.Typical]:
+    """How many lamps: who says how high they are has some."""
+    some, any_ = _typical(1.0, 2.0), _typical(0.0, 2.0)
+    return lambda known: any_ if known.get(height) is None else some
 
 
 FIELDS = (
@@ -143,7 +151,7 @@ FIELDS = (
         example="2",
         essential=True,
         group=_LAMPS,
-        typical=_typical(0.0, 2.0),
+        typical=_lamps("tail_height"),
     ),
     field("tail_height", example="40 in", group=_LAMPS),
     model.Field(
@@ -154,7 +162,7 @@ FIELDS = (
         example="2",
         essential=True,
         group=_LAMPS,
-        typical=_typical(0.0, 2.0),
+        typical=_lamps("flasher_height"),
     ),
     model.Field(
         "flasher_height",
@@ -190,6 +198,7 @@ FIELDS = (
         (model.Option("yes", "Yes, bright and clean"), model.Option("no", "No, or faded")),
         example="yes",
         unsure=("yes", "no"),
+        told_by=(("emblem_height", "yes"),),  # who measured its height has one
         essential=True,
         group=_LAMPS,
     ),

@@ -55,16 +55,23 @@ def advise(v: model.Inputs, found: model.Found, remedies: Remedies) -> model.Adv
         keys.insert(1, "trailer_brakes")
     if v.surface == WET_GRASS:
         keys.insert(0, "grass")
+    # Too much on the drawbar is too much whatever the load weighs.
+    heavy = {"tongue": "tell_drawbar", "stops": "tell_drawbar"} if "drawbar" in found.over else {}
+    blank = v.towed_mass is None
+    told = {
+        "stops": "tell_both" if "tractor_mass" in found.assumed else "tell_load",
+        "chain": "tell_chain" if blank else "chain_for",
+        "tongue": "tell_tongue" if blank else "tongue_for",
+        **heavy,
+    }
     return model.Advice(
         _heavier_tongue(v, found, remedies),
         found.cautions(*keys),
         tables=[_rule_table(v)],
         notes=_notes(v, found),
         says={
-            "stops": found.note("tell_both" if "tractor_mass" in found.assumed else "tell_load"),
             "fastest": found.note("tell_fastest", top=(found.top, "speed")),
-            "chain": found.note("tell_chain" if v.towed_mass is None else "chain_for"),
-            "tongue": found.note("tell_tongue" if v.towed_mass is None else "tongue_for"),
+            **{ask: found.note(key) for ask, key in told.items()},
         },
     )
 

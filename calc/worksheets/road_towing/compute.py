@@ -69,6 +69,9 @@ def compute(v: model.Inputs, at: model.At) -> None:
         at.at_most("grass", "road_speed", "walking", PRACTICE, grade=model.ADVICE, close_band=0.0)
     if v.towed_mass is not None:
         _hitched(v, at)
+    elif v.tongue_weight is not None and v.drawbar_limit is not None:
+        at.tongue = v.tongue_weight  # whatever the load weighs
+        _drawbar(at)
     _shown(v, at)
     if at.showing:
         _steps(v, at, rule["source"])
@@ -114,6 +117,10 @@ def _compact(v: model.Inputs, at: model.At) -> None:
         at.at_most("compact", "towed_mass", "compact_most", source, grade=advice, close_band=0.0)
 
 
+def _drawbar(at: model.At) -> None:
+    at.at_most("drawbar", "tongue", "drawbar_limit", "road/MAN-8")
+
+
 def _hitched(v: model.Inputs, at: model.At) -> None:
     """The limits of the hitch, each only where somebody gave it."""
     if v.manual_limit is None:
@@ -125,7 +132,7 @@ def _hitched(v: model.Inputs, at: model.At) -> None:
     if v.drawbar_limit is None:
         at.not_checked("drawbar", "drawbar_limit", governs=False)
     else:
-        at.at_most("drawbar", "tongue", "drawbar_limit", "road/MAN-8")
+        _drawbar(at)
     if v.tongue_weight is not None:
         source, advice = "road/MAN-9", model.ADVICE  # a tenth of the load is enough: no band
         if v.tongue_weight < at.least_tongue:
