@@ -128,7 +128,7 @@ class Field:
         return reading
 
     def _ends_as_shown(self, low: float, high: float, system: str) -> tuple[float, float]:
-        """Return the limits, each as far out as it is shown: 40 in is shown as 1,020 mm."""
+        """Return the limits, each as far out as it is shown: 4,499 lb is shown as 4,500."""
         shown = quantities.parse(self.limits_text(system), self.kind, self.unit(system))
         return (min(low, shown.low), max(high, shown.high)) if shown else (low, high)
 

@@ -84,7 +84,8 @@ def test_everything_is_compiled_and_small(built: runtime.Runtime) -> None:
     script = len(gzip.compress((built.folder / runtime.SCRIPT).read_bytes()))
     # What a first visit fetches where the host sends text gzipped.
     assert library + packed_wasm + script < 3.0e6
-    assert library < 1.09e6
+    # Of which a page with one calculator fetches half (test_shares).
+    assert library < 1.12e6
     assert (built.folder / "memory.gz").stat().st_size < 6e6
     # As it comes the runtime is twice as large.
     assert (built.folder / runtime.WASM).stat().st_size < 4.6e6
