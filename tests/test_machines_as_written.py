@@ -114,3 +114,26 @@ def test_a_heading_tells_the_place_and_the_unit_of_a_lift(heading, cell, figure,
 def test_a_yard_writes_an_option_its_own_way(role, heading, cell, field, read_as):
     ((machine,), problems) = read(f"name;{heading}\nA;{cell}\n", role)
     assert machine.inputs == {field: read_as} and not problems
+
+
+LONG = ["9" * 131_000, f"x{' ' * 131_000}x", f"1{' ' * 131_000}1", "at 24 " * 20_000, "a " * 65_000]
+
+
+@pytest.mark.parametrize("long", LONG)
+@pytest.mark.parametrize("heading", ["lift_capacity", "tractor_mass", "tractor_kind", "shaft"])
+def test_a_cell_as_long_as_a_book_is_refused_and_not_pondered(long, heading):
+    """Some patterns take the square of its length, which would be hours."""
+    ((machine,), (problem,)) = read(f"name;{heading}\nA;{long}\n", "tractor")
+    assert not machine.inputs and f"column {heading}: " in problem and "200 characters" in problem
+
+
+@pytest.mark.parametrize("long", LONG)
+def test_a_heading_as_long_as_a_book_is_nothing(long):
+    ((machine,), (problem,)) = read(f"name;{long}\nA;1\n", "tractor")
+    assert not machine.inputs and "no field of a tractor is called that" in problem
+
+
+@pytest.mark.parametrize(("spaces", "taken"), [(194, True), (195, False)])
+def test_a_cell_has_two_hundred_characters_at_most(spaces, taken):
+    ((machine,), problems) = read(f"name;tractor_mass\nA;1650{' ' * spaces}lb\n", "tractor")
+    assert bool(machine.inputs) is taken and bool(problems) is not taken

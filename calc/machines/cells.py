@@ -144,6 +144,7 @@ _BALLS = re.compile(r"(at )?(the )?(lift )?balls?( ends?)?", re.I)
 _REMARK = re.compile(r"\s*\([^()]*\)\s*$")
 _SIZES = re.compile(r"\d\S*(?:\s+(?:ft|foot|feet|in|inch|cm|m|mm)\b)?")
 _SIZE_BEFORE = re.compile(r"^\d+[\s-]*(?:ft|foot|feet|in|inch|\"|')?[\s-]+")
+LONGEST = 200  # characters of a heading, or of a cell that fills a field: more is a slip
 INCHES_BELOW = 60.0  # a bare rating distance below this is in inches, else in millimeters
 MISSED_BY = 0.008  # m: 24 in is 609.6 mm
 
@@ -165,6 +166,8 @@ def is_blank(text: str) -> bool:
 
 def column(written: str, role: str, named: dict[str, AnyField], beside: tuple[str, ...]) -> Column:
     """Return the field that a column's heading means; one without a name for none."""
+    if len(written) > LONGEST:
+        return Column("")
     at = _AT.search(written)
     if at:
         said = written[: at.start()] + (at["unit"] or "")
@@ -221,7 +224,7 @@ def lift_and_place(text: str) -> tuple[str, str]:
 
     The place is empty where the cell doesn't say.
     """
-    found = _PLACE.search(text)
+    found = _PLACE.search(text) if len(text) <= LONGEST else None
     return (text[: found.start()].strip(), found["where"]) if found else (text, "")
 
 
@@ -230,7 +233,8 @@ def unit_beside(name: str, texts: Iterable[str]) -> str:
     item = vocabulary.field(name) if name else None
     if not isinstance(item, Field):
         return ""
-    found = {m[1] for text in texts if (m := re.fullmatch(r"[\d.,]+\s*([^\d.,]+)", text.strip()))}
+    short = (text.strip() for text in texts if len(text) <= LONGEST)
+    found = {m[1] for text in short if (m := re.fullmatch(r"[\d.,]+\s*([^\d.,]+)", text))}
     return _symbol(found.pop().strip(), item) if len(found) == 1 else ""
 
 
@@ -255,6 +259,8 @@ def cell(name: str, text: str, unit: str, system: str, beside: str = "") -> str:
     InputError
         When it can't be used.
     """
+    if len(text) > LONGEST:
+        raise InputError(f"That is longer than {LONGEST} characters.")
     item = vocabulary.field(name)
     if isinstance(item, Choice):
         return _option(item, text)
