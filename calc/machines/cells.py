@@ -144,7 +144,6 @@ _BALLS = re.compile(r"(at )?(the )?(lift )?balls?( ends?)?", re.I)
 _REMARK = re.compile(r"\s*\([^()]*\)\s*$")
 _SIZES = re.compile(r"\d\S*(?:\s+(?:ft|foot|feet|in|inch|cm|m|mm)\b)?")
 _SIZE_BEFORE = re.compile(r"^\d+[\s-]*(?:ft|foot|feet|in|inch|\"|')?[\s-]+")
-LONGEST = 200  # characters of a heading, or of a cell that fills a field: more is a slip
 INCHES_BELOW = 60.0  # a bare rating distance below this is in inches, else in millimeters
 MISSED_BY = 0.008  # m: 24 in is 609.6 mm
 
@@ -166,7 +165,7 @@ def is_blank(text: str) -> bool:
 
 def column(written: str, role: str, named: dict[str, AnyField], beside: tuple[str, ...]) -> Column:
     """Return the field that a column's heading means; one without a name for none."""
-    if len(written) > LONGEST:
+    if len(written) > quantities.LONGEST_TEXT:  # some patterns take the square of its length
         return Column("")
     at = _AT.search(written)
     if at:
@@ -224,7 +223,7 @@ def lift_and_place(text: str) -> tuple[str, str]:
 
     The place is empty where the cell doesn't say.
     """
-    found = _PLACE.search(text) if len(text) <= LONGEST else None
+    found = _PLACE.search(text) if len(text) <= quantities.LONGEST_TEXT else None
     return (text[: found.start()].strip(), found["where"]) if found else (text, "")
 
 
@@ -233,7 +232,7 @@ def unit_beside(name: str, texts: Iterable[str]) -> str:
     item = vocabulary.field(name) if name else None
     if not isinstance(item, Field):
         return ""
-    short = (text.strip() for text in texts if len(text) <= LONGEST)
+    short = (text.strip() for text in texts if len(text) <= quantities.LONGEST_TEXT)
     found = {m[1] for text in short if (m := re.fullmatch(r"[\d.,]+\s*([^\d.,]+)", text))}
     return _symbol(found.pop().strip(), item) if len(found) == 1 else ""
 
@@ -259,8 +258,8 @@ def cell(name: str, text: str, unit: str, system: str, beside: str = "") -> str:
     InputError
         When it can't be used.
     """
-    if len(text) > LONGEST:
-        raise InputError(f"That is longer than {LONGEST} characters.")
+    if len(text) > quantities.LONGEST_TEXT:
+        raise InputError(f"That is {len(text):,} characters long; no field takes so much.")
     item = vocabulary.field(name)
     if isinstance(item, Choice):
         return _option(item, text)
