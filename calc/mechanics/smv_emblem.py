@@ -208,7 +208,7 @@ def emblem_use(
 
     Examples
     --------
-    >>> emblem_use("OH", 18 * si.MPH)
+    >>> emblem_use("OH", 25 * si.MPH)
     ('show', False)
     >>> emblem_use("OH", 30 * si.MPH)
     ('with symbol', True)
@@ -258,8 +258,8 @@ def emblem_by_law(place: str, design_speed: float, travel_speed: float) -> bool:
     >>> fast, slow = 26 * si.MPH, 20 * si.MPH
     >>> emblem_by_law("WI", fast, slow), emblem_by_law("TX", fast, slow)
     (True, False)
-    >>> emblem_by_law("OH", fast, fast)
-    True
+    >>> emblem_by_law("OH", fast, fast), emblem_by_law("TX", 25 * si.MPH, slow)
+    (True, True)
     """
     rule = emblem_rule_for(place)
     if rule is None:
