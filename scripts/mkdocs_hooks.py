@@ -39,25 +39,13 @@ def on_config(config: Any) -> Any:
 
 
 def on_files(files: Files, config: Any) -> Files:
-    """Put what the build made (client script, runtime) beside the pages; join the style sheets."""
-    _join_styles(files, config)
+    """Put what the build made (client script, runtime) beside the pages."""
     for path in sorted(BUILT.rglob("*")):
         if path.is_file():
             name = (Path("assets") / path.relative_to(BUILT)).as_posix()
             files.append(File.generated(config, name, abs_src_path=str(path)))
     files.append(File.generated(config, "assets/machines.js", content=shop.lists_script()))
     return files
-
-
-def _join_styles(files: Files, config: Any) -> None:
-    """Write the style sheets as one: a page is not drawn before the last of them is here."""
-    names = [str(name) for name in config.extra_css]
-    parts = [file for name in names if (file := files.get_file_from_path(name))]
-    joined = "\n".join(part.content_string for part in parts)
-    for part in parts:
-        files.remove(part)
-    files.append(File.generated(config, names[0], content=joined))
-    config.extra_css[:] = names[:1]
 
 
 def on_page_markdown(markdown: str, page: Any, **_: Any) -> str:

@@ -159,7 +159,7 @@ def next_version(site: Path, target: Path, heading: str) -> Path:
     text = page.read_text(encoding="utf-8")
     start, middle, rest = text.partition("<h1")
     page.write_text(f"{start}<p>{heading}</p>{middle}{rest}", encoding="utf-8")
-    style = target / "assets" / "yardstick.css"
+    style = target / "assets" / "site.css"
     style.write_text(f"{style.read_text()}body {{ --later: 1; }}\n", encoding="utf-8")
     finish.finish(target)
     return target
