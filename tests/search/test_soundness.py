@@ -82,6 +82,23 @@ FOUND = [
             "implement_marking": "emblem",
         },
     ),
+    # Below the narrowest that is sold no width is named, and the others' ends were called exact.
+    (
+        "pto",
+        {
+            "tractor_kind": "subcompact",
+            "pto_power": "",
+            "implement_kind": "rotary_tiller",
+            "working_width": "1.49 to 1.59 m",
+            "transmission": "hydrostatic",
+            "loader": "on",
+            "tractor_shaft": "1-540",
+            "surface": "tilled",
+            "altitude": "",
+            "altitude_rule": "turbo",
+            "air_temperature": "327.594 K",
+        },
+    ),
 ]
 
 

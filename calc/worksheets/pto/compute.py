@@ -245,7 +245,7 @@ def _demand(v: model.Inputs, at: model.At, row: dict[str, str] | None) -> None:
         if model.wants():
             sold = typical.stock_widths(kind)
             most = arith.min(at.widest_most, _by_class(at, kind, sold, 0))
-            if sold and arith.perhaps(arith.below(most, sold[0])):
+            if sold and most < sold[0]:
                 at.narrowest = sold[0]  # "11 in" is no answer where the narrowest is 42
             else:
                 surely = arith.min(at.widest, _by_class(at, kind, sold, 1))
