@@ -66,10 +66,11 @@ class Ask:
     `given` maps a field to the checks that the question is about as well once somebody gives it:
     who says which wire is fitted also asks whether it will do. Nothing is said of a question while
     none of its fields `first` is given, nor one of `given` (with no checks where it only starts
-    the question): from what is usual alone it would get no answer that anybody can use. `taken` maps a choice that must be picked elsewhere to what is
-    taken here when nobody did: who asks about a side slope may have nothing on the hitch. `alone`
-    says that what isn't told of a danger, or comes near one, is none of its business unless its
-    `checks` name it: oil is there or not, whatever the front wheels carry. A broken one counts.
+    the question): from what is usual alone it would get no answer that anybody can use. `taken`
+    maps a choice that must be picked elsewhere to what is taken here when nobody did: who asks
+    about a side slope may have nothing on the hitch. `alone` says that what isn't told of a
+    danger, or comes near one, is none of its business unless its `checks` name it: oil is there or
+    not, whatever the front wheels carry. A broken one counts.
     """
 
     key: str
