@@ -186,3 +186,10 @@ def test_a_spacing_is_never_below_nothing() -> None:
     spacing = next(o for o in found.outputs if o.name == "spacing")
     assert spacing.low == 0 < spacing.high
     assert "stand 0 to" in leading.lead(found, "us")
+
+
+@pytest.mark.parametrize("told", [{"thread": "M20"}, {"thread": "3/4-10"}, {"grade": "8.8"}])
+def test_half_of_a_bolt_is_no_fault(told: dict[str, str]) -> None:
+    """The other half is then each that there is: an M20 bolt of grade 2 is none."""
+    found = search.answer(worksheets.load("duals"), {"rear_tire": "14.9-24", **told}, ask="rims")
+    assert all(each.value > 0 for each in found.outputs if each.name == "torque")

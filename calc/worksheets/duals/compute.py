@@ -6,7 +6,7 @@ from calc import arith, model
 from calc.mechanics import bolts, duals, stability, tire_load, tires
 from calc.subjects import carrying
 from calc.subjects import tires as common
-from calc.worksheets.duals.fields import NOT_READ
+from calc.worksheets.duals.fields import NOT_READ, unlike
 
 SAME_SIZE = 0.01
 """Largest difference in diameter for tires run as a pair [-], tires/practice."""
@@ -169,7 +169,8 @@ def _axle(v: model.Inputs, at: model.At) -> None:
 
 
 def _bolts(v: model.Inputs, at: model.At) -> None:
-    if NOT_READ.value in (v.thread, v.grade):
+    # Where one of the two isn't said the other is held against each that there is.
+    if NOT_READ.value in (v.thread, v.grade) or unlike(v.thread, v.grade):
         return
     diameter, area = bolts.thread(v.thread)
     proof = bolts.proof_stress(v.grade, diameter)

@@ -150,16 +150,20 @@ def review(known: model.KnownSoFar) -> dict[str, str]:
     if widest is not None and track is not None and widest.high < track.low:
         found["widest_track"] = "The widest approved track is at least the one that it has now."
     thread, grade = known.get("thread"), known.get("grade")
-    if thread is None or grade is None or NOT_READ.value in (thread, grade):
-        return found
-    if thread.startswith("M") != ("." in grade):
-        found["grade"] = (
-            "Inch bolts have SAE grades (2, 5, 8) and metric bolts have classes (8.8, 10.9)."
-        )
-        return found
-    try:
-        diameter, _ = bolts.thread(thread)
-        bolts.proof_stress(grade, diameter)
-    except ValueError as error:
-        found["grade"] = str(error)
+    wrong = unlike(thread, grade) if thread is not None and grade is not None else ""
+    if wrong:
+        found["grade"] = wrong
     return found
+
+
+def unlike(thread: str, grade: str) -> str:
+    """Return why no bolt of such a thread has such a grade; "" where there is one, or may be."""
+    if NOT_READ.value in (thread, grade):
+        return ""
+    if thread.startswith("M") != ("." in grade):
+        return "Inch bolts have SAE grades (2, 5, 8) and metric bolts have classes (8.8, 10.9)."
+    try:
+        bolts.proof_stress(grade, bolts.thread(thread)[0])
+    except ValueError as error:
+        return str(error)
+    return ""
