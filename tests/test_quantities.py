@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc import quantities as q
+from calc import search, worksheets
 from calc.errors import InputError, UnknownName
 
 READ = [
@@ -422,3 +423,16 @@ def test_thousands_are_typed_and_not_said(text, said):
     price = q.parse(text, "money")
     assert q.show_range(price.low, price.high, "money", unit=price.unit, figures=6) == said
     assert q.show(price.middle, "money", unit=price.unit, figures=6) == said
+
+
+@pytest.mark.parametrize(
+    ("text", "value"), [("5e-324 m", 0.0), ("-9.9e-16 m", 0.0), ("1.1e-15 m", 1.1e-15)]
+)
+def test_what_is_next_to_nothing_is_nothing(text, value):
+    assert q.parse(text, "length").low == value
+
+
+def test_next_to_no_lamps_are_none():
+    """A count of lamps so small that a division by its current would fail."""
+    sheet = worksheets.load("lamp-wiring")
+    assert search.answer(sheet, {"tail_count": "5e-324"}, ask="flasher").ask.key == "flasher"

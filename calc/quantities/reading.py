@@ -11,6 +11,7 @@ from calc.quantities.units import Kind, Unit, kind, kinds
 
 LONGEST_TEXT = 120
 LARGEST_NUMBER = 1e15
+SMALLEST_NUMBER = 1e-15  # in base units; what is less is nothing, and no sum may divide by it
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,6 +165,7 @@ def parse(text: str, kind_name: str, bare: str = "") -> Reading | None:
         low = high = _total(low_terms, [], wanted, text)
     if not (abs(low) <= LARGEST_NUMBER and abs(high) <= LARGEST_NUMBER):
         raise InputError(f"“{shorten(text)}” is too large to be {wanted.noun}.")
+    low, high = (end if abs(end) >= SMALLEST_NUMBER else 0.0 for end in (low, high))
     units = {term.unit.symbol for term in (*low_terms, *high_terms) if term.unit}
     unit = units.pop() if len(units) == 1 else ""
     return Reading(low, high, text.strip(), about is not None and low != high, unit)
