@@ -227,8 +227,10 @@ def used(library: Path, packages: Path, questions: Questions) -> dict[str, list[
     return found
 
 
-def _write_requests(requests: Iterable[str], name: str = "requests.json") -> Path:
-    path = FOLDER / name
+def _write_requests(
+    requests: Iterable[str], name: str = "requests.json", place: Path = FOLDER
+) -> Path:
+    path = place / name
     path.write_text(json.dumps(list(requests)))
     return path
 
@@ -422,8 +424,8 @@ def answer_all(
     """
     memory = [runtime.folder / SNAPSHOT] if from_memory else []
     with tempfile.TemporaryDirectory() as place:
-        questions, manifest = Path(place) / "requests.json", Path(place) / "manifest.json"
-        questions.write_text(json.dumps(list(requests)))
+        questions = _write_requests(requests, place=Path(place))
+        manifest = Path(place) / "manifest.json"
         manifest.write_text(json.dumps(runtime.manifest))
         printed = _node.node(PROBE, "answer", runtime.folder / SCRIPT, manifest, questions, *memory)
     answers: list[str] = json.loads(printed.strip().splitlines()[-1])

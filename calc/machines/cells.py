@@ -184,8 +184,8 @@ def column(written: str, role: str, named: dict[str, AnyField], beside: tuple[st
     labels = {item.label.lower(): name for name, item in named.items()}
 
     def means(text: str) -> str:
-        written = " ".join(text.replace("_", " ").lower().split())
-        for plain in (written, written.replace("-", " ").rstrip(".")):
+        said = " ".join(text.replace("_", " ").lower().split())
+        for plain in (said, said.replace("-", " ").rstrip(".")):
             name = labels.get(plain, plain.replace(" ", "_"))
             name = COLUMNS.get(name, {}).get(role, name)
             if name in named or name in beside:

@@ -267,11 +267,16 @@ def largest_fuse(gauge: int, *, alone: bool = False) -> float:
 
 
 def gauge_for(
-    fuse: float, area: float, standard: str = "SAE", *, alone: bool = False
+    fuse: float,
+    area: float,
+    standard: str = "SAE",
+    *,
+    alone: bool = False,
+    thinnest: int = LEAST_GAUGE,
 ) -> int | None:
     """Return the thinnest gauge that a fuse protects and that has an area, or None beyond 4.
 
-    No thinner than 16 gauge, which is the least for a wire of its own.
+    No thinner than `thinnest`; 16 gauge is the least for a wire of its own.
 
     Parameters
     ----------
@@ -283,6 +288,8 @@ def gauge_for(
         "SAE" or "AWG".
     alone : bool
         As for `largest_fuse`.
+    thinnest : int
+        Gauge. [-]
 
     References
     ----------
@@ -290,14 +297,14 @@ def gauge_for(
 
     Examples
     --------
-    >>> gauge_for(15, 1000)
-    14
+    >>> gauge_for(15, 1000), gauge_for(5, 0), gauge_for(5, 0, thinnest=20)
+    (14, 16, 20)
     """
     by_area = smallest_gauge(area, standard)
     if by_area is None:
         return None
     for row in tables.rows("road/wire_sizes"):
         gauge = int(row["gauge"])
-        if gauge <= min(by_area, LEAST_GAUGE) and largest_fuse(gauge, alone=alone) >= fuse:
+        if gauge <= min(by_area, thinnest) and largest_fuse(gauge, alone=alone) >= fuse:
             return gauge
     return None

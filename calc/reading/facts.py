@@ -27,9 +27,8 @@ NEAR_NOUN = 4  # where the noun right behind says whose an amount is: "a 50 ft w
 # Words that may stand between a cue and a bare number.
 _LINKS = frozenset(tables.small_words("links"))
 _NO_WIDTH = frozenset(tables.small_words("no width"))
-_LAMPS = frozenset(
-    ["led", "leds", "halogen", "halogens", "x"]
-)  # "two 55 W halogen lamps", "4 x 55 W lamps"
+# "two 55 W halogen lamps", "4 x 55 W lamps"
+_LAMPS = frozenset(["led", "leds", "halogen", "halogens", "x"])
 _BEFORE_STATE = (["when"], ["when", "it", "is"], ["while"])  # "40 when raised"
 _NEEDING = frozenset(["take", "takes", "need", "needs", "want", "wants", "require", "requires"])
 _OUTLETS = frozenset(["remote", "remotes", "outlet", "outlets"])

@@ -115,7 +115,7 @@ def _leads(v: model.Inputs, found: model.Found, parts: list[str]) -> dict[str, m
     fits = _fits_said(v, found, parts, ("conflict", "coupler_on_tractor", *FITTING, *BESIDE))
     if fits:
         said["fits"] = said["coupler"] = fits
-    if typical.mount(v.implement_kind) in NOT_HUNG[1:]:
+    if typical.mount(v.implement_kind) in NOT_HUNG:
         said["fits"] = said["coupler"] = said["sleeves"] = found.note("not_hung")
         return said
     said["span"] = _span_said(v, found)

@@ -6,7 +6,7 @@ from calc import arith, model
 from calc.mechanics import hitch, hitch_fit, implement_power, quick_coupler, typical
 from calc.subjects import hitching, hung
 
-NOT_HUNG = ("subframe", "towed", "front", "mid")
+NOT_HUNG = ("towed", "front", "mid")
 TAPE_ON_TRAVEL = 0.013  # two heights by a tape, each to a quarter of an inch [m]
 
 # --- what is known of the two machines ---------------------------------------------------------
@@ -97,6 +97,7 @@ def compute(v: model.Inputs, at: model.At) -> None:
     how = typical.mount(v.implement_kind)
     if how == "subframe":
         hung.refuse(at)
+        return
     if how in NOT_HUNG:
         return
     if coupled(v):

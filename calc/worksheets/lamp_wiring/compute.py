@@ -113,11 +113,8 @@ def _flasher(v: model.Inputs, at: model.At) -> None:
 
 def _fuse_gauge(v: model.Inputs, at: model.At) -> None:
     """The thinnest wire that the fuse which is fitted protects."""
-    at.fuse_gauge = float(GAUGES[-1])
-    for gauge in GAUGES:
-        if wiring.largest_fuse(int(gauge), alone=alone(v)) >= v.fuse:
-            at.fuse_gauge = float(gauge)
-            break
+    gauge = wiring.gauge_for(v.fuse, 0.0, v.wire_standard, alone=alone(v), thinnest=int(GAUGES[0]))
+    at.fuse_gauge = float(gauge if gauge is not None else GAUGES[-1])
 
 
 def _wire(v: model.Inputs, at: model.At) -> None:

@@ -377,10 +377,11 @@ def _whose_rule(
     built_at = rule.counts and rule.below and abs(v.top_speed - rule.speed_to) < JUST
     if built_at and "top_speed" not in found.assumed and "road_speed" in found.assumed:
         return f"{asks}, and yours is built for {{top}}. With the emblem on it is right."
+    standard_alone = f"Not by the law here, which says {than}; by the standard yes"
     if found.finding("emblem") == model.CLOSE and not by_law:
         if rule.required == "standard":
             return f"By the standard yes{sign}: no law was read that asks for it here."
-        return f"Not by the law here, which says {than}; by the standard yes{sign}."
+        return f"{standard_alone}{sign}."
     if found.finding("emblem") == model.CLOSE:
         return "Not with a flashing amber light: by the law here that may stand in for it."
     if missing and rule.amber_instead:
@@ -390,7 +391,7 @@ def _whose_rule(
     if not sign:
         asks = f"Yes: machines for {than} show it"
         if rule.below and not by_law and "top_speed" not in found.assumed:
-            asks = f"Not by the law here, which says {than}; by the standard yes"
+            asks = standard_alone
         return f"{asks}, and yours is there." if known else f"{asks}. {LOOK}"
     if found.finding("speed_symbol") == model.CLOSE:
         return "Yes, and it is there. The standard has a speed sign beside it: yours does {top}."
